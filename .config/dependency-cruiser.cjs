@@ -1,0 +1,79 @@
+/** A floor of core imports only from the floors before it. */
+const floors = [
+  'fault',
+  'quantity',
+  'numeric',
+  'air',
+  'driver',
+  'network',
+  'duct',
+  'vent',
+  'enclosure',
+  'filter',
+  'response',
+  'alignment',
+  'limit',
+  'room',
+  'search',
+  'laws',
+];
+const core = '^packages/core/src/';
+const upwards = floors.slice(0, -1).map((floor, i) => ({
+  name: `floor-${floor}`,
+  severity: 'error',
+  comment: `${floor} stands below ${floors.slice(i + 1).join(', ')}`,
+  from: { path: `${core}${floor}/` },
+  to: { path: `${core}(${floors.slice(i + 1).join('|')})/` },
+}));
+
+module.exports = {
+  forbidden: [
+    ...upwards,
+    {
+      name: 'floor-unknown',
+      severity: 'error',
+      comment: 'each file of core stands on a floor named in this list',
+      from: { path: core, pathNot: `${core}(${floors.join('|')})/` },
+      to: {},
+    },
+    {
+      name: 'core-alone',
+      severity: 'error',
+      comment: 'core depends on nothing: no package, no node: module, no sibling',
+      from: { path: core },
+      to: { pathNot: core },
+    },
+    {
+      name: 'airspring-on-core',
+      severity: 'error',
+      comment: 'airspring imports core and the schema library, nothing else of the workspace',
+      from: { path: '^packages/airspring/src/' },
+      to: { path: '^(packages|docs-site|tests)/', pathNot: ['^packages/(airspring|core)/src/', 'node_modules'] },
+    },
+    {
+      name: 'node-in-command-only',
+      severity: 'error',
+      comment: 'the library runs in a browser as well; files and terminals belong to the command',
+      from: { path: '^packages/[^/]+/src/', pathNot: '^packages/airspring/src/command/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'no-development-packages',
+      severity: 'error',
+      from: { path: '^packages/[^/]+/src/' },
+      to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown'] },
+    },
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'no-dead-ends', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: ['node_modules'] },
+    exclude: { path: ['/dist/', '\\.config\\.ts$'] },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.base.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['@airspring/source', 'import', 'node', 'default'],
+    },
+  },
+};

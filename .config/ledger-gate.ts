@@ -1,0 +1,98 @@
+/** Which exported formulas have no check against something outside the project. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import ts from 'typescript';
+import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
+
+/** The floors where every exported function is a formula that the outside world can contradict. */
+const auditedFloors = [
+  'air',
+  'driver',
+  'duct',
+  'vent',
+  'enclosure',
+  'filter',
+  'response',
+  'alignment',
+  'limit',
+  'room',
+];
+
+/** What the audited floors export: 'floor/name' → whether it is a function. */
+export function auditedExports(source: string): ReadonlyMap<string, boolean> {
+  const present = new Set(readdirSync(source));
+  return new Map(
+    auditedFloors
+      .filter((floor) => present.has(floor) && existsSync(join(source, floor, 'index.ts')))
+      .flatMap((floor) =>
+        [...exportsOf(join(source, floor, 'index.ts'))].map(
+          ([name, isFunction]) => [`${floor}/${name}`, isFunction] as const,
+        ),
+      ),
+  );
+}
+
+/** One clear line for each thing wrong; none when the ledger is whole. */
+export function ledgerFaults(
+  rows: readonly Pick<LedgerRow, 'id' | 'formula' | 'status' | 'kind'>[],
+  exported: ReadonlyMap<string, boolean>,
+  exceptions: Readonly<Record<string, string>>,
+): readonly string[] {
+  const checked = new Set(rows.filter(isOutside).map((row) => row.formula));
+  const seen = new Set<string>();
+  const faults: string[] = [];
+  for (const [name, isFunction] of exported) {
+    if (isFunction && !checked.has(name) && !(name in exceptions)) faults.push(`${name} has no outside check`);
+  }
+  for (const [name, reason] of Object.entries(exceptions)) {
+    if (!exported.get(name)) faults.push(`exceptions.json: ${name} is not an exported function`);
+    else if (checked.has(name)) faults.push(`exceptions.json: ${name} has an outside check and needs no exception`);
+    if (reason.trim() === '') faults.push(`exceptions.json: ${name} needs a reason`);
+  }
+  for (const { id, formula } of rows) {
+    if (seen.has(id)) faults.push(`${id} is the id of two rows`);
+    seen.add(id);
+    const audited = auditedFloors.includes(formula.split('/')[0] ?? '');
+    if (audited && !exported.has(formula)) faults.push(`${id} checks ${formula}, which is not exported`);
+  }
+  return faults;
+}
+
+/** The exported values of a module, re-exports followed; types are left out. */
+function exportsOf(file: string): Map<string, boolean> {
+  const found = new Map<string, boolean>();
+  const tree = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest);
+  const isExported = (node: ts.Node) =>
+    ts.canHaveModifiers(node) && ts.getModifiers(node)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword);
+  for (const node of tree.statements) {
+    if (ts.isExportDeclaration(node)) {
+      if (node.isTypeOnly || !node.moduleSpecifier || !ts.isStringLiteral(node.moduleSpecifier)) continue;
+      if (!node.moduleSpecifier.text.startsWith('.')) continue;
+      const theirs = exportsOf(join(dirname(file), node.moduleSpecifier.text.replace(/\.js$/, '.ts')));
+      if (!node.exportClause) for (const [name, isFunction] of theirs) found.set(name, isFunction);
+      else if (ts.isNamedExports(node.exportClause)) {
+        for (const { name, propertyName } of node.exportClause.elements) {
+          const isFunction = theirs.get((propertyName ?? name).text);
+          if (isFunction !== undefined) found.set(name.text, isFunction);
+        }
+      }
+    } else if (!isExported(node)) continue;
+    else if (ts.isFunctionDeclaration(node) && node.name) found.set(node.name.text, true);
+    else if (ts.isClassDeclaration(node) && node.name) found.set(node.name.text, false);
+    else if (ts.isVariableStatement(node)) {
+      for (const { name, initializer } of node.declarationList.declarations) {
+        if (ts.isIdentifier(name)) found.set(name.text, initializer !== undefined && isFunctionValue(initializer));
+      }
+    }
+  }
+  return found;
+}
+
+/** An arrow or function, also behind `as`, `satisfies`, brackets, or as an argument: `Object.assign((…) => …, { sources })`. */
+function isFunctionValue(node: ts.Expression): boolean {
+  if (ts.isArrowFunction(node) || ts.isFunctionExpression(node)) return true;
+  if (ts.isParenthesizedExpression(node) || ts.isAsExpression(node) || ts.isSatisfiesExpression(node)) {
+    return isFunctionValue(node.expression);
+  }
+  return ts.isCallExpression(node) && node.arguments.some(isFunctionValue);
+}

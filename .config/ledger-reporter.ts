@@ -1,0 +1,49 @@
+/**
+ * Gathers the rows that the checks of a run gave. A full run writes .cache/ledger.json and is the gate for formulas
+ * without an outside check; a run of some files writes .cache/ledger-part.json and judges nothing.
+ */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Reporter, Vitest } from 'vitest/node';
+import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
+import { auditedExports, ledgerFaults } from './ledger-gate.js';
+
+export function ledgerReporter(root: string): Reporter {
+  let vitest: Vitest;
+  return {
+    onInit(context) {
+      vitest = context;
+    },
+    async onTestRunEnd(modules) {
+      const rows: LedgerRow[] = modules
+        .flatMap((module) => [...module.children.allTests()])
+        .flatMap((test) => test.meta().ledger ?? [])
+        .sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+      const whole = await isWhole(vitest, modules.length);
+      mkdirSync(join(root, '.cache'), { recursive: true });
+      const file = join(root, '.cache', whole ? 'ledger.json' : 'ledger-part.json');
+      writeFileSync(file, `${JSON.stringify(rows, null, 2)}\n`);
+      console.log(summary(rows));
+
+      if (!whole) return;
+      const exceptions = JSON.parse(readFileSync(join(root, 'tests/ledger/exceptions.json'), 'utf8'));
+      const faults = ledgerFaults(rows, auditedExports(join(root, 'packages/core/src')), exceptions);
+      for (const fault of faults) console.error(`ledger: ${fault}`);
+      if (faults.length > 0) process.exitCode = 1;
+    },
+  };
+}
+
+/** Whether every test file of every project ran, unfiltered. */
+async function isWhole(vitest: Vitest, modules: number): Promise<boolean> {
+  const { project, shard } = vitest.config;
+  if (vitest.getGlobalTestNamePattern() || project.length > 0 || shard) return false;
+  return modules === (await vitest.globTestSpecifications()).length;
+}
+
+function summary(rows: readonly LedgerRow[]): string {
+  const share = ({ deviation, tolerance }: LedgerRow) => deviation / (tolerance.relative ?? tolerance.absolute);
+  const worst = rows.filter((row) => row.deviation > 0).sort((a, b) => share(b) - share(a))[0];
+  const tail = worst ? `, worst ${worst.id} at ${(100 * share(worst)).toPrecision(3)} % of its tolerance` : '';
+  return `ledger: ${rows.length} rows, ${rows.filter(isOutside).length} outside${tail}`;
+}

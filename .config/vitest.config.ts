@@ -1,0 +1,44 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+import { ledgerReporter } from './ledger-reporter.js';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** Packages are read as source: no test waits for a build. */
+const conditions = ['@airspring/source', 'module', 'node', 'development|production'];
+const source = { resolve: { conditions }, ssr: { resolve: { conditions } } };
+
+export default defineConfig({
+  root,
+  cacheDir: '.cache/vite',
+  test: {
+    reporters: ['default', ledgerReporter(root)],
+    projects: [
+      {
+        ...source,
+        root,
+        test: {
+          name: 'numbers',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'],
+        },
+      },
+      {
+        ...source,
+        root,
+        test: {
+          name: 'types',
+          include: [],
+          typecheck: {
+            enabled: true,
+            only: true,
+            include: ['tests/types/**/*.test-d.ts'],
+            tsconfig: 'tests/tsconfig.json',
+            // The errors of other files are for `npm run types`: one place reports each.
+            ignoreSourceErrors: true,
+          },
+        },
+      },
+    ],
+  },
+});

@@ -1,0 +1,118 @@
+/**
+ * A check against a published or otherwise known value: one test, one row of the ledger.
+ *
+ * ```ts
+ * check('sound-speed.table', {
+ *   formula: 'air/soundSpeed',
+ *   source: { key: 'dlmf', locator: 'table 3, column 2' },
+ *   status: 'seen',
+ *   kind: 'table',
+ *   given: { temperature: { value: [0, 20, 30], unit: '°C' }, humidity: { value: 50, unit: '%' } },
+ *   got: ({ temperature, humidity }) => soundSpeed({ temperature: temperature + 273.15, humidity: humidity / 100 }),
+ *   expected: [331.6, 343.9, 350.3],
+ *   unit: 'm/s',
+ *   tolerance: { absolute: 0.1, why: 'printed to one decimal; half a digit, and 0.05 for the humidity model' },
+ * });
+ * ```
+ *
+ * `got` is called once for each element of the lists in `given` (all of one length; single values repeat), with one
+ * value for each name. Without lists it is called once, and may return a list itself when `expected` is one. An
+ * element that is NaN or infinite fails the row, as does a relative tolerance on an expected zero.
+ */
+import { expect, test } from 'vitest';
+import references from './references.json';
+import type { Given, GivenValue, Kind, LedgerRow, Source, Status, Tolerance } from './row.js';
+
+declare module 'vitest' {
+  interface TaskMeta {
+    ledger?: LedgerRow[];
+  }
+}
+
+/** One element of a given value, literal types widened. */
+type Element<V extends GivenValue> = V extends string ? string : number;
+
+export interface Check<G extends Readonly<Record<string, Given>>> {
+  readonly formula: `${string}/${string}`;
+  readonly source: Source;
+  readonly status: Status;
+  readonly kind: Kind;
+  readonly given: G;
+  readonly got: (given: { readonly [K in keyof G]: Element<G[K]['value']> }) => number | ArrayLike<number>;
+  readonly expected: number | readonly number[];
+  readonly unit: string;
+  readonly tolerance: Tolerance;
+}
+
+/** Registers the check as a test named by its id. */
+export function check<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): void {
+  test(`${id}: ${spec.formula} by ${spec.source.key}`, ({ task }) => {
+    const row = evaluate(id, spec);
+    task.meta.ledger = [row];
+    const size = spec.tolerance.relative ?? spec.tolerance.absolute;
+    const off = `${row.formula}: got ${row.got}, expected ${row.expected} ${row.unit}; deviation ${row.deviation} > ${size}`;
+    expect(row.passed, off).toBe(true);
+  });
+}
+
+/** The row that a check gives; throws on a check that is not well formed. */
+export function evaluate<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): LedgerRow {
+  const { formula, source, status, kind, given, expected, unit, tolerance } = spec;
+  refuseSource(id, spec);
+  const size = tolerance.relative ?? tolerance.absolute;
+  if (!(size >= 0 && Number.isFinite(size))) throw new Error(`${id}: the tolerance ${size} is not a size`);
+  if (tolerance.why.trim() === '') throw new Error(`${id}: the tolerance needs its reason`);
+
+  const got = results(id, spec);
+  const wanted = typeof expected === 'number' ? [expected] : expected;
+  const found = typeof got === 'number' ? [got] : got;
+  if (typeof got !== typeof expected || found.length !== wanted.length || found.length === 0) {
+    throw new Error(`${id}: ${found.length} results against ${wanted.length} expected values`);
+  }
+  const deviation = Math.max(
+    ...wanted.map((want, i) => {
+      const have = found[i] as number;
+      if (!Number.isFinite(have) || !Number.isFinite(want))
+        throw new Error(`${id}[${i}]: got ${have}, expected ${want}`);
+      if (tolerance.relative === undefined) return Math.abs(have - want);
+      if (want === 0)
+        throw new Error(`${id}[${i}]: nothing is relative to an expected zero; use an absolute tolerance`);
+      return Math.abs((have - want) / want);
+    }),
+  );
+  const passed = deviation <= size;
+  return { id, formula, source, status, kind, given, expected, got, unit, tolerance, deviation, passed };
+}
+
+/** Calls `got` over the lists in `given`. */
+function results<G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): number | readonly number[] {
+  const entries = Object.entries(spec.given).map(([name, { value }]) => [name, value] as const);
+  const lengths = new Set(entries.flatMap(([, value]) => (typeof value === 'object' ? [value.length] : [])));
+  if (lengths.size > 1) throw new Error(`${id}: given lists of lengths ${[...lengths].join(', ')}`);
+  const at = (i: number) =>
+    spec.got(
+      Object.fromEntries(
+        entries.map(([name, value]) => [name, typeof value === 'object' ? value[i] : value]),
+      ) as Parameters<typeof spec.got>[0],
+    );
+  const [length] = lengths;
+  if (length === undefined) {
+    const all = at(0);
+    return typeof all === 'number' ? all : Array.from(all);
+  }
+  return Array.from({ length }, (_, i) => {
+    const one = at(i);
+    if (typeof one !== 'number') throw new Error(`${id}[${i}]: one number for each element of the given lists`);
+    return one;
+  });
+}
+
+const known = new Set(references.map((reference) => reference.id));
+
+function refuseSource(id: string, { source, status, kind }: Pick<LedgerRow, 'source' | 'status' | 'kind'>): void {
+  const nobodys = status === 'practice' && source.key === 'common-practice';
+  const ours = ['identity', 'own', 'pinned'].includes(kind) && source.key === 'own';
+  if (!nobodys && !ours && !known.has(source.key))
+    throw new Error(`${id}: source '${source.key}' is not in references.json`);
+  if (source.locator.trim() === '') throw new Error(`${id}: where in ${source.key}?`);
+}

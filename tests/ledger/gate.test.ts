@@ -1,0 +1,63 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { auditedExports, ledgerFaults } from '../../.config/ledger-gate.js';
+
+const source = mkdtempSync(join(tmpdir(), 'ledger-gate-'));
+afterAll(() => rmSync(source, { recursive: true }));
+const write = (file: string, text: string) => {
+  mkdirSync(dirname(join(source, file)), { recursive: true });
+  writeFileSync(join(source, file), text);
+};
+write('numeric/index.ts', `export * from './roots.js';`);
+write('numeric/roots.ts', 'export function roots() {}');
+write(
+  'duct/index.ts',
+  `export { inertance, type Pipe, wide as broad } from './pipe.js';\nexport * from './flange.js';`,
+);
+write(
+  'duct/pipe.ts',
+  'export interface Pipe {}\nexport function inertance() {}\nexport const wide = () => 1;\nexport function hidden() {}',
+);
+write(
+  'duct/flange.ts',
+  'export const flanged = Object.assign((k: number) => k, { sources: [] });\nexport const limit = 3;',
+);
+
+const exported = auditedExports(source);
+const row = (formula: string, id = formula) => ({ id, formula, status: 'seen' as const, kind: 'table' as const });
+const whole = [row('duct/inertance'), row('duct/broad'), row('duct/flanged')];
+
+test('finds what the floors export, by the exported name, functions apart from values', () => {
+  expect(Object.fromEntries(exported)).toEqual({
+    'duct/inertance': true,
+    'duct/broad': true,
+    'duct/flanged': true,
+    'duct/limit': false,
+  });
+});
+
+test('is content when each function has an outside row or an exception', () => {
+  expect(ledgerFaults(whole, exported, {})).toEqual([]);
+  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': 'a definition' })).toEqual([]);
+});
+
+test('names a function without one; rows from memory do not count', () => {
+  const recalled = { ...row('duct/inertance'), status: 'memory' as const };
+  expect(ledgerFaults([recalled, ...whole.slice(1)], exported, {})).toEqual(['duct/inertance has no outside check']);
+});
+
+test('refuses exceptions for nothing, without need, or without a reason', () => {
+  expect(ledgerFaults(whole, exported, { 'duct/gone': 'was here' })).toHaveLength(1);
+  expect(ledgerFaults(whole, exported, { 'duct/limit': 'no function' })).toHaveLength(1);
+  expect(ledgerFaults(whole, exported, { 'duct/broad': 'checked all the same' })).toHaveLength(1);
+  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': ' ' })).toHaveLength(1);
+});
+
+test('refuses an id used twice and a formula that is not there', () => {
+  expect(ledgerFaults([...whole, row('duct/limit', 'duct/broad')], exported, {})).toEqual([
+    'duct/broad is the id of two rows',
+  ]);
+  expect(ledgerFaults([...whole, row('duct/inertanse')], exported, {})).toHaveLength(1);
+});

@@ -1,0 +1,49 @@
+/** What stands behind an expected value: read by us, worked out by us from what we read, recalled, or custom of the trade. */
+export type Status = 'seen' | 'derived' | 'memory' | 'practice';
+
+/** The kind of truth, outside kinds first. */
+export type Kind = 'table' | 'example' | 'standard' | 'program' | 'measured' | 'identity' | 'own' | 'pinned';
+
+/** A tolerance and the reason for its size; relative to the expected value, or absolute in the row's unit. */
+export type Tolerance =
+  | { readonly relative: number; readonly absolute?: never; readonly why: string }
+  | { readonly absolute: number; readonly relative?: never; readonly why: string };
+
+/** A number, a list of them (the check runs once for each), or a name such as that of an alignment. */
+export type GivenValue = number | string | readonly number[];
+
+export interface Given {
+  readonly value: GivenValue;
+  readonly unit: string;
+}
+
+export interface Source {
+  /** An id of references.json; 'common-practice' with status practice; 'own' with kind identity, own or pinned. */
+  readonly key: string;
+  /** Where in it: page, equation, table and row. */
+  readonly locator: string;
+}
+
+/** One line of the ledger, as a test run writes it. */
+export interface LedgerRow {
+  readonly id: string;
+  /** 'floor/function' */
+  readonly formula: string;
+  readonly source: Source;
+  readonly status: Status;
+  readonly kind: Kind;
+  readonly given: Readonly<Record<string, Given>>;
+  readonly expected: number | readonly number[];
+  readonly got: number | readonly number[];
+  readonly unit: string;
+  readonly tolerance: Tolerance;
+  /** The worst over all elements, as a fraction of the expected value or in the unit, as the tolerance is. */
+  readonly deviation: number;
+  readonly passed: boolean;
+}
+
+const outsideKinds: readonly Kind[] = ['table', 'example', 'standard', 'program', 'measured'];
+
+/** Whether a row compares with something outside the project that could have proved us wrong. */
+export const isOutside = (row: Pick<LedgerRow, 'status' | 'kind'>): boolean =>
+  outsideKinds.includes(row.kind) && (row.status === 'seen' || row.status === 'derived');
