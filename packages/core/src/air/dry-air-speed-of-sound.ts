@@ -1,0 +1,26 @@
+import { readFields, type Speed, si, type TemperatureInput } from '../quantity/index.js';
+import { airTemperature } from './moist-air.js';
+
+/**
+ * Speed of sound from temperature alone, as the standard for atmospheric absorption states it: the second road to
+ * {@link speedOfSound}, from which it differs by up to 0.6 % in moist air.
+ *
+ * $$ c = 343.2\,\mathrm{m/s}\,\sqrt{T / 293.15\,\mathrm{K}} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $T$ | `temperature` | K | temperature |
+ *
+ * @validity −20 to 50 °C.
+ * @neglects humidity, pressure, dispersion.
+ * @returns m/s
+ * @throws InputError `unit`, `not-finite`, `out-of-range`
+ * @source iso9613_1 formula A.5
+ * @check air.dry-air-speed-of-sound.reference, air.dry-air-speed-of-sound.table, air.dry-air-speed-of-sound.minus20,
+ * air.dry-air-speed-of-sound.program
+ * @example dryAirSpeedOfSound('0 °C') // 331.29 m/s
+ */
+export function dryAirSpeedOfSound(temperature: TemperatureInput): Speed {
+  const { temperature: T } = readFields('', { temperature }, { temperature: airTemperature });
+  return si('speed', 343.2 * Math.sqrt(T / 293.15));
+}

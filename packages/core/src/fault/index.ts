@@ -1,0 +1,4 @@
+/** What was wrong with an input, all at once? */
+export { type Fault, type FaultCode, faultLine, InputError, refuse } from './fault.js';
+/** Was the answer outside a formula's range, or can the thing not be built? */
+export { type Impossible, impossible, type Reason, type Warning } from './outcome.js';

@@ -1,0 +1,56 @@
+import type { ComplexColumn } from '../network/index.js';
+import type { FrequencyGrid } from '../quantity/index.js';
+import { type Filter, normalisedFilter } from './filter.js';
+
+/** Multiplies a complex response by the filter, in place, over the first `grid.length` points; allocates nothing. */
+export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => void;
+
+/**
+ * Compiles a filter once, to multiply any response by its transfer function.
+ *
+ * $$ H(j\omega) = \frac{\sum_k b_k (j\omega)^k}{\sum_k a_k (j\omega)^k} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $b_k$ | `numerator` | sᵏ | coefficients, ascending |
+ * | $a_k$ | `denominator` | sᵏ | coefficients, ascending |
+ *
+ * @validity order up to 8, corner of 10⁻⁵ to 10⁹ rad/s, stable.
+ * @neglects nothing; the powers are of ω over the corner, so that none overflows.
+ * @returns a {@link FilterKernel}; exp(+jωt)
+ * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
+ * @source zverev1967 ch. 2
+ * @check filter.compile.program
+ * @example compileFilter(butterworthHighPass({ order: 2, corner: '25 Hz' }))(grid, pressure) // pressure is filtered now
+ */
+export function compileFilter(filter: Filter): FilterKernel {
+  const { scale, numerator, denominator } = normalisedFilter(filter);
+  const toOmega = (2 * Math.PI) / scale;
+  const order = denominator.length - 1;
+  const lastEven = order - (order % 2);
+  const lastOdd = order - 1 + (order % 2);
+  return (grid, { re, im }) => {
+    for (let i = 0; i < grid.length; i++) {
+      const w = (grid[i] as number) * toOmega;
+      const x = -w * w;
+      let [a, b, c, d] = [0, 0, 0, 0]; // numerator a + jb, denominator c + jd
+      for (let k = lastEven; k >= 0; k -= 2) {
+        a = a * x + (numerator[k] ?? 0);
+        c = c * x + (denominator[k] as number);
+      }
+      for (let k = lastOdd; k >= 1; k -= 2) {
+        b = b * x + (numerator[k] ?? 0);
+        d = d * x + (denominator[k] as number);
+      }
+      b *= w;
+      d *= w;
+      const inverse = 1 / (c * c + d * d);
+      const gainRe = (a * c + b * d) * inverse;
+      const gainIm = (b * c - a * d) * inverse;
+      const r = re[i] as number;
+      const j = im[i] as number;
+      re[i] = r * gainRe - j * gainIm;
+      im[i] = r * gainIm + j * gainRe;
+    }
+  };
+}

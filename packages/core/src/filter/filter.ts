@@ -1,0 +1,88 @@
+import { type Fault, refuse } from '../fault/index.js';
+
+/** A filter as a transfer function in s = jω, ω in rad/s: a plain record, safe to keep as JSON. */
+export interface Filter {
+  readonly kind: 'high-pass';
+  /** For people: 'Butterworth high-pass of order 4 at 24 Hz'. */
+  readonly name: string;
+  /** Ascending powers of s. */
+  readonly numerator: readonly number[];
+  /** Ascending powers of s, as long as the numerator or longer; every root left of the imaginary axis. */
+  readonly denominator: readonly number[];
+}
+
+/** The transfer function in x = s/scale, with first and last coefficient of the denominator 1: no overflow in any sweep. */
+export interface NormalisedFilter {
+  /** rad/s */
+  readonly scale: number;
+  readonly numerator: Float64Array;
+  readonly denominator: Float64Array;
+}
+
+const mostOrder = 8;
+const leastMargin = 1e-6;
+
+/** First column of the Routh scheme: all of one sign exactly when every root lies left of the imaginary axis. */
+function routhColumn(coefficients: ArrayLike<number>): number[] {
+  const descending = Array.from(coefficients).reverse();
+  let above = descending.filter((_, k) => k % 2 === 0);
+  let row = descending.filter((_, k) => k % 2 === 1);
+  const column = [above[0] as number];
+  while (row.length > 0) {
+    const [p, q] = [above[0] as number, row[0] as number];
+    column.push(q);
+    if (q === 0) break;
+    const next = above.slice(1).map((a, k) => a - (p / q) * (row[k + 1] ?? 0));
+    [above, row] = [row, next];
+  }
+  return column;
+}
+
+/** Checks a filter that may come from anywhere, and scales it. */
+export function normalisedFilter(filter: Filter, path = 'filter'): NormalisedFilter {
+  const faults: Fault[] = [];
+  for (const side of ['numerator', 'denominator'] as const) {
+    const list = filter[side];
+    const at = `${path}.${side}`;
+    if (!Array.isArray(list) || list.length === 0 || list.every((a) => a === 0)) {
+      faults.push({ code: 'empty', path: at, got: list, expected: 'a coefficient other than 0', remedy: 'Give one.' });
+      continue;
+    }
+    list.forEach((got, k) => {
+      if (!Number.isFinite(got)) {
+        const expected = 'a finite coefficient';
+        faults.push({ code: 'not-finite', path: `${at}[${k}]`, got, expected, remedy: 'Give a number that exists.' });
+      }
+    });
+  }
+  refuse(faults);
+
+  const fail = (code: Fault['code'], side: string, expected: string, remedy: string) =>
+    refuse([{ code, path: `${path}.${side}`, got: filter[side as 'denominator'], expected, remedy }]);
+  const order = filter.denominator.findLastIndex((a) => a !== 0);
+  const degree = filter.numerator.findLastIndex((a) => a !== 0);
+  const first = filter.denominator[0] as number;
+  const last = filter.denominator[order] as number;
+  if (order > mostOrder) fail('out-of-range', 'denominator', `an order of at most ${mostOrder}`, 'Split the filter.');
+  if (degree > order) fail('inconsistent', 'numerator', `an order of at most ${order}`, 'Check the coefficients.');
+  const stable = 'every root left of the imaginary axis, and not as good as on it';
+  if (first === 0) fail('inconsistent', 'denominator', stable, 'Check the coefficients.');
+
+  const scale = order === 0 ? 1 : Math.abs(first / last) ** (1 / order);
+  if (!(scale > 1e-5 && scale < 1e9)) {
+    fail('out-of-range', 'denominator', 'a corner of 1e-5 to 1e9 rad/s', 'Check the power of ten.');
+  }
+  const scaled = (list: readonly number[]) =>
+    Float64Array.from(list.slice(0, order + 1), (a, k) => (a / first) * scale ** k);
+  const denominator = scaled(filter.denominator);
+  const numerator = scaled(filter.numerator);
+  for (const [side, list] of Object.entries({ numerator, denominator })) {
+    if (!list.every((a) => Math.abs(a) < 1e12)) {
+      fail('out-of-range', side, 'coefficients within 1e12 of the first and last of the denominator', 'Check them.');
+    }
+  }
+  if (!routhColumn(denominator).every((a) => a > leastMargin)) {
+    fail('inconsistent', 'denominator', stable, 'Check the signs of the coefficients.');
+  }
+  return { scale, numerator, denominator };
+}

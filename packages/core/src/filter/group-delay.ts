@@ -1,0 +1,46 @@
+import { polynomialColumnOnImaginaryAxis, polynomialDerivative } from '../numeric/index.js';
+import type { FrequencyGrid } from '../quantity/index.js';
+import { type Filter, normalisedFilter } from './filter.js';
+
+/** Re(P′/P) on the imaginary axis; 0 at a zero of P, where the phase jumps. */
+function logarithmicSlope(polynomial: Float64Array, omega: Float64Array): Float64Array {
+  const [a, b, c, d] = Array.from({ length: 4 }, () => new Float64Array(omega.length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  polynomialColumnOnImaginaryAxis(polynomial, omega, a, b);
+  polynomialColumnOnImaginaryAxis(polynomialDerivative(polynomial), omega, c, d);
+  return a.map((re, i) => {
+    const im = b[i] as number;
+    const size = re * re + im * im;
+    return size > 0 ? ((c[i] as number) * re + (d[i] as number) * im) / size : 0;
+  });
+}
+
+/**
+ * Group delay of a filter, exactly from its polynomials.
+ *
+ * $$ \tau = -\frac{d\varphi}{d\omega} = \mathrm{Re}\!\left(\frac{D'}{D} - \frac{N'}{N}\right)_{s = j\omega} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $N$, $D$ | `filter` | | numerator and denominator of the transfer function |
+ * | $\omega/2\pi$ | `grid` | Hz | frequencies |
+ * | $\varphi$ | | rad | phase of the transfer function |
+ *
+ * @validity as `compileFilter`.
+ * @neglects the jump of the phase at a zero on the imaginary axis.
+ * @returns s, one for each frequency
+ * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
+ * @source zverev1967 ch. 2, group delay
+ * @check filter.group-delay.program
+ * @example filterGroupDelay(butterworthHighPass({ order: 1, corner: '25 Hz' }), frequencyGrid([25])) // 0.00318 s
+ */
+export function filterGroupDelay(filter: Filter, grid: FrequencyGrid): Float64Array {
+  const { scale, numerator, denominator } = normalisedFilter(filter);
+  const omega = grid.map((f) => (2 * Math.PI * f) / scale);
+  const subtracted = logarithmicSlope(numerator, omega);
+  return logarithmicSlope(denominator, omega).map((slope, i) => (slope - (subtracted[i] as number)) / scale);
+}

@@ -1,0 +1,30 @@
+/** What is a Bessel function of the first kind of a real number? */
+export { besselJ0, besselJ1 } from './bessel-j.js';
+/** What solves a complex linear system, or its transposed, and how near is it to singular? */
+export { factorComplexMatrix, solveComplexFactored, solveComplexFactoredTransposed } from './complex-linear-system.js';
+/** What solves a real linear system, and how near is it to singular? */
+export { factorMatrix, solveFactored } from './linear-system.js';
+/** How does a linear system of differential equations move in one step of time? */
+export { matrixExponential } from './matrix-exponential.js';
+/** Where between two ends is a function least? */
+export { boundedMinimum, type Minimum } from './minimise.js';
+/** Where within bounds is a function of several variables least? */
+export { type SimplexMinimum, type SimplexOptions, simplexMinimum } from './minimise-simplex.js';
+/** What is a polynomial times, plus, or differentiated, and what is it worth at jω? */
+export {
+  polynomialColumnOnImaginaryAxis,
+  polynomialDerivative,
+  polynomialOnImaginaryAxis,
+  polynomialProduct,
+  polynomialSum,
+} from './polynomial.js';
+/** Where does a real polynomial vanish? */
+export { polynomialRoots, type Roots } from './polynomial-roots.js';
+/** Which numbers sample a range, by chance from a seed or evenly? */
+export { evenPoints, randomNumbers } from './random.js';
+/** Where does a function or a column change sign? */
+export { type BracketedRoot, bracketedRoot, signChanges } from './root-bracket.js';
+/** Which numbers divide a range in equal ratios or steps? */
+export { linear, logarithmic } from './spacing.js';
+/** What is a Struve function of a real number? */
+export { struveH0, struveH1 } from './struve-h.js';

@@ -1,0 +1,229 @@
+import { refuse } from '../fault/index.js';
+import { unlessFiniteColumn } from './refusal.js';
+
+/** Roots of a real polynomial: real and imaginary parts, one column each. */
+export interface Roots {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** False when some root still moved after the last sweep; the values are then the best so far. */
+  readonly converged: boolean;
+}
+
+const epsilon = Number.EPSILON;
+const sweeps = 500;
+
+/** a · 2^e without passing through an overflow on the way. */
+const shifted = (a: number, e: number): number => {
+  const half = Math.trunc(Math.max(-2200, Math.min(2200, e)) / 3);
+  return a * 2 ** half * 2 ** half * 2 ** (Math.max(-2200, Math.min(2200, e)) - 2 * half);
+};
+
+/**
+ * All roots of a polynomial with real coefficients in ascending powers, by simultaneous Newton steps that repel each
+ * other (Ehrlich and Aberth) on the undivided polynomial, so that no error is carried from root to root.
+ *
+ * $$ \Delta_i = \frac{p(z_i)/p'(z_i)}{1 - \frac{p(z_i)}{p'(z_i)} \sum_{k\ne i} \frac{1}{z_i - z_k}} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $p$ | `coefficients` | any | real coefficients, ascending powers |
+ * | $z_i$ | `re`, `im` | as the variable | root |
+ *
+ * Start circles follow the upper hull of $\log|a_k|$, so that roots many decades apart are found together. The variable
+ * is scaled by a power of two. Coefficients that are zero at either end are taken off: roots at 0, or a lower degree.
+ *
+ * @validity degree up to about 20. A root of multiplicity m is found to about $\epsilon^{1/m}$ of its size, as the
+ * coefficients themselves do not fix it better.
+ * @neglects nothing
+ * @returns roots in conjugate pairs exactly, sorted by real part, then size of the imaginary part, then its sign
+ * @throws InputError `empty` (no coefficient, or all zero), `not-finite`, `out-of-range` (a root overflows)
+ * @source dlmf §3.8(iv)
+ * @source aberth1973 whole paper
+ * @example polynomialRoots([5, 2, 1]) // re = -1, -1; im = -2, 2
+ */
+export function polynomialRoots(coefficients: ArrayLike<number>): Roots {
+  let high = coefficients.length - 1;
+  while (high > 0 && coefficients[high] === 0) high--;
+  refuse([
+    ...unlessFiniteColumn('coefficients', coefficients),
+    ...(coefficients[high] === 0
+      ? [
+          {
+            code: 'empty' as const,
+            path: 'coefficients',
+            got: coefficients,
+            expected: 'a coefficient other than zero',
+            remedy: 'The zero polynomial vanishes everywhere.',
+          },
+        ]
+      : []),
+  ]);
+  let low = 0;
+  while (coefficients[low] === 0) low++;
+  const degree = high - low;
+  const size = (k: number) => Math.log2(Math.abs(coefficients[low + k]!));
+  const scale = degree > 0 ? Math.round((size(0) - size(degree)) / degree) : 0;
+  const logs = Float64Array.from({ length: degree + 1 }, (_, k) => size(k) + k * scale);
+  const top = Math.round(Math.max(...logs));
+  const a = Float64Array.from({ length: degree + 1 }, (_, k) => shifted(coefficients[low + k]!, k * scale - top));
+  const re = new Float64Array(degree);
+  const im = new Float64Array(degree);
+  spreadOnHull(logs, re, im);
+  const converged = sweepUntilStill(a, re, im);
+  makeConjugate(re, im);
+  const order = [...re.keys()].sort(
+    (i, k) => re[i]! - re[k]! || Math.abs(im[i]!) - Math.abs(im[k]!) || im[i]! - im[k]!,
+  );
+  // A root at 0 sorts among the others by a search of its own, since it was never among the unknowns.
+  const zero = order.filter((i) => re[i]! < 0).length;
+  const gathered = (part: Float64Array) => {
+    const sorted = order.map((i) => shifted(part[i]!, scale));
+    return Float64Array.from([...sorted.slice(0, zero), ...new Array<number>(low).fill(0), ...sorted.slice(zero)]);
+  };
+  const roots = { re: gathered(re), im: gathered(im), converged };
+  if (!roots.re.every(Number.isFinite) || !roots.im.every(Number.isFinite))
+    refuse([
+      {
+        code: 'out-of-range',
+        path: 'coefficients',
+        got: coefficients,
+        expected: 'roots below the largest number',
+        remedy: 'Scale the variable.',
+      },
+    ]);
+  return roots;
+}
+
+/** Start values: for each edge of the upper hull of (k, log2|a_k|), as many points as its width, on its circle. */
+function spreadOnHull(logs: Float64Array, re: Float64Array, im: Float64Array): void {
+  for (let from = 0; from < logs.length - 1; ) {
+    let to = from + 1;
+    const slope = (k: number) => (logs[k]! - logs[from]!) / (k - from);
+    for (let k = from + 2; k < logs.length; k++) if (slope(k) >= slope(to)) to = k;
+    const radius = 2 ** Math.max(-1000, Math.min(1000, -slope(to)));
+    for (let k = from; k < to; k++) {
+      // Off the axes and unequal from edge to edge: a symmetric start could not leave its symmetry.
+      const angle = (2 * Math.PI * (k - from)) / (to - from) + (2 * Math.PI * from) / logs.length + 0.7;
+      re[k] = radius * Math.cos(angle);
+      im[k] = radius * Math.sin(angle);
+    }
+    from = to;
+  }
+}
+
+/** Moves the roots until each is still or its residual is rounding; true when all came to rest. */
+function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): boolean {
+  const degree = re.length;
+  const still = new Uint8Array(degree);
+  const step = new Float64Array(2);
+  const last = new Float64Array(degree).fill(Infinity);
+  let moving = degree;
+  for (let sweep = 0; sweep < sweeps && moving > 0; sweep++) {
+    for (let i = 0; i < degree; i++) {
+      if (still[i]) continue;
+      const x = re[i]!;
+      const y = im[i]!;
+      const residual = inverseNewton(a, x, y, step);
+      // 1/Δ = p'/p − Σ 1/(z − z_k)
+      let u = step[0]!;
+      let v = step[1]!;
+      for (let k = 0; k < degree; k++) {
+        const dx = x - re[k]!;
+        const dy = y - im[k]!;
+        const d = dx * dx + dy * dy;
+        if (k !== i && d > 0) {
+          u -= dx / d;
+          v += dy / d;
+        }
+      }
+      const d = Math.hypot(u, v);
+      const moved = d > 0 ? 1 / d : 0;
+      const nextX = x - (u / d) * moved;
+      const nextY = y + (v / d) * moved;
+      // Not finite at a saddle, or where roots lie some 300 decades apart: such a point waits for the others to move.
+      const moves = residual > 2 && Number.isFinite(nextX + nextY);
+      if (moves) {
+        re[i] = nextX;
+        im[i] = nextY;
+      }
+      // Within what Horner's scheme can lose, a step that no longer shrinks is noise.
+      const noise = residual <= 4 * degree && moved > last[i]! / 2;
+      if (residual <= 2 || (moves && (noise || moved <= epsilon * Math.hypot(x, y)))) {
+        still[i] = 1;
+        moving--;
+      }
+      last[i] = moved;
+    }
+  }
+  return moving === 0;
+}
+
+/**
+ * Puts p'(z)/p(z) into `out`; returns |p(z)| in units of rounding of its terms, 0 when nothing can be improved.
+ * Outside the unit circle the polynomial with reversed coefficients is taken in 1/z, so that no power overflows.
+ */
+function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array): number {
+  const degree = a.length - 1;
+  const size = Math.hypot(x, y);
+  const reversed = size > 1;
+  const u = reversed ? x / size / size : x;
+  const v = reversed ? -y / size / size : y;
+  const r = reversed ? 1 / size : size;
+  let pr = 0;
+  let pi = 0;
+  let dr = 0;
+  let di = 0;
+  let bound = 0;
+  for (let k = 0; k <= degree; k++) {
+    const nextDr = dr * u - di * v + pr;
+    di = dr * v + di * u + pi;
+    dr = nextDr;
+    const c = reversed ? a[k]! : a[degree - k]!;
+    const nextPr = pr * u - pi * v + c;
+    pi = pr * v + pi * u;
+    pr = nextPr;
+    bound = bound * r + Math.abs(c);
+  }
+  const p = Math.hypot(pr, pi);
+  const residual = p / (epsilon * bound);
+  if (residual <= 2) return residual;
+  const qr = ((dr / p) * pr + (di / p) * pi) / p;
+  const qi = ((di / p) * pr - (dr / p) * pi) / p;
+  // A step below the smallest number is none.
+  if (!Number.isFinite(qr + qi)) return 0;
+  if (reversed) {
+    // p'/p = w (n − w q'/q), w = 1/z
+    const er = degree - (u * qr - v * qi);
+    const ei = -(u * qi + v * qr);
+    out[0] = u * er - v * ei;
+    out[1] = u * ei + v * er;
+  } else {
+    out[0] = qr;
+    out[1] = qi;
+  }
+  return residual;
+}
+
+/** Joins each root with the one nearest to its mirror image, or with itself on the real axis, whichever is nearer. */
+function makeConjugate(re: Float64Array, im: Float64Array): void {
+  const open = new Set(re.keys());
+  for (const i of [...open].sort((i, k) => Math.abs(im[k]!) - Math.abs(im[i]!))) {
+    if (!open.delete(i)) continue;
+    let partner = i;
+    let nearest = 2 * Math.abs(im[i]!);
+    for (const k of open) {
+      const distance = Math.hypot(re[i]! - re[k]!, im[i]! + im[k]!);
+      if (distance < nearest) {
+        nearest = distance;
+        partner = k;
+      }
+    }
+    open.delete(partner);
+    const x = re[i]! / 2 + re[partner]! / 2;
+    const y = im[i]! / 2 - im[partner]! / 2;
+    re[i] = x;
+    re[partner] = x;
+    im[i] = y;
+    im[partner] = partner === i ? 0 : -y;
+  }
+}

@@ -1,0 +1,39 @@
+import type { Fault } from '../fault/index.js';
+
+/** The fault of one number that must be finite: none or one. */
+export const unlessFinite = (path: string, got: number): Fault[] =>
+  Number.isFinite(got)
+    ? []
+    : [{ code: 'not-finite', path, got, expected: 'a finite number', remedy: 'Leave out NaN and infinities.' }];
+
+/** The fault of one number that must be finite and more than zero: none or one. */
+export const unlessPositive = (path: string, got: number): Fault[] =>
+  Number.isFinite(got) && got <= 0
+    ? [{ code: 'not-positive', path, got, expected: 'a number above 0', remedy: 'Give a value above 0.' }]
+    : unlessFinite(path, got);
+
+/** The fault of a number that must be whole and within a range: none or one. */
+export const unlessWhole = (path: string, got: number, least: number, most: number): Fault[] =>
+  Number.isInteger(got) && got >= least && got <= most
+    ? []
+    : [
+        {
+          code: Number.isFinite(got) ? 'out-of-range' : 'not-finite',
+          path,
+          got,
+          expected: `a whole number from ${least} to ${most}`,
+          remedy: 'Give a whole number in that range.',
+        },
+      ];
+
+/** The faults of a column that must have content and be finite throughout. */
+export const unlessFiniteColumn = (path: string, column: ArrayLike<number>): Fault[] =>
+  column.length === 0
+    ? [{ code: 'empty', path, got: column, expected: 'at least one number', remedy: 'Give a list with content.' }]
+    : Array.from(column).flatMap((value, i) => unlessFinite(`${path}[${i}]`, value));
+
+/** The fault of two bounds that must rise: none or one; numbers that are not finite are judged elsewhere. */
+export const unlessRising = (path: string, low: number, high: number): Fault[] =>
+  low >= high
+    ? [{ code: 'unsorted', path, got: high, expected: `more than ${low}`, remedy: 'Give the lower end first.' }]
+    : [];

@@ -1,0 +1,47 @@
+import { standardAtmosphere } from '@airspring/core/air';
+import { si } from '@airspring/core/quantity';
+import { check } from '../../ledger/check.js';
+
+const at = (altitude: number) => standardAtmosphere(si('altitude', altitude));
+const printed = { value: [0, 2000, 4000, 6000, 8000, 10000], unit: 'm' };
+const source = { key: 'ussa1976', locator: 'table to 86 km by 2 km, geometric altitude, read second-hand' };
+const tolerance = { relative: 6e-5, why: 'five printed digits' };
+
+check('air.standard-atmosphere.table', {
+  formula: 'air/standardAtmosphere',
+  source,
+  status: 'seen',
+  kind: 'table',
+  given: { altitude: printed },
+  got: ({ altitude }) => at(altitude).pressure,
+  expected: [101320, 79501, 61660, 47218, 35652, 26500],
+  unit: 'Pa',
+  tolerance,
+});
+
+check('air.standard-atmosphere.temperature', {
+  formula: 'air/standardAtmosphere',
+  source,
+  status: 'seen',
+  kind: 'table',
+  given: { altitude: printed },
+  got: ({ altitude }) => at(altitude).temperature,
+  expected: [288.15, 275.15, 262.17, 249.19, 236.22, 223.25],
+  unit: 'K',
+  tolerance,
+});
+
+check('air.standard-atmosphere.fine', {
+  formula: 'air/standardAtmosphere',
+  source: { key: 'ussa1976', locator: 'lowest layer, worked out apart' },
+  status: 'derived',
+  kind: 'standard',
+  given: { altitude: { value: [0, 100, 250, 500, 750, 1000, 1500, 2000, 2500, 3000, 4000], unit: 'm' } },
+  got: ({ altitude }) => at(altitude).pressure,
+  expected: [
+    101325.0, 100129.4573, 98357.65137, 95461.2895, 92634.59987, 89876.28519, 84559.67669, 79501.42464, 74691.75647,
+    70121.16224, 61660.44413,
+  ],
+  unit: 'Pa',
+  tolerance: { relative: 1e-9, why: 'closed formula; ten digits given' },
+});

@@ -1,0 +1,157 @@
+import {
+  butterworthHighPass,
+  compileFilter,
+  type Filter,
+  filterGroupDelay,
+  filterLevel,
+  type HighPassByQInput,
+  highPassByQ,
+} from '@airspring/core/filter';
+import { frequencyGrid, si } from '@airspring/core/quantity';
+import { check } from '../../ledger/check.js';
+import { fixtures, frequencies, scipy } from './fixtures.js';
+
+const grid = frequencyGrid(frequencies);
+const f = { value: frequencies, unit: 'Hz' };
+const digits = (size: number) => ({ relative: size, why: 'double precision on both sides' });
+
+const level = (filter: Filter, frequency: number) => filterLevel(filter, frequencyGrid([frequency]))[0] as number;
+
+function response(filter: Filter) {
+  const re = new Float64Array(grid.length).fill(1);
+  const im = new Float64Array(grid.length);
+  compileFilter(filter)(grid, { re, im });
+  return { re, im };
+}
+
+/** Coefficients of the Butterworth polynomials in ascending powers, corner 1 rad/s. */
+const polynomials = [
+  [1, 1],
+  // biome-ignore lint/suspicious/noApproximativeNumericConstant: the digits of the table, not ours
+  [1, 1.414213562, 1],
+  [1, 2, 2, 1],
+  [1, 2.61312593, 3.414213562, 2.61312593, 1],
+];
+
+([1, 2, 3, 4] as const).forEach((order, i) => {
+  const corner = si('frequency', 1 / (2 * Math.PI)); // 1 rad/s
+  check(`filter.butterworth.order${order}`, {
+    formula: 'filter/butterworthHighPass',
+    source: { key: 'zverev1967', locator: 'Butterworth family, |H|² = 1/(1 + ω²ⁿ), poles worked out apart' },
+    status: 'derived',
+    kind: 'table',
+    given: { order: { value: order, unit: '1' }, corner: { value: 1, unit: 'rad/s' } },
+    got: () => butterworthHighPass({ order, corner }).denominator,
+    expected: polynomials[i] as number[],
+    unit: '1',
+    tolerance: { relative: 1e-8, why: 'ten digits given' },
+  });
+
+  const filter = butterworthHighPass({ order, corner: '24 Hz' });
+  const expected = fixtures.butterworth[i] as (typeof fixtures.butterworth)[0];
+  const given = { order: { value: order, unit: '1' }, corner: { value: 24, unit: 'Hz' }, frequencies: f };
+  const program = { source: scipy, status: 'derived', kind: 'program', given } as const;
+  check(`filter.butterworth.program${order}`, {
+    ...program,
+    formula: 'filter/butterworthHighPass',
+    got: ({ frequencies }) => level(filter, frequencies),
+    expected: expected.level,
+    unit: 'dB',
+    tolerance: { absolute: 1e-9, why: 'double precision on both sides' },
+  });
+  check(`filter.compile.program${order}.re`, {
+    ...program,
+    formula: 'filter/compileFilter',
+    got: ({ frequencies }) => response(filter).re[grid.indexOf(frequencies)] as number,
+    expected: expected.re,
+    unit: '1',
+    tolerance: { absolute: 1e-12, why: 'double precision on both sides; magnitude at most 1' },
+  });
+  check(`filter.compile.program${order}.im`, {
+    ...program,
+    formula: 'filter/compileFilter',
+    got: ({ frequencies }) => response(filter).im[grid.indexOf(frequencies)] as number,
+    expected: expected.im,
+    unit: '1',
+    tolerance: { absolute: 1e-12, why: 'double precision on both sides; magnitude at most 1' },
+  });
+  check(`filter.group-delay.program${order}`, {
+    ...program,
+    formula: 'filter/filterGroupDelay',
+    got: ({ frequencies }) => filterGroupDelay(filter, frequencyGrid([frequencies]))[0] as number,
+    expected: expected.delay,
+    unit: 's',
+    tolerance: digits(1e-9),
+  });
+});
+
+check('filter.level.corner', {
+  formula: 'filter/filterLevel',
+  source: { key: 'zverev1967', locator: 'Butterworth family: half the power at the corner' },
+  status: 'derived',
+  kind: 'table',
+  given: { order: { value: [1, 2, 3, 4], unit: '1' }, frequency: { value: 24, unit: 'Hz' } },
+  got: ({ order, frequency }) =>
+    level(butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner: '24 Hz' }), frequency),
+  expected: [-3.0103, -3.0103, -3.0103, -3.0103],
+  unit: 'dB',
+  tolerance: { absolute: 5e-7, why: '10 lg ½ = −3.01029996, rounded to −3.0103' },
+});
+
+check('filter.level.slope', {
+  formula: 'filter/filterLevel',
+  source: { key: 'zverev1967', locator: 'Butterworth family: −10 lg(1 + (ω₀/ω)²ⁿ) at a tenth of the corner' },
+  status: 'derived',
+  kind: 'table',
+  given: { order: { value: [1, 2, 3, 4], unit: '1' }, frequency: { value: 2.4, unit: 'Hz' } },
+  got: ({ order, frequency }) =>
+    level(butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner: '24 Hz' }), frequency),
+  expected: [-20.04321, -40.00043, -60, -80],
+  unit: 'dB',
+  tolerance: { absolute: 1e-5, why: 'five decimals given' },
+});
+
+fixtures.byQ.forEach(({ order, corner, Q, level: expected, delay }, i) => {
+  const input = { order, corner: si('frequency', corner), ...(Q.length > 0 && { Q: Q.length > 1 ? Q : Q[0] }) };
+  const filter = highPassByQ(input as HighPassByQInput);
+  const given = {
+    order: { value: order, unit: '1' },
+    corner: { value: corner, unit: 'Hz' },
+    Q: { value: Q.join(' and '), unit: '1' },
+    frequencies: f,
+  };
+  check(`filter.high-pass-by-q.program${i}`, {
+    formula: 'filter/highPassByQ',
+    source: scipy,
+    status: 'derived',
+    kind: 'program',
+    given,
+    got: ({ frequencies }) => level(filter, frequencies),
+    expected,
+    unit: 'dB',
+    tolerance: { absolute: 1e-9, why: 'double precision on both sides' },
+  });
+  check(`filter.group-delay.by-q.program${i}`, {
+    formula: 'filter/filterGroupDelay',
+    source: scipy,
+    status: 'derived',
+    kind: 'program',
+    given,
+    got: ({ frequencies }) => filterGroupDelay(filter, frequencyGrid([frequencies]))[0] as number,
+    expected: delay,
+    unit: 's',
+    tolerance: digits(1e-8),
+  });
+});
+
+check('filter.high-pass-by-q.corner', {
+  formula: 'filter/highPassByQ',
+  source: { key: 'zverev1967', locator: 'second-order section: |H| = Q at its corner' },
+  status: 'derived',
+  kind: 'table',
+  given: { Q: { value: [0.05, 0.5, 1, 2, 50], unit: '1' }, frequency: { value: 25, unit: 'Hz' } },
+  got: ({ Q, frequency }) => 10 ** (level(highPassByQ({ order: 2, corner: '25 Hz', Q }), frequency) / 20),
+  expected: [0.05, 0.5, 1, 2, 50],
+  unit: '1',
+  tolerance: digits(1e-12),
+});

@@ -1,0 +1,119 @@
+import {
+  butterworthHighPass,
+  compileFilter,
+  type Filter,
+  filterGroupDelay,
+  filterLevel,
+  highPassByQ,
+} from '@airspring/core/filter';
+import { frequencyGrid } from '@airspring/core/quantity';
+import { expect, test } from 'vitest';
+
+const refused = (work: () => unknown, ...faults: object[]) =>
+  expect(work).toThrowError(expect.objectContaining({ faults: faults.map((fault) => expect.objectContaining(fault)) }));
+
+test('a filter is a plain record with a name', () => {
+  const filter = butterworthHighPass({ order: 4, corner: '24 Hz' });
+  expect(filter.name).toBe('Butterworth high-pass of order 4 at 24 Hz');
+  expect(JSON.parse(JSON.stringify(filter))).toEqual(filter);
+  expect(highPassByQ({ order: 4, corner: '20 Hz', Q: [0.6, 2.5] }).name).toBe(
+    'High-pass with Q 0.6 and 2.5 of order 4 at 20 Hz',
+  );
+});
+
+test('the examples of the docstrings', () => {
+  const lifted = highPassByQ({ order: 2, corner: '25 Hz', Q: 2 });
+  expect(filterLevel(lifted, frequencyGrid([25]))[0]).toBeCloseTo(6.0206, 4);
+  const [lower, upper] = filterLevel(lifted, frequencyGrid([0.5, 1])) as unknown as [number, number];
+  expect(upper - lower).toBeCloseTo(12, 0);
+  expect(filterLevel(butterworthHighPass({ order: 2, corner: '25 Hz' }), frequencyGrid([25]))[0]).toBeCloseTo(
+    -3.0103,
+    5,
+  );
+  expect(filterGroupDelay(butterworthHighPass({ order: 1, corner: '25 Hz' }), frequencyGrid([25]))[0]).toBeCloseTo(
+    0.00318,
+    5,
+  );
+});
+
+test('refuses every fault at once', () => {
+  refused(
+    () => highPassByQ({ order: 4, corner: '-20 Hz', Q: [0, Number.NaN], slope: 24 } as never),
+    { code: 'unknown-field', path: 'highPass.slope' },
+    { code: 'not-positive', path: 'highPass.corner' },
+    { code: 'not-positive', path: 'highPass.Q[0]' },
+    { code: 'not-finite', path: 'highPass.Q[1]' },
+  );
+  refused(() => butterworthHighPass({ order: 5, corner: '20 Hz' } as never), {
+    code: 'out-of-range',
+    path: 'highPass.order',
+  });
+});
+
+test.each([
+  [
+    { order: 1, corner: '20 Hz', Q: 1 },
+    { code: 'inconsistent', path: 'highPass.Q' },
+  ],
+  [
+    { order: 2, corner: '20 Hz' },
+    { code: 'empty', path: 'highPass.Q' },
+  ],
+  [
+    { order: 3, corner: '20 Hz', Q: [1, 2] },
+    { code: 'inconsistent', path: 'highPass.Q' },
+  ],
+  [
+    { order: 4, corner: '20 Hz', Q: 1 },
+    { code: 'inconsistent', path: 'highPass.Q' },
+  ],
+  [
+    { order: 2, corner: '20 Hz', Q: 51 },
+    { code: 'out-of-range', path: 'highPass.Q' },
+  ],
+  [
+    { order: 2, corner: '20 Hz', Q: '1' },
+    { code: 'not-finite', path: 'highPass.Q' },
+  ],
+])('refuses %j', (input, fault) => refused(() => highPassByQ(input as never), fault));
+
+const own = (numerator: number[], denominator: number[]): Filter => ({
+  kind: 'high-pass',
+  name: 'own',
+  numerator,
+  denominator,
+});
+
+test.each([
+  ['no coefficient', own([], [1, 1]), { code: 'empty', path: 'filter.numerator' }],
+  ['only zeros', own([0, 1], [0, 0]), { code: 'empty', path: 'filter.denominator' }],
+  ['NaN', own([0, Number.NaN], [1, 1]), { code: 'not-finite', path: 'filter.numerator[1]' }],
+  ['a gain that rises without end', own([0, 0, 1], [1, 1]), { code: 'inconsistent', path: 'filter.numerator' }],
+  ['a growing one', own([0, 0, 1], [1, -1, 1]), { code: 'inconsistent', path: 'filter.denominator' }],
+  ['an undamped one', own([0, 0, 1], [1, 0, 1]), { code: 'inconsistent', path: 'filter.denominator' }],
+  [
+    'a growing one, all signs equal',
+    own([0, 0, 0, 1], [6, 1, 1, 1]),
+    { code: 'inconsistent', path: 'filter.denominator' },
+  ],
+  ['an integrator', own([1], [0, 1]), { code: 'inconsistent', path: 'filter.denominator' }],
+  ['order 9', own([1], [1, 9, 36, 84, 126, 126, 84, 36, 9, 1]), { code: 'out-of-range', path: 'filter.denominator' }],
+])('refuses %s', (_, filter, fault) => refused(() => compileFilter(filter), fault));
+
+test('multiplies in place: a response that is not 1, and only as far as the grid', () => {
+  const kernel = compileFilter(butterworthHighPass({ order: 1, corner: '100 Hz' }));
+  const re = Float64Array.of(0, 7);
+  const im = Float64Array.of(2, 7);
+  kernel(frequencyGrid([100]), { re, im });
+  // 1/(1 − j) = (1 + j)/2; times 2j is −1 + j.
+  expect(re[0]).toBeCloseTo(-1, 14);
+  expect(im[0]).toBeCloseTo(1, 14);
+  expect([re[1], im[1]]).toEqual([7, 7]);
+});
+
+test('takes a filter of another kind of zeros: a notch reads as silence, not as minus infinity', () => {
+  const notch = own([1, 0, 1], [1, 1, 1]);
+  const [level] = filterLevel(notch, frequencyGrid([1 / (2 * Math.PI)]));
+  expect(level).toBeLessThan(-250);
+  expect(Number.isFinite(level)).toBe(true);
+});
