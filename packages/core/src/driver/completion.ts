@@ -1,0 +1,150 @@
+import { type Air, standardAir } from '../air/index.js';
+import { type Fault, type Impossible, InputError, type Reason, type Warning } from '../fault/index.js';
+import { decimalText, readFieldsInto } from '../quantity/index.js';
+import { commonShape, contradictions, type Driver, driverShape } from './driver.js';
+import { contradiction, type DriverData, dataShape, impossibleQ } from './driver-data.js';
+import { type DriverParameters, driverParameters } from './parameters.js';
+import { close, type Known, type RelatedField, trust, unlocks } from './relations.js';
+
+/** From which relative deviation on a redundant field is called rounded, and from which on it is refused (common practice). */
+export const deviationLimits = { consistent: 0.01, contradictory: 0.1 } as const;
+
+/** A value that was not given, and how it was found. */
+export interface Derivation {
+  readonly field: RelatedField;
+  /** SI. */
+  readonly value: number;
+  readonly from: readonly RelatedField[];
+  readonly by: string;
+}
+
+/** A given field that others imply as well, and how far the two are apart. */
+export interface Deviation {
+  readonly field: RelatedField;
+  readonly given: number;
+  readonly implied: number;
+  /** given/implied − 1. */
+  readonly relative: number;
+  readonly verdict: 'consistent' | 'rounding';
+  readonly by: string;
+}
+
+/** A question that cannot be answered for this driver, and what it would take. */
+export interface Blocked {
+  readonly what: string;
+  readonly missing: readonly string[];
+}
+
+/** A driver made whole from a sheet, with an account of how. */
+export interface CompletedDriver {
+  readonly ok: true;
+  readonly driver: Driver;
+  /** In the air of the sheet. */
+  readonly parameters: DriverParameters;
+  readonly derived: readonly Derivation[];
+  readonly deviations: readonly Deviation[];
+  readonly blocked: readonly Blocked[];
+  readonly warnings: readonly Warning[];
+}
+
+const optionalUses = [
+  ['greatest travel', ['Xmax']],
+  ['limit by heat', ['Pe']],
+  ['rise of the impedance with frequency', ['Le']],
+  ['hole in the panel', ['cutoutDiameter']],
+  ['fit of the driver in the box', ['outerDiameter', 'depth']],
+  ['volume that the driver takes from the box', ['displacedVolume']],
+] as const;
+
+const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
+
+/**
+ * Completes the data of a driver to its physical parameters: any set that suffices, physical, Thiele/Small or mixed.
+ *
+ * Given fields are taken in the order of trust (Sd, coneDiameter, Re, fs, Qes, Qms, Qts, Vas, Mms, Cms, Rms, Bl). After
+ * each, all that follows from what is taken already is derived by the relations
+ *
+ * $$ S_d = \tfrac{\pi}{4} d^2,\ \ \frac{1}{Q_{ts}} = \frac{1}{Q_{es}} + \frac{1}{Q_{ms}},\ \ V_{as} = \rho c^2 S_d^2 C_{ms},\ \
+ *    (2\pi f_s)^2 M_{ms} C_{ms} = 1,\ \ Q_{ms} = \frac{2\pi f_s M_{ms}}{R_{ms}},\ \ Q_{es} = \frac{2\pi f_s M_{ms} R_e}{Bl^2} $$
+ *
+ * in every direction. A given field that is derived already changes nothing: the earlier fields win, and it is audited.
+ * Within 1 % it is `consistent`, within 10 % `rounding`, beyond that the set is refused.
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $d$ | `coneDiameter` | m | effective diameter of the cone |
+ * | $f_s$ | `fs` | Hz | resonance in free air |
+ * | $Q_{es}, Q_{ms}, Q_{ts}$ | `Qes` `Qms` `Qts` | 1 | quality factors: motor, suspension, both |
+ * | $V_{as}$ | `Vas` | m³ | volume as compliant as the suspension |
+ * | $\rho c^2$ | `sheetAir` | Pa | stiffness of the air of the sheet |
+ *
+ * @validity small-signal data of one driver, without resistance between amplifier and terminals
+ * @neglects change of the air load, part of Mms, with the air
+ * @returns the driver and an account; or `ok: false` with one reason for each physical parameter that cannot be found
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `inconsistent` when given
+ * fields contradict each other: Qts not below Qes and Qms, or a redundant field off by more than 10 %
+ * @source small1972direct definition of the driver parameters
+ * @check driver.completion.student, driver.completion.added-mass
+ * @example completeDriver({ fs: '27 Hz', Qts: 0.36, Qes: 0.4, Vas: '62 L', Sd: '330 cm²', Re: '5.6 ohm' })
+ */
+export function completeDriver(data: DriverData, path = 'driver'): CompletedDriver | Impossible {
+  const faults: Fault[] = [];
+  const read = readFieldsInto(faults, path, data, dataShape);
+  if (read !== undefined) faults.push(...contradictions(read, path), ...impossibleQ(read, path));
+  if (read === undefined || faults.length > 0) throw new InputError(faults);
+
+  const air: Air = read.sheetAir ?? standardAir;
+  const known: Known = {};
+  const derived: Derivation[] = [];
+  const deviations: Deviation[] = [];
+  const stiffness = air.density * air.speedOfSound ** 2;
+  for (const field of trust) {
+    const value = read[field];
+    if (value === undefined) continue;
+    const implied = known[field];
+    if (implied === undefined) {
+      known[field] = value;
+      close(known, stiffness, ({ target, from, by }, found) => {
+        if (found > 0) derived.push({ field: target, value: found, from, by });
+        else faults.push(contradiction(path, field, value, `a value for which ${by} is above zero`));
+      });
+    } else {
+      const { by } = derived.find((one) => one.field === field) as Derivation;
+      const relative = value / implied - 1;
+      if (!(Math.abs(relative) <= deviationLimits.contradictory)) {
+        faults.push(contradiction(path, field, value, `about ${decimalText(implied, 4)} (SI), by ${by}`));
+      } else {
+        const verdict = Math.abs(relative) <= deviationLimits.consistent ? 'consistent' : 'rounding';
+        deviations.push({ field, given: value, implied, relative, verdict, by });
+      }
+    }
+  }
+  if (faults.length > 0) throw new InputError(faults);
+
+  const because = physical.filter((field) => known[field] === undefined).map((field) => missing(field, known));
+  if (because.length > 0) return { ok: false, because };
+  const { sheetAir: _, ...rest } = read;
+  const sizes = Object.fromEntries(Object.entries(rest).filter(([name]) => Object.hasOwn(commonShape, name)));
+  const found = Object.fromEntries(physical.map((field) => [field, known[field]]));
+  // Read again: what was derived from accepted magnitudes may itself lie outside what the library accepts.
+  const driver = readFieldsInto(faults, path, { ...sizes, ...found }, driverShape);
+  if (driver === undefined) throw new InputError(faults);
+  return {
+    ok: true,
+    driver,
+    parameters: driverParameters(driver, air),
+    derived,
+    deviations,
+    blocked: optionalUses.flatMap(([what, fields]) => {
+      const absent = fields.filter((field) => read[field] === undefined);
+      return absent.length === 0 ? [] : [{ what, missing: absent }];
+    }),
+    warnings: air.warnings,
+  };
+}
+
+function missing(field: RelatedField, known: Known): Reason {
+  const ways = unlocks(field, Object.keys(known) as RelatedField[]).slice(0, 6);
+  const text = ways.map((fields) => fields.join(' with ')).join(', or ');
+  return { code: `missing-${field}`, text: `${field} cannot be found. It needs ${text}.` };
+}

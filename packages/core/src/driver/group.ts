@@ -1,0 +1,135 @@
+import { type Fault, InputError } from '../fault/index.js';
+import { count, type Field, optional, readFieldsInto, si } from '../quantity/index.js';
+import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
+
+/** How the identical drivers of a group are wired and mounted. */
+export interface GroupInput {
+  /** Drivers in series in each branch, 1 to 64; default 1. */
+  readonly series?: number;
+  /** Branches in parallel, 1 to 64; default 1. */
+  readonly parallel?: number;
+  /** Mounted in pairs, one cone driving the other through a small sealed chamber, so that a pair has one front; default false. */
+  readonly isobaric?: boolean;
+}
+
+/** Identical drivers that move alike, and the one driver that the box sees in their place. */
+export interface DriverGroup {
+  /** One of them. Its travel and its sizes are those of each. */
+  readonly driver: Driver;
+  /** How many there are: series × parallel. */
+  readonly count: number;
+  readonly series: number;
+  readonly parallel: number;
+  readonly isobaric: boolean;
+  /** How many cones face outwards: `count`, or half of it for isobaric pairs. */
+  readonly fronts: number;
+  /** The one driver that is equal to all of them at the terminals and in the air. */
+  readonly equivalent: Driver;
+  /** What one of them gets of the voltage and of the current at the terminals of the group. */
+  readonly share: { readonly voltage: number; readonly current: number };
+}
+
+const truth: Field<boolean> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (typeof value === 'boolean') return value;
+    faults.push({ code: 'unit', path, got: value, expected: 'true or false', remedy: 'Write true or false.' });
+    return undefined;
+  },
+};
+
+const groupShape = { series: optional(count(64)), parallel: optional(count(64)), isobaric: optional(truth) };
+
+const times = <T extends number>(value: T, factor: number): T => (value * factor) as T;
+
+/**
+ * Joins identical drivers that move alike into one equivalent driver. With $s$ in series in each of $p$ branches,
+ * $n = sp$ drivers, and $a$ cones that face outwards ($a = n$; $a = n/2$ for isobaric pairs):
+ *
+ * $$ S_d' = a S_d,\quad M_{ms}' = n M_{ms},\quad R_{ms}' = n R_{ms},\quad C_{ms}' = C_{ms}/n,\quad
+ *    R_e' = \tfrac{s}{p} R_e,\quad L_e' = \tfrac{s}{p} L_e,\quad Bl' = s\,Bl,\quad P_e' = n P_e $$
+ *
+ * Why: all cones have one velocity $v$, so masses, resistances and stiffnesses add. A branch generates $s\,Bl\,v$, and the
+ * current $i$ of the group gives each coil $i/p$, together the force $n\,Bl\,i/p = s\,Bl\,i$: one force factor serves both.
+ * fs, Qms, Qes, Qts stay as they are. $V_{as}' = \rho c^2 S_d'^2 C_{ms}'$ is $n V_{as}$ side by side; an isobaric pair has
+ * the area of one and half the compliance, thus half the Vas: half the box, at half the efficiency.
+ *
+ * Each driver gets the voltage of the group × 1/s and the current × 1/p, hence 1/n of the power. Xmax stays. The
+ * displaced volume is that of all n (for an isobaric pair with one driver outside: too much, on the safe side);
+ * frame diameters and depth stay with `driver`.
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $s$ | `series` | 1 | drivers in series in a branch |
+ * | $p$ | `parallel` | 1 | branches in parallel |
+ * | $n$ | `count` | 1 | drivers |
+ * | $a$ | `fronts` | 1 | cones that face outwards |
+ *
+ * @validity Identical drivers under identical load; for isobaric pairs, frequencies at which the air in the coupling chamber is
+ * stiff against both suspensions and light against both cones.
+ * @neglects Differences between the drivers, mutual radiation, mass and compliance of the air in an isobaric chamber.
+ * @returns the group, with `equivalent` in SI units
+ * @throws InputError those of `driver`; `out-of-range` for the counts; `inconsistent` for isobaric drivers of odd number
+ * @source beranek2012 electro-mechano-acoustical circuits: elements of one velocity, force factor
+ * @check driver.group.parallel-level, driver.group.isobaric-volume, driver.group.circuit.two-in-series.re,
+ * driver.group.circuit.two-in-parallel.re, driver.group.circuit.two-by-two.re,
+ * driver.group.circuit.a-pair-with-one-velocity-in-parallel.re, driver.group.circuit.a-pair-with-one-velocity-in-series.re
+ * @example group(one, { parallel: 2 }).equivalent.Re // half of one.Re
+ */
+export function group(driver: DriverInput, wiring: GroupInput = {}): DriverGroup {
+  const faults: Fault[] = [];
+  const read = readFieldsInto(faults, 'group', wiring, groupShape);
+  let one: Driver | undefined;
+  try {
+    one = readDriver(driver);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    faults.push(...error.faults);
+  }
+  const { series = 1, parallel = 1, isobaric = false } = read ?? {};
+  const n = series * parallel;
+  if (isobaric && n % 2 === 1) {
+    const remedy = 'Say how each pair is wired: parallel: 2, or series: 2.';
+    faults.push({
+      code: 'inconsistent',
+      path: 'group.isobaric',
+      got: true,
+      expected: 'an even number of drivers',
+      remedy,
+    });
+  }
+  if (one === undefined || faults.length > 0) throw new InputError(faults);
+  const fronts = isobaric ? n / 2 : n;
+  const share = { voltage: 1 / series, current: 1 / parallel };
+  return {
+    driver: one,
+    count: n,
+    series,
+    parallel,
+    isobaric,
+    fronts,
+    equivalent: joined(one, series, parallel, fronts),
+    share,
+  };
+}
+
+function joined(one: Driver, series: number, parallel: number, fronts: number): Driver {
+  const n = series * parallel;
+  const electrical = series / parallel;
+  const { name, Le, R2, L2, Xmax, Pe, displacedVolume } = one;
+  return {
+    ...(name !== undefined && { name: n === 1 ? name : `${n} × ${name}` }),
+    Sd: times(one.Sd, fronts),
+    Mms: times(one.Mms, n),
+    Cms: si('compliance', one.Cms / n),
+    Rms: times(one.Rms, n),
+    Re: times(one.Re, electrical),
+    Bl: times(one.Bl, series),
+    ...(Le !== undefined && { Le: times(Le, electrical) }),
+    ...(R2 !== undefined && { R2: times(R2, electrical) }),
+    ...(L2 !== undefined && { L2: times(L2, electrical) }),
+    ...(Xmax !== undefined && { Xmax }),
+    ...(Pe !== undefined && { Pe: times(Pe, n) }),
+    ...(displacedVolume !== undefined && { displacedVolume: times(displacedVolume, n) }),
+  };
+}

@@ -1,0 +1,119 @@
+import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
+import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
+
+/** A complex column: real and imaginary part, one number a frequency. */
+export interface ComplexColumn {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/** Fills `out[0…f.length)`, in Ω, and allocates nothing. */
+export type ImpedanceKernel = (f: FrequencyGrid, out: ComplexColumn) => void;
+
+/** The electrical side of a driver. */
+export type Coil = Pick<Driver, 'Re' | 'Le' | 'R2' | 'L2'>;
+
+/**
+ * Compiles the impedance of a voice coil that cannot move: resistance, inductance, and a lossy inductance lumped as $R_2$ ∥ $L_2$.
+ *
+ * $$ Z_E = R_e + j\omega L_e + \frac{j\omega L_2 R_2}{R_2 + j\omega L_2} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $R_e$ | `Re` | Ω | resistance for direct current |
+ * | $L_e$ | `Le` | H | inductance in series, 0 when left out |
+ * | $R_2$ | `R2` | Ω | loss by eddy currents |
+ * | $L_2$ | `L2` | H | inductance beside R2; the pair is absent when left out |
+ *
+ * @validity about one decade of frequency around that at which R2 and L2 were fitted: the true loss follows a power of frequency
+ * @neglects dependence on the position of the coil, on current and on heat
+ * @returns a kernel; exp(+jωt)
+ * @source leach2002 lossy inductor as resistance in parallel with inductance
+ * @check driver.coil.lossy.re, driver.coil.lossy.im
+ * @example compileCoilImpedance(driver)(grid, { re, im })
+ */
+export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel {
+  const turn = 2 * Math.PI;
+  const inductance = Le ?? 0;
+  const loss = R2 ?? 0;
+  const ratio = R2 === undefined || L2 === undefined ? 0 : L2 / R2;
+  return (f, { re, im }) => {
+    for (let i = 0; i < f.length; i++) {
+      const omega = turn * (f[i] as number);
+      const x = omega * ratio;
+      const y = loss / (1 + x * x);
+      re[i] = Re + y * x * x;
+      im[i] = omega * inductance + y * x;
+    }
+  };
+}
+
+/**
+ * Compiles the impedance at the terminals of a driver that hangs in free air.
+ *
+ * $$ Z = Z_E + \frac{Bl^2}{R_{ms} + j\omega M_{ms} + 1/(j\omega C_{ms})} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $Z_E$ | `Re` `Le` `R2` `L2` | Ω | impedance of the coil at rest |
+ * | $Bl$ | `Bl` | T·m | force factor |
+ * | $M_{ms}, C_{ms}, R_{ms}$ | `Mms` `Cms` `Rms` | kg, m/N, N·s/m | the moving parts |
+ *
+ * @validity small signals, no box and no baffle near enough to change the air load in Mms
+ * @neglects creep of the suspension, radiation resistance
+ * @returns a kernel; exp(+jωt)
+ * @source small1972direct driver impedance; measurement appendix
+ * @check driver.impedance.maximum, driver.impedance.sides.below, driver.impedance.sides.above
+ * @example compileFreeAirImpedance(driver)(grid, { re, im })
+ */
+export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
+  const { Mms, Cms, Rms, Bl } = driver;
+  const coil = compileCoilImpedance(driver);
+  const turn = 2 * Math.PI;
+  const softness = 1 / Cms;
+  const motor = Bl * Bl;
+  return (f, out) => {
+    coil(f, out);
+    const { re, im } = out;
+    for (let i = 0; i < f.length; i++) {
+      const omega = turn * (f[i] as number);
+      const reactance = omega * Mms - softness / omega;
+      const admittance = motor / (Rms * Rms + reactance * reactance);
+      re[i] = (re[i] as number) + admittance * Rms;
+      im[i] = (im[i] as number) - admittance * reactance;
+    }
+  };
+}
+
+/** Runs a kernel once over frequencies that are not yet checked. */
+function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): ComplexColumn {
+  const grid = frequencyGrid(frequencies);
+  const out = { re: new Float64Array(grid.length), im: new Float64Array(grid.length) };
+  kernel(grid, out);
+  return out;
+}
+
+/**
+ * Impedance of the voice coil held still, as {@link compileCoilImpedance}, for frequencies in Hz.
+ *
+ * @returns Ω
+ * @throws InputError those of `driver` and `frequencyGrid`
+ * @source leach2002 lossy inductor as resistance in parallel with inductance
+ * @check driver.coil.lossy.re.easy, driver.coil.lossy.im.easy
+ * @example coilImpedance(ten, [1000]) // re 5.6, im 5.65
+ */
+export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number>): ComplexColumn =>
+  swept(compileCoilImpedance(readDriver(driver)), frequencies);
+
+/**
+ * Impedance of a driver in free air, as {@link compileFreeAirImpedance}, for frequencies in Hz.
+ *
+ * @returns Ω
+ * @throws InputError those of `driver` and `frequencyGrid`
+ * @source small1972direct driver impedance; measurement appendix
+ * @check driver.impedance.maximum.easy, driver.impedance.sides.below.easy, driver.impedance.sides.above.easy,
+ * driver.impedance.measured-maximum, driver.group.circuit.one.re, driver.group.circuit.one.im
+ * @example freeAirImpedance(ten, [27]) // re 56.0, im 0.153
+ */
+export const freeAirImpedance = (driver: DriverInput, frequencies: ArrayLike<number>): ComplexColumn =>
+  swept(compileFreeAirImpedance(readDriver(driver)), frequencies);

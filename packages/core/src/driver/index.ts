@@ -1,0 +1,35 @@
+/** What is a driver, in physical parameters? */
+export { type Driver, type DriverInput, driver, driverShape } from './driver.js';
+/** What do several drivers amount to? */
+export { type DriverGroup, type GroupInput, group } from './group.js';
+/** What does the data sheet of this driver say, or should it say? */
+export {
+  type DriverParameters,
+  driverParameters,
+  type EfficiencyInput,
+  levelHalfSpace,
+  referenceEfficiency,
+} from './parameters.js';
+/** What may a sheet give? */
+export type { DriverData } from './driver-data.js';
+/** Does a sheet suffice, does it contradict itself, and what follows from it? */
+export {
+  type Blocked,
+  type CompletedDriver,
+  completeDriver,
+  type Derivation,
+  type Deviation,
+  deviationLimits,
+} from './completion.js';
+/** Which quantities of a driver follow from which? */
+export { type RelatedField, type Relation, relations } from './relations.js';
+/** What does an amplifier see of a driver without a box? */
+export {
+  type Coil,
+  type ComplexColumn,
+  coilImpedance,
+  compileCoilImpedance,
+  compileFreeAirImpedance,
+  freeAirImpedance,
+  type ImpedanceKernel,
+} from './impedance.js';

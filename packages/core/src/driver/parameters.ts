@@ -1,0 +1,145 @@
+import { type Air, standardAir } from '../air/index.js';
+import {
+  type Frequency,
+  type FrequencyInput,
+  type Level,
+  type Power,
+  type PowerInput,
+  positive,
+  type RatioInput,
+  readFields,
+  si,
+  type Volume,
+  type VolumeInput,
+} from '../quantity/index.js';
+import { type DriverInput, driver as readDriver } from './driver.js';
+
+/** What a data sheet says of a driver: the Thiele/Small parameters, which follow from the physical ones and an air. */
+export interface DriverParameters {
+  /** Resonance in free air, Hz. */
+  readonly fs: Frequency;
+  /** Quality factor of the suspension alone. */
+  readonly Qms: number;
+  /** Quality factor of the motor alone, with nothing between amplifier and terminals. */
+  readonly Qes: number;
+  /** Both together. */
+  readonly Qts: number;
+  /** Volume of air as compliant as the suspension, m³. */
+  readonly Vas: Volume;
+  /** Air moved at Xmax, peak, one way, m³. */
+  readonly Vd?: Volume;
+  /** Acoustic over electrical power in the pass band, half space, 1. */
+  readonly referenceEfficiency: number;
+  /** Level at 1 m for 1 W into Re, half space, pass band, dB. */
+  readonly levelHalfSpaceOneWatt: Level;
+  /** Level at 1 m for 2.83 V rms at the terminals, half space, pass band, dB. */
+  readonly levelHalfSpace2V83: Level;
+}
+
+/**
+ * The Thiele/Small parameters of a driver in an air.
+ *
+ * $$ f_s = \frac{1}{2\pi\sqrt{M_{ms}C_{ms}}},\quad Q_{ms} = \frac{2\pi f_s M_{ms}}{R_{ms}},\quad
+ *    Q_{es} = \frac{2\pi f_s M_{ms} R_e}{Bl^2},\quad Q_{ts} = \frac{Q_{es}Q_{ms}}{Q_{es}+Q_{ms}},\quad
+ *    V_{as} = \rho c^2 S_d^2 C_{ms},\quad V_d = S_d X_{max} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $M_{ms}$ | `Mms` | kg | moving mass with air load |
+ * | $C_{ms}$ | `Cms` | m/N | compliance |
+ * | $R_{ms}$ | `Rms` | N·s/m | mechanical resistance |
+ * | $S_d$ | `Sd` | m² | cone area |
+ * | $R_e$ | `Re` | Ω | resistance of the coil |
+ * | $Bl$ | `Bl` | T·m | force factor |
+ * | $X_{max}$ | `Xmax` | m | greatest travel, peak, one way |
+ *
+ * @validity small signals; the levels where the driver radiates evenly, $2\pi f\sqrt{S_d/\pi}/c < 1$, and well above fs
+ * @neglects inductance of the coil, creep and nonlinearity of the suspension, change of the air load with the air
+ * @returns plain record of SI numbers; `Vd` only when Xmax is given
+ * @throws InputError those of `driver`
+ * @source small1972direct definition of the driver parameters, reference efficiency
+ * @check driver.parameters.added-mass, driver.parameters.consistency, driver.parameters.Vas, driver.parameters.level,
+ * driver.parameters.level-of-voltage, driver.efficiency.mechanical
+ * @example driverParameters(ten).fs // 27 Hz
+ */
+export function driverParameters(input: DriverInput, air: Air = standardAir): DriverParameters {
+  const { Sd, Mms, Cms, Rms, Re, Bl, Xmax } = readDriver(input);
+  const reactance = Math.sqrt(Mms / Cms); // of mass and of compliance at resonance
+  const Qms = reactance / Rms;
+  const Qes = (reactance * Re) / Bl ** 2;
+  const fs = 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
+  const Vas = air.density * air.speedOfSound ** 2 * Sd ** 2 * Cms;
+  const efficiency = smallEfficiency(fs, Vas, Qes, air.speedOfSound);
+  return {
+    fs: si('frequency', fs),
+    Qms,
+    Qes,
+    Qts: (Qes * Qms) / (Qes + Qms),
+    Vas: si('volume', Vas),
+    ...(Xmax !== undefined && { Vd: si('volume', Sd * Xmax) }),
+    referenceEfficiency: efficiency,
+    levelHalfSpaceOneWatt: levelOfPower(efficiency, air),
+    levelHalfSpace2V83: levelOfPower((efficiency * 2.83 ** 2) / Re, air),
+  };
+}
+
+const smallEfficiency = (fs: number, Vas: number, Qes: number, c: number): number =>
+  ((4 * Math.PI ** 2) / c ** 3) * ((fs ** 3 * Vas) / Qes);
+
+const levelOfPower = (power: number, { density, speedOfSound }: Air): Level =>
+  si('level', 10 * Math.log10((power * density * speedOfSound) / (2 * Math.PI * 20e-6 ** 2)));
+
+/** What {@link referenceEfficiency} needs of a driver. */
+export interface EfficiencyInput {
+  readonly fs: FrequencyInput;
+  readonly Vas: VolumeInput;
+  readonly Qes: RatioInput;
+}
+
+const efficiencyShape = { fs: positive('frequency'), Vas: positive('volume'), Qes: positive('ratio') };
+
+/**
+ * Reference efficiency of a direct radiator: acoustic power over $V^2/R_e$ in the pass band, into half space.
+ *
+ * $$ \eta_0 = \frac{4\pi^2}{c^3}\,\frac{f_s^3 V_{as}}{Q_{es}} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $f_s$ | `fs` | Hz | resonance in free air |
+ * | $V_{as}$ | `Vas` | m³ | volume as compliant as the suspension |
+ * | $Q_{es}$ | `Qes` | 1 | quality factor of the motor |
+ *
+ * @validity the piston range, $2\pi f\sqrt{S_d/\pi}/c < 1$; a value near or above 1 says that the data cannot be right
+ * @neglects radiation resistance as a load, inductance of the coil
+ * @returns 1
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
+ * @source small1972direct reference efficiency
+ * @check driver.efficiency.low, driver.efficiency.middle, driver.efficiency.high
+ * @example referenceEfficiency({ fs: '25 Hz', Vas: '100 L', Qes: 0.4 }) // 0.0038
+ */
+export function referenceEfficiency(input: EfficiencyInput, air: Air = standardAir): number {
+  const { fs, Vas, Qes } = readFields('driver', input, efficiencyShape);
+  return smallEfficiency(fs, Vas, Qes, air.speedOfSound);
+}
+
+/**
+ * Sound pressure level at 1 m of an acoustic power that spreads evenly into half space.
+ *
+ * $$ L = 10\lg\frac{P\,\rho c}{2\pi r^2 p_0^2},\quad r = 1\,\mathrm{m},\ p_0 = 20\,\mu\mathrm{Pa\ rms} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $P$ | `power` | W | acoustic power |
+ * | $\rho c$ | `air` | Pa·s/m | characteristic impedance of the air |
+ *
+ * @validity far field of a source small against the wavelength
+ * @neglects directivity, absorption in air, the room
+ * @returns dB re 20 µPa
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
+ * @source small1972direct sound pressure of the reference efficiency in half space
+ * @check driver.level.middle, driver.level.low, driver.level.high
+ * @example levelHalfSpace('1 W') // 112.2 dB
+ */
+export function levelHalfSpace(power: PowerInput, air: Air = standardAir): Level {
+  return levelOfPower(readFields('source', { power }, { power: positive('power') }).power as Power, air);
+}
