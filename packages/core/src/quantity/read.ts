@@ -8,6 +8,7 @@ export type Sign = 'positive' | 'not-negative' | 'any';
 const decimal = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecimal, no blanks
 
 const definition = (kind: Kind): KindDefinition => kinds[kind];
+const article = (noun: string): string => `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 
 /** The units of a kind as a list in words: 'm, mm, cm, in, ft'. */
 export const unitList = (kind: Kind): string => Object.keys(definition(kind).units).join(', ');
@@ -21,11 +22,11 @@ function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign
     return { code: 'not-finite', path, got, expected: `a finite ${of}`, remedy: 'Give a number that exists.' };
   }
   if ((sign === 'positive' && value <= 0) || (sign === 'not-negative' && value < 0)) {
-    const expected = sign === 'positive' ? `a ${of} above zero` : `a ${of} of zero or more`;
+    const expected = sign === 'positive' ? `${article(of)} above zero` : `${article(of)} of zero or more`;
     return { code: 'not-positive', path, got, expected, remedy: 'Check the sign, or leave the field out.' };
   }
   if (size > range[1] || (size !== 0 && size < range[0])) {
-    const expected = `a ${of} of ${range[0]} to ${range[1]}${unit}`;
+    const expected = `${article(of)} of ${range[0]} to ${range[1]}${unit}`;
     return { code: 'out-of-range', path, got, expected, remedy: 'Check the unit and the power of ten.' };
   }
   return undefined;

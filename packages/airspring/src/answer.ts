@@ -1,0 +1,198 @@
+import type { Face } from '@airspring/core/enclosure';
+import type { Warning } from '@airspring/core/fault';
+import type { Brief } from './brief/schema.js';
+
+/** The answer to a brief: designs, or why there is none. Plain records in SI units that survive JSON. */
+export type Answer = Met | NotMet;
+
+/** Every wish is met. */
+export interface Met {
+  readonly ok: true;
+  readonly version: 1;
+  readonly title: string;
+  readonly designs: readonly Design[];
+  /** How each driver was completed from its data: what was derived, and how far given values disagree. */
+  readonly drivers: readonly DriverAccount[];
+}
+
+/** Not every wish can be met together. */
+export interface NotMet {
+  readonly ok: false;
+  readonly version: 1;
+  readonly title: string;
+  /** The smallest set of wishes that contradict each other: any part of it can be met. */
+  readonly conflict: readonly { readonly path: string; readonly wish: string }[];
+  readonly because: readonly string[];
+  readonly nearest?: {
+    readonly changes: readonly { readonly path: string; readonly from: string; readonly to: string }[];
+    readonly brief: Brief;
+    /** What the changed brief is answered with. */
+    readonly answer: Met;
+  };
+  readonly drivers: readonly DriverAccount[];
+}
+
+export interface DriverAccount {
+  readonly name: string;
+  readonly parameters: Readonly<Record<string, number>>;
+  readonly derived: readonly { readonly field: string; readonly value: number; readonly by: string }[];
+  readonly deviations: readonly { readonly field: string; readonly given: number; readonly implied: number; readonly relative: number }[];
+  readonly blocked: readonly string[];
+}
+
+/** A value and the frequency at which it stands. */
+export interface At {
+  readonly frequency: number;
+  readonly value: number;
+}
+
+/** Which limit binds over a stretch of frequencies. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly binding: string;
+}
+
+export interface Panel {
+  readonly name: string;
+  readonly count: number;
+  /** m. */
+  readonly length: number;
+  readonly width: number;
+}
+
+export interface Hole {
+  readonly what: 'driver' | 'vent';
+  readonly face: Face;
+  readonly diameter: number;
+  /** Centre on the outer surface: from the left (or front) edge, and from the lower (or front) edge, m. */
+  readonly across: number;
+  readonly up: number;
+  /** The edges that `across` and `up` are counted from. */
+  readonly from: readonly [string, string];
+}
+
+export interface DesignVent {
+  readonly count: number;
+  readonly diameter: number;
+  readonly outerDiameter: number;
+  readonly flangeDiameter: number;
+  /** Along the centre line, from the outer surface of the panel to the inner end. */
+  readonly length: number;
+  readonly fb: number;
+  readonly face: Face;
+  readonly bend?: {
+    readonly radius: number;
+    /** Straight part from the outer surface, arc, straight part after it. */
+    readonly firstLeg: number;
+    readonly arc: number;
+    readonly secondLeg: number;
+    readonly towards: Face;
+  };
+  /** Lengths of the printed pieces of one vent, along the centre line. */
+  readonly pieces: readonly number[];
+  /** Free air kept before the inner end. */
+  readonly clearance: number;
+  /** What more would still fit. */
+  readonly spare: number;
+}
+
+/** How near a design is to something that the brief limits. */
+export interface Margin {
+  readonly path: string;
+  readonly what: string;
+  readonly needed: string;
+  readonly allowed: string;
+  /** needed over allowed, less 1; negative is room. */
+  readonly relative: number;
+}
+
+/** All columns of a design, for one drive. */
+export interface Curves {
+  readonly driveVoltageRms: number;
+  readonly frequencies: readonly number[];
+  readonly levelHalfSpace: readonly number[];
+  readonly groupDelay: readonly number[];
+  readonly displacementPeak: readonly number[];
+  readonly airSpeedPeak?: readonly number[];
+  readonly impedance: readonly number[];
+  readonly impedancePhase: readonly number[];
+  /** Greatest level of a steady sine, and what gives out there. */
+  readonly greatestLevel: readonly number[];
+  readonly binding: readonly string[];
+}
+
+/** One box that meets the brief. */
+export interface Design {
+  /** A, B, C …: how reports and figures call it. */
+  readonly name: string;
+  /** The wish it leans to: 'balanced', 'deeper', 'louder', 'smaller', 'simpler'. */
+  readonly leaning: string;
+  /** What it gains and loses against the first design, in words that were computed. */
+  readonly words: readonly string[];
+  readonly family: 'closed' | 'vented';
+  readonly drivers: {
+    readonly name: string;
+    readonly count: number;
+    readonly series: number;
+    readonly parallel: number;
+    readonly isobaric: boolean;
+    /** Faces, with the sizes of the driver. */
+    readonly outerDiameter: number;
+    readonly cutoutDiameter: number;
+  };
+  readonly box: {
+    readonly outer: readonly [width: number, height: number, depth: number];
+    readonly inner: readonly [width: number, height: number, depth: number];
+    readonly panelThickness: number;
+    readonly outerVolume: number;
+    readonly netVolume: number;
+    readonly panels: readonly Panel[];
+    readonly holes: readonly Hole[];
+  };
+  readonly vent?: DesignVent;
+  readonly response: {
+    /** Half power under the reference. */
+    readonly f3?: number;
+    readonly f6?: number;
+    readonly f10?: number;
+    /** Within the wanted fall from here on. */
+    readonly cutoff: number;
+    readonly referenceLevel: number;
+    readonly greatestRise: number;
+  };
+  readonly loudness: {
+    /** Least over the band of the greatest level of a steady sine. */
+    readonly level: number;
+    readonly frequency: number;
+    readonly binding: string;
+    readonly stretches: readonly Stretch[];
+  };
+  /** At the wanted level, each at its worst frequency of the band. */
+  readonly atWantedLevel: {
+    readonly driveVoltageRms: At;
+    readonly currentRms: At;
+    readonly displacementPeak: At;
+    readonly heat: At;
+    readonly airSpeedPeak?: At;
+  };
+  readonly protection: {
+    /** Drive that plays the wanted level in the flat part. */
+    readonly driveVoltageRms: number;
+    /** Below it that drive is too much; left out where it never is. */
+    readonly lowestSafeFrequency?: number;
+    readonly binding?: string;
+    /** A second-order Butterworth high-pass that keeps the cone within its travel. */
+    readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
+  };
+  readonly impedance: {
+    readonly maxima: readonly At[];
+    readonly minima: readonly At[];
+    readonly least: At;
+  };
+  readonly points: number;
+  readonly margins: readonly Margin[];
+  readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];
+  readonly cautions: readonly string[];
+  readonly curves: Curves;
+}

@@ -1,0 +1,87 @@
+import {
+  compileLongestVent,
+  compileSizeForNetVolume,
+  estimatedDriverVolume,
+  faces,
+  type Layout,
+  type ShapeRule,
+  type VentBody,
+} from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { compileLengthForTuning } from '@airspring/core/vent';
+import type { Job, Offer } from '../brief/job.js';
+
+/** What stays the same while volume, tuning and vent are searched. */
+export interface Kin {
+  readonly offer: Offer;
+  readonly family: 'closed' | 'vented';
+  /** Which outer edge is solved for; the two others fill the space. */
+  readonly shape: ShapeRule;
+  /** Vents, 0 for a closed box. */
+  readonly vents: number;
+}
+
+/** Every combination that the brief allows. */
+export const kinOf = (job: Job): Kin[] =>
+  job.offers.flatMap((offer) =>
+    job.families.flatMap((family) =>
+      (['width', 'height', 'depth', 'proportional'] as const).flatMap((shape) =>
+        (family === 'closed' ? [0] : job.vent.counts).map((vents) => ({ offer, family, shape, vents })),
+      ),
+    ),
+  );
+
+/** Sizes of a vent's parts by its inner diameter, as people print them: collar, elbow of one outer diameter's radius. */
+export function ventBody({ vent }: Job, diameter: number): VentBody {
+  const outerDiameter = diameter + 2 * vent.wall;
+  return {
+    outerDiameter,
+    flangeDiameter: outerDiameter + 2 * vent.collar,
+    clearance: diameter,
+    bendRadius: outerDiameter,
+  };
+}
+
+/** Cross-section that the tubes take from the box, m². */
+export const tubeArea = (body: VentBody, vents: number): number => (vents * Math.PI * body.outerDiameter ** 2) / 4;
+
+/** Air that driver and bracing take, m³: the sheet's figure, or the estimate of core from cutout and depth. */
+export function fixedContents({ space }: Job, { drivers }: Offer): number {
+  const { displacedVolume, cutoutDiameter = 0, depth = 0 } = drivers.driver;
+  const inside = Math.max(0, depth - space.panelThickness);
+  return space.bracing + drivers.fronts * (displacedVolume ?? estimatedDriverVolume(cutoutDiameter, inside));
+}
+
+/** Geometry of one kin with plain numbers, for the search. */
+export function compileGeometry(job: Job, { offer, shape, vents }: Kin) {
+  const { space, vent } = job;
+  const thickness = faces.map(() => space.panelThickness);
+  const { outerDiameter = 0, cutoutDiameter = 0, depth = 0 } = offer.drivers.driver;
+  const layout: Layout = {
+    thickness,
+    gap: 0.005,
+    edgeMargin: 0.005,
+    driver: { outerDiameter, cutoutDiameter, depth, count: offer.drivers.fronts, faces: [faces.indexOf('front')] },
+    vent: { count: Math.max(1, vents), faces: vent.faces.map((face) => faces.indexOf(face)), bend: vent.bends > 0 },
+  };
+  const longest = compileLongestVent(layout);
+  const size = compileSizeForNetVolume([space.width, space.height, space.depth], thickness, shape);
+  const out = new Float64Array(2);
+  return {
+    contents: fixedContents(job, offer),
+    /** Outer edges for a net volume and a volume that vents take. */
+    size,
+    /** Longest vent that fits between these outer edges, m; 0 when driver or vent do not fit at all. */
+    longestVent: (edges: ArrayLike<number>, body: VentBody): number => {
+      const [w, h, d] = [edges[0], edges[1], edges[2]] as [number, number, number];
+      const walls = 2 * space.panelThickness;
+      if (Math.min(w, h, d) <= walls) return 0;
+      longest(w - walls, h - walls, d - walls, body, out);
+      return Math.max(out[0] as number, out[1] as number);
+    },
+  };
+}
+
+/** Length of a vent for a net volume and a tuning. */
+export const compileVentLength = ({ air, vent }: Job, vents: number, diameter: number) =>
+  compileLengthForTuning({ diameter: si('length', diameter), count: vents, wall: si('length', vent.wall) }, air);

@@ -1,0 +1,52 @@
+import { format, type Kind, type UnitOf } from '@airspring/core/quantity';
+import type { Margin } from '../answer.js';
+import type { Build } from '../box/build.js';
+import type { Job } from '../brief/job.js';
+import { type Excess, wishes } from '../search/wishes.js';
+
+/** How one wish is said: its value allowed, its kind and unit, and in which words. */
+export function wishValue(job: Job, index: number) {
+  const { wanted, space, vent, printer, amplifier, units } = job;
+  const said = <K extends Kind>(what: string, kind: K, allowed: number, unit: UnitOf<K>) => ({
+    what,
+    kind: kind as Kind,
+    allowed,
+    unit: unit as string,
+    text: (value: number) => format(kind, value, unit, 4),
+  });
+  const all = [
+    said('cut-off of the response', 'frequency', wanted.lowest, 'Hz'),
+    said('level by travel and heat', 'level', wanted.level, 'dB'),
+    said('rise of the response', 'level', wanted.rise, 'dB'),
+    said('outer width', 'length', space.width, units.length),
+    said('outer height', 'length', space.height, units.length),
+    said('outer depth', 'length', space.depth, units.length),
+    said('outer volume', 'volume', space.volume, units.volume),
+    said('air speed in the vent, peak', 'airSpeedPeak', vent.airSpeedPeak, 'm/s'),
+    said('inner diameter of the vent', 'length', vent.largest, units.length),
+    said('width of the printed flange', 'length', printer.width, units.length),
+    said('drive', 'voltageRms', amplifier.voltage, 'V'),
+    said('current', 'currentRms', amplifier.current, 'A'),
+  ];
+  return all[index] as ReturnType<typeof said>;
+}
+
+/** What a build needs of a wish, in SI: from its excess, which is a logarithm of needed over allowed (levels apart). */
+export function needed(job: Job, index: number, excess: Excess): number {
+  const { kind, allowed } = wishValue(job, index);
+  const over = excess[index] as number;
+  const decibels = (20 / Math.LN10) * over;
+  if (kind !== 'level') return allowed * Math.exp(over);
+  // The level that travel and heat leave falls as the excess rises; a rise is counted in dB as it is.
+  return wishes[index]?.path === 'wanted.level' ? allowed - decibels : allowed + decibels;
+}
+
+/** How near a build is to each thing that the brief limits. */
+export function marginsOf(job: Job, { excess, kin }: Build): Margin[] {
+  return wishes.flatMap(({ path }, i): Margin[] => {
+    const { what, allowed, text } = wishValue(job, i);
+    const ofVent = path.startsWith('vent') || path.startsWith('printer');
+    if (!(allowed < Infinity) || (ofVent && kin.family === 'closed')) return [];
+    return [{ path, what, needed: text(needed(job, i, excess)), allowed: text(allowed), relative: Math.expm1(excess[i] as number) }];
+  });
+}

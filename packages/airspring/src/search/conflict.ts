@@ -1,0 +1,49 @@
+import { minimalConflict } from '@airspring/core/search';
+import type { Job } from '../brief/job.js';
+import { explore } from './explore.js';
+import { CURRENT, type Excess, LEVEL, SPEED, VOLTAGE, wishes } from './wishes.js';
+
+/** How far beyond the brief to look for what would do. */
+export const BEYOND = { volume: 5, diameter: 1.6 } as const;
+
+/** Limits that only matter when a level is asked for: played softly enough, every box keeps them. */
+const LOUD_ONLY = [SPEED, VOLTAGE, CURRENT];
+
+/** A wish counts as asked when its bit is set; without the level, what only loud play needs is not asked either. */
+const asked = (set: number): number[] =>
+  [...wishes.keys()].filter((i) => {
+    const loud = (set >> LEVEL) & 1;
+    return (set >> i) & 1 && (loud || !LOUD_ONLY.includes(i));
+  });
+
+/** Wishes met by a box, as bits. */
+const metBy = (excess: Excess): number => {
+  let bits = 0;
+  for (let i = 0; i < excess.length; i++) if ((excess[i] as number) <= 0) bits |= 1 << i;
+  return bits;
+};
+
+/**
+ * The smallest set of wishes that no box meets together, although each smaller part of it can be met. First by all boxes of
+ * a lattice that reaches beyond the brief; the answer is then tried by a search in whole millimetres for just these wishes.
+ */
+export function conflictOf(job: Job): number[] {
+  const met = new Set<number>();
+  explore(job, [], BEYOND, (excess) => met.add(metBy(excess)));
+  const searched = new Map<number, boolean>();
+  const possible = (set: number): boolean => {
+    const needs = asked(set);
+    const bits = needs.reduce((sum, i) => sum | (1 << i), 0);
+    for (const one of met) if ((one & bits) === bits) return true;
+    let known = searched.get(bits);
+    if (known === undefined) {
+      const miss = (excess: Excess) => needs.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
+      const [best] = explore(job, [miss], BEYOND);
+      known = best !== undefined && miss(best.excess) === 0;
+      searched.set(bits, known);
+    }
+    return known;
+  };
+  const set = minimalConflict(wishes.length, possible);
+  return set === undefined ? [] : asked(set);
+}

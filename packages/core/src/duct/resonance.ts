@@ -1,0 +1,78 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { Warning } from '../fault/index.js';
+import {
+  type AreaInput,
+  type Frequency,
+  type LengthInput,
+  positive,
+  readFields,
+  si,
+  type VolumeInput,
+} from '../quantity/index.js';
+
+/** A cavity with one neck. */
+export interface ResonatorInput {
+  /** Air volume of the cavity. */
+  readonly volume: VolumeInput;
+  /** Cross-section of the neck; of several equal necks, their sum. */
+  readonly area: AreaInput;
+  /** Effective length of the neck, both end corrections included. */
+  readonly length: LengthInput;
+}
+
+export interface Resonance {
+  readonly frequency: Frequency;
+  readonly warnings: readonly Warning[];
+}
+
+const resonatorShape = { volume: positive('volume'), area: positive('area'), length: positive('length') };
+
+/**
+ * Helmholtz resonance: the air in the neck is a mass, the air in the cavity a spring.
+ *
+ * $$ f_0 = \frac{c}{2\pi}\sqrt{\frac{S}{V\,\ell}} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V$ | `volume` | m³ | air volume |
+ * | $S$ | `area` | m² | cross-section of the neck |
+ * | $\ell$ | `length` | m | effective length of the neck |
+ * | $c$ | `speedOfSound` | m/s | speed of sound |
+ *
+ * @validity $k\,\max(\ell, V^{1/3}) \le 0.5$ with $k = 2\pi f_0/c$, else the warning `outside-validity`. At that bound the
+ *   air in the neck, taken as rigid, makes the result up to 4 % too high.
+ * @neglects losses, radiation, flow, the cavity's own modes.
+ * @returns Hz, with warnings
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307
+ * @check duct.resonance.lumped, duct.resonance.line, duct.resonance.bottle
+ * @example resonance({ volume: '30 L', area: '40 cm²', length: '12 cm' }) // 57.7 Hz
+ */
+export function resonance(input: ResonatorInput, air: Air = standardAir): Resonance {
+  const { volume, area, length } = readFields('resonator', input, resonatorShape);
+  const k = resonanceWaveNumber(area, volume, length);
+  return {
+    frequency: si('frequency', (k * air.speedOfSound) / (2 * Math.PI)),
+    warnings: lumpedWarnings(k, length, volume),
+  };
+}
+
+/** $k = \sqrt{S/(V\ell)}$, rad/m: the one place of the formula. SI numbers, unchecked. */
+export const resonanceWaveNumber = (area: number, volume: number, length: number): number =>
+  Math.sqrt(area / (volume * length));
+
+/** Says where the neck or the cavity is not small against the wavelength. */
+export function lumpedWarnings(k: number, length: number, volume: number): Warning[] {
+  const sizes = [
+    ['k·length', k * length],
+    ['k·volume^(1/3)', k * Math.cbrt(volume)],
+  ] as const;
+  return sizes
+    .filter(([, size]) => size > 0.5)
+    .map(([path, got]) => ({
+      code: 'outside-validity',
+      path,
+      got,
+      expected: 'at most 0.5: small against the wavelength',
+    }));
+}

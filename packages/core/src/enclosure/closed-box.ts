@@ -1,0 +1,103 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { DriverGroup } from '../driver/index.js';
+import { branch } from '../network/index.js';
+import { given, optional, positive, readFields, type RatioInput, type ResistanceInput, type VolumeInput, notNegative, type Resistance, type Volume } from '../quantity/index.js';
+import { asGroup, boxAir, driverElements, driverProbes, type Drivers, type System } from './system.js';
+
+/** A closed box as people write it. */
+export interface ClosedBoxInput {
+  readonly drivers: Drivers;
+  /** Air in the box, without what drivers and bracing take. */
+  readonly netVolume: VolumeInput;
+  /**
+   * By how much the filling enlarges the compliance of the air: 1 (default) without any; up to the ratio of specific heats,
+   * 1.4, where loose fibre keeps all the air at one temperature.
+   */
+  readonly fillGain?: RatioInput;
+  /** Quality factor of the leaks at the system resonance; leave out for none. */
+  readonly QL?: RatioInput;
+  /** Quality factor of the absorption in the box at the system resonance; leave out for none. */
+  readonly QA?: RatioInput;
+  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  readonly sourceResistance?: ResistanceInput;
+}
+
+/** A closed box as it was read, in SI units. */
+export interface ClosedBoxSpec {
+  readonly family: 'closed';
+  readonly drivers: DriverGroup;
+  readonly netVolume: Volume;
+  readonly fillGain: number;
+  readonly QL?: number;
+  readonly QA?: number;
+  readonly sourceResistance: Resistance;
+}
+
+const shape = {
+  drivers: given<Drivers>(),
+  netVolume: positive('volume'),
+  fillGain: optional(positive('ratio')),
+  QL: optional(positive('ratio')),
+  QA: optional(positive('ratio')),
+  sourceResistance: optional(notNegative('resistance')),
+};
+
+/**
+ * Acoustic compliance of the air in a box.
+ *
+ * $$ C_{ab} = g\,\frac{V}{\rho c^2} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V$ | `netVolume` | m³ | air volume |
+ * | $g$ | `fillGain` | 1 | gain by filling, 1 without |
+ * | $\rho, c$ | `air` | kg/m³, m/s | density, speed of sound |
+ *
+ * @validity boxes small against the wavelength
+ * @neglects modes of the box, flexing walls
+ * @returns m³/Pa
+ * @source beranek2012 ch. 4 acoustical elements
+ * @check enclosure.compliance
+ * @example boxCompliance(0.05, 1, standardAir) // 3.52e-7
+ */
+export const boxCompliance = (netVolume: number, fillGain: number, air: Air): number =>
+  (fillGain * netVolume) / (air.density * air.speedOfSound ** 2);
+
+/**
+ * A driver or a group in a closed box, as a network: motor and suspension against the spring of the enclosed air.
+ *
+ * $$ \frac{p}{p_\infty} = \frac{s^2 T_c^2}{s^2 T_c^2 + s T_c / Q_{tc} + 1}, \quad
+ *    f_c = f_s\sqrt{1 + V_{as}/V_b}, \quad Q_{tc} = Q_{ts}\sqrt{1 + V_{as}/V_b} $$
+ *
+ * is what the network gives without leak, absorption, filling and coil; it is checked, not used. QL and QA are set at the
+ * system resonance of the lossless box.
+ *
+ * @validity frequencies at which the box is small against the wavelength
+ * @neglects modes of the box, flexing walls, radiation resistance
+ * @throws InputError
+ * @source small1972closed
+ * @check enclosure.closed.response, enclosure.closed.figures
+ * @example closedBox({ drivers: driver, netVolume: '40 L' })
+ */
+export function closedBox(input: ClosedBoxInput, air: Air = standardAir): System<ClosedBoxSpec> {
+  const { drivers, netVolume, fillGain = 1, QL, QA, sourceResistance = 0 as Resistance } = readFields('box', input, shape);
+  const group = asGroup(drivers);
+  const { Sd, Mms, Cms } = group.equivalent;
+  const Cab = boxCompliance(netVolume, fillGain, air);
+  const wc = Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
+  const elements = [
+    ...driverElements(group.equivalent, sourceResistance),
+    ...boxAir(Cab, QA === undefined ? undefined : 1 / (wc * Cab * QA)),
+    ...(QL === undefined ? [] : [branch('acousticResistance', 'leak', ['box', 'ground'], QL / (wc * Cab))]),
+  ];
+  const spec: ClosedBoxSpec = {
+    family: 'closed',
+    drivers: group,
+    netVolume,
+    fillGain,
+    ...(QL !== undefined && { QL }),
+    ...(QA !== undefined && { QA }),
+    sourceResistance,
+  };
+  return { spec, air, network: { elements, probes: driverProbes(sourceResistance) } };
+}

@@ -1,0 +1,68 @@
+import { refuse } from '../fault/index.js';
+import { type Length, nested, readFields, si } from '../quantity/index.js';
+import { innerEdges } from './cuboid.js';
+import {
+  judgeSpace,
+  type Layout,
+  layoutOf,
+  type SpaceInput,
+  spaceShape,
+  type VentBody,
+  type VentBodyInput,
+  ventBodyOf,
+  ventShape,
+} from './fit-input.js';
+import { compilePlaces } from './vent-places.js';
+
+/**
+ * Compiles the longest vent of a layout for many boxes and vents: inner edges and vent in, `out[0]` the longest straight
+ * and `out[1]` the longest bent length, 0 where none fits. Plain SI numbers; allocates nothing a call.
+ */
+export function compileLongestVent(layout: Layout) {
+  const places = compilePlaces(layout);
+  return (width: number, height: number, depth: number, vent: VentBody, out: Float64Array): void => {
+    places.search(width, height, depth, vent, Number.POSITIVE_INFINITY);
+    out[0] = places.straight.length;
+    out[1] = places.bent.length;
+  };
+}
+
+export interface LongestVentInput extends SpaceInput {
+  readonly vent: VentBodyInput;
+}
+
+const shape = { ...spaceShape, vent: nested(ventShape) };
+
+/**
+ * The longest round vent that fits in a box with its driver: straight, and with one bend of 90°.
+ *
+ * $$ \ell_{straight} = t + r_n - c, \qquad \ell_{bent} = t + a + \tfrac{\pi}{2} R + b $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $t$ | `thickness` | m | panel of the vent's face |
+ * | $r_n$ | | m | free way inwards at the best place, to the wall or the driver |
+ * | $c$ | `vent.clearance` | m | free air before the inner end |
+ * | $a, b$ | | m | straight legs before and behind the bend, at the best place |
+ * | $R$ | `vent.bendRadius` | m | centre-line radius of the bend |
+ *
+ * Length is that of the centre line, panel included. Driver and vent go where they leave each other most room, at the
+ * corners of what their faces allow: a proof that it fits, not a layout for looks. Every shorter straight vent fits as
+ * well; a bent one has at least the length of panel and bend. Several drivers are kept free as one cuboid, and so is a row of vents.
+ *
+ * @validity round vents, flat panels at right angles; 0 where none fits
+ * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)
+ * @returns `straight` and `bent` in m, 0 where none fits
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
+ * @source geometry of cylinders and cuboids
+ * @check enclosure.longest-vent
+ * @example longestVent({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm', driver: { outerDiameter: '200 mm', cutoutDiameter: '180 mm', depth: '90 mm' }, vent: { diameter: '60 mm' } }).straight // 0.272
+ */
+export function longestVent(input: LongestVentInput): { readonly straight: Length; readonly bent: Length } {
+  const space = readFields('space', input, shape);
+  const inner = innerEdges(space.outer, space.thickness, 'space.outer');
+  refuse(judgeSpace(space, 'space', space.vent));
+  const out = new Float64Array(2);
+  compileLongestVent(layoutOf(space, space.vent))(...inner, ventBodyOf(space.vent), out);
+  return { straight: si('length', out[0]!), bent: si('length', out[1]!) };
+}

@@ -1,0 +1,199 @@
+import { type Impossible, impossible, refuse } from '../fault/index.js';
+import {
+  format,
+  nested,
+  oneOf,
+  optional,
+  positive,
+  readFields,
+  si,
+  type Volume,
+  type VolumeInput,
+} from '../quantity/index.js';
+import {
+  axisNames,
+  cuboidVolume,
+  innerEdges,
+  type Size,
+  type SizeInput,
+  sizeList,
+  sizeRecord,
+  sizeShape,
+  type ThicknessInput,
+  thicknessField,
+  wallsOn,
+} from './cuboid.js';
+import {
+  type Contents,
+  type ContentsInput,
+  contentsShape,
+  displacedVolumes,
+  judgeContents,
+} from './displaced-volume.js';
+
+export interface NetVolumeInput {
+  readonly outer: SizeInput;
+  readonly thickness: ThicknessInput;
+  readonly contents?: ContentsInput;
+}
+
+/** The air of a box, and what took the rest. */
+export interface NetVolume {
+  readonly ok: true;
+  readonly netVolume: Volume;
+  readonly innerVolume: Volume;
+  readonly displacedByDriver: Volume;
+  /** Says that the driver's volume was estimated from two sizes. */
+  readonly driverEstimated: boolean;
+  readonly displacedByVent: Volume;
+  readonly displacedByBracing: Volume;
+}
+
+/** Which outer edges may grow: one, while the two others stay, or all three in proportion. */
+export type ShapeRule = 'width' | 'height' | 'depth' | 'proportional';
+
+export interface SizeForNetVolumeInput extends NetVolumeInput {
+  readonly netVolume: VolumeInput;
+  /** The edge that `shape` names is only a start, and so are all three when it is `proportional`. */
+  readonly shape: ShapeRule;
+}
+
+const shape = { outer: nested(sizeShape), thickness: thicknessField, contents: optional(nested(contentsShape)) };
+const inverseShape = { ...shape, netVolume: positive('volume'), shape: oneOf<ShapeRule>(...axisNames, 'proportional') };
+const nothing: Contents = {};
+
+/**
+ * Compiles the net volume of a cuboid box for many sizes: outer edges and the volume of what is inside in, m³ out.
+ * Zero or less says that nothing is left.
+ */
+export function compileNetVolume(thickness: readonly number[], bracingFraction = 0) {
+  const [x, y, z] = [0, 1, 2].map((axis) => wallsOn(thickness, axis)) as [number, number, number];
+  const share = 1 - bracingFraction;
+  return (width: number, height: number, depth: number, displaced: number): number =>
+    Math.max(0, width - x) * Math.max(0, height - y) * Math.max(0, depth - z) * share - displaced;
+}
+
+/**
+ * Net air volume of a cuboid box.
+ *
+ * $$ V_b = W_i H_i D_i\,(1 - \beta) - V_{driver} - V_{vent} - V_{bracing} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $W_i, H_i, D_i$ | `outer` | m | edges, less the panels |
+ * | $\beta$ | `contents.bracing.fraction` | 1 | part of the inner volume that bracing takes |
+ * | $V_{driver}$ | `contents.driver` | m³ | given, or estimated as a cut-off cone, $7\pi d^2 h/48$ |
+ * | $V_{vent}$ | `contents.vent` | m³ | outer cross-section × length inside: the vent's own air is not the box's |
+ *
+ * @validity exact for flat panels and given volumes; an estimated driver is good to about a third
+ * @neglects lining and filling, terminals, wires
+ * @returns volumes in m³, or why nothing is left
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
+ * @source geometry of a cuboid
+ * @check enclosure.net-volume
+ * @example netVolume({ outer: { width: '336 mm', height: '436 mm', depth: '386 mm' }, thickness: '18 mm' }) // 0.042 m³
+ */
+export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
+  const { outer, thickness, contents = nothing } = readFields('box', input, shape);
+  refuse(judgeContents(contents, 'box.contents'));
+  const inner = cuboidVolume(innerEdges(outer, thickness, 'box.outer'));
+  const taken = displacedVolumes(contents);
+  const bracing = taken.bracing + taken.fraction * inner;
+  const net = compileNetVolume(thickness, taken.fraction)(
+    ...sizeList(outer),
+    taken.driver + taken.vent + taken.bracing,
+  );
+  if (net <= 0) {
+    const all = taken.driver + taken.vent + bracing;
+    const text = `The inner volume is ${litres(inner)} and what stands in it takes ${litres(all)}: take a larger box, a shorter or narrower vent, or less bracing.`;
+    return impossible('volume-eaten-up', text);
+  }
+  return {
+    ok: true,
+    netVolume: si('volume', net),
+    innerVolume: inner,
+    displacedByDriver: si('volume', taken.driver),
+    driverEstimated: contents.driver !== undefined && contents.driver.displacedVolume === undefined,
+    displacedByVent: si('volume', taken.vent),
+    displacedByBracing: si('volume', bracing),
+  };
+}
+
+const litres = (volume: number) => format('volume', volume, 'L', 4);
+
+/**
+ * Compiles the outer size for a wanted net volume: net and displaced volume in, the three outer edges into `out`.
+ *
+ * Proportional: $(sW - t_x)(sH - t_y)(sD - t_z) = V$ rises and curves upwards wherever all three factors are positive,
+ * so Newton's steps from an upper bound fall to its root without overshooting.
+ */
+export function compileSizeForNetVolume(
+  outer: readonly [number, number, number],
+  thickness: readonly number[],
+  rule: ShapeRule,
+  bracingFraction = 0,
+) {
+  const walls = [0, 1, 2].map((axis) => wallsOn(thickness, axis)) as [number, number, number];
+  const [a, b, c] = walls.map((wall, axis) => wall / outer[axis]!) as [number, number, number];
+  const edges = outer[0] * outer[1] * outer[2];
+  const solved = rule === 'proportional' ? -1 : axisNames.indexOf(rule);
+  const area = outer.reduce((product, edge, axis) => (axis === solved ? product : product * (edge - walls[axis]!)), 1);
+  return (net: number, displaced: number, out: Float64Array): void => {
+    const inner = (net + displaced) / (1 - bracingFraction);
+    for (let axis = 0; axis < 3; axis++) out[axis] = outer[axis]!;
+    if (solved >= 0) {
+      out[solved] = inner / area + walls[solved]!;
+      return;
+    }
+    const volume = inner / edges;
+    let scale = Math.max(a, b, c) + Math.cbrt(volume);
+    for (let step = 0; step < 100; step++) {
+      const x = scale - a;
+      const y = scale - b;
+      const z = scale - c;
+      const next = scale - (x * y * z - volume) / (x * y + y * z + z * x);
+      if (!(next < scale)) break;
+      scale = next;
+    }
+    for (let axis = 0; axis < 3; axis++) out[axis] = scale * outer[axis]!;
+  };
+}
+
+/**
+ * Outer size of a cuboid box that holds a wanted net volume: the inverse of {@link netVolume}. What stands inside,
+ * the vent with its own length included, is part of the equation, so nothing needs to be iterated by hand.
+ *
+ * $$ (W - t_x)(H - t_y)(D - t_z)(1 - \beta) = V_b + V_{driver} + V_{vent} + V_{bracing} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V_b$ | `netVolume` | m³ | wanted air volume |
+ * | $W, H, D$ | `outer` | m | outer edges; `shape` says which of them is solved for |
+ * | $t_x, t_y, t_z$ | `thickness` | m | both panels across each axis |
+ * | $\beta$ | `contents.bracing.fraction` | 1 | part of the inner volume that bracing takes |
+ *
+ * @validity exact for flat panels and given volumes
+ * @neglects as {@link netVolume}; whether the contents fit is asked of {@link fit}
+ * @returns width, height, depth outside, in m
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
+ * @source geometry of a cuboid
+ * @check enclosure.size-for-net-volume
+ * @example sizeForNetVolume({ netVolume: '42 L', outer: { width: '336 mm', height: '436 mm', depth: '1 mm' }, thickness: '18 mm', shape: 'depth' }).depth // 0.386
+ */
+export function sizeForNetVolume(input: SizeForNetVolumeInput): Size {
+  const { outer, thickness, contents = nothing, netVolume: net, shape: rule } = readFields('box', input, inverseShape);
+  refuse(judgeContents(contents, 'box.contents'));
+  if (rule !== 'proportional') {
+    // The two edges that stay must leave something; the third is not looked at.
+    innerEdges({ ...outer, [rule]: si('length', 1e4) }, thickness, 'box.outer');
+  }
+  const taken = displacedVolumes(contents);
+  const out = new Float64Array(3);
+  compileSizeForNetVolume(
+    sizeList(outer),
+    thickness,
+    rule,
+    taken.fraction,
+  )(net, taken.driver + taken.vent + taken.bracing, out);
+  return sizeRecord([out[0]!, out[1]!, out[2]!]);
+}

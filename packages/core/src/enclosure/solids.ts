@@ -1,0 +1,49 @@
+import { type Length, si } from '../quantity/index.js';
+import { type Face, faces } from './cuboid.js';
+
+/**
+ * A cylinder along an axis (0, 1, 2 for x, y, z), or a cuboid (axis −1), by the corners of its enclosing cuboid.
+ * Mutable on purpose: the search writes the same few solids again and again.
+ */
+export interface Block {
+  axis: number;
+  readonly low: [number, number, number];
+  readonly high: [number, number, number];
+}
+
+export const emptyBlock = (): Block => ({ axis: -1, low: [0, 0, 0], high: [0, 0, 0] });
+
+/** Writes the range of one axis. */
+export function span(block: Block, axis: number, low: number, high: number): void {
+  block.low[axis] = low;
+  block.high[axis] = high;
+}
+
+/** The axis across which a face stands. */
+export const axisOf = (face: number): number => face >> 1;
+/** Whether the face stands at the far end of its axis: right, top, back. */
+export const isFar = (face: number): boolean => (face & 1) === 1;
+export const faceName = (face: number): Face => faces[face]!;
+
+/** A solid inside the box, in metres from the left, bottom, front outer edge: a record that survives JSON. */
+export interface Solid {
+  readonly part: 'driver' | 'vent' | 'clearance';
+  readonly form: 'cylinder' | 'cuboid';
+  /** Axis of a cylinder. */
+  readonly axis?: 'x' | 'y' | 'z';
+  readonly least: readonly [Length, Length, Length];
+  readonly greatest: readonly [Length, Length, Length];
+}
+
+const corner = (point: readonly [number, number, number], thickness: readonly number[]) =>
+  point.map((at, axis) => si('length', at + thickness[2 * axis]!)) as [Length, Length, Length];
+
+/** The record of a block that is given in inner coordinates. */
+export const solid = (part: Solid['part'], block: Block, thickness: readonly number[]): Solid => ({
+  part,
+  ...(block.axis < 0
+    ? { form: 'cuboid' as const }
+    : { form: 'cylinder' as const, axis: (['x', 'y', 'z'] as const)[block.axis]! }),
+  least: corner(block.low, thickness),
+  greatest: corner(block.high, thickness),
+});

@@ -1,0 +1,105 @@
+import type { System } from '../enclosure/index.js';
+import { type Fault, InputError, refuse } from '../fault/index.js';
+import type { ComplexColumn } from '../network/index.js';
+import { type Frequency, type FrequencyGrid, frequencyGrid, type Level, si, type VoltageRms } from '../quantity/index.js';
+import { compileNetwork, levelColumn, probeColumns, probeNamed } from '../response/index.js';
+import type { Limit } from './limit.js';
+
+/**
+ * Greatest drive at each frequency and the index of the limit that binds; fills `voltage` and `binding`. A kernel.
+ * `columns[k]` belongs to `limits[k]`; without a column the drive itself is limited.
+ */
+export function greatestDrive(
+  frequencies: Float64Array,
+  limits: readonly Limit[],
+  columns: readonly (ComplexColumn | undefined)[],
+  voltage: Float64Array,
+  binding: Int32Array,
+): void {
+  voltage.fill(Number.MAX_VALUE);
+  binding.fill(-1);
+  for (let k = 0; k < limits.length; k++) {
+    const { greatestRms, integrated } = limits[k] as Limit;
+    const column = columns[k];
+    for (let i = 0; i < frequencies.length; i++) {
+      let most = greatestRms;
+      if (column !== undefined) {
+        const size = Math.hypot(column.re[i] as number, column.im[i] as number);
+        most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
+      }
+      if (most < (voltage[i] as number)) {
+        voltage[i] = most;
+        binding[i] = k;
+      }
+    }
+  }
+}
+
+/** What a system can play at each frequency, and what gives out first. */
+export interface GreatestLevel {
+  readonly frequencies: FrequencyGrid;
+  /** Steady sine, dB at 1 m in half space. */
+  readonly levelHalfSpace: Float64Array;
+  /** Drive at that level, V rms. */
+  readonly driveVoltageRms: Float64Array;
+  /** Name of the limit that binds at each frequency. */
+  readonly binding: readonly string[];
+  /** Where it is least over all these frequencies. */
+  readonly least: {
+    readonly frequency: Frequency;
+    readonly levelHalfSpace: Level;
+    readonly driveVoltageRms: VoltageRms;
+    readonly binding: string;
+  };
+}
+
+/**
+ * Greatest level of a steady sine at each frequency before any limit is reached, and the limit that binds there.
+ *
+ * $$ e_{max}(f) = \min_k \frac{g_k}{|h_k(f)|},\quad L_{max} = L_{1\,\mathrm{V}}(f) + 20\log_{10} e_{max} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $g_k$ | `greatestRms` | SI | what limit k allows |
+ * | $h_k$ | `probe` | SI per V | what one volt causes |
+ *
+ * @validity small-signal parameters up to each limit
+ * @neglects compression, heating of the coil, programme other than a steady sine
+ * @throws InputError `empty` without limits
+ * @source small1973vented part 1, displacement-limited and thermally limited power
+ * @check limit.greatest-level
+ * @example greatestLevel(system, [...travelLimit(driver), voltageLimit('20 V')], [30, 40, 50]).binding
+ */
+export function greatestLevel(system: System, limits: readonly Limit[], frequencies: ArrayLike<number>): GreatestLevel {
+  const grid = frequencyGrid(frequencies);
+  if (limits.length === 0) {
+    const remedy = 'Give at least one.';
+    throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a limit', remedy }]);
+  }
+  const faults = limits.flatMap(({ greatestRms: got }, i): Fault[] => {
+    if (got > 0 && got < Infinity) return [];
+    const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
+    const remedy = 'Leave the limit out where there is none.';
+    return [{ code, path: `limits[${i}].greatestRms`, got, expected: 'a value above zero', remedy }];
+  });
+  refuse(faults);
+  const probes = probeColumns(compileNetwork(system.network), grid);
+  const columns = limits.map(({ probe }) => (probe === undefined ? undefined : probeNamed(probes, probe)));
+  const driveVoltageRms = new Float64Array(grid.length);
+  const index = new Int32Array(grid.length);
+  greatestDrive(grid, limits, columns, driveVoltageRms, index);
+  const levelHalfSpace = new Float64Array(grid.length);
+  levelColumn(grid, probeNamed(probes, 'radiatedFlow'), system.air.density, 1, levelHalfSpace);
+  levelHalfSpace.forEach((level, i) => {
+    levelHalfSpace[i] = level + 20 * Math.log10(driveVoltageRms[i] as number);
+  });
+  const binding = Array.from(index, (k) => (limits[k] as Limit).name);
+  const at = levelHalfSpace.reduce((least, level, i) => (level < (levelHalfSpace[least] as number) ? i : least), 0);
+  const least = {
+    frequency: si('frequency', grid[at] as number),
+    levelHalfSpace: si('level', levelHalfSpace[at] as number),
+    driveVoltageRms: si('voltageRms', driveVoltageRms[at] as number),
+    binding: binding[at] as string,
+  };
+  return { frequencies: grid, levelHalfSpace, driveVoltageRms, binding, least };
+}

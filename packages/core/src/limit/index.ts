@@ -1,0 +1,6 @@
+/** How loud at each frequency, and what gives out first? */
+export { type GreatestLevel, greatestDrive, greatestLevel } from './greatest-level.js';
+/** What can give out? */
+export { airSpeedLimit, currentLimit, heatLimit, type Limit, travelLimit, voltageLimit } from './limit.js';
+/** Below which frequency is a drive too much? */
+export { lowestSafeFrequency } from './lowest-safe-frequency.js';

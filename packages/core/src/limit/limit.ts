@@ -1,0 +1,76 @@
+import type { Drivers } from '../enclosure/index.js';
+import { asGroup } from '../enclosure/index.js';
+import {
+  type AirSpeedRms,
+  type AirSpeedRmsInput,
+  type CurrentRmsInput,
+  read,
+  type VoltageRmsInput,
+} from '../quantity/index.js';
+
+/** Something that gives out: a probe of the system that may not exceed a value. A stranger's is another such record. */
+export interface Limit {
+  /** What the reader is told gives out: 'travel'. */
+  readonly name: string;
+  /** The probe that is limited, per volt of drive; without one it is the drive itself. */
+  readonly probe?: string;
+  /** Whether the probe is integrated over time first: a velocity into a displacement. */
+  readonly integrated?: boolean;
+  /** Greatest rms value, SI. */
+  readonly greatestRms: number;
+  /** Where the number comes from, in words. */
+  readonly basis: string;
+}
+
+/**
+ * Travel of the cone: peak displacement at most Xmax. None where Xmax is unknown.
+ *
+ * @source iec60268-22 (definition of the peak displacement limit)
+ * @check limit.travel
+ * @example travelLimit(driver) // [{ name: 'travel', … }]
+ */
+export function travelLimit(drivers: Drivers): readonly Limit[] {
+  const { Xmax } = asGroup(drivers).driver;
+  if (Xmax === undefined) return [];
+  const basis = 'Xmax of the driver, one way, peak';
+  return [{ name: 'travel', probe: 'coneVelocity', integrated: true, greatestRms: Xmax / Math.SQRT2, basis }];
+}
+
+/**
+ * Heat in the voice coil: I² Re at most Pe, for each driver of a group.
+ *
+ * @neglects the rise of Re with heat, eddy losses, cooling that changes with frequency
+ * @check limit.heat
+ * @example heatLimit(driver) // [{ name: 'heat', … }]
+ */
+export function heatLimit(drivers: Drivers): readonly Limit[] {
+  const { Pe, Re } = asGroup(drivers).equivalent;
+  if (Pe === undefined) return [];
+  return [{ name: 'heat', probe: 'current', greatestRms: Math.sqrt(Pe / Re), basis: 'I² Re at most Pe, each driver' }];
+}
+
+/**
+ * Air speed in the narrowest section of the vent, a stated mean speed: common practice, no promise of silence.
+ *
+ * @check limit.air-speed
+ * @example airSpeedLimit('12 m/s')
+ */
+export function airSpeedLimit(greatest: AirSpeedRmsInput, path = 'airSpeedRms'): Limit {
+  const greatestRms: AirSpeedRms = read('airSpeedRms', greatest, path);
+  return { name: 'vent', probe: 'ventAirSpeed', greatestRms, basis: 'stated mean air speed, rms; common practice' };
+}
+
+/** Greatest sine voltage of the amplifier. */
+export const voltageLimit = (greatest: VoltageRmsInput, path = 'voltageRms'): Limit => ({
+  name: 'amplifier voltage',
+  greatestRms: read('voltageRms', greatest, path),
+  basis: 'greatest sine voltage of the amplifier',
+});
+
+/** Greatest sine current of the amplifier. */
+export const currentLimit = (greatest: CurrentRmsInput, path = 'currentRms'): Limit => ({
+  name: 'amplifier current',
+  probe: 'current',
+  greatestRms: read('currentRms', greatest, path),
+  basis: 'greatest sine current of the amplifier',
+});

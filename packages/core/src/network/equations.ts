@@ -1,0 +1,149 @@
+import { type Fault, InputError } from '../fault/index.js';
+import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
+
+/** One entry of the nodal matrix: sign × (value of the symbol) × s^power; symbol −1 stands for 1. */
+export interface Stamp {
+  readonly row: number;
+  readonly column: number;
+  readonly sign: 1 | -1;
+  readonly symbol: number;
+  readonly power: -1 | 0 | 1;
+}
+
+/** The nodal equations of a network: unknowns are the node potentials, then the flows of sources and motors. */
+export interface Equations {
+  readonly size: number;
+  readonly nodes: readonly string[];
+  readonly stamps: readonly Stamp[];
+  /** Rows whose right side is the unit drive. */
+  readonly driven: readonly number[];
+  /** For each element the unknown that is its own flow, or −1. */
+  readonly flowUnknown: readonly number[];
+}
+
+const GROUND = 'ground';
+
+/** Every node that an element touches. */
+export const nodesOf = (element: Element): readonly string[] => {
+  if (element.kind === 'motor') return [...element.electrical, ...element.mechanical];
+  if (element.kind === 'piston') return [...element.mechanical, element.front, element.rear];
+  return element.nodes;
+};
+
+/** The number that stands for an element in the equations; its admittance without the power of s. */
+export function symbolValue(element: Element): number {
+  if (element.kind === 'motor') return element.Bl;
+  if (element.kind === 'piston') return element.Sd;
+  if (isBranch(element)) return branchLaw[element.kind][0] === 1 ? element.value : 1 / element.value;
+  return 1;
+}
+
+/** Writes down the nodal equations. Symbol i is element i; nothing numeric is looked at. */
+export function equations(network: Network): Equations {
+  const { elements } = network;
+  const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
+  const index = new Map(nodes.map((node, i) => [node, i]));
+  const at = (node: string) => index.get(node) ?? -1;
+  const stamps: Stamp[] = [];
+  const driven: number[] = [];
+  let size = nodes.length;
+
+  const put = (row: number, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0) => {
+    if (row >= 0 && column >= 0) stamps.push({ row, column, sign, symbol, power });
+  };
+  /** Rows `nodes` gain a flow that is sign × symbol × unknown, leaving the first node and entering the second. */
+  const flow = ([from, to]: Nodes, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0) => {
+    put(at(from), column, sign, symbol, power);
+    put(at(to), column, sign === 1 ? -1 : 1, symbol, power);
+  };
+
+  const flowUnknown = elements.map((element, symbol) => {
+    if (element.kind === 'piston') {
+      for (const [node, sign] of [[element.mechanical[0], 1], [element.mechanical[1], -1]] as const) {
+        flow([element.rear, element.front], at(node), sign, symbol);
+        put(at(node), at(element.front), sign, symbol);
+        put(at(node), at(element.rear), sign === 1 ? -1 : 1, symbol);
+      }
+      return -1;
+    }
+    if (element.kind === 'source' || element.kind === 'motor') {
+      const own = size++;
+      const [plus, minus] = element.kind === 'source' ? element.nodes : element.electrical;
+      put(own, at(plus), 1, -1);
+      put(own, at(minus), -1, -1);
+      if (element.kind === 'source') {
+        flow([plus, minus], own, -1, -1); // a source delivers
+        driven.push(own);
+      } else {
+        flow([plus, minus], own, 1, -1);
+        put(own, at(element.mechanical[0]), -1, symbol);
+        put(own, at(element.mechanical[1]), 1, symbol);
+        flow(element.mechanical, own, -1, symbol);
+      }
+      return own;
+    }
+    const power = isBranch(element) ? branchLaw[element.kind][1] : 0;
+    flow(element.nodes, at(element.nodes[0]), 1, symbol, power);
+    flow(element.nodes, at(element.nodes[1]), -1, symbol, power);
+    return -1;
+  });
+  return { size, nodes, stamps, driven, flowUnknown };
+}
+
+/** Refuses what has no meaning before any arithmetic: names, values, probes, nodes that nothing holds. */
+export function refuseBadNetwork(network: Network): void {
+  const faults: Fault[] = [];
+  const names = new Set<string>();
+  const held = new Set([GROUND]);
+  network.elements.forEach((element, i) => {
+    const path = `elements[${i}] ${element.name}`;
+    const value = symbolValue(element);
+    const got = isBranch(element) ? element.value : value;
+    if (!(value > 0 && value < Infinity)) {
+      const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
+      const remedy = 'Leave the element out where it is nothing.';
+      faults.push({ code, path, got, expected: 'a value above zero', remedy });
+    }
+    if (names.has(element.name)) {
+      const remedy = 'Rename one of the two.';
+      faults.push({ code: 'conflict', path, got: element.name, expected: 'a name of its own', remedy });
+    }
+    names.add(element.name);
+  });
+  for (let grown = true; grown; ) {
+    const before = held.size;
+    for (const element of network.elements) {
+      // A motor or piston joins domains, but each side needs a ground of its own: only differences are coupled.
+      const pairs =
+        element.kind === 'motor'
+          ? [element.electrical, element.mechanical]
+          : element.kind === 'piston'
+            ? [element.mechanical, [element.front, element.rear]]
+            : [element.nodes];
+      for (const pair of pairs) if (pair.some((node) => held.has(node))) for (const node of pair) held.add(node);
+    }
+    grown = held.size > before;
+  }
+  const loose = [...new Set(network.elements.flatMap(nodesOf))].filter((node) => !held.has(node));
+  for (const node of loose) {
+    const remedy = `Connect '${node}' to ground by an element.`;
+    faults.push({ code: 'inconsistent', path: `node ${node}`, got: node, expected: 'a way to ground', remedy });
+  }
+  if (!network.elements.some((element) => element.kind === 'source')) {
+    const remedy = 'Add a source.';
+    faults.push({ code: 'empty', path: 'elements', got: 'no source', expected: 'one source at least', remedy });
+  }
+  const nodes = new Set(network.elements.flatMap(nodesOf));
+  for (const [name, probe] of Object.entries(network.probes)) {
+    if (!Number.isFinite(probe.factor ?? 1)) {
+      const path = `probes.${name}.factor`;
+      faults.push({ code: 'not-finite', path, got: probe.factor, expected: 'a number', remedy: 'Correct it.' });
+    }
+    const target = probe.of === 'flow' ? probe.element : probe.node;
+    if (!(probe.of === 'flow' ? names : nodes).has(target)) {
+      const expected = probe.of === 'flow' ? 'the name of an element' : 'the name of a node';
+      faults.push({ code: 'unknown-field', path: `probes.${name}`, got: target, expected, remedy: 'Correct it.' });
+    }
+  }
+  if (faults.length > 0) throw new InputError(faults);
+}

@@ -1,0 +1,24 @@
+/** What are the polynomials of a lumped topology? */
+export { compileTopology, elementValues, type Topology } from './compile.js';
+/** Which elements are there, and what is read off a network? */
+export {
+  type Admittance,
+  type Branch,
+  type BranchKind,
+  branch,
+  type Element,
+  type Motor,
+  type Network,
+  type Nodes,
+  type Piston,
+  type Probe,
+  type Source,
+} from './element.js';
+/** How would a circuit simulator read it? */
+export { netlist } from './netlist.js';
+/** How is any network solved frequency by frequency? */
+export { compilePlan, type Plan } from './plan.js';
+/** How are polynomials swept over frequency? */
+export { type ComplexColumn, complexColumn, sweepRows } from './sweep.js';
+/** What is the network with its coil inductance shorted? */
+export { withoutCoilInductance } from './without-coil-inductance.js';

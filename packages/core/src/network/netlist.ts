@@ -1,0 +1,82 @@
+import { branchLaw, type Element, isBranch, type Network } from './element.js';
+import { nodesOf, refuseBadNetwork } from './equations.js';
+
+/** A number as circuit simulators take it: no suffix, all digits. */
+const exact = (value: number) => value.toExponential(16);
+
+/** Names as circuit simulators take them, which tell no capitals and no signs apart: where two would be one, they are numbered. */
+function plainNames(names: Iterable<string>): ReadonlyMap<string, string> {
+  const plain = new Map<string, string>();
+  const taken = new Set(['0', 'gnd']);
+  for (const name of new Set(names)) {
+    const stem = name.replace(/[^A-Za-z0-9]+/g, '_');
+    let own = stem;
+    for (let n = 2; taken.has(own.toLowerCase()); n++) own = `${stem}_${n}`;
+    taken.add(own.toLowerCase());
+    plain.set(name, own);
+  }
+  return plain;
+}
+
+function lines(element: Element, name: string, node: (name: string) => string): string[] {
+  if (isBranch(element)) {
+    const [a, b] = element.nodes.map(node);
+    const [exponent, power] = branchLaw[element.kind];
+    // Admittance value^±1 · s^power is a capacitor, resistor or inductor of that value or its inverse.
+    const letter = power === 1 ? 'C' : power === 0 ? 'R' : 'L';
+    const value = power === 0 && exponent === 1 ? 1 / element.value : element.value;
+    return [`${letter}_${name} ${a} ${b} ${exact(value)}`];
+  }
+  if (element.kind === 'source') {
+    const [a, b] = element.nodes.map(node);
+    return [`V_${name} ${a} ${b} DC 0 AC 1`];
+  }
+  if (element.kind === 'motor') {
+    const [a, b] = element.electrical.map(node);
+    const [u, v] = element.mechanical.map(node);
+    const sense = `sense_${name}`;
+    // Voltage = Bl × velocity behind a 0 V source that senses the current; force = Bl × that current.
+    return [
+      `V_${sense} ${a} ${node(sensed(element))} 0`,
+      `E_${name} ${node(sensed(element))} ${b} ${u} ${v} ${exact(element.Bl)}`,
+      `F_${name} ${v} ${u} V_${sense} ${exact(element.Bl)}`,
+    ];
+  }
+  if (element.kind === 'piston') {
+    const [u, v] = element.mechanical.map(node);
+    const front = node(element.front);
+    const rear = node(element.rear);
+    return [
+      `G_${name}_flow ${rear} ${front} ${u} ${v} ${exact(element.Sd)}`,
+      `G_${name}_force ${u} ${v} ${front} ${rear} ${exact(element.Sd)}`,
+    ];
+  }
+  return [`* ${name}: given by its admittance, not written`];
+}
+
+/** The node between a motor's voltage and what senses its current. */
+const sensed = (element: Element) => `sensed ${element.name}`;
+
+/**
+ * The network as netlist text for a circuit simulator, all nodes grounded as in {@link Element}: velocities and pressures
+ * come out as voltages. Append an `.ac` line and `.end`. A second road to every number of a sweep. The option in it skips the
+ * operating point, which a box closed by nothing but air does not have.
+ *
+ * @validity lumped elements; an element given by its admittance becomes a comment
+ * @neglects nothing of lumped elements
+ * @returns lines of text, the title first
+ * @throws InputError for a network without meaning
+ * @source desoer1969 (controlled sources for transformers and gyrators)
+ * @check network.circuit.closed, network.circuit.vented
+ * @example `${netlist(closedBox({ drivers, netVolume: '40 L' }).network)}\n.ac dec 20 10 1000\n.end`
+ */
+export function netlist(network: Network, title = 'airspring network'): string {
+  refuseBadNetwork(network);
+  const { elements } = network;
+  const motors = elements.filter(({ kind }) => kind === 'motor').map(sensed);
+  const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors]);
+  const names = plainNames(elements.map((element) => element.name));
+  const node = (name: string) => nodes.get(name) ?? '0';
+  const written = elements.flatMap((element) => lines(element, names.get(element.name) as string, node));
+  return [title.replace(/\s+/g, ' '), ...written, '.options noopac'].join('\n');
+}

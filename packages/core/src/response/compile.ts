@@ -1,0 +1,92 @@
+import { InputError } from '../fault/index.js';
+import {
+  type ComplexColumn,
+  compilePlan,
+  compileTopology,
+  complexColumn,
+  elementValues,
+  type Network,
+  sweepRows,
+} from '../network/index.js';
+
+/** A network ready to be swept: by its polynomials where it is lumped, else by its elimination plan. */
+export interface CompiledNetwork {
+  readonly probes: readonly string[];
+  /** Fills one complex column for each probe, per volt of drive, at frequencies in Hz. A kernel: checks nothing. */
+  readonly sweep: (frequencies: Float64Array, out: readonly ComplexColumn[]) => void;
+  /** The polynomials, where there are any: row 0 the denominator, row 1 + i that of probe i, in powers of s / scale. */
+  readonly polynomials?: { readonly coefficients: Float64Array; readonly width: number; readonly scale: number };
+}
+
+/** Prepares a network; what differs between a lumped and any other network stays inside. */
+export function compileNetwork(network: Network): CompiledNetwork {
+  const topology = compileTopology(network);
+  if (topology === undefined) {
+    const plan = compilePlan(network);
+    const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]) => {
+      const stopped = plan.sweep(frequencies, out);
+      if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+    };
+    return { probes: plan.probes, sweep };
+  }
+  const { width, scale } = topology;
+  const coefficients = new Float64Array((1 + topology.probes.length) * width);
+  topology.coefficients(elementValues(network.elements), coefficients);
+  let work = complexColumn(0);
+  const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]) => {
+    if (work.re.length < frequencies.length) work = complexColumn(frequencies.length);
+    sweepRows(coefficients, width, scale, frequencies, out, work);
+  };
+  return { probes: topology.probes, sweep, polynomials: { coefficients, width, scale } };
+}
+
+/** A resonance without any loss, met exactly: there is no finite answer. */
+const undamped = (frequency: number) =>
+  new InputError([
+    {
+      code: 'inconsistent',
+      path: 'network',
+      got: frequency,
+      expected: 'a network that is damped at every frequency asked for',
+      remedy: `Add a resistance: nothing damps the resonance at ${frequency} Hz.`,
+    },
+  ]);
+
+/** One complex value per probe and frequency, by name. */
+export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
+
+/**
+ * Sweeps every probe of a network over frequencies in Hz, per volt of drive. Allocates its columns.
+ *
+ * @throws InputError `inconsistent` at a resonance that nothing damps
+ */
+export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Float64Array): ProbeColumns {
+  const out = probes.map(() => complexColumn(frequencies.length));
+  sweep(frequencies, out);
+  const bad = out.findIndex((column) => column.re.some((re, i) => !Number.isFinite(re + (column.im[i] as number))));
+  if (bad >= 0) {
+    const { re, im } = out[bad] as ComplexColumn;
+    throw undamped(frequencies[re.findIndex((value, i) => !Number.isFinite(value + (im[i] as number)))] as number);
+  }
+  return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
+}
+
+/** A probe that the response needs, or a fault that names it. */
+export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {
+  const column = Object.hasOwn(columns, name) ? columns[name] : undefined;
+  if (column === undefined) throw missing(name);
+  return column;
+}
+
+/** The place of a probe among those of a network, or a fault that names it. */
+export function probeIndex(probes: readonly string[], name: string): number {
+  const index = probes.indexOf(name);
+  if (index < 0) throw missing(name);
+  return index;
+}
+
+function missing(name: string): InputError {
+  const expected = `a probe '${name}' in the network of the system`;
+  const remedy = 'Add the probe to the network.';
+  return new InputError([{ code: 'empty', path: `network.probes.${name}`, got: undefined, expected, remedy }]);
+}

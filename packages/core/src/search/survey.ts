@@ -1,0 +1,46 @@
+/** The best cell of a lattice for one objective: its indices and its cost. */
+export interface Found {
+  readonly cell: readonly number[];
+  readonly cost: number;
+}
+
+/**
+ * Visits every cell of a lattice, the last axis fastest, and keeps the cheapest cell for each of several objectives.
+ * Global, deterministic and without a seed: what it misses lies between two cells, and is left to {@link descend}.
+ *
+ * `evaluate(cell, costs)` fills one cost for each objective; a cost that is not less than infinity rules the cell out.
+ * Work that belongs to the slow axes is best cached by the caller, since it sees the cells in order. Ties keep the first.
+ *
+ * @source common practice (exhaustive search)
+ * @example survey([10, 10], 1, ([i, k], costs) => { costs[0] = (i - 3) ** 2 + (k - 7) ** 2; })[0].cell // [3, 7]
+ */
+export function survey(
+  sizes: readonly number[],
+  objectives: number,
+  evaluate: (cell: Int32Array, costs: Float64Array) => void,
+): readonly (Found | undefined)[] {
+  const axes = sizes.length;
+  const cell = new Int32Array(axes);
+  const costs = new Float64Array(objectives);
+  const least = new Float64Array(objectives).fill(Infinity);
+  const best = Array.from({ length: objectives }, () => new Int32Array(axes));
+  if (sizes.some((size) => !(size >= 1))) return best.map(() => undefined);
+  for (let axis = axes - 1; axis >= 0; ) {
+    evaluate(cell, costs);
+    for (let k = 0; k < objectives; k++) {
+      if ((costs[k] as number) < (least[k] as number)) {
+        least[k] = costs[k] as number;
+        (best[k] as Int32Array).set(cell);
+      }
+    }
+    for (axis = axes - 1; axis >= 0; axis--) {
+      cell[axis] = (cell[axis] as number) + 1;
+      if ((cell[axis] as number) < (sizes[axis] as number)) break;
+      cell[axis] = 0;
+    }
+  }
+  return best.map((found, k) => {
+    const cost = least[k] as number;
+    return cost < Infinity ? { cell: Array.from(found), cost } : undefined;
+  });
+}

@@ -1,0 +1,129 @@
+import { type Air, standardAir } from '../air/index.js';
+import { type Fault, InputError, refuse, type Warning } from '../fault/index.js';
+import {
+  type AcousticMass,
+  type FrequencyInput,
+  type Length,
+  nested,
+  optional,
+  positive,
+  readFields,
+  si,
+} from '../quantity/index.js';
+import { geometry, type RoundVentInput, type VentGeometry, ventShape } from './round-vent.js';
+
+export interface VentAtFrequency {
+  readonly vent: RoundVentInput;
+  /** Default: the limit of low frequency. */
+  readonly frequency?: FrequencyInput;
+}
+
+const shape = { vent: nested(ventShape), frequency: optional(positive('frequency')) };
+
+/** Both end corrections together, m. Refuses what a caller's own end correction makes of nothing. */
+export function endLength({ inner, outer, innerEnd, outerEnd }: VentGeometry, k: number): number {
+  const length = outerEnd(outer, k) + innerEnd(inner, k);
+  if (Number.isFinite(length)) return length;
+  const path = Number.isFinite(innerEnd(inner, k)) ? 'vent.outerEnd' : 'vent.innerEnd';
+  const expected = `a finite length from the end correction at k = ${k} rad/m`;
+  throw new InputError([{ code: 'not-finite', path, got: length, expected, remedy: 'Mend the end correction.' }]);
+}
+
+/** Length and end corrections, m, refused unless above zero. */
+export function movingLength(vent: VentGeometry, length: number, k: number): number {
+  const effective = length + endLength(vent, k);
+  if (effective > 0) return effective;
+  const expected = 'end corrections that leave an effective length above zero';
+  const remedy = 'Check the end corrections.';
+  throw new InputError([{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }]);
+}
+
+/** A bend eats no more than the vent is long. */
+export function bendFaults(vent: VentGeometry, length: number): Fault[] {
+  if (vent.bendLength <= length) return [];
+  const expected = `at least the ${vent.bendLength} m that its bend takes`;
+  return [
+    { code: 'inconsistent', path: 'vent.length', got: length, expected, remedy: 'Lengthen it, or bend it less.' },
+  ];
+}
+
+/** Says which end is too wide for its formula at k, and whether the bend is too tight. */
+export function ventWarnings(vent: VentGeometry, k: number): Warning[] {
+  const { inner, outer, innerEnd, outerEnd, bendRatio } = vent;
+  const warnings: Warning[] = [];
+  for (const [path, end, { radius }] of [
+    ['innerEnd', innerEnd, inner],
+    ['outerEnd', outerEnd, outer],
+  ] as const) {
+    const { greatestKa = Number.POSITIVE_INFINITY } = end;
+    const expected = `ka of at most ${greatestKa}`;
+    if (k * radius > greatestKa)
+      warnings.push({ code: 'outside-validity', path: `vent.${path}`, got: k * radius, expected });
+  }
+  if (bendRatio < 3) {
+    const expected = 'a centre-line radius of at least 1.5 diameters: in a tighter bend the air takes the shorter way';
+    warnings.push({ code: 'outside-validity', path: 'vent.bend.centreLineRadius', got: bendRatio, expected });
+  }
+  return warnings;
+}
+
+function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: number } {
+  const fields = readFields('', input, shape);
+  const faults: Fault[] = [];
+  const vent = geometry(faults, fields.vent);
+  faults.push(...bendFaults(vent, fields.vent.length));
+  refuse(faults);
+  const k = (2 * Math.PI * (fields.frequency ?? 0)) / air.speedOfSound;
+  return { vent, length: movingLength(vent, fields.vent.length, k) };
+}
+
+/**
+ * Length that the moving air of a vent has: that of the tube and, at each end, some air outside.
+ *
+ * $$ \ell = L + \Delta\ell_{outer}(k) + \Delta\ell_{inner}(k) $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $L$ | `length` | m | from the outer surface to the inner end, along the centre line |
+ * | $\Delta\ell_{outer}$ | `outerEnd` | m | end correction at the outer end |
+ * | $\Delta\ell_{inner}$ | `innerEnd` | m | end correction at the inner end |
+ * | $k$ | `frequency` | rad/m | $2\pi f/c$ |
+ *
+ * @validity $k\ell \le 0.5$; ends more than a diameter from other walls and from each other.
+ * @neglects the shorter way of the air in a bend of centre-line radius R, by potential flow
+ *   $(1 - \sqrt{1 - (a/R)^2})/2$ of the bend's length: 3 % at 1.5 diameters, below which a tuning warns; what neighbouring
+ *   vents add to each other's ends (pistons that touch: 0.27 radii each, pritchard1960); flow.
+ * @returns m
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307; the end corrections name their own
+ * @check vent.effective-length.low, vent.effective-length.middle
+ * @example effectiveLength({ vent: { diameter: '75 mm', length: '150 mm' } }) // 0.2038 m
+ */
+export function effectiveLength(input: VentAtFrequency, air: Air = standardAir): Length {
+  return si('length', read(input, air).length);
+}
+
+/**
+ * Acoustic mass of one vent, or of several side by side.
+ *
+ * $$ M_{AV} = \frac{\rho\,\ell}{n S} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $\ell$ | `length` | m | effective length, see {@link effectiveLength} |
+ * | $S$ | `diameter` | m² | cross-section of one vent, $\pi d^2/4$ |
+ * | $n$ | `count` | 1 | number of vents |
+ * | $\rho$ | `density` | kg/m³ | density of the air |
+ *
+ * @validity as {@link effectiveLength}.
+ * @neglects as {@link effectiveLength}, and the boundary layer, which adds its thickness over the radius (about 1 %).
+ * @returns kg/m⁴
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307
+ * @check vent.acoustic-mass.lumped
+ * @example acousticMass({ vent: { diameter: '75 mm', length: '150 mm', count: 2 } }) // 27.7 kg/m⁴
+ */
+export function acousticMass(input: VentAtFrequency, air: Air = standardAir): AcousticMass {
+  const { vent, length } = read(input, air);
+  return si('acousticMass', (air.density * length) / vent.area);
+}

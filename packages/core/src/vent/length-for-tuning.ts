@@ -1,0 +1,123 @@
+import { type Air, standardAir } from '../air/index.js';
+import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
+import { decimalText, type FrequencyInput, nested, positive, readFields } from '../quantity/index.js';
+import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
+import { endLength } from './effective-length.js';
+import { geometry, type RoundVentSection, sectionShape, type VentGeometry } from './round-vent.js';
+import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';
+
+export interface LengthForTuningInput extends BoxAirInput {
+  readonly vent: RoundVentSection;
+  readonly fb: FrequencyInput;
+}
+
+const lengthShape = { vent: nested(sectionShape), fb: positive('frequency'), ...boxAirShape };
+
+/**
+ * Length of a round vent that tunes a box to fb. With the volume before the vent given, the vent takes of it what it
+ * needs, so that the length solves a quadratic; its shorter solution is taken.
+ *
+ * $$ k^2\,(L + \delta)\,(W - n S_o L) = n S \quad\Rightarrow\quad
+ *    L = \frac{2\,(n S/k^2 - \delta W)}{b + \sqrt{b^2 - 4\,n S_o\,(n S/k^2 - \delta W)}},\qquad b = W - n S_o\,\delta $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $L$ | `length` | m | length of each vent |
+ * | $W$ | `volumeBeforeVent` | m³ | volume before the vent $+\,n S_o t$; with `netVolume` that one, and $S_o = 0$ |
+ * | $t$ | `panelThickness` | m | thickness of the panel |
+ * | $\delta$ | `innerEnd`, `outerEnd` | m | both end corrections, at fb |
+ * | $S$ | `diameter` | m² | cross-section of one opening |
+ * | $S_o$ | `wall` | m² | cross-section of one tube with its wall |
+ * | $n$ | `count` | 1 | number of vents |
+ * | $k$ | `fb` | rad/m | $2\pi f_b/c$ |
+ *
+ * @validity as `tuning`.
+ * @neglects as `tuning`.
+ * @returns a tuning, or why there is none: `tuning-too-high`, `tuning-too-low` (both with the reachable bound),
+ *   `vent-fills-box`, `bend-too-long`
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307
+ * @check vent.length.low, vent.length.middle, vent.length.high, vent.custom.wider, vent.custom.higher
+ * @example lengthForTuning({ vent: { diameter: '75 mm' }, netVolume: '40 L', fb: '40 Hz' }) // length 0.1531 m
+ */
+export function lengthForTuning(input: LengthForTuningInput, air: Air = standardAir): Tuning | Impossible {
+  const fields = readFields('', input, lengthShape);
+  const faults: Fault[] = volumeFaults(fields);
+  const vent = geometry(faults, fields.vent);
+  refuse(faults);
+  const line = volumeLine(vent, fields, fields.panelThickness ?? 0);
+  const k = (2 * Math.PI * fields.fb) / air.speedOfSound;
+  const hertz = (waveNumber: number) => `${decimalText((waveNumber * air.speedOfSound) / (2 * Math.PI), 4)} Hz`;
+  const ends = endLength(vent, k);
+  const { constant: W, slope, panel } = line;
+  // The length of the lowest tuning: beyond it the vent takes volume faster than it gains mass.
+  const longest = slope > 0 ? (W / slope - ends) / 2 : Number.POSITIVE_INFINITY;
+  if (longest <= panel)
+    return impossible('vent-fills-box', 'The tubes are so wide that a longer vent only tunes higher.');
+  const length = shorterSolution(line, ends, vent.area / k ** 2);
+  if (length === undefined) {
+    const lowest = hertz(tunedWaveNumber(vent, longest, W - slope * longest));
+    const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m: a longer one takes too much volume.`;
+    return impossible('tuning-too-low', text);
+  }
+  if (length <= 0 || length < panel) return tooHigh(vent, line, hertz);
+  if (length < vent.bendLength) {
+    const sizes = [vent.bendLength, length].map((size) => `${decimalText(size, 3)} m`);
+    return impossible('bend-too-long', `The bend alone takes ${sizes[0]}; the whole vent is to be ${sizes[1]}.`);
+  }
+  return tuned(vent, length, line, k, air);
+}
+
+/** The shorter length that solves the quadratic, in a form without cancellation; `undefined` when none does. */
+function shorterSolution({ constant, slope }: VolumeLine, ends: number, mass: number): number | undefined {
+  const b = constant - slope * ends;
+  const c = mass - ends * constant;
+  const discriminant = b * b - 4 * slope * c;
+  return discriminant < 0 ? undefined : (2 * c) / (b + Math.sqrt(discriminant));
+}
+
+function tooHigh(vent: VentGeometry, { constant, slope, panel }: VolumeLine, hertz: (k: number) => string): Impossible {
+  const highest = hertz(tunedWaveNumber(vent, panel, constant - slope * panel));
+  const hole =
+    panel > 0 ? `with a vent as short as the panel is thick, ${decimalText(panel, 3)} m` : 'without any tube';
+  return impossible(
+    'tuning-too-high',
+    `The highest tuning is ${highest}, ${hole}. Widen the vent or take more of them.`,
+  );
+}
+
+/**
+ * Compiles {@link lengthForTuning} for a search: SI numbers in, nothing allocated, nothing checked.
+ *
+ * $$ L = \frac{n S}{k^2 V} - \delta(k),\qquad k = \frac{2\pi f_b}{c} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V$ | `netVolume` | m³ | air volume with the vent in place |
+ * | $f_b$ | `fb` | Hz | tuning |
+ * | $S$ | `diameter` | m² | cross-section of one opening |
+ * | $n$ | `count` | 1 | number of vents |
+ * | $\delta$ | `innerEnd`, `outerEnd` | m | both end corrections |
+ *
+ * @validity as `tuning`, without warnings.
+ * @neglects as `tuning`.
+ * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none tunes so high
+ * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307
+ * @check vent.compile.low, vent.compile.middle
+ * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m
+ */
+export function compileLengthForTuning(
+  section: RoundVentSection,
+  air: Air = standardAir,
+): (netVolume: number, fb: number) => number {
+  const faults: Fault[] = [];
+  const vent = geometry(faults, readFields('vent', section, sectionShape));
+  refuse(faults);
+  const { area, inner, outer, innerEnd, outerEnd } = vent;
+  const perHertz = (2 * Math.PI) / air.speedOfSound;
+  return (netVolume, fb) => {
+    const k = perHertz * fb;
+    return area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
+  };
+}
