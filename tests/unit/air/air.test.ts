@@ -1,4 +1,3 @@
-import type { MoistAirInput } from '@airspring/core/air';
 import { air, moistAirDensity, speedOfSound, standardAir, standardAtmosphere, viscosity } from '@airspring/core/air';
 import { expect, test } from 'vitest';
 
@@ -69,7 +68,7 @@ test('warns outside the published ranges, and not at their ends', () => {
 });
 
 test('a missing field of a state is named', () => {
-  expect(() => moistAirDensity({ temperature: '20 °C', pressure: '1 kPa' } as MoistAirInput)).toThrowError(
+  expect(() => moistAirDensity({ temperature: '20 °C', pressure: '1 kPa' } as never)).toThrowError(
     expect.objectContaining({
       faults: [
         expect.objectContaining({ code: 'out-of-range', path: 'moistAir.pressure' }),

@@ -1,7 +1,9 @@
 /** One open end as its end correction sees it. Plain SI numbers. */
 export interface Opening {
-  /** Inner radius, m. */
+  /** Inner radius, m; of an opening that is not round, that of the circle of the same area. */
   readonly radius: number;
+  /** Long side over short side of a rectangular opening, 1 or more; left out when round. */
+  readonly aspect?: number;
   /** Outer radius of the flange about the opening, m; left out when there is none. */
   readonly flangeRadius?: number;
   /** Thickness of the tube wall, m; left out when thin. */
@@ -21,6 +23,10 @@ export interface EndCorrection {
   readonly sources: readonly string[];
   /** Greatest $ka$ for which it holds; beyond it results carry a warning. Left out: no limit is known. */
   readonly greatestKa?: number;
+  /** Why it is no more than an estimate; results then carry a warning. */
+  readonly estimate?: string;
+  /** The flare that stands for this much of the tube's length, when it has one. */
+  readonly flare?: { readonly radius: number; readonly end: EndCorrection };
 }
 
 /**

@@ -1,8 +1,19 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
 import { branch } from '../network/index.js';
-import { given, optional, positive, readFields, type RatioInput, type ResistanceInput, type VolumeInput, notNegative, type Resistance, type Volume } from '../quantity/index.js';
-import { asGroup, boxAir, driverElements, driverProbes, type Drivers, type System } from './system.js';
+import {
+  given,
+  notNegative,
+  optional,
+  positive,
+  type RatioInput,
+  type Resistance,
+  type ResistanceInput,
+  readFields,
+  type Volume,
+  type VolumeInput,
+} from '../quantity/index.js';
+import { asGroup, boxAir, type Drivers, driverElements, driverProbes, type System } from './system.js';
 
 /** A closed box as people write it. */
 export interface ClosedBoxInput {
@@ -56,7 +67,7 @@ const shape = {
  * @validity boxes small against the wavelength
  * @neglects modes of the box, flexing walls
  * @returns m³/Pa
- * @source beranek2012 ch. 4 acoustical elements
+ * @source small1972closed1 definition of Vas, ρc² times the acoustic compliance
  * @check enclosure.compliance
  * @example boxCompliance(0.05, 1, standardAir) // 3.52e-7
  */
@@ -75,12 +86,21 @@ export const boxCompliance = (netVolume: number, fillGain: number, air: Air): nu
  * @validity frequencies at which the box is small against the wavelength
  * @neglects modes of the box, flexing walls, radiation resistance
  * @throws InputError
- * @source small1972closed
- * @check enclosure.closed.response, enclosure.closed.figures
+ * @returns the system, its spec in SI units
+ * @source small1972closed1 response function, fc and Qtc
+ * @check enclosure.closed.f3, enclosure.closed.level-at-resonance, enclosure.closed.alpha, enclosure.closed.printed
+ * @check enclosure.closed.losses
  * @example closedBox({ drivers: driver, netVolume: '40 L' })
  */
 export function closedBox(input: ClosedBoxInput, air: Air = standardAir): System<ClosedBoxSpec> {
-  const { drivers, netVolume, fillGain = 1, QL, QA, sourceResistance = 0 as Resistance } = readFields('box', input, shape);
+  const {
+    drivers,
+    netVolume,
+    fillGain = 1,
+    QL,
+    QA,
+    sourceResistance = 0 as Resistance,
+  } = readFields('box', input, shape);
   const group = asGroup(drivers);
   const { Sd, Mms, Cms } = group.equivalent;
   const Cab = boxCompliance(netVolume, fillGain, air);

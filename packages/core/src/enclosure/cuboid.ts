@@ -100,7 +100,7 @@ const outerShape = { inner: nested(sizeShape), thickness: thicknessField };
  * @neglects grooves, glue, rounded edges, lining
  * @returns width, height, depth in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent` when the panels leave nothing
- * @source geometry of a cuboid
+ * @source own geometry of a cuboid
  * @check enclosure.inner-size
  * @example innerSize({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm' }).width // 0.264
  */
@@ -123,7 +123,7 @@ export function innerSize(input: { readonly outer: SizeInput; readonly thickness
  * @neglects grooves, glue, rounded edges, lining
  * @returns width, height, depth in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
- * @source geometry of a cuboid
+ * @source own geometry of a cuboid
  * @check enclosure.outer-size
  * @example outerSize({ inner: { width: '264 mm', height: '364 mm', depth: '314 mm' }, thickness: '18 mm' }).width // 0.3
  */

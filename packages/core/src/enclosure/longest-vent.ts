@@ -54,7 +54,7 @@ const shape = { ...spaceShape, vent: nested(ventShape) };
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)
  * @returns `straight` and `bent` in m, 0 where none fits
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
- * @source geometry of cylinders and cuboids
+ * @source own geometry of cylinders and cuboids
  * @check enclosure.longest-vent
  * @example longestVent({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm', driver: { outerDiameter: '200 mm', cutoutDiameter: '180 mm', depth: '90 mm' }, vent: { diameter: '60 mm' } }).straight // 0.272
  */

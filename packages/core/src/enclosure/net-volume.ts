@@ -89,7 +89,7 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
  * @neglects lining and filling, terminals, wires
  * @returns volumes in m³, or why nothing is left
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
- * @source geometry of a cuboid
+ * @source own geometry of a cuboid
  * @check enclosure.net-volume
  * @example netVolume({ outer: { width: '336 mm', height: '436 mm', depth: '386 mm' }, thickness: '18 mm' }) // 0.042 m³
  */
@@ -176,7 +176,7 @@ export function compileSizeForNetVolume(
  * @neglects as {@link netVolume}; whether the contents fit is asked of {@link fit}
  * @returns width, height, depth outside, in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
- * @source geometry of a cuboid
+ * @source own geometry of a cuboid
  * @check enclosure.size-for-net-volume
  * @example sizeForNetVolume({ netVolume: '42 L', outer: { width: '336 mm', height: '436 mm', depth: '1 mm' }, thickness: '18 mm', shape: 'depth' }).depth // 0.386
  */

@@ -19,10 +19,24 @@ export interface System<Spec = unknown> {
 /** One driver or a group of them: what every family takes. */
 export type Drivers = Driver | DriverGroup;
 
-/** The one driver that stands for all. */
+/**
+ * The one driver that stands for all.
+ *
+ * @throws InputError those of `group`
+ * @source own (definition)
+ * @check enclosure.circuit.equivalentDriver
+ * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
+ */
 export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
 
-/** A lone driver as a group of one. */
+/**
+ * A lone driver as a group of one; a group as it is, once it was read again.
+ *
+ * @throws InputError those of `group`
+ * @source own (definition)
+ * @check enclosure.circuit.asGroup
+ * @example asGroup(driver).count // 1
+ */
 export function asGroup(drivers: Drivers): DriverGroup {
   if (typeof drivers === 'object' && drivers !== null && 'equivalent' in drivers) {
     group(drivers.driver, { series: drivers.series, parallel: drivers.parallel, isobaric: drivers.isobaric });
@@ -33,7 +47,14 @@ export function asGroup(drivers: Drivers): DriverGroup {
 
 /**
  * The part that every direct-radiator family shares: source, source resistance, voice coil, motor, moving parts, and the
- * cone between the air outside and the node `box`.
+ * cone between the air outside and the node `box`. What is zero or absent is no element.
+ *
+ * @validity the cone a rigid piston, small against the wavelength
+ * @neglects radiation resistance, creep, what grows with level
+ * @returns elements from `drive` to `box`
+ * @source small1972direct electro-mechano-acoustical circuit
+ * @check enclosure.circuit.driver
+ * @example [...driverElements(driver, 0.1), branch('acousticCompliance', 'Cab', ['box', 'ground'], 3e-7)]
  */
 export function driverElements(driver: Driver, sourceResistance: number): Element[] {
   const { Re, Le = 0, R2, L2, Bl, Mms, Cms, Rms, Sd } = driver;
@@ -59,7 +80,14 @@ export function driverElements(driver: Driver, sourceResistance: number): Elemen
   return elements;
 }
 
-/** Probes that every direct-radiator family shares. The air in the box takes in what the whole system does not radiate. */
+/**
+ * Probes that every direct-radiator family shares. What the air of the box takes in is what the whole system does not
+ * radiate, leaks included: so the box needs an element `Cab`.
+ *
+ * @source small1973vented1 radiated flow as the flow of the box compliance
+ * @check enclosure.circuit.probes
+ * @example { ...driverProbes(0), ventAirSpeed: { of: 'flow', element: 'vent', factor: 1 / ventArea } }
+ */
 export const driverProbes = (sourceResistance: number): Record<string, Probe> => ({
   radiatedFlow: { of: 'flow', element: 'Cab', factor: -1 },
   coneVelocity: { of: 'potential', node: 'cone' },

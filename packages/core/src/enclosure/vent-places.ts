@@ -47,6 +47,7 @@ export function compilePlaces(layout: Layout) {
   const { thickness, gap, edgeMargin, driver } = layout;
   const blocks = arrangements(driver.count);
   const pitch = driver.outerDiameter + gap;
+  const alike = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
   const inner: [number, number, number] = [0, 0, 0];
   const view: View = { axes: [0, 0, 0], turned: [false, false, false], size: [0, 0, 0] };
   const vent = {
@@ -147,6 +148,9 @@ export function compilePlaces(layout: Layout) {
       const second = 3 - axis - first;
       const reach = Math.max(0, driver.depth - thickness[face]!);
       if (reach > inner[axis]!) continue;
+      // Where both panels across an axis are alike, the mirror image of what was tried need not be tried again.
+      if (backwards && axis !== along && alike[along]!) continue;
+      const acrossBit = !alike[view.axes[2]]! || axis === view.axes[2] ? 0 : view.axes[2] === first ? 1 : 2;
       scene.driverInside = reach > 0;
       scene.frameOnFace = face === ventFace;
       for (const [columns, rows] of blocks) {
@@ -159,6 +163,7 @@ export function compilePlaces(layout: Layout) {
         if (!centreLimits(inner[second]!, halves[1] + behind, halves[1] + outside, thickness, second, secondLimit))
           continue;
         for (let corner = 0; corner < 4; corner++) {
+          if ((corner & acrossBit) !== 0) continue;
           const straightHopeless = !straightToo || vent.panel + size[0] - vent.clearance <= straightPlace.length;
           const bentHopeless = bentBound <= bentPlace.length;
           if (straightHopeless && bentHopeless) return;

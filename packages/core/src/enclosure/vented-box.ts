@@ -89,7 +89,8 @@ export interface VentedBoxElements {
  *
  * @validity box and vent small against the wavelength
  * @neglects modes of the box and the vent
- * @source small1973vented part 1
+ * @returns nothing; fills `out`
+ * @source small1973vented1 definitions of the box losses
  * @check enclosure.vented.losses
  * @example ventedBoxElements(0.05, 30, { QL: 7 }, standardAir, out)
  */
@@ -119,8 +120,11 @@ export function ventedBoxElements(
  * @validity frequencies at which box and vent are small against the wavelength, and small signals
  * @neglects modes of box and vent, flexing walls, radiation resistance, losses that grow with level
  * @throws InputError
- * @source small1973vented
- * @check enclosure.vented.alignments, enclosure.vented.response
+ * @returns the system, its spec in SI units
+ * @source small1973vented1 response function
+ * @check enclosure.vented.b4, enclosure.vented.be4, enclosure.vented.lr4, enclosure.vented.ib4, enclosure.vented.qb3
+ * @check enclosure.vented.sqb3, enclosure.vented.sc4, enclosure.vented.c4, enclosure.vented.bb4
+ * @check enclosure.vented.printed.hobby, enclosure.vented.printed.sc4, enclosure.vented.printed.c4
  * @example ventedBox({ drivers: driver, netVolume: '45 L', fb: '29 Hz', QL: 7 })
  */
 export function ventedBox(input: VentedBoxInput, air: Air = standardAir): System<VentedBoxSpec> {

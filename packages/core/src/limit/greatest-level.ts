@@ -1,13 +1,27 @@
 import type { System } from '../enclosure/index.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import type { ComplexColumn } from '../network/index.js';
-import { type Frequency, type FrequencyGrid, frequencyGrid, type Level, si, type VoltageRms } from '../quantity/index.js';
+import {
+  type Frequency,
+  type FrequencyGrid,
+  frequencyGrid,
+  type Level,
+  si,
+  type VoltageRms,
+} from '../quantity/index.js';
 import { compileNetwork, levelColumn, probeColumns, probeNamed } from '../response/index.js';
 import type { Limit } from './limit.js';
 
 /**
  * Greatest drive at each frequency and the index of the limit that binds; fills `voltage` and `binding`. A kernel.
  * `columns[k]` belongs to `limits[k]`; without a column the drive itself is limited.
+ *
+ * @validity small-signal parameters up to each limit
+ * @neglects what {@link greatestLevel} neglects; checks nothing, allocates nothing
+ * @returns nothing; V rms in `voltage`, index of the limit in `binding`
+ * @source small1973vented2 displacement-limited and thermally limited power
+ * @check limit.greatest-drive
+ * @example greatestDrive(frequencies, limits, columns, voltage, binding)
  */
 export function greatestDrive(
   frequencies: Float64Array,
@@ -66,8 +80,9 @@ export interface GreatestLevel {
  * @validity small-signal parameters up to each limit
  * @neglects compression, heating of the coil, programme other than a steady sine
  * @throws InputError `empty` without limits
- * @source small1973vented part 1, displacement-limited and thermally limited power
- * @check limit.greatest-level
+ * @returns one column each, and where it is least
+ * @source small1973vented2 displacement-limited and thermally limited power
+ * @check limit.greatest-level, limit.power.closed, limit.power.vented
  * @example greatestLevel(system, [...travelLimit(driver), voltageLimit('20 V')], [30, 40, 50]).binding
  */
 export function greatestLevel(system: System, limits: readonly Limit[], frequencies: ArrayLike<number>): GreatestLevel {

@@ -25,7 +25,10 @@ export interface Limit {
 /**
  * Travel of the cone: peak displacement at most Xmax. None where Xmax is unknown.
  *
- * @source iec60268-22 (definition of the peak displacement limit)
+ * @validity the range in which the motor is nearly linear: Xmax is the maker's word
+ * @neglects what grows with travel before that
+ * @returns one limit, or none
+ * @source iec60268-22 (peak displacement limit; scope seen only)
  * @check limit.travel
  * @example travelLimit(driver) // [{ name: 'travel', … }]
  */
@@ -40,7 +43,10 @@ export function travelLimit(drivers: Drivers): readonly Limit[] {
  * Heat in the voice coil: I² Re at most Pe, for each driver of a group.
  *
  * @neglects the rise of Re with heat, eddy losses, cooling that changes with frequency
- * @check limit.heat
+ * @validity heat by steady current; music heats less
+ * @returns one limit, or none where Pe is unknown
+ * @source common practice
+ * @check limit.heat, limit.heat.level
  * @example heatLimit(driver) // [{ name: 'heat', … }]
  */
 export function heatLimit(drivers: Drivers): readonly Limit[] {
@@ -52,6 +58,10 @@ export function heatLimit(drivers: Drivers): readonly Limit[] {
 /**
  * Air speed in the narrowest section of the vent, a stated mean speed: common practice, no promise of silence.
  *
+ * @validity as far as custom goes; whether a vent whistles depends on its ends
+ * @returns one limit
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
+ * @source common practice
  * @check limit.air-speed
  * @example airSpeedLimit('12 m/s')
  */
@@ -60,14 +70,28 @@ export function airSpeedLimit(greatest: AirSpeedRmsInput, path = 'airSpeedRms'):
   return { name: 'vent', probe: 'ventAirSpeed', greatestRms, basis: 'stated mean air speed, rms; common practice' };
 }
 
-/** Greatest sine voltage of the amplifier. */
+/**
+ * Greatest sine voltage of the amplifier.
+ *
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
+ * @source own (definition)
+ * @check limit.voltage
+ * @example voltageLimit('20 V')
+ */
 export const voltageLimit = (greatest: VoltageRmsInput, path = 'voltageRms'): Limit => ({
   name: 'amplifier voltage',
   greatestRms: read('voltageRms', greatest, path),
   basis: 'greatest sine voltage of the amplifier',
 });
 
-/** Greatest sine current of the amplifier. */
+/**
+ * Greatest sine current of the amplifier.
+ *
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
+ * @source own (definition)
+ * @check limit.current
+ * @example currentLimit('5 A')
+ */
 export const currentLimit = (greatest: CurrentRmsInput, path = 'currentRms'): Limit => ({
   name: 'amplifier current',
   probe: 'current',

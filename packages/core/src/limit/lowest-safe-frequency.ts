@@ -15,7 +15,9 @@ import { type GreatestLevel, greatestLevel } from './greatest-level.js';
 import type { Limit } from './limit.js';
 
 /** Where a drive becomes too much, or that it never does. */
-export type LowestSafeFrequency = { readonly ok: true; readonly frequency: Frequency; readonly binding: string } | Impossible;
+export type LowestSafeFrequency =
+  | { readonly ok: true; readonly frequency: Frequency; readonly binding: string }
+  | Impossible;
 
 /**
  * The lowest frequency above which a constant drive stays within every limit, up to `to`. Below it the drive must be
@@ -23,7 +25,9 @@ export type LowestSafeFrequency = { readonly ok: true; readonly frequency: Frequ
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz)
  * @throws InputError
- * @source small1973vented part 1
+ * @neglects what {@link greatestLevel} neglects
+ * @returns Hz and what binds, or `above-at-end` or `safe-throughout`
+ * @source small1972closed1 displacement function
  * @check limit.lowest-safe-frequency
  * @example lowestSafeFrequency(system, travelLimit(driver), { driveVoltageRms: '15 V' })
  */
@@ -32,7 +36,11 @@ export function lowestSafeFrequency(
   limits: readonly Limit[],
   options: { readonly driveVoltageRms: VoltageRmsInput; readonly from?: FrequencyInput; readonly to?: FrequencyInput },
 ): LowestSafeFrequency {
-  const { driveVoltageRms, from = 2, to = 200 } = readFields('drive', options, {
+  const {
+    driveVoltageRms,
+    from = 2,
+    to = 200,
+  } = readFields('drive', options, {
     driveVoltageRms: positive('voltageRms'),
     from: optional(positive('frequency')),
     to: optional(positive('frequency')),
@@ -42,7 +50,10 @@ export function lowestSafeFrequency(
   const excess = (i: number) => (most.driveVoltageRms[i] as number) < driveVoltageRms;
   const last = grid.length - 1;
   if (excess(last)) {
-    return impossible('above-at-end', `${driveVoltageRms} V is too much at ${grid[last]} Hz already: ${most.binding[last]}`);
+    return impossible(
+      'above-at-end',
+      `${driveVoltageRms} V is too much at ${grid[last]} Hz already: ${most.binding[last]}`,
+    );
   }
   for (let i = last; i > 0; i--) {
     if (!excess(i - 1)) continue;

@@ -1,7 +1,8 @@
 import { InputError } from '../fault/index.js';
-import { branchLaw, type Element, isBranch, type Network, type Probe } from './element.js';
-import { type Equations, equations, refuseBadNetwork, symbolValue } from './equations.js';
+import type { Element, Network } from './element.js';
+import { equations, isListed, refuseBadNetwork, symbolValue } from './equations.js';
 import { expand, type Term } from './expansion.js';
+import { type Reading, readingOf } from './reading.js';
 
 /**
  * A lumped topology with its polynomials written out as sums of element products, for any values of its elements.
@@ -25,23 +26,13 @@ const MOST_PRODUCTS = 20_000;
 /** A network's element values in the order of its topology: admittances without their power of s. */
 export const elementValues = (elements: readonly Element[]): Float64Array => Float64Array.from(elements, symbolValue);
 
-/** Where a probe reads: unknowns with sign, times the symbol and power of the element between them. */
-function reading(network: Network, { nodes, flowUnknown }: Equations, probe: Probe) {
-  const at = (node: string) => nodes.indexOf(node);
-  if (probe.of === 'potential') return { unknowns: [[at(probe.node), 1]] as const, symbol: -1, power: 0 };
-  const symbol = network.elements.findIndex((element) => element.name === probe.element);
-  const element = network.elements[symbol] as Element;
-  const own = flowUnknown[symbol] as number;
-  if (own >= 0) return { unknowns: [[own, 1]] as const, symbol: -1, power: 0 };
-  const [from, to] = element.kind === 'piston' ? element.mechanical : (element as { nodes: readonly [string, string] }).nodes;
-  const power = isBranch(element) ? branchLaw[element.kind][1] : 0;
-  return { unknowns: [[at(from), 1], [at(to), -1]] as const, symbol, power };
-}
-
 /** Numerator of a probe: products of its unknowns joined, those that cancel dropped. */
-function numerator(read: ReturnType<typeof reading>, of: ReadonlyMap<number, readonly Term[]>): Term[] {
+function numerator(read: Reading, of: ReadonlyMap<number, readonly Term[]>): Term[] {
   const joined = new Map<string, Term>();
-  for (const [unknown, sign] of read.unknowns) {
+  for (const [unknown, sign] of [
+    [read.plus, 1],
+    [read.minus, -1],
+  ] as const) {
     for (const term of of.get(unknown) ?? []) {
       const symbols = read.symbol < 0 ? term.symbols : [...term.symbols, read.symbol];
       const power = term.power + read.power;
@@ -65,16 +56,23 @@ function numerator(read: ReturnType<typeof reading>, of: ReadonlyMap<number, rea
  * @neglects nothing: the result is exact in the element values
  * @throws InputError for a network without meaning
  * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
- * @check network.textbook, network.plan
+ * @returns the polynomials for any values of the elements, or `undefined`
+ * @check network.textbook.a1, network.textbook.a2, network.textbook.a3, network.textbook.one
+ * @check network.table.a1, network.table.a2, network.table.a3, network.circuit.vented
+ * @example compileTopology(closedBox({ drivers, netVolume: '40 L' }).network)?.width // powers of s
  */
 export function compileTopology(network: Network): Topology | undefined {
   refuseBadNetwork(network);
-  if (network.elements.some((element) => element.kind === 'admittance')) return undefined;
+  if (network.elements.some(isListed)) return undefined;
   const plan = equations(network);
   const probes = Object.entries(network.probes);
-  const readings = probes.map(([, probe]) => reading(network, plan, probe));
-  const unknowns = [...new Set(readings.flatMap((read) => read.unknowns.map(([unknown]) => unknown)))];
-  const expanded = expand(plan, unknowns.filter((unknown) => unknown >= 0), MOST_PRODUCTS);
+  const readings = probes.map(([, probe]) => readingOf(network, plan, probe));
+  const unknowns = [...new Set(readings.flatMap(({ plus, minus }) => [plus, minus]))];
+  const expanded = expand(
+    plan,
+    unknowns.filter((unknown) => unknown >= 0),
+    MOST_PRODUCTS,
+  );
   if (expanded === undefined) return undefined;
   if (expanded.denominator.length === 0) {
     const remedy = 'Look for two sources in one loop, or for parts that are joined twice over.';

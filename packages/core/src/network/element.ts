@@ -1,3 +1,5 @@
+import type { ComplexColumn } from './sweep.js';
+
 /**
  * Elements of three domains, in one nodal description. A node carries a potential, an element a flow:
  *
@@ -10,7 +12,7 @@
  * With velocity as the mechanical potential (the mobility analogy) parts that move together share a node, a motor is an
  * ideal transformer and a piston a gyrator, so that no domain has to be turned into another (@source beranek2012 ch. 3).
  */
-export type Element = Branch | Source | Motor | Piston | Admittance;
+export type Element = Branch | Source | Motor | Piston | Admittance | TwoPort;
 
 /** A pair of nodes; flow is counted from the first to the second. */
 export type Nodes = readonly [from: string, to: string];
@@ -69,6 +71,54 @@ export interface Admittance {
   /** Fills real and imaginary part for each frequency in Hz. */
   readonly admittance: (frequencies: Float64Array, re: Float64Array, im: Float64Array) => void;
 }
+
+/** A chain matrix over frequency: `[A B; C D]`, each a complex column. */
+export interface ChainColumns {
+  readonly A: ComplexColumn;
+  readonly B: ComplexColumn;
+  readonly C: ComplexColumn;
+  readonly D: ComplexColumn;
+}
+
+/**
+ * A line between two nodes, each against ground, by its chain matrix: potential and flow at the near node from those at
+ * the far one. A duct with loss, a horn, a room of one's own. Its flow is the one that arrives at the far node.
+ */
+export interface TwoPort {
+  readonly kind: 'twoPort';
+  readonly name: string;
+  readonly nodes: Nodes;
+  /** Fills the chain matrix for each frequency in Hz; AD − BC is 1 where the line is reciprocal. */
+  readonly chain: (frequencies: Float64Array, out: ChainColumns) => void;
+  /** Impedance and delay where the line is uniform and lossless: circuit simulators know that one. */
+  readonly lossless?: { readonly impedance: number; readonly delay: number };
+}
+
+/**
+ * A uniform lossless line: a tube whose walls take nothing.
+ *
+ * @validity plane waves: the tube narrow against the wavelength
+ * @neglects losses, ends
+ * @returns the element
+ * @source morse1968 (transmission line of a tube)
+ * @check network.circuit.line
+ * @example losslessLine('vent', ['box', 'ground'], 2e5, 0.001)
+ */
+export const losslessLine = (name: string, nodes: Nodes, impedance: number, delay: number): TwoPort => ({
+  kind: 'twoPort',
+  name,
+  nodes,
+  lossless: { impedance, delay },
+  chain: (frequencies, { A, B, C, D }) => {
+    for (let i = 0; i < frequencies.length; i++) {
+      const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
+      A.re[i] = D.re[i] = Math.cos(angle);
+      B.im[i] = impedance * Math.sin(angle);
+      C.im[i] = Math.sin(angle) / impedance;
+      A.im[i] = D.im[i] = B.re[i] = C.re[i] = 0;
+    }
+  },
+});
 
 /** What is read off a solved network. */
 export type Probe =

@@ -1,6 +1,9 @@
 import { type Fault, InputError } from '../fault/index.js';
 import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 
+/** Which column of an element given over frequency: its admittance, or a corner of its chain matrix. */
+export type Listed = 'Y' | 'A' | 'B' | 'C' | 'D';
+
 /** One entry of the nodal matrix: sign × (value of the symbol) × s^power; symbol −1 stands for 1. */
 export interface Stamp {
   readonly row: number;
@@ -8,6 +11,8 @@ export interface Stamp {
   readonly sign: 1 | -1;
   readonly symbol: number;
   readonly power: -1 | 0 | 1;
+  /** Instead of a value: a column of the element. */
+  readonly listed?: Listed;
 }
 
 /** The nodal equations of a network: unknowns are the node potentials, then the flows of sources and motors. */
@@ -30,6 +35,9 @@ export const nodesOf = (element: Element): readonly string[] => {
   return element.nodes;
 };
 
+/** Whether an element is given over frequency instead of by one value. */
+export const isListed = (element: Element): boolean => element.kind === 'admittance' || element.kind === 'twoPort';
+
 /** The number that stands for an element in the equations; its admittance without the power of s. */
 export function symbolValue(element: Element): number {
   if (element.kind === 'motor') return element.Bl;
@@ -48,18 +56,28 @@ export function equations(network: Network): Equations {
   const driven: number[] = [];
   let size = nodes.length;
 
-  const put = (row: number, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0) => {
-    if (row >= 0 && column >= 0) stamps.push({ row, column, sign, symbol, power });
+  const put = (row: number, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0, listed?: Listed) => {
+    if (row >= 0 && column >= 0) stamps.push({ row, column, sign, symbol, power, ...(listed && { listed }) });
   };
   /** Rows `nodes` gain a flow that is sign × symbol × unknown, leaving the first node and entering the second. */
-  const flow = ([from, to]: Nodes, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0) => {
-    put(at(from), column, sign, symbol, power);
-    put(at(to), column, sign === 1 ? -1 : 1, symbol, power);
+  const flow = (
+    [from, to]: Nodes,
+    column: number,
+    sign: 1 | -1,
+    symbol: number,
+    power: -1 | 0 | 1 = 0,
+    listed?: Listed,
+  ) => {
+    put(at(from), column, sign, symbol, power, listed);
+    put(at(to), column, sign === 1 ? -1 : 1, symbol, power, listed);
   };
 
   const flowUnknown = elements.map((element, symbol) => {
     if (element.kind === 'piston') {
-      for (const [node, sign] of [[element.mechanical[0], 1], [element.mechanical[1], -1]] as const) {
+      for (const [node, sign] of [
+        [element.mechanical[0], 1],
+        [element.mechanical[1], -1],
+      ] as const) {
         flow([element.rear, element.front], at(node), sign, symbol);
         put(at(node), at(element.front), sign, symbol);
         put(at(node), at(element.rear), sign === 1 ? -1 : 1, symbol);
@@ -82,9 +100,22 @@ export function equations(network: Network): Equations {
       }
       return own;
     }
+    if (element.kind === 'twoPort') {
+      // p₁ = A p₂ + B U₂; U₁ = C p₂ + D U₂ leaves the near node, U₂ enters the far one.
+      const own = size++;
+      const [near, far] = element.nodes.map(at) as [number, number];
+      put(own, near, 1, -1);
+      put(own, far, -1, symbol, 0, 'A');
+      put(own, own, -1, symbol, 0, 'B');
+      put(near, far, 1, symbol, 0, 'C');
+      put(near, own, 1, symbol, 0, 'D');
+      put(far, own, -1, -1);
+      return own;
+    }
     const power = isBranch(element) ? branchLaw[element.kind][1] : 0;
-    flow(element.nodes, at(element.nodes[0]), 1, symbol, power);
-    flow(element.nodes, at(element.nodes[1]), -1, symbol, power);
+    const listed = isBranch(element) ? undefined : 'Y';
+    flow(element.nodes, at(element.nodes[0]), 1, symbol, power, listed);
+    flow(element.nodes, at(element.nodes[1]), -1, symbol, power, listed);
     return -1;
   });
   return { size, nodes, stamps, driven, flowUnknown };

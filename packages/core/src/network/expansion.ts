@@ -1,10 +1,10 @@
 import type { Equations } from './equations.js';
 
 /**
- * A sum of element products: monomial → whole coefficient. A monomial packs the power of s, each stamp's counted from
- * −1 up, in its low 8 bits and each symbol's exponent in 4 bits above, so that multiplying is adding.
+ * A sum of element products: monomial → whole coefficient. A monomial packs the exponents of its symbols as the digits of
+ * one number, so that multiplying is adding. The power of s follows from the symbols.
  */
-type Sum = Map<bigint, number>;
+type Sum = Map<number, number>;
 
 /** One product of a sum: coefficient × s^power × values of `symbols`, which may repeat. */
 export interface Term {
@@ -16,34 +16,56 @@ export interface Term {
 interface Entry {
   readonly column: number;
   readonly sign: number;
-  readonly monomial: bigint;
+  readonly monomial: number;
 }
 
-/** Columns used are bits of one number, which holds 53 of them. */
-const MOST_UNKNOWNS = 50;
-
-const monomial = (symbol: number, power: number): bigint =>
-  BigInt(power + 1) + (symbol < 0 ? 0n : 1n << BigInt(8 + 4 * symbol));
+/** Whether one of the columns in `used` stands right of `column`: an odd number of them turns the sign. */
+function oddRightOf(used: number, column: number): boolean {
+  let odd = false;
+  for (let rest = Math.floor(used / 2 ** (column + 1)); rest > 0; rest = Math.floor(rest / 2))
+    odd = odd !== (rest % 2 === 1);
+  return odd;
+}
 
 /**
- * Determinant of a sparse matrix of symbols, row by row over sets of used columns. Products that cancel do so exactly,
- * as whole numbers: for a network of resistances, masses and springs what is left are its spanning trees, all of one
- * sign, so that no digit is lost when numbers are put in. Gives up, with `undefined`, past `most` products.
+ * Minors of a sparse matrix of symbols with one column more than rows: for each column in `open` the determinant of what is
+ * left without it. One pass, row by row over sets of used columns, serves them all. Products that cancel do so exactly, as
+ * whole numbers: for a network of resistances, masses and springs what is left are its spanning trees, all of one sign, so
+ * that no digit is lost when numbers are put in. Gives up, with `undefined`, past `most` products.
  */
-function determinant(rows: readonly (readonly Entry[])[], most: number): Sum | undefined {
-  let states = new Map<number, Sum>([[0, new Map([[0n, 1]])]]);
-  for (const row of rows) {
+function minors(
+  rows: readonly (readonly Entry[])[],
+  open: ReadonlySet<number>,
+  most: number,
+): Map<number, Sum> | undefined {
+  const columns = rows.length + 1;
+  const lastRow = Array.from({ length: columns }, () => -1);
+  rows.forEach((row, r) => {
+    for (const { column } of row) lastRow[column] = r;
+  });
+  /** A column that no later row can use must be the one left out, and one that was asked for. */
+  const hopeless = (used: number, row: number): boolean => {
+    let left = 0;
+    for (let column = 0; column < columns; column++) {
+      if ((lastRow[column] as number) > row || Math.floor(used / 2 ** column) % 2 === 1) continue;
+      if (left++ > 0 || !open.has(column)) return true;
+    }
+    return false;
+  };
+  let states = new Map<number, Sum>([[0, new Map([[0, 1]])]]);
+  for (const [r, row] of rows.entries()) {
     const next = new Map<number, Sum>();
     let products = 0;
     for (const [used, sum] of states) {
       for (const { column, sign, monomial: factor } of row) {
         const bit = 2 ** column;
-        if (Math.floor(used / bit) % 2 === 1) continue;
-        let behind = 0; // used columns right of this one: transpositions
-        for (let rest = Math.floor(used / bit / 2); rest > 0; rest = Math.floor(rest / 2)) behind += rest % 2;
-        const signed = behind % 2 === 0 ? sign : -sign;
+        if (Math.floor(used / bit) % 2 === 1 || hopeless(used + bit, r)) continue;
+        const signed = oddRightOf(used, column) ? -sign : sign;
         let target = next.get(used + bit);
-        if (target === undefined) next.set(used + bit, (target = new Map()));
+        if (target === undefined) {
+          target = new Map();
+          next.set(used + bit, target);
+        }
         for (const [key, coefficient] of sum) {
           const product = key + factor;
           const total = (target.get(product) ?? 0) + coefficient * signed;
@@ -56,38 +78,55 @@ function determinant(rows: readonly (readonly Entry[])[], most: number): Sum | u
     if (products > most) return undefined;
     states = next;
   }
-  return states.values().next().value ?? new Map();
+  const all = 2 ** columns - 1;
+  return new Map([...states].map(([used, sum]) => [Math.round(Math.log2(all - used)), sum]));
 }
 
-/** Unpacks a sum; `rows` stamps were multiplied, each counted from −1 up. */
-function terms(sum: Sum, rows: number): Term[] {
-  return [...sum].map(([key, coefficient]) => {
-    const symbols: number[] = [];
-    for (let symbol = 0, rest = key >> 8n; rest > 0n; symbol++, rest >>= 4n) {
-      for (let n = Number(rest & 15n); n > 0; n--) symbols.push(symbol);
-    }
-    return { coefficient, power: Number(key & 255n) - rows, symbols };
-  });
-}
+/** Columns used are bits of one number, which holds 53 of them. */
+const MOST_UNKNOWNS = 50;
 
-/** Determinant of the equations and, by Cramer's rule, the numerator of each unknown asked for; `undefined` past `most`. */
-export function expand(equations: Equations, unknowns: readonly number[], most: number) {
-  const { size, stamps, driven } = equations;
-  if (size > MOST_UNKNOWNS) return undefined;
-  const rows = (replaced: number): Entry[][] =>
-    Array.from({ length: size }, (_, row) => [
-      ...stamps
-        .filter((stamp) => stamp.row === row && stamp.column !== replaced)
-        .map(({ column, sign, symbol, power }) => ({ column, sign, monomial: monomial(symbol, power) })),
-      ...(replaced >= 0 && driven.includes(row) ? [{ column: replaced, sign: 1, monomial: monomial(-1, 0) }] : []),
-    ]);
-  const denominator = determinant(rows(-1), most);
-  if (denominator === undefined) return undefined;
-  const numerators = new Map<number, readonly Term[]>();
-  for (const unknown of unknowns) {
-    const sum = determinant(rows(unknown), most);
-    if (sum === undefined) return undefined;
-    numerators.set(unknown, terms(sum, size));
+/** Place value of each symbol: it occurs in so many rows at most, and one digit more than that is its radix. */
+function placesOf(stamps: Equations['stamps']) {
+  const rowsOf = new Map<number, Set<number>>();
+  for (const { symbol, row } of stamps) {
+    if (symbol >= 0) rowsOf.set(symbol, (rowsOf.get(symbol) ?? new Set()).add(row));
   }
-  return { denominator: terms(denominator, size), numerators };
+  let value = 1;
+  const places = [...rowsOf].map(([symbol, rows]) => {
+    const place = { symbol, value, radix: rows.size + 1 };
+    value *= place.radix;
+    return place;
+  });
+  return { places, fits: value <= Number.MAX_SAFE_INTEGER };
+}
+
+/**
+ * Determinant of the equations and, by Cramer's rule, the numerator of each unknown asked for; `undefined` when there are
+ * more than `most` products, or more symbols than one number can tell apart (some thirty).
+ */
+export function expand({ size, stamps, driven }: Equations, unknowns: readonly number[], most: number) {
+  const { places, fits } = placesOf(stamps);
+  if (!fits || size > MOST_UNKNOWNS) return undefined;
+  const placeOf = new Map(places.map(({ symbol, value }) => [symbol, value]));
+  const powerOf = new Map(stamps.map(({ symbol, power }) => [symbol, power]));
+  const rows = Array.from({ length: size }, (_, row): Entry[] => [
+    ...stamps
+      .filter((stamp) => stamp.row === row)
+      .map(({ column, sign, symbol }) => ({ column, sign, monomial: placeOf.get(symbol) ?? 0 })),
+    ...(driven.includes(row) ? [{ column: size, sign: 1, monomial: 0 }] : []),
+  ]);
+  const found = minors(rows, new Set([...unknowns, size]), most);
+  if (found === undefined) return undefined;
+
+  const minor = (column: number, turned: boolean): Term[] =>
+    [...(found.get(column) ?? [])].map(([key, coefficient]) => {
+      const symbols = places.flatMap(({ symbol, value, radix }) =>
+        Array.from({ length: Math.floor(key / value) % radix }, () => symbol),
+      );
+      const power = symbols.reduce((sum, symbol) => sum + (powerOf.get(symbol) as number), 0);
+      return { coefficient: turned ? -coefficient : coefficient, power, symbols };
+    });
+  // The drive stands in the last column; moved into the place of unknown j it passes the columns between.
+  const numerators = unknowns.map((unknown) => [unknown, minor(unknown, (size - 1 - unknown) % 2 !== 0)] as const);
+  return { denominator: minor(size, false), numerators: new Map(numerators) };
 }

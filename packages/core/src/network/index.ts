@@ -6,13 +6,16 @@ export {
   type Branch,
   type BranchKind,
   branch,
+  type ChainColumns,
   type Element,
+  losslessLine,
   type Motor,
   type Network,
   type Nodes,
   type Piston,
   type Probe,
   type Source,
+  type TwoPort,
 } from './element.js';
 /** How would a circuit simulator read it? */
 export { netlist } from './netlist.js';
@@ -22,3 +25,5 @@ export { compilePlan, type Plan } from './plan.js';
 export { type ComplexColumn, complexColumn, sweepRows } from './sweep.js';
 /** What is the network with its coil inductance shorted? */
 export { withoutCoilInductance } from './without-coil-inductance.js';
+/** How does a probe change with each element, and with frequency? */
+export { type Complex, compileGradient, type ProbeGradient } from './gradient.js';

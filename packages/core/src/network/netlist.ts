@@ -51,7 +51,12 @@ function lines(element: Element, name: string, node: (name: string) => string): 
       `G_${name}_force ${u} ${v} ${front} ${rear} ${exact(element.Sd)}`,
     ];
   }
-  return [`* ${name}: given by its admittance, not written`];
+  if (element.kind === 'twoPort' && element.lossless !== undefined) {
+    const [a, b] = element.nodes.map(node);
+    const { impedance, delay } = element.lossless;
+    return [`T_${name} ${a} 0 ${b} 0 Z0=${exact(impedance)} TD=${exact(delay)}`];
+  }
+  return [`* ${name}: given over frequency, not written`];
 }
 
 /** The node between a motor's voltage and what senses its current. */
@@ -62,7 +67,7 @@ const sensed = (element: Element) => `sensed ${element.name}`;
  * come out as voltages. Append an `.ac` line and `.end`. A second road to every number of a sweep. The option in it skips the
  * operating point, which a box closed by nothing but air does not have.
  *
- * @validity lumped elements; an element given by its admittance becomes a comment
+ * @validity lumped elements and lossless lines; another element given over frequency becomes a comment
  * @neglects nothing of lumped elements
  * @returns lines of text, the title first
  * @throws InputError for a network without meaning

@@ -1,10 +1,16 @@
-import { factorComplexMatrix, solveComplexFactored } from '../numeric/index.js';
-import { branchLaw, isBranch, type Network } from './element.js';
+import { InputError } from '../fault/index.js';
+import { solveComplexFactored } from '../numeric/index.js';
+import { invert, multiply, subtractProduct } from './column-arithmetic.js';
+import { dense, factorDense } from './dense.js';
+import type { Network } from './element.js';
+import { elimination } from './elimination.js';
 import { equations, refuseBadNetwork, symbolValue } from './equations.js';
-import { type ComplexColumn, complexColumn } from './sweep.js';
+import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
+import { readingOf } from './reading.js';
+import type { ComplexColumn } from './sweep.js';
 
 /**
- * Elimination plan: any network, solved at each frequency with guarded pivots.
+ * Elimination plan: any network, solved over frequency with guarded pivots.
  *
  * Fills a column for each probe, per volt of drive. Where no pivot is left, at a resonance that nothing damps,
  * it stops and returns that index; else −1. Writes into columns handed in and allocates nothing per frequency.
@@ -14,106 +20,208 @@ export interface Plan {
   readonly sweep: (frequencies: Float64Array, out: readonly ComplexColumn[]) => number;
 }
 
+/** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
+const BLOCK = 64;
+/** A guarded pivot this much smaller than what it was summed from has lost too many digits. */
+const LOST = 1e-4;
+/** Below this relative pivot a dense solution has no digit left: nothing damps the network there. */
+const SINGULAR = 1e-14;
+
 /**
- * Prepares the elimination of a network, distributed and frequency-dependent elements included. Slower than
- * `compileTopology`, and a second road to the same numbers.
+ * Prepares the elimination of a network, distributed and frequency-dependent elements included. The order of pivots is
+ * fixed once; all operations run over blocks of frequencies. Where a pivot that is a sum nearly vanishes (the node of a
+ * lossless box at its tuning), that frequency alone is solved again with row exchanges. A second road to the same numbers
+ * as `compileTopology`.
  *
  * @validity any network with a way to ground for each node
  * @neglects nothing
- * @throws InputError for a network without meaning
- * @source desoer1969 ch. 10
+ * @throws InputError for a network without meaning, or whose equations cannot be solved whatever its values are
+ * @returns the plan
+ * @source desoer1969 (nodal analysis)
  * @check network.plan
+ * @example compilePlan(network).sweep(frequencies, columns) // -1: solved at all of them
  */
 export function compilePlan(network: Network): Plan {
   refuseBadNetwork(network);
   const { elements } = network;
-  const { size: n, nodes, stamps, driven, flowUnknown } = equations(network);
+  const system = equations(network);
+  const { size, stamps, driven } = system;
+  const order = elimination(size, stamps);
+  if (order === undefined) throw contradiction(network);
+  const { entries, place, steps } = order;
   const values = Float64Array.from(elements, symbolValue);
-  const listed = elements.flatMap((element, symbol) => (element.kind === 'admittance' ? [{ element, symbol }] : []));
-  const probes = Object.entries(network.probes).map(([name, probe]) => {
-    const symbol = probe.of === 'flow' ? elements.findIndex(({ name }) => name === probe.element) : -1;
-    const element = elements[symbol];
-    const own = flowUnknown[symbol] ?? -1;
-    const pair =
-      probe.of === 'potential'
-        ? [probe.node, 'ground']
-        : element?.kind === 'piston'
-          ? element.mechanical
-          : element?.kind === 'motor' || element?.kind === 'source' || element === undefined
-            ? []
-            : element.nodes;
-    const [plus, minus] = own >= 0 ? [own, -1] : pair.map((node) => nodes.indexOf(node));
-    const power = own < 0 && element !== undefined && isBranch(element) ? branchLaw[element.kind][1] : 0;
-    const weight = (probe.factor ?? 1) * (own >= 0 || symbol < 0 ? 1 : (values[symbol] as number));
-    const list = own < 0 ? listed.findIndex((entry) => entry.symbol === symbol) : -1;
-    return { name, plus: plus ?? -1, minus: minus ?? -1, power, weight, list };
-  });
+  const probes = Object.entries(network.probes).map(([name, probe]) => ({
+    name,
+    ...readingOf(network, system, probe),
+  }));
+
+  const re = new Float64Array(entries.length * BLOCK);
+  const im = new Float64Array(entries.length * BLOCK);
+  const xr = new Float64Array(size * BLOCK);
+  const xi = new Float64Array(size * BLOCK);
+  /** What a guarded pivot was summed from, and the frequencies at which it lost too much. */
+  const guards = new Map(steps.filter((step) => step.guarded).map((step) => [step.pivot, new Float64Array(BLOCK)]));
+  const summed = entries.map((_, entry) => guards.get(entry));
+  const lost = new Uint8Array(BLOCK);
+  const part = new Float64Array(BLOCK);
+  const listed = elements.map((element) => listedColumns(element, BLOCK));
+  const one = dense(size);
+  const bRe = new Float64Array(size);
+  const bIm = new Float64Array(size);
+
+  const fill = (frequencies: Float64Array, count: number) => {
+    re.fill(0);
+    im.fill(0);
+    xr.fill(0);
+    xi.fill(0);
+    lost.fill(0);
+    for (const sum of guards.values()) sum.fill(0);
+    for (let k = 0; k < stamps.length; k++) {
+      const { sign, symbol, power, listed: corner } = stamps[k] as (typeof stamps)[number];
+      const entry = place[k] as number;
+      const at = entry * BLOCK;
+      const sum = summed[entry];
+      const table = corner === undefined ? undefined : (listed[symbol] as ListedColumns)[corner];
+      const value = symbol < 0 ? sign : sign * (values[symbol] as number);
+      for (let i = 0; i < count; i++) {
+        let a = 0;
+        let b = 0;
+        if (table !== undefined) {
+          a = sign * (table.re[i] as number);
+          b = sign * (table.im[i] as number);
+        } else if (power === 0) a = value;
+        else {
+          const w = 2 * Math.PI * (frequencies[i] as number);
+          b = power === 1 ? w * value : -value / w;
+        }
+        (re[at + i] as number) += a;
+        (im[at + i] as number) += b;
+        if (sum !== undefined) (sum[i] as number) += Math.abs(a) + Math.abs(b);
+      }
+    }
+    for (const row of driven) xr.fill(1, row * BLOCK, row * BLOCK + count);
+  };
+
+  const eliminate = (count: number) => {
+    for (const { row, pivot, guarded, rows } of steps) {
+      const p = pivot * BLOCK;
+      if (guarded) guard(pivot, count);
+      invert(re, im, p, count);
+      for (const { factor, row: other, updates } of rows) {
+        const f = factor * BLOCK;
+        multiply(re, im, f, re, im, p, count);
+        for (const [target, source] of updates) subtract(target, f, source * BLOCK, count);
+        subtractProduct(xr, xi, other * BLOCK, re, im, f, xr, xi, row * BLOCK, count);
+      }
+    }
+  };
+  /** Marks the frequencies at which a pivot lost too many digits; they go on with a 1 and are solved again. */
+  const guard = (pivot: number, count: number) => {
+    const at = pivot * BLOCK;
+    const sum = summed[pivot] as Float64Array;
+    for (let i = 0; i < count; i++) {
+      const left = Math.abs(re[at + i] as number) + Math.abs(im[at + i] as number);
+      if (left > LOST * (sum[i] as number)) continue;
+      lost[i] = 1;
+      re[at + i] = 1;
+      im[at + i] = 0;
+    }
+  };
+  const subtract = (target: number, f: number, source: number, count: number) => {
+    const sum = summed[target];
+    const t = target * BLOCK;
+    if (sum !== undefined) {
+      for (let i = 0; i < count; i++) {
+        const size = Math.abs(re[f + i] as number) + Math.abs(im[f + i] as number);
+        part[i] = size * (Math.abs(re[source + i] as number) + Math.abs(im[source + i] as number));
+      }
+      for (let i = 0; i < count; i++) (sum[i] as number) += part[i] as number;
+    }
+    subtractProduct(re, im, t, re, im, f, re, im, source, count);
+  };
+
+  /** The right side becomes the solution: the unknown of a step stands where its row stood, and moves to its column. */
+  const substitute = (count: number) => {
+    for (let k = steps.length - 1; k >= 0; k--) {
+      const { row, pivot, rest } = steps[k] as (typeof steps)[number];
+      for (const { entry, column } of rest) {
+        const solved = (rowOf[column] as number) * BLOCK;
+        subtractProduct(xr, xi, row * BLOCK, re, im, entry * BLOCK, xr, xi, solved, count);
+      }
+      multiply(xr, xi, row * BLOCK, re, im, pivot * BLOCK, count);
+    }
+  };
+  const rowOf = new Int32Array(size);
+  for (const { row, column } of steps) rowOf[column] = row;
+
+  /** Solves the frequencies that lost digits again, with row exchanges. Returns the first that has no solution, or −1. */
+  const again = (frequencies: Float64Array, count: number): number => {
+    for (let i = 0; i < count; i++) {
+      if (lost[i] === 0) continue;
+      if (factorDense(system, values, listed, i, frequencies[i] as number, one) < SINGULAR) return i;
+      bRe.fill(0);
+      bIm.fill(0);
+      for (const row of driven) bRe[row] = one.rowScale[row] as number;
+      solveComplexFactored(size, one.re, one.im, one.exchanges, bRe, bIm, 1);
+      for (let unknown = 0; unknown < size; unknown++) {
+        xr[(rowOf[unknown] as number) * BLOCK + i] = bRe[unknown] as number;
+        xi[(rowOf[unknown] as number) * BLOCK + i] = bIm[unknown] as number;
+      }
+    }
+    return -1;
+  };
+
+  const read = (frequencies: Float64Array, count: number, out: readonly ComplexColumn[], offset: number) => {
+    for (let p = 0; p < probes.length; p++) {
+      const { plus, minus, symbol, power, factor } = probes[p] as (typeof probes)[number];
+      const table = symbol < 0 ? undefined : listed[symbol]?.Y;
+      const weight = symbol < 0 || table !== undefined ? factor : factor * (values[symbol] as number);
+      const u = plus < 0 ? -1 : (rowOf[plus] as number) * BLOCK;
+      const v = minus < 0 ? -1 : (rowOf[minus] as number) * BLOCK;
+      const { re: toRe, im: toIm } = out[p] as ComplexColumn;
+      for (let i = 0; i < count; i++) {
+        const a = weight * ((u < 0 ? 0 : (xr[u + i] as number)) - (v < 0 ? 0 : (xr[v + i] as number)));
+        const b = weight * ((u < 0 ? 0 : (xi[u + i] as number)) - (v < 0 ? 0 : (xi[v + i] as number)));
+        const w = 2 * Math.PI * (frequencies[i] as number);
+        const c = table !== undefined ? (table.re[i] as number) : power === 0 ? 1 : 0;
+        const d = table !== undefined ? (table.im[i] as number) : power === 0 ? 0 : power === 1 ? w : -1 / w;
+        toRe[offset + i] = a * c - b * d;
+        toIm[offset + i] = a * d + b * c;
+      }
+    }
+  };
 
   const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
-    const re = new Float64Array(n * n);
-    const im = new Float64Array(n * n);
-    const xr = new Float64Array(n);
-    const xi = new Float64Array(n);
-    const exchanges = new Int32Array(n);
-    const tables = listed.map(({ element }) => {
-      const table = complexColumn(frequencies.length);
-      element.admittance(frequencies, table.re, table.im);
-      return table;
-    });
-    const tableOf = elements.map((_, symbol) => listed.findIndex((entry) => entry.symbol === symbol));
-    for (let i = 0; i < frequencies.length; i++) {
-      const w = 2 * Math.PI * (frequencies[i] as number);
-      re.fill(0);
-      im.fill(0);
-      xr.fill(0);
-      xi.fill(0);
-      for (let k = 0; k < stamps.length; k++) {
-        const { row, column, sign, symbol, power } = stamps[k] as (typeof stamps)[number];
-        const place = row * n + column;
-        const table = symbol < 0 ? undefined : tables[tableOf[symbol] as number];
-        if (table !== undefined) {
-          (re[place] as number) += sign * (table.re[i] as number);
-          (im[place] as number) += sign * (table.im[i] as number);
-          continue;
-        }
-        const value = symbol < 0 ? sign : sign * (values[symbol] as number);
-        if (power === 0) (re[place] as number) += value;
-        else (im[place] as number) += power === 1 ? w * value : -value / w;
-      }
-      for (let k = 0; k < driven.length; k++) xr[driven[k] as number] = 1;
-      balance(n, re, im, xr);
-      if (factorComplexMatrix(n, re, im, exchanges) < 1e-14) return i;
-      solveComplexFactored(n, re, im, exchanges, xr, xi, 1);
-      for (let p = 0; p < probes.length; p++) {
-        const { plus, minus, power, weight, list } = probes[p] as (typeof probes)[number];
-        let a = weight * ((plus < 0 ? 0 : (xr[plus] as number)) - (minus < 0 ? 0 : (xr[minus] as number)));
-        let b = weight * ((plus < 0 ? 0 : (xi[plus] as number)) - (minus < 0 ? 0 : (xi[minus] as number)));
-        if (list >= 0) {
-          const table = tables[list] as ComplexColumn;
-          [a, b] = [a * table.re[i]! - b * table.im[i]!, a * table.im[i]! + b * table.re[i]!];
-        } else if (power === 1) [a, b] = [-b * w, a * w];
-        else if (power === -1) [a, b] = [b / w, -a / w];
-        const { re: toRe, im: toIm } = out[p] as ComplexColumn;
-        toRe[i] = a;
-        toIm[i] = b;
-      }
+    for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
+      const block = frequencies.subarray(offset, offset + BLOCK);
+      const count = block.length;
+      elements.forEach((element, symbol) => {
+        const columns = listed[symbol];
+        if (columns !== undefined) fillListed(element, block, columns);
+      });
+      fill(block, count);
+      eliminate(count);
+      substitute(count);
+      const stopped = again(block, count);
+      read(block, stopped < 0 ? count : stopped, out, offset);
+      if (stopped >= 0) return offset + stopped;
     }
     return -1;
   };
   return { probes: probes.map((probe) => probe.name), sweep };
 }
 
-/** Divides each row by its largest entry: ohms and acoustic compliances differ by ten powers of ten, and pivots are compared. */
-function balance(n: number, re: Float64Array, im: Float64Array, right: Float64Array): void {
-  for (let row = 0; row < n; row++) {
-    let largest = 0;
-    for (let k = row * n; k < (row + 1) * n; k++) largest = Math.max(largest, Math.abs(re[k]!), Math.abs(im[k]!));
-    if (largest === 0) continue;
-    const unit = 1 / largest;
-    for (let k = row * n; k < (row + 1) * n; k++) {
-      (re[k] as number) *= unit;
-      (im[k] as number) *= unit;
-    }
-    (right[row] as number) *= unit;
-  }
-}
+/** Equations that no values of the elements can solve: sources in a loop, or a source across nothing but a motor. */
+const contradiction = (network: Network) =>
+  new InputError([
+    {
+      code: 'inconsistent',
+      path: 'elements',
+      got: network.elements
+        .filter(({ kind }) => kind === 'source' || kind === 'motor')
+        .map(({ name }) => name)
+        .join(', '),
+      expected: 'equations with one solution',
+      remedy: 'Put a resistance between sources in a loop, and a way to ground at each node.',
+    },
+  ]);

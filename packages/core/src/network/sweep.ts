@@ -14,6 +14,13 @@ export const complexColumn = (length: number): ComplexColumn => ({
  * Evaluates rows of polynomials over one shared denominator on the imaginary axis, the frequency loop innermost.
  * `coefficients` are those of a topology: row 0 the denominator, row 1 + i goes into `out[i]`; `frequencies` in Hz.
  * Even powers of jω are real and odd ones imaginary: two Horner schemes in −ω².
+ *
+ * @validity up to some thirty powers of s: beyond, their squares may leave double precision far from `scale`
+ * @neglects nothing; checks nothing, allocates nothing
+ * @returns nothing
+ * @source own (Horner's scheme)
+ * @check network.circuit.vented
+ * @example sweepRows(coefficients, width, scale, frequencies, columns, complexColumn(frequencies.length))
  */
 export function sweepRows(
   coefficients: Float64Array,
@@ -23,33 +30,76 @@ export function sweepRows(
   out: readonly ComplexColumn[],
   work: ComplexColumn,
 ): void {
-  const count = frequencies.length;
   const toUnit = (2 * Math.PI) / scale;
+  for (let row = 0; row <= out.length; row++) {
+    const column = row === 0 ? work : (out[row - 1] as ComplexColumn);
+    const base = row * width;
+    if (width <= 8) shortPolynomial(coefficients, base, width, frequencies, toUnit, column);
+    else longPolynomial(coefficients, base, width, frequencies, toUnit, column);
+    if (row === 0) invertColumn(work, frequencies.length);
+    else multiplyColumn(column, work, frequencies.length);
+  }
+}
+
+/** A polynomial of at most eight terms on the imaginary axis, its coefficients in registers. */
+function shortPolynomial(
+  coefficients: Float64Array,
+  base: number,
+  width: number,
+  frequencies: Float64Array,
+  toUnit: number,
+  { re, im }: ComplexColumn,
+): void {
+  const at = (k: number) => (k < width ? (coefficients[base + k] as number) : 0);
+  const [c0, c1, c2, c3, c4, c5, c6, c7] = [at(0), at(1), at(2), at(3), at(4), at(5), at(6), at(7)];
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    const square = -w * w;
+    re[i] = ((c6 * square + c4) * square + c2) * square + c0;
+    im[i] = (((c7 * square + c5) * square + c3) * square + c1) * w;
+  }
+}
+
+/** The same for any number of terms. */
+function longPolynomial(
+  coefficients: Float64Array,
+  base: number,
+  width: number,
+  frequencies: Float64Array,
+  toUnit: number,
+  { re, im }: ComplexColumn,
+): void {
   const topEven = width - 1 - ((width - 1) % 2);
   const topOdd = width % 2 === 0 ? width - 1 : width - 2;
-  const { re: inverseRe, im: inverseIm } = work;
-  for (let row = 0; row <= out.length; row++) {
-    const base = row * width;
-    const column = row === 0 ? work : (out[row - 1] as ComplexColumn);
-    const { re, im } = column;
-    for (let i = 0; i < count; i++) {
-      const w = (frequencies[i] as number) * toUnit;
-      const square = -w * w;
-      let even = 0;
-      let odd = 0;
-      for (let k = topEven; k >= 0; k -= 2) even = even * square + (coefficients[base + k] as number);
-      for (let k = topOdd; k >= 1; k -= 2) odd = odd * square + (coefficients[base + k] as number);
-      odd *= w;
-      if (row === 0) {
-        const unit = 1 / (even * even + odd * odd);
-        re[i] = even * unit;
-        im[i] = -odd * unit;
-      } else {
-        const a = inverseRe[i] as number;
-        const b = inverseIm[i] as number;
-        re[i] = even * a - odd * b;
-        im[i] = even * b + odd * a;
-      }
-    }
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    const square = -w * w;
+    let even = 0;
+    let odd = 0;
+    for (let k = topEven; k >= 0; k -= 2) even = even * square + (coefficients[base + k] as number);
+    for (let k = topOdd; k >= 1; k -= 2) odd = odd * square + (coefficients[base + k] as number);
+    re[i] = even;
+    im[i] = odd * w;
+  }
+}
+
+function invertColumn({ re, im }: ComplexColumn, count: number): void {
+  for (let i = 0; i < count; i++) {
+    const a = re[i] as number;
+    const b = im[i] as number;
+    const unit = 1 / (a * a + b * b);
+    re[i] = a * unit;
+    im[i] = -b * unit;
+  }
+}
+
+function multiplyColumn({ re, im }: ComplexColumn, by: ComplexColumn, count: number): void {
+  for (let i = 0; i < count; i++) {
+    const a = re[i] as number;
+    const b = im[i] as number;
+    const c = by.re[i] as number;
+    const d = by.im[i] as number;
+    re[i] = a * c - b * d;
+    im[i] = a * d + b * c;
   }
 }

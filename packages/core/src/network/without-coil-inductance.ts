@@ -3,6 +3,13 @@ import type { Element, Network, Nodes, Probe } from './element.js';
 /**
  * The same network with every electrical inductor shorted: what the reference of f3 is taken from. The nodes of an
  * inductor become one; elements between nodes that have become one (a loss beside an inductor) fall away.
+ *
+ * @validity inductors in series with the coil; one across the source shorts it, and what is left is refused
+ * @neglects every electrical inductor, also one of a filter before the coil
+ * @returns the network, with the probes that still have a meaning
+ * @source own (definition of the reference of f3)
+ * @check network.circuit.shorted-coil, response.reference-level
+ * @example withoutCoilInductance(system.network)
  */
 export function withoutCoilInductance(network: Network): Network {
   const merged = new Map<string, string>();

@@ -1,7 +1,11 @@
 /** What is a Bessel function of the first kind of a real number? */
 export { besselJ0, besselJ1 } from './bessel-j.js';
+/** What are the quotients of Bessel functions of a complex number? */
+export { besselQuotients } from './bessel-quotients.js';
 /** What solves a complex linear system, or its transposed, and how near is it to singular? */
 export { factorComplexMatrix, solveComplexFactored, solveComplexFactoredTransposed } from './complex-linear-system.js';
+/** What is the integral of a function over a range? */
+export { integral } from './integral.js';
 /** What solves a real linear system, and how near is it to singular? */
 export { factorMatrix, solveFactored } from './linear-system.js';
 /** How does a linear system of differential equations move in one step of time? */

@@ -25,7 +25,13 @@ export function frequencyGrid(frequencies: ArrayLike<number>, path = 'frequencie
     else if (f < 1e-4 || f > 1e7)
       faults.push({ code: 'out-of-range', path: at(i), got: f, expected, remedy: 'Check the unit.' });
     else if (i > 0 && f <= (frequencies[i - 1] as number)) {
-      faults.push({ code: 'unsorted', path: at(i), got: f, expected: `more than ${frequencies[i - 1]}`, remedy: 'Sort.' });
+      faults.push({
+        code: 'unsorted',
+        path: at(i),
+        got: f,
+        expected: `more than ${frequencies[i - 1]}`,
+        remedy: 'Sort.',
+      });
     }
   }
   if (faults.length > 0) throw new InputError(faults);

@@ -8,8 +8,13 @@ export type Kind = keyof typeof kinds;
 /** The unit texts of a kind. */
 export type UnitOf<K extends Kind> = keyof (typeof kinds)[K]['units'] & string;
 
+/** What the type of a number says beyond the number; nothing of it is there at run time. Named, so that declaration files can. */
+export interface OfKind<K extends Kind> {
+  readonly [kind]: K;
+}
+
 /** A number in SI units whose type says what it means. At run time it is the number itself. */
-export type Quantity<K extends Kind> = number & { readonly [kind]: K };
+export type Quantity<K extends Kind> = number & OfKind<K>;
 
 /** A number, one space, and a unit of the kind: `'62 mm'`. */
 export type Text<K extends Kind> = `${number} ${UnitOf<K>}`;

@@ -39,7 +39,16 @@ export interface Columns {
   readonly impedancePhase: Float64Array;
 }
 
-/** Sound pressure level at 1 m in half space of a radiated flow, for a drive; fills `out`. A kernel: ω ρ |U| / 2π. */
+/**
+ * Sound pressure level at 1 m in half space of a radiated flow, for a drive; fills `out`. A kernel: ω ρ |U| / 2π.
+ *
+ * @validity sources small against the wavelength
+ * @neglects directivity, propagation
+ * @returns nothing; dB re 20 µPa rms in `out`, −3000 dB for none
+ * @source small1972direct sound pressure of a volume flow
+ * @check response.volume-velocity
+ * @example levelColumn(frequencies, flow, standardAir.density, 2.83, levels)
+ */
 export function levelColumn(
   frequencies: Float64Array,
   flow: ComplexColumn,
@@ -75,7 +84,11 @@ const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Fl
  * @neglects directivity, distance between cone and vent, the far side of the half space
  * @throws InputError
  * @source small1972direct
- * @check response.level, response.volume-velocity, response.impedance
+ * @returns one column each, SI units, levels in dB
+ * @check response.level.closed, response.phase.closed, response.group-delay.closed
+ * @check response.level.vented, response.phase.vented, response.group-delay.vented, enclosure.vented.half-power
+ * @check response.half-space.closed, response.displacement.closed, response.impedance.closed, response.displacement-peak
+ * @check response.half-space.vented, response.displacement.vented, response.impedance.vented, response.vent-flow, response.circuit.level
  * @example respond(closedBox({ drivers, netVolume: '40 L' }), [20, 40, 80], { driveVoltageRms: '2.83 V' }).levelHalfSpace
  */
 export function respond(
@@ -92,7 +105,7 @@ export function respond(
   const flow = probeNamed(probes, 'radiatedFlow');
   const current = probeNamed(probes, 'current');
   const voltage = probeNamed(probes, 'terminalVoltage');
-  const speed = probes['ventAirSpeed'];
+  const speed = probes.ventAirSpeed;
   const airSpeedPeak = speed && magnitude(speed, () => Math.SQRT2 * driveVoltageRms);
   const levelHalfSpace = new Float64Array(grid.length);
   levelColumn(grid, flow, system.air.density, driveVoltageRms, levelHalfSpace);

@@ -18,7 +18,14 @@ export interface CompiledNetwork {
   readonly polynomials?: { readonly coefficients: Float64Array; readonly width: number; readonly scale: number };
 }
 
-/** Prepares a network; what differs between a lumped and any other network stays inside. */
+/**
+ * Prepares a network; what differs between a lumped and any other network stays inside.
+ *
+ * @throws InputError for a network without meaning; when swept, `inconsistent` at a resonance that nothing damps
+ * @source own (choice between `compileTopology` and `compilePlan`)
+ * @check response.circuit.network
+ * @example compileNetwork(system.network).probes
+ */
 export function compileNetwork(network: Network): CompiledNetwork {
   const topology = compileTopology(network);
   if (topology === undefined) {
@@ -59,6 +66,9 @@ export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
  * Sweeps every probe of a network over frequencies in Hz, per volt of drive. Allocates its columns.
  *
  * @throws InputError `inconsistent` at a resonance that nothing damps
+ * @source own (allocation around the sweep)
+ * @check response.circuit.columns
+ * @example probeColumns(compileNetwork(system.network), frequencies).coneVelocity
  */
 export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Float64Array): ProbeColumns {
   const out = probes.map(() => complexColumn(frequencies.length));
@@ -71,7 +81,14 @@ export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Fl
   return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
 }
 
-/** A probe that the response needs, or a fault that names it. */
+/**
+ * A probe that the response needs, or a fault that names it.
+ *
+ * @throws InputError `empty`
+ * @source own (look-up)
+ * @check response.circuit.probe
+ * @example probeNamed(columns, 'radiatedFlow')
+ */
 export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {
   const column = Object.hasOwn(columns, name) ? columns[name] : undefined;
   if (column === undefined) throw missing(name);

@@ -2,19 +2,20 @@
 export { type Columns, levelColumn, radiatedPower, REFERENCE_PRESSURE, respond } from './columns.js';
 /** How is a network swept, and probe by probe? */
 export { type CompiledNetwork, compileNetwork, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
-/** How deep does it reach, how even is it, where are the peaks? */
-export {
-  type Cutoff,
-  type CutoffOptions,
-  compileLevel,
-  cutoff,
-  type Extremum,
-  type Features,
-  features,
-  HALF_POWER,
-  levelCrossings,
-  type Reference,
-  referenceLevel,
-} from './features.js';
+/** How deep does it reach? */
+export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
+/** Where are its peaks, and how even is it? */
+export { type Extremum, type Features, features } from './features.js';
+/** How loud is it far above its resonances? */
+export { referenceLevel } from './level.js';
 /** What is its answer to a step? */
 export { type StepResponse, stepResponse } from './step.js';
+/** How does a result change with every element? */
+export {
+  cutoffGradient,
+  type ExtremumOptions,
+  type Gradient,
+  type GradientResult,
+  greatestGradient,
+  levelGradient,
+} from './gradient.js';

@@ -1,7 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { matrixExponential } from '../numeric/index.js';
-import { positive, count, readFields, type TimeInput } from '../quantity/index.js';
+import { count, positive, readFields, type TimeInput } from '../quantity/index.js';
 import { compileNetwork, probeIndex } from './compile.js';
 
 /** Sound pressure after a step of the drive. */
@@ -18,20 +18,26 @@ export interface StepResponse {
  *
  * $$ p(t) = \mathcal{L}^{-1}\!\left\{\frac{1}{s}\,\frac{\rho s}{2\pi}\frac{N(s)}{D(s)}\right\} $$
  *
- * @validity lumped systems
+ * @validity lumped systems whose radiated flow cannot jump: parts that move have mass
  * @neglects propagation
  * @throws InputError `inconsistent` for a system that is not lumped
- * @source oppenheim1997 ch. 11 state space
- * @check response.step
+ * @returns Pa, and the times
+ * @source oppenheim1997 (state space of a rational response)
+ * @check response.step.minimum, response.step.zero, response.step.closed, response.step.vented
  * @example stepResponse(closedBox({ drivers, netVolume: '40 L' }), { until: '0.1 s', points: 201 })
  */
-export function stepResponse(system: System, options: { readonly until: TimeInput; readonly points: number }): StepResponse {
+export function stepResponse(
+  system: System,
+  options: { readonly until: TimeInput; readonly points: number },
+): StepResponse {
   const { until, points } = readFields('step', options, { until: positive('time'), points: count(1_000_000) });
   const { probes, polynomials } = compileNetwork(system.network);
   if (polynomials === undefined) {
     const remedy = 'Use a lumped network.';
     const expected = 'a network of lumped elements';
-    throw new InputError([{ code: 'inconsistent', path: 'network', got: 'frequency-dependent elements', expected, remedy }]);
+    throw new InputError([
+      { code: 'inconsistent', path: 'network', got: 'frequency-dependent elements', expected, remedy },
+    ]);
   }
   const { coefficients, width, scale } = polynomials;
   const row = 1 + probeIndex(probes, 'radiatedFlow');

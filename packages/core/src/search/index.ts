@@ -4,3 +4,5 @@ export { minimalConflict } from './conflict.js';
 export { descend } from './descend.js';
 /** Which cell of a lattice is best, over all of it? */
 export { type Found, survey } from './survey.js';
+/** Which input matters, and how much? */
+export { type Sensitivity, sensitivity } from './sensitivity.js';

@@ -1,0 +1,68 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { Warning } from '../fault/index.js';
+import { type FrequencyInput, given, positive, readFields, type Speed, si } from '../quantity/index.js';
+import { lineAir, lineKernel, lineRoom } from './line-kernel.js';
+import type { LineSection } from './line-section.js';
+
+/** What a line does to a wave, at one frequency. */
+export interface LineConstants {
+  /** α, Np/m. */
+  readonly attenuation: number;
+  /** β, rad/m. */
+  readonly phaseConstant: number;
+  readonly phaseVelocity: Speed;
+  /** Z, Pa·s/m³: pressure over volume flow of a wave that travels one way. */
+  readonly impedance: { readonly re: number; readonly im: number };
+  readonly warnings: readonly Warning[];
+}
+
+export interface LineInput {
+  readonly section: LineSection;
+  readonly frequency: FrequencyInput;
+}
+
+const shape = { section: given<LineSection>(), frequency: positive('frequency') };
+
+/**
+ * Attenuation, phase velocity and characteristic impedance of a line: friction and heat at its walls, exact for waves
+ * long against the section.
+ *
+ * $$ \Gamma = \alpha + j\beta = \frac{j\omega}{c}\sqrt{\frac{1 + (\gamma - 1)F_t}{1 - F_v}},\qquad
+ *    Z = \frac{\rho c}{S}\,\frac{1}{\sqrt{(1 - F_v)\,(1 + (\gamma - 1)F_t)}},\qquad
+ *    s_v = \sqrt{\frac{\omega\rho}{\mu}},\quad s_t = s_v\sqrt{\mathrm{Pr}} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $F_v, F_t$ | `section` | 1 | share of the viscous and the thermal boundary layer, with $s_v$ and $s_t$ |
+ * | $\omega$ | `frequency` | rad/s | $2\pi f$ |
+ * | $\rho, c, \gamma, \mu, \mathrm{Pr}$ | `air` | | the medium |
+ *
+ * @validity below the first wave across the section, else the warning `outside-validity`; smooth walls.
+ * @neglects losses in the free air, flow, large amplitudes.
+ * @returns Np/m, rad/m, m/s, Pa·s/m³, with warnings
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @source zwikker1949 line constants; keefe1984 and stinson1991 in the same form
+ * @check duct.line.attenuation, duct.line.velocity, duct.line.impedance.re, duct.line.impedance.im, duct.line.expansion
+ * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00514 Np/m
+ */
+export function lineConstants(input: LineInput, air: Air = standardAir): LineConstants {
+  const { section, frequency } = readFields('line', input, shape);
+  const omega = 2 * Math.PI * frequency;
+  const room = lineRoom();
+  lineKernel(section.area, section.layer, lineAir(air), omega, room);
+  const [attenuation, phaseConstant, re, im] = room as unknown as [number, number, number, number];
+  return {
+    attenuation,
+    phaseConstant,
+    phaseVelocity: si('speed', omega / phaseConstant),
+    impedance: { re, im },
+    warnings: lineWarnings(section, omega / air.speedOfSound),
+  };
+}
+
+/** What is outside the range of a section at a wave number. */
+export function lineWarnings({ width, cutOn, warnings }: LineSection, k: number): readonly Warning[] {
+  if (k * width <= cutOn) return warnings;
+  const expected = `at most ${cutOn}: below the first wave across the section`;
+  return [...warnings, { code: 'outside-validity', path: 'k·width', got: k * width, expected }];
+}

@@ -1,0 +1,85 @@
+import type { Air } from '../air/index.js';
+
+/** Room for one call of {@link lineKernel}. */
+export const lineRoom = () => new Float64Array(12);
+
+/** The air as a line needs it. */
+export interface LineAir {
+  readonly density: number;
+  readonly speed: number;
+  readonly surplus: number;
+  readonly viscous: number;
+  readonly thermal: number;
+}
+
+export const lineAir = (air: Air): LineAir => ({
+  density: air.density,
+  speed: air.speedOfSound,
+  surplus: air.heatCapacityRatio - 1,
+  viscous: Math.sqrt(air.density / air.viscosity),
+  thermal: Math.sqrt((air.density * air.prandtlNumber) / air.viscosity),
+});
+
+/** Fills room[0 … 3] with α, β, and real and imaginary part of the characteristic impedance; the rest is scratch. */
+export function lineKernel(
+  area: number,
+  layer: (s: number, out: Float64Array) => void,
+  { density, speed, surplus, viscous, thermal }: LineAir,
+  omega: number,
+  room: Float64Array,
+): void {
+  const root = Math.sqrt(omega);
+  layer(thermal * root, room);
+  // Shunt factor 1 + (γ − 1) F of the compressing air, then the series factor 1 − F of the moving air.
+  const a = 1 + surplus * (room[0] as number);
+  const b = surplus * (room[1] as number);
+  layer(viscous * root, room);
+  const c = room[2] as number;
+  const d = room[3] as number;
+  const k = omega / speed;
+  const unit = 1 / (c * c + d * d);
+  // Both quotients lie in the fourth quadrant, where no part of the root cancels.
+  complexRoot((a * c + b * d) * unit, (b * c - a * d) * unit, room);
+  const alpha = -k * (room[1] as number);
+  const beta = k * (room[0] as number);
+  const pr = a * c - b * d;
+  const pi = a * d + b * c;
+  const scale = 1 / (pr * pr + pi * pi);
+  complexRoot(pr * scale, -pi * scale, room);
+  const z = (density * speed) / area;
+  room[2] = z * (room[0] as number);
+  room[3] = z * (room[1] as number);
+  room[0] = alpha;
+  room[1] = beta;
+}
+
+/** Principal root into out[0], out[1]. */
+function complexRoot(re: number, im: number, out: Float64Array): void {
+  const larger = Math.sqrt((Math.hypot(re, im) + Math.abs(re)) / 2);
+  const smaller = larger > 0 ? im / (2 * larger) : 0;
+  out[0] = re < 0 ? Math.abs(smaller) : larger;
+  out[1] = re < 0 ? (im < 0 ? -larger : larger) : smaller;
+}
+
+/** Beyond this many nepers a line passes nothing; the chain matrix stays finite. */
+export const mostNepers = 300;
+
+/** From room[0 … 3] of {@link lineKernel}: cosh ΓL, Z sinh ΓL and sinh ΓL / Z into room[4 … 9]. */
+export function chainKernel(length: number, most: number, room: Float64Array): void {
+  const [alpha, beta, zr, zi] = room as unknown as [number, number, number, number];
+  const x = Math.min(alpha * length, most);
+  const y = beta * length;
+  const ch = Math.cosh(x);
+  const sh = Math.sinh(x);
+  const cos = Math.cos(y);
+  const sin = Math.sin(y);
+  const re = sh * cos;
+  const im = ch * sin;
+  const unit = 1 / (zr * zr + zi * zi);
+  room[4] = ch * cos;
+  room[5] = sh * sin;
+  room[6] = zr * re - zi * im;
+  room[7] = zr * im + zi * re;
+  room[8] = (re * zr + im * zi) * unit;
+  room[9] = (im * zr - re * zi) * unit;
+}

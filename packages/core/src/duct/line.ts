@@ -1,0 +1,53 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { ChainColumns } from '../network/index.js';
+import { given, type LengthInput, positive, readFields } from '../quantity/index.js';
+import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
+import type { LineSection } from './line-section.js';
+
+/** A line as a kernel over frequency: fills its chain matrix, as an element of a network asks for it. */
+export type Chain = (frequencies: Float64Array, out: ChainColumns) => void;
+
+export interface UniformLineInput {
+  readonly section: LineSection;
+  readonly length: LengthInput;
+}
+
+const shape = { section: given<LineSection>(), length: positive('length') };
+
+/**
+ * Compiles a uniform line: its chain matrix over frequency, pressure and volume flow at the near end from those at the
+ * far end. The chain of an element of a network.
+ *
+ * $$ \begin{bmatrix} A & B\\ C & D \end{bmatrix} = \begin{bmatrix} \cosh\Gamma L & Z\sinh\Gamma L\\
+ *    Z^{-1}\sinh\Gamma L & \cosh\Gamma L \end{bmatrix} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $L$ | `length` | m | length |
+ * | $\Gamma, Z$ | `section` | 1/m, Pa·s/m³ | see {@link lineConstants} |
+ *
+ * @validity as {@link lineConstants}, without warnings; more than 300 Np are taken as 300.
+ * @neglects as {@link lineConstants}, and the ends.
+ * @returns a kernel: A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
+ * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @source zwikker1949 line constants
+ * @check duct.line.chain.re, duct.line.chain.im
+ * @example compileLine({ section: roundSection({ diameter: '75 mm' }), length: '20 cm' })(frequencies, out)
+ */
+export function compileLine(input: UniformLineInput, air: Air = standardAir): Chain {
+  const { section, length } = readFields('line', input, shape);
+  const medium = lineAir(air);
+  const room = lineRoom();
+  return (frequencies, { A, B, C, D }) => {
+    for (let i = 0; i < frequencies.length; i++) {
+      lineKernel(section.area, section.layer, medium, 2 * Math.PI * (frequencies[i] as number), room);
+      chainKernel(length, mostNepers, room);
+      A.re[i] = D.re[i] = room[4] as number;
+      A.im[i] = D.im[i] = room[5] as number;
+      B.re[i] = room[6] as number;
+      B.im[i] = room[7] as number;
+      C.re[i] = room[8] as number;
+      C.im[i] = room[9] as number;
+    }
+  };
+}

@@ -1,0 +1,118 @@
+import { besselJ1, struveH1 } from '../numeric/index.js';
+import { flanged, type Opening, unflanged } from './end-correction.js';
+
+/**
+ * What the air before an opening asks of it: fills out[0], out[1] with real and imaginary part of its impedance over
+ * $\rho c/S$, for the wave number k in rad/m. A function with sources: another one is used exactly as ours are.
+ */
+export interface Radiation {
+  (opening: Opening, k: number, out: Float64Array): void;
+  readonly name: string;
+  /** Citation keys. */
+  readonly sources: readonly string[];
+  /** Greatest $ka$ for which it holds. Left out: no limit is known. */
+  readonly greatestKa?: number;
+}
+
+/**
+ * Rigid piston in a wide wall, exact.
+ *
+ * $$ \frac{Z}{\rho c/S} = 1 - \frac{2J_1(2ka)}{2ka} + j\,\frac{2\mathbf H_1(2ka)}{2ka} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a$ | `radius` | m | radius |
+ * | $k$ | `k` | rad/m | wave number |
+ *
+ * @validity any ka.
+ * @neglects the edges of the wall.
+ * @returns nothing; fills `out`
+ * @source rayleigh1896 sec. 302
+ * @check duct.radiation.piston.re, duct.radiation.piston.im
+ * @example pistonRadiation({ radius: 0.05 }, 20, out) // out: 0.4232752, 0.6467637
+ */
+export const pistonRadiation: Radiation = Object.assign(
+  function pistonRadiation({ radius }: Opening, k: number, out: Float64Array): void {
+    const x = 2 * k * radius;
+    out[0] = x < 1 ? smallResistance(x) : 1 - (2 * besselJ1(x)) / x;
+    out[1] = (2 * struveH1(x)) / x;
+  },
+  { sources: ['rayleigh1896'] },
+);
+
+/** 1 − 2 J1(x)/x by its power series, without the difference. */
+function smallResistance(x: number): number {
+  const q = (-x * x) / 4;
+  let term = 1;
+  let sum = 0;
+  for (let n = 1; n < 12; n++) {
+    term *= q / (n * (n + 1));
+    sum -= term;
+  }
+  return sum;
+}
+
+/**
+ * Thin tube that ends freely in the air: published fits of the length and of the reflection.
+ *
+ * $$ \frac{Z}{\rho c/S} = \frac{1 - m e^{-2jk\Delta\ell}}{1 + m e^{-2jk\Delta\ell}},\qquad
+ *    m = \frac{1 + 0.2\,ka - 0.084\,(ka)^2}{1 + 0.2\,ka + 0.416\,(ka)^2} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a$ | `radius` | m | inner radius |
+ * | $k$ | `k` | rad/m | wave number |
+ * | $\Delta\ell$ | | m | {@link unflanged} |
+ * | $m$ | | 1 | modulus of the reflection |
+ *
+ * @validity $ka \le 1.5$: resistance within 1 %, reactance within 0.6 % of the exact integrals. Beyond it still passive.
+ * @neglects wall thickness, flow.
+ * @returns nothing; fills `out`
+ * @source dalmont2001 unflanged fits
+ * @check duct.radiation.unflanged.re, duct.radiation.unflanged.im
+ * @example unflangedRadiation({ radius: 0.05 }, 10, out) // out: 0.05970, 0.29925
+ */
+export const unflangedRadiation: Radiation = Object.assign(
+  function unflangedRadiation(opening: Opening, k: number, out: Float64Array): void {
+    const x = k * opening.radius;
+    fromReflection(0.5 * x * x, 1 + 0.2 * x + 0.416 * x * x, 2 * k * unflanged(opening, k), out);
+  },
+  { sources: ['dalmont2001'], greatestKa: 1.5 },
+);
+
+/**
+ * Tube that ends flush in a wide wall: published fits of the length and of the reflection.
+ *
+ * $$ \frac{Z}{\rho c/S} = \frac{1 - m e^{-2jk\Delta\ell}}{1 + m e^{-2jk\Delta\ell}},\qquad
+ *    m = \frac{1 + 0.323\,ka - 0.077\,(ka)^2}{1 + 0.323\,ka + 0.923\,(ka)^2} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a$ | `radius` | m | inner radius |
+ * | $k$ | `k` | rad/m | wave number |
+ * | $\Delta\ell$ | | m | {@link flanged} |
+ * | $m$ | | 1 | modulus of the reflection |
+ *
+ * @validity $ka \le 1$: resistance within 3 %, reactance within 1.5 % of the exact solution. Beyond it still passive.
+ * @neglects the edges of the wall, flow.
+ * @returns nothing; fills `out`
+ * @source norris1989 fits; dalmont2001 quotes them
+ * @check duct.radiation.flanged.re, duct.radiation.flanged.im
+ * @example flangedRadiation({ radius: 0.05 }, 10, out) // out: 0.1194, 0.3841
+ */
+export const flangedRadiation: Radiation = Object.assign(
+  function flangedRadiation(opening: Opening, k: number, out: Float64Array): void {
+    const x = k * opening.radius;
+    fromReflection(x * x, 1 + 0.323 * x + 0.923 * x * x, 2 * k * flanged(opening, k), out);
+  },
+  { sources: ['norris1989', 'dalmont2001'], greatestKa: 1 },
+);
+
+/** Z from the modulus 1 − lack/whole and the angle of a reflection: no difference of near numbers. */
+function fromReflection(lack: number, whole: number, angle: number, out: Float64Array): void {
+  const missing = lack / whole;
+  const m = 1 - missing;
+  const unit = 1 / (1 + 2 * m * Math.cos(angle) + m * m);
+  out[0] = missing * (1 + m) * unit;
+  out[1] = 2 * m * Math.sin(angle) * unit;
+}

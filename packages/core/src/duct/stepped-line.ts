@@ -1,0 +1,84 @@
+import { type Air, standardAir } from '../air/index.js';
+import { InputError } from '../fault/index.js';
+import type { Chain } from './line.js';
+import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
+import { roundLayer } from './line-section.js';
+import type { Profile } from './profile.js';
+import { radiusAt } from './profile-mass.js';
+
+/** Steps of a stepped line when none are given. */
+export const usualSteps = 60;
+
+/**
+ * Compiles a round duct of any profile as a chain of short uniform lines, each as wide as the profile in its middle.
+ *
+ * $$ \begin{bmatrix} A & B\\ C & D \end{bmatrix} = \prod_{i=1}^{N} \begin{bmatrix} \cosh\Gamma_i h & Z_i\sinh\Gamma_i h\\
+ *    Z_i^{-1}\sinh\Gamma_i h & \cosh\Gamma_i h \end{bmatrix},\qquad h = L/N $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $N$ | `steps` | 1 | steps, 1 to 10000; 60 when left out |
+ * | $L$ | `profile.length` | m | length |
+ * | $\Gamma_i, Z_i$ | `profile` | 1/m, Pa·s/m³ | of the radius in the middle of a step, see `lineConstants` |
+ *
+ * Its error falls as $1/N^2$: with 60 steps, 0.01 % for a vent that doubles its diameter.
+ *
+ * @validity as `compileLine`; steps short against the wavelength, $kh \le 0.1$; walls that open by no more than 45°.
+ * @neglects as `compileLine`; the curvature of the waves in a flare, the air that waits at each step.
+ * @returns a kernel, inner end near and outer end far; A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
+ * @throws InputError when it is compiled: `out-of-range`, and `not-finite`, `not-positive` when the profile gives no radius
+ * @source zwikker1949 line constants; salmon1946 for the horns that it is checked with
+ * @check duct.stepped.cone, duct.stepped.exponential, duct.stepped.uniform
+ * @example compileSteppedLine(flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }))(frequencies, out)
+ */
+export function compileSteppedLine(profile: Profile, steps: number = usualSteps, air: Air = standardAir): Chain {
+  if (!(Number.isInteger(steps) && steps >= 1 && steps <= 10000)) {
+    const remedy = 'Give a whole number.';
+    const expected = 'a whole number from 1 to 10000';
+    throw new InputError([{ code: 'out-of-range', path: 'steps', got: steps, expected, remedy }]);
+  }
+  const length = profile.length / steps;
+  const radii = Float64Array.from({ length: steps }, (_, i) => radiusAt(profile, (i + 0.5) * length));
+  const medium = lineAir(air);
+  const room = lineRoom();
+  // One closure for all steps: the radius is handed over outside.
+  let radius = 0;
+  const layer = (s: number, out: Float64Array) => roundLayer(radius, s, out);
+  return (frequencies, { A, B, C, D }) => {
+    for (let i = 0; i < frequencies.length; i++) {
+      const omega = 2 * Math.PI * (frequencies[i] as number);
+      let [ar, ai, br, bi, cr, ci, dr, di] = [1, 0, 0, 0, 0, 0, 1, 0];
+      for (let n = 0; n < steps; n++) {
+        const before = radius;
+        radius = radii[n] as number;
+        if (n === 0 || radius !== before) {
+          lineKernel(Math.PI * radius * radius, layer, medium, omega, room);
+          chainKernel(length, mostNepers / steps, room);
+        }
+        const [, , , , tr, ti, ur, ui, vr, vi] = room as unknown as number[] as [
+          number, number, number, number, number, number, number, number, number, number,
+        ];
+        [ar, ai, br, bi] = [
+          ar * tr - ai * ti + br * vr - bi * vi,
+          ar * ti + ai * tr + br * vi + bi * vr,
+          ar * ur - ai * ui + br * tr - bi * ti,
+          ar * ui + ai * ur + br * ti + bi * tr,
+        ];
+        [cr, ci, dr, di] = [
+          cr * tr - ci * ti + dr * vr - di * vi,
+          cr * ti + ci * tr + dr * vi + di * vr,
+          cr * ur - ci * ui + dr * tr - di * ti,
+          cr * ui + ci * ur + dr * ti + di * tr,
+        ];
+      }
+      A.re[i] = ar;
+      A.im[i] = ai;
+      B.re[i] = br;
+      B.im[i] = bi;
+      C.re[i] = cr;
+      C.im[i] = ci;
+      D.re[i] = dr;
+      D.im[i] = di;
+    }
+  };
+}

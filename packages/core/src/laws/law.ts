@@ -1,0 +1,22 @@
+/** One law, and whether what was given obeys it. */
+export interface LawResult {
+  readonly law: string;
+  readonly holds: boolean;
+  /** What was found: where it breaks, or how far it was tried. */
+  readonly detail: string;
+}
+
+/** A law that holds as far as it was tried. */
+export const holds = (law: string, tried: string): LawResult => ({ law, holds: true, detail: tried });
+
+/** A law that is broken, and where. */
+export const broken = (law: string, where: string): LawResult => ({ law, holds: false, detail: where });
+
+/** Runs a trial; an exception breaks the law as much as a wrong number. */
+export function tried(law: string, trial: () => LawResult): LawResult {
+  try {
+    return trial();
+  } catch (error) {
+    return broken(law, `threw ${error instanceof Error ? error.message : String(error)}`);
+  }
+}

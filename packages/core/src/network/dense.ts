@@ -1,0 +1,65 @@
+import { factorComplexMatrix } from '../numeric/index.js';
+import type { Equations } from './equations.js';
+import type { ListedColumns } from './listed-columns.js';
+
+/** A nodal matrix at one frequency, with room for its factors. */
+export interface Dense {
+  readonly size: number;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly rowScale: Float64Array;
+  readonly exchanges: Int32Array;
+}
+
+/** Room for the nodal matrix of so many unknowns. */
+export const dense = (size: number): Dense => ({
+  size,
+  re: new Float64Array(size * size),
+  im: new Float64Array(size * size),
+  rowScale: new Float64Array(size),
+  exchanges: new Int32Array(size),
+});
+
+/**
+ * Writes the nodal matrix at one frequency, divides each row by its largest entry (ohms and acoustic compliances differ by
+ * ten powers of ten, and pivots are compared), and factors it with row exchanges. Listed elements are read at `index`.
+ *
+ * @returns the smallest relative pivot; 0 is singular
+ */
+export function factorDense(
+  { size, stamps }: Equations,
+  values: Float64Array,
+  listed: readonly (ListedColumns | undefined)[],
+  index: number,
+  frequency: number,
+  { re, im, rowScale, exchanges }: Dense,
+): number {
+  const w = 2 * Math.PI * frequency;
+  re.fill(0);
+  im.fill(0);
+  for (const { row, column, sign, symbol, power, listed: corner } of stamps) {
+    const place = row * size + column;
+    const table = corner === undefined ? undefined : listed[symbol]?.[corner];
+    if (table !== undefined) {
+      (re[place] as number) += sign * (table.re[index] as number);
+      (im[place] as number) += sign * (table.im[index] as number);
+      continue;
+    }
+    const value = symbol < 0 ? sign : sign * (values[symbol] as number);
+    if (power === 0) (re[place] as number) += value;
+    else (im[place] as number) += power === 1 ? w * value : -value / w;
+  }
+  for (let row = 0; row < size; row++) {
+    let largest = 0;
+    for (let k = row * size; k < (row + 1) * size; k++) {
+      largest = Math.max(largest, Math.abs(re[k] as number), Math.abs(im[k] as number));
+    }
+    const unit = largest > 0 ? 1 / largest : 1;
+    rowScale[row] = unit;
+    for (let k = row * size; k < (row + 1) * size; k++) {
+      (re[k] as number) *= unit;
+      (im[k] as number) *= unit;
+    }
+  }
+  return factorComplexMatrix(size, re, im, exchanges);
+}

@@ -1,0 +1,66 @@
+import {
+  type ComplexColumn,
+  compilePlan,
+  compileTopology,
+  complexColumn,
+  elementValues,
+  type Network,
+  sweepRows,
+} from '@airspring/core/network';
+
+/** Largest |a − b| / (|a| + 10⁻⁶ max|a|): a null in a column does not mislead. */
+export function worst(a: ComplexColumn, b: ComplexColumn): number {
+  const size = a.re.map((re, i) => Math.hypot(re, a.im[i] as number));
+  const floor = 1e-6 * Math.max(...size);
+  return Math.max(
+    ...size.map(
+      (s, i) =>
+        Math.hypot((a.re[i] as number) - (b.re[i] as number), (a.im[i] as number) - (b.im[i] as number)) / (s + floor),
+    ),
+  );
+}
+
+/** Real parts, then imaginary parts. */
+export const flat = ({ re, im }: ComplexColumn): number[] => [...re, ...im];
+
+export const largest = ({ re, im }: ComplexColumn): number =>
+  Math.max(...re.map((x, i) => Math.hypot(x, im[i] as number)));
+
+/** column × factor × (jω)^derivatives. */
+export function scaled({ re, im }: ComplexColumn, factor: number, frequencies?: Float64Array): ComplexColumn {
+  const out = complexColumn(re.length);
+  re.forEach((x, i) => {
+    const w = frequencies === undefined ? 0 : 2 * Math.PI * (frequencies[i] as number);
+    out.re[i] = factor * (frequencies === undefined ? x : -w * (im[i] as number));
+    out.im[i] = factor * (frequencies === undefined ? (im[i] as number) : w * x);
+  });
+  return out;
+}
+
+export const minus = (a: ComplexColumn, b: ComplexColumn): ComplexColumn => ({
+  re: a.re.map((x, i) => x - (b.re[i] as number)),
+  im: a.im.map((x, i) => x - (b.im[i] as number)),
+});
+
+export type Road = (network: Network, frequencies: Float64Array) => Readonly<Record<string, ComplexColumn>>;
+
+/** By the polynomials of the topology. */
+export const byPolynomials: Road = (network, frequencies) => {
+  const topology = compileTopology(network);
+  if (topology === undefined) throw new Error('not lumped');
+  const { probes, width, scale } = topology;
+  const coefficients = new Float64Array((1 + probes.length) * width);
+  topology.coefficients(elementValues(network.elements), coefficients);
+  const out = probes.map(() => complexColumn(frequencies.length));
+  sweepRows(coefficients, width, scale, frequencies, out, complexColumn(frequencies.length));
+  return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
+};
+
+/** By elimination at each frequency. */
+export const byPlan: Road = (network, frequencies) => {
+  const { probes, sweep } = compilePlan(network);
+  const out = probes.map(() => complexColumn(frequencies.length));
+  const stopped = sweep(frequencies, out);
+  if (stopped >= 0) throw new Error(`no pivot at ${frequencies[stopped]} Hz`);
+  return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
+};

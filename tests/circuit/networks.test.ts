@@ -1,0 +1,308 @@
+import { asGroup, driverElements, driverProbes, equivalentDriver } from '@airspring/core/enclosure';
+import {
+  airSpeedLimit,
+  currentLimit,
+  greatestDrive,
+  greatestLevel,
+  heatLimit,
+  type Limit,
+  travelLimit,
+  voltageLimit,
+} from '@airspring/core/limit';
+import { type ComplexColumn, type Network, withoutCoilInductance } from '@airspring/core/network';
+import { compileNetwork, probeColumns, probeNamed, respond } from '@airspring/core/response';
+import { describe, expect, test } from 'vitest';
+import { check } from '../ledger/check.js';
+import { closed, fourApart, fourTogether, lossyCoil, stranger, systems, ten, tubed, vented } from './cases.js';
+import { byPlan, byPolynomials, flat, largest, minus, scaled, worst } from './compare.js';
+import { simulate } from './simulator.js';
+
+const [FROM, TO, POINTS] = [10, 1000, 41];
+type Columns = Readonly<Record<string, ComplexColumn>>;
+const zero = (like: ComplexColumn): ComplexColumn => ({ re: like.re.map(() => 0), im: like.re.map(() => 0) });
+
+/** The probes of our boxes, read off the simulator's node voltages and branch currents. */
+async function simulated(network: Network): Promise<{ frequencies: Float64Array; columns: Columns }> {
+  const run = await simulate(network, FROM, TO, POINTS);
+  const named = (name: string) => run.get(name) as ComplexColumn;
+  const frequencies = named('frequency').re;
+  const of = (kind: string, name = kind) =>
+    network.elements.find((one) => one.kind === kind && (name === kind || one.name === name));
+  const Cab = of('acousticCompliance') as { value: number; nodes: readonly [string, string] };
+  const voltage = (node: string) =>
+    node === 'ground' ? zero(named('frequency')) : named(`v(${node.replace(/ /g, '_')})`.toLowerCase());
+  const across = minus(voltage(Cab.nodes[0]), voltage(Cab.nodes[1]));
+  const source = of('source') as { name: string };
+  const cone = network.probes.coneVelocity as { node: string };
+  const terminals = network.probes.terminalVoltage as { node: string } | undefined;
+  const vent = network.probes.ventAirSpeed;
+  return {
+    frequencies,
+    columns: {
+      radiatedFlow: scaled(across, -Cab.value, frequencies),
+      coneVelocity: voltage(cone.node),
+      current: scaled(named(`i(v_${source.name})`), -1), // SPICE counts it into the plus pole
+      ...(terminals && { terminalVoltage: voltage(terminals.node) }),
+      ...(vent && { ventAirSpeed: scaled(named('i(l_vent)'), vent.factor ?? 1) }),
+    },
+  };
+}
+
+const source = { key: 'ngspice', locator: '.ac of the netlist text, 10 Hz to 1 kHz' };
+const program = { source, status: 'derived', kind: 'program' } as const;
+const within = (column: ComplexColumn) => ({
+  absolute: 1e-9 * largest(column),
+  why: 'a billionth of the largest value: both in double precision',
+});
+
+describe('a circuit simulator and both roads agree', async () => {
+  for (const [name, { network }] of Object.entries({ ...systems, "a stranger's": stranger })) {
+    const { frequencies, columns } = await simulated(network);
+    for (const [road, solve] of [
+      ['polynomials', byPolynomials],
+      ['elimination', byPlan],
+    ] as const) {
+      const ours = solve(network, frequencies);
+      for (const [probe, column] of Object.entries(columns)) {
+        test(`${name}, ${road}: ${probe}`, () =>
+          expect(worst(column, ours[probe] as ComplexColumn)).toBeLessThan(1e-9));
+      }
+    }
+  }
+});
+
+const four = await simulated(fourApart);
+const ours = byPolynomials(fourTogether().network, four.frequencies);
+test.each(['radiatedFlow', 'coneVelocity', 'current'])('four drivers apart are their group: %s', (probe) => {
+  expect(worst(four.columns[probe] as ComplexColumn, ours[probe] as ComplexColumn)).toBeLessThan(1e-9);
+});
+
+const withTube = await simulated(tubed);
+test.each(['radiatedFlow', 'coneVelocity', 'current'])('a vent as a lossless line: %s', (probe) => {
+  const ours = byPlan(tubed, withTube.frequencies)[probe] as ComplexColumn;
+  expect(worst(withTube.columns[probe] as ComplexColumn, ours)).toBeLessThan(1e-9);
+});
+
+const inClosed = await simulated(closed.network);
+const inVented = await simulated(vented.network);
+const inLossy = await simulated((systems['lossy coil behind a cable'] as typeof closed).network);
+const ofShorted = await simulated(
+  withoutCoilInductance((systems['lossy coil behind a cable'] as typeof closed).network),
+);
+const ventedFlow = inVented.columns.radiatedFlow as ComplexColumn;
+const { frequencies } = inVented;
+
+check('network.circuit.closed', {
+  ...program,
+  formula: 'network/netlist',
+  given: { family: { value: 'closed', unit: '' }, probe: { value: 'coneVelocity', unit: 'm/s per V' } },
+  got: () => flat(byPolynomials(closed.network, frequencies).coneVelocity as ComplexColumn),
+  expected: flat(inClosed.columns.coneVelocity as ComplexColumn),
+  unit: 'm/s per V',
+  tolerance: within(inClosed.columns.coneVelocity as ComplexColumn),
+});
+check('network.circuit.vented', {
+  ...program,
+  formula: 'network/sweepRows',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'radiatedFlow', unit: '' } },
+  got: () => flat(byPolynomials(vented.network, frequencies).radiatedFlow as ComplexColumn),
+  expected: flat(ventedFlow),
+  unit: 'm³/s per V',
+  tolerance: within(ventedFlow),
+});
+check('network.plan', {
+  ...program,
+  formula: 'network/compilePlan',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'radiatedFlow', unit: '' } },
+  got: () => flat(byPlan(vented.network, frequencies).radiatedFlow as ComplexColumn),
+  expected: flat(ventedFlow),
+  unit: 'm³/s per V',
+  tolerance: within(ventedFlow),
+});
+check('network.circuit.line', {
+  ...program,
+  formula: 'network/losslessLine',
+  given: { family: { value: 'box with a tube', unit: '' }, probe: { value: 'radiatedFlow', unit: '' } },
+  got: () => flat(byPlan(tubed, frequencies).radiatedFlow as ComplexColumn),
+  expected: flat(withTube.columns.radiatedFlow as ComplexColumn),
+  unit: 'm³/s per V',
+  tolerance: within(withTube.columns.radiatedFlow as ComplexColumn),
+});
+check('network.circuit.shorted-coil', {
+  ...program,
+  formula: 'network/withoutCoilInductance',
+  given: { family: { value: 'vented, lossy coil', unit: '' }, probe: { value: 'current', unit: '' } },
+  got: () =>
+    flat(
+      byPlan(withoutCoilInductance((systems['lossy coil behind a cable'] as typeof closed).network), frequencies)
+        .current as ComplexColumn,
+    ),
+  expected: flat(ofShorted.columns.current as ComplexColumn),
+  unit: 'A per V',
+  tolerance: within(ofShorted.columns.current as ComplexColumn),
+});
+check('enclosure.circuit.driver', {
+  ...program,
+  formula: 'enclosure/driverElements',
+  given: { coil: { value: 'Le, R2 ∥ L2, source resistance', unit: '' }, probe: { value: 'current', unit: '' } },
+  got: () => {
+    const box = (systems['lossy coil behind a cable'] as typeof closed).network.elements.filter(({ name }) =>
+      ['Cab', 'leak', 'vent'].includes(name),
+    );
+    const network = { elements: [...driverElements(lossyCoil, 0.4), ...box], probes: driverProbes(0.4) };
+    return flat(byPolynomials(network, frequencies).current as ComplexColumn);
+  },
+  expected: flat(inLossy.columns.current as ComplexColumn),
+  unit: 'A per V',
+  tolerance: within(inLossy.columns.current as ComplexColumn),
+});
+check('enclosure.circuit.probes', {
+  ...program,
+  formula: 'enclosure/driverProbes',
+  given: { family: { value: 'vented, cable', unit: '' }, probe: { value: 'terminalVoltage', unit: '' } },
+  got: () => {
+    const { elements } = (systems['lossy coil behind a cable'] as typeof closed).network;
+    return flat(byPolynomials({ elements, probes: driverProbes(0.4) }, frequencies).terminalVoltage as ComplexColumn);
+  },
+  expected: flat(inLossy.columns.terminalVoltage as ComplexColumn),
+  unit: 'V per V',
+  tolerance: within(inLossy.columns.terminalVoltage as ComplexColumn),
+});
+for (const [name, one] of [
+  ['equivalentDriver', equivalentDriver],
+  ['asGroup', (drivers: Parameters<typeof asGroup>[0]) => asGroup(drivers).equivalent],
+] as const) {
+  check(`enclosure.circuit.${name}`, {
+    ...program,
+    formula: `enclosure/${name}`,
+    given: {
+      drivers: { value: 'four apart, two in series in each of two branches', unit: '' },
+      probe: { value: 'radiatedFlow', unit: '' },
+    },
+    got: () => {
+      const { spec, network } = fourTogether() as ReturnType<typeof fourTogether> & {
+        spec: { drivers: Parameters<typeof asGroup>[0] };
+      };
+      const air = network.elements.filter(({ name }) => name === 'Cab');
+      const elements = [...driverElements(one(spec.drivers), 0), ...air];
+      return flat(byPolynomials({ elements, probes: driverProbes(0) }, frequencies).radiatedFlow as ComplexColumn);
+    },
+    expected: flat(four.columns.radiatedFlow as ComplexColumn),
+    unit: 'm³/s per V',
+    tolerance: within(four.columns.radiatedFlow as ComplexColumn),
+  });
+}
+
+const ventedProbe = (name: string) => inVented.columns[name] as ComplexColumn;
+check('response.circuit.network', {
+  ...program,
+  formula: 'response/compileNetwork',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'ventAirSpeed', unit: '' } },
+  got: () => {
+    const { probes, sweep } = compileNetwork(vented.network);
+    const out = probes.map(() => zero(ventedFlow));
+    sweep(frequencies, out);
+    return flat(out[probes.indexOf('ventAirSpeed')] as ComplexColumn);
+  },
+  expected: flat(ventedProbe('ventAirSpeed')),
+  unit: 'm/s per V',
+  tolerance: within(ventedProbe('ventAirSpeed')),
+});
+check('response.circuit.columns', {
+  ...program,
+  formula: 'response/probeColumns',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'current', unit: '' } },
+  got: () => flat(probeColumns(compileNetwork(vented.network), frequencies).current as ComplexColumn),
+  expected: flat(ventedProbe('current')),
+  unit: 'A per V',
+  tolerance: within(ventedProbe('current')),
+});
+check('response.circuit.probe', {
+  ...program,
+  formula: 'response/probeNamed',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'coneVelocity', unit: '' } },
+  got: () => flat(probeNamed(probeColumns(compileNetwork(vented.network), frequencies), 'coneVelocity')),
+  expected: flat(ventedProbe('coneVelocity')),
+  unit: 'm/s per V',
+  tolerance: within(ventedProbe('coneVelocity')),
+});
+const size = ({ re, im }: ComplexColumn) => re.map((x, i) => Math.hypot(x, im[i] as number));
+/** Level at 1 m in half space of the simulated flow: ωρ|U|/2π over 20 µPa, with its own arithmetic. */
+const level = size(ventedFlow).map(
+  (U, i) => 20 * Math.log10((U * (frequencies[i] as number) * vented.air.density) / 2e-5),
+);
+check('response.circuit.level', {
+  ...program,
+  formula: 'response/respond',
+  given: { family: { value: 'vented', unit: '' } },
+  got: () => respond(vented, frequencies).levelHalfSpace,
+  expected: [...level],
+  unit: 'dB',
+  tolerance: { absolute: 1e-8, why: 'a billionth of the flow' },
+});
+
+/** Greatest drive by the simulated columns, one limit after the other. */
+const over = (name: string, factor: (f: number) => number) =>
+  size(ventedProbe(name)).map((value, i) => factor(frequencies[i] as number) / value);
+const limits = {
+  'limit.travel': [
+    'limit/travelLimit',
+    travelLimit(ten),
+    over('coneVelocity', (f) => (2 * Math.PI * f * 0.009) / Math.SQRT2),
+  ],
+  'limit.heat': ['limit/heatLimit', heatLimit(ten), over('current', () => Math.sqrt(200 / 5.6))],
+  'limit.air-speed': ['limit/airSpeedLimit', [airSpeedLimit('12 m/s')], over('ventAirSpeed', () => 12)],
+  'limit.voltage': ['limit/voltageLimit', [voltageLimit('30 V')], over('terminalVoltage', () => 30)],
+  'limit.current': ['limit/currentLimit', [currentLimit('4 A')], over('current', () => 4)],
+} as const satisfies Record<string, readonly [`${string}/${string}`, readonly Limit[], Float64Array]>;
+for (const [id, [formula, list, drive]] of Object.entries(limits)) {
+  check(id, {
+    ...program,
+    formula,
+    given: { family: { value: 'vented', unit: '' }, limit: { value: list[0]?.name ?? '', unit: '' } },
+    got: () => greatestLevel(vented, list, frequencies).driveVoltageRms,
+    expected: [...drive],
+    unit: 'V rms',
+    tolerance: { relative: 1e-9, why: 'both in double precision' },
+  });
+}
+const every = Object.values(limits).flatMap(([, list]) => list);
+const least = frequencies.map((_, i) => Math.min(...Object.values(limits).map(([, , drive]) => drive[i] as number)));
+check('limit.greatest-level', {
+  ...program,
+  formula: 'limit/greatestLevel',
+  given: {
+    family: { value: 'vented', unit: '' },
+    limits: { value: every.map(({ name }) => name).join(', '), unit: '' },
+  },
+  got: () => greatestLevel(vented, every, frequencies).levelHalfSpace,
+  expected: [...level.map((L, i) => L + 20 * Math.log10(least[i] as number))],
+  unit: 'dB',
+  tolerance: { absolute: 2e-8, why: 'a billionth of flow and drive' },
+});
+check('limit.greatest-drive', {
+  ...program,
+  formula: 'limit/greatestDrive',
+  given: {
+    family: { value: 'vented', unit: '' },
+    limits: { value: every.map(({ name }) => name).join(', '), unit: '' },
+  },
+  got: () => {
+    const columns = every.map(({ probe }) => (probe === undefined ? undefined : ventedProbe(probe)));
+    const voltage = new Float64Array(frequencies.length);
+    greatestDrive(frequencies, every, columns, voltage, new Int32Array(frequencies.length));
+    return voltage;
+  },
+  expected: [...least],
+  unit: 'V rms',
+  tolerance: { relative: 1e-9, why: 'the same columns, other arithmetic' },
+});
+test('which limit binds is the least of the simulated ones', () => {
+  const { binding } = greatestLevel(vented, every, frequencies);
+  const names = Object.values(limits);
+  const expected = [...frequencies].map(
+    (_, i) => names.reduce((a, b) => ((b[2][i] as number) < (a[2][i] as number) ? b : a))[1][0]?.name,
+  );
+  expect(binding).toEqual(expected);
+  expect(new Set(binding).size).toBeGreaterThan(2);
+});

@@ -1,0 +1,66 @@
+import { standardAir } from '@airspring/core/air';
+import { radiationLoad } from '@airspring/core/duct';
+import { si } from '@airspring/core/quantity';
+import { check } from '../../ledger/check.js';
+
+const source = { key: 'rayleigh1896', locator: 'sec. 302: X1 = H1(2ka)/ka, R1 = 1 - J1(2ka)/ka, with 40 digits' };
+const a = 0.05;
+const unitOfImpedance = (standardAir.density * standardAir.speedOfSound) / (Math.PI * a * a);
+
+/** Reactance and resistance over ρc/S. */
+function normalised(ka: number): { reactance: number; resistance: number } {
+  const omega = (ka * standardAir.speedOfSound) / a;
+  const load = radiationLoad({ diameter: si('length', 2 * a), frequency: si('frequency', omega / (2 * Math.PI)) });
+  return { reactance: (omega * load.mass) / unitOfImpedance, resistance: load.resistance / unitOfImpedance };
+}
+
+const small = { ka: { value: 0.001, unit: '1' } };
+const range = { ka: { value: [0.01, 0.05, 0.1, 0.2], unit: '1' } };
+
+check('duct.radiation.mass-small', {
+  formula: 'duct/radiationLoad',
+  source,
+  status: 'derived',
+  kind: 'table',
+  given: small,
+  got: ({ ka }) => normalised(ka).reactance,
+  expected: 0.0008488261368031041,
+  unit: '1',
+  tolerance: { relative: 3e-7, why: 'the next term is 4(ka)²/15' },
+});
+
+check('duct.radiation.mass', {
+  formula: 'duct/radiationLoad',
+  source,
+  status: 'derived',
+  kind: 'table',
+  given: range,
+  got: ({ ka }) => normalised(ka).reactance,
+  expected: [0.008488037280457793, 0.04241303202851108, 0.08465654114459371, 0.1679627001449259],
+  unit: '1',
+  tolerance: { relative: 0.011, why: 'the next term is 4(ka)²/15, 1.07 % at ka = 0.2' },
+});
+
+check('duct.radiation.resistance-small', {
+  formula: 'duct/radiationLoad',
+  source,
+  status: 'derived',
+  kind: 'table',
+  given: small,
+  got: ({ ka }) => normalised(ka).resistance,
+  expected: 4.999999166666736e-7,
+  unit: '1',
+  tolerance: { relative: 2e-7, why: 'the next term is (ka)²/6' },
+});
+
+check('duct.radiation.resistance', {
+  formula: 'duct/radiationLoad',
+  source,
+  status: 'derived',
+  kind: 'table',
+  given: range,
+  got: ({ ka }) => normalised(ka).resistance,
+  expected: [4.999916667361108e-5, 0.001249479275160049, 0.004991673607640046, 0.01986711022340628],
+  unit: '1',
+  tolerance: { relative: 0.007, why: 'the next term is (ka)²/6, 0.67 % at ka = 0.2' },
+});

@@ -1,0 +1,58 @@
+import { standardAir } from '@airspring/core/air';
+import { si } from '@airspring/core/quantity';
+import { acousticMass, effectiveLength } from '@airspring/core/vent';
+import { check } from '../../ledger/check.js';
+
+const rayleigh = {
+  key: 'rayleigh1896',
+  locator: 'secs. 303-307; one flanged and one free end, limit of low frequency',
+};
+const vent = (a: number, L: number, count = 1) => ({ diameter: si('length', 2 * a), length: si('length', L), count });
+
+check('vent.effective-length.low', {
+  formula: 'vent/effectiveLength',
+  source: rayleigh,
+  status: 'derived',
+  kind: 'example',
+  given: { a: { value: 0.0508, unit: 'm' }, L: { value: 0.16332463, unit: 'm' } },
+  got: ({ a, L }) => effectiveLength({ vent: vent(a, L) }),
+  expected: 0.23621755,
+  unit: 'm',
+  tolerance: { relative: 1e-7, why: 'eight digits' },
+});
+
+check('vent.effective-length.middle', {
+  formula: 'vent/effectiveLength',
+  source: { key: 'forumvent', locator: 'end corrections in diameters: flanged 0.425, free 0.307' },
+  status: 'seen',
+  kind: 'example',
+  given: { d: { value: [0.05, 0.1, 0.15], unit: 'm' }, L: { value: [0.05, 0.2, 0.5], unit: 'm' } },
+  got: ({ d, L }) => effectiveLength({ vent: vent(d / 2, L) }),
+  expected: [0.0866, 0.2732, 0.6098],
+  unit: 'm',
+  tolerance: {
+    relative: 0.01,
+    why: 'that rule takes the opening for a piston, 0.425; the air of a real one is lighter, 0.411',
+  },
+});
+
+check('vent.acoustic-mass.lumped', {
+  formula: 'vent/acousticMass',
+  source: rayleigh,
+  status: 'derived',
+  kind: 'table',
+  given: {
+    V: { value: [0.02, 0.04, 0.08], unit: 'm³' },
+    L: { value: [0.12, 0.15, 0.2], unit: 'm' },
+    a: { value: [0.025, 0.0375, 0.05], unit: 'm' },
+    n: { value: [1, 2, 3], unit: '1' },
+  },
+  // n vents on n times the volume tune as one vent on the volume.
+  got: ({ V, L, a, n }) => {
+    const compliance = (n * V) / (standardAir.density * 343.2 ** 2);
+    return 1 / (2 * Math.PI * Math.sqrt(acousticMass({ vent: vent(a, L, n) }) * compliance));
+  },
+  expected: [43.34935176, 40.20982718, 32.83118641],
+  unit: 'Hz',
+  tolerance: { relative: 1e-9, why: 'closed formula, ten digits; the density cancels' },
+});

@@ -1,0 +1,72 @@
+import { type Brief, design, type NotMet } from 'airspring';
+import { describe, expect, test } from 'vitest';
+import { demo, possible, put } from '../../arbitrary/brief.js';
+
+const at = (brief: Brief, path: string): unknown =>
+  path.split('.').reduce<unknown>((value, key) => (value as Record<string, unknown>)[key], brief);
+const longer = (text: string) => `${Math.round(1.5 * Number(text.split(' ')[0]))} mm`;
+
+/** Each wish, made so wide that it asks nothing. For the lowest frequency that is the fall allowed there: the band stays. */
+const idle: Readonly<Record<string, (brief: Brief) => Brief>> = {
+  'wanted.lowest': (brief) => put(brief, 'wanted.fall', '60 dB'),
+  'wanted.level': (brief) => put(brief, 'wanted.level', '30 dB'),
+  'wanted.rise': (brief) => put(brief, 'wanted.rise', '40 dB'),
+  'space.width': (brief) => put(brief, 'space.width', longer(demo.space.width)),
+  'space.height': (brief) => put(brief, 'space.height', longer(demo.space.height)),
+  'space.depth': (brief) => put(brief, 'space.depth', longer(demo.space.depth)),
+  'space.volume': (brief) => put(brief, 'space.volume', undefined),
+  'vent.airSpeed': (brief) => put(brief, 'vent.airSpeed', '300 m/s'),
+  'vent.largest': (brief) => put(brief, 'vent.largest', '190 mm'),
+  'printer.width': (brief) => put(brief, 'printer.width', '2000 mm'),
+  'amplifier.voltage': (brief) => put(brief, 'amplifier.voltage', '2000 V'),
+  'amplifier.current': (brief) => put(brief, 'amplifier.current', undefined),
+};
+/** The brief with only these of its wishes asked. */
+const only = (brief: Brief, asked: readonly string[]): Brief =>
+  Object.entries(idle).reduce((one, [path, widen]) => (asked.includes(path) ? one : widen(one)), brief);
+
+const briefs: Readonly<Record<string, Brief>> = {
+  'too deep for the space': put(demo, 'wanted.lowest', '18 Hz'),
+  'too loud for the amplifier': put(put(demo, 'amplifier.voltage', '3 V'), 'wanted.level', '98 dB'),
+  'lower than the driver is wide': put(demo, 'space.height', '250 mm'),
+  'closed, deep and loud': { ...put(demo, 'wanted.level', '110 dB'), box: { families: ['closed'] } },
+};
+
+describe.each(Object.entries(briefs))('%s', { timeout: 30_000 }, (_, brief) => {
+  const answer = design(brief) as NotMet;
+  const paths = answer.conflict?.map(({ path }) => path) ?? [];
+
+  test('is not met, and says which wishes contradict each other', () => {
+    expect(answer.ok).toBe(false);
+    expect(paths.length).toBeGreaterThan(0);
+    for (const { wish } of answer.conflict) expect(answer.because.join(' ')).toContain(wish);
+    expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+  });
+
+  test('these wishes cannot be met though nothing else is asked, and dropping any one frees the rest', () => {
+    expect(possible(only(brief, paths))).toBe(false);
+    for (const path of paths) {
+      expect(
+        design(
+          only(
+            brief,
+            paths.filter((one) => one !== path),
+          ),
+        ).ok,
+        `without ${path}`,
+      ).toBe(true);
+    }
+  });
+
+  test('the nearest brief is met, and none of its changes can be spared', () => {
+    const { changes, brief: nearest, answer: told } = answer.nearest!;
+    expect(changes.length).toBeGreaterThan(0);
+    expect(changes.reduce((one, { path, to }) => put(one, path, to), brief)).toEqual(nearest);
+    const again = design(nearest);
+    expect(again.ok).toBe(true);
+    expect(again).toEqual(told);
+    for (const { path } of changes) {
+      expect(possible(put(nearest, path, at(brief, path))), `with ${path} as it was`).toBe(false);
+    }
+  });
+});

@@ -1,0 +1,147 @@
+import { standardAir } from '@airspring/core/air';
+import { group } from '@airspring/core/driver';
+import {
+  boxCompliance,
+  type ClosedBoxInput,
+  closedBox,
+  type System,
+  type VentedBoxInput,
+  ventedBox,
+  ventedBoxElements,
+} from '@airspring/core/enclosure';
+import { compilePlan, complexColumn } from '@airspring/core/network';
+import { frequencyGrid, si } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
+import { fc, test } from '@fast-check/vitest';
+import { expect } from 'vitest';
+import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
+import { absurdDriverArbitrary, accepted, driverArbitrary } from '../../arbitrary/driver.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { byPlan, byPolynomials, worst } from '../../circuit/compare.js';
+import { allFinite, answered } from '../answered.js';
+
+const grid = frequencyGrid(Array.from({ length: 40 }, (_, i) => 5 * 1.13 ** i));
+const close = (got: number, expected: number, relative: number) =>
+  expect(Math.abs(got - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));
+const alike = (a: System, b: System, tolerance: number, probes = ['radiatedFlow', 'coneVelocity', 'current']) => {
+  const [x, y] = [byPolynomials(a.network, grid), byPolynomials(b.network, grid)];
+  for (const name of probes) expect(worst(x[name]!, y[name]!)).toBeLessThan(tolerance);
+};
+const without = <T extends object, K extends string>(record: T, ...names: K[]) =>
+  Object.fromEntries(Object.entries(record).filter(([name]) => !names.includes(name as K))) as unknown as Omit<T, K>;
+
+test.prop([ventedBoxArbitrary])('a vent of boundless mass closes the box', (input) => {
+  const { drivers, netVolume } = input;
+  const shut = ventedBox({ drivers, netVolume, fb: si('frequency', 1e-3) });
+  alike(closedBox({ drivers, netVolume }) as System, shut as System, 1e-5);
+});
+test.prop([ventedBoxArbitrary])('losses of boundless quality are none', (input) => {
+  const bare = without(input, 'QL', 'QA', 'QP');
+  alike(ventedBox({ ...bare, QL: 1e9, QA: 1e9, QP: 1e9 }) as System, ventedBox(bare) as System, 1e-5);
+});
+test.prop([closedBoxArbitrary])('the same for a closed box', (input) => {
+  const bare = without(input, 'QL', 'QA');
+  alike(closedBox({ ...bare, QL: 1e9, QA: 1e9 }) as System, closedBox(bare) as System, 1e-5);
+});
+test.prop([closedBoxArbitrary])('filling is a larger box, as long as nothing leaks', (input) => {
+  const bare = without(input, 'QL', 'QA', 'fillGain');
+  const larger = closedBox({ ...bare, netVolume: si('volume', 1.3 * (bare.netVolume as number)) });
+  alike(closedBox({ ...bare, fillGain: 1.3 }) as System, larger as System, 1e-12);
+});
+
+test.prop([ventedBoxArbitrary])(
+  'exactly at fb without any loss the cone stands still and the vent plays alone',
+  (input) => {
+    const { drivers, netVolume, fb } = input as VentedBoxInput & { drivers: Parameters<typeof withoutCoil>[0] };
+    const driver = withoutCoil(drivers);
+    const { network, air } = ventedBox({ drivers: driver, netVolume, fb, ventArea: '1 m²' });
+    const at = Float64Array.of(fb as number);
+    const [ours, plan] = [byPolynomials(network, at), byPlan(network, at)];
+    const size = (name: string) => Math.hypot(ours[name]!.re[0]!, ours[name]!.im[0]!);
+    // p Sd = Bl e/Re holds the cone, and the flow through vent and air is ωb Cab p.
+    const flow =
+      (2 * Math.PI * (fb as number) * boxCompliance(netVolume as number, 1, air) * driver.Bl) / (driver.Re * driver.Sd);
+    close(size('radiatedFlow'), flow, 1e-9);
+    close(size('ventAirSpeed'), flow, 1e-9);
+    expect(size('coneVelocity') * driver.Sd).toBeLessThan(1e-9 * flow);
+    for (const name of ['radiatedFlow', 'current', 'ventAirSpeed'])
+      expect(worst(ours[name]!, plan[name]!)).toBeLessThan(1e-9);
+    allFinite(respond({ spec: {}, air, network }, at));
+  },
+);
+
+test.prop([ventedBoxArbitrary])('the easy door holds the numbers of the kernel', (input) => {
+  const { network, air } = ventedBox(input);
+  const out = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
+  ventedBoxElements(input.netVolume as number, input.fb as number, input as { QL?: number }, air, out);
+  for (const [name, value] of Object.entries(out)) {
+    const element = network.elements.find((one) => one.name === name);
+    if (element !== undefined) expect((element as { value: number }).value).toBe(value);
+    else expect(value === 0 || value === Infinity).toBe(true);
+  }
+  close(out.vent * out.Cab * (2 * Math.PI * (input.fb as number)) ** 2, 1, 1e-12);
+});
+
+test.prop([
+  driverArbitrary,
+  fc.integer({ min: 1, max: 4 }),
+  fc.integer({ min: 1, max: 4 }),
+  fc.double({ min: 5e-3, max: 0.2, noNaN: true }),
+])(
+  'n drivers in n times the box move as one does in one, at their share of the voltage',
+  (driver, series, parallel, volume) => {
+    const n = series * parallel;
+    const one = byPolynomials(closedBox({ drivers: driver, netVolume: si('volume', volume) }).network, grid)
+      .coneVelocity!;
+    const all = byPolynomials(
+      closedBox({ drivers: group(driver, { series, parallel }), netVolume: si('volume', n * volume) }).network,
+      grid,
+    ).coneVelocity!;
+    expect(worst(one, { re: all.re.map((x) => x * series), im: all.im.map((x) => x * series) })).toBeLessThan(1e-10);
+  },
+);
+
+test.prop([closedBoxArbitrary, ventedBoxArbitrary])(
+  'a spec survives JSON and makes the same system again',
+  (closedInput, ventedInput) => {
+    const again = (spec: object) => without(JSON.parse(JSON.stringify(spec)) as object, 'family') as unknown;
+    const [a, b] = [closedBox(closedInput), ventedBox(ventedInput)];
+    expect(closedBox(again(a.spec) as ClosedBoxInput)).toEqual(a);
+    expect(ventedBox(again(b.spec) as VentedBoxInput)).toEqual(b);
+  },
+);
+
+const some = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+test.prop(
+  [
+    absurdDriverArbitrary,
+    accepted('volume'),
+    some(accepted('ratio')),
+    some(accepted('ratio')),
+    some(accepted('ratio')),
+    accepted('frequency'),
+    some(accepted('resistance')),
+  ],
+  { numRuns: fuzzRuns },
+)(
+  'any accepted magnitudes make a network of finite elements that elimination solves, or are refused',
+  (drivers, netVolume, QL, QA, QP, fb, sourceResistance) => {
+    const drop = (record: object) =>
+      Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
+    const shared = { drivers, netVolume, QL, QA, sourceResistance };
+    for (const make of [
+      () => closedBox({ ...(drop({ ...shared, fillGain: QP }) as unknown as ClosedBoxInput) }),
+      () => ventedBox({ ...(drop({ ...shared, QP, fb }) as unknown as VentedBoxInput) }),
+    ]) {
+      const system = answered<System>(make);
+      if (system === undefined) continue;
+      allFinite(system);
+      answered(() => {
+        const { probes, sweep } = compilePlan(system.network);
+        const out = probes.map(() => complexColumn(1));
+        if (sweep(Float64Array.of(40), out) < 0) allFinite(out);
+      });
+    }
+    allFinite(boxCompliance(netVolume, 1, standardAir));
+  },
+);

@@ -1,0 +1,17 @@
+import { branch, type Element, type Probe } from '@airspring/core/network';
+import { describe, expectTypeOf, test } from 'vitest';
+
+describe('a network', () => {
+  test('has elements of known kinds, each with what it needs', () => {
+    expectTypeOf(branch('mass', 'Mms', ['cone', 'ground'], 0.06)).toExtend<Element>();
+    // @ts-expect-error no such kind
+    branch('weight', 'Mms', ['cone', 'ground'], 0.06);
+    // @ts-expect-error one node only
+    branch('mass', 'Mms', ['cone'], 0.06);
+    // @ts-expect-error a motor without its force factor
+    const motor: Element = { kind: 'motor', name: 'Bl', electrical: ['a', 'ground'], mechanical: ['b', 'ground'] };
+    // @ts-expect-error a potential is read at a node
+    const probe: Probe = { of: 'potential', element: 'Mms' };
+    expectTypeOf([motor, probe]).not.toBeAny();
+  });
+});

@@ -1,0 +1,91 @@
+import { completeDriver, group } from '@airspring/core/driver';
+import { ventedBox } from '@airspring/core/enclosure';
+import { airSpeedLimit, greatestLevel, travelLimit } from '@airspring/core/limit';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
+import { type Brief, design, type Met } from 'airspring';
+import { expect, test } from 'vitest';
+import { demo, possible } from '../../arbitrary/brief.js';
+
+const met = (brief: Brief): Met => {
+  const answer = design(brief);
+  if (!answer.ok) throw new Error(answer.because.join(' '));
+  return answer;
+};
+
+test('a closed box wins where the space is small and shallow, the band high and simplicity counts', () => {
+  const brief: Brief = {
+    ...demo,
+    space: { width: '420 mm', height: '330 mm', depth: '190 mm', panelThickness: '15 mm' },
+    wanted: { lowest: '58 Hz', highest: '120 Hz', level: '88 dB', fall: '6 dB' },
+    weights: { deep: 0.2, loud: 0.2, small: 1, simple: 4 },
+  };
+  const [first] = met(brief).designs;
+  expect(first?.family).toBe('closed');
+  expect(first?.vent).toBeUndefined();
+  expect(first?.box.outer[2]).toBeLessThanOrEqual(0.19);
+});
+
+test('a vented box wins where depth of sound counts', () => {
+  const [first] = met({ ...demo, weights: { deep: 4, loud: 1, small: 1, simple: 0.2 } }).designs;
+  expect(first?.family).toBe('vented');
+});
+
+test('two drivers are taken where one does not play loud enough, and one where it does and small counts', {
+  timeout: 30_000,
+}, () => {
+  const brief: Brief = {
+    ...demo,
+    space: { width: '640 mm', height: '520 mm', depth: '560 mm', panelThickness: '18 mm' },
+    drivers: [{ ...demo.drivers[0]!, wirings: [{}, { parallel: 2 }, { series: 2 }] }],
+    vent: { airSpeed: '17 m/s', smallest: '60 mm', largest: '150 mm' },
+    amplifier: { voltage: '40 V' },
+    wanted: { lowest: '36 Hz', highest: '110 Hz', level: '104 dB', fall: '6 dB' },
+    weights: { deep: 0, loud: 0, small: 4, simple: 0 },
+  };
+  expect(met(brief).designs[0]?.drivers.count).toBe(1);
+  const loud = { ...brief, wanted: { ...brief.wanted, level: '113 dB' } };
+  expect(met(loud).designs[0]?.drivers.count).toBe(2);
+  expect(possible({ ...loud, drivers: [demo.drivers[0]!] })).toBe(false);
+});
+
+const found = completeDriver({
+  fs: '24 Hz',
+  Qts: 0.36,
+  Qes: 0.4,
+  Vas: '70 L',
+  Sd: '330 cm²',
+  Re: '5.6 Ω',
+  Xmax: '9 mm',
+});
+if (!found.ok) throw new Error('not enough');
+const box = (ventArea: `${number} cm²`) =>
+  ventedBox({ drivers: group(found.driver), netVolume: '40 L', fb: '28 Hz', ventArea, QL: 7 });
+
+test('the cone travels least at the tuning and runs away below it', () => {
+  const { displacementPeak } = respond(box('50 cm²'), [14, 20, 28, 40], { driveVoltageRms: '20 V' });
+  const [octaveBelow, below, atTuning, above] = displacementPeak as unknown as [number, number, number, number];
+  expect(atTuning).toBeLessThan(above / 2);
+  expect(below).toBeGreaterThan(1.5 * above);
+  expect(octaveBelow).toBeGreaterThan(below);
+  expect(octaveBelow).toBeGreaterThan(0.009);
+  const band = logarithmicGrid(12, 100, 200);
+  const most = greatestLevel(box('50 cm²'), travelLimit(found.driver), band);
+  const worst = most.driveVoltageRms.indexOf(Math.min(...most.driveVoltageRms));
+  expect(band[worst]).toBeLessThan(20);
+});
+
+test('at one level the air in the vent is the faster the lower the tone and the louder, and slower in a wider vent', () => {
+  const speedAt = (area: `${number} cm²`, level: number) => {
+    const f = logarithmicGrid(28, 110, 40);
+    const { levelHalfSpace, airSpeedPeak } = respond(box(area), f);
+    return Array.from(airSpeedPeak!, (speed, i) => speed * 10 ** ((level - levelHalfSpace[i]!) / 20));
+  };
+  const soft = speedAt('50 cm²', 90);
+  soft.slice(1).forEach((speed, i) => expect(speed).toBeLessThan(soft[i]!));
+  const loud = speedAt('50 cm²', 96);
+  loud.forEach((speed, i) => expect(speed / soft[i]!).toBeCloseTo(10 ** (6 / 20), 12));
+  speedAt('100 cm²', 90).forEach((speed, i) => expect(speed / soft[i]!).toBeCloseTo(0.5, 12));
+  const quiet = (area: `${number} cm²`) => greatestLevel(box(area), [airSpeedLimit('12 m/s')], [30]).levelHalfSpace[0]!;
+  expect(quiet('100 cm²') - quiet('50 cm²')).toBeCloseTo(20 * Math.log10(2), 9);
+});

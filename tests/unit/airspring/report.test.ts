@@ -1,0 +1,228 @@
+import { readFileSync } from 'node:fs';
+import type { Answer, Design, Met, NotMet } from 'airspring';
+import { design } from 'airspring';
+import { describe, expect, test } from 'vitest';
+import { sketchText } from '../../../packages/airspring/src/report/sketch.js';
+import { reportText } from '../../../packages/airspring/src/report/text.js';
+
+const briefOf = (name: string) =>
+  JSON.parse(readFileSync(new URL(`../../../packages/airspring/briefs/${name}.json`, import.meta.url), 'utf8'));
+const bench = design(briefOf('whale-bench')) as Met;
+const impossible = design(briefOf('impossible-bench')) as NotMet;
+const first = bench.designs[0] as Design;
+const flat = (text: string) => text.replace(/\s+/g, ' ');
+/** The report of the bench with its first design changed, and no other design beside it. */
+const changed = (change: Partial<Design>): string =>
+  flat(reportText({ ...bench, designs: [{ ...first, words: [], ...change }] }));
+const mm = (metres: number) => String(Number((metres * 1000).toFixed(1)));
+
+describe('a brief that is met', () => {
+  const report = reportText(bench);
+  const text = flat(report);
+
+  test('the first paragraph answers: which box and vent, how loud, what gives out first and where', () => {
+    const answer = flat(report.split('\n\n')[1] as string);
+    const vent = first.vent as NonNullable<Design['vent']>;
+    expect(answer).toContain(`${first.box.outer.map(mm).join(' × ')} mm outside`);
+    expect(answer).toContain(`tuned to ${vent.fb.toFixed(1)} Hz by one vent of ${mm(vent.diameter)} mm`);
+    expect(answer).toContain(`${mm(vent.length)} mm long`);
+    expect(answer).toContain(`${first.loudness.level.toFixed(1)} dB anywhere from 30 Hz to 120 Hz`);
+    expect(answer).toContain(
+      `first to give out is the air speed in the vent, at ${first.loudness.frequency.toFixed(1)} Hz`,
+    );
+  });
+
+  test('every panel and hole of every design is there with its place', () => {
+    for (const { box } of bench.designs) {
+      for (const { name, length, width } of box.panels) {
+        expect(text).toContain(`${name} ${mm(length)} × ${mm(width)} mm`);
+      }
+      for (const { what, face, diameter, across, up, from } of box.holes) {
+        const place = `${mm(across)} mm from ${from[0]}, ${mm(up)} mm from ${from[1]}`;
+        expect(text).toContain(`${what} ${face} ${mm(diameter)} mm ${place}`);
+      }
+    }
+  });
+
+  test('every margin, every word against the first design, every printed piece', () => {
+    for (const { what, value, sense, limit } of first.margins) {
+      expect(text).toContain(`${what} ${value} ${sense} ${limit}`);
+    }
+    for (const { words } of bench.designs) for (const word of words) expect(text).toContain(word);
+    const pieces = first.vent?.pieces ?? [];
+    expect(text).toContain(`from the flange inwards: ${pieces.map(mm).join(', ')} mm`);
+  });
+
+  test('each caution stands once, and where its step is', () => {
+    const lines = report.split('\n').filter((line) => line.startsWith('! '));
+    const cautions = flat(lines.map((line) => line.slice(2)).join(' '));
+    for (const caution of first.cautions) expect(cautions.split(caution)).toHaveLength(2);
+    const at = (words: string) => report.indexOf(words);
+    expect(at('! Dust')).toBeGreaterThan(at('Holes, their centres'));
+    expect(at('! Dust')).toBeLessThan(at('One tube'));
+    expect(at('! Fumes')).toBeGreaterThan(at('Print it'));
+    expect(at('! Hearing')).toBeGreaterThan(at('HOW LOUD'));
+    expect(at('! Hearing')).toBeLessThan(at('BELOW THE BAND'));
+    expect(at('! Driver')).toBeGreaterThan(at('BELOW THE BAND'));
+    expect(at('! Mains')).toBeGreaterThan(at('Measure this'));
+  });
+
+  test('the air speed is a stated one; nothing is called quiet', () => {
+    expect(text).toContain('a stated speed, common practice');
+    expect(text).not.toMatch(/quiet|whistl|silen/i);
+  });
+
+  test('lengths and volumes in the units asked for, and no others', () => {
+    const inches = reportText(bench, { length: 'in', volume: 'ft³' });
+    expect(flat(inches)).toContain(
+      `${first.box.outer.map((edge) => (edge / 0.0254).toFixed(2)).join(' × ')} in outside`,
+    );
+    expect(flat(inches)).toContain(`${(first.box.netVolume / 0.3048 ** 3).toPrecision(3)} ft³ of air`);
+    const cuts = inches.slice(inches.indexOf('TO CUT'), inches.indexOf('! Dust'));
+    expect(cuts).not.toMatch(/\d mm/);
+  });
+});
+
+describe('words flip with their numbers', () => {
+  test('what gives out first', () => {
+    const { loudness } = first;
+    expect(changed({ loudness: { ...loudness, binding: 'heat', frequency: 77 } })).toContain(
+      'first to give out is the heat of the voice coil (Pe), at 77.0 Hz',
+    );
+    expect(changed({ loudness: { ...loudness, binding: 'the neighbours' } })).toContain('give out is the neighbours');
+  });
+
+  test('closed or vented, straight or bent, one or several vents', () => {
+    const { vent, ...closed } = first;
+    const { bend, ...straight } = vent as NonNullable<Design['vent']>;
+    expect(bend).toBeDefined();
+    expect(flat(reportText({ ...bench, designs: [{ ...closed, family: 'closed' }] }))).toMatch(
+      /no vent, and every joint/,
+    );
+    expect(changed({ vent: straight })).toContain('It runs straight.');
+    expect(changed({ vent: straight })).not.toContain('elbow');
+    const two = changed({ vent: { ...straight, count: 2, pieces: [0.2] } });
+    expect(two).toContain('Two tubes, each of');
+    expect(two).toContain('Together they tune the box');
+    expect(two).toContain('Print each in one piece.');
+  });
+
+  test('protection: none needed, a high-pass, or none that helps', () => {
+    const driveVoltageRms = 10;
+    expect(changed({ protection: { driveVoltageRms } })).toContain('keeps within its travel down to the lowest tones');
+    const unsafe = { driveVoltageRms, lowestSafeFrequency: 22.04, binding: 'travel' };
+    expect(changed({ protection: unsafe })).toContain('tones below 22.0 Hz are too much for the travel of the cone');
+    expect(changed({ protection: unsafe })).toContain('keep such tones out');
+    const filtered = changed({ protection: { ...unsafe, highPass: { order: 2, corner: 21.5, costAtLowest: 0.84 } } });
+    expect(filtered).toContain('high-pass at 21.5 Hz prevents that; it costs 0.8 dB at 30 Hz');
+    expect(filtered).not.toContain('keep such tones out');
+  });
+
+  test('a limit binds, or has room', () => {
+    const margin = { path: 'space.width', what: 'outer width', value: 'x', limit: '480 mm', sense: 'at most' as const };
+    expect(changed({ margins: [{ ...margin, relative: -0.001 }] })).toContain('480 mm binds');
+    expect(changed({ margins: [{ ...margin, relative: -0.25 }] })).toContain('480 mm 25 % to spare');
+    const level = { ...margin, path: 'wanted.level', limit: '92 dB', relative: 10 ** (-6 / 20) - 1 };
+    expect(changed({ margins: [level] })).toContain('92 dB 6.0 dB to spare');
+  });
+
+  test('warnings and cautions that a design carries are printed, those of a stranger too', () => {
+    const warnings: Design['warnings'] = [
+      { code: 'outside-validity', path: 'ka', got: 0.61234, expected: '0 to 0.5' },
+      { code: 'neglected', text: 'The grille.' },
+    ];
+    const text = changed({ warnings, cautions: ['Cat: keep it off the cone.'] });
+    expect(text).toContain('ka is 0.6123, and 0 to 0.5 is what it was made for');
+    expect(text).toContain('Neglected: The grille.');
+    expect(text).toContain('! Cat: keep it off the cone.');
+    expect(text).not.toContain('! Hearing');
+  });
+
+  test('a driver whose data disagree', () => {
+    const [account] = bench.drivers;
+    const deviations = [{ field: 'Bl', given: 10, implied: 11, relative: -0.0909 }];
+    const drivers = [{ ...account, deviations, blocked: ['Le: no data'] }] as Answer['drivers'];
+    expect(flat(reportText({ ...bench, drivers }))).toContain(
+      'Bl is given as 10 T·m, and the other values make it 11 T·m, 9.1 % apart. Le: no data',
+    );
+  });
+});
+
+describe('a brief that cannot be met', () => {
+  const text = flat(reportText(impossible));
+
+  test('says the conflict, the changes and what they would give', () => {
+    expect(impossible.ok).toBe(false);
+    for (const { path, wish } of impossible.conflict) expect(text).toContain(`${path} ${wish}`);
+    const { changes, answer } = impossible.nearest as NonNullable<NotMet['nearest']>;
+    for (const { path, from, to } of changes) expect(text).toContain(`${path} ${from} ${to}`);
+    const near = answer.designs[0] as Design;
+    expect(text).toContain(`It gives: Box A, the ${near.leaning} one, is a ${near.family} box`);
+    expect(text).toContain(`${near.loudness.level.toFixed(1)} dB`);
+  });
+
+  test('says so where no nearest brief is known', () => {
+    const { nearest: _, ...alone } = impossible;
+    expect(flat(reportText(alone))).toContain('No brief near to this one was found');
+  });
+});
+
+describe('the page', () => {
+  test.each([
+    ['bench', bench],
+    ['impossible', impossible],
+    ['a long name', { ...bench, title: `${'ÅΩ'.repeat(70)} and more words ${'so '.repeat(60)}` }],
+  ])('%s: at most 80 columns, no blank at an end, nothing undefined', (_, answer) => {
+    for (const units of [{}, { length: 'in', volume: 'in³' }] as const) {
+      for (const line of reportText(answer, units).split('\n')) {
+        expect([...line].length).toBeLessThanOrEqual(80);
+        expect(line).toBe(line.trimEnd());
+        expect(line).not.toMatch(/undefined|NaN|Infinity|\[object/);
+      }
+    }
+  });
+});
+
+describe('sketches', () => {
+  /** One design whose every curve is the given one. */
+  const drawn = (name: string, frequencies: number[], values: number[]): Design => ({
+    ...first,
+    name,
+    curves: { ...first.curves, frequencies, levelHalfSpace: values, displacementPeak: values, impedance: values },
+  });
+  const block = (text: string, title: string) => {
+    const lines = text.split('\n');
+    return lines.slice(lines.findIndex((line) => line.startsWith(title)) + 1).slice(0, 12);
+  };
+
+  test('a curve stands where its frequency and value are', () => {
+    // 0 to 9 over an axis of ten rows, and 10 to 100 Hz over sixty columns: value n at column 59 n / 9.
+    const rise = Array.from({ length: 10 }, (_, i) => i);
+    const text = sketchText([
+      drawn(
+        'A',
+        rise.map((i) => 10 * 10 ** (i / 9)),
+        rise,
+      ),
+    ]);
+    const rows = block(text, 'Input impedance');
+    for (const i of rise) {
+      expect((rows[9 - i] as string)[10 + Math.round((59 * i) / 9)], `value ${i}`).toBe('A');
+    }
+    expect(rows[0]?.trimStart()).toMatch(/^9 \+/);
+    expect(rows[11]?.trim()).toMatch(/^10 +20 +50 +100 Hz$/);
+  });
+
+  test('designs are overlaid by their letters, the first on top', () => {
+    const text = sketchText([drawn('A', [10, 100], [5, 5]), drawn('B', [10, 100], [5, 9])]);
+    const rows = block(text, 'Input impedance');
+    expect(rows[4]).toMatch(/^ +\|A{60}$/);
+    expect(rows[0]).toMatch(/B$/);
+  });
+
+  test('a box without a vent has no air speed', () => {
+    const { airSpeedPeak: _, ...curves } = first.curves;
+    expect(sketchText([{ ...first, curves }])).not.toContain('Air speed in the vent');
+    expect(sketchText([first])).toContain('Air speed in the vent, peak, m/s');
+  });
+});

@@ -1,0 +1,126 @@
+import { readFileSync } from 'node:fs';
+import type { Met, NotMet } from 'airspring';
+import { describe, expect, test } from 'vitest';
+import { documentOf } from '../../../docs-site/src/document.js';
+import { pageOf, whaleBench } from './brief.js';
+
+const { answer, markup } = pageOf(whaleBench);
+const { designs } = answer as Met;
+const first = designs[0] as Met['designs'][number];
+const document = documentOf(markup);
+const words = (element: Element | null) => (element?.textContent ?? '').replace(/\u00a0/g, ' ');
+const text = words(document.querySelector('main'));
+const mm = (metres: number) => `${Number((metres * 1e3).toFixed(1))} mm`;
+
+describe('the page of a brief that can be met', () => {
+  test('says the numbers of the design', () => {
+    expect(answer.ok).toBe(true);
+    expect(text).toContain(first.box.outer.map((edge) => (edge * 1e3).toFixed(0)).join(' × '));
+    expect(text).toContain(`${mm(first.vent?.length ?? 0)} long`);
+    expect(text).toContain(`6 dB down at ${first.response.cutoff.toFixed(1)} Hz`);
+    for (const { name, vent, loudness } of designs) {
+      const row = [...document.querySelectorAll('#choice ~ .table tbody tr')].find(
+        (each) => words(each.querySelector('th')) === name,
+      );
+      expect(words(row ?? null)).toContain(`${mm(vent?.diameter ?? 0)} × ${mm(vent?.length ?? 0)}`);
+      expect(words(row ?? null)).toContain(`${Number(loudness.level.toPrecision(3))} dB`);
+    }
+  });
+
+  test('lists every panel, hole, piece and limit', () => {
+    for (const { name, length, width } of first.box.panels) {
+      const row = [...document.querySelectorAll('tbody tr')].find((each) => words(each.querySelector('th')) === name);
+      expect(words(row ?? null)).toContain(`${mm(length)}${mm(width)}`);
+    }
+    expect(text).toContain(first.vent?.pieces.map(mm).join(' + '));
+    for (const { what, value, limit } of first.margins) {
+      const row = [...document.querySelectorAll('tbody tr')].find((each) => words(each.querySelector('th')) === what);
+      expect(words(row ?? null)).toContain(`${limit}${value}`);
+    }
+  });
+
+  test('carries each caution once, whole', () => {
+    for (const caution of first.cautions) expect(text.split(caution)).toHaveLength(2);
+  });
+
+  test('labels every picture, gives its numbers, and holds no number that is none', () => {
+    const pictures = [...document.querySelectorAll('figure svg')];
+    expect(pictures).toHaveLength(2 * 6);
+    for (const picture of pictures) {
+      expect(picture.getAttribute('role')).toBe('img');
+      expect(picture.getAttribute('aria-label')?.length).toBeGreaterThan(40);
+      expect(picture.querySelectorAll('[aria-label]')).toHaveLength(0);
+    }
+    expect(document.querySelectorAll('figure details table')).toHaveLength(5);
+    expect(markup).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  });
+
+  test('is a document by itself: language, headings in order, no script, no other host, every anchor there', () => {
+    expect(document.documentElement.getAttribute('lang')).toBe('en');
+    const levels = [...document.querySelectorAll('h1, h2, h3')].map(({ tagName }) => Number(tagName[1]));
+    expect(levels[0]).toBe(1);
+    expect(levels.filter((level) => level === 1)).toHaveLength(1);
+    levels.slice(1).forEach((level, i) => expect(level - (levels[i] as number)).toBeLessThanOrEqual(1));
+    expect(document.querySelectorAll('script, iframe, img, link:not([rel=icon])')).toHaveLength(0);
+    for (const link of document.querySelectorAll('[href], [src]')) {
+      const target = link.getAttribute('href') ?? link.getAttribute('src') ?? '';
+      expect(target).toMatch(/^(#|data:)/);
+      if (target.startsWith('#')) expect(document.getElementById(target.slice(1)), target).not.toBeNull();
+    }
+    const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test('escapes what people write', () => {
+    const evil = '<script>alert("1")</script> & co';
+    const { markup: escaped } = pageOf({ ...whaleBench, title: evil, note: evil }, { question: evil });
+    expect(escaped).not.toContain('<script');
+    expect(escaped).toContain('&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; co');
+  });
+});
+
+test('a brief that cannot be met: why, the nearest brief, and the boxes for that', () => {
+  const { wanted } = whaleBench;
+  const { answer: no, markup: page } = pageOf({ ...whaleBench, wanted: { ...wanted, level: '112 dB' } });
+  const { because, conflict, nearest } = no as NotMet;
+  expect(no.ok).toBe(false);
+  const body = words(documentOf(page).querySelector('main'));
+  expect(body).toContain('Not as the brief stands.');
+  for (const reason of because) expect(body).toContain(reason);
+  for (const { path, wish } of conflict) expect(body).toContain(`${wish} ${path}`);
+  expect(nearest).toBeDefined();
+  for (const { path, from, to } of nearest?.changes ?? []) expect(body).toContain(`${path}${from}${to}`);
+  expect(body).toContain('With that brief: ');
+  expect(body).not.toContain('Yes, as far as');
+  expect(page).not.toMatch(/NaN|Infinity|undefined|\[object/);
+});
+
+describe('colours', () => {
+  const style = readFileSync(new URL('../../../docs-site/src/style.css', import.meta.url), 'utf8');
+  const [light, dark] = [...style.matchAll(/:root \{([^}]*)\}/g)].map(([, body = '']) => {
+    return new Map(
+      [...body.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(([, name = '', colour = '']) => [name, colour]),
+    );
+  });
+  /** Relative luminance and contrast of WCAG 2.2. */
+  const luminance = (colour: string) =>
+    [1, 3, 5]
+      .map((at) => Number.parseInt(colour.slice(at, at + 2), 16) / 255)
+      .map((part) => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4))
+      .reduce((sum, part, i) => sum + part * ([0.2126, 0.7152, 0.0722][i] as number), 0);
+  const contrast = (a: string, b: string) => {
+    const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y) as [number, number];
+    return (high + 0.05) / (low + 0.05);
+  };
+  test.each([
+    ['light', light],
+    ['dark', dark],
+  ])('%s: text and lines stand out from paper and band by 4.5 to 1', (_, palette) => {
+    for (const name of ['ink', 'soft', 'link', 'level', 'travel', 'speed', 'impedance', 'heat', 'amplifier']) {
+      for (const ground of ['paper', 'band']) {
+        const ratio = contrast(palette?.get(name) ?? '', palette?.get(ground) ?? '');
+        expect(ratio, `${name} on ${ground}`).toBeGreaterThanOrEqual(4.5);
+      }
+    }
+  });
+});

@@ -1,0 +1,100 @@
+import { driver, group } from '@airspring/core/driver';
+import { asGroup, closedBox, equivalentDriver, ventedBox } from '@airspring/core/enclosure';
+import { describe, expect, test } from 'vitest';
+
+/** Invented. */
+const ten = driver({
+  Sd: '330 cm²',
+  Mms: '86 g',
+  Cms: '0.4 mm/N',
+  Rms: '3.6 N·s/m',
+  Re: '5.6 ohm',
+  Bl: '14.3 T·m',
+  Le: '0.9 mH',
+});
+const faulty = (...faults: [string, string][]) =>
+  expect.objectContaining({
+    code: 'airspring-input',
+    faults: faults.map(([code, path]) => expect.objectContaining({ code, path })),
+  });
+
+describe('a box refuses with every fault at its path', () => {
+  test('closed', () => {
+    expect(() => closedBox({ drivers: ten, netVolume: '40 gallons' as never, QL: 0, fb: 3 } as never)).toThrow(
+      faulty(['unknown-field', 'box.fb'], ['unit', 'box.netVolume'], ['not-positive', 'box.QL']),
+    );
+    expect(() => closedBox({} as never)).toThrow(faulty(['empty', 'box.drivers'], ['empty', 'box.netVolume']));
+  });
+  test('vented', () => {
+    expect(() =>
+      ventedBox({ drivers: ten, netVolume: '40 L', fb: '0 Hz', ventArea: '-1 cm²', QP: Number.NaN }),
+    ).toThrow(faulty(['not-positive', 'box.fb'], ['not-positive', 'box.ventArea'], ['not-finite', 'box.QP']));
+  });
+  test.each([null, 3, 'ten'])('%j for drivers', (drivers) => {
+    expect(() => closedBox({ drivers: drivers as never, netVolume: '40 L' })).toThrow(
+      expect.objectContaining({ code: 'airspring-input' }),
+    );
+  });
+  test('a driver with a fault', () => {
+    expect(() => closedBox({ drivers: { ...ten, Mms: -1 as never }, netVolume: '40 L' })).toThrow(
+      faulty(['not-positive', 'driver.Mms']),
+    );
+  });
+});
+
+const names = ({ network }: { network: { elements: readonly { name: string }[] } }) =>
+  network.elements.map(({ name }) => name);
+test('an element that is nothing is left out', () => {
+  const { Le: _, ...bare } = ten;
+  const closed = ['drive', 'Re', 'Bl', 'Mms', 'Rms', 'Cms', 'Sd', 'Cab'];
+  expect(names(closedBox({ drivers: bare, netVolume: '40 L' }))).toEqual(closed);
+  expect(
+    names(closedBox({ drivers: { ...bare, Le: 0 as never }, netVolume: '40 L', sourceResistance: '0 ohm' })),
+  ).toEqual(closed);
+  expect(names(ventedBox({ drivers: bare, netVolume: '40 L', fb: '30 Hz' }))).toEqual([...closed, 'vent']);
+  expect(
+    names(
+      ventedBox({
+        drivers: { ...ten, R2: 3 as never, L2: 1e-3 as never },
+        netVolume: '40 L',
+        fb: '30 Hz',
+        QL: 7,
+        QA: 50,
+        QP: 60,
+        sourceResistance: '0.1 ohm',
+      }),
+    ),
+  ).toEqual([
+    'drive',
+    'sourceResistance',
+    'Re',
+    'Le',
+    'R2',
+    'L2',
+    'Bl',
+    'Mms',
+    'Rms',
+    'Cms',
+    'Sd',
+    'Cab',
+    'absorption',
+    'leak',
+    'vent',
+    'ventLoss',
+  ]);
+});
+test('the air speed is told only where the section is known', () => {
+  const box = { drivers: ten, netVolume: '40 L', fb: '30 Hz' } as const;
+  expect(ventedBox(box).network.probes).not.toHaveProperty('ventAirSpeed');
+  expect(ventedBox({ ...box, ventArea: '50 cm²' }).network.probes.ventAirSpeed).toEqual({
+    of: 'flow',
+    element: 'vent',
+    factor: 200,
+  });
+});
+test('a driver is a group of one, and a group stays what it is', () => {
+  const pair = group(ten, { parallel: 2 });
+  expect(asGroup(ten)).toEqual(group(ten));
+  expect(asGroup(pair)).toBe(pair);
+  expect(equivalentDriver(pair).Re).toBe(2.8);
+});

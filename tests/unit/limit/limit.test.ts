@@ -1,0 +1,98 @@
+import { driver, group } from '@airspring/core/driver';
+import { closedBox, ventedBox } from '@airspring/core/enclosure';
+import {
+  airSpeedLimit,
+  currentLimit,
+  greatestLevel,
+  heatLimit,
+  type Limit,
+  lowestSafeFrequency,
+  travelLimit,
+  voltageLimit,
+} from '@airspring/core/limit';
+import { describe, expect, test } from 'vitest';
+
+/** Invented. */
+const bare = driver({ Sd: '330 cm²', Mms: '86 g', Cms: '0.4 mm/N', Rms: '3.6 N·s/m', Re: '5.6 ohm', Bl: '14.3 T·m' });
+const ten = driver({ ...bare, Xmax: '9 mm', Pe: '140 W' });
+const closed = closedBox({ drivers: ten, netVolume: '40 L' });
+const vented = ventedBox({ drivers: ten, netVolume: '60 L', fb: '28 Hz', QL: 7, ventArea: '60 cm²' });
+const faulty = (...faults: [string, string][]) =>
+  expect.objectContaining({
+    code: 'airspring-input',
+    faults: faults.map(([code, path]) => expect.objectContaining({ code, path })),
+  });
+
+test('what a driver does not say limits nothing', () => {
+  expect([travelLimit(bare), heatLimit(bare)]).toEqual([[], []]);
+});
+test('values are rms: travel by √2, heat by √(Pe/Re), of each driver of a group', () => {
+  expect(travelLimit(ten)[0]!.greatestRms).toBeCloseTo(0.009 / Math.SQRT2, 15);
+  expect(heatLimit(ten)[0]!.greatestRms).toBeCloseTo(5, 12);
+  const four = group(ten, { series: 2, parallel: 2 });
+  expect(travelLimit(four)).toEqual(travelLimit(ten));
+  expect(heatLimit(four)[0]!.greatestRms).toBeCloseTo(10, 12); // two branches of 5 A
+});
+test('limits survive JSON', () => {
+  const limits = [
+    ...travelLimit(ten),
+    ...heatLimit(ten),
+    airSpeedLimit('12 m/s'),
+    voltageLimit('20 V'),
+    currentLimit('5 A'),
+  ];
+  expect(JSON.parse(JSON.stringify(limits))).toEqual(limits);
+  expect(limits.map(({ name }) => name)).toEqual(['travel', 'heat', 'vent', 'amplifier voltage', 'amplifier current']);
+});
+test('which gives out first changes over frequency', () => {
+  const { binding, least } = greatestLevel(vented, [...travelLimit(ten), voltageLimit('28 V')], [10, 28, 100]);
+  expect(binding).toEqual(['travel', 'amplifier voltage', 'amplifier voltage']);
+  expect(least).toMatchObject({ frequency: 10, binding: 'travel' });
+});
+test('of two equal limits the first is named', () => {
+  expect(
+    greatestLevel(closed, [voltageLimit('20 V'), { ...voltageLimit('20 V'), name: 'second' }], [40]).binding,
+  ).toEqual(['amplifier voltage']);
+});
+
+describe('refusals', () => {
+  test('values', () => {
+    expect(() => airSpeedLimit('12 m' as never)).toThrow(faulty(['unit', 'airSpeedRms']));
+    expect(() => voltageLimit('0 V', 'amplifier.voltage')).toThrow(faulty(['not-positive', 'amplifier.voltage']));
+    expect(() => currentLimit(Number.NaN as never)).toThrow(faulty(['not-finite', 'currentRms']));
+  });
+  test('no limit at all', () => {
+    expect(() => greatestLevel(closed, [], [40])).toThrow(faulty(['empty', 'limits']));
+    expect(() => lowestSafeFrequency(closed, travelLimit(bare), { driveVoltageRms: '10 V' })).toThrow(
+      faulty(['empty', 'limits']),
+    );
+  });
+  test("a stranger's limit without a number", () => {
+    const limit = (greatestRms: number): Limit => ({ name: 'own', greatestRms, basis: 'own' });
+    expect(() =>
+      greatestLevel(closed, [limit(Number.NaN), voltageLimit('1 V'), limit(0), limit(Number.POSITIVE_INFINITY)], [40]),
+    ).toThrow(
+      faulty(
+        ['not-finite', 'limits[0].greatestRms'],
+        ['not-positive', 'limits[2].greatestRms'],
+        ['not-finite', 'limits[3].greatestRms'],
+      ),
+    );
+  });
+  test('a probe that the system does not tell', () => {
+    expect(() => greatestLevel(closed, [airSpeedLimit('12 m/s')], [40])).toThrow(
+      faulty(['empty', 'network.probes.ventAirSpeed']),
+    );
+  });
+  test('a band that ends before it begins', () => {
+    expect(() =>
+      lowestSafeFrequency(closed, travelLimit(ten), { driveVoltageRms: '10 V', from: '50 Hz', to: '20 Hz' }),
+    ).toThrow(expect.objectContaining({ code: 'airspring-input' }));
+  });
+});
+test('too much everywhere and safe everywhere are results', () => {
+  const at = (driveVoltageRms: '1 mV' | '90000 V') =>
+    lowestSafeFrequency(closed, travelLimit(ten), { driveVoltageRms });
+  expect(at('1 mV')).toMatchObject({ ok: false, because: [{ code: 'safe-throughout' }] });
+  expect(at('90000 V')).toMatchObject({ ok: false, because: [{ code: 'above-at-end' }] });
+});
