@@ -4,7 +4,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -37,5 +37,6 @@ if (update || !inStep) {
   const command = `npx --yes ${packageManager} install --lockfile ${lock} --prefer-offline`;
   const { status } = spawnSync(command, { cwd: top, shell: true, stdio: ['ignore', 2, 2] });
   if (status !== 0) process.exit(status ?? 1);
+  rmSync(madeByNpm, { force: true });
   writeFileSync(stampFile, stamp());
 }

@@ -10,6 +10,7 @@ export interface Met {
   readonly ok: true;
   readonly version: 1;
   readonly title: string;
+  readonly asked: Asked;
   readonly designs: readonly Design[];
   /** How each driver was completed from its data: what was derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
@@ -36,7 +37,12 @@ export interface DriverAccount {
   readonly name: string;
   readonly parameters: Readonly<Record<string, number>>;
   readonly derived: readonly { readonly field: string; readonly value: number; readonly by: string }[];
-  readonly deviations: readonly { readonly field: string; readonly given: number; readonly implied: number; readonly relative: number }[];
+  readonly deviations: readonly {
+    readonly field: string;
+    readonly given: number;
+    readonly implied: number;
+    readonly relative: number;
+  }[];
   readonly blocked: readonly string[];
 }
 
@@ -101,9 +107,11 @@ export interface DesignVent {
 export interface Margin {
   readonly path: string;
   readonly what: string;
-  readonly needed: string;
-  readonly allowed: string;
-  /** needed over allowed, less 1; negative is room. */
+  /** What the design does, and what the brief asks, each with its unit. */
+  readonly value: string;
+  readonly limit: string;
+  readonly sense: 'at most' | 'at least';
+  /** How much of the limit is used, less 1: negative is room, 0 binds. Levels count as amplitudes. */
   readonly relative: number;
 }
 
@@ -122,6 +130,16 @@ export interface Curves {
   readonly binding: readonly string[];
 }
 
+/** What the brief asks of the sound, in SI. */
+export interface Asked {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly level: number;
+  /** How far the response may have fallen at the lowest, dB. */
+  readonly fall: number;
+  readonly rise: number;
+}
+
 /** One box that meets the brief. */
 export interface Design {
   /** A, B, C …: how reports and figures call it. */
@@ -137,7 +155,10 @@ export interface Design {
     readonly series: number;
     readonly parallel: number;
     readonly isobaric: boolean;
-    /** Faces, with the sizes of the driver. */
+    /** Greatest travel, one way, peak, and what one coil can turn into heat. */
+    readonly Xmax: number;
+    readonly Pe: number;
+    /** Sizes of each driver. */
     readonly outerDiameter: number;
     readonly cutoutDiameter: number;
   };
@@ -182,7 +203,9 @@ export interface Design {
     /** Below it that drive is too much; left out where it never is. */
     readonly lowestSafeFrequency?: number;
     readonly binding?: string;
-    /** A second-order Butterworth high-pass that keeps the cone within its travel. */
+    /** The same with all that the amplifier gives. */
+    readonly atFullVoltage: { readonly driveVoltageRms: number; readonly lowestSafeFrequency?: number };
+    /** A second-order Butterworth high-pass that keeps the cone within its travel at the wanted level. */
     readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
   };
   readonly impedance: {

@@ -15,7 +15,10 @@ import { leanings, missed, points, wishes } from './search/wishes.js';
 function search(job: Job): Chosen[] {
   const costs = leanings(job).map((weights) => costByPoints((criteria) => points(job, weights, criteria)));
   const builds = explore(job, costs, { volume: 1, diameter: 1 });
-  return select(job, builds.map((build) => (build !== undefined && missed(build.excess) === 0 ? build : undefined)));
+  return select(
+    job,
+    builds.map((build) => (build !== undefined && missed(build.excess) === 0 ? build : undefined)),
+  );
 }
 
 const accountsOf = ({ offers }: Job): DriverAccount[] =>
@@ -23,7 +26,12 @@ const accountsOf = ({ offers }: Job): DriverAccount[] =>
     name,
     parameters: { ...completed.parameters } as unknown as Record<string, number>,
     derived: completed.derived.map(({ field, value, by }) => ({ field, value, by })),
-    deviations: completed.deviations.map(({ field, given, implied, relative }) => ({ field, given, implied, relative })),
+    deviations: completed.deviations.map(({ field, given, implied, relative }) => ({
+      field,
+      given,
+      implied,
+      relative,
+    })),
     blocked: completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
   }));
 
@@ -33,7 +41,7 @@ function met(job: Job, chosen: readonly Chosen[]): Met {
     const words = i === 0 ? [] : comparison(build.criteria, first.build.criteria);
     return assemble(job, build, String.fromCharCode(65 + i), leaning, words);
   });
-  return { ok: true, version: 1, title: job.brief.title, designs, drivers: accountsOf(job) };
+  return { ok: true, version: 1, title: job.brief.title, asked: job.wanted, designs, drivers: accountsOf(job) };
 }
 
 function notMet(job: Job): NotMet {
@@ -48,7 +56,9 @@ function notMet(job: Job): NotMet {
       ? ['No box of the allowed kinds holds the drivers and a vent that fits.']
       : conflict.length === 1
         ? [`This wish cannot be met by any box looked at: ${named}.`]
-        : [`These wishes contradict each other, although any of them can be dropped and the rest met: ${named}.`];
+        : [
+            `These wishes contradict each other, although without any one of them the others of this list can be met together: ${named}.`,
+          ];
   const chosen = new Map<Brief, Chosen[]>();
   const nearest = nearestBrief(job, (brief) => {
     const found = search(readBrief(brief));

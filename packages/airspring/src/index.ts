@@ -1,6 +1,7 @@
 /** What comes back? */
 export type {
   Answer,
+  Asked,
   At,
   Curves,
   Design,
@@ -19,3 +20,6 @@ export { briefJsonSchema } from './brief/json-schema.js';
 export { type Brief, briefSchema } from './brief/schema.js';
 /** From a brief to boxes: the whole job. */
 export { design } from './design.js';
+/** What does the report say, and how do the curves look in text? */
+export { sketchText } from './report/sketch.js';
+export { reportText } from './report/text.js';

@@ -79,7 +79,8 @@ describe('the page of a brief that can be met', () => {
   });
 });
 
-test('a brief that cannot be met: why, the nearest brief, and the boxes for that', () => {
+// The search for the nearest brief runs the whole job several times.
+test('a brief that cannot be met: why, the nearest brief, and the boxes for that', { timeout: 60_000 }, () => {
   const { wanted } = whaleBench;
   const { answer: no, markup: page } = pageOf({ ...whaleBench, wanted: { ...wanted, level: '112 dB' } });
   const { because, conflict, nearest } = no as NotMet;

@@ -33,12 +33,15 @@ export function compileBuild(job: Job, kin: Kin, demandOf = compileDemand(job, k
   const { space } = job;
   const geometry = compileGeometry(job, kin);
   const full = [space.width, space.height, space.depth] as const;
-  const solved = axes.findIndex((axis) => axis === kin.shape);
+  const solved = (axes as readonly string[]).indexOf(kin.shape);
   const t = space.panelThickness;
   const lengths = new Map<number, ReturnType<typeof compileVentLength>>();
   const lengthOf = (diameter: number) => {
     let length = lengths.get(diameter);
-    if (length === undefined) lengths.set(diameter, (length = compileVentLength(job, kin.vents, diameter * MM)));
+    if (length === undefined) {
+      length = compileVentLength(job, kin.vents, diameter * MM);
+      lengths.set(diameter, length);
+    }
     return length;
   };
 

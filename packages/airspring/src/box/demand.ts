@@ -1,5 +1,11 @@
-import { closedBox, type System, ventedBox, type VentedBoxElements, ventedBoxElements } from '@airspring/core/enclosure';
-import { complexColumn, compileTopology, elementValues, sweepRows, type Topology } from '@airspring/core/network';
+import {
+  closedBox,
+  type System,
+  type VentedBoxElements,
+  ventedBox,
+  ventedBoxElements,
+} from '@airspring/core/enclosure';
+import { compileTopology, complexColumn, elementValues, sweepRows, type Topology } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
 import type { Job, Offer } from '../brief/job.js';
@@ -69,9 +75,29 @@ export function compileDemand(job: Job, { drivers }: Offer, family: 'closed' | '
   const sourceResistance = si('resistance', job.amplifier.sourceResistance);
   const start = si('volume', 0.05);
   const vented = (netVolume: number, fb: number) =>
-    ventedBox({ drivers, netVolume: si('volume', netVolume), fb: si('frequency', fb), ...losses, ventArea: si('area', 1), sourceResistance }, air);
+    ventedBox(
+      {
+        drivers,
+        netVolume: si('volume', netVolume),
+        fb: si('frequency', fb),
+        ...losses,
+        ventArea: si('area', 1),
+        sourceResistance,
+      },
+      air,
+    );
   const closed = (netVolume: number) =>
-    closedBox({ drivers, netVolume: si('volume', netVolume), fillGain, QL: losses.QL, ...(losses.QA !== undefined && { QA: losses.QA }), sourceResistance }, air);
+    closedBox(
+      {
+        drivers,
+        netVolume: si('volume', netVolume),
+        fillGain,
+        QL: losses.QL,
+        ...(losses.QA !== undefined && { QA: losses.QA }),
+        sourceResistance,
+      },
+      air,
+    );
   const system = family === 'vented' ? vented(start, wanted.lowest) : closed(start);
 
   const slots = slotsOf(system);
@@ -169,5 +195,9 @@ export function compileDemand(job: Job, { drivers }: Offer, family: 'closed' | '
     out.voltage = voltage;
     out.ventFlow = ventFlow * Math.SQRT2;
   };
-  return { at, system: (netVolume: number, fb: number): System => (family === 'vented' ? vented(netVolume, fb) : closed(netVolume)) };
+  return {
+    at,
+    system: (netVolume: number, fb: number): System =>
+      family === 'vented' ? vented(netVolume, fb) : closed(netVolume),
+  };
 }

@@ -1,6 +1,6 @@
 import { type Air, air } from '@airspring/core/air';
 import { type CompletedDriver, completeDriver, type DriverGroup, group } from '@airspring/core/driver';
-import type { Face } from '@airspring/core/enclosure';
+import { type Face, faces } from '@airspring/core/enclosure';
 import { type Fault, InputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { airSpeedCustoms } from '@airspring/core/vent';
@@ -84,7 +84,13 @@ export function jobOf(brief: Brief, read: ReadBrief): Job {
     if (!completed.ok) {
       for (const { code, text } of completed.because) {
         const field = code.replace('missing-', '');
-        faults.push({ code: 'empty', path: `${path}.${field}`, got: undefined, expected: text, remedy: 'Add what is missing.' });
+        faults.push({
+          code: 'empty',
+          path: `${path}.${field}`,
+          got: undefined,
+          expected: text,
+          remedy: 'Add what is missing.',
+        });
       }
       return [];
     }
@@ -139,10 +145,16 @@ export function jobOf(brief: Brief, read: ReadBrief): Job {
       wall: vent.wall ?? si('length', 0.003),
       collar: vent.collar ?? si('length', 0.01),
       bends: vent.bends ?? 1,
-      faces: vent.faces ?? ['front'],
+      // In an order of our own: where two faces serve alike, the order in the brief must not decide.
+      faces: faces.filter((face) => (vent.faces ?? ['front']).includes(face)),
     },
     printer: printer ?? { height: Infinity, width: Infinity },
     units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },
-    weights: { deep: weights.deep ?? 1, loud: weights.loud ?? 1, small: weights.small ?? 1, simple: weights.simple ?? 1 },
+    weights: {
+      deep: weights.deep ?? 1,
+      loud: weights.loud ?? 1,
+      small: weights.small ?? 1,
+      simple: weights.simple ?? 1,
+    },
   };
 }

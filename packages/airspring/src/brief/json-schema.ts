@@ -7,12 +7,5 @@ import { briefSchema } from './schema.js';
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */
 export const briefJsonSchema = (): object =>
-  toJsonSchema(briefSchema, {
-    typeMode: 'input',
-    ignoreActions: ['raw_transform'],
-    overrideAction: ({ valibotAction, jsonSchema }) => {
-      if (valibotAction.type !== 'metadata') return undefined;
-      const { pattern } = (valibotAction as unknown as { metadata: { pattern?: string } }).metadata;
-      return pattern === undefined ? undefined : { ...jsonSchema, pattern };
-    },
-  });
+  // A text becomes a number halfway down its pipe; pattern and meaning stand behind that step and count as well.
+  toJsonSchema(briefSchema, { typeMode: 'ignore', ignoreActions: ['raw_transform'] });

@@ -1,9 +1,9 @@
-import { type Fault } from '@airspring/core/fault';
+import type { Fault } from '@airspring/core/fault';
 import { type Kind, kinds, type Quantity, readInto, type Sign, unitList } from '@airspring/core/quantity';
 import * as v from 'valibot';
 
 /** Parts of a fault, carried through the schema library in the text of its issue. */
-export const packed = (fault: Pick<Fault, 'code' | 'expected' | 'remedy'>): string =>
+const packed = (fault: Pick<Fault, 'code' | 'expected' | 'remedy'>): string =>
   [fault.code, fault.expected, fault.remedy].join('\n');
 
 /** What an editor checks while one types; the reader below is stricter about ranges. */
@@ -16,7 +16,7 @@ const pattern = (kind: Kind): RegExp => {
 export const quantity = <K extends Kind>(kind: K, sign: Sign = 'positive') =>
   v.pipe(
     v.string(),
-    v.description(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}`),
+    v.title(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}`),
     v.rawTransform<string, Quantity<K>>(({ dataset, addIssue, NEVER }) => {
       const faults: Fault[] = [];
       const value = readInto(faults, kind, dataset.value, '', sign);

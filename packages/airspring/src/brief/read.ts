@@ -17,7 +17,13 @@ function faultOf(issue: v.BaseIssue<unknown>): Fault {
   if (expected !== undefined && remedy !== undefined) return { ...at, code: code as FaultCode, expected, remedy };
   if (issue.expected === 'never') {
     const key = issue.path?.at(-1)?.key;
-    return { ...at, code: 'unknown-field', got: key, expected: 'a field of the brief', remedy: 'Correct the name or remove it.' };
+    return {
+      ...at,
+      code: 'unknown-field',
+      got: key,
+      expected: 'a field of the brief',
+      remedy: 'Correct the name or remove it.',
+    };
   }
   if (issue.received === 'undefined') {
     return { ...at, code: 'empty', got: undefined, expected: 'a value', remedy: 'Add the field.' };

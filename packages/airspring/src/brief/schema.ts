@@ -72,8 +72,15 @@ export const briefSchema = v.strictObject({
     lowest: v.pipe(quantity('frequency'), v.description('where the programme begins')),
     highest: v.pipe(quantity('frequency'), v.description('where the programme ends, as far as this box plays it')),
     level: v.pipe(quantity('level'), v.description('steady sine throughout the band, at 1 m in half space')),
-    fall: opt(v.pipe(quantity('level'), v.description('how far the response may have fallen at the lowest; default half power'))),
-    rise: opt(v.pipe(quantity('level'), v.description('how far the response may rise over its reference; default 1.5 dB'))),
+    fall: opt(
+      v.pipe(
+        quantity('level'),
+        v.description('how far the response may have fallen at the lowest; default half power'),
+      ),
+    ),
+    rise: opt(
+      v.pipe(quantity('level'), v.description('how far the response may rise over its reference; default 1.5 dB')),
+    ),
   }),
   amplifier: v.strictObject({
     voltage: v.pipe(quantity('voltageRms'), v.description('greatest sine voltage')),
@@ -82,9 +89,7 @@ export const briefSchema = v.strictObject({
   }),
   box: opt(
     v.strictObject({
-      families: opt(
-        v.pipe(v.array(v.picklist(['closed', 'vented'])), v.minLength(1, 'empty\na family\nName one.')),
-      ),
+      families: opt(v.pipe(v.array(v.picklist(['closed', 'vented'])), v.minLength(1, 'empty\na family\nName one.'))),
       fillGain: opt(v.pipe(plainNumber(1, 1.4), v.description('of a closed box; default 1, without filling'))),
       QL: opt(v.pipe(Q, v.description('leaks, at the tuning; default 7, common practice'))),
       QA: opt(v.pipe(Q, v.description('absorption, at the tuning; default none'))),
@@ -93,12 +98,16 @@ export const briefSchema = v.strictObject({
   ),
   vent: opt(
     v.strictObject({
-      airSpeed: opt(v.pipe(quantity('airSpeedPeak'), v.description('greatest mean speed, peak; default 17 m/s, common practice'))),
+      airSpeed: opt(
+        v.pipe(quantity('airSpeedPeak'), v.description('greatest mean speed, peak; default 17 m/s, common practice')),
+      ),
       smallest: opt(v.pipe(quantity('length'), v.description('inner diameter; default 30 mm'))),
       largest: opt(v.pipe(quantity('length'), v.description('inner diameter; default 150 mm'))),
       counts: opt(v.pipe(v.array(wholeNumber(1, 3)), v.minLength(1, 'empty\na count\nName one.'))),
       wall: opt(v.pipe(quantity('length'), v.description('of the tube; default 3 mm'))),
-      collar: opt(v.pipe(quantity('length', 'not-negative'), v.description('flange beyond the tube, each side; default 10 mm'))),
+      collar: opt(
+        v.pipe(quantity('length', 'not-negative'), v.description('flange beyond the tube, each side; default 10 mm')),
+      ),
       bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
       faces: opt(v.pipe(v.array(v.picklist(faces)), v.minLength(1, 'empty\na face\nName one.'))),
     }),

@@ -1,47 +1,30 @@
-import { faces, fit, innerSize, type System } from '@airspring/core/enclosure';
-import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
+import { innerSize, type System } from '@airspring/core/enclosure';
 import {
   airSpeedLimit,
   currentLimit,
   greatestLevel,
   heatLimit,
   type Limit,
-  lowestSafeFrequency,
   travelLimit,
   voltageLimit,
 } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { type Columns, features, respond } from '@airspring/core/response';
 import { tuning } from '@airspring/core/vent';
-import type { At, Curves, Design, DesignVent, Hole, Panel, Stretch } from '../answer.js';
+import type { At, Curves, Design, Hole, Stretch } from '../answer.js';
 import type { Build } from '../box/build.js';
 import { ventBody } from '../box/candidate.js';
 import { compileDemand } from '../box/demand.js';
+import { place } from '../box/placement.js';
 import type { Job } from '../brief/job.js';
 import { points } from '../search/wishes.js';
 import { cautions } from './cautions.js';
+import { holeOf, panelsOf } from './cut-list.js';
 import { marginsOf } from './margins.js';
+import { protectionOf } from './protection.js';
+import { ventOf } from './vent-record.js';
 
 const CURVE_POINTS = 240;
-
-/** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */
-function panelsOf([width, height, depth]: Build['edges'], t: number): Panel[] {
-  return [
-    { name: 'front and back', count: 2, length: width, width: height },
-    { name: 'top and bottom', count: 2, length: width, width: depth - 2 * t },
-    { name: 'sides', count: 2, length: height - 2 * t, width: depth - 2 * t },
-  ];
-}
-
-type Placement = Extract<ReturnType<typeof fit>, { ok: true }>;
-
-/** Where the builder measures from, on a face across axis 0 width, 1 height, 2 depth. */
-function holeOf(what: Hole['what'], face: Hole['face'], diameter: number, [x, y, z]: readonly number[]): Hole {
-  const axis = faces.indexOf(face) >> 1;
-  if (axis === 0) return { what, face, diameter, across: z as number, up: y as number, from: ['front', 'bottom'] };
-  if (axis === 1) return { what, face, diameter, across: x as number, up: z as number, from: ['left', 'front'] };
-  return { what, face, diameter, across: x as number, up: y as number, from: ['left', 'bottom'] };
-}
 
 /** Stretches of frequencies over which one limit binds. */
 function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[]): Stretch[] {
@@ -60,45 +43,6 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   for (let i = 1; i < values.length; i++) if (sign * (values[i] as number) > sign * (values[at] as number)) at = i;
   return { frequency: frequencies[at] as number, value: values[at] as number };
 };
-
-function ventOf(job: Job, { kin, diameter, ventLength, fb }: Build, placement: Placement): DesignVent | undefined {
-  const placed = placement.placement.vent;
-  if (kin.family === 'closed' || placed === undefined) return undefined;
-  const body = ventBody(job, diameter);
-  const pieces = Math.max(1, Math.ceil(ventLength / job.printer.height - 1e-9));
-  return {
-    count: kin.vents,
-    diameter,
-    outerDiameter: body.outerDiameter,
-    flangeDiameter: body.flangeDiameter,
-    length: ventLength,
-    fb,
-    face: placed.face,
-    ...(placed.bend && {
-      bend: {
-        radius: body.bendRadius,
-        firstLeg: placed.firstLeg,
-        arc: placed.bend.length,
-        secondLeg: placed.bend.secondLeg,
-        towards: placed.bend.towards,
-      },
-    }),
-    pieces: piecesOf(placed.bend && [placed.firstLeg, placed.bend.length, placed.bend.secondLeg], ventLength, job.printer.height, pieces),
-    clearance: body.clearance,
-    spare: placement.slack.ventLength ?? 0,
-  };
-}
-
-/** Straight parts cut into equal pieces that the printer takes; an elbow is a piece of its own. */
-function piecesOf(parts: readonly number[] | undefined, length: number, longest: number, least: number): number[] {
-  const cut = (part: number) => {
-    const count = Math.max(1, Math.ceil(part / longest - 1e-9));
-    return Array.from({ length: count }, () => part / count);
-  };
-  if (parts === undefined) return Array.from({ length: least }, () => length / least);
-  const [first = 0, arc = 0, second = 0] = parts;
-  return [...cut(first), arc, ...(second > 1e-4 ? cut(second) : [])];
-}
 
 function limitsOf(job: Job, { kin }: Build): Limit[] {
   const { drivers } = kin.offer;
@@ -124,31 +68,30 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
   const body = ventBody(job, diameter);
   const metres = (value: number) => si('length', value);
   const tuned = vented
-    ? tuning({ vent: { diameter: metres(diameter), count: kin.vents, wall: metres(job.vent.wall), length: metres(ventLength) }, netVolume: si('volume', netVolume), panelThickness: thickness }, job.air)
+    ? tuning(
+        {
+          vent: {
+            diameter: metres(diameter),
+            count: kin.vents,
+            wall: metres(job.vent.wall),
+            length: metres(ventLength),
+          },
+          netVolume: si('volume', netVolume),
+          panelThickness: thickness,
+        },
+        job.air,
+      )
     : undefined;
   const fb = tuned?.ok ? tuned.fb : 0;
   const system = compileDemand(job, kin.offer, kin.family).system(netVolume, fb);
   const area = (kin.vents * Math.PI * diameter ** 2) / 4;
   const sounding = vented ? withVentArea(system, area) : system;
 
-  const placement = fit({
-    outer,
-    thickness,
-    driver: { outerDiameter: one.outerDiameter ?? metres(0), cutoutDiameter: one.cutoutDiameter ?? metres(0), depth: one.depth ?? metres(0), count: drivers.fronts },
-    ...(vented && {
-      vent: {
-        diameter: metres(diameter),
-        wall: metres(job.vent.wall),
-        flangeDiameter: metres(body.flangeDiameter),
-        bendRadius: metres(body.bendRadius),
-        bends: job.vent.bends > 0 ? ('one-bend' as const) : ('straight' as const),
-        count: kin.vents,
-        faces: job.vent.faces,
-        length: metres(ventLength),
-      },
-    }),
-  });
-  if (!placement.ok) throw new Error(`a design that does not fit left the search: ${placement.because.map(({ text }) => text).join(' ')}`);
+  const placement = place(job, build);
+  if (!placement.ok)
+    throw new Error(
+      `a design that does not fit left the search: ${placement.because.map(({ text }) => text).join(' ')}`,
+    );
   const vent = ventOf(job, { ...build, fb }, placement);
 
   const limits = limitsOf(job, build);
@@ -159,7 +102,10 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
   const scaled = (column: Float64Array) => column.map((value, i) => value * (driveFor[i] as number));
   const currents = scaled(perVolt.currentRms);
 
-  const found = features(sounding, { from: si('frequency', Math.min(5, wanted.lowest / 4)), to: si('frequency', wanted.highest) });
+  const found = features(sounding, {
+    from: si('frequency', Math.min(5, wanted.lowest / 4)),
+    to: si('frequency', wanted.highest),
+  });
   const impedances = features(sounding, { from: si('frequency', 5), to: si('frequency', 500) });
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
@@ -177,6 +123,8 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       series: drivers.series,
       parallel: drivers.parallel,
       isobaric: drivers.isobaric,
+      Xmax: one.Xmax ?? 0,
+      Pe: one.Pe ?? 0,
       outerDiameter: one.outerDiameter ?? 0,
       cutoutDiameter: one.cutoutDiameter ?? 0,
     },
@@ -188,8 +136,12 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       netVolume,
       panels: panelsOf(edges, space.panelThickness),
       holes: [
-        ...placement.placement.driver.centres.map((centre) => holeOf('driver', placement.placement.driver.face, one.cutoutDiameter ?? 0, centre)),
-        ...(placement.placement.vent?.centres ?? []).map((centre) => holeOf('vent', (placement.placement.vent as { face: Hole['face'] }).face, body.outerDiameter, centre)),
+        ...placement.placement.driver.centres.map((centre) =>
+          holeOf('driver', placement.placement.driver.face, one.cutoutDiameter ?? 0, centre),
+        ),
+        ...(placement.placement.vent?.centres ?? []).map((centre) =>
+          holeOf('vent', (placement.placement.vent as { face: Hole['face'] }).face, body.outerDiameter, centre),
+        ),
       ],
     },
     ...(vent && { vent }),
@@ -211,61 +163,43 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       driveVoltageRms: worst(band, driveFor),
       currentRms: worst(band, currents),
       displacementPeak: worst(band, scaled(perVolt.displacementPeak)),
-      heat: worst(band, currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count)),
+      heat: worst(
+        band,
+        currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count),
+      ),
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
     },
-    protection: protectionOf(job, sounding, travelLimit(drivers), flatDrive, columns, one.Xmax),
+    protection: protectionOf(job, kin.offer, sounding, flatDrive),
     impedance: {
       maxima: impedances.impedanceMaxima,
       minima: impedances.impedanceMinima,
-      least: worst(columns.frequencies, columns.impedance, -1),
+      least: leastOf(respond(sounding, logarithmicGrid(5, 500, 500))),
     },
     points: points(job, job.weights, criteria),
     margins: marginsOf(job, build),
     warnings: [
       ...job.air.warnings,
       ...(tuned?.ok ? tuned.warnings : []),
-      ...(drivers.isobaric ? [{ code: 'neglected' as const, text: 'The chamber between the drivers of an isobaric pair, and the second driver behind it, take room that was not counted.' }] : []),
+      ...(drivers.isobaric
+        ? [
+            {
+              code: 'neglected' as const,
+              text: 'The chamber between the drivers of an isobaric pair, and the second driver behind it, take room that was not counted.',
+            },
+          ]
+        : []),
     ],
     cautions: cautionsOf(wanted.level, vented),
     curves: curvesOf(columns, everywhere),
   };
 }
 
+const leastOf = ({ frequencies, impedance }: Columns): At => worst(frequencies, impedance, -1);
+
 /** The search sweeps flows, the report speeds: the same network with the area of the vents. */
 function withVentArea(system: System, area: number): System {
   const probes = { ...system.network.probes, ventAirSpeed: { of: 'flow', element: 'vent', factor: 1 / area } as const };
   return { ...system, network: { ...system.network, probes } };
-}
-
-function protectionOf(
-  job: Job,
-  system: System,
-  travel: readonly Limit[],
-  driveVoltageRms: ReturnType<typeof si<'voltageRms'>>,
-  columns: Columns,
-  Xmax = Number.POSITIVE_INFINITY,
-): Design['protection'] {
-  const { lowest } = job.wanted;
-  const safe = lowestSafeFrequency(system, travel, { driveVoltageRms, from: si('frequency', 2), to: si('frequency', job.wanted.highest) });
-  if (!safe.ok) return { driveVoltageRms };
-  const frequency = { driveVoltageRms, lowestSafeFrequency: safe.frequency as number, binding: safe.binding };
-  if (safe.frequency >= lowest) return frequency;
-  const below = columns.frequencies.findLastIndex((f) => f < lowest);
-  for (let corner = 0.5 * Math.ceil(safe.frequency); corner <= lowest; corner += 0.5) {
-    const filter = butterworthHighPass({ order: 2, corner: si('frequency', corner) });
-    const taken = filterLevel(filter, columns.frequencies);
-    let holds = true;
-    for (let i = 0; i <= below; i++) {
-      const x = (columns.displacementPeak[i] as number) * 10 ** ((taken[i] as number) / 20);
-      if (x > Xmax) holds = false;
-    }
-    if (holds) {
-      const cost = -(filterLevel(filter, logarithmicGrid(lowest, lowest * 2, 2))[0] as number);
-      return { ...frequency, highPass: { order: 2, corner, costAtLowest: cost } };
-    }
-  }
-  return frequency;
 }
 
 const cautionsOf = (level: number, vented: boolean): string[] => [

@@ -47,6 +47,8 @@ export function marginsOf(job: Job, { excess, kin }: Build): Margin[] {
     const { what, allowed, text } = wishValue(job, i);
     const ofVent = path.startsWith('vent') || path.startsWith('printer');
     if (!(allowed < Infinity) || (ofVent && kin.family === 'closed')) return [];
-    return [{ path, what, needed: text(needed(job, i, excess)), allowed: text(allowed), relative: Math.expm1(excess[i] as number) }];
+    const sense = path === 'wanted.level' ? ('at least' as const) : ('at most' as const);
+    const relative = Math.expm1(excess[i] as number);
+    return [{ path, what, value: text(needed(job, i, excess)), limit: text(allowed), sense, relative }];
   });
 }

@@ -20,7 +20,8 @@ function ventWords(mine: number, other: number): string | undefined {
   const ratio = mine / other;
   if (Math.abs(ratio - 1) < 0.03) return undefined;
   const inverse = part(1 / ratio);
-  if (ratio < 1) return part(ratio) ? `a vent ${part(ratio)} long` : `a vent ${((1 - ratio) * 100).toFixed(0)} % shorter`;
+  if (ratio < 1)
+    return part(ratio) ? `a vent ${part(ratio)} long` : `a vent ${((1 - ratio) * 100).toFixed(0)} % shorter`;
   if (inverse === 'half as') return 'a vent twice as long';
   return `a vent ${((ratio - 1) * 100).toFixed(0)} % longer`;
 }
@@ -33,7 +34,8 @@ export function comparison(mine: Criteria, other: Criteria): string[] {
   const level = mine.level - other.level;
   if (Math.abs(level) >= 0.1) words.push(`${level > 0 ? 'louder' : 'less loud'} by ${Math.abs(level).toFixed(1)} dB`);
   const volume = mine.volume / other.volume - 1;
-  if (Math.abs(volume) >= 0.01) words.push(`${volume < 0 ? 'smaller' : 'larger'} by ${Math.abs(volume * 100).toFixed(0)} %`);
+  if (Math.abs(volume) >= 0.01)
+    words.push(`${volume < 0 ? 'smaller' : 'larger'} by ${Math.abs(volume * 100).toFixed(0)} %`);
   const vent = ventWords(mine.ventLength, other.ventLength);
   if (vent !== undefined) words.push(vent);
   return words;

@@ -2,6 +2,7 @@ import { descend, survey } from '@airspring/core/search';
 import { type Build, type Cell, compileBuild, printedWidth, TUNING_STEP } from '../box/build.js';
 import { compileGeometry, compileVentLength, type Kin, kinOf, tubeArea, ventBody } from '../box/candidate.js';
 import { compileDemand, type Demand, emptyDemand } from '../box/demand.js';
+import { place } from '../box/placement.js';
 import type { Job, Offer } from '../brief/job.js';
 import { missed, roomFor, sizeExcess, soundExcess, wishes } from './wishes.js';
 
@@ -61,14 +62,22 @@ export type Visitor = (excess: Float64Array) => void;
  * Goes over the whole lattice: every offer, family, shape, vent count, volume, tuning and diameter; then walks downhill in
  * whole millimetres from the best starts of each cost. Deterministic: no seed. Gives the best build for each cost.
  */
-export function explore(job: Job, costs: readonly Cost[], reach: Reach, visit: Visitor = () => {}): (Build | undefined)[] {
+export function explore(
+  job: Job,
+  costs: readonly Cost[],
+  reach: Reach,
+  visit: Visitor = () => {},
+): (Build | undefined)[] {
   const { volumes, tunings, diameters } = lattices(job, reach);
   const starts: Start[][] = costs.map(() => []);
   const tables = new Map<string, ReturnType<typeof demandTable>>();
   for (const kin of kinOf(job)) {
     const key = `${job.offers.indexOf(kin.offer)} ${kin.family}`;
     let table = tables.get(key);
-    if (table === undefined) tables.set(key, (table = demandTable(job, kin.offer, kin.family, volumes, tunings)));
+    if (table === undefined) {
+      table = demandTable(job, kin.offer, kin.family, volumes, tunings);
+      tables.set(key, table);
+    }
     const found = surveyKin(job, kin, table.table, { volumes, tunings, diameters }, costs, visit);
     const build = compileBuild(job, kin, table.kernel);
     found.forEach((start, k) => {
@@ -84,13 +93,23 @@ const TRIED = 3;
 function refine(job: Job, cost: Cost, starts: readonly Start[], reach: Reach): Build | undefined {
   const best = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
   const ends = best.flatMap(({ kin, build, cell }) => {
+    let least = Infinity;
     const price = (at: readonly number[]) => {
       const made = build(at as unknown as Cell);
-      return made === undefined ? Infinity : cost(made.excess, made.criteria);
+      const price = made === undefined ? Infinity : cost(made.excess, made.criteria);
+      if (made === undefined || price >= least) return price;
+      // A vent a little longer than the longest straight one may be too short to bend: only the full judgement knows.
+      if (!place(job, made).ok) return Infinity;
+      least = price;
+      return price;
     };
     const vented = kin.family === 'vented';
     const lower = [1, vented ? Math.ceil(job.vent.smallest * 1e3 - 1e-6) : cell[1], vented ? 1 : cell[2]];
-    const upper = [1e5, vented ? Math.floor(job.vent.largest * reach.diameter * 1e3 + 1e-6) : cell[1], vented ? 1e6 : cell[2]];
+    const upper = [
+      1e5,
+      vented ? Math.floor(job.vent.largest * reach.diameter * 1e3 + 1e-6) : cell[1],
+      vented ? 1e6 : cell[2],
+    ];
     // The lattice's box stands between whole millimetres: look around for one that stands.
     const around = nearby(cell, price);
     const end = descend(price, around, { lower, upper, firstStep: 16 });
@@ -105,7 +124,11 @@ function nearby(cell: Cell, price: (cell: readonly number[]) => number): Cell {
   if (price(cell) < Infinity) return cell;
   const [size, diameter, tuning] = cell;
   for (const up of [1, 2, 4, 8, 16]) {
-    for (const near of [[size + up, diameter, tuning], [size, diameter, tuning + up], [size + up, diameter, tuning + up]] as const) {
+    for (const near of [
+      [size + up, diameter, tuning],
+      [size, diameter, tuning + up],
+      [size + up, diameter, tuning + up],
+    ] as const) {
       if (price(near) < Infinity) return near;
     }
   }

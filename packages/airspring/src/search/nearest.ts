@@ -1,10 +1,11 @@
-import { decimalText, kinds } from '@airspring/core/quantity';
+import { decimalText, kinds, type Unit } from '@airspring/core/quantity';
 import type { Job } from '../brief/job.js';
-import { needed, wishValue } from '../report/margins.js';
+import { readBrief } from '../brief/read.js';
 import type { Brief } from '../brief/schema.js';
+import { needed, wishValue } from '../report/margins.js';
 import { BEYOND } from './conflict.js';
-import { type Cost, explore } from './explore.js';
-import { CURRENT, type Excess, LEVEL, SPEED, VOLTAGE, wishes } from './wishes.js';
+import { explore } from './explore.js';
+import { CURRENT, type Excess, LEVEL, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
 export interface Change {
@@ -42,7 +43,12 @@ function yielding(job: Job, excess: Excess): { cost: number; down: number } {
 
 /** A number in the unit of a text, rounded outwards to a step that people write. */
 function rounded(value: number, unit: string, outwards: 1 | -1): string {
-  const step = unit === 'mm' ? 1 : unit === 'cm' || unit === 'm/s' || unit === 'dB' || unit === 'Hz' || unit === 'V' || unit === 'L' ? 0.1 : 0.01;
+  const step =
+    unit === 'mm'
+      ? 1
+      : unit === 'cm' || unit === 'm/s' || unit === 'dB' || unit === 'Hz' || unit === 'V' || unit === 'L'
+        ? 0.1
+        : 0.01;
   const count = outwards > 0 ? Math.ceil(value / step - 1e-9) : Math.floor(value / step + 1e-9);
   return `${decimalText(count * step, 8)} ${unit}`;
 }
@@ -55,37 +61,65 @@ const put = (brief: Brief, path: string, value: string): Brief => {
   return { ...brief, [section]: { ...(brief[section] as object), [field]: value } };
 };
 
+/** One wish moved outwards by an excess and a margin, in the unit the brief is written in. */
+function changeOf(job: Job, index: number, over: number, margin: number): Change {
+  const { path } = wishes[index] as (typeof wishes)[number];
+  const { kind, text, allowed, unit: usual } = wishValue(job, index);
+  const value = needed(job, index, new Float64Array(wishes.length).fill(over + margin));
+  const written = at(job.brief, path);
+  const unit = typeof written === 'string' ? (written.split(' ')[1] as string) : usual;
+  const [scale, offset] = (kinds[kind].units as Record<string, Unit>)[unit] as Unit;
+  const to = rounded((value - offset) / scale, unit, index === LEVEL ? -1 : 1);
+  return { path, from: typeof written === 'string' ? written : `${text(allowed)} (default)`, to };
+}
+
+const apply = (brief: Brief, changes: readonly Change[]): Brief =>
+  changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
+
+/** By how much one wish must yield when every other one is met. */
+function leastYield(job: Job, index: number): number {
+  const yields = index === LEVEL ? [LEVEL, SPEED, VOLTAGE, CURRENT] : [index];
+  const over = (excess: Excess) => Math.max(0, ...yields.map((i) => excess[i] as number));
+  const others = (excess: Excess) => missed(excess.map((value, i) => (yields.includes(i) ? 0 : value)));
+  const [best] = explore(job, [(excess) => 1e3 * others(excess) + over(excess)], BEYOND);
+  return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
+}
+
 /**
  * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. `met` says
- * whether a brief can be met; it is asked until it says yes, and then for each change whether it can be spared.
+ * whether a brief can be met; it is asked until it says yes, then whether a change can be spared, and whether a smaller
+ * one will do: wishes help each other, a shorter band, say, needs less level.
  */
-export function nearestBrief(job: Job, met: (brief: Brief) => boolean): { brief: Brief; changes: Change[] } | undefined {
-  const cost: Cost = (excess) => yielding(job, excess).cost;
-  const [best] = explore(job, [cost], BEYOND);
+export function nearestBrief(
+  job: Job,
+  met: (brief: Brief) => boolean,
+): { brief: Brief; changes: Change[] } | undefined {
+  const [best] = explore(job, [(excess) => yielding(job, excess).cost], BEYOND);
   if (best === undefined) return undefined;
   const { down } = yielding(job, best.excess);
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
-    const changes = wishes.flatMap(({ path }, i): Change[] => {
-      const over = i === LEVEL ? down : (excessAt(best.excess, i, down) as number);
-      if (over <= 0) return [];
-      const { kind, text, allowed } = wishValue(job, i);
-      const shifted = Float64Array.from(best.excess, (_, k) => (k === i ? over + margin : 0));
-      const value = needed(job, i, shifted);
-      const written = at(job.brief, path);
-      const unit = typeof written === 'string' ? (written.split(' ')[1] as string) : wishValue(job, i).unit;
-      const [scale, offset] = (kinds[kind].units as Record<string, readonly [number, number]>)[unit] as readonly [number, number];
-      const to = rounded((value - offset) / scale, unit, i === LEVEL ? -1 : 1);
-      return [{ path, from: typeof written === 'string' ? written : `${text(allowed)} (default)`, to }];
+    const all = [...wishes.keys()].flatMap((index) => {
+      const over = index === LEVEL ? down : excessAt(best.excess, index, down);
+      return over > 0 ? [{ index, change: changeOf(job, index, over, margin) }] : [];
     });
-    const apply = (list: readonly Change[]) => list.reduce((brief, { path, to }) => put(brief, path, to), job.brief);
-    if (!met(apply(changes))) continue;
-    // Wishes help each other: a shorter band, say, needs less level. Keep only the changes that are needed.
-    let kept = changes;
-    for (const change of changes) {
-      const without = kept.filter((one) => one !== change);
-      if (without.length > 0 && met(apply(without))) kept = without;
+    let kept = all;
+    const brief = (list: typeof all) =>
+      apply(
+        job.brief,
+        list.map(({ change }) => change),
+      );
+    if (!met(brief(kept))) continue;
+    for (const one of all) {
+      const without = kept.filter((other) => other !== one);
+      if (without.length > 0 && met(brief(without))) kept = without;
     }
-    return { brief: apply(kept), changes: kept };
+    for (const { index } of [...kept]) {
+      const over = leastYield(readBrief(brief(kept.filter((other) => other.index !== index))), index);
+      const change = changeOf(job, index, over, margin);
+      const smaller = kept.map((other) => (other.index === index ? { index, change } : other));
+      if (over < Infinity && met(brief(smaller))) kept = smaller;
+    }
+    return { brief: brief(kept), changes: kept.map(({ change }) => change) };
   }
   return undefined;
 }

@@ -1,5 +1,5 @@
-import { cutoff } from '@airspring/core/response';
 import { si } from '@airspring/core/quantity';
+import { cutoff } from '@airspring/core/response';
 import type { Build } from '../box/build.js';
 import { compileDemand } from '../box/demand.js';
 import type { Job } from '../brief/job.js';

@@ -24,7 +24,20 @@ export const wishes = [
 ] as const satisfies readonly Wish[];
 
 export const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
-  wishes.keys() as unknown as [number, number, number, number, number, number, number, number, number, number, number, number];
+  wishes.keys() as unknown as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
 
 /** How far each wish is missed, as the logarithm of needed over allowed; 0 or less is met. */
 export type Excess = Float64Array;

@@ -1,0 +1,25 @@
+/** Lowest and highest of some values and the steps between, in whole steps. */
+export function axis(values: readonly number[], step: number): { domain: readonly [number, number]; ticks: number[] } {
+  const low = Math.floor(Math.min(...values) / step + 1e-9);
+  const high = Math.ceil(Math.max(...values) / step - 1e-9);
+  const ticks = Array.from({ length: high - low + 1 }, (_, i) => (low + i) * step);
+  return { domain: [low * step, high * step], ticks };
+}
+
+/** Where letters stand so that none covers another: as near to their lines as they can. */
+export function spread(wanted: readonly number[], apart: number, lowest = Number.NEGATIVE_INFINITY): number[] {
+  const order = wanted.map((_, i) => i).sort((a, b) => (wanted[a] as number) - (wanted[b] as number));
+  const placed = [...wanted];
+  for (let pass = 0; pass < 40; pass++) {
+    for (const i of order) placed[i] = Math.max(lowest, placed[i] as number);
+    for (let k = 1; k < order.length; k++) {
+      const [a, b] = [order[k - 1] as number, order[k] as number];
+      const close = apart - ((placed[b] as number) - (placed[a] as number));
+      if (close <= 0) continue;
+      const down = Math.min(close / 2, (placed[a] as number) - lowest);
+      placed[a] = (placed[a] as number) - down;
+      placed[b] = (placed[b] as number) + close - down;
+    }
+  }
+  return placed;
+}

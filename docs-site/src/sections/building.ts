@@ -1,0 +1,76 @@
+import type { Design, DesignVent } from 'airspring';
+import type { BriefFacts } from '../brief-facts.js';
+import { html, type Markup, table } from '../html.js';
+import { list, say } from '../say.js';
+import { cautionsAbout, otherCautions } from './cautions.js';
+
+/** Panels, holes and the vent, with the cautions where saw, printer and hands come in. */
+export function building(design: Design, designs: readonly Design[], facts: BriefFacts): Markup {
+  const mm = (value: number) => say('length', value, facts.length, 4);
+  const others = designs.filter((other) => other !== design);
+  return html`
+<section aria-labelledby="build"><h2 id="build">What to cut and print</h2>
+<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run over the full width, the sides stand between them. Allow for your saw and your true panel thickness before you cut.</p>
+${cautionsAbout(design, 'Dust')}
+${panels(design, facts)}
+${holes(design, facts)}
+${design.vent && ventTable(design.vent, design.name, facts)}
+${cautionsAbout(design, 'Fumes')}
+${cautionsAbout(design, 'Weight')}
+${otherCautions(design, 'Hearing', 'Driver', 'Mains', 'Dust', 'Fumes', 'Weight')}
+${
+  others.length > 0 &&
+  html`<details><summary>Panels, holes and vents of ${list(others.map(({ name }) => name))}</summary>${others.map((other) => html`${panels(other, facts)}${holes(other, facts)}${other.vent && ventTable(other.vent, other.name, facts)}`)}</details>`
+}
+</section>`;
+}
+
+function panels({ name, box }: Design, { length }: BriefFacts): Markup {
+  const mm = (value: number) => say('length', value, length, 4);
+  const rows = box.panels.map((panel) => [panel.name, panel.count, mm(panel.length), mm(panel.width)]);
+  return table(
+    `Cut list of box ${name}, panels ${mm(box.panelThickness)} thick`,
+    ['panel', 'pieces', 'length', 'width'],
+    rows,
+  );
+}
+
+function holes({ name, box }: Design, { length }: BriefFacts): Markup {
+  const mm = (value: number) => say('length', value, length, 4);
+  const rows = box.holes.map(({ what, face, diameter, across, up, from }) => [
+    what,
+    face,
+    mm(diameter),
+    `${mm(across)} from ${from[0]}`,
+    `${mm(up)} from ${from[1]}`,
+  ]);
+  return table(
+    `Holes of box ${name}, to their centres on the outside`,
+    ['for', 'face', 'diameter', 'across', 'up or back'],
+    rows,
+  );
+}
+
+function ventTable(vent: DesignVent, name: string, { length }: BriefFacts): Markup {
+  const mm = (value: number) => say('length', value, length, 4);
+  const { bend } = vent;
+  const rows: [string, string][] = [
+    ['inner diameter', mm(vent.diameter)],
+    ['outer diameter', mm(vent.outerDiameter)],
+    ['flange on the outside', mm(vent.flangeDiameter)],
+    ['length along the centre line, panel included', mm(vent.length)],
+    ...(bend
+      ? ([
+          ['first straight part, panel included', mm(bend.firstLeg)],
+          [`bend to the ${bend.towards}, centre-line radius`, mm(bend.radius)],
+          ['second straight part', mm(bend.secondLeg)],
+        ] as [string, string][])
+      : []),
+    ['pieces to print, in order from the outside', vent.pieces.map((piece) => mm(piece)).join(' + ')],
+    ['free air to keep before the inner end', mm(vent.clearance)],
+    ['length that would still fit', say('length', vent.spare, length, 2)],
+    ['tuning', say('frequency', vent.fb, 'Hz')],
+  ];
+  const count = vent.count === 1 ? 'The vent' : `Each of the ${vent.count} vents`;
+  return table(`${count} of box ${name}`, ['part', 'size'], rows);
+}

@@ -1,0 +1,47 @@
+import type { Design } from 'airspring';
+import type { BriefFacts } from '../brief-facts.js';
+import { html, type Markup, table } from '../html.js';
+import { say, tied } from '../say.js';
+
+/** What the words of a leaning mean. */
+const leanings: Readonly<Record<string, string>> = {
+  balanced: 'weighs the wishes as the brief does',
+  deeper: 'leans to depth',
+  louder: 'leans to level',
+  smaller: 'leans to a small box',
+  simpler: 'leans to a short vent',
+};
+
+/** The boxes beside each other. */
+export function choice(designs: readonly Design[], { length, volume }: BriefFacts): Markup {
+  const rows = designs.map((design): string[] => {
+    const { name, box, vent, response, loudness, atWantedLevel } = design;
+    return [
+      name,
+      say('volume', box.outerVolume, volume),
+      vent
+        ? `${say('length', vent.diameter, length)} × ${say('length', vent.length, length)}${vent.bend ? ', bent' : ''}`
+        : 'none',
+      say('frequency', response.cutoff, 'Hz'),
+      say('level', loudness.level, 'dB'),
+      atWantedLevel.airSpeedPeak ? say('airSpeedPeak', atWantedLevel.airSpeedPeak.value, 'm/s') : 'none',
+    ];
+  });
+  const words = designs.map(({ name, leaning, words: differences }) => {
+    const against = differences.length > 0 ? `: ${tied(differences.join(', '))}` : '';
+    return html`<li><strong>${name}</strong> ${leanings[leaning] ?? leaning}${against}.</li>`;
+  });
+  const [first] = designs;
+  return html`
+<section aria-labelledby="choice"><h2 id="choice">${designs.length === 1 ? 'The box that does it' : `${capital(counted(designs.length))} boxes that do it`}</h2>
+${
+  designs.length > 1 &&
+  html`<p>Every one of them meets the whole brief, and none is better than another in every respect. What follows is about ${first?.name ?? 'A'}, with the others beside it.</p>`
+}
+<ul class="plain">${words}</ul>
+${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'air speed at most'], rows)}
+</section>`;
+}
+
+const counted = (count: number): string => ['no', 'one', 'two', 'three', 'four', 'five'][count] ?? String(count);
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

@@ -1,0 +1,44 @@
+import type { Design, NotMet } from 'airspring';
+import type { BriefFacts } from './brief-facts.js';
+import { limitInWords, say, tied } from './say.js';
+
+const edges = ({ box: { outer } }: Design, { length }: BriefFacts): string =>
+  `${outer.map((edge) => say('length', edge, length, 4).split('\u00a0')[0]).join('\u00a0×\u00a0')}\u00a0${length}`;
+
+const times = (count: number, one: string): string => (count === 1 ? `a ${one}` : `${count} ${one}s`);
+
+/** The answer to the question in two sentences; every word of them hangs on a number. */
+export function verdict(design: Design, facts: BriefFacts, nearest = false): readonly [string, string] {
+  const { vent, response, loudness, atWantedLevel } = design;
+  const mm = (value: number) => say('length', value, facts.length, 4);
+  const level = say('level', facts.level, 'dB');
+  const box = `a box of ${edges(design, facts)}`;
+  const speed = atWantedLevel.airSpeedPeak?.value;
+  let first: string;
+  if (vent && speed !== undefined) {
+    const ratio = Math.round((100 * speed) / facts.airSpeedPeak);
+    const shape = vent.bend ? `bent once to the ${vent.bend.towards}` : 'straight';
+    const spare =
+      vent.spare >= 0.0005
+        ? `with ${say('length', vent.spare, facts.length, 2)} of length to spare`
+        : 'with no length to spare';
+    const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : 'Yes, as far as air speed can tell';
+    first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.`;
+  } else {
+    first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
+  }
+  const deep = response.cutoff <= facts.lowest ? 'reaches' : 'does not reach';
+  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band before ${limitInWords(loudness.binding)} gives out.`;
+  return [first, second];
+}
+
+/** Why there is no box, and what would have to give. */
+export function refusal({ because, nearest }: NotMet): readonly [string, string] {
+  const first = `Not as the brief stands. ${because.map(tied).join(' ')}`;
+  if (!nearest) return [first, 'No brief near it was found that can be met.'];
+  const several = nearest.changes.length > 1;
+  return [
+    first,
+    `The nearest brief that can be met asks for ${several ? 'these changes' : 'this change'}; the boxes below answer that brief.`,
+  ];
+}

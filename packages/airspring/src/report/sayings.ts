@@ -1,0 +1,58 @@
+import { decimalText, format, inUnit } from '@airspring/core/quantity';
+
+/** Units that a report is written in, as a brief names them. */
+export interface Units {
+  readonly length?: 'mm' | 'cm' | 'in';
+  readonly volume?: 'L' | 'ft³' | 'in³';
+}
+
+/** To a tenth of a millimetre, or as near as the unit goes. */
+const PLACES = { mm: 1, cm: 2, in: 2 } as const;
+
+const places = (value: number, count: number): string => {
+  const text = value.toFixed(count);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+};
+
+/** How quantities are written in a report. */
+export type Sayings = ReturnType<typeof sayings>;
+
+export function sayings({ length = 'mm', volume = 'L' }: Units) {
+  const bare = (metres: number) => places(inUnit('length', metres, length), PLACES[length]);
+  return {
+    lengthUnit: length,
+    /** Without its unit, for lists that name it once. */
+    bareLength: bare,
+    length: (metres: number) => `${bare(metres)} ${length}`,
+    sizes: (edges: readonly number[]) => `${edges.map(bare).join(' × ')} ${length}`,
+    volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 3),
+    hertz: (f: number) => `${f.toFixed(1)} Hz`,
+    /** An end of a band, as a brief gives it. */
+    edge: (f: number) => `${decimalText(f, 3)} Hz`,
+    decibels: (level: number) => `${level.toFixed(1)} dB`,
+    percent: (ratio: number) => `${(ratio * 100).toFixed(0)} %`,
+    volts: (value: number) => format('voltageRms', value, 'V'),
+    amperes: (value: number) => format('currentRms', value, 'A'),
+    watts: (value: number) => format('power', value, 'W'),
+    ohms: (value: number) => format('resistance', value, 'Ω'),
+    speed: (value: number) => format('airSpeedPeak', value, 'm/s'),
+    travel: (metres: number) => format('length', metres, 'mm'),
+  };
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
+
+/** A small count in words. */
+export const inWords = (count: number): string => NUMBERS[count] ?? String(count);
+
+/** What gives out, as a noun: 'the first to give out is …'. */
+const GIVES_OUT: Readonly<Record<string, string>> = {
+  travel: 'the travel of the cone (Xmax)',
+  heat: 'the heat of the voice coil (Pe)',
+  vent: 'the air speed in the vent',
+  'amplifier voltage': 'the voltage of the amplifier',
+  'amplifier current': 'the current of the amplifier',
+};
+
+/** A limit of ours in plain words; a stranger's by its own name. */
+export const limitName = (binding: string): string => GIVES_OUT[binding] ?? binding;

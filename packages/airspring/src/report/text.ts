@@ -1,0 +1,119 @@
+import { format, type Kind, kinds } from '@airspring/core/quantity';
+import type { Answer, Design, DriverAccount, Met, NotMet } from '../answer.js';
+import { designInFull, designInShort, summary } from './design-text.js';
+import { heading, paragraph, table } from './layout.js';
+import { inWords, type Sayings, sayings, type Units } from './sayings.js';
+
+/** Kind and unit in which a driver's parameter is printed; the others are plain numbers. */
+const PARAMETERS: Readonly<Record<string, readonly [kind: Kind, unit: string]>> = {
+  fs: ['frequency', 'Hz'],
+  Vas: ['volume', 'L'],
+  Sd: ['coneArea', 'cm²'],
+  coneDiameter: ['length', 'mm'],
+  Mms: ['mass', 'g'],
+  Cms: ['compliance', 'mm/N'],
+  Rms: ['mechanicalResistance', 'N·s/m'],
+  Re: ['resistance', 'Ω'],
+  Bl: ['forceFactor', 'T·m'],
+  Le: ['inductance', 'mH'],
+};
+
+function parameterText(field: string, value: number): string {
+  const [kind, unit] = PARAMETERS[field] ?? (['ratio', '1'] as const);
+  const known = unit in kinds[kind].units && unit !== '1';
+  return known ? format(kind, value, unit as never) : format('ratio', value, '1').replace(/ 1$/, '');
+}
+
+/** What was derived from what, and where given values disagree. */
+function accountText({ name, derived, deviations, blocked }: DriverAccount): string[] {
+  const rows = derived.map(({ field, value, by }) => [field, parameterText(field, value), by]);
+  const disagree = deviations.map(
+    ({ field, given, implied, relative }) =>
+      `${field} is given as ${parameterText(field, given)}, and the other values make it ${parameterText(field, implied)}, ${Math.abs(relative * 100).toFixed(1)} % apart.`,
+  );
+  return [
+    paragraph(`"${name}": ${rows.length > 0 ? 'derived from its data' : 'nothing had to be derived'}`),
+    ...(rows.length > 0 ? [table('lrl', rows)] : []),
+    ...disagree.map(paragraph),
+    ...blocked.map(paragraph),
+  ];
+}
+
+const drivers = (accounts: readonly DriverAccount[]): string[] => [
+  heading('Drivers', '-'),
+  ...accounts.flatMap(accountText),
+];
+
+/** All designs side by side. */
+function overview(designs: readonly Design[], say: Sayings): string[] {
+  const ventSize = ({ vent }: Design) => {
+    if (vent === undefined) return 'none';
+    const size = `${say.bareLength(vent.diameter)} × ${say.bareLength(vent.length)}`;
+    return `${vent.count > 1 ? `${vent.count} of ` : ''}${size}${vent.bend ? ', bent' : ''}`;
+  };
+  const rows = designs.map((design) => [
+    design.name,
+    design.leaning,
+    say.hertz(design.response.cutoff),
+    design.response.f3 === undefined ? '' : say.hertz(design.response.f3),
+    say.decibels(design.loudness.level),
+    design.box.outer.map(say.bareLength).join(' × '),
+    ventSize(design),
+  ]);
+  const unit = say.lengthUnit;
+  const apart = designs.filter(({ words }) => words.length > 0).map(({ name, words }) => [name, words.join(', ')]);
+  return [
+    table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `vent, ${unit}`], ...rows]),
+    paragraph(
+      'Down to: from here up the response stays within the fall that the brief allows. f3: half power. Level: a steady tone anywhere in the band, at 1 m in half space. Vent: inner diameter by length.',
+    ),
+    ...(apart.length > 0 ? [`Against ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
+  ];
+}
+
+function metText(answer: Met, say: Sayings): string[] {
+  const [first, ...others] = answer.designs;
+  if (first === undefined) return [];
+  const count = answer.designs.length;
+  return [
+    paragraph(`Every wish is met, by ${inWords(count)} ${count > 1 ? 'boxes' : 'box'}. ${summary(first, say)}`),
+    ...overview(answer.designs, say),
+    ...designInFull(first, say),
+    ...others.flatMap((design) => designInShort(design, say)),
+    ...drivers(answer.drivers),
+  ];
+}
+
+function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, say: Sayings): string[] {
+  const first = nearest?.answer.designs[0];
+  const near =
+    nearest && first
+      ? [
+          heading('The nearest brief that can be met', '-'),
+          table('lll', [['change', 'from', 'to'], ...nearest.changes.map(({ path, from, to }) => [path, from, to])]),
+          paragraph(`It gives: ${summary(first, say)}`),
+          ...overview(nearest.answer.designs, say),
+          ...designInShort(first, say),
+        ]
+      : [paragraph('No brief near to this one was found that can be met.')];
+  return [
+    paragraph(`No box meets every wish. ${because.join(' ')}`),
+    ...(conflict.length > 0
+      ? [table('ll', [['field', 'wish'], ...conflict.map(({ path, wish }) => [path, wish])])]
+      : []),
+    ...near,
+    ...drivers(accounts),
+  ];
+}
+
+/**
+ * The printed report of an answer, at most 80 columns wide: which box and vent, how loud, what gives out first and where,
+ * what to cut; or which wishes conflict, and what could be asked instead. Each caution stands at its step.
+ *
+ * @example reportText(design(brief), { length: 'mm' })
+ */
+export function reportText(answer: Answer, units: Units = {}): string {
+  const say = sayings(units);
+  const blocks = answer.ok ? metText(answer, say) : notMetText(answer, say);
+  return `${[heading(answer.title, '='), ...blocks].join('\n\n')}\n`;
+}
