@@ -19,6 +19,9 @@ export default defineConfig({
         root,
         test: {
           name: 'numbers',
+          // Our modules hold no state: a worker loads them once for all its files.
+          isolate: false,
+          maxWorkers: '100%',
           include: ['tests/**/*.test.ts'],
           exclude: ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'],
         },

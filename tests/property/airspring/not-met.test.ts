@@ -70,3 +70,20 @@ describe.each(Object.entries(briefs))('%s', { timeout: 30_000 }, (_, brief) => {
     }
   });
 });
+
+test('the nearest brief yields no more than the depth alone would have to', { timeout: 60_000 }, () => {
+  const brief = put(demo, 'wanted.lowest', '18 Hz');
+  let [short, enough] = [18, 40];
+  while (enough - short > 0.2) {
+    const middle = (short + enough) / 2;
+    if (possible(put(brief, 'wanted.lowest', `${middle} Hz`))) enough = middle;
+    else short = middle;
+  }
+  const { nearest } = design(brief) as NotMet;
+  const yielded = nearest!.changes.map(({ from, to }) =>
+    Math.abs(Math.log(Number(to.split(' ')[0]) / Number(from.split(' ')[0]))),
+  );
+  // All wishes weigh the same here, and none that yields is a level.
+  expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
+  expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(1.02 * Math.log(enough / 18));
+});

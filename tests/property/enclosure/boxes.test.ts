@@ -37,7 +37,8 @@ test.prop([ventedBoxArbitrary])('a vent of boundless mass closes the box', (inpu
 });
 test.prop([ventedBoxArbitrary])('losses of boundless quality are none', (input) => {
   const bare = without(input, 'QL', 'QA', 'QP');
-  alike(ventedBox({ ...bare, QL: 1e9, QA: 1e9, QP: 1e9 }) as System, ventedBox(bare) as System, 1e-5);
+  // Where the tuning is on the grid the cone stands still but for 3/Q, which is compared with a floor of 1e-6.
+  alike(ventedBox({ ...bare, QL: 1e9, QA: 1e9, QP: 1e9 }) as System, ventedBox(bare) as System, 3e-9 / 1e-6);
 });
 test.prop([closedBoxArbitrary])('the same for a closed box', (input) => {
   const bare = without(input, 'QL', 'QA');

@@ -109,8 +109,12 @@ describe('words flip with their numbers', () => {
 
   test('protection: none needed, a high-pass, or none that helps', () => {
     const driveVoltageRms = 10;
-    expect(changed({ protection: { driveVoltageRms } })).toContain('keeps within its travel down to the lowest tones');
-    const unsafe = { driveVoltageRms, lowestSafeFrequency: 22.04, binding: 'travel' };
+    const atFullVoltage = { driveVoltageRms: 25, lowestSafeFrequency: 24.4 };
+    expect(changed({ protection: { driveVoltageRms, atFullVoltage } })).toContain('all 25 V that the amplifier gives');
+    expect(changed({ protection: { driveVoltageRms, atFullVoltage } })).toContain(
+      'keeps within its travel down to the lowest tones',
+    );
+    const unsafe = { driveVoltageRms, atFullVoltage, lowestSafeFrequency: 22.04, binding: 'travel' };
     expect(changed({ protection: unsafe })).toContain('tones below 22.0 Hz are too much for the travel of the cone');
     expect(changed({ protection: unsafe })).toContain('keep such tones out');
     const filtered = changed({ protection: { ...unsafe, highPass: { order: 2, corner: 21.5, costAtLowest: 0.84 } } });

@@ -16,7 +16,7 @@ const pattern = (kind: Kind): RegExp => {
 export const quantity = <K extends Kind>(kind: K, sign: Sign = 'positive') =>
   v.pipe(
     v.string(),
-    v.title(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}`),
+    v.title(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}` as string),
     v.rawTransform<string, Quantity<K>>(({ dataset, addIssue, NEVER }) => {
       const faults: Fault[] = [];
       const value = readInto(faults, kind, dataset.value, '', sign);

@@ -20,7 +20,7 @@ import type { Job } from '../brief/job.js';
 import { points } from '../search/wishes.js';
 import { cautions } from './cautions.js';
 import { holeOf, panelsOf } from './cut-list.js';
-import { marginsOf } from './margins.js';
+import { marginsOf, plainMargin } from './margins.js';
 import { protectionOf } from './protection.js';
 import { ventOf } from './vent-record.js';
 
@@ -112,6 +112,18 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
   const columns = respond(sounding, grid, { driveVoltageRms: flatDrive });
   const everywhere = greatestLevel(sounding, limits, grid);
 
+  const path = `drivers[${kin.offer.driverIndex}]`;
+  const atWanted = {
+    driveVoltageRms: worst(band, driveFor),
+    currentRms: worst(band, currents),
+    displacementPeak: worst(band, scaled(perVolt.displacementPeak)),
+    heat: worst(
+      band,
+      currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count),
+    ),
+    ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
+  };
+
   return {
     name,
     leaning,
@@ -159,16 +171,7 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       binding: loudest.least.binding,
       stretches: stretchesOf(loudest.frequencies, loudest.binding),
     },
-    atWantedLevel: {
-      driveVoltageRms: worst(band, driveFor),
-      currentRms: worst(band, currents),
-      displacementPeak: worst(band, scaled(perVolt.displacementPeak)),
-      heat: worst(
-        band,
-        currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count),
-      ),
-      ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
-    },
+    atWantedLevel: atWanted,
     protection: protectionOf(job, kin.offer, sounding, flatDrive),
     impedance: {
       maxima: impedances.impedanceMaxima,
@@ -176,7 +179,34 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       least: leastOf(respond(sounding, logarithmicGrid(5, 500, 500))),
     },
     points: points(job, job.weights, criteria),
-    margins: marginsOf(job, build),
+    margins: [
+      ...marginsOf(job, build),
+      ...plainMargin(
+        `${path}.Xmax`,
+        'cone travel, peak',
+        ['displacementPeak', 'mm'],
+        atWanted.displacementPeak.value,
+        one.Xmax ?? Infinity,
+      ),
+      ...plainMargin(`${path}.Pe`, 'heat in each voice coil', ['power', 'W'], atWanted.heat.value, one.Pe ?? Infinity),
+      ...plainMargin(
+        `${path}.depth`,
+        'room behind the driver',
+        ['length', job.units.length],
+        (one.depth ?? 0) + placement.slack.driverDepth,
+        one.depth ?? 0,
+        'at least',
+      ),
+      ...(vent
+        ? plainMargin(
+            'printer.height',
+            'longest printed piece',
+            ['length', job.units.length],
+            Math.max(...vent.pieces),
+            job.printer.height,
+          )
+        : []),
+    ],
     warnings: [
       ...job.air.warnings,
       ...(tuned?.ok ? tuned.warnings : []),

@@ -52,3 +52,26 @@ export function marginsOf(job: Job, { excess, kin }: Build): Margin[] {
     return [{ path, what, value: text(needed(job, i, excess)), limit: text(allowed), sense, relative }];
   });
 }
+
+/** A limit that is no wish: what the driver and the printer themselves allow. */
+export function plainMargin<K extends Kind>(
+  path: string,
+  what: string,
+  [kind, unit]: readonly [K, UnitOf<K>],
+  value: number,
+  limit: number,
+  sense: Margin['sense'] = 'at most',
+): Margin[] {
+  if (!(limit < Infinity)) return [];
+  const text = (number: number) => format(kind, number, unit, 4);
+  return [
+    {
+      path,
+      what,
+      value: text(value),
+      limit: text(limit),
+      sense,
+      relative: sense === 'at most' ? value / limit - 1 : limit / value - 1,
+    },
+  ];
+}

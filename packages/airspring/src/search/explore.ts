@@ -25,9 +25,11 @@ const geometric = (from: number, to: number, ratio: number): Float64Array => {
 
 /** Lattices in volume, tuning and vent diameter. */
 function lattices(job: Job, reach: Reach) {
-  const room = roomFor(job) * reach.volume;
+  const room = roomFor(job);
+  // In a large space the best box may be far smaller than what there is room for: an eighth of the smallest Vas is small.
+  const smallest = Math.min(room / 40, ...job.offers.map(({ completed }) => completed.parameters.Vas / 8));
   return {
-    volumes: geometric(room / reach.volume / 40, room, VOLUME_RATIO),
+    volumes: geometric(smallest, room * reach.volume, VOLUME_RATIO),
     tunings: geometric(job.wanted.lowest / 2.5, job.wanted.lowest * 2.5, TUNING_RATIO),
     diameters: geometric(job.vent.smallest, job.vent.largest * reach.diameter, DIAMETER_RATIO),
   };

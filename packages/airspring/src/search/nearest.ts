@@ -5,7 +5,7 @@ import type { Brief } from '../brief/schema.js';
 import { needed, wishValue } from '../report/margins.js';
 import { BEYOND } from './conflict.js';
 import { explore } from './explore.js';
-import { CURRENT, type Excess, LEVEL, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
+import { CURRENT, type Excess, LEVEL, LOWEST, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
 export interface Change {
@@ -85,6 +85,24 @@ function leastYield(job: Job, index: number): number {
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
 }
 
+/** Higher beginnings of the band that are tried, over the wanted one. */
+const BEGINNINGS = [1, 1.1, 1.21, 1.33, 1.46, 1.61];
+
+/** The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air. */
+function yieldedLeast(job: Job): { excess: Excess; down: number } | undefined {
+  const { lowest, highest } = job.wanted;
+  const ends = BEGINNINGS.filter((ratio) => ratio === 1 || lowest * ratio < highest / 1.2).flatMap((ratio) => {
+    const shorter = { ...job, wanted: { ...job.wanted, lowest: lowest * ratio } };
+    const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], BEYOND);
+    if (build === undefined) return [];
+    const { down, cost } = yielding(shorter, build.excess);
+    const excess = Float64Array.from(build.excess);
+    if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
+    return [{ excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) }];
+  });
+  return ends.sort((a, b) => a.cost - b.cost)[0];
+}
+
 /**
  * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. `met` says
  * whether a brief can be met; it is asked until it says yes, then whether a change can be spared, and whether a smaller
@@ -94,13 +112,13 @@ export function nearestBrief(
   job: Job,
   met: (brief: Brief) => boolean,
 ): { brief: Brief; changes: Change[] } | undefined {
-  const [best] = explore(job, [(excess) => yielding(job, excess).cost], BEYOND);
+  const best = yieldedLeast(job);
   if (best === undefined) return undefined;
-  const { down } = yielding(job, best.excess);
+  const { down } = best;
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
     const all = [...wishes.keys()].flatMap((index) => {
       const over = index === LEVEL ? down : excessAt(best.excess, index, down);
-      return over > 0 ? [{ index, change: changeOf(job, index, over, margin) }] : [];
+      return over > 0 ? [{ index, over, change: changeOf(job, index, over, margin) }] : [];
     });
     let kept = all;
     const brief = (list: typeof all) =>
@@ -113,11 +131,11 @@ export function nearestBrief(
       const without = kept.filter((other) => other !== one);
       if (without.length > 0 && met(brief(without))) kept = without;
     }
-    for (const { index } of [...kept]) {
+    for (const { index, over: before } of [...kept]) {
       const over = leastYield(readBrief(brief(kept.filter((other) => other.index !== index))), index);
       const change = changeOf(job, index, over, margin);
-      const smaller = kept.map((other) => (other.index === index ? { index, change } : other));
-      if (over < Infinity && met(brief(smaller))) kept = smaller;
+      const smaller = kept.map((other) => (other.index === index ? { index, over, change } : other));
+      if (over < before && met(brief(smaller))) kept = smaller;
     }
     return { brief: brief(kept), changes: kept.map(({ change }) => change) };
   }
