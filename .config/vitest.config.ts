@@ -19,6 +19,7 @@ export default defineConfig({
         root,
         test: {
           name: 'numbers',
+          setupFiles: ['tests/setup.ts'],
           // Our modules hold no state: a worker loads them once for all its files.
           isolate: false,
           maxWorkers: '100%',

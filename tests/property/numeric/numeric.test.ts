@@ -50,7 +50,9 @@ test.prop([
   expect(Math.abs(ci - (ar * bi + ai * br))).toBeLessThanOrEqual(1e-14 * scale);
 });
 
-const root = fc.record({ x: size(-100, 100), y: fc.oneof(fc.constant(0), size(0.01, 100)) });
+// A root below 1e-100 would leave products that double precision cannot hold: the polynomial then is another one.
+const real = size(-100, 100).map((x) => (Math.abs(x) < 1e-100 ? 0 : x));
+const root = fc.record({ x: real, y: fc.oneof(fc.constant(0), size(0.01, 100)) });
 test.prop([fc.array(root, { minLength: 1, maxLength: 8 })])(
   'each root leaves no more than rounding, in exact pairs',
   (roots) => {

@@ -1,4 +1,4 @@
-import { refuse } from '../fault/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import { factorMatrix, solveFactored } from './linear-system.js';
 import { unlessFinite, unlessFiniteColumn, unlessWhole } from './refusal.js';
 
@@ -46,10 +46,11 @@ export function matrixExponential(n: number, a: ArrayLike<number>, time = 1): Fl
   ]);
   const x = Float64Array.from(a, (value) => value * time);
   const weights = balance(n, x);
+  if (!Number.isFinite(rowNorm(n, x))) refuse([tooLarge(rowNorm(n, x))]);
   const halvings = Math.max(0, Math.ceil(Math.log2(rowNorm(n, x))) + 1);
   // Carried as e^X − I, so that a slow motion beside a fast one keeps its digits, until all motion has died to a half:
   // then what is left keeps them.
-  const result = approximant(n, x, Number.isFinite(halvings) ? halvings : 0);
+  const result = approximant(n, x, halvings);
   const addToDiagonal = (value: number) => {
     for (let i = 0; i < n; i++) result[i * (n + 1)]! += value;
   };
@@ -65,18 +66,17 @@ export function matrixExponential(n: number, a: ArrayLike<number>, time = 1): Fl
   addToDiagonal(lessIdentity);
   for (let i = 0; i < n; i++)
     for (let k = 0; k < n; k++) result[i * n + k] = (result[i * n + k]! * weights[i]!) / weights[k]!;
-  if (!result.every(Number.isFinite))
-    refuse([
-      {
-        code: 'out-of-range',
-        path: 'a',
-        got: rowNorm(n, x),
-        expected: 'a matrix whose exponential is a finite number',
-        remedy: 'Shorten the time.',
-      },
-    ]);
+  if (!result.every(Number.isFinite)) refuse([tooLarge(rowNorm(n, x))]);
   return result;
 }
+
+const tooLarge = (got: number): Fault => ({
+  code: 'out-of-range',
+  path: 'a',
+  got,
+  expected: 'a matrix whose exponential is a finite number',
+  remedy: 'Shorten the time.',
+});
 
 /** Padé approximant of order 8 of e^X − I at x / 2^halvings, whose norm is at most one half: D⁻¹(X) (D(−X) − D(X)). */
 function approximant(n: number, x: Float64Array, halvings: number): Float64Array {
