@@ -11,7 +11,7 @@ export function inUnit<K extends Kind>(kind: K, value: number | Quantity<K>, uni
 export function decimalText(value: number, digits: number): string {
   if (value === 0) return '0';
   const places = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
-  const text = value.toFixed(Math.min(places, 20));
+  const text = value.toFixed(Math.min(places, 100));
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 

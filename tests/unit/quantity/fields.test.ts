@@ -1,0 +1,45 @@
+import { InputError } from '@airspring/core/fault';
+import { count, nested, notNegative, oneOf, optional, positive, readFields } from '@airspring/core/quantity';
+import { expect, test } from 'vitest';
+
+const shape = {
+  diameter: positive('length'),
+  wall: optional(notNegative('length')),
+  count: optional(count(3)),
+  end: optional(oneOf('round', 'flat')),
+  bend: optional(nested({ radius: positive('length') })),
+};
+const faults = (input: object) => {
+  try {
+    readFields('vent', input, shape);
+  } catch (error) {
+    if (error instanceof InputError) return error.faults.map(({ code, path }) => `${code} ${path}`);
+  }
+  return [];
+};
+
+test('reads every field to SI, and leaves out what was left out', () => {
+  expect(readFields('vent', { diameter: '62 mm', count: 2, bend: { radius: '8 cm' } }, shape)).toEqual({
+    diameter: 0.062,
+    count: 2,
+    bend: { radius: 0.08 },
+  });
+});
+test('tells every fault at once, shallow paths first, unknown fields too', () => {
+  expect(faults({ wall: '-1 mm', count: 4, end: 'square', bend: { radius: 'x', colour: 1 }, length: 1 })).toEqual([
+    'unknown-field vent.length',
+    'empty vent.diameter',
+    'not-positive vent.wall',
+    'out-of-range vent.count',
+    'unknown-field vent.end',
+    'unknown-field vent.bend.colour',
+    'unit vent.bend.radius',
+  ]);
+});
+test('inherited names are no fields', () => {
+  expect(faults(Object.create({ diameter: '62 mm' }))).toEqual(['empty vent.diameter']);
+  expect(faults({ diameter: '62 mm', constructor: 1 })).toEqual(['unknown-field vent.constructor']);
+});
+test('a list is no record', () => {
+  expect(faults([])).toEqual(['empty vent']);
+});
