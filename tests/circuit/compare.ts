@@ -1,12 +1,5 @@
-import {
-  type ComplexColumn,
-  compilePlan,
-  compileTopology,
-  complexColumn,
-  elementValues,
-  type Network,
-  sweepRows,
-} from '@airspring/core/network';
+import { compilePlan, compileTopology, elementValues, type Network, sweepRows } from '@airspring/core/network';
+import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 
 /** Largest |a − b| / (|a| + 10⁻⁶ max|a|): a null in a column does not mislead. */
 export function worst(a: ComplexColumn, b: ComplexColumn): number {

@@ -4,7 +4,8 @@
  */
 import { once } from 'node:events';
 import { Worker } from 'node:worker_threads';
-import { type ComplexColumn, complexColumn, type Network, netlist } from '@airspring/core/network';
+import { type Network, netlist } from '@airspring/core/network';
+import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import type { ResultType } from 'eecircuit-engine';
 
 const LIMIT_MS = 20_000;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Check, evaluate } from './check.js';
-import { isOutside } from './row.js';
+import { isLoose, isOutside } from './row.js';
 
 const square = {
   formula: 'numeric/square',
@@ -49,6 +49,12 @@ describe('a row of the ledger', () => {
     ['no locator', { source: { key: 'own', locator: '' } }, /where/],
   ])('refuses %s', (_, change, message) => {
     expect(() => evaluate('id', { ...square, ...change } as typeof square)).toThrow(message);
+  });
+
+  test('is loose when a hundred times its deviation would pass', () => {
+    const row = (relative: number, deviation: number) => ({ tolerance: { relative, why: 'shown' }, deviation });
+    expect([row(1e-3, 2e-5), row(1e-6, 0)].map(isLoose)).toEqual([false, false]);
+    expect([row(1e-3, 5e-6), row(1e-5, 0)].map(isLoose)).toEqual([true, true]);
   });
 
   test('is outside only by kind and status together', () => {

@@ -47,3 +47,10 @@ const outsideKinds: readonly Kind[] = ['table', 'example', 'standard', 'program'
 /** Whether a row compares with something outside the project that could have proved us wrong. */
 export const isOutside = (row: Pick<LedgerRow, 'status' | 'kind'>): boolean =>
   outsideKinds.includes(row.kind) && (row.status === 'seen' || row.status === 'derived');
+
+export const toleranceSize = ({ tolerance }: Pick<LedgerRow, 'tolerance'>): number =>
+  tolerance.relative ?? tolerance.absolute;
+
+/** Whether a row would let a hundred times its deviation pass, or more than a millionth where it meets the value exactly. */
+export const isLoose = (row: Pick<LedgerRow, 'tolerance' | 'deviation'>): boolean =>
+  row.deviation > 0 ? toleranceSize(row) > 100 * row.deviation : toleranceSize(row) > 1e-6;

@@ -45,3 +45,28 @@ check('air.standard-atmosphere.fine', {
   unit: 'Pa',
   tolerance: { relative: 1e-9, why: 'closed formula; ten digits given' },
 });
+
+const integrated = { value: [-5000, -2500, 5500, 11000], unit: 'm' };
+const hydrostatic = {
+  formula: 'air/standardAtmosphere',
+  source: {
+    key: 'scipy',
+    locator: 'hydrostatic equation with the constants of 1976, integrated; script atmosphere.py',
+  },
+  status: 'derived',
+  kind: 'program',
+  given: { altitude: integrated },
+  tolerance: { relative: 1e-11, why: 'twelve digits printed' },
+} as const;
+check('air.standard-atmosphere.ends', {
+  ...hydrostatic,
+  got: ({ altitude }) => at(altitude).pressure,
+  expected: [177761.500481, 135204.511977, 50539.3151043, 22699.9607392],
+  unit: 'Pa',
+});
+check('air.standard-atmosphere.ends.temperature', {
+  ...hydrostatic,
+  got: ({ altitude }) => at(altitude).temperature,
+  expected: [320.675583436, 304.406393343, 252.430904869, 216.773512704],
+  unit: 'K',
+});

@@ -2,6 +2,7 @@ import { standardAir } from '@airspring/core/air';
 import { radiationLoad } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import ranges from './ranges.json' with { type: 'json' };
 
 const source = { key: 'rayleigh1896', locator: 'sec. 302: X1 = H1(2ka)/ka, R1 = 1 - J1(2ka)/ka, with 40 digits' };
 const a = 0.05;
@@ -63,4 +64,29 @@ check('duct.radiation.resistance', {
   expected: [4.999916667361108e-5, 0.001249479275160049, 0.004991673607640046, 0.01986711022340628],
   unit: '1',
   tolerance: { relative: 0.007, why: 'the next term is (ka)²/6, 0.67 % at ka = 0.2' },
+});
+
+const end = { ka: { value: ranges.load.ka, unit: '1' } };
+const exact = { key: 'scipy', locator: 'special.struve and special.j1; script ranges.py' };
+check('duct.radiation.mass-end', {
+  formula: 'duct/radiationLoad',
+  source: exact,
+  status: 'derived',
+  kind: 'program',
+  given: end,
+  got: ({ ka }) => normalised(ka).reactance,
+  expected: ranges.load.reactance,
+  unit: '1',
+  tolerance: { relative: 0.025, why: 'the 2.4 % that the range allows at its end: 4(ka)²/15' },
+});
+check('duct.radiation.resistance-end', {
+  formula: 'duct/radiationLoad',
+  source: exact,
+  status: 'derived',
+  kind: 'program',
+  given: end,
+  got: ({ ka }) => normalised(ka).resistance,
+  expected: ranges.load.resistance,
+  unit: '1',
+  tolerance: { relative: 0.016, why: 'the 1.5 % that the range allows at its end: (ka)²/6' },
 });

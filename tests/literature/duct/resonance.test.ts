@@ -2,6 +2,7 @@ import { standardAir } from '@airspring/core/air';
 import { resonance } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import ranges from './ranges.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
 const V = { value: [0.02, 0.04, 0.08], unit: 'm³' };
@@ -60,5 +61,25 @@ check('duct.resonance.bottle', {
   tolerance: {
     relative: 0.07,
     why: 'blown by mouth; the neck is as long as the cavity at its smallest, hence not lumped',
+  },
+});
+
+check('duct.resonance.ends', {
+  formula: 'duct/resonance',
+  source: { key: 'rayleigh1896', locator: 'sec. 307; k tan(kl) = S/V by a bracketed root; script ranges.py' },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    V: { value: ranges.necks.map((neck) => neck.V), unit: 'm³' },
+    S: { value: ranges.necks.map((neck) => neck.S), unit: 'm²' },
+    l: { value: ranges.necks.map((neck) => neck.l), unit: 'm, effective' },
+  },
+  got: ({ V, S, l }) =>
+    resonance({ volume: si('volume', V), area: si('area', S), length: si('length', l) }, air).frequency,
+  expected: ranges.necks.map((neck) => neck.f),
+  unit: 'Hz',
+  tolerance: {
+    relative: 0.042,
+    why: 'the compliance of the air in the neck, (kl)²/6 of the frequency; kl = 0.5 for the last',
   },
 });

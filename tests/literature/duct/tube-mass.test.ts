@@ -2,6 +2,7 @@ import { standardAir } from '@airspring/core/air';
 import { tubeMass } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import ranges from './ranges.json' with { type: 'json' };
 
 const mass = (a: number, length: number, air = standardAir) =>
   tubeMass({ diameter: si('length', 2 * a), length: si('length', length) }, air);
@@ -44,5 +45,26 @@ check('duct.tube-mass.lossy', {
   tolerance: {
     relative: 0.02,
     why: 'the boundary layer adds its thickness over the radius, 1.4 % and 0.8 %, the length (kl)²/3, 0.4 %: together the 1.8 % that is found',
+  },
+});
+
+check('duct.tube-mass.ends', {
+  formula: 'duct/tubeMass',
+  source: {
+    key: 'mpmath',
+    locator: 'lossy line by Bessel functions, kl of 0.01, 0.11 and 0.5; scripts line.py, ranges.py',
+  },
+  status: 'derived',
+  kind: 'program',
+  given: {
+    a: { value: ranges.tubes.map((tube) => tube.a), unit: 'm' },
+    L: { value: ranges.tubes.map((tube) => tube.L), unit: 'm' },
+  },
+  got: ({ a, L }) => mass(a, L, { ...standardAir, density: si('density', 1.1769) }),
+  expected: ranges.tubes.map((tube) => tube.mass),
+  unit: 'kg/m⁴',
+  tolerance: {
+    relative: 0.095,
+    why: 'the length, (kl)²/3, 8.3 % at the end of the range, and the boundary layer, 0.8 %',
   },
 });

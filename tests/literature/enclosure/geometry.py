@@ -30,6 +30,9 @@ def inner(outer, t):
     return np.ptp(points, axis=0), ConvexHull(points).volume
 
 
+CONES = [(0.07, 0.03), (0.17, 0.08), (0.23, 0.11), (0.42, 0.2)]
+
+
 def frustum(d, h):
     return quad(lambda z: np.pi * (d / 2 * (1 - z / (2 * h))) ** 2, 0, h)[0]
 
@@ -169,13 +172,14 @@ def main():
         least = max((t[2 * k] + t[2 * k + 1]) / outer[k] for k in range(3))
         row["scale"] = brentq(lambda s: f([s * e for e in outer]), least * 1.001, 9, xtol=1e-14)
         boxes.append(row)
+    cones = [{"cutoutDiameter": d, "depthInside": h, "volume": frustum(d, h)} for d, h in CONES]
     vents = []
     for name, case in layouts():
         straight = longest(case, False, 1)
         bent = longest(case, True, 1)
         print(name, straight, bent, file=sys.stderr, flush=True)
         vents.append({"name": name, **case, "straight": straight, "bent": bent})
-    json.dump({"program": f"scipy {scipy.__version__}, numpy {np.__version__}", "date": "2026-11-25", "boxes": boxes, "vents": vents}, sys.stdout, indent=1)
+    json.dump({"program": f"scipy {scipy.__version__}, numpy {np.__version__}", "date": "2026-11-25", "boxes": boxes, "cones": cones, "vents": vents}, sys.stdout, indent=1)
 
 
 main()

@@ -2,6 +2,7 @@ import {
   compileLongestVent,
   compileNetVolume,
   compileSizeForNetVolume,
+  estimatedDriverVolume,
   type Face,
   faces,
   fit,
@@ -16,13 +17,13 @@ import { check } from '../../ledger/check.js';
 import fixtures from './geometry.json' with { type: 'json' };
 
 /** Values by scipy; `geometry.py` beside this file wrote them, with roads that know nothing of ours. */
-const { boxes, vents, program } = fixtures;
+const { boxes, cones, vents, program } = fixtures;
 const scipy = (how: string) => ({
   key: 'scipy',
   locator: `${program}: ${how}; tests/literature/enclosure/geometry.py`,
 });
 const base = { status: 'derived', kind: 'program' } as const;
-const exact = { relative: 1e-9, why: 'double precision on both sides, roots to 1e-14' } as const;
+const exact = { relative: 1e-13, why: 'double precision on both sides, roots to 1e-14' } as const;
 const index = { box: { value: boxes.map((_, i) => i), unit: 'row' } } as const;
 
 type Edges = [number, number, number];
@@ -58,6 +59,20 @@ check('enclosure.outer-size', {
   given: index,
   got: ({ box }) => product(outerSize({ inner: size(boxes[box]!.inner), thickness: byFace(boxes[box]!.thickness) })),
   expected: boxes.map((row) => row.outer[0]! * row.outer[1]! * row.outer[2]!),
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('enclosure.driver-volume', {
+  ...base,
+  formula: 'enclosure/estimatedDriverVolume',
+  source: scipy('solid of revolution of a cone cut off at half its diameter, by quadrature'),
+  given: {
+    cutoutDiameter: { value: cones.map((cone) => cone.cutoutDiameter), unit: 'm' },
+    depthInside: { value: cones.map((cone) => cone.depthInside), unit: 'm' },
+  },
+  got: ({ cutoutDiameter, depthInside }) => estimatedDriverVolume(cutoutDiameter, depthInside),
+  expected: cones.map((cone) => cone.volume),
   unit: 'm³',
   tolerance: exact,
 });
@@ -201,6 +216,22 @@ check('enclosure.fit', {
     return good;
   },
   expected: vents.map((one) => Math.max(one.straight, one.bent)),
+  unit: 'm',
+  tolerance: climbed,
+});
+
+/** A short vent in the same layouts: what is left of the length is its slack. */
+check('enclosure.fit.slack', {
+  ...base,
+  formula: 'enclosure/fit',
+  source: evolution,
+  given: places,
+  got: ({ layout }) => {
+    const one = vents[layout]!;
+    const result = fit({ ...spaceOf(one), vent: { ...ventOf(one), length: m(one.straight / 5) } });
+    return result.ok ? (result.slack.ventLength ?? Number.NaN) : Number.NaN;
+  },
+  expected: vents.map((one) => 0.8 * one.straight),
   unit: 'm',
   tolerance: climbed,
 });

@@ -34,10 +34,22 @@ def by_q(order, corner, q):
     return {"order": order, "corner": corner, "Q": q} | response(np.zeros(order), poles)
 
 
+def ends(corner):
+    """Butterworth of the greatest order at a corner in rad/s, at a hundredth of it, at it, and at a hundred times it."""
+    zeros, poles, _ = signal.butter(8, corner, "highpass", analog=True, output="zpk")
+    omega = corner * np.array([0.01, 0.5, 1.0, 2.0, 100.0])
+    _, h = signal.freqs_zpk(zeros, poles, 1, omega)
+    # Ascending powers of s, from the poles.
+    denominator = np.poly(poles).real[::-1].tolist()
+    return {"corner": corner, "frequencies": (omega / (2 * np.pi)).tolist(), "denominator": denominator,
+            "re": h.real.tolist(), "im": h.imag.tolist()}
+
+
 fixtures = {
     "program": f"scipy {scipy.__version__}",
     "frequencies": frequencies,
     "butterworth": [butterworth(order, 24.0) for order in (1, 2, 3, 4)],
+    "ends": [ends(corner) for corner in (1.001e-5, 150.0, 0.999e9)],
     # Least, usual and greatest Q, and the mixed orders.
     "byQ": [by_q(1, 24.0, []), by_q(2, 24.0, [0.05]), by_q(2, 24.0, [2.0]), by_q(2, 24.0, [50.0]), by_q(3, 30.0, [1.4]),
             by_q(4, 20.0, [0.6, 2.5])],

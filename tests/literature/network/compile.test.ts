@@ -40,7 +40,7 @@ const given = {
       const row = { QL, Qts: rows.Qts[i] as number, h: rows.h[i] as number, alpha: rows.alpha[i] as number };
       return printedCoefficients(row)[k] as number;
     }),
-    tolerance: { relative: 1e-12, why: 'both exact but for rounding' },
+    tolerance: { relative: 1e-14, why: 'both exact but for rounding' },
   });
   check(`network.table.${name}`, {
     ...shared,
@@ -57,5 +57,5 @@ check('network.textbook.one', {
   got: (row) => compiledCoefficients(row)[3] as number,
   expected: rows.QL.map(() => 1),
   unit: '1',
-  tolerance: { relative: 1e-12, why: 'exact but for rounding' },
+  tolerance: { relative: 1e-14, why: 'exact but for rounding' },
 });

@@ -2,6 +2,7 @@ import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
+import ranges from '../duct/ranges.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
 
@@ -57,4 +58,25 @@ check('vent.tuning.low', {
   expected: 16,
   unit: 'Hz',
   tolerance: { relative: 1e-4, why: 'the length was worked out with the ends of low frequency' },
+});
+
+/** Necks from slender to the end of the range, as round vents with one flush and one free end. */
+const ofNeck = ({ S, l }: { S: number; l: number }) => {
+  const a = Math.sqrt(S / Math.PI);
+  return { a, L: l - (0.8216 + 0.6133) * a };
+};
+check('vent.tuning.ends', {
+  formula: 'vent/tuning',
+  source: { key: 'rayleigh1896', locator: 'sec. 307; k tan(kl) = S/V by a bracketed root; script ranges.py' },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    V: { value: ranges.necks.map((neck) => neck.V), unit: 'm³' },
+    L: { value: ranges.necks.map((neck) => ofNeck(neck).L), unit: 'm' },
+    a: { value: ranges.necks.map((neck) => ofNeck(neck).a), unit: 'm' },
+  },
+  got: ({ V, L, a }) => fb(V, L, a),
+  expected: ranges.necks.map((neck) => neck.f),
+  unit: 'Hz',
+  tolerance: { relative: 0.043, why: 'the compliance of the air in the vent, (kl)²/6, with kl = 0.5 for the last' },
 });

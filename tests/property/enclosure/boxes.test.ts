@@ -9,7 +9,8 @@ import {
   ventedBox,
   ventedBoxElements,
 } from '@airspring/core/enclosure';
-import { compilePlan, complexColumn } from '@airspring/core/network';
+import { compilePlan } from '@airspring/core/network';
+import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';

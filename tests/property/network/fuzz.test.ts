@@ -1,11 +1,5 @@
-import {
-  compilePlan,
-  compileTopology,
-  complexColumn,
-  elementValues,
-  netlist,
-  withoutCoilInductance,
-} from '@airspring/core/network';
+import { compilePlan, compileTopology, elementValues, netlist, withoutCoilInductance } from '@airspring/core/network';
+import { complexColumn } from '@airspring/core/numeric';
 import { compileNetwork, probeColumns } from '@airspring/core/response';
 import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';

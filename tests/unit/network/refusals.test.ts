@@ -106,7 +106,7 @@ describe.each([
 
 test('two sources in one loop have no solution', () => {
   const twice = network(source, { ...source, name: 'again' });
-  expect(faultsOf(() => compileTopology(twice))).toEqual([['inconsistent', 'elements']]);
+  expect(faultsOf(() => compileTopology(twice))).toEqual([['inconsistent', 'elements[1] again']]);
 });
 
 describe('netlist text', () => {

@@ -5,7 +5,8 @@ import {
   ventedBox,
   ventedBoxElements,
 } from '@airspring/core/enclosure';
-import { compileTopology, complexColumn, elementValues, sweepRows, type Topology } from '@airspring/core/network';
+import { compileTopology, elementValues, sweepRows, type Topology } from '@airspring/core/network';
+import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
 import type { Job, Offer } from '../brief/job.js';

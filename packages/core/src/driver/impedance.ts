@@ -1,11 +1,6 @@
+import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
 import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
-
-/** A complex column: real and imaginary part, one number a frequency. */
-export interface ComplexColumn {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
 
 /** Fills `out[0…f.length)`, in Ω, and allocates nothing. */
 export type ImpedanceKernel = (f: FrequencyGrid, out: ComplexColumn) => void;
@@ -63,7 +58,8 @@ export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel 
  * @neglects creep of the suspension, radiation resistance
  * @returns a kernel; exp(+jωt)
  * @source small1972direct driver impedance; measurement appendix
- * @check driver.impedance.maximum, driver.impedance.sides.below, driver.impedance.sides.above
+ * @check driver.impedance.maximum, driver.impedance.sides.below, driver.impedance.sides.above,
+ * driver.impedance.circuit.re, driver.impedance.circuit.im
  * @example compileFreeAirImpedance(driver)(grid, { re, im })
  */
 export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
@@ -96,6 +92,7 @@ function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): Complex
 /**
  * Impedance of the voice coil held still, as {@link compileCoilImpedance}, for frequencies in Hz.
  *
+ * @validity as {@link compileCoilImpedance}
  * @returns Ω
  * @throws InputError those of `driver` and `frequencyGrid`
  * @source leach2002 lossy inductor as resistance in parallel with inductance
@@ -108,6 +105,7 @@ export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number
 /**
  * Impedance of a driver in free air, as {@link compileFreeAirImpedance}, for frequencies in Hz.
  *
+ * @validity as {@link compileFreeAirImpedance}
  * @returns Ω
  * @throws InputError those of `driver` and `frequencyGrid`
  * @source small1972direct driver impedance; measurement appendix

@@ -26,7 +26,6 @@ export { type RelatedField, type Relation, relations } from './relations.js';
 /** What does an amplifier see of a driver without a box? */
 export {
   type Coil,
-  type ComplexColumn,
   coilImpedance,
   compileCoilImpedance,
   compileFreeAirImpedance,

@@ -43,7 +43,7 @@ const shape = { section: given<LineSection>(), frequency: positive('frequency') 
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants; keefe1984 and stinson1991 in the same form
  * @check duct.line.attenuation, duct.line.velocity, duct.line.impedance.re, duct.line.impedance.im, duct.line.expansion
- * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00514 Np/m
+ * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00502 Np/m
  */
 export function lineConstants(input: LineInput, air: Air = standardAir): LineConstants {
   const { section, frequency } = readFields('line', input, shape);

@@ -66,9 +66,10 @@ export const mostNepers = 300;
 
 /** From room[0 … 3] of {@link lineKernel}: cosh ΓL, Z sinh ΓL and sinh ΓL / Z into room[4 … 9]. */
 export function chainKernel(length: number, most: number, room: Float64Array): void {
-  const [alpha, beta, zr, zi] = room as unknown as [number, number, number, number];
-  const x = Math.min(alpha * length, most);
-  const y = beta * length;
+  const x = Math.min((room[0] as number) * length, most);
+  const y = (room[1] as number) * length;
+  const zr = room[2] as number;
+  const zi = room[3] as number;
   const ch = Math.cosh(x);
   const sh = Math.sinh(x);
   const cos = Math.cos(y);

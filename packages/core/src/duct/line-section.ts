@@ -44,7 +44,7 @@ export interface RoundSectionInput {
  * @returns a {@link LineSection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants; stinson1991
- * @check duct.line.narrow.mass, duct.line.narrow.resistance
+ * @check duct.line.narrow.mass, duct.line.narrow.resistance, duct.line.round.attenuation
  * @example roundSection({ diameter: '75 mm' }).area // 0.004418 m²
  */
 export function roundSection(input: RoundSectionInput): LineSection {
@@ -68,12 +68,13 @@ export function roundSectionOf(radius: number): LineSection {
 export function roundLayer(radius: number, s: number, out: Float64Array): void {
   const r = radius * s * Math.SQRT1_2;
   besselQuotients(r, -r, out);
-  const [a, b, c, d] = out as unknown as [number, number, number, number];
+  const a = out[0] as number;
+  const b = out[1] as number;
   // 2/x = (1 + j)/r, for the x = r (1 − j) that has been asked for.
   out[0] = (a - b) / r;
   out[1] = (a + b) / r;
-  out[2] = -c;
-  out[3] = -d;
+  out[2] = -(out[2] as number);
+  out[3] = -(out[3] as number);
 }
 
 export interface SlitSectionInput {
@@ -113,7 +114,14 @@ export function slitSection(input: SlitSectionInput): LineSection {
     layer: (s, out) => slitLayer(h / 2, s, out),
     warnings:
       w < 10 * h
-        ? [{ code: 'outside-validity', path: 'width/height', got: w / h, expected: 'at least 10: the short sides count' }]
+        ? [
+            {
+              code: 'outside-validity',
+              path: 'width/height',
+              got: w / h,
+              expected: 'at least 10: the short sides count',
+            },
+          ]
         : [],
     sources: ['zwikker1949', 'stinson1991'],
   };
@@ -153,7 +161,15 @@ function slitLayer(b: number, s: number, out: Float64Array): void {
   out[3] = -(out[1] as number);
 }
 
-/** The same section with walls that take nothing: the limit in which a line has no loss. */
+/**
+ * The same section with walls that take nothing: the limit in which a line has no loss.
+ *
+ * @validity wavelengths long against the width; losses too small to matter
+ * @returns a {@link LineSection}
+ * @source morse1968 plane waves in a duct
+ * @check duct.line.lossless
+ * @example compileLine({ section: withoutLoss(roundSection({ diameter: '75 mm' })), length: '20 cm' })
+ */
 export const withoutLoss = (section: LineSection): LineSection => ({
   ...section,
   layer: (_s, out) => {

@@ -31,11 +31,17 @@ const shape = { section: given<LineSection>(), length: positive('length') };
  * @returns a kernel: A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants
- * @check duct.line.chain.re, duct.line.chain.im
+ * @check duct.line.chain.re, duct.line.chain.im, duct.line.chain.A.re, duct.line.chain.A.im, duct.line.chain.B.re,
+ *   duct.line.chain.B.im, duct.line.chain.C.re, duct.line.chain.C.im
  * @example compileLine({ section: roundSection({ diameter: '75 mm' }), length: '20 cm' })(frequencies, out)
  */
 export function compileLine(input: UniformLineInput, air: Air = standardAir): Chain {
   const { section, length } = readFields('line', input, shape);
+  return lineChain(section, length, air);
+}
+
+/** {@link compileLine} of SI numbers, unchecked; the length may be 0. */
+export function lineChain(section: LineSection, length: number, air: Air): Chain {
   const medium = lineAir(air);
   const room = lineRoom();
   return (frequencies, { A, B, C, D }) => {

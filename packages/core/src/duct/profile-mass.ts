@@ -56,7 +56,7 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
 
 /** Radius of a profile, refused when it is none. */
 export function radiusAt(profile: Profile, x: number): number {
-  const radius = profile(x);
+  const radius = profile.radius(x);
   if (radius > 0 && radius < Number.POSITIVE_INFINITY) return radius;
   const code = Number.isFinite(radius) ? 'not-positive' : 'not-finite';
   const expected = `a radius above zero at ${x} m`;

@@ -2,13 +2,13 @@ import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
 
 /**
- * How wide a round duct is along its length: the inner radius in m at a position in m from the inner end. A function with
- * its length: one of your own is used exactly as ours are.
+ * How wide a round duct is along its length. A value: one of your own is used exactly as ours are. Plain SI numbers.
  *
- * @example const waist: Profile = Object.assign((x: number) => 0.03 + (x - 0.1) ** 2, { length: 0.2, joints: [], sources: ['own'] });
+ * @example const waist: Profile = { radius: (x) => 0.03 + (x - 0.1) ** 2, length: 0.2, joints: [], sources: ['own'] };
  */
 export interface Profile {
-  (position: number): number;
+  /** Inner radius, m, at a position in m from the inner end. */
+  readonly radius: (position: number) => number;
   /** m */
   readonly length: number;
   /** Positions, rising, at which one curve passes into the next: a sum over the profile stops and starts again there. */
@@ -17,8 +17,12 @@ export interface Profile {
   readonly sources: readonly string[];
 }
 
-const profile = (radius: (x: number) => number, length: number, joints: readonly number[] = []): Profile =>
-  Object.assign(radius, { length, joints, sources: ['rayleigh1896'] });
+const profile = (radius: (x: number) => number, length: number, joints: readonly number[] = []): Profile => ({
+  radius,
+  length,
+  joints,
+  sources: ['rayleigh1896'],
+});
 
 export interface TaperInput {
   /** Inner diameter at the inner end. */
@@ -34,14 +38,48 @@ const taperShape = {
   length: positive('length'),
 };
 
-/** Cone from one diameter to another; straight where they are equal. */
+/**
+ * Cone from one diameter to another; straight where they are equal.
+ *
+ * $$ r(x) = a + (b - a)\,\frac xL $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a, b$ | `innerDiameter`, `outerDiameter` | m | radii of the two ends |
+ * | $L$ | `length` | m | length |
+ *
+ * @validity a wall that rises by no more than 45°.
+ * @neglects thickness of the wall.
+ * @returns a {@link Profile}
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @source rayleigh1896 secs. 303-308
+ * @check duct.profile.cone, duct.stepped.cone.B, duct.stepped.cone.C
+ * @example conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' }).radius(0.075) // 0.0375 m
+ */
 export function conicalProfile(input: TaperInput): Profile {
   const { innerDiameter, outerDiameter, length } = readFields('profile', input, taperShape);
   const slope = (outerDiameter - innerDiameter) / 2 / length;
   return profile((x) => innerDiameter / 2 + slope * x, length);
 }
 
-/** Its radius grows by the same factor over each step of length. */
+/**
+ * Exponential horn: its radius grows by the same factor over each step of length.
+ *
+ * $$ r(x) = a\left(\frac ba\right)^{x/L} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a, b$ | `innerDiameter`, `outerDiameter` | m | radii of the two ends |
+ * | $L$ | `length` | m | length |
+ *
+ * @validity a wall that rises by no more than 45°.
+ * @neglects thickness of the wall.
+ * @returns a {@link Profile}
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @source fletcher1998 exponential horn
+ * @check duct.profile.exponential, duct.stepped.exponential.B, duct.stepped.exponential.C
+ * @example exponentialProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' }).radius(0.075) // 0.03674 m
+ */
 export function exponentialProfile(input: TaperInput): Profile {
   const { innerDiameter, outerDiameter, length } = readFields('profile', input, taperShape);
   const growth = Math.log(outerDiameter / innerDiameter) / length;
@@ -66,7 +104,25 @@ const flaredShape = {
   outerFlare: optional(notNegative('length')),
 };
 
-/** A straight tube with a quarter round at one end or both. */
+/**
+ * A straight tube with a quarter round at one end or both.
+ *
+ * $$ r = a + R - \sqrt{R^2 - s^2} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $a$ | `diameter` | m | radius of the straight part |
+ * | $R$ | `innerFlare`, `outerFlare` | m | radius of the quarter round |
+ * | $s$ | | m | how far inside the flare |
+ *
+ * @validity geometry; a sum of plane slices over it is too light, see `profileMass` and, for the ends of a vent, `flared`.
+ * @neglects thickness of the wall.
+ * @returns a {@link Profile}
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @source rayleigh1896 secs. 303-308
+ * @check duct.profile.flare
+ * @example flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }).radius(0.2) // 0.055 m
+ */
 export function flaredProfile(input: FlaredProfileInput): Profile {
   const { diameter, length, innerFlare = 0, outerFlare = 0 } = readFields('profile', input, flaredShape);
   const faults: Fault[] = [];

@@ -13,12 +13,12 @@ import type { EndCorrection, Opening } from './end-correction.js';
  * | $w/h$ | `aspect` | 1 | long side over short side, 1 when left out: a square |
  * | $wh = S$ | `radius` | m² | area, $\pi a^2$ |
  *
- * @validity a long side up to 0.4 wavelengths / (2π). The air of a real opening moves faster at its rim: an upper bound, 3 %
- *   above the pipe for a circle.
+ * @validity $ka \le 0.2$ and $kw \le 0.5$. The air of a real opening moves faster at its rim: an upper bound, 3 % above the
+ *   pipe for a circle.
  * @neglects the dependence on frequency, the edges of the wall.
  * @returns m
  * @source rayleigh1896 sec. 302, the integral over the rectangle in closed form; kemp2002
- * @check end.rectangle
+ * @check end.rectangle, end.rectangle.dynamic
  * @example rectangularPiston({ radius: 0.05, aspect: 10 }, 0) // 0.031478 m
  */
 export const rectangularPiston: EndCorrection = Object.assign(
@@ -49,7 +49,7 @@ export const rectangularPiston: EndCorrection = Object.assign(
  * @returns an {@link EndCorrection}
  * @source rayleigh1896 sec. 302, with the method of images; exact for the piston
  * @check end.rectangle.wall, end.rectangle.corner
- * @example alongWalls('one')({ radius: 0.05, aspect: 10 }, 0) // 0.0476 m
+ * @example alongWalls('one')({ radius: 0.05, aspect: 10 }, 0) // 0.0512 m
  */
 export function alongWalls(walls: 'one' | 'two'): EndCorrection {
   const along = ({ radius, aspect = 1 }: Opening, k: number) =>

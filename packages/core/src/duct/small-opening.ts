@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { InputError } from '../fault/index.js';
-import type { ComplexColumn } from '../network/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { type LengthInput, positive, readFields } from '../quantity/index.js';
 import type { EndCorrection, Opening } from './end-correction.js';
 import type { Radiation } from './radiation.js';
@@ -30,7 +30,9 @@ export function smallOpening(end: EndCorrection, solidAngle?: number): Radiation
   if (solidAngle !== undefined && !(solidAngle > 0 && solidAngle < Number.POSITIVE_INFINITY)) {
     const code = Number.isFinite(solidAngle) ? 'not-positive' : 'not-finite';
     const remedy = 'Leave it out for an end that loses nothing.';
-    throw new InputError([{ code, path: 'solidAngle', got: solidAngle, expected: 'a solid angle above zero, sr', remedy }]);
+    throw new InputError([
+      { code, path: 'solidAngle', got: solidAngle, expected: 'a solid angle above zero, sr', remedy },
+    ]);
   }
   const perArea = solidAngle === undefined ? 0 : Math.PI / solidAngle;
   const radiation = (opening: Opening, k: number, out: Float64Array) => {

@@ -27,8 +27,9 @@ export const usualSteps = 60;
  * @neglects as `compileLine`; the curvature of the waves in a flare, the air that waits at each step.
  * @returns a kernel, inner end near and outer end far; A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
  * @throws InputError when it is compiled: `out-of-range`, and `not-finite`, `not-positive` when the profile gives no radius
- * @source zwikker1949 line constants; salmon1946 for the horns that it is checked with
- * @check duct.stepped.cone, duct.stepped.exponential, duct.stepped.uniform
+ * @source zwikker1949 line constants; fletcher1998 the horn equation that it comes to
+ * @check duct.stepped.cone.B, duct.stepped.cone.C, duct.stepped.cone.coarse, duct.stepped.exponential.B,
+ *   duct.stepped.exponential.C, duct.stepped.exponential.coarse
  * @example compileSteppedLine(flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }))(frequencies, out)
  */
 export function compileSteppedLine(profile: Profile, steps: number = usualSteps, air: Air = standardAir): Chain {
@@ -55,9 +56,12 @@ export function compileSteppedLine(profile: Profile, steps: number = usualSteps,
           lineKernel(Math.PI * radius * radius, layer, medium, omega, room);
           chainKernel(length, mostNepers / steps, room);
         }
-        const [, , , , tr, ti, ur, ui, vr, vi] = room as unknown as number[] as [
-          number, number, number, number, number, number, number, number, number, number,
-        ];
+        const tr = room[4] as number;
+        const ti = room[5] as number;
+        const ur = room[6] as number;
+        const ui = room[7] as number;
+        const vr = room[8] as number;
+        const vi = room[9] as number;
         [ar, ai, br, bi] = [
           ar * tr - ai * ti + br * vr - bi * vi,
           ar * ti + ai * tr + br * vi + bi * vr,

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch } from '../network/index.js';
+import { branch, type Element } from '../network/index.js';
 import {
   given,
   notNegative,
@@ -13,7 +13,16 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { asGroup, boxAir, type Drivers, driverElements, driverProbes, type System } from './system.js';
+import {
+  asGroup,
+  boxAir,
+  type Chamber,
+  type Drivers,
+  driverElements,
+  driverProbes,
+  partOf,
+  type System,
+} from './system.js';
 
 /** A closed box as people write it. */
 export interface ClosedBoxInput {
@@ -44,12 +53,17 @@ export interface ClosedBoxSpec {
   readonly sourceResistance: Resistance;
 }
 
-const shape = {
-  drivers: given<Drivers>(),
+/** The air of a closed box: what does not hang on its drivers. */
+export const closedAirShape = {
   netVolume: positive('volume'),
   fillGain: optional(positive('ratio')),
   QL: optional(positive('ratio')),
   QA: optional(positive('ratio')),
+};
+
+const shape = {
+  drivers: given<Drivers>(),
+  ...closedAirShape,
   sourceResistance: optional(notNegative('resistance')),
 };
 
@@ -105,19 +119,29 @@ export function closedBox(input: ClosedBoxInput, air: Air = standardAir): System
   const { Sd, Mms, Cms } = group.equivalent;
   const Cab = boxCompliance(netVolume, fillGain, air);
   const wc = Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
-  const elements = [
-    ...driverElements(group.equivalent, sourceResistance),
-    ...boxAir(Cab, QA === undefined ? undefined : 1 / (wc * Cab * QA)),
-    ...(QL === undefined ? [] : [branch('acousticResistance', 'leak', ['box', 'ground'], QL / (wc * Cab))]),
-  ];
+  const losses = { ...(QL !== undefined && { QL }), ...(QA !== undefined && { QA }) };
+  const elements = [...driverElements(group.equivalent, sourceResistance), ...closedAir(Cab, wc, losses)];
   const spec: ClosedBoxSpec = {
     family: 'closed',
     drivers: group,
     netVolume,
     fillGain,
-    ...(QL !== undefined && { QL }),
-    ...(QA !== undefined && { QA }),
+    ...losses,
     sourceResistance,
   };
   return { spec, air, network: { elements, probes: driverProbes(sourceResistance) } };
+}
+
+/** The air of a closed box with its losses, their quality factors at the angular frequency `wc`. */
+export function closedAir(
+  Cab: number,
+  wc: number,
+  { QL, QA }: { readonly QL?: number; readonly QA?: number },
+  chamber: Chamber = {},
+): Element[] {
+  const part = partOf(chamber.name);
+  return [
+    ...boxAir(Cab, QA === undefined ? undefined : 1 / (wc * Cab * QA), chamber),
+    ...(QL === undefined ? [] : [branch('acousticResistance', part('leak'), [part('box'), 'ground'], QL / (wc * Cab))]),
+  ];
 }

@@ -90,6 +90,18 @@ export function judgeContents({ driver, bracing }: Contents, path: string): Faul
  * and the hollow of the cone are not looked at, so expect a third more or less.
  *
  * $$ V = \frac{7\pi}{48} d^2 h $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $d$ | `cutoutDiameter` | m | diameter of the cut-out |
+ * | $h$ | `depthInside` | m | depth behind the panel |
+ *
+ * @validity ordinary cone drivers with the magnet behind the cone, within a third
+ * @neglects frame, magnet, the hollow of the cone; refuses nothing
+ * @returns m³
+ * @source common practice
+ * @check enclosure.driver-volume
+ * @example estimatedDriverVolume(0.17, 0.08) // 0.00106 m³
  */
 export const estimatedDriverVolume = (cutoutDiameter: number, depthInside: number): number =>
   ((7 * Math.PI) / 48) * cutoutDiameter ** 2 * depthInside;

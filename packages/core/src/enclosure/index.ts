@@ -36,3 +36,14 @@ export {
 } from './net-volume.js';
 /** What stands where, as solids? */
 export type { Solid } from './solids.js';
+/** What do drivers unlike each other do together, in one volume or in several? */
+export {
+  type ChamberSpec,
+  type ClosedChamberInput,
+  type MixedBoxInput,
+  type MixedBoxSpec,
+  mixedBox,
+  type VentedChamberInput,
+} from './mixed-box.js';
+/** How are they wired? */
+export { type DriverInNet, type DriverInNetSpec, type DriverNet, type DriverNetSpec, driversOf } from './driver-net.js';

@@ -1,13 +1,14 @@
 import type { Air } from '../air/index.js';
 import { type Driver, type DriverGroup, group } from '../driver/index.js';
-import { branch, type Element, type Network, type Probe } from '../network/index.js';
+import { branch, type Element, type Network, type Nodes, type Probe } from '../network/index.js';
 
 /**
  * A box with its drivers, ready to be swept: the spec it was made from, the air, and the network with named probes.
  *
  * Probes that the response floor reads, each per volt of drive: `radiatedFlow` (out of the whole system, m³/s),
  * `coneVelocity` (m/s, positive outwards), `current` (A) and `terminalVoltage` (1), and where there is a vent
- * `ventAirSpeed` (m/s, positive outwards, mean over its narrowest section).
+ * `ventAirSpeed` (m/s, positive outwards, mean over its narrowest section). Where there are several cones or vents, each
+ * has a name, `coneVelocity left`: then the response tells of the one that moves most.
  * Any family is a function from a plain spec to such a record; a stranger's is another such function.
  */
 export interface System<Spec = unknown> {
@@ -22,6 +23,7 @@ export type Drivers = Driver | DriverGroup;
 /**
  * The one driver that stands for all.
  *
+ * @validity as `group`
  * @throws InputError those of `group`
  * @source own (definition)
  * @check enclosure.circuit.equivalentDriver
@@ -32,6 +34,7 @@ export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).e
 /**
  * A lone driver as a group of one; a group as it is, once it was read again.
  *
+ * @validity as `group`
  * @throws InputError those of `group`
  * @source own (definition)
  * @check enclosure.circuit.asGroup
@@ -57,25 +60,54 @@ export function asGroup(drivers: Drivers): DriverGroup {
  * @example [...driverElements(driver, 0.1), branch('acousticCompliance', 'Cab', ['box', 'ground'], 3e-7)]
  */
 export function driverElements(driver: Driver, sourceResistance: number): Element[] {
+  const { elements, terminals } = sourceElements(sourceResistance);
+  return [...elements, ...mountedDriver(driver, { from: terminals, to: 'ground', rear: 'box' })];
+}
+
+/** Source and source resistance, and the node where the drivers are joined to them. */
+export function sourceElements(sourceResistance: number): { readonly elements: Element[]; readonly terminals: string } {
+  const source: Element = { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] };
+  if (sourceResistance === 0) return { elements: [source], terminals: 'drive' };
+  const resistance = branch('resistor', 'sourceResistance', ['drive', 'terminals'], sourceResistance);
+  return { elements: [source, resistance], terminals: 'terminals' };
+}
+
+/** Where one of several drivers is: its terminals, the air behind it, and the name that its parts bear. */
+export interface Mounting {
+  readonly from: string;
+  readonly to: string;
+  readonly rear: string;
+  readonly name?: string;
+}
+
+/** The name of a part: alone where there is one, else with whose part it is. No stem holds a blank, so that none meet. */
+export const partOf =
+  (name: string | undefined) =>
+  (stem: string): string =>
+    name === undefined ? stem : `${stem} ${name}`;
+
+/** Voice coil, motor, moving parts and cone of a driver between two electrical nodes. */
+export function mountedDriver(driver: Driver, { from, to, rear, name }: Mounting): Element[] {
   const { Re, Le = 0, R2, L2, Bl, Mms, Cms, Rms, Sd } = driver;
-  const elements: Element[] = [{ kind: 'source', name: 'drive', nodes: ['drive', 'ground'] }];
-  const series = (kind: 'resistor' | 'inductor', name: string, value: number, from: string, to: string) => {
-    if (value > 0) elements.push(branch(kind, name, [from, to], value));
-    return value > 0 ? to : from;
-  };
-  const terminals = series('resistor', 'sourceResistance', sourceResistance, 'drive', 'terminals');
-  let coil = series('resistor', 'Re', Re, terminals, 'coil');
-  coil = series('inductor', 'Le', Le, coil, 'coil after Le');
+  const part = partOf(name);
+  const cone: Nodes = [part('cone'), 'ground'];
+  const elements: Element[] = [branch('resistor', part('Re'), [from, part('coil')], Re)];
+  let coil = part('coil');
+  if (Le > 0) {
+    elements.push(branch('inductor', part('Le'), [coil, part('coilAfterLe')], Le));
+    coil = part('coilAfterLe');
+  }
   if (R2 !== undefined && L2 !== undefined) {
-    series('resistor', 'R2', R2, coil, 'coil after L2');
-    coil = series('inductor', 'L2', L2, coil, 'coil after L2');
+    const nodes: Nodes = [coil, part('coilAfterL2')];
+    elements.push(branch('resistor', part('R2'), nodes, R2), branch('inductor', part('L2'), nodes, L2));
+    coil = nodes[1];
   }
   elements.push(
-    { kind: 'motor', name: 'Bl', electrical: [coil, 'ground'], mechanical: ['cone', 'ground'], Bl },
-    branch('mass', 'Mms', ['cone', 'ground'], Mms),
-    branch('damper', 'Rms', ['cone', 'ground'], Rms),
-    branch('spring', 'Cms', ['cone', 'ground'], Cms),
-    { kind: 'piston', name: 'Sd', mechanical: ['cone', 'ground'], front: 'ground', rear: 'box', Sd },
+    { kind: 'motor', name: part('Bl'), electrical: [coil, to], mechanical: cone, Bl },
+    branch('mass', part('Mms'), cone, Mms),
+    branch('damper', part('Rms'), cone, Rms),
+    branch('spring', part('Cms'), cone, Cms),
+    { kind: 'piston', name: part('Sd'), mechanical: cone, front: 'ground', rear, Sd },
   );
   return elements;
 }
@@ -84,8 +116,9 @@ export function driverElements(driver: Driver, sourceResistance: number): Elemen
  * Probes that every direct-radiator family shares. What the air of the box takes in is what the whole system does not
  * radiate, leaks included: so the box needs an element `Cab`.
  *
+ * @validity one acoustic point: cone, vent and leak near each other against the wavelength
  * @source small1973vented1 radiated flow as the flow of the box compliance
- * @check enclosure.circuit.probes
+ * @check enclosure.circuit.probes, enclosure.circuit.probes.flow
  * @example { ...driverProbes(0), ventAirSpeed: { of: 'flow', element: 'vent', factor: 1 / ventArea } }
  */
 export const driverProbes = (sourceResistance: number): Record<string, Probe> => ({
@@ -95,11 +128,19 @@ export const driverProbes = (sourceResistance: number): Record<string, Probe> =>
   terminalVoltage: { of: 'potential', node: sourceResistance > 0 ? 'terminals' : 'drive' },
 });
 
+/** Which of several boxes it is, and the node behind its air where what they take in is summed up. */
+export interface Chamber {
+  readonly name?: string;
+  readonly walls?: string;
+}
+
 /** The air of a box: its compliance, and in series with it the loss by absorption, when there is one. */
-export const boxAir = (Cab: number, absorption: number | undefined): Element[] =>
-  absorption === undefined
-    ? [branch('acousticCompliance', 'Cab', ['box', 'ground'], Cab)]
-    : [
-        branch('acousticCompliance', 'Cab', ['box', 'absorption'], Cab),
-        branch('acousticResistance', 'absorption', ['absorption', 'ground'], absorption),
-      ];
+export function boxAir(Cab: number, absorption: number | undefined, { name, walls = 'ground' }: Chamber): Element[] {
+  const part = partOf(name);
+  const [box, inner] = [part('box'), part('absorption')];
+  if (absorption === undefined) return [branch('acousticCompliance', part('Cab'), [box, walls], Cab)];
+  return [
+    branch('acousticCompliance', part('Cab'), [box, inner], Cab),
+    branch('acousticResistance', inner, [inner, walls], absorption),
+  ];
+}

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, type Element } from '../network/index.js';
+import { branch, type Element, type Probe } from '../network/index.js';
 import {
   type Area,
   type AreaInput,
@@ -18,7 +18,16 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { boxCompliance } from './closed-box.js';
-import { asGroup, boxAir, type Drivers, driverElements, driverProbes, type System } from './system.js';
+import {
+  asGroup,
+  boxAir,
+  type Chamber,
+  type Drivers,
+  driverElements,
+  driverProbes,
+  partOf,
+  type System,
+} from './system.js';
 
 /** A vented box as people write it. */
 export interface VentedBoxInput {
@@ -52,14 +61,19 @@ export interface VentedBoxSpec {
   readonly sourceResistance: Resistance;
 }
 
-const shape = {
-  drivers: given<Drivers>(),
+/** The air of a vented box: what does not hang on its drivers. */
+export const ventedAirShape = {
   netVolume: positive('volume'),
   fb: positive('frequency'),
   ventArea: optional(positive('area')),
   QL: optional(positive('ratio')),
   QA: optional(positive('ratio')),
   QP: optional(positive('ratio')),
+};
+
+const shape = {
+  drivers: given<Drivers>(),
+  ...ventedAirShape,
   sourceResistance: optional(notNegative('resistance')),
 };
 
@@ -131,15 +145,7 @@ export function ventedBox(input: VentedBoxInput, air: Air = standardAir): System
   const read = readFields('box', input, shape);
   const { drivers, netVolume, fb, ventArea, QL, QA, QP, sourceResistance = 0 as Resistance } = read;
   const group = asGroup(drivers);
-  const box = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
-  ventedBoxElements(netVolume, fb, read, air, box);
-  const elements: Element[] = [
-    ...driverElements(group.equivalent, sourceResistance),
-    ...boxAir(box.Cab, QA === undefined ? undefined : box.absorption),
-    ...(QL === undefined ? [] : [branch('acousticResistance', 'leak', ['box', 'ground'], box.leak)]),
-    branch('acousticMass', 'vent', ['box', QP === undefined ? 'ground' : 'vent mouth'], box.vent),
-    ...(QP === undefined ? [] : [branch('acousticResistance', 'ventLoss', ['vent mouth', 'ground'], box.ventLoss)]),
-  ];
+  const elements = [...driverElements(group.equivalent, sourceResistance), ...ventedAir(read, air)];
   const spec: VentedBoxSpec = {
     family: 'vented',
     drivers: group,
@@ -151,9 +157,32 @@ export function ventedBox(input: VentedBoxInput, air: Air = standardAir): System
     ...(QP !== undefined && { QP }),
     sourceResistance,
   };
-  const probes = {
-    ...driverProbes(sourceResistance),
-    ...(ventArea !== undefined && { ventAirSpeed: { of: 'flow', element: 'vent', factor: 1 / ventArea } as const }),
-  };
+  const probes = { ...driverProbes(sourceResistance), ...ventProbe(ventArea) };
   return { spec, air, network: { elements, probes } };
+}
+
+/** The air of a vented box with its vent and its losses. */
+export function ventedAir(
+  { netVolume, fb, ...losses }: VentedBoxLosses & { readonly netVolume: number; readonly fb: number },
+  air: Air,
+  chamber: Chamber = {},
+): Element[] {
+  const out = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
+  ventedBoxElements(netVolume, fb, losses, air, out);
+  const { QL, QA, QP } = losses;
+  const part = partOf(chamber.name);
+  const [box, mouth] = [part('box'), QP === undefined ? 'ground' : part('mouth')];
+  return [
+    ...boxAir(out.Cab, QA === undefined ? undefined : out.absorption, chamber),
+    ...(QL === undefined ? [] : [branch('acousticResistance', part('leak'), [box, 'ground'], out.leak)]),
+    branch('acousticMass', part('vent'), [box, mouth], out.vent),
+    ...(QP === undefined ? [] : [branch('acousticResistance', part('ventLoss'), [mouth, 'ground'], out.ventLoss)]),
+  ];
+}
+
+/** Mean air speed in the narrowest section of the vent, where that is known. */
+export function ventProbe(ventArea: number | undefined, name?: string): Record<string, Probe> {
+  const part = partOf(name);
+  if (ventArea === undefined) return {};
+  return { [part('ventAirSpeed')]: { of: 'flow', element: part('vent'), factor: 1 / ventArea } };
 }

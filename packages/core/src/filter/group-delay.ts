@@ -1,23 +1,6 @@
-import { polynomialColumnOnImaginaryAxis, polynomialDerivative } from '../numeric/index.js';
+import { logarithmicSlope } from '../numeric/index.js';
 import type { FrequencyGrid } from '../quantity/index.js';
 import { type Filter, normalisedFilter } from './filter.js';
-
-/** Re(P′/P) on the imaginary axis; 0 at a zero of P, where the phase jumps. */
-function logarithmicSlope(polynomial: Float64Array, omega: Float64Array): Float64Array {
-  const [a, b, c, d] = Array.from({ length: 4 }, () => new Float64Array(omega.length)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  polynomialColumnOnImaginaryAxis(polynomial, omega, a, b);
-  polynomialColumnOnImaginaryAxis(polynomialDerivative(polynomial), omega, c, d);
-  return a.map((re, i) => {
-    const im = b[i] as number;
-    const size = re * re + im * im;
-    return size > 0 ? ((c[i] as number) * re + (d[i] as number) * im) / size : 0;
-  });
-}
 
 /**
  * Group delay of a filter, exactly from its polynomials.

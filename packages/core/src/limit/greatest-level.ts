@@ -1,6 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
-import type { ComplexColumn } from '../network/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import {
   type Frequency,
   type FrequencyGrid,

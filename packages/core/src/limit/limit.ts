@@ -73,6 +73,7 @@ export function airSpeedLimit(greatest: AirSpeedRmsInput, path = 'airSpeedRms'):
 /**
  * Greatest sine voltage of the amplifier.
  *
+ * @validity an amplifier that holds this voltage into the impedance of the box
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own (definition)
  * @check limit.voltage
@@ -87,6 +88,7 @@ export const voltageLimit = (greatest: VoltageRmsInput, path = 'voltageRms'): Li
 /**
  * Greatest sine current of the amplifier.
  *
+ * @validity an amplifier whose protection acts on current, at any phase
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own (definition)
  * @check limit.current

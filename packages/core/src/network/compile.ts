@@ -1,8 +1,8 @@
-import { InputError } from '../fault/index.js';
 import type { Element, Network } from './element.js';
-import { equations, isListed, refuseBadNetwork, symbolValue } from './equations.js';
+import { equations, isListed, symbolValue } from './equations.js';
 import { expand, type Term } from './expansion.js';
 import { type Reading, readingOf } from './reading.js';
+import { contradiction, refuseBadNetwork } from './refusals.js';
 
 /**
  * A lumped topology with its polynomials written out as sums of element products, for any values of its elements.
@@ -74,11 +74,7 @@ export function compileTopology(network: Network): Topology | undefined {
     MOST_PRODUCTS,
   );
   if (expanded === undefined) return undefined;
-  if (expanded.denominator.length === 0) {
-    const remedy = 'Look for two sources in one loop, or for parts that are joined twice over.';
-    const expected = 'a network with one solution';
-    throw new InputError([{ code: 'inconsistent', path: 'elements', got: 'none, or many', expected, remedy }]);
-  }
+  if (expanded.denominator.length === 0) throw contradiction(network);
   const rows = [expanded.denominator, ...readings.map((read) => numerator(read, expanded.numerators))];
 
   const powers = rows.flatMap((row) => row.map((term) => term.power));

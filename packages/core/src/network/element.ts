@@ -1,4 +1,4 @@
-import type { ComplexColumn } from './sweep.js';
+import type { ComplexColumn } from '../numeric/index.js';
 
 /**
  * Elements of three domains, in one nodal description. A node carries a potential, an element a flow:
@@ -12,7 +12,7 @@ import type { ComplexColumn } from './sweep.js';
  * With velocity as the mechanical potential (the mobility analogy) parts that move together share a node, a motor is an
  * ideal transformer and a piston a gyrator, so that no domain has to be turned into another (@source beranek2012 ch. 3).
  */
-export type Element = Branch | Source | Motor | Piston | Admittance | TwoPort;
+export type Element = Branch | Source | Meter | Motor | Piston | Admittance | TwoPort;
 
 /** A pair of nodes; flow is counted from the first to the second. */
 export type Nodes = readonly [from: string, to: string];
@@ -40,6 +40,13 @@ export interface Branch {
 /** The drive: 1 V rms between its nodes. All columns of a sweep are per volt of it. Its flow is the current it delivers. */
 export interface Source {
   readonly kind: 'source';
+  readonly name: string;
+  readonly nodes: Nodes;
+}
+
+/** A joint without any potential across it. Its flow is the sum of what runs through it: what several boxes take in. */
+export interface Meter {
+  readonly kind: 'meter';
   readonly name: string;
   readonly nodes: Nodes;
 }

@@ -1,4 +1,3 @@
-import { type Fault, InputError } from '../fault/index.js';
 import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 
 /** Which column of an element given over frequency: its admittance, or a corner of its chain matrix. */
@@ -15,7 +14,7 @@ export interface Stamp {
   readonly listed?: Listed;
 }
 
-/** The nodal equations of a network: unknowns are the node potentials, then the flows of sources and motors. */
+/** The nodal equations of a network: unknowns are the node potentials, then the flows of sources, meters, motors and lines. */
 export interface Equations {
   readonly size: number;
   readonly nodes: readonly string[];
@@ -26,7 +25,7 @@ export interface Equations {
   readonly flowUnknown: readonly number[];
 }
 
-const GROUND = 'ground';
+export const GROUND = 'ground';
 
 /** Every node that an element touches. */
 export const nodesOf = (element: Element): readonly string[] => {
@@ -84,16 +83,14 @@ export function equations(network: Network): Equations {
       }
       return -1;
     }
-    if (element.kind === 'source' || element.kind === 'motor') {
+    if (element.kind === 'source' || element.kind === 'meter' || element.kind === 'motor') {
       const own = size++;
-      const [plus, minus] = element.kind === 'source' ? element.nodes : element.electrical;
+      const [plus, minus] = element.kind === 'motor' ? element.electrical : element.nodes;
       put(own, at(plus), 1, -1);
       put(own, at(minus), -1, -1);
-      if (element.kind === 'source') {
-        flow([plus, minus], own, -1, -1); // a source delivers
-        driven.push(own);
-      } else {
-        flow([plus, minus], own, 1, -1);
+      flow([plus, minus], own, element.kind === 'source' ? -1 : 1, -1); // a source delivers
+      if (element.kind === 'source') driven.push(own);
+      if (element.kind === 'motor') {
         put(own, at(element.mechanical[0]), -1, symbol);
         put(own, at(element.mechanical[1]), 1, symbol);
         flow(element.mechanical, own, -1, symbol);
@@ -119,62 +116,4 @@ export function equations(network: Network): Equations {
     return -1;
   });
   return { size, nodes, stamps, driven, flowUnknown };
-}
-
-/** Refuses what has no meaning before any arithmetic: names, values, probes, nodes that nothing holds. */
-export function refuseBadNetwork(network: Network): void {
-  const faults: Fault[] = [];
-  const names = new Set<string>();
-  const held = new Set([GROUND]);
-  network.elements.forEach((element, i) => {
-    const path = `elements[${i}] ${element.name}`;
-    const value = symbolValue(element);
-    const got = isBranch(element) ? element.value : value;
-    if (!(value > 0 && value < Infinity)) {
-      const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-      const remedy = 'Leave the element out where it is nothing.';
-      faults.push({ code, path, got, expected: 'a value above zero', remedy });
-    }
-    if (names.has(element.name)) {
-      const remedy = 'Rename one of the two.';
-      faults.push({ code: 'conflict', path, got: element.name, expected: 'a name of its own', remedy });
-    }
-    names.add(element.name);
-  });
-  for (let grown = true; grown; ) {
-    const before = held.size;
-    for (const element of network.elements) {
-      // A motor or piston joins domains, but each side needs a ground of its own: only differences are coupled.
-      const pairs =
-        element.kind === 'motor'
-          ? [element.electrical, element.mechanical]
-          : element.kind === 'piston'
-            ? [element.mechanical, [element.front, element.rear]]
-            : [element.nodes];
-      for (const pair of pairs) if (pair.some((node) => held.has(node))) for (const node of pair) held.add(node);
-    }
-    grown = held.size > before;
-  }
-  const loose = [...new Set(network.elements.flatMap(nodesOf))].filter((node) => !held.has(node));
-  for (const node of loose) {
-    const remedy = `Connect '${node}' to ground by an element.`;
-    faults.push({ code: 'inconsistent', path: `node ${node}`, got: node, expected: 'a way to ground', remedy });
-  }
-  if (!network.elements.some((element) => element.kind === 'source')) {
-    const remedy = 'Add a source.';
-    faults.push({ code: 'empty', path: 'elements', got: 'no source', expected: 'one source at least', remedy });
-  }
-  const nodes = new Set(network.elements.flatMap(nodesOf));
-  for (const [name, probe] of Object.entries(network.probes)) {
-    if (!Number.isFinite(probe.factor ?? 1)) {
-      const path = `probes.${name}.factor`;
-      faults.push({ code: 'not-finite', path, got: probe.factor, expected: 'a number', remedy: 'Correct it.' });
-    }
-    const target = probe.of === 'flow' ? probe.element : probe.node;
-    if (!(probe.of === 'flow' ? names : nodes).has(target)) {
-      const expected = probe.of === 'flow' ? 'the name of an element' : 'the name of a node';
-      faults.push({ code: 'unknown-field', path: `probes.${name}`, got: target, expected, remedy: 'Correct it.' });
-    }
-  }
-  if (faults.length > 0) throw new InputError(faults);
 }

@@ -1,9 +1,10 @@
 import { solveComplexFactored, solveComplexFactoredTransposed } from '../numeric/index.js';
 import { dense, factorDense } from './dense.js';
 import { branchLaw, isBranch, type Network } from './element.js';
-import { equations, isListed, refuseBadNetwork, symbolValue } from './equations.js';
+import { equations, isListed, symbolValue } from './equations.js';
 import { fillListed, listedColumns } from './listed-columns.js';
 import { readingOf } from './reading.js';
+import { refuseBadNetwork } from './refusals.js';
 
 /** A complex number. */
 export interface Complex {
@@ -142,7 +143,7 @@ export function compileGradient(network: Network): (probe: string, frequency: nu
     }
     const byElement = Object.fromEntries(
       elements.flatMap((element, i) => {
-        if (element.kind === 'source' || isListed(element)) return [];
+        if (element.kind === 'source' || element.kind === 'meter' || isListed(element)) return [];
         // An element whose symbol is the inverse of its value turns the sign of the logarithm.
         const turned = isBranch(element) && branchLaw[element.kind][0] === -1 ? -1 : 1;
         const { re: a, im: b } = slopes[i] as Complex;

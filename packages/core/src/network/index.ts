@@ -9,6 +9,7 @@ export {
   type ChainColumns,
   type Element,
   losslessLine,
+  type Meter,
   type Motor,
   type Network,
   type Nodes,
@@ -22,7 +23,7 @@ export { netlist } from './netlist.js';
 /** How is any network solved frequency by frequency? */
 export { compilePlan, type Plan } from './plan.js';
 /** How are polynomials swept over frequency? */
-export { type ComplexColumn, complexColumn, sweepRows } from './sweep.js';
+export { sweepRows } from './sweep.js';
 /** What is the network with its coil inductance shorted? */
 export { withoutCoilInductance } from './without-coil-inductance.js';
 /** How does a probe change with each element, and with frequency? */

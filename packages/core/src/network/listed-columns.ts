@@ -1,6 +1,6 @@
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import type { Element } from './element.js';
 import type { Listed } from './equations.js';
-import { type ComplexColumn, complexColumn } from './sweep.js';
 
 /** Columns of an element that is given over frequency. */
 export type ListedColumns = Partial<Record<Listed, ComplexColumn>>;

@@ -1,5 +1,6 @@
 import { branchLaw, type Element, isBranch, type Network } from './element.js';
-import { nodesOf, refuseBadNetwork } from './equations.js';
+import { nodesOf } from './equations.js';
+import { refuseBadNetwork } from './refusals.js';
 
 /** A number as circuit simulators take it: no suffix, all digits. */
 const exact = (value: number) => value.toExponential(16);
@@ -27,9 +28,9 @@ function lines(element: Element, name: string, node: (name: string) => string): 
     const value = power === 0 && exponent === 1 ? 1 / element.value : element.value;
     return [`${letter}_${name} ${a} ${b} ${exact(value)}`];
   }
-  if (element.kind === 'source') {
+  if (element.kind === 'source' || element.kind === 'meter') {
     const [a, b] = element.nodes.map(node);
-    return [`V_${name} ${a} ${b} DC 0 AC 1`];
+    return [element.kind === 'source' ? `V_${name} ${a} ${b} DC 0 AC 1` : `V_${name} ${a} ${b} 0`];
   }
   if (element.kind === 'motor') {
     const [a, b] = element.electrical.map(node);

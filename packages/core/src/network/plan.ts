@@ -1,13 +1,13 @@
-import { InputError } from '../fault/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { solveComplexFactored } from '../numeric/index.js';
 import { invert, multiply, subtractProduct } from './column-arithmetic.js';
 import { dense, factorDense } from './dense.js';
 import type { Network } from './element.js';
 import { elimination } from './elimination.js';
-import { equations, refuseBadNetwork, symbolValue } from './equations.js';
+import { equations, symbolValue } from './equations.js';
 import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
 import { readingOf } from './reading.js';
-import type { ComplexColumn } from './sweep.js';
+import { contradiction, refuseBadNetwork } from './refusals.js';
 
 /**
  * Elimination plan: any network, solved over frequency with guarded pivots.
@@ -210,18 +210,3 @@ export function compilePlan(network: Network): Plan {
   };
   return { probes: probes.map((probe) => probe.name), sweep };
 }
-
-/** Equations that no values of the elements can solve: sources in a loop, or a source across nothing but a motor. */
-const contradiction = (network: Network) =>
-  new InputError([
-    {
-      code: 'inconsistent',
-      path: 'elements',
-      got: network.elements
-        .filter(({ kind }) => kind === 'source' || kind === 'motor')
-        .map(({ name }) => name)
-        .join(', '),
-      expected: 'equations with one solution',
-      remedy: 'Put a resistance between sources in a loop, and a way to ground at each node.',
-    },
-  ]);

@@ -1,14 +1,4 @@
-/** Complex values, one column each for real and imaginary part. */
-export interface ComplexColumn {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
-
-/** An empty complex column. */
-export const complexColumn = (length: number): ComplexColumn => ({
-  re: new Float64Array(length),
-  im: new Float64Array(length),
-});
+import type { ComplexColumn } from '../numeric/index.js';
 
 /**
  * Evaluates rows of polynomials over one shared denominator on the imaginary axis, the frequency loop innermost.

@@ -32,3 +32,7 @@ export { type BracketedRoot, bracketedRoot, signChanges } from './root-bracket.j
 export { linear, logarithmic } from './spacing.js';
 /** What is a Struve function of a real number? */
 export { struveH0, struveH1 } from './struve-h.js';
+/** How are complex values over frequency kept? */
+export { type ComplexColumn, complexColumn } from './complex-column.js';
+/** What does a polynomial add to a group delay? */
+export { logarithmicSlope } from './logarithmic-slope.js';

@@ -1,5 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import type { ComplexColumn } from '../network/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,

@@ -1,13 +1,6 @@
 import { InputError } from '../fault/index.js';
-import {
-  type ComplexColumn,
-  compilePlan,
-  compileTopology,
-  complexColumn,
-  elementValues,
-  type Network,
-  sweepRows,
-} from '../network/index.js';
+import { compilePlan, compileTopology, elementValues, type Network, sweepRows } from '../network/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 
 /** A network ready to be swept: by its polynomials where it is lumped, else by its elimination plan. */
 export interface CompiledNetwork {
@@ -21,6 +14,7 @@ export interface CompiledNetwork {
 /**
  * Prepares a network; what differs between a lumped and any other network stays inside.
  *
+ * @validity any network of the network floor
  * @throws InputError for a network without meaning; when swept, `inconsistent` at a resonance that nothing damps
  * @source own (choice between `compileTopology` and `compilePlan`)
  * @check response.circuit.network
@@ -65,6 +59,7 @@ export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
 /**
  * Sweeps every probe of a network over frequencies in Hz, per volt of drive. Allocates its columns.
  *
+ * @validity as {@link compileNetwork}; frequencies above 0
  * @throws InputError `inconsistent` at a resonance that nothing damps
  * @source own (allocation around the sweep)
  * @check response.circuit.columns
@@ -84,6 +79,7 @@ export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Fl
 /**
  * A probe that the response needs, or a fault that names it.
  *
+ * @validity any columns
  * @throws InputError `empty`
  * @source own (look-up)
  * @check response.circuit.probe

@@ -51,10 +51,11 @@ const scaled = ({ byElement, byFrequency }: Gradient, value: number, factor: num
 /**
  * Level at 1 m in half space for 1 V rms at one frequency, by every element: exact, by the adjoint equations.
  *
+ * @validity as `levelColumn`; small changes, since it is a slope
  * @returns dB, and dB per relative change
  * @throws InputError
  * @source director1969 adjoint network
- * @check response.level-gradient
+ * @check response.level-gradient.closed, response.level-gradient.vented
  * @example levelGradient(system, '30 Hz')
  */
 export function levelGradient(system: System, frequency: FrequencyInput): GradientResult {
@@ -95,7 +96,7 @@ function referenceGradient({ network, air }: System): GradientResult {
  * @returns Hz, and Hz per relative change
  * @throws InputError
  * @source rudin1976 thm 9.28
- * @check response.cutoff-gradient
+ * @check response.cutoff-gradient.closed, response.cutoff-gradient.vented
  * @example cutoffGradient(system)
  */
 export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'reference'> = {}): GradientResult {
@@ -137,7 +138,7 @@ const TIED = 1e-6;
  * @returns SI per volt, rms
  * @throws InputError
  * @source danskin1966 (directional derivative of a maximum)
- * @check response.greatest-gradient
+ * @check response.greatest-gradient.closed, response.greatest-gradient.vented
  * @example greatestGradient(system, { probe: 'coneVelocity', integrated: true, from: '30 Hz', to: '120 Hz' })
  */
 export function greatestGradient(system: System, options: ExtremumOptions): GradientResult {

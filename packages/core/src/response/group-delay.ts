@@ -1,5 +1,4 @@
-import { complexColumn } from '../network/index.js';
-import { polynomialColumnOnImaginaryAxis, polynomialDerivative } from '../numeric/index.js';
+import { complexColumn, logarithmicSlope } from '../numeric/index.js';
 import { type CompiledNetwork, probeIndex } from './compile.js';
 
 /**
@@ -20,19 +19,6 @@ export function groupDelay(network: CompiledNetwork, frequencies: Float64Array):
   const denominator = logarithmicSlope(part(0), omega);
   const numerator = logarithmicSlope(part(1 + row), omega);
   return denominator.map((value, i) => (value - (numerator[i] as number)) / scale);
-}
-
-/** Re(P′/P) on the imaginary axis; 0 where P vanishes. */
-function logarithmicSlope(polynomial: Float64Array, omega: Float64Array): Float64Array {
-  const value = complexColumn(omega.length);
-  const slope = complexColumn(omega.length);
-  polynomialColumnOnImaginaryAxis(polynomial, omega, value.re, value.im);
-  polynomialColumnOnImaginaryAxis(polynomialDerivative(polynomial), omega, slope.re, slope.im);
-  return value.re.map((re, i) => {
-    const im = value.im[i] as number;
-    const size = re * re + im * im;
-    return size > 0 ? ((slope.re[i] as number) * re + (slope.im[i] as number) * im) / size : 0;
-  });
 }
 
 function differenceQuotient(network: CompiledNetwork, row: number, frequencies: Float64Array): Float64Array {

@@ -1,5 +1,6 @@
 import type { System } from '../enclosure/index.js';
-import { complexColumn, withoutCoilInductance } from '../network/index.js';
+import { withoutCoilInductance } from '../network/index.js';
+import { complexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
 import { levelColumn } from './columns.js';
 import { type CompiledNetwork, compileNetwork, probeIndex } from './compile.js';

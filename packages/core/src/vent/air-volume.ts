@@ -1,6 +1,6 @@
 import type { Fault } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, type Volume, type VolumeInput } from '../quantity/index.js';
-import type { VentGeometry } from './round-vent.js';
+import type { VentGeometry } from './vent-geometry.js';
 
 /** The air that a vent works on: exactly one of the two volumes. */
 export interface BoxAirInput {

@@ -1,24 +1,24 @@
 import { type Air, standardAir } from '../air/index.js';
-import { type Fault, InputError, refuse, type Warning } from '../fault/index.js';
+import { type Fault, InputError, refuse } from '../fault/index.js';
 import {
   type AcousticMass,
   type FrequencyInput,
   type Length,
-  nested,
   optional,
   positive,
   readFields,
   si,
 } from '../quantity/index.js';
-import { geometry, type RoundVentInput, type VentGeometry, ventShape } from './round-vent.js';
+import type { VentGeometry } from './vent-geometry.js';
+import { geometry, type VentInput, ventField } from './vent-input.js';
 
 export interface VentAtFrequency {
-  readonly vent: RoundVentInput;
+  readonly vent: VentInput;
   /** Default: the limit of low frequency. */
   readonly frequency?: FrequencyInput;
 }
 
-const shape = { vent: nested(ventShape), frequency: optional(positive('frequency')) };
+const shape = { vent: ventField, frequency: optional(positive('frequency')) };
 
 /** Both end corrections together, m. Refuses what a caller's own end correction makes of nothing. */
 export function endLength({ inner, outer, innerEnd, outerEnd }: VentGeometry, k: number): number {
@@ -38,40 +38,24 @@ export function movingLength(vent: VentGeometry, length: number, k: number): num
   throw new InputError([{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }]);
 }
 
-/** A bend eats no more than the vent is long. */
-export function bendFaults(vent: VentGeometry, length: number): Fault[] {
-  if (vent.bendLength <= length) return [];
-  const expected = `at least the ${vent.bendLength} m that its bend takes`;
-  return [
-    { code: 'inconsistent', path: 'vent.length', got: length, expected, remedy: 'Lengthen it, or bend it less.' },
-  ];
-}
+/** Length that the flares of both ends take of a vent, m. */
+export const flareLength = ({ innerEnd, outerEnd }: VentGeometry): number =>
+  (innerEnd.flare?.radius ?? 0) + (outerEnd.flare?.radius ?? 0);
 
-/** Says which end is too wide for its formula at k, and whether the bend is too tight. */
-export function ventWarnings(vent: VentGeometry, k: number): Warning[] {
-  const { inner, outer, innerEnd, outerEnd, bendRatio } = vent;
-  const warnings: Warning[] = [];
-  for (const [path, end, { radius }] of [
-    ['innerEnd', innerEnd, inner],
-    ['outerEnd', outerEnd, outer],
-  ] as const) {
-    const { greatestKa = Number.POSITIVE_INFINITY } = end;
-    const expected = `ka of at most ${greatestKa}`;
-    if (k * radius > greatestKa)
-      warnings.push({ code: 'outside-validity', path: `vent.${path}`, got: k * radius, expected });
-  }
-  if (bendRatio < 3) {
-    const expected = 'a centre-line radius of at least 1.5 diameters: in a tighter bend the air takes the shorter way';
-    warnings.push({ code: 'outside-validity', path: 'vent.bend.centreLineRadius', got: bendRatio, expected });
-  }
-  return warnings;
+/** Bends and flares take no more than the vent is long. */
+export function lengthFaults(vent: VentGeometry, length: number): Fault[] {
+  const least = vent.bendLength + flareLength(vent);
+  if (least <= length) return [];
+  const expected = `at least the ${least} m that its ${vent.bendLength > 0 ? 'bend' : 'flares'} takes`;
+  const remedy = 'Lengthen it, or bend or flare it less.';
+  return [{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }];
 }
 
 function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: number } {
   const fields = readFields('', input, shape);
   const faults: Fault[] = [];
   const vent = geometry(faults, fields.vent);
-  faults.push(...bendFaults(vent, fields.vent.length));
+  faults.push(...lengthFaults(vent, fields.vent.length));
   refuse(faults);
   const k = (2 * Math.PI * (fields.frequency ?? 0)) / air.speedOfSound;
   return { vent, length: movingLength(vent, fields.vent.length, k) };

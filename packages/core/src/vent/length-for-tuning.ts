@@ -1,20 +1,21 @@
 import { type Air, standardAir } from '../air/index.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
-import { decimalText, type FrequencyInput, nested, positive, readFields } from '../quantity/index.js';
+import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
 import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
-import { endLength } from './effective-length.js';
-import { geometry, type RoundVentSection, sectionShape, type VentGeometry } from './round-vent.js';
+import { endLength, flareLength } from './effective-length.js';
 import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';
+import type { VentGeometry } from './vent-geometry.js';
+import { geometry, sectionField, type VentSection } from './vent-input.js';
 
 export interface LengthForTuningInput extends BoxAirInput {
-  readonly vent: RoundVentSection;
+  readonly vent: VentSection;
   readonly fb: FrequencyInput;
 }
 
-const lengthShape = { vent: nested(sectionShape), fb: positive('frequency'), ...boxAirShape };
+const lengthShape = { vent: sectionField, fb: positive('frequency'), ...boxAirShape };
 
 /**
- * Length of a round vent that tunes a box to fb. With the volume before the vent given, the vent takes of it what it
+ * Length of a vent that tunes a box to fb. With the volume before the vent given, the vent takes of it what it
  * needs, so that the length solves a quadratic; its shorter solution is taken.
  *
  * $$ k^2\,(L + \delta)\,(W - n S_o L) = n S \quad\Rightarrow\quad
@@ -49,10 +50,11 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
   const k = (2 * Math.PI * fields.fb) / air.speedOfSound;
   const hertz = (waveNumber: number) => `${decimalText((waveNumber * air.speedOfSound) / (2 * Math.PI), 4)} Hz`;
   const ends = endLength(vent, k);
-  const { constant: W, slope, panel } = line;
+  const { constant: W, slope } = line;
+  const shortest = Math.max(line.panel, flareLength(vent));
   // The length of the lowest tuning: beyond it the vent takes volume faster than it gains mass.
   const longest = slope > 0 ? (W / slope - ends) / 2 : Number.POSITIVE_INFINITY;
-  if (longest <= panel)
+  if (longest <= shortest)
     return impossible('vent-fills-box', 'The tubes are so wide that a longer vent only tunes higher.');
   const length = shorterSolution(line, ends, vent.area / k ** 2);
   if (length === undefined) {
@@ -60,10 +62,14 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
     const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m: a longer one takes too much volume.`;
     return impossible('tuning-too-low', text);
   }
-  if (length <= 0 || length < panel) return tooHigh(vent, line, hertz);
-  if (length < vent.bendLength) {
-    const sizes = [vent.bendLength, length].map((size) => `${decimalText(size, 3)} m`);
-    return impossible('bend-too-long', `The bend alone takes ${sizes[0]}; the whole vent is to be ${sizes[1]}.`);
+  if (length <= 0 || length < shortest) return tooHigh(vent, line, shortest, hertz);
+  const taken = vent.bendLength + flareLength(vent);
+  if (vent.bendLength > 0 && length < taken) {
+    const sizes = [taken, length].map((size) => `${decimalText(size, 3)} m`);
+    return impossible(
+      'bend-too-long',
+      `The bend ${taken > vent.bendLength ? 'with its flares' : 'alone'} takes ${sizes[0]}; the whole vent is to be ${sizes[1]}.`,
+    );
   }
   return tuned(vent, length, line, k, air);
 }
@@ -76,10 +82,15 @@ function shorterSolution({ constant, slope }: VolumeLine, ends: number, mass: nu
   return discriminant < 0 ? undefined : (2 * c) / (b + Math.sqrt(discriminant));
 }
 
-function tooHigh(vent: VentGeometry, { constant, slope, panel }: VolumeLine, hertz: (k: number) => string): Impossible {
-  const highest = hertz(tunedWaveNumber(vent, panel, constant - slope * panel));
-  const hole =
-    panel > 0 ? `with a vent as short as the panel is thick, ${decimalText(panel, 3)} m` : 'without any tube';
+function tooHigh(
+  vent: VentGeometry,
+  { constant, slope, panel }: VolumeLine,
+  shortest: number,
+  hertz: (k: number) => string,
+): Impossible {
+  const highest = hertz(tunedWaveNumber(vent, shortest, constant - slope * shortest));
+  const least = shortest > panel ? 'as its flares' : 'as the panel is thick';
+  const hole = shortest > 0 ? `with a vent as short ${least}, ${decimalText(shortest, 3)} m` : 'without any tube';
   return impossible(
     'tuning-too-high',
     `The highest tuning is ${highest}, ${hole}. Widen the vent or take more of them.`,
@@ -101,23 +112,26 @@ function tooHigh(vent: VentGeometry, { constant, slope, panel }: VolumeLine, her
  *
  * @validity as `tuning`, without warnings.
  * @neglects as `tuning`.
- * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none tunes so high
+ * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none, or none as
+ *   long as its flares, tunes so high
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
  * @check vent.compile.low, vent.compile.middle
  * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m
  */
 export function compileLengthForTuning(
-  section: RoundVentSection,
+  section: VentSection,
   air: Air = standardAir,
 ): (netVolume: number, fb: number) => number {
   const faults: Fault[] = [];
-  const vent = geometry(faults, readFields('vent', section, sectionShape));
+  const vent = geometry(faults, readFields('', { vent: section }, { vent: sectionField }).vent);
   refuse(faults);
   const { area, inner, outer, innerEnd, outerEnd } = vent;
+  const flares = flareLength(vent);
   const perHertz = (2 * Math.PI) / air.speedOfSound;
   return (netVolume, fb) => {
     const k = perHertz * fb;
-    return area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
+    const length = area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
+    return length < flares ? length - flares : length;
   };
 }

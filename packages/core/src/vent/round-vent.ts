@@ -1,24 +1,8 @@
-import { type EndCorrection, finiteFlange, flanged, type Opening } from '../duct/index.js';
+import { type EndCorrection, finiteFlange, flanged, type Opening, roundSection } from '../duct/index.js';
 import type { Fault } from '../fault/index.js';
-import {
-  type AngleInput,
-  count,
-  type Field,
-  type Fields,
-  type LengthInput,
-  nested,
-  notNegative,
-  optional,
-  positive,
-} from '../quantity/index.js';
-
-/** One bend of a round tube. */
-export interface BendInput {
-  /** How far the direction turns. */
-  readonly angle: AngleInput;
-  /** Radius of the bend on the centre line of the tube. */
-  readonly centreLineRadius: LengthInput;
-}
+import { count, type Fields, type LengthInput, nested, notNegative, optional, positive } from '../quantity/index.js';
+import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
+import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
 /** A round vent of a length still to be found. */
 export interface RoundVentSection {
@@ -36,7 +20,7 @@ export interface RoundVentSection {
   readonly innerEnd?: EndCorrection;
   /** End correction at the outer end; default `flanged`: flush in the panel. */
   readonly outerEnd?: EndCorrection;
-  /** One bend; default straight. */
+  /** Its bends; default straight. */
   readonly bend?: BendInput;
 }
 
@@ -46,17 +30,7 @@ export interface RoundVentInput extends RoundVentSection {
   readonly length: LengthInput;
 }
 
-const endCorrection: Field<EndCorrection> = {
-  optional: false,
-  read: (faults, value, path) => {
-    if (typeof value === 'function') return value as EndCorrection;
-    const expected = 'an end correction: a function of the opening and the wave number';
-    faults.push({ code: 'unit', path, got: value, expected, remedy: 'Pass flanged, unflanged, or one of your own.' });
-    return undefined;
-  },
-};
-
-export const sectionShape = {
+export const roundShape = {
   diameter: positive('length'),
   count: optional(count(1000)),
   wall: optional(notNegative('length')),
@@ -64,26 +38,8 @@ export const sectionShape = {
   outerFlangeDiameter: optional(positive('length')),
   innerEnd: optional(endCorrection),
   outerEnd: optional(endCorrection),
-  bend: optional(nested({ angle: positive('angle'), centreLineRadius: positive('length') })),
+  bend: optional(nested(bendShape)),
 };
-
-export const ventShape = { ...sectionShape, length: positive('length') };
-
-/** The section of a vent as the formulas want it. Plain SI numbers. */
-export interface VentGeometry {
-  /** Cross-section of all openings together, m². */
-  readonly area: number;
-  /** Cross-section of all tubes together with their walls, m². */
-  readonly outerArea: number;
-  readonly inner: Opening;
-  readonly outer: Opening;
-  readonly innerEnd: EndCorrection;
-  readonly outerEnd: EndCorrection;
-  /** Centre-line length of the bend, m; 0 when straight. */
-  readonly bendLength: number;
-  /** Centre-line radius of the bend over the inner radius; infinite when straight. */
-  readonly bendRatio: number;
-}
 
 const opening = (radius: number, wall: number, flangeDiameter: number | undefined): Opening => ({
   radius,
@@ -92,7 +48,7 @@ const opening = (radius: number, wall: number, flangeDiameter: number | undefine
 });
 
 /** Derives the geometry, and pushes a fault for each field that contradicts another. */
-export function geometry(faults: Fault[], vent: Fields<typeof sectionShape>): VentGeometry {
+export function roundGeometry(faults: Fault[], vent: Fields<typeof roundShape>): VentGeometry {
   const { diameter, wall = 0, bend, innerFlangeDiameter, outerFlangeDiameter } = vent;
   const tubes = vent.count ?? 1;
   const radius = diameter / 2;
@@ -109,19 +65,16 @@ export function geometry(faults: Fault[], vent: Fields<typeof sectionShape>): Ve
       });
     }
   }
-  if (bend !== undefined && bend.centreLineRadius < outerRadius) {
-    const expected = `at least the outer radius of the tube, ${outerRadius} m`;
-    const path = 'vent.bend.centreLineRadius';
-    faults.push({ code: 'inconsistent', path, got: bend.centreLineRadius, expected, remedy: 'Bend it less sharply.' });
-  }
+  faults.push(...sharpBendFaults(bend, outerRadius));
   return {
+    section: roundSection({ diameter }),
+    count: tubes,
     area: tubes * Math.PI * radius ** 2,
     outerArea: tubes * Math.PI * outerRadius ** 2,
     inner: opening(radius, wall, innerFlangeDiameter),
     outer: opening(radius, wall, outerFlangeDiameter),
     innerEnd: vent.innerEnd ?? finiteFlange,
     outerEnd: vent.outerEnd ?? flanged,
-    bendLength: bend === undefined ? 0 : bend.angle * bend.centreLineRadius,
-    bendRatio: bend === undefined ? Number.POSITIVE_INFINITY : bend.centreLineRadius / radius,
+    ...bendGeometry(bend, radius),
   };
 }

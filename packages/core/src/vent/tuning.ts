@@ -6,17 +6,18 @@ import {
   decimalText,
   type Frequency,
   type Length,
-  nested,
   readFields,
   si,
   type Volume,
 } from '../quantity/index.js';
 import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
-import { bendFaults, movingLength, ventWarnings } from './effective-length.js';
-import { geometry, type RoundVentInput, type VentGeometry, ventShape } from './round-vent.js';
+import { lengthFaults, movingLength } from './effective-length.js';
+import type { VentGeometry } from './vent-geometry.js';
+import { geometry, type VentInput, ventField } from './vent-input.js';
+import { ventWarnings } from './vent-warnings.js';
 
 export interface TuningInput extends BoxAirInput {
-  readonly vent: RoundVentInput;
+  readonly vent: VentInput;
 }
 
 /** A vent, a volume, and the frequency that they are tuned to. */
@@ -34,25 +35,29 @@ export interface Tuning {
   readonly warnings: readonly Warning[];
 }
 
-const tuningShape = { vent: nested(ventShape), ...boxAirShape };
+const tuningShape = { vent: ventField, ...boxAirShape };
+
+/** The wave number that solves $k^2\,V\,\ell(k) = nS$. */
+export const tunedWaveNumber = (vent: VentGeometry, length: number, volume: number): number =>
+  fixedWaveNumber((k) => resonanceWaveNumber(vent.area, volume, movingLength(vent, length, k)));
 
 /**
- * The wave number that solves $k^2\,V\,\ell(k) = nS$. Each step puts $\ell$ of the last one in; the root stays between
- * two bounds, and a step that leaves them, or each fourth one, is a bisection instead: it ends for any continuous end
- * correction, and after two steps when that does not depend on $k$.
+ * The wave number that `next` gives back, for a `next` that hardly depends on it. Each step puts the last one in; the
+ * root stays between two bounds, and a step that leaves them, or each fourth one, is a bisection instead: it ends for any
+ * continuous end correction, and after two steps when that does not depend on $k$.
  */
-export function tunedWaveNumber(vent: VentGeometry, length: number, volume: number): number {
+export function fixedWaveNumber(next: (k: number) => number): number {
   let low = 0;
   let high = Number.POSITIVE_INFINITY;
-  let k = resonanceWaveNumber(vent.area, volume, movingLength(vent, length, 0));
+  let k = next(0);
   for (let step = 1; step <= 400; step++) {
-    const next = resonanceWaveNumber(vent.area, volume, movingLength(vent, length, k));
-    if (next > k) low = k;
+    const found = next(k);
+    if (found > k) low = k;
     else high = k;
-    if (Math.abs(next - k) <= 4e-16 * k) return next;
+    if (Math.abs(found - k) <= 4e-16 * k) return found;
     const bracketed = Number.isFinite(high);
     if (bracketed && high - low <= 4e-16 * high) return high;
-    k = bracketed && (step % 4 === 0 || next <= low || next >= high) ? (low + high) / 2 : next;
+    k = bracketed && (step % 4 === 0 || found <= low || found >= high) ? (low + high) / 2 : found;
   }
   return k;
 }
@@ -74,7 +79,7 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
 }
 
 /**
- * Frequency to which a round vent tunes a box, and the volume that the vent leaves.
+ * Frequency to which a vent tunes a box, and the volume that the vent leaves.
  *
  * $$ f_b = \frac{c}{2\pi}\sqrt{\frac{n S}{V\,\ell(k_b)}},\qquad V = V_0 - n S_o\,(L - t),\qquad k_b = 2\pi f_b/c $$
  *
@@ -95,7 +100,7 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
  * @returns a tuning, or why there is none: `vent-fills-box`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.tuning.lumped, vent.tuning.line, vent.tuning.custom-longer
+ * @check vent.tuning.lumped, vent.tuning.line, vent.tuning.low, vent.tuning.ends, vent.tuning.custom-longer
  * @example tuning({ vent: { diameter: '75 mm', length: '150 mm' }, netVolume: '40 L' }) // fb 40.3 Hz
  */
 export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Impossible {
@@ -104,7 +109,7 @@ export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Imp
   const panel = fields.panelThickness ?? 0;
   const faults: Fault[] = volumeFaults(fields);
   const vent = geometry(faults, fields.vent);
-  faults.push(...bendFaults(vent, length));
+  faults.push(...lengthFaults(vent, length));
   if (length < panel) {
     const expected = `at least the thickness of the panel, ${panel} m`;
     const remedy = 'Measure the length from the outer surface of the panel.';

@@ -1,0 +1,85 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { Admittance } from '../network/index.js';
+import { complexColumn } from '../numeric/index.js';
+import type { Opening } from './end-correction.js';
+import type { Chain } from './line.js';
+import type { Radiation } from './radiation.js';
+
+/** One end of an open line. Plain SI numbers. */
+export interface LineEnd {
+  readonly opening: Opening;
+  readonly radiation: Radiation;
+}
+
+export interface OpenLine {
+  readonly chain: Chain;
+  readonly inner: LineEnd;
+  readonly outer: LineEnd;
+  /** How many such lines side by side; default 1. */
+  readonly count?: number;
+}
+
+/** Frequencies worked on at once. */
+const block = 64;
+
+/**
+ * Compiles a line that is open at both ends: the admittance that it has for the air at its inner end, all loads included.
+ * It is the `admittance` of an element of a network, from the box to `ground`.
+ *
+ * $$ Y = n\left[Z_{inner} + \frac{A\,Z_{outer} + B}{C\,Z_{outer} + D}\right]^{-1} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $A, B, C, D$ | `chain` | | chain matrix of the line |
+ * | $Z_{inner}, Z_{outer}$ | `inner`, `outer` | Pa·s/m³ | radiation impedances of the ends |
+ * | $n$ | `count` | 1 | lines side by side |
+ *
+ * @validity those of the line and of the radiation, without warnings.
+ * @neglects what one end radiates onto the other; neighbours.
+ * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
+ * @source zwikker1949 line constants; fletcher1998 terminated lines
+ * @check duct.open-line.re, duct.open-line.im
+ * @example compileOpenLine({ chain, inner, outer })(frequencies, re, im)
+ */
+export function compileOpenLine(line: OpenLine, air: Air = standardAir): Admittance['admittance'] {
+  const { chain, inner, outer, count = 1 } = line;
+  const columns = {
+    A: complexColumn(block),
+    B: complexColumn(block),
+    C: complexColumn(block),
+    D: complexColumn(block),
+  };
+  const { A, B, C, D } = columns;
+  const perHertz = (2 * Math.PI) / air.speedOfSound;
+  const scale = ({ opening }: LineEnd) => (air.density * air.speedOfSound) / (Math.PI * opening.radius ** 2);
+  const [innerScale, outerScale] = [scale(inner), scale(outer)];
+  const room = new Float64Array(2);
+  return (frequencies, re, im) => {
+    for (let offset = 0; offset < frequencies.length; offset += block) {
+      const part = frequencies.subarray(offset, offset + block);
+      chain(part, columns);
+      for (let i = 0; i < part.length; i++) {
+        const k = perHertz * (part[i] as number);
+        outer.radiation(outer.opening, k, room);
+        const zr = outerScale * (room[0] as number);
+        const zi = outerScale * (room[1] as number);
+        const topRe = (A.re[i] as number) * zr - (A.im[i] as number) * zi + (B.re[i] as number);
+        const topIm = (A.re[i] as number) * zi + (A.im[i] as number) * zr + (B.im[i] as number);
+        const lowRe = (C.re[i] as number) * zr - (C.im[i] as number) * zi + (D.re[i] as number);
+        const lowIm = (C.re[i] as number) * zi + (C.im[i] as number) * zr + (D.im[i] as number);
+        inner.radiation(inner.opening, k, room);
+        // Z = top/low + inner, so that Y = low/(top + inner·low): one division.
+        const wr = innerScale * (room[0] as number);
+        const wi = innerScale * (room[1] as number);
+        const a = topRe + wr * lowRe - wi * lowIm;
+        const b = topIm + wr * lowIm + wi * lowRe;
+        const size = Math.hypot(a, b);
+        const unit = count / size;
+        const c = a / size;
+        const d = b / size;
+        re[offset + i] = (lowRe * c + lowIm * d) * unit;
+        im[offset + i] = (lowIm * c - lowRe * d) * unit;
+      }
+    }
+  };
+}

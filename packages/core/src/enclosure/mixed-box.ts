@@ -1,0 +1,174 @@
+import { type Air, standardAir } from '../air/index.js';
+import { type Fault, refuse } from '../fault/index.js';
+import type { Element, Probe } from '../network/index.js';
+import {
+  type AreaInput,
+  type Fields,
+  type FrequencyInput,
+  given,
+  notNegative,
+  optional,
+  type RatioInput,
+  type Resistance,
+  type ResistanceInput,
+  readFieldsInto,
+  type VolumeInput,
+} from '../quantity/index.js';
+import { chamberResonance } from './chamber-resonance.js';
+import { boxCompliance, closedAir, closedAirShape } from './closed-box.js';
+import { type DriverNet, type DriverNetSpec, driversOf, netElements, readDriverNet } from './driver-net.js';
+import { driverProbes, partOf, type System, sourceElements } from './system.js';
+import { ventedAir, ventedAirShape, ventProbe } from './vented-box.js';
+
+/** A volume of air without a vent: fields as those of a closed box. */
+export interface ClosedChamberInput {
+  readonly netVolume: VolumeInput;
+  readonly fillGain?: RatioInput;
+  readonly QL?: RatioInput;
+  readonly QA?: RatioInput;
+}
+
+/** A volume of air with a vent, told by its fb: fields as those of a vented box. */
+export interface VentedChamberInput {
+  readonly netVolume: VolumeInput;
+  readonly fb: FrequencyInput;
+  readonly ventArea?: AreaInput;
+  readonly QL?: RatioInput;
+  readonly QA?: RatioInput;
+  readonly QP?: RatioInput;
+}
+
+/** A box with drivers that may be unlike each other, as people write it. */
+export interface MixedBoxInput {
+  readonly drivers: DriverNet;
+  /** Volumes by name, apart from each other; all drivers may share one. */
+  readonly chambers: Readonly<Record<string, ClosedChamberInput | VentedChamberInput>>;
+  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  readonly sourceResistance?: ResistanceInput;
+}
+
+/** A chamber as it was read, in SI units. */
+export type ChamberSpec = Fields<typeof closedAirShape> | Fields<typeof ventedAirShape>;
+
+/** A mixed box as it was read, in SI units. */
+export interface MixedBoxSpec {
+  readonly family: 'mixed';
+  readonly drivers: DriverNetSpec;
+  readonly chambers: Readonly<Record<string, ChamberSpec>>;
+  readonly sourceResistance: Resistance;
+}
+
+const shape = {
+  drivers: given<unknown>(),
+  chambers: given<unknown>(),
+  sourceResistance: optional(notNegative('resistance')),
+};
+
+/**
+ * Drivers unlike each other, wired in any net of series and parallel, in one volume or in several, each closed or vented.
+ * Each coil gets what the net gives it, each cone feels the air that it shares; all openings play as one point,
+ *
+ * $$ U = -\sum_k j\omega C_{ab,k}\,p_k $$
+ *
+ * Besides the probes of any system there are `coneVelocity <driver>` and `current <driver>` for each driver, and
+ * `ventAirSpeed <chamber>` where the area of a vent is given. QL and QA of a closed chamber are at its highest
+ * resonance, cones undamped and terminals open, which for drivers alike is the system resonance; those of a vented chamber at its fb.
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $C_{ab,k}$ | `chambers` | m³/Pa | compliance of the air in chamber k |
+ * | $p_k$ | | Pa | pressure in it |
+ *
+ * @validity frequencies at which all chambers, and the distances between the openings, are small against the wavelength
+ * @neglects mutual radiation, modes of the chambers, flexing walls between them
+ * @returns the system, its spec in SI units
+ * @throws InputError those of its fields; `unknown-field` for a chamber that is not there, `inconsistent` for one without a driver
+ * @source small1972direct electro-mechano-acoustical circuit, one for each driver
+ * @check enclosure.mixed.flow, enclosure.mixed.current, enclosure.mixed.velocity, enclosure.mixed.vent, enclosure.mixed.resonance
+ * @example
+ * mixedBox({ drivers: { parallel: [{ name: 'low', driver: a }, { name: 'wide', driver: b }] }, chambers: { box: { netVolume: '60 L' } } })
+ */
+export function mixedBox(input: MixedBoxInput, air: Air = standardAir): System<MixedBoxSpec> {
+  const faults: Fault[] = [];
+  const read = readFieldsInto(faults, 'box', input, shape);
+  const chambers = read && readChambers(faults, read.chambers);
+  const drivers = read && chambers && readDriverNet(faults, read.drivers, Object.keys(chambers));
+  if (chambers && drivers) {
+    for (const name of Object.keys(chambers)) {
+      if (driversOf(drivers).some(({ chamber }) => chamber === name)) continue;
+      const remedy = 'Remove the chamber, or say which driver plays into it.';
+      const path = `box.chambers.${name}`;
+      faults.push({ code: 'inconsistent', path, got: 'no driver', expected: 'a driver that plays into it', remedy });
+    }
+  }
+  refuse(faults);
+  const spec: MixedBoxSpec = {
+    family: 'mixed',
+    drivers: drivers as DriverNetSpec,
+    chambers: chambers as Readonly<Record<string, ChamberSpec>>,
+    sourceResistance: read?.sourceResistance ?? (0 as Resistance),
+  };
+  return { spec, air, network: { elements: elementsOf(spec, air), probes: probesOf(spec) } };
+}
+
+const isVented = (chamber: unknown): chamber is Fields<typeof ventedAirShape> =>
+  typeof chamber === 'object' && chamber !== null && 'fb' in chamber;
+
+function readChambers(faults: Fault[], chambers: unknown): Record<string, ChamberSpec> | undefined {
+  const path = 'box.chambers';
+  const entries = typeof chambers === 'object' && chambers !== null ? Object.entries(chambers) : [];
+  if (entries.length === 0 || Array.isArray(chambers) || entries.some(([name]) => name === '')) {
+    const expected = 'a record of volumes by their names';
+    faults.push({ code: 'empty', path, got: chambers, expected, remedy: "Name one: { box: { netVolume: '40 L' } }." });
+    return undefined;
+  }
+  const read = entries.map(([name, chamber]) => {
+    const fields = isVented(chamber) ? ventedAirShape : closedAirShape;
+    return [
+      name,
+      readFieldsInto<typeof closedAirShape | typeof ventedAirShape>(faults, `${path}.${name}`, chamber, fields),
+    ];
+  });
+  return Object.fromEntries(read);
+}
+
+/** Behind every chamber's air: one meter sums up what they all take in. */
+const WALLS = 'walls';
+
+function elementsOf({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Air): Element[] {
+  const { elements, terminals } = sourceElements(sourceResistance);
+  const insides = Object.entries(chambers).flatMap(([name, chamber]) => {
+    if (isVented(chamber)) return ventedAir(chamber, air, { name, walls: WALLS });
+    const { netVolume, fillGain = 1, ...losses } = chamber;
+    const Cab = boxCompliance(netVolume, fillGain, air);
+    const inside = driversOf(drivers).filter((one) => one.chamber === name);
+    const wc = chamberResonance(
+      inside.map(({ driver }) => driver.equivalent),
+      Cab,
+    );
+    return closedAir(Cab, wc, losses, { name, walls: WALLS });
+  });
+  const meter: Element = { kind: 'meter', name: WALLS, nodes: [WALLS, 'ground'] };
+  return [...elements, ...netElements(drivers, terminals, 'ground'), ...insides, meter];
+}
+
+function probesOf({ drivers, chambers, sourceResistance }: MixedBoxSpec): Record<string, Probe> {
+  const { terminalVoltage, current } = driverProbes(sourceResistance) as Record<string, Probe>;
+  const each = driversOf(drivers).flatMap(({ name }): (readonly [string, Probe])[] => {
+    const part = partOf(name);
+    return [
+      [part('coneVelocity'), { of: 'potential', node: part('cone') }],
+      [part('current'), { of: 'flow', element: part('Re') }],
+    ];
+  });
+  const vents = Object.entries(chambers).flatMap(([name, chamber]) =>
+    Object.entries(ventProbe('ventArea' in chamber ? chamber.ventArea : undefined, name)),
+  );
+  return Object.fromEntries<Probe>([
+    ['radiatedFlow', { of: 'flow', element: WALLS, factor: -1 }],
+    ['current', current as Probe],
+    ['terminalVoltage', terminalVoltage as Probe],
+    ...each,
+    ...vents,
+  ]);
+}

@@ -1,0 +1,44 @@
+import type { Fault } from '../fault/index.js';
+import { type AngleInput, count, type Fields, type LengthInput, optional, positive } from '../quantity/index.js';
+
+/** One bend of a vent, or several alike. */
+export interface BendInput {
+  /** How far the direction turns. */
+  readonly angle: AngleInput;
+  /** Radius of the bend on the centre line of the tube. */
+  readonly centreLineRadius: LengthInput;
+  /** How many such bends, 1 to 20: a folded vent; default 1. */
+  readonly count?: number;
+}
+
+export const bendShape = {
+  angle: positive('angle'),
+  centreLineRadius: positive('length'),
+  count: optional(count(20)),
+};
+
+type Bend = Fields<typeof bendShape> | undefined;
+
+/** Length and tightness of the bends of a vent. */
+export interface BendGeometry {
+  /** Centre-line length of all bends, m; 0 when straight. */
+  readonly bendLength: number;
+  /** Centre-line radius of a bend over half the width in its plane; infinite when straight. */
+  readonly bendRatio: number;
+}
+
+export const bendGeometry = (bend: Bend, halfWidth: number): BendGeometry =>
+  bend === undefined
+    ? { bendLength: 0, bendRatio: Number.POSITIVE_INFINITY }
+    : {
+        bendLength: (bend.count ?? 1) * bend.angle * bend.centreLineRadius,
+        bendRatio: bend.centreLineRadius / halfWidth,
+      };
+
+/** The inside of a bend has a radius above zero. */
+export function sharpBendFaults(bend: Bend, outerRadius: number): Fault[] {
+  if (bend === undefined || bend.centreLineRadius >= outerRadius) return [];
+  const expected = `at least the outer radius of the tube, ${outerRadius} m`;
+  const path = 'vent.bend.centreLineRadius';
+  return [{ code: 'inconsistent', path, got: bend.centreLineRadius, expected, remedy: 'Bend it less sharply.' }];
+}

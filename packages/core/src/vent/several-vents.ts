@@ -1,0 +1,138 @@
+import { type Air, standardAir } from '../air/index.js';
+import { lumpedWarnings } from '../duct/resonance.js';
+import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
+import {
+  type AcousticMass,
+  type Area,
+  decimalText,
+  type Field,
+  type Frequency,
+  type Length,
+  readFields,
+  si,
+  type Volume,
+} from '../quantity/index.js';
+import { type BoxAirInput, boxAirShape, volumeFaults } from './air-volume.js';
+import { lengthFaults, movingLength } from './effective-length.js';
+import { fixedWaveNumber } from './tuning.js';
+import { geometry, type VentInput, ventField } from './vent-input.js';
+import { ventWarnings } from './vent-warnings.js';
+
+export interface SeveralVentsInput extends BoxAirInput {
+  /** 1 to 100 of them, alike or not; each may count for several alike. */
+  readonly vents: readonly VentInput[];
+}
+
+/** What one entry of the list has of the whole. */
+export interface VentShare {
+  /** Part of the whole volume flow, 0 to 1. */
+  readonly flow: number;
+  /** Its air speed over the mean of all, whole flow over whole area. */
+  readonly airSpeed: number;
+  readonly area: Area;
+  readonly effectiveLength: Length;
+  readonly acousticMass: AcousticMass;
+}
+
+export interface SeveralVents {
+  readonly ok: true;
+  readonly fb: Frequency;
+  readonly netVolume: Volume;
+  /** Of all vents together. */
+  readonly area: Area;
+  readonly acousticMass: AcousticMass;
+  /** In the order of the vents. */
+  readonly shares: readonly VentShare[];
+  readonly warnings: readonly Warning[];
+}
+
+type Vent = NonNullable<ReturnType<typeof ventField.read>>;
+
+const ventList: Field<readonly Vent[]> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (Array.isArray(value) && value.length >= 1 && value.length <= 100) {
+      const read = value.map((vent, i) => ventField.read(faults, vent, `${path}[${i}]`));
+      return read.every((vent) => vent !== undefined) ? read : undefined;
+    }
+    const expected = 'a list of 1 to 100 vents';
+    faults.push({ code: 'empty', path, got: value, expected, remedy: 'Give the vents.' });
+    return undefined;
+  },
+};
+
+/**
+ * Frequency to which several vents, alike or not, tune one box, and how they share the flow.
+ *
+ * $$ f_b = \frac{c}{2\pi}\sqrt{\frac1V\sum_i\frac{n_i S_i}{\ell_i(k_b)}},\qquad
+ *    \frac{U_i}{U} = \frac{n_i S_i/\ell_i}{\sum_j n_j S_j/\ell_j} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V$ | `netVolume` | m³ | air volume with the vents in place |
+ * | $S_i, n_i$ | `vents` | m², 1 | cross-section of one, and how many of it |
+ * | $\ell_i$ | `effectiveLength` | m | length with both end corrections |
+ * | $U_i/U$ | `flow` | 1 | share of the volume flow: the shorter vent has the faster air |
+ *
+ * @validity as `tuning`; vents in the same air, below the first standing wave of each.
+ * @neglects as `tuning`; what the vents add to each other's ends, unless an end says so (`withNeighbours`); losses, which
+ *   turn the phase of a narrow vent against a wide one.
+ * @returns tuning and shares, or why there are none: `vent-fills-box`
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
+ * @source rayleigh1896 secs. 303-307: masses side by side
+ * @check vent.several.fb, vent.several.shares
+ * @example severalVents({ vents: [{ diameter: '75 mm', length: '15 cm' }, { diameter: '50 mm', length: '8 cm' }], netVolume: '60 L' })
+ */
+export function severalVents(input: SeveralVentsInput, air: Air = standardAir): SeveralVents | Impossible {
+  const fields = readFields('', input, { vents: ventList, ...boxAirShape });
+  const panel = fields.panelThickness ?? 0;
+  const faults: Fault[] = volumeFaults(fields);
+  const vents = fields.vents.map((vent, i) => {
+    const own: Fault[] = [];
+    const found = geometry(own, vent);
+    own.push(...lengthFaults(found, vent.length));
+    if (vent.length < panel) {
+      const expected = `at least the thickness of the panel, ${panel} m`;
+      const remedy = 'Measure the length from the outer surface of the panel.';
+      own.push({ code: 'inconsistent', path: 'vent.length', got: vent.length, expected, remedy });
+    }
+    faults.push(...own.map((fault) => ({ ...fault, path: fault.path.replace('vent', `vents[${i}]`) })));
+    return { vent: found, length: vent.length };
+  });
+  refuse(faults);
+  const taken = vents.reduce((sum, { vent, length }) => sum + vent.outerArea * (length - panel), 0);
+  const volume = fields.netVolume ?? (fields.volumeBeforeVent ?? 0) - taken;
+  if (!(volume > 0)) {
+    const text = `The vents take ${decimalText(1000 * taken, 3)} L of the ${decimalText(1000 * (fields.volumeBeforeVent ?? 0), 3)} L there are.`;
+    return impossible('vent-fills-box', text);
+  }
+  const conductance = (k: number) =>
+    vents.reduce((sum, { vent, length }) => sum + vent.area / movingLength(vent, length, k), 0);
+  const k = fixedWaveNumber((last) => Math.sqrt(conductance(last) / volume));
+  const whole = conductance(k);
+  const area = vents.reduce((sum, { vent }) => sum + vent.area, 0);
+  const lengths = vents.map(({ vent, length }) => movingLength(vent, length, k));
+  const shares = vents.map(({ vent }, i): VentShare => {
+    const length = lengths[i] as number;
+    const flow = vent.area / length / whole;
+    return {
+      flow,
+      airSpeed: (flow * area) / vent.area,
+      area: si('area', vent.area),
+      effectiveLength: si('length', length),
+      acousticMass: si('acousticMass', (air.density * length) / vent.area),
+    };
+  });
+  const named = vents.flatMap(({ vent }, i) =>
+    ventWarnings(vent, k).map((warning) => ({ ...warning, path: warning.path.replace('vent', `vents[${i}]`) })),
+  );
+  return {
+    ok: true,
+    fb: si('frequency', (k * air.speedOfSound) / (2 * Math.PI)),
+    netVolume: si('volume', volume),
+    area: si('area', area),
+    acousticMass: si('acousticMass', air.density / whole),
+    shares,
+    warnings: [...lumpedWarnings(k, Math.max(...lengths), volume), ...named],
+  };
+}

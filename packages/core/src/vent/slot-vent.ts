@@ -1,0 +1,96 @@
+import { alongWalls, type EndCorrection, rectangularPiston, slitSection } from '../duct/index.js';
+import type { Fault } from '../fault/index.js';
+import {
+  count,
+  type Fields,
+  type LengthInput,
+  nested,
+  notNegative,
+  oneOf,
+  optional,
+  positive,
+} from '../quantity/index.js';
+import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
+import { endCorrection, type VentGeometry } from './vent-geometry.js';
+
+/** A rectangular vent of a length still to be found. */
+export interface SlotVentSection {
+  /** Inner width. */
+  readonly width: LengthInput;
+  /** Inner height. */
+  readonly height: LengthInput;
+  /** How many such vents, 1 to 1000; default 1. */
+  readonly count?: number;
+  /** Thickness of the boards it is built of; default 0. They take volume. */
+  readonly wall?: LengthInput;
+  /**
+   * Panels of the box that it lies along and that stand for its own boards: none; one, on a long side; or two, in a
+   * corner. Default none. They mirror the inner end, which makes the vent act longer.
+   */
+  readonly along?: 'none' | 'one' | 'two';
+  /** End correction at the inner end; default an estimate from the flush rectangle and the free round tube. */
+  readonly innerEnd?: EndCorrection;
+  /** End correction at the outer end; default `rectangularPiston`: flush in the panel, up to 3 % of it too long. */
+  readonly outerEnd?: EndCorrection;
+  /** Its bends, in the plane of the short side; default straight. */
+  readonly bend?: BendInput;
+}
+
+/** A rectangular vent. */
+export interface SlotVentInput extends SlotVentSection {
+  /** From the outer surface of the panel to the inner end, along the centre line. */
+  readonly length: LengthInput;
+}
+
+export const slotShape = {
+  width: positive('length'),
+  height: positive('length'),
+  count: optional(count(1000)),
+  wall: optional(notNegative('length')),
+  along: optional(oneOf('none', 'one', 'two')),
+  innerEnd: optional(endCorrection),
+  outerEnd: optional(endCorrection),
+  bend: optional(nested(bendShape)),
+};
+
+/** What a free round tube has less than a round piston in a wide wall: 0.6133 to 8/(3π). */
+const freeOverFlush = 0.6133 / (8 / (3 * Math.PI));
+
+/** No exact value of a free rectangular end is known to us. */
+const freeEnd = (along: 'none' | 'one' | 'two'): EndCorrection => {
+  const flush = along === 'none' ? rectangularPiston : alongWalls(along);
+  return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {
+    sources: flush.sources,
+    greatestKa: 0.2,
+    estimate: 'the free end of a slot, scaled as that of a round tube',
+  });
+};
+
+/** Derives the geometry, and pushes a fault for each field that contradicts another. */
+export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): VentGeometry {
+  const { width, height, wall = 0, along = 'none', bend } = vent;
+  const slots = vent.count ?? 1;
+  const [short, long] = height < width ? [height, width] : [width, height];
+  faults.push(...sharpBendFaults(bend, short / 2 + wall));
+  for (const name of ['innerEnd', 'outerEnd'] as const) {
+    const flare = vent[name]?.flare;
+    if (flare === undefined) continue;
+    const expected = 'an end without a flare: its formula is that of a round vent';
+    const path = `vent.${name}`;
+    faults.push({ code: 'inconsistent', path, got: flare.radius, expected, remedy: 'Leave the flare out.' });
+  }
+  // Boards on both sides of a side, or on one where a panel of the box stands for the other.
+  const [onLong, onShort] = along === 'none' ? [2, 2] : along === 'one' ? [1, 2] : [1, 1];
+  const opening = { radius: Math.sqrt((width * height) / Math.PI), aspect: long / short };
+  return {
+    section: slitSection({ width, height }),
+    count: slots,
+    area: slots * width * height,
+    outerArea: slots * (short + onLong * wall) * (long + onShort * wall),
+    inner: opening,
+    outer: opening,
+    innerEnd: vent.innerEnd ?? freeEnd(along),
+    outerEnd: vent.outerEnd ?? rectangularPiston,
+    ...bendGeometry(bend, short / 2),
+  };
+}

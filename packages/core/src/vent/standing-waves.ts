@@ -1,0 +1,84 @@
+import { type Air, standardAir } from '../air/index.js';
+import { lineWarnings } from '../duct/line-constants.js';
+import type { Warning } from '../fault/index.js';
+import { bracketedRoot } from '../numeric/index.js';
+import { count, type Frequency, optional, readFields, si } from '../quantity/index.js';
+import { endLength } from './effective-length.js';
+import { type VentLineInput, ventAdmittance, ventLine, ventLineShape, ventLoads } from './vent-line.js';
+import { ventWarnings } from './vent-warnings.js';
+
+export interface StandingWavesInput extends VentLineInput {
+  /** How many at most, 1 to 20; default 3. */
+  readonly most?: number;
+}
+
+/** One standing wave of a vent. */
+export interface StandingWave {
+  /** Half waves in the vent, 1 for the first. */
+  readonly order: number;
+  readonly frequency: Frequency;
+  /** Quality factor from friction at the walls and radiation of both ends. */
+  readonly Q: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** Points in each half wave at which a resonance is looked for. */
+const density = 64;
+
+/**
+ * Standing waves of a vent that is open at both ends: where its response has a peak far above the tuning, and where it
+ * sings when the air tears off at its edges.
+ *
+ * $$ \mathrm{Im}\,Z(f_m) = 0,\qquad f_m \approx \frac{m\,c}{2\,(L + \Delta\ell_{inner} + \Delta\ell_{outer})},\qquad
+ *    Q_m = \frac{f_m}{2\,\mathrm{Re}\,Z}\,\frac{d\,\mathrm{Im}\,Z}{df} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $Z$ | `vent` | Pa·s/m³ | impedance of the vent with the air at both its ends, as a lossy line |
+ * | $f_m$ | `frequency` | Hz | resonance |
+ * | $Q_m$ | `Q` | 1 | quality factor |
+ *
+ * @validity below the first wave across the vent, and the ranges of the ends, else warnings `outside-validity`.
+ * @neglects the walls and modes of the box: the inner end radiates as into open air; bends; loss that grows with level.
+ * @returns the standing waves, lowest first; fewer than asked for where friction leaves none
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @source rayleigh1896 secs. 303-314 open tubes; fletcher1998 their quality factors
+ * @check vent.standing.frequency, vent.standing.wall, vent.standing.radiation
+ * @example standingWaves({ vent: { diameter: '75 mm', length: '15 cm' } })[0] // 869 Hz, Q 6.6
+ */
+export function standingWaves(input: StandingWavesInput, air: Air = standardAir): readonly StandingWave[] {
+  const { most = 3, ...fields } = readFields('', input, { ...ventLineShape, most: optional(count(20)) });
+  const { vent, length, given: own } = ventLine(fields);
+  const admittance = ventAdmittance(vent, length, { ...ventLoads(vent, 4 * Math.PI), ...own }, air);
+  const step = air.speedOfSound / (2 * (length + endLength(vent, 0)) * density);
+  const frequencies = Float64Array.from({ length: Math.ceil((most + 0.75) * density) }, (_, i) => (i + 1) * step);
+  const re = new Float64Array(frequencies.length);
+  const im = new Float64Array(frequencies.length);
+  admittance(frequencies, re, im);
+
+  const [f, a, b] = [new Float64Array(1), new Float64Array(1), new Float64Array(1)];
+  /** Impedance at one frequency, and its imaginary part over its modulus. */
+  const at = (frequency: number) => {
+    f[0] = frequency;
+    admittance(f, a, b);
+    const size = Math.hypot(a[0] as number, b[0] as number);
+    return { re: (a[0] as number) / size / size, im: -(b[0] as number) / size / size, angle: -(b[0] as number) / size };
+  };
+  const waves: StandingWave[] = [];
+  for (let i = 1; i < frequencies.length && waves.length < most; i++) {
+    // The impedance goes from spring to mass; at the dips of the response between, it goes back.
+    if (!((im[i - 1] as number) > 0 && (im[i] as number) <= 0)) continue;
+    const root = bracketedRoot((x) => at(x).angle, frequencies[i - 1] as number, frequencies[i] as number);
+    if (!root.ok) continue;
+    const h = 1e-4 * root.x;
+    const slope = (at(root.x + h).im - at(root.x - h).im) / (2 * h);
+    const k = (2 * Math.PI * root.x) / air.speedOfSound;
+    waves.push({
+      order: waves.length + 1,
+      frequency: si('frequency', root.x),
+      Q: (root.x * slope) / (2 * at(root.x).re),
+      warnings: [...lineWarnings(vent.section, k), ...ventWarnings(vent, k)],
+    });
+  }
+  return waves;
+}

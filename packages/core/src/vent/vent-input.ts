@@ -1,0 +1,37 @@
+import type { Fault } from '../fault/index.js';
+import { type Field, type Fields, type Length, positive, readFieldsInto } from '../quantity/index.js';
+import { type RoundVentInput, type RoundVentSection, roundGeometry, roundShape } from './round-vent.js';
+import { type SlotVentInput, type SlotVentSection, slotGeometry, slotShape } from './slot-vent.js';
+import type { VentGeometry } from './vent-geometry.js';
+
+/** A vent of a length still to be found: round, or a slot with `width` and `height`. */
+export type VentSection = RoundVentSection | SlotVentSection;
+
+/** A vent: round, or a slot with `width` and `height`. */
+export type VentInput = RoundVentInput | SlotVentInput;
+
+type Section = Fields<typeof roundShape> | Fields<typeof slotShape>;
+
+/** A slot is what has a width or a height. */
+const isSlot = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && (Object.hasOwn(value, 'width') || Object.hasOwn(value, 'height'));
+
+const length = { length: positive('length') };
+
+export const sectionField: Field<Section> = {
+  optional: false,
+  read: (faults, value, path) =>
+    isSlot(value) ? readFieldsInto(faults, path, value, slotShape) : readFieldsInto(faults, path, value, roundShape),
+};
+
+export const ventField: Field<Section & { readonly length: Length }> = {
+  optional: false,
+  read: (faults, value, path) =>
+    isSlot(value)
+      ? readFieldsInto(faults, path, value, { ...slotShape, ...length })
+      : readFieldsInto(faults, path, value, { ...roundShape, ...length }),
+};
+
+/** Derives the geometry, and pushes a fault for each field that contradicts another. */
+export const geometry = (faults: Fault[], vent: Section): VentGeometry =>
+  'width' in vent ? slotGeometry(faults, vent) : roundGeometry(faults, vent);

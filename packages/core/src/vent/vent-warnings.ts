@@ -1,0 +1,30 @@
+import type { EndCorrection, Opening } from '../duct/index.js';
+import type { Warning } from '../fault/index.js';
+import type { VentGeometry } from './vent-geometry.js';
+
+/** Says which end is too wide for its formula at k, or no more than an estimate, and whether the bend is too tight. */
+export function ventWarnings(vent: VentGeometry, k: number): Warning[] {
+  const { inner, outer, innerEnd, outerEnd, bendRatio } = vent;
+  const warnings = [
+    ...endWarnings('vent.innerEnd', innerEnd, inner, k),
+    ...endWarnings('vent.outerEnd', outerEnd, outer, k),
+  ];
+  if (bendRatio < 3) {
+    const expected = 'a centre-line radius of at least 1.5 diameters: in a tighter bend the air takes the shorter way';
+    warnings.push({ code: 'outside-validity', path: 'vent.bend.centreLineRadius', got: bendRatio, expected });
+  }
+  return warnings;
+}
+
+function endWarnings(path: string, end: EndCorrection, { radius }: Opening, k: number): Warning[] {
+  const warnings: Warning[] = [];
+  const judge = (got: number, greatest: number) => {
+    if (got > greatest) warnings.push({ code: 'outside-validity', path, got, expected: `ka of at most ${greatest}` });
+  };
+  const { flare, greatestKa = Number.POSITIVE_INFINITY, estimate } = end;
+  if (flare === undefined) judge(k * radius, greatestKa);
+  else judge(k * (radius + flare.radius), 0.5);
+  if (estimate !== undefined)
+    warnings.push({ code: 'outside-validity', path, got: k * radius, expected: `an estimate: ${estimate}` });
+  return warnings;
+}

@@ -1,0 +1,82 @@
+import { standardAir } from '@airspring/core/air';
+import { conicalProfile, exponentialProfile, flaredProfile, type Profile, profileMass } from '@airspring/core/duct';
+import { si } from '@airspring/core/quantity';
+import { check } from '../../ledger/check.js';
+
+const air = { ...standardAir, density: si('density', 1.2) };
+const m = (value: number) => si('length', value);
+const taper = {
+  a: { value: [0.02, 0.03, 0.05], unit: 'm' },
+  b: { value: [0.08, 0.031, 0.01], unit: 'm' },
+  L: { value: [0.3, 0.15, 0.05], unit: 'm' },
+} as const;
+const at = (i: number) => [taper.a.value[i]!, taper.b.value[i]!, taper.L.value[i]!] as const;
+
+check('duct.profile.cone', {
+  formula: 'duct/conicalProfile',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-308: a truncated cone, ρL/(π a b)' },
+  status: 'derived',
+  kind: 'table',
+  given: taper,
+  got: ({ a, b, L }) =>
+    profileMass(conicalProfile({ innerDiameter: m(2 * a), outerDiameter: m(2 * b), length: m(L) }), air).acousticMass,
+  expected: [0, 1, 2].map((i) => {
+    const [a, b, L] = at(i);
+    return (1.2 * L) / (Math.PI * a * b);
+  }),
+  unit: 'kg/m⁴',
+  tolerance: { relative: 1e-13, why: 'the integral of a smooth profile' },
+});
+
+check('duct.profile.exponential', {
+  formula: 'duct/exponentialProfile',
+  source: { key: 'fletcher1998', locator: 'exponential horn: ∫dx/S = L (1/a² − 1/b²)/(2π ln(b/a))' },
+  status: 'derived',
+  kind: 'table',
+  given: taper,
+  got: ({ a, b, L }) =>
+    profileMass(exponentialProfile({ innerDiameter: m(2 * a), outerDiameter: m(2 * b), length: m(L) }), air)
+      .acousticMass,
+  expected: [0, 1, 2].map((i) => {
+    const [a, b, L] = at(i);
+    return (1.2 * L * (1 / a ** 2 - 1 / b ** 2)) / (2 * Math.PI * Math.log(b / a));
+  }),
+  unit: 'kg/m⁴',
+  tolerance: {
+    relative: 2e-13,
+    why: 'the integral of a smooth profile; 1/a² − 1/b² loses two digits for the middle one',
+  },
+});
+
+// Values of ∫ds/(1 + R − √(R² − s²))² over the flare, by scipy.integrate.quad.
+const flares = [0.22695657850124523, 0.41887771471400986, 0.736399858718715, 1.223060481584872, 1.6040261262298374];
+
+check('duct.profile.flare', {
+  formula: 'duct/flaredProfile',
+  source: { key: 'scipy', locator: 'integrate.quad of dx/S over a quarter round, by its radius over that of the tube' },
+  status: 'derived',
+  kind: 'program',
+  given: { R: { value: [0.25, 0.5, 1, 2, 3], unit: '1' } },
+  got: ({ R }) =>
+    profileMass(flaredProfile({ diameter: '2 m', length: m(2 + 2 * R), innerFlare: m(R), outerFlare: m(R) }))
+      .effectiveLength,
+  expected: flares.map((flare) => 2 + 2 * flare),
+  unit: 'm',
+  tolerance: { relative: 1e-13, why: 'both to rounding' },
+});
+
+check('duct.profile.narrowest', {
+  formula: 'duct/profileMass',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-308: a waist, ∫dx/(π r²) of r = r0 + x²/h' },
+  status: 'derived',
+  kind: 'table',
+  given: { r0: { value: [0.01, 0.03, 0.06], unit: 'm' } },
+  got: ({ r0 }) => {
+    // A waist off the middle, at 0.12 of 0.3 m.
+    const waist: Profile = { radius: (x) => r0 + (x - 0.12) ** 2 / 0.5, length: 0.3, joints: [], sources: ['own'] };
+    return profileMass(waist).narrowestDiameter;
+  },
+  expected: [0.02, 0.06, 0.12],
+  unit: 'm',
+  tolerance: { relative: 1e-9, why: 'a minimum, found by search' },
+});

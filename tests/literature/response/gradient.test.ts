@@ -1,0 +1,55 @@
+import { type Air, standardAir } from '@airspring/core/air';
+import type { Driver } from '@airspring/core/driver';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { cutoffGradient, type GradientResult, greatestGradient, levelGradient } from '@airspring/core/response';
+import { check } from '../../ledger/check.js';
+import fixture from './gradient.json' with { type: 'json' };
+
+const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const drivers = fixture.driver as unknown as Driver;
+const systems: Record<'closed' | 'vented', System> = {
+  closed: closedBox({ drivers, netVolume: '40 L' }, air),
+  vented: ventedBox({ drivers, netVolume: '60 L', fb: '28 Hz', QL: 7, QP: 60 }, air),
+};
+
+/** The value, then its slopes in the order of the names. */
+const listed = (result: GradientResult, names: string[]) =>
+  result.ok ? [result.value, ...names.map((name) => result.byElement[name] ?? Number.NaN)] : [];
+
+for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes)) {
+  const system = systems[family as keyof typeof systems];
+  const names = Object.keys(cutoff.byElement);
+  const expected = ({ value, byElement }: typeof cutoff | typeof greatest) => [value, ...Object.values(byElement)];
+  const shared = {
+    source: { key: 'mpmath', locator: 'circuit solved by hand, differences at 50 digits; script gradient.py' },
+    status: 'derived',
+    kind: 'program',
+    given: { family: { value: family, unit: '' }, of: { value: `value; by ${names.join(', ')}`, unit: '' } },
+  } as const;
+  check(`response.level-gradient.${family}`, {
+    ...shared,
+    formula: 'response/levelGradient',
+    got: () => level.flatMap(({ frequency }) => listed(levelGradient(system, si('frequency', frequency)), names)),
+    expected: level.flatMap(expected),
+    unit: 'dB, dB per relative change',
+    tolerance: { absolute: 1e-12, why: 'double precision of values up to 100' },
+  });
+  check(`response.cutoff-gradient.${family}`, {
+    ...shared,
+    formula: 'response/cutoffGradient',
+    got: () => listed(cutoffGradient(system), names),
+    expected: expected(cutoff),
+    unit: 'Hz, Hz per relative change',
+    tolerance: { absolute: 1e-9, why: 'the asymptote is read at 1 and 2 MHz' },
+  });
+  check(`response.greatest-gradient.${family}`, {
+    ...shared,
+    formula: 'response/greatestGradient',
+    got: () =>
+      listed(greatestGradient(system, { probe: 'coneVelocity', integrated: true, from: '30 Hz', to: '119 Hz' }), names),
+    expected: expected(greatest),
+    unit: 'm/V, m/V per relative change',
+    tolerance: { absolute: 1e-12, why: 'a billionth of the value: the place of the maximum is known to 1e-10' },
+  });
+}

@@ -1,0 +1,116 @@
+import { standardAir } from '@airspring/core/air';
+import { type Radiation, unflanged, unflangedRadiation } from '@airspring/core/duct';
+import { si } from '@airspring/core/quantity';
+import { standingWaves } from '@airspring/core/vent';
+import { check } from '../../ledger/check.js';
+
+const m = (value: number) => si('length', value);
+const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+/** Hardly any friction. */
+const thin = { ...air, viscosity: si('viscosity', 1e-16) };
+/** Constants at 300 K. */
+const warm = {
+  ...standardAir,
+  density: si('density', 1.1769),
+  speedOfSound: si('speed', 347.23),
+  viscosity: si('viscosity', 1.846e-5),
+  heatCapacityRatio: 1.4017,
+  prandtlNumber: 0.841 ** 2,
+};
+const nothing: Radiation = Object.assign((_o: unknown, _k: number, out: Float64Array) => void out.fill(0), {
+  sources: ['own'],
+});
+
+const first = (a: number, L: number) =>
+  standingWaves({ vent: { diameter: m(2 * a), length: m(L), innerEnd: unflanged }, most: 1 }, air)[0]!;
+const shapes = {
+  L: { value: [0.15, 0.2, 0.3, 0.12], unit: 'm' },
+  a: { value: [0.0375, 0.05, 0.05, 0.025], unit: 'm' },
+} as const;
+
+check('vent.standing.frequency', {
+  formula: 'vent/standingWaves',
+  source: {
+    key: 'levine1948',
+    locator: 'k(L + Δℓ) = π with the exact ends at that ka, interpolated; the flush end as of norris1989',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: shapes,
+  got: ({ L, a }) => first(a, L).frequency,
+  expected: [866.0788988, 649.5591741, 467.2505657, 1122.6768626],
+  unit: 'Hz',
+  tolerance: {
+    relative: 0.003,
+    why: 'the walls slow the wave by up to 0.2 %; an end as a mass is kΔℓ for its tangent',
+  },
+});
+
+check('vent.standing.low-frequency-ends', {
+  formula: 'vent/standingWaves',
+  source: {
+    key: 'rayleigh1896',
+    locator: 'open tubes, ends of low frequency: c/(2(L + 1.4349 a)) for one flush and one free end',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: shapes,
+  got: ({ L, a }) => first(a, L).frequency,
+  expected: [841.9658135, 631.4743602, 461.6067466, 1100.899774],
+  unit: 'Hz',
+  tolerance: { relative: 0.03, why: 'at ka = 0.59 the true ends are 9 % shorter than those of low frequency' },
+});
+
+const free = { innerEnd: unflanged, outerEnd: unflanged };
+const radiating = { innerRadiation: unflangedRadiation, outerRadiation: unflangedRadiation };
+const open = (a: number, L: number) =>
+  standingWaves({ vent: { diameter: m(2 * a), length: m(L), ...free }, ...radiating, most: 1 }, thin)[0]!;
+
+check('vent.standing.radiation', {
+  formula: 'vent/standingWaves',
+  source: { key: 'fletcher1998', locator: 'radiation resistance ρc(ka)²/4 of both free ends: Q = kL/(ka)² = π/(ka)²' },
+  status: 'derived',
+  kind: 'table',
+  given: { a: { value: [0.025, 0.025], unit: 'm' }, L: { value: [0.5, 5], unit: 'm' } },
+  got: ({ a, L }) => open(a, L).Q,
+  expected: [143.420423, 12969.76],
+  unit: '1',
+  tolerance: {
+    relative: 0.035,
+    why: 'first order in ka: at ka = 0.148 the exact resistance is 1.1 % lower, and its fit another 1.1 %',
+  },
+});
+
+check('vent.standing.radiation.frequency', {
+  formula: 'vent/standingWaves',
+  source: { key: 'fletcher1998', locator: 'open tube with free ends, 0.6133 a each' },
+  status: 'derived',
+  kind: 'table',
+  given: { a: { value: [0.025], unit: 'm' }, L: { value: [0.5], unit: 'm' } },
+  got: ({ a, L }) => open(a, L).frequency,
+  expected: [323.3678498],
+  unit: 'Hz',
+  tolerance: { relative: 0.001, why: 'the ends are 0.5 % shorter at ka = 0.15, and they are 6 % of the whole' },
+});
+
+check('vent.standing.wall', {
+  formula: 'vent/standingWaves',
+  source: {
+    key: 'fletcher1998',
+    locator: 'quality factor of a pipe from its walls, β/(2α), by the exact line constants',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    a: { value: [0.02, 0.02, 0.0375, 0.0375, 0.05, 0.075], unit: 'm' },
+    f: { value: [30, 200, 200, 1000, 200, 30], unit: 'Hz' },
+  },
+  got: ({ a, f }) => {
+    const vent = { diameter: m(2 * a), length: m(347.23 / (2 * f)), ...free };
+    return standingWaves({ vent, innerRadiation: nothing, outerRadiation: nothing, most: 1 }, warm)[0]!.Q;
+  },
+  // β/(2α) at f; the resonance lies 1/(2Q) lower, and dβ/df is 1/(4Q) below β/f: together half a unit of Q.
+  expected: [33.1784373, 85.6686285, 160.626438, 359.166634, 214.16734, 124.421418].map((Q) => Q - 0.5),
+  unit: '1',
+  tolerance: { relative: 0.002, why: 'second order in 1/Q, 0.0014 at Q = 33' },
+});

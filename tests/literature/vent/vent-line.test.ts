@@ -1,0 +1,85 @@
+import { standardAir } from '@airspring/core/air';
+import { driver } from '@airspring/core/driver';
+import { ventedBox } from '@airspring/core/enclosure';
+import { compilePlan, type Network } from '@airspring/core/network';
+import { bracketedRoot, complexColumn } from '@airspring/core/numeric';
+import { logarithmicGrid, si } from '@airspring/core/quantity';
+import { compileVentAdmittance } from '@airspring/core/vent';
+import { check } from '../../ledger/check.js';
+
+const m = (value: number) => si('length', value);
+const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+/** Hardly any friction. */
+const thin = { ...air, viscosity: si('viscosity', 1e-16) };
+
+check('vent.line.fb', {
+  formula: 'vent/compileVentAdmittance',
+  source: {
+    key: 'rayleigh1896',
+    locator: 'sec. 307; the vent as a line, tan(kl) = S/(kV), one flush and one free end',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    V: { value: [0.02, 0.04, 0.08], unit: 'm³' },
+    L: { value: [0.12, 0.15, 0.2], unit: 'm' },
+    a: { value: [0.025, 0.0375, 0.05], unit: 'm' },
+  },
+  got: ({ V, L, a }) => {
+    const admittance = compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) } }, thin);
+    const [re, im] = [new Float64Array(1), new Float64Array(1)];
+    const compliance = V / (air.density * 343.2 ** 2);
+    const sum = (f: number) => {
+      admittance(Float64Array.of(f), re, im);
+      return im[0]! + 2 * Math.PI * f * compliance;
+    };
+    const root = bracketedRoot(sum, 10, 100);
+    return root.ok ? root.x : Number.NaN;
+  },
+  expected: [43.23910072, 40.0595944, 32.68591715],
+  unit: 'Hz',
+  tolerance: {
+    relative: 0.0015,
+    why: 'the inner end is a mass here, without the compliance that a longer line would have: [(kl)³ − (kl − kΔℓ)³]/(6kl) is 0.11 % in the middle',
+  },
+});
+
+/** A vented box whose lumped vent gives way to the line; the frequency between the bounds at which most air flows in it. */
+function peakOfFlow(a: number, L: number, low: number, high: number): number {
+  const drivers = driver({ Sd: '330 cm²', Mms: '60 g', Cms: '0.5 mm/N', Rms: '2 N·s/m', Re: '5.6 ohm', Bl: '12 T·m' });
+  const { elements } = ventedBox({ drivers, netVolume: '45 L', fb: '35 Hz', QL: 15 }, air).network;
+  const admittance = compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) } }, air);
+  const network: Network = {
+    elements: elements.map((one) =>
+      one.name === 'vent' ? { kind: 'admittance', name: 'vent', nodes: ['box', 'ground'], admittance } : one,
+    ),
+    probes: { flow: { of: 'flow', element: 'vent' } },
+  };
+  const frequencies = logarithmicGrid(low, high, 4001);
+  const flow = complexColumn(frequencies.length);
+  compilePlan(network).sweep(frequencies, [flow]);
+  const size = Array.from(frequencies, (_, i) => Math.hypot(flow.re[i]!, flow.im[i]!));
+  return frequencies[size.indexOf(Math.max(...size))]!;
+}
+
+check('vent.line.standing', {
+  formula: 'vent/compileVentAdmittance',
+  source: {
+    key: 'levine1948',
+    locator: 'k(L + Δℓ) = π with the exact ends at that ka, interpolated; the flush end as of norris1989',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    L: { value: [0.15, 0.2, 0.3, 0.12], unit: 'm' },
+    a: { value: [0.0375, 0.05, 0.05, 0.025], unit: 'm' },
+  },
+  // Between 0.7 and 1 of c/2L: the bare tube without its ends is the upper bound.
+  got: ({ L, a }) => peakOfFlow(a, L, 0.7 * (343.2 / (2 * L)), 343.2 / (2 * L)),
+  expected: [866.0788988, 649.5591741, 467.2505657, 1122.6768626],
+  unit: 'Hz',
+  tolerance: {
+    relative: 0.02,
+    why: 'a peak of Q 10 on a slope: the flow from the cone falls with frequency, which moves it by 1/(4Q²) and more',
+  },
+});

@@ -1,0 +1,67 @@
+/**
+ * The mutation gate: what a formula returns × (1 + 10 · tolerance), × 2 and × −1 must each turn one of the outside checks
+ * of that very formula red, by a value off or by a fault thrown. The tolerance is the check's own, relative to the
+ * expected value of largest size where it is absolute.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { afterAll, expect, test } from 'vitest';
+import { auditedExports } from '../../.config/ledger-gate.js';
+import { isOutside } from '../ledger/row.js';
+import { type Collected, collected } from './collect.js';
+import { underMutant } from './hook.js';
+import { groupsDone } from './silent.js';
+
+const root = new URL('../../', import.meta.url);
+const files = import.meta.glob(['../literature/**/*.test.ts', '../circuit/**/*.test.ts']);
+const loaded = await Promise.allSettled(Object.values(files).map((load) => load()));
+await groupsDone();
+
+const mutants = { 'ten tolerances': beyondTolerance, twice: () => 2, sign: () => -1 };
+const exceptions: Readonly<Record<string, string>> = JSON.parse(
+  readFileSync(fileURLToPath(new URL('tests/ledger/exceptions.json', root)), 'utf8'),
+);
+const formulas = [...auditedExports(fileURLToPath(new URL('packages/core/src', root)))]
+  .filter(([formula, isFunction]) => isFunction && !(formula in exceptions))
+  .map(([formula]) => formula);
+const outside = collected.filter(({ spec }) => isOutside(spec));
+const numb: string[] = [];
+
+test('every file of checks is read', () => {
+  expect(loaded.flatMap((one) => (one.status === 'rejected' ? [String(one.reason)] : []))).toEqual([]);
+});
+
+test.each(formulas)('%s', (formula) => {
+  const checks = outside.filter(({ spec }) => spec.formula === formula);
+  expect(checks.filter((one) => isRed(one)).map(({ id }) => id)).toEqual([]);
+  // A copy with nothing multiplied changes nothing: what turns red below is red by the factor.
+  expect(checks.filter((one) => underMutant(formula, 1, () => isRed(one))).map(({ id }) => id)).toEqual([]);
+  const survivors = Object.entries(mutants)
+    .filter(([, factor]) => !checks.some((one) => underMutant(formula, factor(one), () => isRed(one))))
+    .map(([name]) => name);
+  numb.push(
+    ...checks
+      .filter((one) => [2, -1].every((by) => !underMutant(formula, by, () => isRed(one))))
+      .map(({ id }) => `${id} does not feel ${formula}`),
+  );
+  expect(survivors, `${checks.length} checks`).toEqual([]);
+});
+
+afterAll(() => {
+  console.log(`mutants: ${formulas.length} formulas × 3, ${outside.length} outside checks`);
+  for (const one of numb) console.log(`mutants: ${one}`);
+});
+
+function beyondTolerance({ spec: { tolerance, expected } }: Collected): number {
+  const largest = Math.max(...(typeof expected === 'number' ? [expected] : expected).map(Math.abs));
+  const size = tolerance.relative ?? tolerance.absolute / (largest || 1);
+  return 1 + 10 * Math.max(size, Number.EPSILON);
+}
+
+function isRed({ evaluate }: Collected): boolean {
+  try {
+    return !evaluate().passed;
+  } catch {
+    return true;
+  }
+}

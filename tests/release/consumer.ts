@@ -1,0 +1,76 @@
+/**
+ * What a stranger writes who installed both packages: one number from each subpath. `.config/release.mjs` compiles and runs
+ * this text as an ES module and as CommonJS, in folders that know nothing of the workspace.
+ */
+import { dryAirSpeedOfSound, standardAir } from '@airspring/core/air';
+import { completeDriver } from '@airspring/core/driver';
+import { flanged } from '@airspring/core/duct';
+import { boxCompliance, closedBox } from '@airspring/core/enclosure';
+import { InputError } from '@airspring/core/fault';
+import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
+import { endCorrectionLaws } from '@airspring/core/laws';
+import { voltageLimit } from '@airspring/core/limit';
+import { compileTopology } from '@airspring/core/network';
+import { besselJ0 } from '@airspring/core/numeric';
+import { frequencyGrid, read, si } from '@airspring/core/quantity';
+import { features } from '@airspring/core/response';
+import { minimalConflict } from '@airspring/core/search';
+import { airSpeedPeak } from '@airspring/core/vent';
+import { design } from 'airspring';
+
+/** Whether what a function throws is an InputError of '@airspring/core/fault', whichever subpath threw it. */
+function refused(call: () => unknown): number {
+  try {
+    call();
+    return 0;
+  } catch (error) {
+    return Number(error instanceof InputError);
+  }
+}
+
+// @ts-expect-error: the published types refuse a wrong unit
+const wrongUnit = () => dryAirSpeedOfSound('62 kg');
+
+// Invented, and chosen so that a box of Vas gives Qtc = 1/√2: then f3 is the resonance, √2 · fs.
+const sheet = completeDriver({ fs: '30 Hz', Qts: 0.5, Qes: 0.6, Vas: '50 L', Sd: '330 cm²', Re: '5.6 Ω' });
+if (!sheet.ok) throw new Error(sheet.because[0]?.text);
+const box = closedBox({ drivers: sheet.driver, netVolume: '50 L' });
+
+/** Got, expected by other means, relative tolerance. */
+const answers: Readonly<Record<string, readonly [got: number | undefined, expected: number, relative: number]>> = {
+  // ISO 9613-1 gives 343.2 m/s at 20 °C, and the root of the absolute temperature
+  '@airspring/core/air': [dryAirSpeedOfSound('0 °C'), 343.2 * Math.sqrt(273.15 / 293.15), 1e-3],
+  // 1/Qts = 1/Qes + 1/Qms
+  '@airspring/core/driver': [sheet.parameters.Qms, 3, 1e-9],
+  // 0.8217 radii, as printed for an infinite flange
+  '@airspring/core/duct': [flanged({ radius: 0.05 }, 0), 0.8217 * 0.05, 1e-3],
+  '@airspring/core/enclosure': [boxCompliance(0.05, 1, standardAir), 0.05 / (1.2 * 343.9 ** 2), 0.01],
+  '@airspring/core/fault': [refused(wrongUnit), 1, 0],
+  '@airspring/core/filter': [
+    filterLevel(butterworthHighPass({ order: 2, corner: '25 Hz' }), frequencyGrid([25]))[0],
+    -10 * Math.log10(2),
+    1e-9,
+  ],
+  // the published end correction obeys every law
+  '@airspring/core/laws': [endCorrectionLaws(flanged).filter(({ holds }) => !holds).length, 0, 0],
+  '@airspring/core/limit': [voltageLimit('20 V').greatestRms, 20, 0],
+  // without coil inductance a closed box is of second order: three powers of s
+  '@airspring/core/network': [compileTopology(box.network)?.width, 3, 0],
+  // Handbook of Mathematical Functions, table 9.1
+  '@airspring/core/numeric': [besselJ0(1), 0.7651976865579666, 1e-14],
+  // international foot, exact
+  '@airspring/core/quantity': [read('volume', '1 ft³', 'volume'), 0.3048 ** 3, 1e-12],
+  '@airspring/core/response': [features(box).f3, 30 * Math.SQRT2, 1e-3],
+  '@airspring/core/search': [minimalConflict(3, (set) => (set & 0b101) !== 0b101), 0b101, 0],
+  '@airspring/core/vent': [
+    airSpeedPeak({ diameter: si('length', 0.075), flowPeak: '60 L/s' }),
+    0.06 / (Math.PI * 0.0375 ** 2),
+    1e-9,
+  ],
+  airspring: [refused(() => design({ version: 1 })), 1, 0],
+};
+
+const wrong = Object.entries(answers).filter(
+  ([, [got, expected, relative]]) => got === undefined || !(Math.abs(got - expected) <= relative * Math.abs(expected)),
+);
+console.log(JSON.stringify({ subpaths: Object.keys(answers), wrong }));

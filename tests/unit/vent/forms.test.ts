@@ -1,0 +1,192 @@
+import { flanged, flared, unflanged, withNeighbours } from '@airspring/core/duct';
+import { si } from '@airspring/core/quantity';
+import {
+  acousticMass,
+  compileLengthForTuning,
+  compileVentAdmittance,
+  effectiveLength,
+  lengthForTuning,
+  severalVents,
+  standingWaves,
+  type Tuning,
+  type TuningInput,
+  tuning,
+} from '@airspring/core/vent';
+import { describe, expect, it } from 'vitest';
+
+const fault = (code: string, path: string) =>
+  expect.objectContaining({ faults: expect.arrayContaining([expect.objectContaining({ code, path })]) });
+function found(input: TuningInput): Tuning {
+  const result = tuning(input);
+  if (!result.ok) throw new Error(JSON.stringify(result.because));
+  return result;
+}
+const slot = { width: '300 mm', height: '30 mm', length: '25 cm' } as const;
+const round = { diameter: '75 mm', length: '15 cm' } as const;
+
+describe('a slot', () => {
+  it('acts longer along walls, and says that its free end is an estimate', () => {
+    const at = (along: 'none' | 'one' | 'two') => found({ vent: { ...slot, along }, netVolume: '60 L' });
+    expect(at('one').fb).toBeLessThan(at('none').fb);
+    expect(at('two').fb).toBeLessThan(at('one').fb);
+    expect(at('none').warnings.map(({ path }) => path)).toContain('vent.innerEnd');
+  });
+
+  it('takes its boards out of the box, without those that the panels stand for', () => {
+    const boards = { ...slot, wall: '18 mm' } as const;
+    const taken = (along: 'none' | 'one' | 'two') =>
+      0.06 - found({ vent: { ...boards, along }, volumeBeforeVent: '60 L', panelThickness: '18 mm' }).netVolume;
+    expect(taken('none')).toBeCloseTo(0.336 * 0.066 * 0.232, 12);
+    expect(taken('one')).toBeCloseTo(0.336 * 0.048 * 0.232, 12);
+    expect(taken('two')).toBeCloseTo(0.318 * 0.048 * 0.232, 12);
+  });
+
+  it('is the same whichever side is called its width', () => {
+    const turned = { width: slot.height, height: slot.width, length: slot.length };
+    expect(effectiveLength({ vent: turned })).toBe(effectiveLength({ vent: slot }));
+  });
+
+  it('refuses a flare, and every field that is not its own', () => {
+    expect(() => tuning({ vent: { ...slot, innerEnd: flared({ radius: '1 cm' }) }, netVolume: '60 L' })).toThrowError(
+      fault('inconsistent', 'vent.innerEnd'),
+    );
+    const mixed = { ...slot, diameter: '75 mm' } as never;
+    expect(() => tuning({ vent: mixed, netVolume: '60 L' })).toThrowError(fault('unknown-field', 'vent.diameter'));
+    const half = { width: '30 cm', length: '20 cm' } as never;
+    expect(() => tuning({ vent: half, netVolume: '60 L' })).toThrowError(fault('empty', 'vent.height'));
+  });
+});
+
+describe('a flared vent', () => {
+  const end = flared({ radius: '20 mm' });
+  const flares = { diameter: '75 mm', innerEnd: flared({ radius: '20 mm', end: unflanged }), outerEnd: end } as const;
+
+  it('tunes higher than a straight one of the same length, and is longer for the same tuning', () => {
+    const straight = found({ vent: round, netVolume: '40 L' });
+    expect(found({ vent: { ...flares, length: '15 cm' }, netVolume: '40 L' }).fb).toBeGreaterThan(straight.fb);
+    const longer = lengthForTuning({ vent: flares, netVolume: '40 L', fb: straight.fb });
+    expect(longer.ok && longer.length).toBeGreaterThan(0.15);
+    expect(found({ vent: round, netVolume: '40 L' }).warnings).toEqual([]);
+  });
+
+  it('is at least as long as its flares', () => {
+    expect(() => tuning({ vent: { ...flares, length: '39 mm' }, netVolume: '40 L' })).toThrowError(
+      fault('inconsistent', 'vent.length'),
+    );
+    const shortest = found({ vent: { ...flares, length: si('length', 0.04) }, netVolume: '10 L' });
+    const result = lengthForTuning({ vent: flares, netVolume: '10 L', fb: si('frequency', shortest.fb * 1.01) });
+    expect(result).toMatchObject({ ok: false, because: [{ code: 'tuning-too-high' }] });
+    expect(result.ok ? '' : result.because[0]!.text).toContain('as short as its flares');
+    expect(compileLengthForTuning(flares)(0.01, shortest.fb * 1.01)).toBeLessThanOrEqual(0);
+    expect(compileLengthForTuning(flares)(0.01, shortest.fb * 0.99)).toBeGreaterThan(0.04);
+  });
+
+  it('says that the free flare is an estimate, and where the mouth is too wide', () => {
+    const { warnings } = found({ vent: { ...flares, length: '15 cm' }, netVolume: '40 L' });
+    expect(warnings.map(({ path }) => path)).toEqual(['vent.innerEnd']);
+    const wide = { diameter: '20 cm', length: '1 m', outerEnd: flared({ radius: '50 cm' }) } as const;
+    expect(found({ vent: wide, netVolume: '40 L' }).warnings.map(({ path }) => path)).toContain('vent.outerEnd');
+  });
+});
+
+describe('a folded vent', () => {
+  const bend = { angle: '90 deg', centreLineRadius: '120 mm', count: 2 } as const;
+
+  it('counts by its centre line, with all its bends', () => {
+    expect(effectiveLength({ vent: { ...round, length: '50 cm', bend } })).toBe(
+      effectiveLength({ vent: { ...round, length: '50 cm' } }),
+    );
+    expect(() => effectiveLength({ vent: { ...round, length: '37 cm', bend } })).toThrowError(
+      fault('inconsistent', 'vent.length'),
+    );
+    const result = lengthForTuning({ vent: { diameter: '75 mm', bend }, netVolume: '40 L', fb: '35 Hz' });
+    expect(result).toMatchObject({ ok: false, because: [{ code: 'bend-too-long' }] });
+  });
+});
+
+describe('several vents', () => {
+  it('are one vent when there is one, and its count when they are alike', () => {
+    const single = found({ vent: round, netVolume: '40 L' });
+    const one = severalVents({ vents: [round], netVolume: '40 L' });
+    const pair = severalVents({ vents: [round, round], netVolume: '80 L' });
+    const double = severalVents({ vents: [{ ...round, count: 2 }], netVolume: '80 L' });
+    expect(one).toMatchObject({ fb: single.fb, acousticMass: single.acousticMass, shares: [{ flow: 1, airSpeed: 1 }] });
+    expect(pair.ok && pair.shares.map(({ flow }) => flow)).toEqual([0.5, 0.5]);
+    expect(pair.ok && double.ok && pair.fb / double.fb).toBeCloseTo(1, 12);
+    expect(one.ok && one.shares[0]!.acousticMass).toBe(acousticMass({ vent: round, frequency: single.fb }));
+  });
+
+  it('tune lower when they are near each other', () => {
+    const beside = { ...round, outerEnd: withNeighbours(flanged, ['80 mm']) };
+    const [near, far] = [beside, round].map((vent) => severalVents({ vents: [vent, vent], netVolume: '80 L' }));
+    expect(near!.ok && far!.ok && near!.fb / far!.fb).toBeLessThan(0.99);
+  });
+
+  it('refuse with the place of each', () => {
+    const vents = [round, { ...round, bend: { angle: '90 deg', centreLineRadius: '10 mm' } }] as const;
+    expect(() => severalVents({ vents, netVolume: '40 L' })).toThrowError(
+      fault('inconsistent', 'vents[1].bend.centreLineRadius'),
+    );
+    expect(() => severalVents({ vents: [], netVolume: '40 L' })).toThrowError(fault('empty', 'vents'));
+    const short = [{ ...round, length: '1 cm' }] as const;
+    expect(() => severalVents({ vents: short, netVolume: '40 L', panelThickness: '18 mm' })).toThrowError(
+      fault('inconsistent', 'vents[0].length'),
+    );
+  });
+
+  it('say why when they fill the box', () => {
+    const wide = { diameter: '20 cm', length: '1 m' } as const;
+    expect(severalVents({ vents: [wide, round], volumeBeforeVent: '30 L' })).toMatchObject({
+      ok: false,
+      because: [{ code: 'vent-fills-box' }],
+    });
+  });
+});
+
+describe('standing waves', () => {
+  it('gives the numbers of its example', () => {
+    const [first] = standingWaves({ vent: round });
+    expect(first!.frequency).toBeCloseTo(868.6, 1);
+    expect(first!.Q).toBeCloseTo(6.6, 1);
+  });
+
+  it('come in order, near the multiples of the first, and less sharp', () => {
+    const waves = standingWaves({ vent: { diameter: '40 mm', length: '50 cm' }, most: 4 });
+    expect(waves.map(({ order }) => order)).toEqual([1, 2, 3, 4]);
+    waves.forEach(({ order, frequency }) => {
+      expect(frequency / (order * waves[0]!.frequency)).toBeCloseTo(1, 1);
+    });
+    expect(waves[3]!.Q).toBeLessThan(waves[0]!.Q);
+  });
+
+  it('are fewer where friction leaves none, and warn where waves travel across', () => {
+    expect(standingWaves({ vent: { diameter: '0.1 mm', length: '50 cm' } })).toEqual([]);
+    const wide = standingWaves({ vent: slot });
+    expect(wide.at(-1)!.warnings.map(({ path }) => path)).toContain('k·width');
+  });
+
+  it('several alike have those of one', () => {
+    const of = (count: number) => standingWaves({ vent: { ...round, count }, most: 1 })[0]!;
+    expect(of(3).frequency / of(1).frequency).toBeCloseTo(1, 12);
+    expect(of(3).Q / of(1).Q).toBeCloseTo(1, 9);
+  });
+});
+
+it('the admittance of a vent is that of its mass at low frequency, flared or not, and of a slot', () => {
+  const f = 5;
+  const vents = [
+    round,
+    { ...round, count: 2 },
+    { ...round, outerEnd: flared({ radius: '20 mm' }) },
+    { ...slot, along: 'one' },
+  ] as const;
+  for (const vent of vents) {
+    const [re, im] = [new Float64Array(1), new Float64Array(1)];
+    compileVentAdmittance({ vent })(Float64Array.of(f), re, im);
+    const lumped = 1 / (2 * Math.PI * f * acousticMass({ vent, frequency: si('frequency', f) }));
+    // Friction at the walls adds some hundredths to the mass at 5 Hz.
+    const ratio = -1 / (lumped * (-1 / im[0]!) * (1 + (re[0]! / im[0]!) ** 2));
+    expect(ratio).toBeLessThan(-0.9);
+    expect(ratio).toBeGreaterThan(-1);
+  }
+});
