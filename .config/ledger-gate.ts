@@ -5,7 +5,7 @@ import ts from 'typescript';
 import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
 
 /** The floors where every exported function is a formula that the outside world can contradict. */
-const auditedFloors = [
+export const auditedFloors: readonly string[] = [
   'air',
   'driver',
   'duct',
@@ -32,11 +32,12 @@ export function auditedExports(source: string): ReadonlyMap<string, boolean> {
   );
 }
 
-/** One clear line for each thing wrong; none when the ledger is whole. */
+/** One clear line for each thing wrong; none when the ledger is whole. `cited`: ids that docstrings name, and where. */
 export function ledgerFaults(
   rows: readonly Pick<LedgerRow, 'id' | 'formula' | 'status' | 'kind'>[],
   exported: ReadonlyMap<string, boolean>,
   exceptions: Readonly<Record<string, string>>,
+  cited: ReadonlyMap<string, string> = new Map(),
 ): readonly string[] {
   const checked = new Set(rows.filter(isOutside).map((row) => row.formula));
   const seen = new Set<string>();
@@ -55,6 +56,8 @@ export function ledgerFaults(
     const audited = auditedFloors.includes(formula.split('/')[0] ?? '');
     if (audited && !exported.has(formula)) faults.push(`${id} checks ${formula}, which is not exported`);
   }
+  for (const [id, file] of cited)
+    if (!seen.has(id)) faults.push(`${file} names the check ${id}, which no test reported`);
   return faults;
 }
 

@@ -5,7 +5,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Reporter, Vitest } from 'vitest/node';
-import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
+import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../tests/ledger/row.js';
+import { docstrings } from './docstrings.js';
 import { auditedExports, ledgerFaults } from './ledger-gate.js';
 
 export function ledgerReporter(root: string): Reporter {
@@ -22,12 +23,14 @@ export function ledgerReporter(root: string): Reporter {
       const whole = await isWhole(vitest, modules.length);
       mkdirSync(join(root, '.cache'), { recursive: true });
       const file = join(root, '.cache', whole ? 'ledger.json' : 'ledger-part.json');
-      writeFileSync(file, `${JSON.stringify(rows, null, 2)}\n`);
+      writeFileSync(file, `${JSON.stringify(rows.map(flagged), null, 2)}\n`);
       console.log(summary(rows));
+      for (const line of looseLines(rows)) console.log(line);
 
       if (!whole) return;
       const exceptions = JSON.parse(readFileSync(join(root, 'tests/ledger/exceptions.json'), 'utf8'));
-      const faults = ledgerFaults(rows, auditedExports(join(root, 'packages/core/src')), exceptions);
+      const source = join(root, 'packages/core/src');
+      const faults = ledgerFaults(rows, auditedExports(source), exceptions, docstrings(source).cited);
       for (const fault of faults) console.error(`ledger: ${fault}`);
       if (faults.length > 0) process.exitCode = 1;
     },
@@ -41,8 +44,21 @@ async function isWhole(vitest: Vitest, modules: number): Promise<boolean> {
   return modules === (await vitest.globTestSpecifications()).length;
 }
 
+const flagged = (row: LedgerRow) => (isLoose(row) ? { ...row, loose: true } : row);
+
+/** How many rows are loose, and the five loosest of them with the reason they give. */
+function looseLines(rows: readonly LedgerRow[]): string[] {
+  const room = (row: LedgerRow) => toleranceSize(row) / row.deviation;
+  const loose = rows.filter(isLoose).sort((a, b) => room(b) - room(a));
+  const worst = loose.slice(0, 5).map((row) => {
+    const text = `tolerance ${toleranceSize(row)} for a deviation of ${row.deviation.toPrecision(2)}`;
+    return `ledger: loose: ${row.id}: ${text}; ${row.tolerance.why}`;
+  });
+  return [`ledger: ${loose.length} rows allow more than a hundred times their deviation`, ...worst];
+}
+
 function summary(rows: readonly LedgerRow[]): string {
-  const share = ({ deviation, tolerance }: LedgerRow) => deviation / (tolerance.relative ?? tolerance.absolute);
+  const share = (row: LedgerRow) => row.deviation / toleranceSize(row);
   const worst = rows.filter((row) => row.deviation > 0).sort((a, b) => share(b) - share(a))[0];
   const tail = worst ? `, worst ${worst.id} at ${(100 * share(worst)).toPrecision(3)} % of its tolerance` : '';
   return `ledger: ${rows.length} rows, ${rows.filter(isOutside).length} outside${tail}`;

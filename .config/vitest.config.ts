@@ -22,6 +22,7 @@ export default defineConfig({
           setupFiles: ['tests/setup.ts'],
           // Our modules hold no state: a worker loads them once for all its files.
           isolate: false,
+          testTimeout: 60_000,
           maxWorkers: '100%',
           include: ['tests/**/*.test.ts'],
           exclude: ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'],

@@ -1,14 +1,26 @@
 /** Stands for the test runner in files of which only the checks are wanted: groups run, tests do not. */
-type Body = () => unknown;
+type Body = (...args: never[]) => unknown;
 
-const opened: unknown[] = [];
+const opened: Promise<string | undefined>[] = [];
 
-/** All groups that files opened, run to their end. */
-export const groupsDone = () => Promise.all(opened);
+/** Runs a group at once; how it ends is kept for {@link brokenGroups}. */
+function open(name: string, body: Body, args: readonly unknown[]): void {
+  const run = async () => body(...(args as never[]));
+  opened.push(
+    run().then(
+      () => undefined,
+      (reason) => `${name}: ${reason}`,
+    ),
+  );
+}
 
-export const describe = Object.assign((_name: string, body: Body) => void opened.push(body()), {
-  each: (cases: readonly unknown[]) => (_name: string, body: (one: unknown) => unknown) => {
-    for (const one of cases) opened.push(body(one));
+/** What went wrong in the groups that files opened, once all have ended. */
+export const brokenGroups = async (): Promise<string[]> =>
+  (await Promise.all(opened)).filter((one) => one !== undefined);
+
+export const describe = Object.assign((name: string, body: Body) => open(name, body, []), {
+  each: (cases: readonly unknown[]) => (name: string, body: Body) => {
+    for (const one of cases) open(name, body, Array.isArray(one) ? one : [one]);
   },
 });
 export const test = Object.assign(() => {}, { each: () => () => {} });

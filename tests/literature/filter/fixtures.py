@@ -35,9 +35,9 @@ def by_q(order, corner, q):
 
 
 def ends(corner):
-    """Butterworth of the greatest order at a corner in rad/s, at a hundredth of it, at it, and at a hundred times it."""
+    """Butterworth of the greatest order at a corner in rad/s, two decades about it as far as 1e-4 to 1e7 Hz reach."""
     zeros, poles, _ = signal.butter(8, corner, "highpass", analog=True, output="zpk")
-    omega = corner * np.array([0.01, 0.5, 1.0, 2.0, 100.0])
+    omega = np.geomspace(max(corner / 100, 2e-4 * np.pi * 1.01), min(corner * 100, 2e7 * np.pi * 0.99), 6)
     _, h = signal.freqs_zpk(zeros, poles, 1, omega)
     # Ascending powers of s, from the poles.
     denominator = np.poly(poles).real[::-1].tolist()

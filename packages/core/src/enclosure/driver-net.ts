@@ -98,7 +98,15 @@ export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly 
   return faults.length === before ? read : undefined;
 }
 
-/** All drivers of a net, from left to right. */
+/**
+ * All drivers of a net, from left to right.
+ *
+ * @validity any net that `mixedBox` has read
+ * @returns each with its group, name and chamber
+ * @source own (definition)
+ * @check enclosure.mixed.each
+ * @example driversOf(mixedBox(input).spec.drivers).map(({ name }) => name) // ['low', 'wide']
+ */
 export function driversOf(net: DriverNetSpec): readonly DriverInNetSpec[] {
   if ('series' in net) return net.series.flatMap(driversOf);
   return 'parallel' in net ? net.parallel.flatMap(driversOf) : [net];

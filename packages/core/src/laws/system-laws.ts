@@ -85,7 +85,8 @@ export function systemLaws<Spec>({
   return [
     tried('probes are there', () => {
       const { probes } = family(spec).network;
-      const missing = needed.filter((name) => !Object.hasOwn(probes, name));
+      const there = Object.keys(probes);
+      const missing = needed.filter((name) => !there.some((probe) => probe === name || probe.startsWith(`${name} `)));
       return missing.length === 0
         ? holds('probes are there', needed.join(', '))
         : broken('probes are there', `no ${missing.join(', ')}`);

@@ -30,9 +30,16 @@ export interface Elimination {
 type Nature = 0 | 1 | 2;
 
 /**
+ * What a pivot off the diagonal costs besides. Solving for the pressure in a box from the forces on its cone would take the
+ * difference of two forces that nearly cancel: above resonance that loses a digit with each octave.
+ */
+const COUPLING = 8;
+
+/**
  * Chooses pivots by Markowitz's count, constants and single elements before sums: a 1 never vanishes, one element's
- * admittance does not either, and only sums have to be guarded. A chain is eliminated link by link, in time that grows
- * with its length.
+ * admittance does not either, and only sums have to be guarded. What couples two nodes is no pivot where it can be helped:
+ * the node's own sum is, as in any stable elimination of a passive network. A chain is eliminated link by link, in time that
+ * grows with its length.
  *
  * @returns the steps, or `undefined` for a system without a full set of pivots: structurally singular
  * @source markowitz1957
@@ -69,7 +76,8 @@ export function elimination(size: number, stamps: readonly Stamp[]): Elimination
       const across = rows[row] as Map<number, number>;
       for (const [column, entry] of across) {
         const fill = (across.size - 1) * ((columns[column] as Set<number>).size - 1);
-        const price = fill + 0.25 * (nature[entry] as number);
+        const coupling = row !== column && nature[entry] !== 0 ? COUPLING : 0;
+        const price = fill + 0.25 * (nature[entry] as number) + coupling;
         if (price < least) {
           least = price;
           best = { row, column, entry };

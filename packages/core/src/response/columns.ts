@@ -9,7 +9,7 @@ import {
   type VoltageRms,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { compileNetwork, probeColumns, probeNamed } from './compile.js';
+import { compileNetwork, missing, probeColumns, probeNamed, probesNamed } from './compile.js';
 import { groupDelay } from './group-delay.js';
 
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
@@ -25,9 +25,9 @@ export interface Columns {
   readonly phase: Float64Array;
   /** −dφ/dω of that pressure, s. */
   readonly groupDelay: Float64Array;
-  /** Peak travel of each cone, one way, m. */
+  /** Peak travel of a cone, one way, m: of unlike cones that which moves most. */
   readonly displacementPeak: Float64Array;
-  /** Peak of the mean air speed in the narrowest section of the vent, m/s; only where the system tells it. */
+  /** Peak of the mean air speed in the narrowest section of the vent, m/s, of several the fastest; only where the system tells it. */
   readonly airSpeedPeak?: Float64Array;
   /** Flow out of the whole system, rms, m³/s. */
   readonly radiatedFlowRms: Float64Array;
@@ -67,6 +67,14 @@ export function levelColumn(
 const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Float64Array =>
   re.map((value, i) => Math.hypot(value, im[i] as number) * factor(i));
 
+/** The greatest of several at each frequency; none of none. */
+const greatest = (columns: readonly ComplexColumn[], factor: (i: number) => number): Float64Array | undefined =>
+  columns.length === 0
+    ? undefined
+    : columns
+        .map((column) => magnitude(column, factor))
+        .reduce((most, one) => most.map((value, i) => Math.max(value, one[i] as number)));
+
 /**
  * Sweeps a system: level, phase, group delay, travel, air speed, flow, current and impedance at each frequency.
  *
@@ -77,7 +85,7 @@ const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Fl
  * | --- | --- | --- | --- |
  * | $U$ | `radiatedFlowRms` | m³/s | flow out of the whole system: cone, vent and leak |
  * | $L$ | `levelHalfSpace` | dB | level at $r$ = 1 m |
- * | $\hat x$ | `displacementPeak` | m | travel of each cone |
+ * | $\hat x$ | `displacementPeak` | m | travel of the cone that moves most |
  * | $Z$ | `impedance` | Ω | at the terminals, without the source resistance |
  *
  * @validity sources small against the wavelength, small signals
@@ -105,8 +113,11 @@ export function respond(
   const flow = probeNamed(probes, 'radiatedFlow');
   const current = probeNamed(probes, 'current');
   const voltage = probeNamed(probes, 'terminalVoltage');
-  const speed = probes.ventAirSpeed;
-  const airSpeedPeak = speed && magnitude(speed, () => Math.SQRT2 * driveVoltageRms);
+  const displacementPeak = greatest(probesNamed(probes, 'coneVelocity'), (i) => {
+    return (Math.SQRT2 * driveVoltageRms) / (2 * Math.PI * (grid[i] as number));
+  });
+  if (displacementPeak === undefined) throw missing('coneVelocity');
+  const airSpeedPeak = greatest(probesNamed(probes, 'ventAirSpeed'), () => Math.SQRT2 * driveVoltageRms);
   const levelHalfSpace = new Float64Array(grid.length);
   levelColumn(grid, flow, system.air.density, driveVoltageRms, levelHalfSpace);
   return {
@@ -115,9 +126,7 @@ export function respond(
     levelHalfSpace,
     phase: flow.re.map((re, i) => Math.atan2(re, -(flow.im[i] as number))), // j(re + j im) = −im + j re
     groupDelay: groupDelay(network, grid),
-    displacementPeak: magnitude(probeNamed(probes, 'coneVelocity'), (i) => {
-      return (Math.SQRT2 * driveVoltageRms) / (2 * Math.PI * (grid[i] as number));
-    }),
+    displacementPeak,
     ...(airSpeedPeak && { airSpeedPeak }),
     radiatedFlowRms: magnitude(flow, () => driveVoltageRms),
     currentRms: magnitude(current, () => driveVoltageRms),

@@ -91,6 +91,12 @@ export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {
   return column;
 }
 
+/** The probe of that name, or those of several parts, `name part`, that each have one; none where it is not there. */
+export const probesNamed = (columns: ProbeColumns, name: string): readonly ComplexColumn[] =>
+  Object.entries(columns).flatMap(([probe, column]) =>
+    probe === name || probe.startsWith(`${name} `) ? [column] : [],
+  );
+
 /** The place of a probe among those of a network, or a fault that names it. */
 export function probeIndex(probes: readonly string[], name: string): number {
   const index = probes.indexOf(name);
@@ -98,7 +104,8 @@ export function probeIndex(probes: readonly string[], name: string): number {
   return index;
 }
 
-function missing(name: string): InputError {
+/** A fault that names the probe that is not there. */
+export function missing(name: string): InputError {
   const expected = `a probe '${name}' in the network of the system`;
   const remedy = 'Add the probe to the network.';
   return new InputError([{ code: 'empty', path: `network.probes.${name}`, got: undefined, expected, remedy }]);

@@ -6,6 +6,8 @@ export { type CompiledNetwork, compileNetwork, type ProbeColumns, probeColumns, 
 export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
 /** Where are its peaks, and how even is it? */
 export { type Extremum, type Features, features } from './features.js';
+/** What must its amplifier bear? */
+export { type LowestLoad, lowestLoad } from './lowest-load.js';
 /** How loud is it far above its resonances? */
 export { referenceLevel } from './level.js';
 /** What is its answer to a step? */

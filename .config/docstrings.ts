@@ -1,0 +1,47 @@
+/** What the docstrings of the audited floors say of their formulas, and what they leave out. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ts from 'typescript';
+import { auditedExports, auditedFloors } from './ledger-gate.js';
+
+/** Tags without which a formula cannot be judged. */
+const needed = ['validity', 'source', 'example', 'check'];
+
+export interface Docstrings {
+  /** 'floor/function lacks @tag', one line for each formula that lacks some. */
+  readonly lacking: readonly string[];
+  /** Ids of checks → the file that names them. */
+  readonly cited: ReadonlyMap<string, string>;
+}
+
+export function docstrings(source: string): Docstrings {
+  const formulas = auditedExports(source);
+  const lacking: string[] = [];
+  const cited = new Map<string, string>();
+  for (const floor of auditedFloors.filter((one) => existsSync(join(source, one)))) {
+    for (const file of readdirSync(join(source, floor)).filter((one) => one.endsWith('.ts'))) {
+      const text = readFileSync(join(source, floor, file), 'utf8');
+      for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {
+        const tags = ts.getJSDocTags(node);
+        for (const { comment } of tags.filter(({ tagName }) => tagName.text === 'check')) {
+          const ids = (ts.getTextOfJSDocComment(comment) ?? '').split(/[,\s]+/).filter(Boolean);
+          for (const id of ids) cited.set(id, `${floor}/${file}`);
+        }
+        const has = new Set(tags.map(({ tagName }) => tagName.text));
+        for (const name of exportedNames(node).filter((one) => formulas.get(`${floor}/${one}`))) {
+          const without = needed.filter((tag) => !has.has(tag)).map((tag) => `@${tag}`);
+          if (without.length > 0) lacking.push(`${floor}/${name} lacks ${without.join(', ')}`);
+        }
+      }
+    }
+  }
+  return { lacking, cited };
+}
+
+function exportedNames(node: ts.Statement): string[] {
+  const modifiers = ts.canHaveModifiers(node) ? ts.getModifiers(node) : undefined;
+  if (!modifiers?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword)) return [];
+  if (ts.isFunctionDeclaration(node)) return node.name ? [node.name.text] : [];
+  if (!ts.isVariableStatement(node)) return [];
+  return node.declarationList.declarations.flatMap(({ name }) => (ts.isIdentifier(name) ? [name.text] : []));
+}

@@ -1,0 +1,112 @@
+/**
+ * What a reader gets, tried as a reader does: packs both packages as built, judges the tarballs, installs them into empty folders,
+ * type-checks, imports and runs them there. Goes on after a failure; ends with 1 when there was one. Wants `npm run build` before.
+ */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const top = join(dirname(fileURLToPath(import.meta.url)), '..');
+const packages = ['core', 'airspring'].map((name) => join(top, 'packages', name));
+const made = join(top, '.cache', 'release');
+const tools = join(top, 'node_modules', '.bin');
+const tsc = join(top, 'node_modules', 'typescript', 'bin', 'tsc');
+const failed = [];
+
+/** Runs a step; its output is shown when it fails. */
+function step(name, command, args, cwd = top) {
+  const from = Date.now();
+  // npm, npx and the tools are scripts, which Windows starts by a shell only.
+  const shell = process.platform === 'win32';
+  const { status, stdout, stderr, error } = spawnSync(command, args, { cwd, encoding: 'utf8', shell });
+  const passed = status === 0;
+  console.log(`${passed ? 'ok    ' : 'FAILED'} ${((Date.now() - from) / 1000).toFixed(1).padStart(5)} s  ${name}`);
+  if (!passed) {
+    failed.push(name);
+    console.log([stdout, stderr, error?.message].filter(Boolean).join('\n'));
+  }
+  return { passed, stdout: stdout ?? '' };
+}
+
+/** A step of our own: throws what is wrong. */
+function claim(name, judge) {
+  try {
+    judge();
+    console.log(`ok             ${name}`);
+  } catch (error) {
+    failed.push(name);
+    console.log(`FAILED         ${name}: ${error.message}`);
+  }
+}
+
+rmSync(made, { recursive: true, force: true });
+mkdirSync(made, { recursive: true });
+for (const folder of packages) {
+  const { name } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  step(`publint ${name}`, join(tools, 'publint'), ['--strict', '--pack', 'pnpm', folder]);
+  step(`pack ${name}`, join(tools, 'pnpm'), ['pack', '--pack-destination', made], folder);
+}
+const tarballs = readdirSync(made).map((file) => join(made, file));
+for (const tarball of tarballs) {
+  // node10 sees no subpaths at all: it is not claimed.
+  step(`types as resolved ${tarball.slice(made.length + 1)}`, join(tools, 'attw'), [tarball, '--profile', 'node16']);
+}
+
+const expected = packages.flatMap((folder) => {
+  const { name, exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  return Object.keys(exports)
+    .filter((subpath) => subpath !== './package.json')
+    .map((subpath) => `${name}${subpath.slice(1)}`);
+});
+const consumer = readFileSync(join(top, 'tests', 'release', 'consumer.ts'), 'utf8');
+// Outside of the workspace: nothing of its node_modules is in reach.
+const outside = mkdtempSync(join(tmpdir(), 'airspring-release-'));
+try {
+  for (const [kind, type, extension] of [
+    ['ESM', 'module', 'ts'],
+    ['CommonJS', 'commonjs', 'cts'],
+  ]) {
+    const folder = join(outside, kind);
+    mkdirSync(folder);
+    const manifest = { name: 'consumer', version: '1.0.0', private: true, type };
+    writeFileSync(join(folder, 'package.json'), JSON.stringify(manifest));
+    writeFileSync(join(folder, `consumer.${extension}`), consumer);
+    const install = ['install', '--prefer-offline', '--no-audit', '--no-fund', '--ignore-scripts', ...tarballs];
+    if (!step(`${kind}: install`, 'npm', install, folder).passed) continue;
+
+    const strict = ['--strict', '--exactOptionalPropertyTypes', '--target', 'es2023', '--lib', 'es2023,dom'];
+    // The whole of our declarations once, in the step after; here how they are found and what they say.
+    const text = `consumer.${extension}`;
+    for (const [module, resolution] of [
+      ['nodenext', 'nodenext'],
+      ['esnext', 'bundler'],
+    ]) {
+      const how = ['--module', module, '--moduleResolution', resolution, '--noEmit', '--skipLibCheck'];
+      step(`${kind}: types, ${resolution}`, process.execPath, [tsc, ...strict, ...how, text], folder);
+    }
+    const how = ['--module', 'node16', '--moduleResolution', 'node16', '--outDir', 'made'];
+    step(`${kind}: types, node16, and compile`, process.execPath, [tsc, ...strict, ...how, text], folder);
+    const run = step(`${kind}: run`, process.execPath, [join('made', text.replace('ts', 'js'))], folder);
+    claim(`${kind}: a right number from every subpath`, () => {
+      const { subpaths, wrong } = JSON.parse(run.stdout);
+      if (wrong.length > 0) throw new Error(JSON.stringify(wrong));
+      const missing = expected.filter((subpath) => !subpaths.includes(subpath));
+      if (missing.length > 0) throw new Error(`tests/release/consumer.ts has nothing of ${missing.join(', ')}`);
+    });
+  }
+
+  const folder = join(outside, 'ESM');
+  cpSync(join(top, 'packages', 'airspring', 'briefs', 'whale-bench.json'), join(folder, 'brief.json'));
+  const command = ['--no-install', 'airspring', 'design', 'brief.json', '--json'];
+  const designed = step('npx airspring design brief.json --json', 'npx', command, folder);
+  claim('the command answers with designs', () => {
+    const { ok, designs } = JSON.parse(designed.stdout);
+    if (ok !== true || !(designs.length > 0)) throw new Error(`ok ${ok}`);
+  });
+} finally {
+  rmSync(outside, { recursive: true, force: true });
+}
+console.log(failed.length === 0 ? 'release: all good' : `release: failed: ${failed.join('; ')}`);
+process.exitCode = failed.length === 0 ? 0 : 1;

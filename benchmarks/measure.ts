@@ -1,0 +1,62 @@
+/** Seconds a call by the clock and by the processor, round by round; the latter empty where another process works. */
+export interface Rounds {
+  readonly wall: readonly number[];
+  readonly cpu: readonly number[];
+}
+
+const ROUND = 0.01;
+const LEAST_ROUNDS = 5;
+
+/**
+ * Times a call in rounds of at least 10 ms for so many seconds, after a quarter of that to warm up: by the processor's clock,
+ * since on a busy machine the compiler of the engine gets as little of it as the row does.
+ */
+export async function measure(call: () => unknown, seconds: number): Promise<Rounds> {
+  const now = () => performance.now() / 1e3;
+  const begun = now();
+  const cold = () => {
+    const { user, system } = process.cpuUsage(atBegin);
+    return (user + system) / 1e6 < seconds / 4 && now() < begun + 2 * seconds;
+  };
+  const atBegin = process.cpuUsage();
+  let took = 0;
+  let count = 1;
+  // The first loop of calls also finds how many make a round.
+  do {
+    const start = now();
+    for (let i = 0; i < count; i++) {
+      const pending = call();
+      if (pending instanceof Promise) await pending;
+    }
+    took = now() - start;
+    if (took < ROUND) count *= 2;
+  } while (cold() || took < ROUND);
+  const wall: number[] = [];
+  const cpu: number[] = [];
+  const end = now() + seconds;
+  while (now() < end || wall.length < LEAST_ROUNDS) {
+    const used = process.cpuUsage();
+    const start = now();
+    for (let i = 0; i < count; i++) {
+      const pending = call();
+      if (pending instanceof Promise) await pending;
+    }
+    wall.push((now() - start) / count);
+    const { user, system } = process.cpuUsage(used);
+    cpu.push((user + system) / 1e6 / count);
+  }
+  return { wall, cpu };
+}
+
+/** A row's work: prepares, and gives back the call that is timed, how many units it handles, and whether another process does it. */
+export type Work = () => { readonly call: () => unknown; readonly per?: number; readonly elsewhere?: true };
+
+/** Runs the row that the command line names, and prints its rounds: each row has a process of its own. */
+export async function runRow(works: Readonly<Record<string, Work>>): Promise<void> {
+  const [name = '', seconds = '1'] = process.argv.slice(2);
+  const work = works[name];
+  if (work === undefined) throw new Error(`no row '${name}'`);
+  const { call, per = 1, elsewhere } = work();
+  const { wall, cpu } = await measure(call, Number(seconds));
+  console.log(JSON.stringify({ wall: wall.map((t) => t / per), cpu: elsewhere ? [] : cpu.map((t) => t / per) }));
+}

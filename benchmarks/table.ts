@@ -1,0 +1,180 @@
+/** Where a row's rounds come from: a script of rows/ in a process of its own, or a peer in another language. */
+export type Origin =
+  | { readonly script: 'sweep' | 'network' | 'search' | 'brief'; readonly row: string }
+  | { readonly peer: 'c' | 'simd' | 'numpy'; readonly words: readonly string[] };
+
+export interface Line {
+  readonly id: string;
+  readonly what: string;
+  readonly origin: Origin;
+  /** Unit of what is printed; `/s` is a rate: units handled a second. */
+  readonly unit: 'ns' | 'µs' | 'ms' | '/s';
+  /** The row whose time this row's time is divided by. */
+  readonly against?: string;
+  readonly goal?: { readonly of: 'ratio' | 'value'; readonly most?: number; readonly least?: number };
+  /** Left out of a quick run. */
+  readonly long?: true;
+}
+
+export interface Group {
+  readonly title: string;
+  readonly lines: readonly Line[];
+}
+
+type More = Pick<Line, 'against' | 'goal' | 'long'>;
+const own =
+  (script: 'sweep' | 'network' | 'search' | 'brief') =>
+  (row: string, what: string, unit: Line['unit'], more: More = {}): Line => ({
+    id: row,
+    what,
+    origin: { script, row },
+    unit,
+    ...more,
+  });
+const outside = (
+  id: string,
+  what: string,
+  peer: 'c' | 'simd' | 'numpy',
+  words: readonly string[],
+  more: More,
+): Line => ({
+  id,
+  what,
+  origin: { peer, words },
+  unit: 'µs',
+  ...more,
+});
+const sweep = own('sweep');
+const network = own('network');
+const search = own('search');
+const brief = own('brief');
+const atMost = (most: number) => ({ goal: { of: 'ratio', most } as const });
+const atLeast = (least: number) => ({ goal: { of: 'ratio', least } as const });
+
+/** Counts of frequencies and of chain elements. */
+const COUNTS = [100, 1000, 10_000, 100_000, 1_000_000];
+const CHAINS = [10, 20, 50, 100];
+/** Time an element may grow by from the shortest chain to the longest and still count as linear. */
+const LINEAR = 1.3;
+
+export const table: readonly Group[] = [
+  {
+    title: 'Sweep of a vented box, 500 frequencies, column set A (four complex columns)',
+    lines: [
+      outside('c-A', 'C -O2, the same passes', 'c', ['A'], { against: 'ours-A' }),
+      sweep('ours-A', 'ours: polynomials, compiled once', 'µs', { against: 'c-A', ...atMost(1.8) }),
+      outside('c-F', 'C -O2, the same arithmetic in one pass', 'c', ['F'], { against: 'ours-A' }),
+      outside('simd-A', 'C -O3 in vectors, the same passes', 'simd', ['A'], { against: 'ours-A' }),
+      outside('numpy-algebra-A', 'numpy with our algebra', 'numpy', ['algebra', 'A'], {
+        against: 'ours-A',
+        ...atLeast(1.5),
+      }),
+      outside('numpy-usual-A', 'numpy as usually written', 'numpy', ['usual', 'A'], {
+        against: 'ours-A',
+        ...atLeast(3),
+      }),
+      sweep('plan-A', 'ours: elimination plan, compiled once', 'µs', { against: 'ours-A', ...atMost(10) }),
+      sweep('naive-A', 'TypeScript, an object a complex number', 'µs', { against: 'ours-A' }),
+      sweep('simulator-A', 'circuit simulator, netlist to columns', 'µs', { against: 'ours-A' }),
+    ],
+  },
+  {
+    title: 'The same, column set B (seven real columns)',
+    lines: [
+      outside('c-B', 'C -O2', 'c', ['B'], { against: 'ours-B' }),
+      sweep('ours-B', 'ours: respond, its network compiled in each call', 'µs', { against: 'c-B' }),
+      sweep('ours-B-complex', 'ours: the five complex columns under it', 'µs', { against: 'ours-B' }),
+      outside('simd-B', 'C -O3 in vectors', 'simd', ['B'], { against: 'ours-B' }),
+      outside('numpy-algebra-B', 'numpy with our algebra', 'numpy', ['algebra', 'B'], { against: 'ours-B' }),
+      outside('numpy-usual-B', 'numpy as usually written, delay by differences', 'numpy', ['usual', 'B'], {
+        against: 'ours-B',
+      }),
+      sweep('naive-B', 'TypeScript, an object a complex number', 'µs', { against: 'ours-B' }),
+    ],
+  },
+  {
+    title: 'Cost of one frequency against their count, column set A',
+    lines: (['ours', 'plan'] as const).flatMap((form) =>
+      COUNTS.map((count) =>
+        sweep(
+          `${form}-${count}`,
+          `${form === 'ours' ? 'polynomials' : 'elimination plan'}, ${count} frequencies`,
+          'ns',
+          {
+            ...(count > 100 && { against: `${form}-100` }),
+            ...(count >= 1_000_000 && { long: true as const }),
+          },
+        ),
+      ),
+    ),
+  },
+  {
+    title: 'Elimination plan against the elements of a chain: time an element',
+    lines: [
+      ...CHAINS.map((count) =>
+        network(`chain-${count}`, `sweep of 500 frequencies, ${count} elements`, 'ns', {
+          ...(count > 10 && { against: 'chain-10', ...atMost(LINEAR) }),
+        }),
+      ),
+      ...CHAINS.map((count) =>
+        network(
+          `chain-plan-${count}`,
+          `compilePlan, ${count} elements`,
+          'ns',
+          count > 10 ? { against: 'chain-plan-10' } : {},
+        ),
+      ),
+    ],
+  },
+  {
+    title: 'Compiling, once a topology or once a box',
+    lines: [
+      network('topology-closed', 'compileTopology of a closed box', 'µs'),
+      network('topology-vented', 'compileTopology of a vented box with three losses', 'µs'),
+      network('plan-vented', 'compilePlan of the same', 'µs'),
+      network('coefficients', 'coefficients of the next such box', 'µs'),
+    ],
+  },
+  {
+    title:
+      'Gradient of one result by all elements; a sweep is the elimination plan over as many frequencies, all probes',
+    lines: [
+      network('sweep-500', 'sweep of 500 frequencies', 'µs'),
+      network('gradient-500', 'gradient of a probe at each of 500', 'µs', { against: 'sweep-500', ...atMost(4) }),
+      network('sweep-1', 'sweep of one frequency', 'µs'),
+      network('gradient-1', 'gradient of a probe at one frequency', 'µs', { against: 'sweep-1', ...atMost(4) }),
+      network('sweep-door', 'plan compiled, one frequency swept', 'µs'),
+      network('gradient-door', 'levelGradient, from the system', 'µs', { against: 'sweep-door', ...atMost(4) }),
+      network('cutoff', 'cutoff', 'µs'),
+      network('gradient-cutoff', 'cutoffGradient, its cutoff included', 'µs', { against: 'cutoff' }),
+      network('sensitivity', 'sensitivity of the level by five inputs', 'µs', { against: 'gradient-door' }),
+    ],
+  },
+  {
+    title: 'Search, one core: candidates of the whale bench, all judged, none cut short',
+    lines: [
+      search('candidate', 'as the search judges: 64 frequencies, cut-off, limits, vent length, fit', '/s', {
+        goal: { of: 'value', least: 100_000 },
+      }),
+      search('letter', 'the same by four real columns at all 64 frequencies, level in dB', '/s', {
+        goal: { of: 'value', least: 100_000 },
+      }),
+      search('demand', 'of it: coefficients, sweep, cut-off, limits', '/s'),
+      search('fit', 'of it: vent length, outer size, fit', '/s'),
+      search('explore', 'the search itself: boxes that stand, demands shared, refinement included', '/s'),
+    ],
+  },
+  {
+    title: 'The whole brief',
+    lines: [
+      brief('cold-whale-bench', 'whale bench, process started to report printed', 'ms', {
+        goal: { of: 'value', most: 1000 },
+      }),
+      brief('warm-whale-bench', 'whale bench, warm', 'ms', { goal: { of: 'value', most: 1000 } }),
+      ...['campfire-box', 'puppet-thunder', 'impossible-bench'].flatMap((name) => [
+        brief(`cold-${name}`, `${name.replace('-', ' ')}, process started to report printed`, 'ms', { long: true }),
+        brief(`warm-${name}`, `${name.replace('-', ' ')}, warm`, 'ms', { long: true }),
+      ]),
+    ],
+  },
+];

@@ -1,0 +1,37 @@
+import { driversOf, type MixedBoxSpec } from '../enclosure/index.js';
+import type { AirSpeedRmsInput } from '../quantity/index.js';
+import { airSpeedLimit, heatLimit, type Limit, travelLimit } from './limit.js';
+
+/** The same limit, of one part of several by its name: of its probe `coneVelocity left`, and told as 'travel of left'. */
+const ofPart = (limit: Limit, part: string): Limit => ({
+  ...limit,
+  name: `${limit.name} of ${part}`,
+  ...(limit.probe !== undefined && { probe: `${limit.probe} ${part}` }),
+});
+
+/**
+ * Travel and heat of each driver of a mixed box by its name and, where an air speed is given, the air speed in each vent of
+ * known area: 'travel of left', 'heat of left', 'vent of low'. What a driver does not say limits nothing.
+ *
+ * @validity as `travelLimit`, `heatLimit` and `airSpeedLimit`
+ * @neglects what they neglect
+ * @returns limits for `greatestLevel`, in the order of the drivers, vents last
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range` for the air speed
+ * @source small1972direct electro-mechano-acoustical circuit, one for each driver
+ * @check limit.of-each.drive, limit.of-each.vent
+ * @example greatestLevel(box, limitsOfEach(box.spec, { airSpeedRms: '12 m/s' }), grid).binding // 'travel of low', …
+ */
+export function limitsOfEach(
+  { drivers, chambers }: MixedBoxSpec,
+  { airSpeedRms }: { readonly airSpeedRms?: AirSpeedRmsInput } = {},
+): readonly Limit[] {
+  const cones = driversOf(drivers).flatMap(({ name, driver }) =>
+    [...travelLimit(driver), ...heatLimit(driver)].map((limit) => ofPart(limit, name)),
+  );
+  if (airSpeedRms === undefined) return cones;
+  const speed = airSpeedLimit(airSpeedRms);
+  const vents = Object.entries(chambers).flatMap(([name, chamber]) =>
+    'ventArea' in chamber && chamber.ventArea !== undefined ? [ofPart(speed, name)] : [],
+  );
+  return [...cones, ...vents];
+}

@@ -1,0 +1,58 @@
+/** The boxes of mixed-box.py as ours. All drivers are invented. */
+import { type Air, standardAir } from '@airspring/core/air';
+import type { Driver } from '@airspring/core/driver';
+import { type MixedBoxSpec, mixedBox, type System, type VentedChamberInput } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import fixture from './mixed-box.json' with { type: 'json' };
+
+export { fixture };
+export const air: Air = {
+  ...standardAir,
+  density: si('density', fixture.air.density),
+  speedOfSound: si('speed', fixture.air.speedOfSound),
+};
+export const { low, wide, small } = fixture.drivers as unknown as Readonly<Record<'low' | 'wide' | 'small', Driver>>;
+const sourceResistance = si('resistance', fixture.sourceResistance);
+const vented = fixture.vented as unknown as VentedChamberInput;
+const closed = { ...fixture.closed, netVolume: si('volume', fixture.closed.netVolume) };
+
+/** 'low' across the terminals; 'wide' and 'small' in series beside it. */
+export const boxes: Readonly<Record<keyof typeof fixture.cases, System<MixedBoxSpec>>> = {
+  'one volume': mixedBox(
+    {
+      drivers: {
+        parallel: [
+          { name: 'low', driver: low },
+          {
+            series: [
+              { name: 'wide', driver: wide },
+              { name: 'small', driver: small },
+            ],
+          },
+        ],
+      },
+      chambers: { main: vented },
+      sourceResistance,
+    },
+    air,
+  ),
+  'two volumes': mixedBox(
+    {
+      drivers: {
+        parallel: [
+          { name: 'low', driver: low, chamber: 'main' },
+          {
+            series: [
+              { name: 'wide', driver: wide, chamber: 'upper' },
+              { name: 'small', driver: small, chamber: 'upper' },
+            ],
+          },
+        ],
+      },
+      chambers: { main: vented, upper: closed },
+      sourceResistance,
+    },
+    air,
+  ),
+};
+export const caseNames = Object.keys(fixture.cases) as (keyof typeof fixture.cases)[];
