@@ -25,5 +25,9 @@ test('the example prints what the README says', async () => {
 });
 
 test('ten lines, as it says', () => {
-  expect(block('ts').split('\n').filter((line) => line.trim() !== '').length).toBeLessThanOrEqual(11);
+  expect(
+    block('ts')
+      .split('\n')
+      .filter((line) => line.trim() !== '').length,
+  ).toBeLessThanOrEqual(11);
 });

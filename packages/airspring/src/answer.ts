@@ -130,6 +130,15 @@ export interface Curves {
   readonly binding: readonly string[];
 }
 
+/** How far down a constant drive is safe for the cone, and what keeps it safe below. */
+export interface Guard {
+  readonly driveVoltageRms: number;
+  /** Below it that drive is too much for the travel; left out where it never is. */
+  readonly lowestSafeFrequency?: number;
+  /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none in the band does. */
+  readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
+}
+
 /** What the brief asks of the sound, in SI. */
 export interface Asked {
   readonly lowest: number;
@@ -197,17 +206,8 @@ export interface Design {
     readonly heat: At;
     readonly airSpeedPeak?: At;
   };
-  readonly protection: {
-    /** Drive that plays the wanted level in the flat part. */
-    readonly driveVoltageRms: number;
-    /** Below it that drive is too much; left out where it never is. */
-    readonly lowestSafeFrequency?: number;
-    readonly binding?: string;
-    /** The same with all that the amplifier gives. */
-    readonly atFullVoltage: { readonly driveVoltageRms: number; readonly lowestSafeFrequency?: number };
-    /** A second-order Butterworth high-pass that keeps the cone within its travel at the wanted level. */
-    readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
-  };
+  /** For the drive that plays the wanted level in the flat part; and for all that the amplifier gives. */
+  readonly protection: Guard & { readonly atFullVoltage: Guard };
   readonly impedance: {
     readonly maxima: readonly At[];
     readonly minima: readonly At[];

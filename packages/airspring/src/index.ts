@@ -7,6 +7,7 @@ export type {
   Design,
   DesignVent,
   DriverAccount,
+  Guard,
   Hole,
   Margin,
   Met,

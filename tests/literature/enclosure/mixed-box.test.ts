@@ -24,7 +24,7 @@ const all = <T>(of: (name: keyof typeof boxes) => readonly T[]): T[] => caseName
 const of = (probe: string) => () => all((name) => flat(columns(name)[probe]!));
 const within = (expected: readonly number[], relative: number) => ({
   absolute: relative * largest(expected),
-  why: 'of the largest value: a guarded pivot may lose four digits of sixteen',
+  why: 'of the largest value, rounding of some twenty equations',
 });
 
 const flow = all((name) => fixture.cases[name].flow);
@@ -35,7 +35,7 @@ check('enclosure.mixed.flow', {
   got: of('radiatedFlow'),
   expected: flow,
   unit: 'm³/s per V',
-  tolerance: within(flow, 1e-11),
+  tolerance: within(flow, 2e-13),
 });
 const current = all((name) => fixture.cases[name].current);
 check('enclosure.mixed.current', {
@@ -45,7 +45,7 @@ check('enclosure.mixed.current', {
   got: of('current'),
   expected: current,
   unit: 'A per V',
-  tolerance: within(current, 1e-11),
+  tolerance: within(current, 2e-13),
 });
 const velocity = all((name) => each.flatMap((one) => fixture.cases[name].velocity[one]));
 check('enclosure.mixed.velocity', {
@@ -55,7 +55,7 @@ check('enclosure.mixed.velocity', {
   got: () => all((name) => each.flatMap((one) => flat(columns(name)[`coneVelocity ${one}`]!))),
   expected: velocity,
   unit: 'm/s per V',
-  tolerance: within(velocity, 1e-11),
+  tolerance: within(velocity, 2e-13),
 });
 const airSpeed = all((name) => fixture.cases[name].airSpeed);
 check('enclosure.mixed.vent', {
@@ -65,7 +65,7 @@ check('enclosure.mixed.vent', {
   got: of('ventAirSpeed main'),
   expected: airSpeed,
   unit: 'm/s per V',
-  tolerance: within(airSpeed, 1e-11),
+  tolerance: within(airSpeed, 2e-13),
 });
 const currents = all((name) => each.flatMap((one) => fixture.cases[name].currents[one]));
 check('enclosure.mixed.each', {
@@ -76,7 +76,7 @@ check('enclosure.mixed.each', {
     all((name) => driversOf(boxes[name].spec.drivers).flatMap((one) => flat(columns(name)[`current ${one.name}`]!))),
   expected: currents,
   unit: 'A per V',
-  tolerance: within(currents, 1e-11),
+  tolerance: within(currents, 2e-13),
 });
 
 /** The frequency at which a closed chamber's losses are counted, read off its leak: R = QL/(wc Cab). */
@@ -177,7 +177,7 @@ check('limit.of-each.drive', {
   got: () => all((name) => [...most(name)]),
   expected: drive,
   unit: 'V rms',
-  tolerance: { relative: 1e-11, why: 'as the columns: a guarded pivot may lose four digits of sixteen' },
+  tolerance: { relative: 5e-13, why: 'as the columns' },
 });
 check('limit.of-each.vent', {
   ...program,
@@ -186,5 +186,5 @@ check('limit.of-each.vent', {
   got: () => all((name) => [...most(name, fixture.airSpeedRms)]),
   expected: all((name) => fixture.cases[name].driveWithVent),
   unit: 'V rms',
-  tolerance: { relative: 1e-11, why: 'as the columns: a guarded pivot may lose four digits of sixteen' },
+  tolerance: { relative: 5e-13, why: 'as the columns' },
 });

@@ -108,16 +108,15 @@ describe('words flip with their numbers', () => {
   });
 
   test('protection: none needed, a high-pass, or none that helps', () => {
-    const driveVoltageRms = 10;
-    const atFullVoltage = { driveVoltageRms: 25, lowestSafeFrequency: 24.4 };
-    expect(changed({ protection: { driveVoltageRms, atFullVoltage } })).toContain('all 25 V that the amplifier gives');
-    expect(changed({ protection: { driveVoltageRms, atFullVoltage } })).toContain(
-      'keeps within its travel down to the lowest tones',
-    );
-    const unsafe = { driveVoltageRms, atFullVoltage, lowestSafeFrequency: 22.04, binding: 'travel' };
-    expect(changed({ protection: unsafe })).toContain('tones below 22.0 Hz are too much for the travel of the cone');
+    const atFullVoltage = { driveVoltageRms: 25 };
+    const safe = { driveVoltageRms: 10, atFullVoltage };
+    expect(changed({ protection: safe })).toContain('At 25 V rms, all that the amplifier gives, every tone is safe');
+    expect(changed({ protection: safe })).toContain('At 10 V rms, which play the wanted level');
+    const unsafe = { ...safe, atFullVoltage: { ...atFullVoltage, lowestSafeFrequency: 22.04 } };
+    expect(changed({ protection: unsafe })).toContain('the lowest safe frequency is 22.0 Hz');
     expect(changed({ protection: unsafe })).toContain('keep such tones out');
-    const filtered = changed({ protection: { ...unsafe, highPass: { order: 2, corner: 21.5, costAtLowest: 0.84 } } });
+    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84 } as const;
+    const filtered = changed({ protection: { ...unsafe, atFullVoltage: { ...unsafe.atFullVoltage, highPass } } });
     expect(filtered).toContain('high-pass at 21.5 Hz prevents that; it costs 0.8 dB at 30 Hz');
     expect(filtered).not.toContain('keep such tones out');
   });

@@ -1,4 +1,7 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import type { Server } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
 import { serve, serveNear } from '../../../docs-site/src/server.js';
 
@@ -7,28 +10,38 @@ afterEach(async () => {
   for (const server of open.splice(0)) await new Promise((done) => server.close(done));
 });
 
-test('serves the page, on this machine, and nothing else', async () => {
-  const { server, address } = await serve('<p>whale</p>', 0);
+function folderWith(text: string): string {
+  const folder = mkdtempSync(join(tmpdir(), 'airspring-site-'));
+  writeFileSync(join(folder, 'index.html'), text);
+  return folder;
+}
+
+test('serves the folder, on this machine, and nothing else', async () => {
+  const { server, address } = await serve(folderWith('<p>whale</p>'), 0);
   open.push(server);
   expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
   const answer = await fetch(address);
   expect(answer.status).toBe(200);
   expect(answer.headers.get('content-type')).toBe('text/html; charset=utf-8');
-  expect(answer.headers.get('content-security-policy')).toContain("default-src 'none'");
+  expect(answer.headers.get('content-security-policy')).toContain("default-src 'self'");
   expect(await answer.text()).toBe('<p>whale</p>');
   expect(await (await fetch(address, { method: 'HEAD' })).text()).toBe('');
   expect((await fetch(`${address}elsewhere`)).status).toBe(404);
   expect((await fetch(address, { method: 'POST' })).status).toBe(405);
+  for (const outside of ['..%2f..%2fetc%2fpasswd', '%2e%2e/%2e%2e/etc/passwd', '%', '..%5c..%5cetc%5cpasswd']) {
+    expect((await fetch(`${address}${outside}`)).status, outside).toBe(404);
+  }
 });
 
 test('a taken port: says so and takes the next; refuses when none is left to try', async () => {
-  const { server, address } = await serve('first', 0);
+  const { server, address } = await serve(folderWith('first'), 0);
   open.push(server);
   const port = Number(new URL(address).port);
   const lines: string[] = [];
-  const second = await serveNear('second', port, (line) => lines.push(line));
+  const folder = folderWith('second');
+  const second = await serveNear(folder, port, (line) => lines.push(line));
   open.push(second.server);
   expect(lines[0]).toBe(`Port ${port} is taken; trying ${port + 1}.`);
   expect(await (await fetch(second.address)).text()).toBe('second');
-  await expect(serveNear('third', port, () => {}, 1)).rejects.toThrow('EADDRINUSE');
+  await expect(serveNear(folder, port, () => {}, 1)).rejects.toThrow('EADDRINUSE');
 });

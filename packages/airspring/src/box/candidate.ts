@@ -31,6 +31,9 @@ export const kinOf = (job: Job): Kin[] =>
     ),
   );
 
+/** Free room kept around each tube, so that glue and an inexact print do not decide. */
+export const PLAY = 0.002;
+
 /** Sizes of a vent's parts by its inner diameter, as people print them: collar, elbow of one outer diameter's radius. */
 export function ventBody({ vent }: Job, diameter: number): VentBody {
   const outerDiameter = diameter + 2 * vent.wall;
@@ -41,6 +44,9 @@ export function ventBody({ vent }: Job, diameter: number): VentBody {
     bendRadius: outerDiameter,
   };
 }
+
+/** The same with room around it. */
+export const withPlay = (body: VentBody): VentBody => ({ ...body, outerDiameter: body.outerDiameter + 2 * PLAY });
 
 /** Cross-section that the tubes take from the box, m². */
 export const tubeArea = (body: VentBody, vents: number): number => (vents * Math.PI * body.outerDiameter ** 2) / 4;
@@ -76,7 +82,7 @@ export function compileGeometry(job: Job, { offer, shape, vents }: Kin) {
       const [w, h, d] = [edges[0], edges[1], edges[2]] as [number, number, number];
       const walls = 2 * space.panelThickness;
       if (Math.min(w, h, d) <= walls) return 0;
-      longest(w - walls, h - walls, d - walls, body, out);
+      longest(w - walls, h - walls, d - walls, withPlay(body), out);
       return Math.max(out[0] as number, out[1] as number);
     },
   };

@@ -2,7 +2,7 @@ import { type Fit, fit } from '@airspring/core/enclosure';
 import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import type { Job } from '../brief/job.js';
-import { type Kin, ventBody } from './candidate.js';
+import { type Kin, PLAY, ventBody } from './candidate.js';
 
 const metres = (value: number) => si('length', value);
 
@@ -30,7 +30,7 @@ export function place(job: Job, { kin, edges, diameter, ventLength }: Placed): F
     ...(kin.family === 'vented' && {
       vent: {
         diameter: metres(diameter),
-        wall: metres(job.vent.wall),
+        wall: metres(job.vent.wall + PLAY),
         flangeDiameter: metres(body.flangeDiameter),
         bendRadius: metres(body.bendRadius),
         bends: job.vent.bends > 0 ? ('one-bend' as const) : ('straight' as const),

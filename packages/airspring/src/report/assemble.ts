@@ -13,7 +13,7 @@ import { type Columns, features, respond } from '@airspring/core/response';
 import { tuning } from '@airspring/core/vent';
 import type { At, Curves, Design, Hole, Stretch } from '../answer.js';
 import type { Build } from '../box/build.js';
-import { ventBody } from '../box/candidate.js';
+import { PLAY, ventBody } from '../box/candidate.js';
 import { compileDemand } from '../box/demand.js';
 import { place } from '../box/placement.js';
 import type { Job } from '../brief/job.js';
@@ -21,7 +21,7 @@ import { points } from '../search/wishes.js';
 import { cautions } from './cautions.js';
 import { holeOf, panelsOf } from './cut-list.js';
 import { marginsOf, plainMargin } from './margins.js';
-import { protectionOf } from './protection.js';
+import { guardOf } from './protection.js';
 import { ventOf } from './vent-record.js';
 
 const CURVE_POINTS = 240;
@@ -152,7 +152,12 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
           holeOf('driver', placement.placement.driver.face, one.cutoutDiameter ?? 0, centre),
         ),
         ...(placement.placement.vent?.centres ?? []).map((centre) =>
-          holeOf('vent', (placement.placement.vent as { face: Hole['face'] }).face, body.outerDiameter, centre),
+          holeOf(
+            'vent',
+            (placement.placement.vent as { face: Hole['face'] }).face,
+            body.outerDiameter + 2 * PLAY,
+            centre,
+          ),
         ),
       ],
     },
@@ -172,7 +177,10 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
       stretches: stretchesOf(loudest.frequencies, loudest.binding),
     },
     atWantedLevel: atWanted,
-    protection: protectionOf(job, kin.offer, sounding, flatDrive),
+    protection: {
+      ...guardOf(job, kin.offer, sounding, flatDrive),
+      atFullVoltage: guardOf(job, kin.offer, sounding, si('voltageRms', job.amplifier.voltage)),
+    },
     impedance: {
       maxima: impedances.impedanceMaxima,
       minima: impedances.impedanceMinima,

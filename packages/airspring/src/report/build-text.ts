@@ -28,13 +28,13 @@ export function cutList({ box, drivers }: Design, say: Sayings): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. Front and back are whole; top and bottom stand between them, and the sides between those.`,
+      `Cut from ${say.length(box.panelThickness)} board. Front and back cover the whole box; top and bottom lie between front and back; the sides fill what is left. Put the back on last.`,
     ),
     table('rlr', panels),
     paragraph('Holes, their centres measured on the outside of the panel, left and right as seen from the front:'),
     table('llrl', [['hole', 'panel', 'diameter', 'centre'], ...holes]),
     paragraph(
-      `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside all that is in it. A driver is ${say.length(drivers.outerDiameter)} wide outside.`,
+      `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside driver, vent and bracing. Each driver is ${say.length(drivers.outerDiameter)} wide outside. Not listed: screws, seals, a hole for the cable (seal it), and the braces.`,
     ),
   ];
 }
@@ -43,7 +43,7 @@ export function cutList({ box, drivers }: Design, say: Sayings): string[] {
 function bendText({ bend, face }: DesignVent, say: Sayings): string {
   if (bend === undefined) return 'It runs straight.';
   const then = bend.secondLeg > 0 ? `, then ${say.length(bend.secondLeg)} straight` : '';
-  return `From the ${face} it runs ${say.length(bend.firstLeg)} straight, turns towards the ${bend.towards} in an elbow of ${say.length(bend.arc)} (radius ${say.length(bend.radius)}, both on the centre line)${then}.`;
+  return `From the ${face} it runs ${say.length(bend.firstLeg)} straight, turns towards the ${bend.towards} in an elbow of 90° (radius ${say.length(bend.radius)}, ${say.length(bend.arc)} along the centre line)${then}. The bent tube does not pass its hole: join it inside, before the back goes on.`;
 }
 
 /** The vent: what to print, and where it goes. */
@@ -56,7 +56,7 @@ export function ventText(vent: DesignVent | undefined, say: Sayings): string[] {
     pieces.length > 1
       ? `Print ${many ? 'each' : 'it'} in ${inWords(pieces.length)} pieces, from the flange inwards: ${pieces.map(say.bareLength).join(', ')} ${say.lengthUnit}.`
       : `Print ${many ? 'each' : 'it'} in one piece.`;
-  const room = `Keep ${say.length(clearance)} of free air before the inner end; ${say.length(spare)} more length would still fit.`;
+  const room = `Keep ${say.length(clearance)} of free air in front of its inner end; ${say.length(spare)} more length would still fit.`;
   return [
     paragraph(
       `${many ? `${inWords(count)} tubes, each` : 'one tube'} of ${size}; ${say.length(length)} long on the centre line, counted from the outside of the ${face} panel. ${many ? 'Together they tune' : 'It tunes'} the box to ${say.hertz(fb)}. ${bendText(vent, say)} ${printed} ${room}`.replace(

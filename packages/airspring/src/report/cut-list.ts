@@ -4,9 +4,9 @@ import type { Hole, Panel } from '../answer.js';
 /** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */
 export function panelsOf([width, height, depth]: readonly [number, number, number], t: number): Panel[] {
   return [
-    { name: 'front and back', count: 2, length: width, width: height },
-    { name: 'top and bottom', count: 2, length: width, width: depth - 2 * t },
-    { name: 'sides', count: 2, length: height - 2 * t, width: depth - 2 * t },
+    { name: 'front and back (width × height)', count: 2, length: width, width: height },
+    { name: 'top and bottom (width × depth)', count: 2, length: width, width: depth - 2 * t },
+    { name: 'sides (height × depth)', count: 2, length: height - 2 * t, width: depth - 2 * t },
   ];
 }
 

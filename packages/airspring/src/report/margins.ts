@@ -24,7 +24,7 @@ export function wishValue(job: Job, index: number) {
     said('outer volume', 'volume', space.volume, units.volume),
     said('air speed in the vent, peak', 'airSpeedPeak', vent.airSpeedPeak, 'm/s'),
     said('inner diameter of the vent', 'length', vent.largest, units.length),
-    said('width of the printed flange', 'length', printer.width, units.length),
+    said('widest printed part', 'length', printer.width, units.length),
     said('drive', 'voltageRms', amplifier.voltage, 'V'),
     said('current', 'currentRms', amplifier.current, 'A'),
   ];

@@ -1,4 +1,4 @@
-import type { At, Design } from '../answer.js';
+import type { At, Design, Guard } from '../answer.js';
 import { cautionOf } from './build-text.js';
 import { cautions } from './cautions.js';
 import { paragraph, table } from './layout.js';
@@ -44,8 +44,8 @@ function atWanted(design: Design, say: Sayings): string {
     ['at the wanted level', 'most', 'at', 'limit'],
     row('drive, rms', driveVoltageRms, say.volts, limitOf(design, 'amplifier.voltage')),
     row('current, rms', currentRms, say.amperes, limitOf(design, 'amplifier.current')),
-    row('cone travel, peak', displacementPeak, say.travel),
-    row('heat in each voice coil', heat, say.watts),
+    row('cone travel, peak', displacementPeak, say.travel, say.travel(design.drivers.Xmax)),
+    row('heat in each voice coil', heat, say.watts, say.watts(design.drivers.Pe)),
     ...(airSpeedPeak
       ? [row('air speed in the vent, peak', airSpeedPeak, say.speed, limitOf(design, 'vent.airSpeed'))]
       : []),
@@ -56,32 +56,37 @@ export const loudText = (design: Design, say: Sayings): string[] => [
   paragraph(loudest(design, say)),
   stretches(design, say),
   atWanted(design, say),
+  paragraph(
+    `${say.volts(design.protection.driveVoltageRms)} play the wanted level in the flat part; a level that is the same at every tone asks for the drive above at the tone named, so for an equaliser.`,
+  ),
   ...(design.vent
     ? [paragraph('The limit of the air speed is a stated speed, common practice; no sound is predicted from it.')]
     : []),
   ...cautionOf(design, cautions.hearing),
 ];
 
+/** One drive: down to where it is safe, and what keeps it safe below. */
+function guardText(
+  { driveVoltageRms, lowestSafeFrequency, highPass }: Guard,
+  which: string,
+  lowest: number,
+  say: Sayings,
+) {
+  const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
+  if (lowestSafeFrequency === undefined) return `${drive} every tone is safe for the travel of the cone.`;
+  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones are too much for the travel of the cone.`;
+  return highPass
+    ? `${safe} A second-order Butterworth high-pass at ${say.hertz(highPass.corner)} prevents that; it costs ${say.decibels(highPass.costAtLowest)} at ${say.edge(lowest)}.`
+    : `${safe} No second-order high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
+}
+
 /** What keeps the cone safe below the band. */
 export function protectionText(design: Design, say: Sayings): string[] {
-  const { driveVoltageRms, lowestSafeFrequency, binding = 'travel', highPass, atFullVoltage } = design.protection;
+  const { atFullVoltage, ...wanted } = design.protection;
   const { lowest } = bandOf(design);
-  const drive = `At ${say.volts(driveVoltageRms)} rms, which plays the wanted level in the flat part,`;
-  const safe =
-    lowestSafeFrequency === undefined
-      ? `${drive} the cone keeps within its travel down to the lowest tones.`
-      : `${drive} tones below ${say.hertz(lowestSafeFrequency)} are too much for ${limitName(binding)}.`;
-  const filter = highPass
-    ? `A second-order Butterworth high-pass at ${say.hertz(highPass.corner)} prevents that; it costs ${say.decibels(highPass.costAtLowest)} at ${say.edge(lowest)}.`
-    : lowestSafeFrequency === undefined
-      ? ''
-      : 'No second-order high-pass below the band prevents that: keep such tones out of the programme.';
-  const below = atFullVoltage.lowestSafeFrequency;
-  const loud =
-    below === undefined
-      ? ''
-      : `With all ${say.volts(atFullVoltage.driveVoltageRms)} that the amplifier gives, tones below ${say.hertz(below)} are too much for the travel of the cone.`;
-  return [paragraph(`${safe} ${filter} ${loud}`), ...cautionOf(design, cautions.travel)];
+  const full = guardText(atFullVoltage, 'all that the amplifier gives', lowest, say);
+  const soft = guardText(wanted, 'which play the wanted level in the flat part', lowest, say);
+  return [paragraph(`${full} ${soft}`), ...cautionOf(design, cautions.travel)];
 }
 
 /** What an impedance measurement of the finished box should show. */
@@ -95,5 +100,5 @@ export function impedanceText({ impedance, vent }: Design, say: Sayings): string
   const { least } = impedance;
   const peaks = `${maxima.length === 1 ? 'One peak' : 'Peaks'}: ${maxima.map(spot).join(', ')}.`;
   const between = vent && dip ? ` Between them the least is ${spot(dip)}, close to the tuning.` : '';
-  return `${peaks}${between} Least of all: ${spot(least)}. Measure this to prove the box.`;
+  return `${peaks}${between} Least of all: ${spot(least)}. Measure this to prove the box: peaks within a few per cent (common practice) are those of this design.`;
 }

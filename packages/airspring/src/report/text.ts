@@ -45,7 +45,7 @@ const drivers = (accounts: readonly DriverAccount[]): string[] => [
 ];
 
 /** All designs side by side. */
-function overview(designs: readonly Design[], say: Sayings): string[] {
+function overview({ designs, asked }: Met, say: Sayings): string[] {
   const ventSize = ({ vent }: Design) => {
     if (vent === undefined) return 'none';
     const size = `${say.bareLength(vent.diameter)} × ${say.bareLength(vent.length)}`;
@@ -65,7 +65,7 @@ function overview(designs: readonly Design[], say: Sayings): string[] {
   return [
     table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `vent, ${unit}`], ...rows]),
     paragraph(
-      'Down to: from here up the response stays within the fall that the brief allows. f3: half power. Level: a steady tone anywhere in the band, at 1 m in half space. Vent: inner diameter by length.',
+      `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most. f3: the same for half power, 3 dB. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space). Vent: inner diameter by length.`,
     ),
     ...(apart.length > 0 ? [`Against ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];
@@ -76,8 +76,10 @@ function metText(answer: Met, say: Sayings): string[] {
   if (first === undefined) return [];
   const count = answer.designs.length;
   return [
-    paragraph(`Every wish is met, by ${inWords(count)} ${count > 1 ? 'boxes' : 'box'}. ${summary(first, say)}`),
-    ...overview(answer.designs, say),
+    paragraph(
+      `${count > 1 ? `Every wish is met; ${inWords(count)} boxes to choose from.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
+    ),
+    ...overview(answer, say),
     ...designInFull(first, say),
     ...others.flatMap((design) => designInShort(design, say)),
     ...drivers(answer.drivers),
@@ -90,10 +92,11 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
     nearest && first
       ? [
           heading('The nearest brief that can be met', '-'),
+          paragraph('What would have to change, wishes of the list above or others that stand in the way after them:'),
           table('lll', [['change', 'from', 'to'], ...nearest.changes.map(({ path, from, to }) => [path, from, to])]),
           paragraph(`It gives: ${summary(first, say)}`),
-          ...overview(nearest.answer.designs, say),
-          ...designInShort(first, say),
+          ...overview(nearest.answer, say),
+          ...designInFull(first, say),
         ]
       : [paragraph('No brief near to this one was found that can be met.')];
   return [

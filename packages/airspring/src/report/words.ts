@@ -8,7 +8,7 @@ function part(ratio: number): string {
     [1 / 2, 'half as'],
     [2 / 3, 'two thirds as'],
   ];
-  const near = named.find(([value]) => Math.abs(Math.log(ratio / value)) < 0.08);
+  const near = named.find(([value]) => Math.abs(Math.log(ratio / value)) < 0.04);
   return near === undefined ? '' : near[1];
 }
 
@@ -30,7 +30,8 @@ function ventWords(mine: number, other: number): string | undefined {
 export function comparison(mine: Criteria, other: Criteria): string[] {
   const words: string[] = [];
   const hertz = mine.cutoff - other.cutoff;
-  if (Math.abs(hertz) >= 0.1) words.push(`${hertz < 0 ? 'deeper' : 'shallower'} by ${Math.abs(hertz).toFixed(1)} Hz`);
+  if (Math.abs(hertz) >= 0.1)
+    words.push(`plays ${hertz < 0 ? 'deeper' : 'less deep'} by ${Math.abs(hertz).toFixed(1)} Hz`);
   const level = mine.level - other.level;
   if (Math.abs(level) >= 0.1) words.push(`${level > 0 ? 'louder' : 'less loud'} by ${Math.abs(level).toFixed(1)} dB`);
   const volume = mine.volume / other.volume - 1;

@@ -23,7 +23,7 @@ export interface Plan {
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
 const BLOCK = 64;
 /** A guarded pivot this much smaller than what it was summed from has lost too many digits. */
-const LOST = 1e-4;
+const LOST = 1e-3;
 /** Below this relative pivot a dense solution has no digit left: nothing damps the network there. */
 const SINGULAR = 1e-14;
 

@@ -1,0 +1,72 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { serve } from '../../docs-site/src/server.js';
+
+const dist = fileURLToPath(new URL('../../docs-site/dist', import.meta.url));
+const { CHROMIUM, CI } = process.env;
+const executablePath = [CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find(
+  (path) => path !== undefined && existsSync(path),
+);
+
+/** Without a browser these tests are left out, and say so; where everything must pass, that is a failure. */
+export const hasBrowser = executablePath !== undefined || CI !== undefined;
+if (!hasBrowser) console.warn('No Chromium found: set CHROMIUM to its path, or install it (apt install chromium).');
+
+/** Nothing that the browser does of its own accord. */
+const flags = [
+  ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],
+  ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
+];
+
+export interface Visit {
+  readonly page: Page;
+  /** Everything that was asked for, and what the page complained about. */
+  readonly requests: string[];
+  readonly complaints: string[];
+}
+
+export interface Site {
+  readonly address: () => string;
+  readonly visit: (path: string, options?: BrowserContextOptions) => Promise<Visit>;
+}
+
+/** Serves the built site and starts a browser for the tests of a file. */
+export function site(): Site {
+  let browser: Browser;
+  let served: Awaited<ReturnType<typeof serve>>;
+  beforeAll(async () => {
+    if (!executablePath) throw new Error('No Chromium found: set CHROMIUM to its path, or install it.');
+    if (!existsSync(dist)) throw new Error('The site is not built: run `npm run site`.');
+    served = await serve(dist, 0);
+    browser = await chromium.launch({ executablePath, args: flags });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    served?.server.close();
+  });
+  return {
+    address: () => served.address,
+    visit: async (path, options = {}) => {
+      const context = await browser.newContext({ viewport: { width: 1100, height: 900 }, ...options });
+      const page = await context.newPage();
+      const [requests, complaints]: [string[], string[]] = [[], []];
+      page.on('request', (request) => requests.push(request.url()));
+      page.on('pageerror', (error) => complaints.push(error.message));
+      page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+      await page.goto(`${served.address}${path}`, { waitUntil: 'load' });
+      return { page, requests, complaints };
+    },
+  };
+}
+
+/** Every page of the build, as paths. */
+export async function pages(): Promise<string[]> {
+  const { readdirSync } = await import('node:fs');
+  if (!existsSync(dist)) return [];
+  return readdirSync(dist, { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('index.html') && !path.startsWith('pagefind'))
+    .map((path) => path.replace(/index\.html$/, ''))
+    .sort();
+}
