@@ -16,7 +16,7 @@ import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
 import { compileNetwork, lowestLoad, probeColumns, respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
-import { closedBoxArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
+import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdMixedBoxArbitrary, mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
 import { largest, minus, worst } from '../../circuit/compare.js';
@@ -24,12 +24,15 @@ import { allFinite, answered } from '../answered.js';
 
 const grid = frequencyGrid(Array.from({ length: 40 }, (_, i) => 5 * 1.13 ** i));
 const columns = ({ network }: System) => probeColumns(compileNetwork(network), grid);
-/** To 1e-12 of the largest value, and to 1e-10 of each, in dips too. */
-const same = (a: System, b: System, probes: readonly (readonly [string, string])[]) => {
+/**
+ * To 1e-11 of the largest value, and to 1e-9 of each, in dips too: at 5 Hz the inductances of the coils are next to shorts,
+ * and what is left of the difference between their nodes has four digits less.
+ */
+const same = (a: System, b: System, probes: readonly (readonly [string, string])[], tolerance = 1e-11) => {
   const [x, y] = [columns(a), columns(b)];
   for (const [p, q] of probes) {
-    expect(largest(minus(x[p]!, y[q]!)) / largest(y[q]!), p).toBeLessThan(1e-12);
-    expect(worst(x[p]!, y[q]!), p).toBeLessThan(1e-10);
+    expect(largest(minus(x[p]!, y[q]!)) / largest(y[q]!), p).toBeLessThan(tolerance);
+    expect(worst(x[p]!, y[q]!), p).toBeLessThan(100 * tolerance);
   }
 };
 const whole = ['radiatedFlow', 'current', 'terminalVoltage'].map((name) => [name, name] as const);
@@ -46,9 +49,9 @@ const boxArbitrary = fc.oneof(closedBoxArbitrary, ventedBoxArbitrary) as fc.Arbi
 const few = fc.integer({ min: 1, max: 3 });
 
 test.prop([boxArbitrary, few, few, fc.boolean()], { numRuns: 40 })(
-  'drivers alike are their group, however they are nested',
+  'drivers alike are their group, however they are nested: to 1e-12 without inductance',
   (input, series, parallel, across) => {
-    const driver = input.drivers;
+    const driver = withoutCoil(input.drivers);
     const name = (i: number, k: number) => `${i} ${k}`;
     const drivers: DriverNet = across
       ? // Alike, so that joints between the branches carry nothing.
@@ -65,7 +68,12 @@ test.prop([boxArbitrary, few, few, fc.boolean()], { numRuns: 40 })(
     const one = group(driver, { series, parallel });
     const last = name(series - 1, parallel - 1);
     const vent = 'ventArea' in input ? [['ventAirSpeed main', 'ventAirSpeed'] as const] : [];
-    same(mixed(input, drivers), plain(input, one), [...whole, [`coneVelocity ${last}`, 'coneVelocity'], ...vent]);
+    same(
+      mixed(input, drivers),
+      plain(input, one),
+      [...whole, [`coneVelocity ${last}`, 'coneVelocity'], ...vent],
+      1e-12,
+    );
   },
 );
 

@@ -121,8 +121,9 @@ const scaled = fc.array(sizes, { minLength: 1, maxLength: 2 }).map((list) =>
 test.prop([scaled], { numRuns: Math.max(5, Math.ceil(fuzzRuns / 60)) })(
   'a strange brief is answered or refused, and its answer can be printed and sent',
   (brief) => {
-    const answer = valueOrRefusal(() => design(brief));
-    if (answer === undefined) return;
+    if (valueOrRefusal(() => readBrief(brief)) === undefined) return;
+    // What was read is answered: a refusal from inside would name fields that no reader wrote.
+    const answer = design(brief);
     expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
     const report = reportText(answer);
     expect(report).not.toMatch(/undefined|NaN|Infinity/);

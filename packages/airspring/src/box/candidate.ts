@@ -45,8 +45,11 @@ export function ventBody({ vent }: Job, diameter: number): VentBody {
   };
 }
 
-/** The same with room around it. */
-export const withPlay = (body: VentBody): VentBody => ({ ...body, outerDiameter: body.outerDiameter + 2 * PLAY });
+/** The same with room around it; without a collar the hole is what has to stay clear of its neighbours. */
+export function withPlay(body: VentBody): VentBody {
+  const outerDiameter = body.outerDiameter + 2 * PLAY;
+  return { ...body, outerDiameter, flangeDiameter: Math.max(body.flangeDiameter, outerDiameter) };
+}
 
 /** Cross-section that the tubes take from the box, m². */
 export const tubeArea = (body: VentBody, vents: number): number => (vents * Math.PI * body.outerDiameter ** 2) / 4;

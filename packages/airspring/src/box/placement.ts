@@ -2,7 +2,7 @@ import { type Fit, fit } from '@airspring/core/enclosure';
 import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import type { Job } from '../brief/job.js';
-import { type Kin, PLAY, ventBody } from './candidate.js';
+import { type Kin, PLAY, ventBody, withPlay } from './candidate.js';
 
 const metres = (value: number) => si('length', value);
 
@@ -17,7 +17,7 @@ export interface Placed {
 /** Where drivers and vent stand in a box, or why they do not: the full judgement of core, for boxes that matter. */
 export function place(job: Job, { kin, edges, diameter, ventLength }: Placed): Fit | Impossible {
   const { outerDiameter, cutoutDiameter, depth } = kin.offer.drivers.driver;
-  const body = ventBody(job, diameter);
+  const body = withPlay(ventBody(job, diameter));
   return fit({
     outer: { width: metres(edges[0]), height: metres(edges[1]), depth: metres(edges[2]) },
     thickness: metres(job.space.panelThickness),

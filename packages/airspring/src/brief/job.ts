@@ -70,10 +70,8 @@ export function jobOf(brief: Brief, read: ReadBrief): Job {
       return undefined;
     }
   };
-  const order = (path: string, least: number, than: number, of: string) => {
-    if (least < than) return;
-    const remedy = 'Swap the two, or correct one.';
-    faults.push({ code: 'inconsistent', path, got: least, expected: `less than ${of}, ${than} (SI)`, remedy });
+  const order = (path: string, got: string, least: number, than: number, expected: string) => {
+    if (least >= than) faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
   };
 
   const medium = gather(() => air(read.air ?? {}));
@@ -114,13 +112,17 @@ export function jobOf(brief: Brief, read: ReadBrief): Job {
   });
 
   const { space, wanted, amplifier, box = {}, vent = {}, printer, units = {}, weights = {} } = read;
-  const smallest = vent.smallest ?? 0.03;
-  const largest = vent.largest ?? 0.15;
-  order('wanted.lowest', wanted.lowest, wanted.highest, 'wanted.highest');
-  order('vent.smallest', smallest, largest + 1e-12, 'vent.largest');
-  for (const edge of ['width', 'height', 'depth'] as const) {
-    order(`space.panelThickness`, 2 * space.panelThickness, space[edge], `half of space.${edge}`);
-  }
+  // A bound that is left out gives way to the one that is given.
+  const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
+  const largest = vent.largest ?? Math.max(0.15, smallest);
+  // As they were written: the reader knows the texts, not our SI numbers.
+  const { wanted: band, space: room, vent: tube } = brief;
+  order('wanted.lowest', band.lowest, wanted.lowest, wanted.highest, `less than wanted.highest, ${band.highest}`);
+  order('vent.smallest', tube?.smallest ?? '', smallest, largest + 1e-12, `at most vent.largest, ${tube?.largest}`);
+  const edges = (['width', 'height', 'depth'] as const).map((edge) => ({ edge, size: space[edge] }));
+  const least = edges.reduce((a, b) => (b.size < a.size ? b : a));
+  const half = `less than half of space.${least.edge}, ${room[least.edge]}`;
+  order('space.panelThickness', room.panelThickness, 2 * space.panelThickness, least.size, half);
   if (faults.length > 0 || medium === undefined) throw new InputError(faults);
   const { QL = 7, QA, QP } = box;
   return {

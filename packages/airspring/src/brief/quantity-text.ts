@@ -15,7 +15,13 @@ const pattern = (kind: Kind): RegExp => {
 /** A quantity in a brief: a text with its unit in, a checked SI number out. */
 export const quantity = <K extends Kind>(kind: K, sign: Sign = 'positive') =>
   v.pipe(
-    v.string(),
+    v.string(
+      packed({
+        code: 'unit',
+        expected: `a text: a number, one space, and one of ${unitList(kind)}`,
+        remedy: `Write it like "${kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`}", in quotes.`,
+      }),
+    ),
     v.title(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}` as string),
     v.rawTransform<string, Quantity<K>>(({ dataset, addIssue, NEVER }) => {
       const faults: Fault[] = [];

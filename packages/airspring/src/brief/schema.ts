@@ -91,8 +91,10 @@ export const briefSchema = v.strictObject({
     v.strictObject({
       families: opt(v.pipe(v.array(v.picklist(['closed', 'vented'])), v.minLength(1, 'empty\na family\nName one.'))),
       fillGain: opt(v.pipe(plainNumber(1, 1.4), v.description('of a closed box; default 1, without filling'))),
-      QL: opt(v.pipe(Q, v.description('leaks, at the tuning; default 7, common practice'))),
-      QA: opt(v.pipe(Q, v.description('absorption, at the tuning; default none'))),
+      QL: opt(
+        v.pipe(Q, v.description('leaks, at the tuning or the resonance of a closed box; default 7, common practice')),
+      ),
+      QA: opt(v.pipe(Q, v.description('absorption, at the tuning or the resonance of a closed box; default none'))),
       QP: opt(v.pipe(Q, v.description("the vent's own loss, at the tuning; default none"))),
     }),
   ),
@@ -101,8 +103,12 @@ export const briefSchema = v.strictObject({
       airSpeed: opt(
         v.pipe(quantity('airSpeedPeak'), v.description('greatest mean speed, peak; default 17 m/s, common practice')),
       ),
-      smallest: opt(v.pipe(quantity('length'), v.description('inner diameter; default 30 mm'))),
-      largest: opt(v.pipe(quantity('length'), v.description('inner diameter; default 150 mm'))),
+      smallest: opt(
+        v.pipe(quantity('length'), v.description('inner diameter; default 30 mm, or the largest where that is less')),
+      ),
+      largest: opt(
+        v.pipe(quantity('length'), v.description('inner diameter; default 150 mm, or the smallest where that is more')),
+      ),
       counts: opt(v.pipe(v.array(wholeNumber(1, 3)), v.minLength(1, 'empty\na count\nName one.'))),
       wall: opt(v.pipe(quantity('length'), v.description('of the tube; default 3 mm'))),
       collar: opt(

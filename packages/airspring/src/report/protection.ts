@@ -6,18 +6,22 @@ import { respond } from '@airspring/core/response';
 import type { Guard } from '../answer.js';
 import type { Job, Offer } from '../brief/job.js';
 
+/** As far up as tones are heard: above its resonances a cone travels by 1/f². */
+const TOP = 20_000;
+
 /** Where a constant drive becomes too much below the band, and the gentlest high-pass that prevents it. */
 export function guardOf(job: Job, { drivers }: Offer, system: System, driveVoltageRms: VoltageRms): Guard {
   const { lowest, highest } = job.wanted;
+  // Beyond the band as well: a strong amplifier may drive the cone too far even there.
+  const top = Math.max(highest, TOP);
   const found = lowestSafeFrequency(system, travelLimit(drivers), {
     driveVoltageRms,
     from: si('frequency', 2),
-    to: si('frequency', highest),
+    to: si('frequency', top),
   });
   if (!found.ok) {
-    // Too much at the end of the band already: too much everywhere.
     const never = found.because.some(({ code }) => code === 'above-at-end');
-    return { driveVoltageRms, ...(never && { lowestSafeFrequency: highest }) };
+    return { driveVoltageRms, ...(never && { lowestSafeFrequency: top }) };
   }
   const safe = { driveVoltageRms, lowestSafeFrequency: found.frequency as number };
   if (found.frequency > lowest) return safe;

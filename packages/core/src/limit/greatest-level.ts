@@ -38,7 +38,9 @@ export function greatestDrive(
     for (let i = 0; i < frequencies.length; i++) {
       let most = greatestRms;
       if (column !== undefined) {
-        const size = Math.hypot(column.re[i] as number, column.im[i] as number);
+        const a = column.re[i] as number;
+        const b = column.im[i] as number;
+        const size = Math.sqrt(a * a + b * b);
         most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
       }
       if (most < (voltage[i] as number)) {

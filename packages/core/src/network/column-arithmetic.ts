@@ -57,3 +57,11 @@ export function subtractProduct(
     (zi[z + i] as number) -= a * d + b * c;
   }
 }
+
+/** z ← −z, by blocks. */
+export function negate(zr: Float64Array, zi: Float64Array, z: number, count: number): void {
+  for (let i = z; i < z + count; i++) {
+    zr[i] = -(zr[i] as number);
+    zi[i] = -(zi[i] as number);
+  }
+}

@@ -7,6 +7,8 @@ export interface Step {
   readonly pivot: number;
   /** Whether the pivot is a sum that can vanish at some frequency. */
   readonly guarded: boolean;
+  /** 1 or −1 where the pivot is that number at every frequency; else 0. */
+  readonly unit: 0 | 1 | -1;
   /** Entries right of the pivot in its row, with their columns: what back substitution reads. */
   readonly rest: readonly { readonly entry: number; readonly column: number }[];
   /** For each other row with an entry in the pivot's column: that entry, its row, and [target, source] pairs. */
@@ -47,6 +49,7 @@ const COUPLING = 8;
 export function elimination(size: number, stamps: readonly Stamp[]): Elimination | undefined {
   const entries: { row: number; column: number }[] = [];
   const nature: Nature[] = [];
+  const signs: (1 | -1)[] = [];
   const rows = Array.from({ length: size }, () => new Map<number, number>());
   const columns = Array.from({ length: size }, () => new Set<number>());
   const entryAt = (row: number, column: number): number => {
@@ -60,8 +63,9 @@ export function elimination(size: number, stamps: readonly Stamp[]): Elimination
     (columns[column] as Set<number>).add(row);
     return made;
   };
-  const place = stamps.map(({ row, column, symbol, listed }) => {
+  const place = stamps.map(({ row, column, sign, symbol, listed }) => {
     const entry = entryAt(row, column);
+    signs[entry] = sign;
     // A corner of a chain matrix can vanish: a quarter wave.
     nature[entry] ??= listed !== undefined && listed !== 'Y' ? 2 : symbol < 0 ? 0 : 1;
     return entry;
@@ -87,6 +91,7 @@ export function elimination(size: number, stamps: readonly Stamp[]): Elimination
     if (best === undefined) return undefined;
     const { row, column, entry: pivot } = best;
     const guarded = nature[pivot] === 2;
+    const unit = nature[pivot] === 0 ? (signs[pivot] as 1 | -1) : 0;
     const rest = [...(rows[row] as Map<number, number>)]
       .filter(([other]) => other !== column)
       .map(([other, entry]) => ({ entry, column: other }));
@@ -103,7 +108,7 @@ export function elimination(size: number, stamps: readonly Stamp[]): Elimination
         }),
       };
     });
-    steps.push({ row, column, pivot, guarded, rest, rows: changes });
+    steps.push({ row, column, pivot, guarded, unit, rest, rows: changes });
     open.delete(row);
     for (const at of (rows[row] as Map<number, number>).keys()) (columns[at] as Set<number>).delete(row);
     for (const other of others) (rows[other] as Map<number, number>).delete(column);

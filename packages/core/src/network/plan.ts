@@ -1,10 +1,10 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { solveComplexFactored } from '../numeric/index.js';
-import { invert, multiply, subtractProduct } from './column-arithmetic.js';
+import { invert, multiply, negate, subtractProduct } from './column-arithmetic.js';
 import { dense, factorDense } from './dense.js';
 import type { Network } from './element.js';
 import { elimination } from './elimination.js';
-import { equations, symbolValue } from './equations.js';
+import { equations, type Listed, type Stamp, symbolValue } from './equations.js';
 import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
 import { readingOf } from './reading.js';
 import { contradiction, refuseBadNetwork } from './refusals.js';
@@ -23,7 +23,7 @@ export interface Plan {
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
 const BLOCK = 64;
 /** A guarded pivot this much smaller than what it was summed from has lost too many digits. */
-const LOST = 1e-3;
+const LOST = 1e-4;
 /** Below this relative pivot a dense solution has no digit left: nothing damps the network there. */
 const SINGULAR = 1e-14;
 
@@ -69,49 +69,69 @@ export function compilePlan(network: Network): Plan {
   const bRe = new Float64Array(size);
   const bIm = new Float64Array(size);
 
+  const lumped = lumpedEntries(entries.length, stamps, place, values);
+  const tabled = stamps.flatMap((stamp, k) =>
+    stamp.listed === undefined ? [] : [{ ...stamp, entry: place[k] as number }],
+  );
+  const omega = new Float64Array(BLOCK);
+  const inverse = new Float64Array(BLOCK);
+
   const fill = (frequencies: Float64Array, count: number) => {
     re.fill(0);
     im.fill(0);
     xr.fill(0);
     xi.fill(0);
     lost.fill(0);
+    for (let i = 0; i < count; i++) {
+      omega[i] = 2 * Math.PI * (frequencies[i] as number);
+      inverse[i] = 1 / (omega[i] as number);
+    }
     for (const sum of guards.values()) sum.fill(0);
-    for (let k = 0; k < stamps.length; k++) {
-      const { sign, symbol, power, listed: corner } = stamps[k] as (typeof stamps)[number];
-      const entry = place[k] as number;
+    for (const { entry, constant, rising, falling, sizes } of lumped) {
       const at = entry * BLOCK;
-      const sum = summed[entry];
-      const table = corner === undefined ? undefined : (listed[symbol] as ListedColumns)[corner];
-      const value = symbol < 0 ? sign : sign * (values[symbol] as number);
       for (let i = 0; i < count; i++) {
-        let a = 0;
-        let b = 0;
-        if (table !== undefined) {
-          a = sign * (table.re[i] as number);
-          b = sign * (table.im[i] as number);
-        } else if (power === 0) a = value;
-        else {
-          const w = 2 * Math.PI * (frequencies[i] as number);
-          b = power === 1 ? w * value : -value / w;
-        }
-        (re[at + i] as number) += a;
-        (im[at + i] as number) += b;
+        re[at + i] = constant;
+        im[at + i] = rising * (omega[i] as number) - falling * (inverse[i] as number);
+      }
+      const sum = summed[entry];
+      if (sum === undefined) continue;
+      const [a, b, c] = sizes;
+      for (let i = 0; i < count; i++) sum[i] = a + b * (omega[i] as number) + c * (inverse[i] as number);
+    }
+    for (const { entry, sign, symbol, listed: corner } of tabled) {
+      const at = entry * BLOCK;
+      const table = (listed[symbol] as ListedColumns)[corner as Listed] as ComplexColumn;
+      const sum = summed[entry];
+      for (let i = 0; i < count; i++) {
+        const a = table.re[i] as number;
+        const b = table.im[i] as number;
+        (re[at + i] as number) += sign * a;
+        (im[at + i] as number) += sign * b;
         if (sum !== undefined) (sum[i] as number) += Math.abs(a) + Math.abs(b);
       }
     }
     for (const row of driven) xr.fill(1, row * BLOCK, row * BLOCK + count);
   };
 
+  // Where the right side is still nothing it stays so: only rows below a driven one take part.
+  const reached = new Set(driven);
+  const carries = steps.map(({ row, rows }) => {
+    if (reached.has(row)) for (const { row: other } of rows) reached.add(other);
+    return reached.has(row);
+  });
+
   const eliminate = (count: number) => {
-    for (const { row, pivot, guarded, rows } of steps) {
+    for (let k = 0; k < steps.length; k++) {
+      const { row, pivot, guarded, unit, rows } = steps[k] as (typeof steps)[number];
       const p = pivot * BLOCK;
       if (guarded) guard(pivot, count);
-      invert(re, im, p, count);
+      if (unit === 0) invert(re, im, p, count);
       for (const { factor, row: other, updates } of rows) {
         const f = factor * BLOCK;
-        multiply(re, im, f, re, im, p, count);
+        if (unit === 0) multiply(re, im, f, re, im, p, count);
+        else if (unit === -1) negate(re, im, f, count);
         for (const [target, source] of updates) subtract(target, f, source * BLOCK, count);
-        subtractProduct(xr, xi, other * BLOCK, re, im, f, xr, xi, row * BLOCK, count);
+        if (carries[k]) subtractProduct(xr, xi, other * BLOCK, re, im, f, xr, xi, row * BLOCK, count);
       }
     }
   };
@@ -143,12 +163,13 @@ export function compilePlan(network: Network): Plan {
   /** The right side becomes the solution: the unknown of a step stands where its row stood, and moves to its column. */
   const substitute = (count: number) => {
     for (let k = steps.length - 1; k >= 0; k--) {
-      const { row, pivot, rest } = steps[k] as (typeof steps)[number];
+      const { row, pivot, unit, rest } = steps[k] as (typeof steps)[number];
       for (const { entry, column } of rest) {
         const solved = (rowOf[column] as number) * BLOCK;
         subtractProduct(xr, xi, row * BLOCK, re, im, entry * BLOCK, xr, xi, solved, count);
       }
-      multiply(xr, xi, row * BLOCK, re, im, pivot * BLOCK, count);
+      if (unit === 0) multiply(xr, xi, row * BLOCK, re, im, pivot * BLOCK, count);
+      else if (unit === -1) negate(xr, xi, row * BLOCK, count);
     }
   };
   const rowOf = new Int32Array(size);
@@ -209,4 +230,23 @@ export function compilePlan(network: Network): Plan {
     return -1;
   };
   return { probes: probes.map((probe) => probe.name), sweep };
+}
+
+/** What the lumped stamps of an entry add up to: constant + rising ω j − falling j/ω, and the sizes of what was summed. */
+function lumpedEntries(count: number, stamps: readonly Stamp[], place: readonly number[], values: Float64Array) {
+  const sums = Array.from({ length: count }, (_, entry) => ({
+    entry,
+    constant: 0,
+    rising: 0,
+    falling: 0,
+    sizes: [0, 0, 0] as [number, number, number],
+  }));
+  stamps.forEach(({ sign, symbol, power, listed }, k) => {
+    if (listed !== undefined) return;
+    const sum = sums[place[k] as number] as (typeof sums)[number];
+    const value = symbol < 0 ? sign : sign * (values[symbol] as number);
+    sum[power === 0 ? 'constant' : power === 1 ? 'rising' : 'falling'] += value;
+    (sum.sizes[power === -1 ? 2 : power] as number) += Math.abs(value);
+  });
+  return sums.filter(({ sizes }) => sizes.some((size) => size > 0));
 }

@@ -59,7 +59,9 @@ export function levelColumn(
   // The floor of 1e-300 turns a null into −3000 dB: a number, and silent.
   const unit = (density * driveVoltageRms) / REFERENCE_PRESSURE;
   for (let i = 0; i < frequencies.length; i++) {
-    const size = Math.hypot(flow.re[i] as number, flow.im[i] as number) * (frequencies[i] as number) * unit;
+    const a = flow.re[i] as number;
+    const b = flow.im[i] as number;
+    const size = Math.sqrt(a * a + b * b) * (frequencies[i] as number) * unit;
     out[i] = 20 * Math.log10(Math.max(size, 1e-150));
   }
 }

@@ -1,0 +1,62 @@
+import { InputError } from '@airspring/core/fault';
+import { type Brief, design, type Met } from 'airspring';
+import { expect, test } from 'vitest';
+import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { demo, put } from '../../arbitrary/brief.js';
+
+/** The lines that a brief is refused with. */
+function lines(brief: unknown): readonly string[] {
+  try {
+    readBrief(brief);
+  } catch (error) {
+    if (error instanceof InputError) return error.message.split('\n');
+    throw error;
+  }
+  return [];
+}
+
+test('panels too thick: one line, in the words of the brief, and a half that is a half', () => {
+  expect(lines(put(demo, 'space.panelThickness', '200 mm'))).toEqual([
+    'space.panelThickness: got "200 mm"; expected less than half of space.height, 340 mm. Correct one of the two.',
+  ]);
+  expect(lines(put(demo, 'space.panelThickness', '169 mm'))).toEqual([]);
+});
+
+test('bounds that cross are told as they were written', () => {
+  expect(lines(put(demo, 'wanted.highest', '20 Hz'))).toEqual([
+    'wanted.lowest: got "30 Hz"; expected less than wanted.highest, 20 Hz. Correct one of the two.',
+  ]);
+  expect(lines(put(demo, 'vent.largest', '3 cm'))).toEqual([
+    'vent.smallest: got "40 mm"; expected at most vent.largest, 3 cm. Correct one of the two.',
+  ]);
+});
+
+test('a bound of the vent that is left out gives way to the other', () => {
+  const { vent } = readBrief({ ...demo, vent: { largest: '20 mm' } });
+  expect([vent.smallest, vent.largest]).toEqual([0.02, 0.02]);
+  const wide = readBrief({ ...demo, vent: { smallest: '200 mm' } }).vent;
+  expect([wide.smallest, wide.largest]).toEqual([0.2, 0.2]);
+});
+
+test('a number without its unit is told which units there are', () => {
+  expect(lines(put(demo, 'space.width', 480))).toEqual([
+    'space.width: got 480; expected a text: a number, one space, and one of m, mm, cm, in, ft. Write it like "1 m", in quotes.',
+  ]);
+});
+
+test.each(['0 mm', '1 mm'])('a collar of %s is answered: the hole is wider than it', (collar) => {
+  expect(design(put(demo, 'vent.collar', collar)).ok).toBe(true);
+});
+
+test('an amplifier too strong at the end of the band already: the lowest safe frequency lies beyond it', () => {
+  const brief = { ...demo, amplifier: { voltage: '150 V' } } as Brief;
+  const [first] = (design(brief) as Met).designs;
+  const { lowestSafeFrequency = 0 } = first?.protection.atFullVoltage ?? {};
+  expect(lowestSafeFrequency).toBeGreaterThan(120);
+  // The travel at that drive, read off the curves, which go on to 200 Hz: it is Xmax at that frequency.
+  const { frequencies, displacementPeak, driveVoltageRms } = (first as Met['designs'][number]).curves;
+  const at = frequencies.findIndex((f) => f >= lowestSafeFrequency);
+  const travel = [at - 1, at].map((i) => ((displacementPeak[i] as number) * 150) / driveVoltageRms);
+  expect(travel[0]).toBeGreaterThan(0.009);
+  expect(travel[1]).toBeLessThanOrEqual(0.009);
+});
