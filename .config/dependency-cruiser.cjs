@@ -68,7 +68,7 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: ['node_modules'] },
-    exclude: { path: ['/dist/', '\\.config\\.ts$'] },
+    exclude: { path: ['/dist/', '/\\.astro/', '\\.config\\.ts$'] },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.base.json' },
     enhancedResolveOptions: {

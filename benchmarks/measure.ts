@@ -6,17 +6,22 @@ export interface Rounds {
 
 const ROUND = 0.01;
 const LEAST_ROUNDS = 5;
+/** A call of so many seconds is timed once a pass: its noise is small against it. */
+const SLOW = 3;
+/** Less than this, and the engine's compiler is still at work when the rounds begin. */
+const LEAST_WARMING = 0.15;
 
 /**
- * Times a call in rounds of at least 10 ms for so many seconds, after a quarter of that to warm up: by the processor's clock,
+ * Times a call in rounds of at least 10 ms for so many seconds, after a quarter of that, or 0.15 s, to warm up: by the processor's clock,
  * since on a busy machine the compiler of the engine gets as little of it as the row does.
  */
-export async function measure(call: () => unknown, seconds: number): Promise<Rounds> {
+async function measure(call: () => unknown, seconds: number): Promise<Rounds> {
   const now = () => performance.now() / 1e3;
+  const warming = Math.max(LEAST_WARMING, seconds / 4);
   const begun = now();
   const cold = () => {
     const { user, system } = process.cpuUsage(atBegin);
-    return (user + system) / 1e6 < seconds / 4 && now() < begun + 2 * seconds;
+    return (user + system) / 1e6 < warming && now() < begun + 8 * warming;
   };
   const atBegin = process.cpuUsage();
   let took = 0;
@@ -34,7 +39,7 @@ export async function measure(call: () => unknown, seconds: number): Promise<Rou
   const wall: number[] = [];
   const cpu: number[] = [];
   const end = now() + seconds;
-  while (now() < end || wall.length < LEAST_ROUNDS) {
+  while (now() < end || wall.length < (took < SLOW ? LEAST_ROUNDS : 1)) {
     const used = process.cpuUsage();
     const start = now();
     for (let i = 0; i < count; i++) {

@@ -11,7 +11,8 @@ export const air: Air = {
   density: si('density', fixture.air.density),
   speedOfSound: si('speed', fixture.air.speedOfSound),
 };
-export const { low, wide, small } = fixture.drivers as unknown as Readonly<Record<'low' | 'wide' | 'small', Driver>>;
+const drivers = fixture.drivers as unknown as Readonly<Record<'low' | 'wide' | 'small', Driver>>;
+export const { low, small } = drivers;
 const sourceResistance = si('resistance', fixture.sourceResistance);
 const vented = fixture.vented as unknown as VentedChamberInput;
 const closed = { ...fixture.closed, netVolume: si('volume', fixture.closed.netVolume) };
@@ -25,7 +26,7 @@ export const boxes: Readonly<Record<keyof typeof fixture.cases, System<MixedBoxS
           { name: 'low', driver: low },
           {
             series: [
-              { name: 'wide', driver: wide },
+              { name: 'wide', driver: drivers.wide },
               { name: 'small', driver: small },
             ],
           },
@@ -43,7 +44,7 @@ export const boxes: Readonly<Record<keyof typeof fixture.cases, System<MixedBoxS
           { name: 'low', driver: low, chamber: 'main' },
           {
             series: [
-              { name: 'wide', driver: wide, chamber: 'upper' },
+              { name: 'wide', driver: drivers.wide, chamber: 'upper' },
               { name: 'small', driver: small, chamber: 'upper' },
             ],
           },

@@ -298,6 +298,7 @@ test('the order of the drivers changes nothing', { timeout: 30_000 }, () => {
   };
   const both: Brief = { ...demo, drivers: [demo.drivers[0]!, other] };
   // A path says where in the brief a driver stands: that alone follows the order.
-  const anywhere = (brief: Brief) => JSON.stringify(met(design(brief)).designs).replaceAll(/drivers\[\d\]/g, 'drivers[]');
+  const anywhere = (brief: Brief) =>
+    JSON.stringify(met(design(brief)).designs).replaceAll(/drivers\[\d\]/g, 'drivers[]');
   expect(anywhere({ ...both, drivers: [other, demo.drivers[0]!] })).toBe(anywhere(both));
 });

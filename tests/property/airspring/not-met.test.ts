@@ -1,5 +1,6 @@
 import { type Brief, design, type NotMet } from 'airspring';
 import { describe, expect, test } from 'vitest';
+import impossibleBench from '../../../packages/airspring/briefs/impossible-bench.json' with { type: 'json' };
 import { demo, possible, put } from '../../arbitrary/brief.js';
 
 const at = (brief: Brief, path: string): unknown =>
@@ -86,4 +87,24 @@ test('the nearest brief yields no more than the depth alone would have to', { ti
   // All wishes weigh the same here, and none that yields is a level.
   expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
   expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(1.02 * Math.log(enough / 18));
+});
+
+test('the nearest brief looks as far up as it pays: no dearer than a band that begins an octave higher', {
+  timeout: 60_000,
+}, () => {
+  const brief = impossibleBench as Brief;
+  const octave = put(brief, 'wanted.lowest', '52 Hz');
+  let [small, enough] = [25, 60];
+  while (enough - small > 0.2) {
+    const middle = (small + enough) / 2;
+    if (possible(put(octave, 'space.volume', `${middle} L`))) enough = middle;
+    else small = middle;
+  }
+  const { nearest } = design(brief) as NotMet;
+  const yielded = nearest!.changes.map(({ from, to }) =>
+    Math.abs(Math.log(Number(to.split(' ')[0]) / Number(from.split(' ')[0]))),
+  );
+  expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
+  // A fiftieth for the rounding of what is proposed.
+  expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(Math.log(52 / 26) + Math.log(enough / 25) + 0.02);
 });

@@ -19,7 +19,11 @@ function run(words: readonly string[], standing = briefs) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['--import', 'tsx', '--conditions=@airspring/source', main, ...words],
-    { cwd: top, encoding: 'utf8', env: { ...process.env, INIT_CWD: standing } },
+    {
+      cwd: top,
+      encoding: 'utf8',
+      env: { ...process.env, npm_package_name: 'airspring-workspace', INIT_CWD: standing },
+    },
   );
   return { status, stdout, lines: stderr.split('\n').filter((line) => line !== '') };
 }

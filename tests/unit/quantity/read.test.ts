@@ -92,5 +92,7 @@ describe('frequencies', () => {
     expect([grid[0], grid[2]]).toEqual([10, 1000]);
     expect(grid[1]).toBeCloseTo(100, 10);
     expect(faultsOf(() => logarithmicGrid(10, 1000, 1))).toEqual(['out-of-range points']);
+    expect(faultsOf(() => logarithmicGrid(100, 50, 0))).toEqual(['out-of-range points', 'unsorted to']);
+    expect(faultsOf(() => logarithmicGrid(-1, Number.NaN, 3))).toEqual(['not-positive from', 'not-finite to']);
   });
 });

@@ -14,6 +14,10 @@ const MET = 0;
 const NOT_MET = 1;
 const REFUSED = 2;
 
+/** Where the user stands: npm moves a script of this repository to its top, and says where it was called. */
+const startedIn = (): string =>
+  (process.env.npm_package_name === 'airspring-workspace' ? process.env.INIT_CWD : undefined) ?? '.';
+
 function refuse(line: string): number {
   process.stderr.write(`${line}\n`);
   return REFUSED;
@@ -47,7 +51,7 @@ function run(words: readonly string[]): number {
     return MET;
   }
   // npm runs a script from the top of the repository and says where its reader stands.
-  const file = readBriefFile(resolve(process.env.INIT_CWD ?? '.', asked.path), asked.path);
+  const file = readBriefFile(resolve(startedIn(), asked.path), asked.path);
   if (!file.ok) return refuse(file.line);
   const answer = answerTo(file.brief);
   if (answer === undefined) return REFUSED;

@@ -85,22 +85,29 @@ function leastYield(job: Job, index: number): number {
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
 }
 
-/** Higher beginnings of the band that are tried, over the wanted one. */
-const BEGINNINGS = [1, 1.1, 1.21, 1.33, 1.46, 1.61];
+/** Each higher beginning of the band that is tried, over the one before. */
+const HIGHER = 1.1;
+/** So many beginnings in a row without a gain end the trial: the cost falls towards one beginning and rises behind it. */
+const PATIENCE = 3;
 
 /** The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air. */
 function yieldedLeast(job: Job): { excess: Excess; down: number } | undefined {
   const { lowest, highest } = job.wanted;
-  const ends = BEGINNINGS.filter((ratio) => ratio === 1 || lowest * ratio < highest / 1.2).flatMap((ratio) => {
+  let best: { excess: Excess; down: number; cost: number } | undefined;
+  for (let ratio = 1, idle = 0; idle < PATIENCE && (ratio === 1 || lowest * ratio < highest / 1.2); ratio *= HIGHER) {
     const shorter = { ...job, wanted: { ...job.wanted, lowest: lowest * ratio } };
     const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], BEYOND);
-    if (build === undefined) return [];
-    const { down, cost } = yielding(shorter, build.excess);
+    idle++;
+    if (build === undefined) continue;
+    const { down, cost: least } = yielding(shorter, build.excess);
+    const cost = least + weightOf(job, LOWEST) * Math.log(ratio);
+    if (best !== undefined && cost >= best.cost) continue;
     const excess = Float64Array.from(build.excess);
     if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
-    return [{ excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) }];
-  });
-  return ends.sort((a, b) => a.cost - b.cost)[0];
+    best = { excess, down, cost };
+    idle = 0;
+  }
+  return best;
 }
 
 /**

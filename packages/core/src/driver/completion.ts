@@ -105,7 +105,7 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
     if (implied === undefined) {
       known[field] = value;
       close(known, stiffness, ({ target, from, by }, found) => {
-        if (found > 0) derived.push({ field: target, value: found, from, by });
+        if (found > 0 && found < Infinity) derived.push({ field: target, value: found, from, by });
         else faults.push(contradiction(path, field, value, `a value for which ${by} is above zero`));
       });
     } else {

@@ -4,7 +4,7 @@ import { branchLaw, isBranch, type Network } from './element.js';
 import { equations, isListed, symbolValue } from './equations.js';
 import { fillListed, listedColumns } from './listed-columns.js';
 import { readingOf } from './reading.js';
-import { refuseBadNetwork } from './refusals.js';
+import { missingProbe, refuseBadNetwork } from './refusals.js';
 
 /** A complex number. */
 export interface Complex {
@@ -35,7 +35,7 @@ const STEP = 1e-5;
  * difference quotient over ±10⁻⁵
  * @neglects nothing
  * @returns undefined at a frequency where nothing damps the network
- * @throws InputError for a network without meaning
+ * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
  * @check network.gradient
  * @example compileGradient(network)('radiatedFlow', 30)?.byElement['Cab']
@@ -57,8 +57,8 @@ export function compileGradient(network: Network): (probe: string, frequency: nu
   const at = new Float64Array(3);
 
   return (name, frequency) => {
-    const probe = network.probes[name];
-    if (probe === undefined) return undefined;
+    const probe = Object.hasOwn(network.probes, name) ? network.probes[name] : undefined;
+    if (probe === undefined) throw missingProbe(name);
     const { plus, minus, symbol, power, factor } = readingOf(network, system, probe);
     at.set([frequency, frequency * (1 - STEP), frequency * (1 + STEP)]);
     elements.forEach((element, i) => {

@@ -28,3 +28,5 @@ export { sweepRows } from './sweep.js';
 export { withoutCoilInductance } from './without-coil-inductance.js';
 /** How does a probe change with each element, and with frequency? */
 export { type Complex, compileGradient, type ProbeGradient } from './gradient.js';
+/** What is said of a probe that is not there? */
+export { missingProbe } from './refusals.js';

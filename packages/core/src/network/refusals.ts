@@ -50,6 +50,13 @@ export function refuseBadNetwork({ elements, probes }: Network): void {
   refuse(faults);
 }
 
+/** A fault that names the probe that is not there. */
+export function missingProbe(name: string): InputError {
+  const expected = `a probe '${name}' in the network of the system`;
+  const remedy = 'Add the probe to the network.';
+  return new InputError([{ code: 'empty', path: `network.probes.${name}`, got: undefined, expected, remedy }]);
+}
+
 /** Equations that no values of the elements can solve: a source across nothing but motors, motors that fight each other. */
 export function contradiction({ elements }: Network): InputError {
   const held = elements.filter(({ kind }) => kind === 'source' || kind === 'meter' || kind === 'motor');

@@ -1,4 +1,5 @@
-import { type Fault, InputError } from '../fault/index.js';
+import { type Fault, InputError, refuse } from '../fault/index.js';
+import { readInto } from './read.js';
 
 declare const checked: unique symbol;
 
@@ -45,12 +46,18 @@ export function frequencyGrid(frequencies: ArrayLike<number>, path = 'frequencie
  * @example logarithmicGrid(10, 1000, 3) // 10, 100, 1000 Hz
  */
 export function logarithmicGrid(from: number, to: number, points: number): FrequencyGrid {
+  const faults: Fault[] = [];
   if (!Number.isInteger(points) || points < 2 || points > 1e7) {
     const expected = 'a whole number from 2 to 10000000';
     const remedy = 'Give the number of points.';
-    throw new InputError([{ code: 'out-of-range', path: 'points', got: points, expected, remedy }]);
+    faults.push({ code: 'out-of-range', path: 'points', got: points, expected, remedy });
   }
-  frequencyGrid([from, to], 'grid');
+  const [low, high] = [readInto(faults, 'frequency', from, 'from'), readInto(faults, 'frequency', to, 'to')];
+  if (low !== undefined && high !== undefined && high <= low) {
+    const remedy = 'Swap the two, or correct one.';
+    faults.push({ code: 'unsorted', path: 'to', got: to, expected: `more than from, ${from} Hz`, remedy });
+  }
+  refuse(faults);
   const ratio = Math.log(to / from) / (points - 1);
   const grid = Float64Array.from({ length: points }, (_, i) => from * Math.exp(ratio * i));
   grid[points - 1] = to;

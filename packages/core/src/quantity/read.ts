@@ -8,7 +8,7 @@ export type Sign = 'positive' | 'not-negative' | 'any';
 const decimal = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecimal, no blanks
 
 const definition = (kind: Kind): KindDefinition => kinds[kind];
-const article = (noun: string): string => `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
+const article = (noun: string): string => `${/^(?:[aeiou]|rms)/.test(noun) ? 'an' : 'a'} ${noun}`;
 
 /** The units of a kind as a list in words: 'm, mm, cm, in, ft'. */
 export const unitList = (kind: Kind): string => Object.keys(definition(kind).units).join(', ');

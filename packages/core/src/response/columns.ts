@@ -1,4 +1,5 @@
 import type { System } from '../enclosure/index.js';
+import { missingProbe } from '../network/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import {
   type FrequencyGrid,
@@ -9,7 +10,7 @@ import {
   type VoltageRms,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { compileNetwork, missing, probeColumns, probeNamed, probesNamed } from './compile.js';
+import { compileNetwork, probeColumns, probeNamed, probesNamed } from './compile.js';
 import { groupDelay } from './group-delay.js';
 
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
@@ -118,7 +119,7 @@ export function respond(
   const displacementPeak = greatest(probesNamed(probes, 'coneVelocity'), (i) => {
     return (Math.SQRT2 * driveVoltageRms) / (2 * Math.PI * (grid[i] as number));
   });
-  if (displacementPeak === undefined) throw missing('coneVelocity');
+  if (displacementPeak === undefined) throw missingProbe('coneVelocity');
   const airSpeedPeak = greatest(probesNamed(probes, 'ventAirSpeed'), () => Math.SQRT2 * driveVoltageRms);
   const levelHalfSpace = new Float64Array(grid.length);
   levelColumn(grid, flow, system.air.density, driveVoltageRms, levelHalfSpace);

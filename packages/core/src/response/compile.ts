@@ -1,5 +1,12 @@
 import { InputError } from '../fault/index.js';
-import { compilePlan, compileTopology, elementValues, type Network, sweepRows } from '../network/index.js';
+import {
+  compilePlan,
+  compileTopology,
+  elementValues,
+  missingProbe,
+  type Network,
+  sweepRows,
+} from '../network/index.js';
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 
 /** A network ready to be swept: by its polynomials where it is lumped, else by its elimination plan. */
@@ -87,7 +94,7 @@ export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Fl
  */
 export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {
   const column = Object.hasOwn(columns, name) ? columns[name] : undefined;
-  if (column === undefined) throw missing(name);
+  if (column === undefined) throw missingProbe(name);
   return column;
 }
 
@@ -100,13 +107,6 @@ export const probesNamed = (columns: ProbeColumns, name: string): readonly Compl
 /** The place of a probe among those of a network, or a fault that names it. */
 export function probeIndex(probes: readonly string[], name: string): number {
   const index = probes.indexOf(name);
-  if (index < 0) throw missing(name);
+  if (index < 0) throw missingProbe(name);
   return index;
-}
-
-/** A fault that names the probe that is not there. */
-export function missing(name: string): InputError {
-  const expected = `a probe '${name}' in the network of the system`;
-  const remedy = 'Add the probe to the network.';
-  return new InputError([{ code: 'empty', path: `network.probes.${name}`, got: undefined, expected, remedy }]);
 }

@@ -147,7 +147,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
     { from: options.from, to: options.to },
     { from: positive('frequency'), to: positive('frequency') },
   );
-  const grid = logarithmicGrid(from, Math.max(to, from * 1.0001), 600);
+  const grid = logarithmicGrid(from, to, 600);
   const power = options.integrated ? 1 : 0;
   const gradient = compileGradient(system.network);
   const at = (f: number): number => {

@@ -1,0 +1,151 @@
+/** Gradients by the adjoint: against differences, and against what dimensions alone demand of them. */
+import { type BranchKind, compileGradient, type Element, losslessLine, type Network } from '@airspring/core/network';
+import { fc, test } from '@fast-check/vitest';
+import { expect } from 'vitest';
+import { bassFrequency, systemArbitrary } from '../../arbitrary/box.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { anyNetworkArbitrary, ladderArbitrary } from '../../arbitrary/network.js';
+import { allFinite, answered } from '../answered.js';
+
+type Complex = { readonly re: number; readonly im: number };
+const size = ({ re, im }: Complex) => Math.hypot(re, im);
+const minus = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im });
+const by = ({ re, im }: Complex, factor: number): Complex => ({ re: re * factor, im: im * factor });
+
+const changed = (network: Network, name: string, factor: number): Network => ({
+  ...network,
+  elements: network.elements.map((element): Element => {
+    if (element.name !== name) return element;
+    if (element.kind === 'motor') return { ...element, Bl: element.Bl * factor };
+    if (element.kind === 'piston') return { ...element, Sd: element.Sd * factor };
+    return 'value' in element ? { ...element, value: element.value * factor } : element;
+  }),
+});
+
+/** Central differences of two widths, the square of the width taken out. */
+function differences(network: Network, f: number) {
+  const names = Object.keys(network.probes);
+  const at = (changed: Network, f: number) => {
+    const gradient = compileGradient(changed);
+    return names.map((name) => gradient(name, f)!.value);
+  };
+  const slope = (change: (factor: number) => Complex[]) => {
+    const quotient = (h: number) => {
+      const [above, below] = [change(Math.exp(h)), change(Math.exp(-h))];
+      return above.map((value, i) => by(minus(value, below[i]!), 1 / (2 * h)));
+    };
+    const [wide, narrow] = [quotient(2e-3), quotient(1e-3)];
+    return narrow.map((value, i) => by(minus(by(value, 4), wide[i]!), 1 / 3));
+  };
+  return {
+    byElement: (name: string) => slope((factor) => at(changed(network, name, factor), f)),
+    byFrequency: () => slope((factor) => at(network, f * factor)),
+  };
+}
+
+function compared(network: Network, f: number) {
+  const gradient = compileGradient(network);
+  const expected = differences(network, f);
+  const found = Object.keys(network.probes).map((name) => gradient(name, f)!);
+  // What rounding and the fourth power of the width leave of a difference, beside sharp resonances too.
+  const floor = found.map(({ value, byElement, byFrequency }) =>
+    Math.max(size(value), size(byFrequency), ...Object.values(byElement).map(size)),
+  );
+  const alike = (got: (i: number) => Complex, want: Complex[], what: string) =>
+    want.forEach((one, i) => expect(size(minus(got(i), one)), what).toBeLessThan(2e-7 * floor[i]!));
+  alike((i) => found[i]!.byFrequency, expected.byFrequency(), 'frequency');
+  for (const name of Object.keys(found[0]!.byElement)) {
+    alike((i) => found[i]!.byElement[name]!, expected.byElement(name), name);
+  }
+}
+
+test.prop([ladderArbitrary, fc.double({ min: 20, max: 500, noNaN: true })], { numRuns: 40 })(
+  'ladders: by every element and by frequency',
+  ({ network }, f) => compared(network, f),
+);
+test.prop([systemArbitrary, bassFrequency], { numRuns: 25 })(
+  'boxes: by every element and by frequency',
+  ({ network }, f) => compared(network, f),
+);
+test.prop([systemArbitrary, bassFrequency], { numRuns: 15 })(
+  'with a line and an admittance in it',
+  ({ network }, f) => {
+    const lined: Network = {
+      ...network,
+      elements: network.elements.flatMap((element): Element[] => {
+        if (element.name === 'vent')
+          return [
+            losslessLine('vent', element.kind === 'acousticMass' ? element.nodes : ['box', 'ground'], 3e5, 1.3e-3),
+          ];
+        if (element.name !== 'Rms' || element.kind !== 'damper') return [element];
+        const { name, nodes, value } = element;
+        const admittance = (frequencies: Float64Array, re: Float64Array, im: Float64Array) =>
+          frequencies.forEach((f, i) => {
+            re[i] = value * Math.sqrt(f / 30);
+            im[i] = 0.1 * re[i]!;
+          });
+        return [{ kind: 'admittance', name, nodes, admittance }];
+      }),
+      probes: { ...network.probes, lost: { of: 'flow', element: 'Rms' } },
+    };
+    compared(lined, f);
+  },
+);
+
+/** Powers of metre, kilogram, second, ampere. */
+const units: Readonly<Record<BranchKind | 'motor' | 'piston', readonly number[]>> = {
+  resistor: [2, 1, -3, -2],
+  inductor: [2, 1, -2, -2],
+  capacitor: [-2, -1, 4, 2],
+  mass: [0, 1, 0, 0],
+  spring: [0, -1, 2, 0],
+  damper: [0, 1, -1, 0],
+  acousticMass: [-4, 1, 0, 0],
+  acousticCompliance: [4, -1, 2, 0],
+  acousticResistance: [-4, 1, -1, 0],
+  motor: [1, 1, -2, -1],
+  piston: [2, 0, 0, 0],
+};
+const volt = [2, 1, -3, -1];
+test.prop([systemArbitrary, bassFrequency])(
+  'sum rules: as a value has its unit from those of its elements, so have its slopes',
+  ({ network: { elements }, air: _ }, f) => {
+    const network: Network = {
+      elements,
+      probes: {
+        flow: { of: 'flow', element: 'Cab' },
+        velocity: { of: 'potential', node: 'cone' },
+        current: { of: 'flow', element: 'drive' },
+        pressure: { of: 'potential', node: 'box' },
+      },
+    };
+    const own = { flow: [3, 0, -1, 0], velocity: [1, 0, -1, 0], current: [0, 0, 0, 1], pressure: [-1, 1, -2, 0] };
+    const gradient = compileGradient(network);
+    for (const [name, unit] of Object.entries(own)) {
+      const { value, byElement, byFrequency } = gradient(name, f)!;
+      const terms = Object.values(byElement).map(size);
+      for (const base of [0, 1, 2, 3]) {
+        const sum = elements.reduce(
+          (sum: Complex, element) => {
+            const slope = byElement[element.name];
+            const power = units[element.kind as BranchKind]?.[base] ?? 0;
+            return slope === undefined ? sum : { re: sum.re + power * slope.re, im: sum.im + power * slope.im };
+          },
+          by(byFrequency, base === 2 ? -1 : 0),
+        );
+        const expected = by(value, unit[base]! - volt[base]!);
+        expect(size(minus(sum, expected)), `${name} ${base}`).toBeLessThan(1e-9 * Math.max(size(value), ...terms));
+      }
+    }
+  },
+);
+
+test.prop([anyNetworkArbitrary, fc.double({ min: 1e-4, max: 1e7, noNaN: true })], { numRuns: fuzzRuns })(
+  'any network has a gradient of numbers, or none',
+  (network, f) => {
+    answered(() => {
+      const gradient = compileGradient(network);
+      for (const name of Object.keys(network.probes)) allFinite(gradient(name, f));
+    });
+  },
+);

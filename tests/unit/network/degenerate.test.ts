@@ -1,0 +1,135 @@
+/** Networks without a meaning: each is refused by the name of what is wrong, with what to do. */
+import {
+  branch,
+  compileGradient,
+  compilePlan,
+  compileTopology,
+  type Element,
+  type Network,
+  netlist,
+} from '@airspring/core/network';
+import { describe, expect, test } from 'vitest';
+
+const source: Element = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
+const load = branch('resistor', 'load', ['in', 'ground'], 4);
+const network = (...elements: Element[]): Network => ({ elements, probes: {} });
+const motor = (electrical: [string, string], mechanical: [string, string], name = 'motor'): Element => ({
+  kind: 'motor',
+  name,
+  electrical,
+  mechanical,
+  Bl: 5,
+});
+const line = (near: string, far: string): Element => ({
+  kind: 'twoPort',
+  name: 'tube',
+  nodes: [near, far],
+  chain: () => {},
+});
+const refused = (run: () => unknown) => {
+  try {
+    run();
+  } catch (error) {
+    return (error as { faults: { path: string; got: unknown; remedy: string }[] }).faults;
+  }
+  return [];
+};
+const doors = { compileTopology, compilePlan, netlist, compileGradient } as const;
+
+describe.each(Object.entries(doors))('%s names it', (_name, door) => {
+  test.each<[string, Network, string, string]>([
+    ['a floating node', network(source, load, branch('resistor', 'R', ['a', 'b'], 1)), 'node a', "Connect 'a'"],
+    [
+      'zero mass',
+      network(source, load, branch('mass', 'Mms', ['in', 'ground'], 0)),
+      'elements[2] Mms',
+      "Leave 'Mms' out",
+    ],
+    [
+      'sources in a loop',
+      network(
+        source,
+        load,
+        { kind: 'source', name: 'again', nodes: ['in', 'mid'] },
+        {
+          kind: 'source',
+          name: 'third',
+          nodes: ['mid', 'ground'],
+        },
+      ),
+      'elements[3] third',
+      "resistance in series with 'third'",
+    ],
+    [
+      'a meter across a source',
+      network(source, load, { kind: 'meter', name: 'amperes', nodes: ['in', 'ground'] }),
+      'elements[2] amperes',
+      "resistance in series with 'amperes'",
+    ],
+    ['a shorted source', network({ ...source, nodes: ['in', 'in'] }, load), 'elements[0] drive', "one end of 'drive'"],
+    ['a shorted coil', network(source, load, motor(['in', 'in'], ['cone', 'ground'])), 'elements[2] motor', "'motor'"],
+    [
+      'a held cone',
+      network(source, load, motor(['in', 'ground'], ['ground', 'ground'])),
+      'elements[2] motor',
+      "'motor'",
+    ],
+    ['a shorted line', network(source, load, line('in', 'in')), 'elements[2] tube', "one end of 'tube'"],
+    [
+      'a piston between a node and itself',
+      network(source, load, {
+        ...{ kind: 'piston', name: 'cone', mechanical: ['in', 'in'], front: 'ground', rear: 'ground', Sd: 1 },
+      } as Element),
+      'elements[2] cone',
+      "one end of 'cone'",
+    ],
+  ])('%s', (_what, given, path, remedy) => {
+    const faults = refused(() => door(given));
+    const fault = faults.find((one) => one.path === path);
+    expect(fault?.remedy).toContain(remedy);
+  });
+});
+
+test('a cone in the open, and a node without a name of its own, are no faults', () => {
+  const open: Element = {
+    kind: 'piston',
+    name: 'cone',
+    mechanical: ['in', 'ground'],
+    front: 'ground',
+    rear: 'ground',
+    Sd: 1,
+  };
+  expect(refused(() => compilePlan(network(source, load, open)))).toEqual([]);
+});
+test('two sources that each dictate the speed of one cone: all of them are named', () => {
+  const fighting = network(
+    source,
+    { kind: 'source', name: 'other drive', nodes: ['other', 'ground'] },
+    motor(['in', 'ground'], ['cone', 'ground'], 'one'),
+    motor(['other', 'ground'], ['cone', 'ground'], 'two'),
+    branch('mass', 'Mms', ['cone', 'ground'], 1),
+  );
+  const [fault] = refused(() => compileTopology(fighting));
+  for (const name of ['drive', 'other drive', 'one', 'two']) expect(fault?.got).toContain(`'${name}'`);
+  expect(fault?.remedy).toContain('resistance in series');
+  // A plan sees it only in numbers: it stops at the first frequency.
+  expect(compilePlan(fighting).sweep(Float64Array.of(50), [])).toBe(0);
+});
+test('a meter is a joint: its flow is the sum, its potential none', () => {
+  const given: Network = {
+    elements: [
+      source,
+      branch('resistor', 'a', ['in', 'sum'], 4),
+      branch('resistor', 'b', ['in', 'sum'], 6),
+      { kind: 'meter', name: 'amperes', nodes: ['sum', 'ground'] },
+    ],
+    probes: { sum: { of: 'flow', element: 'amperes' }, at: { of: 'potential', node: 'sum' } },
+  };
+  const out = [0, 1].map(() => ({ re: new Float64Array(1), im: new Float64Array(1) }));
+  compilePlan(given).sweep(Float64Array.of(50), out);
+  expect(out[0]!.re[0]).toBeCloseTo(1 / 4 + 1 / 6, 15);
+  expect(out[1]!.re[0]).toBe(0);
+  const gradient = compileGradient(given)('sum', 50)!;
+  expect(gradient.byElement).not.toHaveProperty('amperes');
+  expect(gradient.byElement.a!.re).toBeCloseTo(-1 / 4, 15);
+});
