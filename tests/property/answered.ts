@@ -12,7 +12,7 @@ export function answered<T>(run: () => T): T | undefined {
 }
 
 /** Every number in a record, however deep, with its path. */
-export function numbersIn(value: unknown, path = ''): readonly (readonly [string, number])[] {
+function numbersIn(value: unknown, path = ''): readonly (readonly [string, number])[] {
   if (typeof value === 'number') return [[path, value]];
   if (ArrayBuffer.isView(value))
     return Array.from(value as Float64Array, (number, i) => [`${path}[${i}]`, number] as const);

@@ -89,3 +89,22 @@ test('at one level the air in the vent is the faster the lower the tone and the 
   const quiet = (area: `${number} cm²`) => greatestLevel(box(area), [airSpeedLimit('12 m/s')], [30]).levelHalfSpace[0]!;
   expect(quiet('100 cm²') - quiet('50 cm²')).toBeCloseTo(20 * Math.log10(2), 9);
 });
+
+test('an isobaric pair needs room for its second driver and the chamber between', () => {
+  const { wirings: _, displacedVolume: __, ...sheet } = demo.drivers[0]!;
+  const pair = { ...sheet, displacedVolume: '1.6 L', wirings: [{ series: 2, isobaric: true }] } as const;
+  const brief: Brief = {
+    ...demo,
+    drivers: [pair],
+    wanted: { lowest: '36 Hz', highest: '110 Hz', level: '88 dB', fall: '6 dB' },
+  };
+  // Twice 118 mm stand in a depth of 420 mm, but not in 240 mm less two panels.
+  expect(possible(brief)).toBe(true);
+  expect(possible({ ...brief, space: { ...demo.space, width: '900 mm', depth: '240 mm' } })).toBe(false);
+  const [first] = met(brief).designs;
+  const { inner, netVolume } = first!.box;
+  const tube =
+    first!.vent === undefined ? 0 : (Math.PI / 4) * first!.vent.outerDiameter ** 2 * (first!.vent.length - 0.018);
+  const chamber = (Math.PI / 4) * 0.232 ** 2 * 0.1;
+  expect(inner[0] * inner[1] * inner[2] - netVolume).toBeCloseTo(0.0016 + chamber + tube + 0.0005, 7);
+});

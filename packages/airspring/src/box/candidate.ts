@@ -1,3 +1,4 @@
+import type { DriverGroup } from '@airspring/core/driver';
 import {
   compileLongestVent,
   compileSizeForNetVolume,
@@ -54,18 +55,27 @@ export function withPlay(body: VentBody): VentBody {
 /** Cross-section that the tubes take from the box, m². */
 export const tubeArea = (body: VentBody, vents: number): number => (vents * Math.PI * body.outerDiameter ** 2) / 4;
 
-/** Air that driver and bracing take, m³: the sheet's figure, or the estimate of core from cutout and depth. */
-export function fixedContents({ space }: Job, { drivers }: Offer): number {
+/** How far drivers reach inwards from the outside of their panel, m: of an isobaric pair one stands behind the other. */
+export const reachOf = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);
+
+/**
+ * Air that drivers and bracing take, m³: the sheet's figure, or the estimate of core from cutout and depth. Of an isobaric
+ * pair the one in front plays into a chamber of its own, a tube of the cutout's diameter up to the frame of the other.
+ */
+function fixedContents({ space }: Job, { drivers }: Offer): number {
   const { displacedVolume, cutoutDiameter = 0, depth = 0 } = drivers.driver;
   const inside = Math.max(0, depth - space.panelThickness);
-  return space.bracing + drivers.fronts * (displacedVolume ?? estimatedDriverVolume(cutoutDiameter, inside));
+  const one = displacedVolume ?? estimatedDriverVolume(cutoutDiameter, drivers.isobaric ? depth : inside);
+  const chamber = drivers.isobaric ? (Math.PI / 4) * cutoutDiameter ** 2 * inside : 0;
+  return space.bracing + drivers.fronts * (one + chamber);
 }
 
 /** Geometry of one kin with plain numbers, for the search. */
 export function compileGeometry(job: Job, { offer, shape, vents }: Kin) {
   const { space, vent } = job;
   const thickness = faces.map(() => space.panelThickness);
-  const { outerDiameter = 0, cutoutDiameter = 0, depth = 0 } = offer.drivers.driver;
+  const { outerDiameter = 0, cutoutDiameter = 0 } = offer.drivers.driver;
+  const depth = reachOf(offer.drivers);
   const layout: Layout = {
     thickness,
     gap: 0.005,

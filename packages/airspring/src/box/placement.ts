@@ -2,7 +2,7 @@ import { type Fit, fit } from '@airspring/core/enclosure';
 import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import type { Job } from '../brief/job.js';
-import { type Kin, PLAY, ventBody, withPlay } from './candidate.js';
+import { type Kin, PLAY, reachOf, ventBody, withPlay } from './candidate.js';
 
 const metres = (value: number) => si('length', value);
 
@@ -16,7 +16,7 @@ export interface Placed {
 
 /** Where drivers and vent stand in a box, or why they do not: the full judgement of core, for boxes that matter. */
 export function place(job: Job, { kin, edges, diameter, ventLength }: Placed): Fit | Impossible {
-  const { outerDiameter, cutoutDiameter, depth } = kin.offer.drivers.driver;
+  const { outerDiameter, cutoutDiameter } = kin.offer.drivers.driver;
   const body = withPlay(ventBody(job, diameter));
   return fit({
     outer: { width: metres(edges[0]), height: metres(edges[1]), depth: metres(edges[2]) },
@@ -24,7 +24,7 @@ export function place(job: Job, { kin, edges, diameter, ventLength }: Placed): F
     driver: {
       outerDiameter: outerDiameter ?? metres(0),
       cutoutDiameter: cutoutDiameter ?? metres(0),
-      depth: depth ?? metres(0),
+      depth: metres(reachOf(kin.offer.drivers)),
       count: kin.offer.drivers.fronts,
     },
     ...(kin.family === 'vented' && {

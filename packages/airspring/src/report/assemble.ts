@@ -13,7 +13,7 @@ import { type Columns, features, respond } from '@airspring/core/response';
 import { tuning } from '@airspring/core/vent';
 import type { At, Curves, Design, Hole, Stretch } from '../answer.js';
 import type { Build } from '../box/build.js';
-import { PLAY, ventBody } from '../box/candidate.js';
+import { PLAY, reachOf, ventBody } from '../box/candidate.js';
 import { compileDemand } from '../box/demand.js';
 import { place } from '../box/placement.js';
 import type { Job } from '../brief/job.js';
@@ -201,8 +201,8 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
         `${path}.depth`,
         'room behind the driver',
         ['length', job.units.length],
-        (one.depth ?? 0) + placement.slack.driverDepth,
-        one.depth ?? 0,
+        reachOf(drivers) + placement.slack.driverDepth,
+        reachOf(drivers),
         'at least',
       ),
       ...(vent
@@ -222,7 +222,7 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
         ? [
             {
               code: 'neglected' as const,
-              text: 'The chamber between the drivers of an isobaric pair, and the second driver behind it, take room that was not counted.',
+              text: 'The walls of the chamber between the drivers of an isobaric pair, and the spring and mass of its air. Counted is the room of a tube as wide as the cutout, with one driver at each end of it.',
             },
           ]
         : []),

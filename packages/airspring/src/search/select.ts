@@ -6,7 +6,7 @@ import type { Job } from '../brief/job.js';
 import type { Criteria } from './wishes.js';
 
 /** How far two designs must lie apart in at least one respect, so that a reader has a choice. */
-export const apart = { f3: 2, level: 1.5, volume: 0.1 } as const;
+const apart = { f3: 2, level: 1.5, volume: 0.1 } as const;
 
 /** A build with its half-power frequency. */
 export interface Chosen {
@@ -18,7 +18,7 @@ export interface Chosen {
 const LEANINGS = ['balanced', 'deeper', 'louder', 'smaller', 'simpler'] as const;
 
 /** Whether one is at least as good in every respect and better in one. */
-export const dominates = (a: Criteria, b: Criteria): boolean =>
+const dominates = (a: Criteria, b: Criteria): boolean =>
   a.cutoff <= b.cutoff &&
   a.level >= b.level &&
   a.volume <= b.volume &&

@@ -23,7 +23,7 @@ export const wishes = [
   { path: 'amplifier.current', weight: undefined },
 ] as const satisfies readonly Wish[];
 
-export const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
+const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
   wishes.keys() as unknown as [
     number,
     number,
@@ -38,6 +38,8 @@ export const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST,
     number,
     number,
   ];
+
+export { CURRENT, LEVEL, LOWEST, SPEED, VOLTAGE };
 
 /** How far each wish is missed, as the logarithm of needed over allowed; 0 or less is met. */
 export type Excess = Float64Array;

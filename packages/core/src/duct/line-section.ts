@@ -52,7 +52,7 @@ export function roundSection(input: RoundSectionInput): LineSection {
 }
 
 /** {@link roundSection} of a radius in m, unchecked. */
-export function roundSectionOf(radius: number): LineSection {
+function roundSectionOf(radius: number): LineSection {
   return {
     area: Math.PI * radius * radius,
     width: 2 * radius,

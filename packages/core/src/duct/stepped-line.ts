@@ -7,7 +7,7 @@ import type { Profile } from './profile.js';
 import { radiusAt } from './profile-mass.js';
 
 /** Steps of a stepped line when none are given. */
-export const usualSteps = 60;
+const usualSteps = 60;
 
 /**
  * Compiles a round duct of any profile as a chain of short uniform lines, each as wide as the profile in its middle.

@@ -107,7 +107,7 @@ export const estimatedDriverVolume = (cutoutDiameter: number, depthInside: numbe
   ((7 * Math.PI) / 48) * cutoutDiameter ** 2 * depthInside;
 
 /** Volume of a round tube, its own air included: that air is not the box's. */
-export const tubeVolume = (outerDiameter: number, lengthInside: number): number =>
+const tubeVolume = (outerDiameter: number, lengthInside: number): number =>
   (Math.PI / 4) * outerDiameter ** 2 * lengthInside;
 
 /** Volumes taken, m³; `fraction` is the part that grows with the box. */

@@ -5,7 +5,7 @@ import type { Layout, VentBody } from './fit-input.js';
 import { arrangements, centreLimits } from './placement.js';
 import { axisOf, faceName } from './solids.js';
 
-export const mm = (length: number): string => format('length', length, 'mm', 4);
+const mm = (length: number): string => format('length', length, 'mm', 4);
 
 type Edges = readonly [number, number, number];
 const limit = new Float64Array(2);

@@ -10,7 +10,7 @@ export interface ButterworthInput {
 }
 
 /** Quality factors of the second-order sections: the pole pairs lie evenly on a half circle. */
-export const butterworthQ = (order: number): number[] =>
+const butterworthQ = (order: number): number[] =>
   Array.from(
     { length: Math.floor(order / 2) },
     (_, i) => 1 / (2 * Math.sin((Math.PI * (2 * i + 1)) / (2 * order))),

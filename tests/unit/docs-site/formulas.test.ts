@@ -1,0 +1,205 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { auditedExports } from '../../../.config/ledger-gate.js';
+import type { Audit } from '../../../docs-site/src/audit/audit.js';
+import { disagreeing, halfDigit } from '../../../docs-site/src/audit/disagreements-page.js';
+import { keyOf } from '../../../docs-site/src/audit/formula.js';
+import { prose } from '../../../docs-site/src/audit/markdown.js';
+import { numberText } from '../../../docs-site/src/audit/numbers.js';
+import { pages } from '../../../docs-site/src/audit/pages.js';
+import { readAudit } from '../../../docs-site/src/audit/write.js';
+import { evaluate } from '../../ledger/check.js';
+import type { LedgerRow } from '../../ledger/row.js';
+import { documentOf } from './document.js';
+
+const top = fileURLToPath(new URL('../../..', import.meta.url));
+/** Whatever the last runs left behind; the pages must hold with and without. */
+const found = readAudit(top);
+const page = (audit: Audit, file: string) => pages(audit).get(file) as string;
+
+const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
+  ...evaluate('air.viscosity.shown', {
+    formula: 'air/viscosity',
+    source: { key: 'ussa1976', locator: 'table <5> & "more"' },
+    status: 'seen',
+    kind: 'table',
+    given: { temperature: { value: [10, 20], unit: '°C' }, gas: { value: 'dry', unit: '' } },
+    got: ({ temperature }) => 1.7e-5 + temperature * 1e-9,
+    expected: [1.701e-5, 1.7345e-5],
+    unit: 'Pa·s',
+    tolerance: { relative: 0.1, why: 'made up. ' },
+  }),
+  ...change,
+});
+const bare: Audit = { ...found, ledger: undefined, bench: undefined, citing: new Map() };
+const withRows = (...rows: LedgerRow[]): Audit => ({ ...bare, ledger: { rows, date: '2024-01-01' } });
+
+describe('the pages of the formulas', () => {
+  test('show every exported function of the audited floors, with where it holds and its code', () => {
+    const made = pages(bare);
+    const functions = [...auditedExports(`${top}/packages/core/src`)].filter(([, isFunction]) => isFunction);
+    const lacking = functions.filter(([key]) => {
+      const formula = bare.formulas.find((one) => keyOf(one) === key);
+      const text = formula && made.get(`formulas/${formula.floor}/${formula.family}.md`);
+      const part = text?.split(/^## /m).find((each) => each.startsWith(`${formula?.name}\n`)) ?? '';
+      return ![`**Holds for:**`, '**Source:**', formula?.path ?? '?', formula?.code ?? '?'].every((words) =>
+        part.includes(words),
+      );
+    });
+    expect(functions.length).toBeGreaterThan(90);
+    expect(lacking).toEqual([]);
+  });
+
+  test.each([
+    ['with what the last runs left', found],
+    ['without any run', bare],
+  ])('%s lead nowhere that is not there', (_, audit) => {
+    const made = pages(audit);
+    const anchors = new Set<string>();
+    const links: string[] = [];
+    for (const [file, text] of made) {
+      const address = `/${file.replace(/(index)?\.md$/, '')}/`.replace(/\/{2,}/g, '/');
+      anchors.add(address);
+      for (const [, id] of text.matchAll(/ id="([^"]+)"/g)) anchors.add(`${address}#${id}`);
+      for (const [, name] of text.matchAll(/^## (\w+)$/gm)) anchors.add(`${address}#${name?.toLowerCase()}`);
+      for (const [, , here, there] of text.matchAll(/(href="|\]\()(?:(#[^")]*)|(\/[^")]*))/g))
+        links.push(there ?? `${address}${here}`);
+    }
+    const byHand = new Set([...audit.citing.values()].flat().map(({ address }) => address));
+    expect(links.filter((link) => !anchors.has(link) && !byHand.has(link))).toEqual([]);
+    expect(links.length).toBeGreaterThan(100);
+  });
+
+  test('name no source that the bibliography lacks', () => {
+    const known = new Set(found.references.map(({ id }) => id));
+    const keys = found.formulas.flatMap(({ tags }) => tags.source?.match(/\b[a-z]+(18|19|20)\d\d[a-z]?\d?\b/g) ?? []);
+    expect(keys.length).toBeGreaterThan(50);
+    expect([...keys, ...found.citing.keys()].filter((key) => !known.has(key))).toEqual([]);
+  });
+
+  test('hold no number that is none, and no word of a machine', () => {
+    for (const [file, text] of pages(found)) {
+      const words = text.replace(/```[^`]*```/g, '').replace(/`[^`]*`|<code>[^<]*<\/code>/g, '');
+      expect([file, words.match(/\bNaN\b|Infinity|undefined|\[object/)]).toEqual([file, null]);
+    }
+  });
+
+  test('have a title, one line of front matter each, and ids used once', () => {
+    for (const [file, text] of pages(found)) {
+      expect(text).toMatch(/^---\ntitle: ".+"\n/);
+      const ids = [...text.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+      expect([file, ids.filter((id, i) => ids.indexOf(id) !== i)]).toEqual([file, []]);
+    }
+  });
+});
+
+describe('a row of the ledger', () => {
+  const text = page(withRows(row()), 'formulas/air/viscosity.md');
+  const document = documentOf(text.slice(text.indexOf('<div class="check"')));
+
+  test('shows source, standing, tolerance and reason, unharmed by signs that mean something elsewhere', () => {
+    const words = document.querySelector('[id="air.viscosity.shown"]')?.textContent;
+    expect(words).toContain('[ussa1976] table <5> & "more". Table, read in the source.');
+    expect(words).toContain('Worst deviation 1.9 % of the expected value, allowed 10 %: made up. Given gas dry.');
+  });
+
+  test('shows each number, given, expected, got, and how far off', () => {
+    const cells = [...document.querySelectorAll('tbody tr')].map((line) =>
+      [...line.querySelectorAll('th, td')].map((cell) => cell.textContent),
+    );
+    expect(cells).toEqual([
+      ['10', '1.701 × 10⁻⁵ Pa·s', '1.701 × 10⁻⁵ Pa·s', expect.stringMatching(/^0$|10⁻¹⁶$/)],
+      ['20', '1.7345 × 10⁻⁵ Pa·s', '1.702 × 10⁻⁵ Pa·s', '1.9 %'],
+    ]);
+  });
+
+  test('counts in the overview and is worst there', () => {
+    const overview = page(withRows(row(), row({ id: 'b', deviation: 0.5, passed: false })), 'formulas/index.md');
+    expect(overview).toContain('<code>viscosity</code></a></th><td>2 checks, all outside, 1 failed</td><td>50 %</td>');
+  });
+
+  test('is flagged when it allows too much, or is not from outside', () => {
+    const loose = withRows(row({ deviation: 1e-9, kind: 'own' }));
+    expect(page(loose, 'formulas/air/viscosity.md')).toContain('Does not count as outside. Loose.');
+    expect(page(loose, 'formulas/index.md')).toContain('1 loose checks');
+    expect(page(loose, 'formulas/index.md')).toMatch(/<code>viscosity<\/code><\/a><\/th><td>[^<]*<\/td><td>none</);
+  });
+
+  test('is linked from its source', () => {
+    expect(page(withRows(row()), 'bibliography.md')).toMatch(
+      /id="ussa1976".*<a href="\/formulas\/air\/viscosity\/#air\.viscosity\.shown">.*?<\/li>/,
+    );
+  });
+
+  test('with a number that is none is refused', () => {
+    expect(() => pages(withRows(row({ got: [1.7e-5, Number.NaN] })))).toThrow('NaN');
+  });
+});
+
+test('says how to make what is not there', () => {
+  expect(page(bare, 'formulas/index.md')).toContain('`npm test` writes it');
+  expect(page(bare, 'formulas/air/density.md')).toContain('`npm test` writes it');
+  expect(page(bare, 'formulas/speed.md')).toContain('`npm run bench` makes one');
+});
+
+describe('where print disagrees', () => {
+  test('half of the last digit decides', () => {
+    expect([355, 0.086, 1.2e-5].map(halfDigit)).toEqual([0.5, expect.closeTo(5e-4, 12), expect.closeTo(5e-7, 12)]);
+    const printed = (got: number[], change: Partial<LedgerRow> = {}) =>
+      disagreeing(row({ expected: [0.82, 355], got, ...change }));
+    expect(printed([0.8249, 355.49])).toEqual([]);
+    expect(printed([0.8251, 355.51])).toEqual([0, 1]);
+    expect(printed([0.9, 355], { status: 'derived' })).toEqual([]);
+    expect(printed([0.9, 355], { kind: 'program' })).toEqual([]);
+  });
+
+  test('the value, what the formula says, and the reason stand there', () => {
+    const text = page(withRows(row({ expected: [0.82, 355], got: [0.9, 355] })), 'formulas/disagreements.md');
+    expect(text).toContain('<th scope="row">0.82 Pa·s</th><td>0.9 Pa·s</td><td>9.8 %</td>');
+    expect(text).toContain('Why: made up.</p>');
+  });
+});
+
+test('every row of the benchmarks stands on the page of speed, also those that miss or are not there', () => {
+  const machine = { processor: 'a processor', cores: 2, memoryGB: 4, system: 'a system' };
+  const rows = [
+    { id: 'a', what: 'first', unit: 'µs', median: 12.34, best: 11, cpu: 10, rounds: 3, goal: '≤ 10 µs', met: false },
+    { id: 'b', what: 'second', unit: 'µs', median: 24, best: 23, rounds: 3, against: 'a', ratio: 2, ratioByClock: 2 },
+    { id: 'c', what: 'third', unit: 'µs', goal: '≥ 3 ×', missing: 'no compiler' },
+  ];
+  const agreement = [{ peer: 'c', set: 'A', worst: 2e-13, tolerance: 1e-9 }];
+  const head = { date: '2024-01-01T00:00:00Z', quick: false, passes: 1, load: 1, machine, versions: { node: 'v20' } };
+  const text = page({ ...bare, bench: { ...head, agreement, groups: [{ title: 'Some', rows }] } }, 'formulas/speed.md');
+  expect(text).toContain('0 of 1 goals met, 1 missed; 1 of 3 rows without a number');
+  expect(text).toContain('first</th><td>12.3 µs</td><td>11 µs</td><td>10 µs</td><td>–</td><td>≤ 10 µs: <strong>missed');
+  expect(text).toContain('second</th><td>24 µs</td><td>23 µs</td><td>–</td><td>2 × first</td><td>–</td>');
+  expect(text).toContain('third</th><td>not there: no compiler</td>');
+  expect(text).toContain('2 × 10⁻¹³');
+});
+
+describe('docstrings as Markdown', () => {
+  const links = { formulas: new Map([['level', '/formulas/x/#level']]), references: new Set<string>() };
+
+  test('equations stand on lines of their own, links lead on, and < opens no tag', () => {
+    expect(prose('a <b> of {@link level}, {@link Other}: $a<b$ $$ x_1 $$ `<i>`', links)).toBe(
+      'a &lt;b> of [`level`](/formulas/x/#level), `Other`: $a<b$ \n\n$$\nx_1\n$$\n\n `<i>`',
+    );
+  });
+
+  test('a table is framed', () => {
+    expect(prose('so:\n\n| a | b |\n| --- | --- |\n| 1 | 2 |', links)).toBe(
+      'so:\n\n<div class="table">\n\n| a | b |\n| --- | --- |\n| 1 | 2 |\n\n</div>',
+    );
+  });
+});
+
+test('numbers keep their digits, a true minus, and powers of ten', () => {
+  expect([0, -12.5, 1234567, 1.5e-7, -2e10, 0.1 + 0.2].map((value) => numberText(value))).toEqual([
+    '0',
+    '−12.5',
+    '1234567',
+    '1.5 × 10⁻⁷',
+    '−2 × 10¹⁰',
+    '0.3',
+  ]);
+});
