@@ -20,7 +20,7 @@ export function put(brief: Brief, path: string, value: unknown): Brief {
 export function possible(brief: Brief): boolean {
   const job = readBrief(brief);
   const costs = leanings(job).map((weights) => costByPoints((criteria) => points(job, weights, criteria)));
-  return explore(job, costs, { volume: 1, diameter: 1 }).some(
+  return explore(job, costs, { volume: 1, diameter: 1, step: 1 }).some(
     (build) => build !== undefined && missed(build.excess) === 0,
   );
 }

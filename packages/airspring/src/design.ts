@@ -14,7 +14,7 @@ import { leanings, missed, points, wishes } from './search/wishes.js';
 /** Best builds of the brief's own weights and of each leaning, all wishes met; empty when they cannot be. */
 function search(job: Job): Chosen[] {
   const costs = leanings(job).map((weights) => costByPoints((criteria) => points(job, weights, criteria)));
-  const builds = explore(job, costs, { volume: 1, diameter: 1 });
+  const builds = explore(job, costs, { volume: 1, diameter: 1, step: 1 });
   return select(
     job,
     builds.map((build) => (build !== undefined && missed(build.excess) === 0 ? build : undefined)),

@@ -101,9 +101,12 @@ test('the nearest brief looks as far up as it pays: no dearer than a band that b
     else small = middle;
   }
   const { nearest } = design(brief) as NotMet;
-  const yielded = nearest!.changes.map(({ from, to }) =>
-    Math.abs(Math.log(Number(to.split(' ')[0]) / Number(from.split(' ')[0]))),
-  );
+  const yielded = nearest!.changes.map(({ from, to }) => {
+    const [[before, unit], [after]] = [from.split(' '), to.split(' ')] as [[string, string], [string]];
+    // A decibel is a ratio already.
+    const decibels = ((Number(after) - Number(before)) * Math.LN10) / 20;
+    return Math.abs(unit === 'dB' ? decibels : Math.log(Number(after) / Number(before)));
+  });
   expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
   // A fiftieth for the rounding of what is proposed.
   expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(Math.log(52 / 26) + Math.log(enough / 25) + 0.02);

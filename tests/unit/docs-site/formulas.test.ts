@@ -15,7 +15,7 @@ import { documentOf } from './document.js';
 const top = fileURLToPath(new URL('../../..', import.meta.url));
 /** Whatever the last runs left behind; the pages must hold with and without. */
 const found = readAudit(top);
-const page = (audit: Audit, file: string) => pages(audit).get(file) as string;
+const page = (audit: Audit, file: string) => (pages(audit).get(file) as string).replaceAll('\u00a0', ' ');
 
 const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
   ...evaluate('air.viscosity.shown', {
@@ -107,10 +107,27 @@ describe('a row of the ledger', () => {
     const cells = [...document.querySelectorAll('tbody tr')].map((line) =>
       [...line.querySelectorAll('th, td')].map((cell) => cell.textContent),
     );
+    const heads = [...document.querySelectorAll('thead th')].map((head) => head.textContent);
+    expect(heads).toEqual(['temperature, °C', 'expected, Pa·s', 'got, Pa·s', 'deviation']);
     expect(cells).toEqual([
-      ['10', '1.701 × 10⁻⁵ Pa·s', '1.701 × 10⁻⁵ Pa·s', expect.stringMatching(/^0$|10⁻¹⁶$/)],
-      ['20', '1.7345 × 10⁻⁵ Pa·s', '1.702 × 10⁻⁵ Pa·s', '1.9 %'],
+      ['10', '1.701 × 10⁻⁵', '1.701 × 10⁻⁵', expect.stringMatching(/^0$|10⁻¹⁶$/)],
+      ['20', '1.7345 × 10⁻⁵', '1.702 × 10⁻⁵', '1.9 %'],
     ]);
+  });
+
+  test.each([
+    [9, 'All 9 values', 10],
+    [181, '60 of 181 values, evenly taken', 61],
+  ])('of %i values shows the worst first, then %s', (length, title, lines) => {
+    const expected = Array.from({ length }, (_, i) => i + 1);
+    const got = expected.map((value) => (value === 5 ? 5.5 : value));
+    const long = page(withRows(row({ given: {}, expected, got })), 'formulas/air/viscosity.md');
+    const check = documentOf(long.slice(long.indexOf('<div class="check"')));
+    const numbers = [...check.querySelectorAll('tbody th')].map((cell) => Number(cell.textContent));
+    expect(check.querySelector('summary')?.textContent).toContain(title);
+    expect(numbers).toHaveLength(lines);
+    expect([numbers[0], numbers[1], numbers.at(-1)]).toEqual([5, 1, length]);
+    expect(new Set(numbers.slice(1)).size).toBe(lines - 1);
   });
 
   test('counts in the overview and is worst there', () => {
@@ -121,7 +138,7 @@ describe('a row of the ledger', () => {
   test('is flagged when it allows too much, or is not from outside', () => {
     const loose = withRows(row({ deviation: 1e-9, kind: 'own' }));
     expect(page(loose, 'formulas/air/viscosity.md')).toContain('Does not count as outside. Loose.');
-    expect(page(loose, 'formulas/index.md')).toContain('1 loose checks');
+    expect(page(loose, 'formulas/index.md')).toContain('1 loose, written on');
     expect(page(loose, 'formulas/index.md')).toMatch(/<code>viscosity<\/code><\/a><\/th><td>[^<]*<\/td><td>none</);
   });
 
@@ -171,8 +188,8 @@ test('every row of the benchmarks stands on the page of speed, also those that m
   const head = { date: '2024-01-01T00:00:00Z', quick: false, passes: 1, load: 1, machine, versions: { node: 'v20' } };
   const text = page({ ...bare, bench: { ...head, agreement, groups: [{ title: 'Some', rows }] } }, 'formulas/speed.md');
   expect(text).toContain('0 of 1 goals met, 1 missed; 1 of 3 rows without a number');
-  expect(text).toContain('first</th><td>12.3 µs</td><td>11 µs</td><td>10 µs</td><td>–</td><td>≤ 10 µs: <strong>missed');
-  expect(text).toContain('second</th><td>24 µs</td><td>23 µs</td><td>–</td><td>2 × first</td><td>–</td>');
+  expect(text).toContain('first</th><td>12.3; 11; 10 µs</td><td>–</td><td>≤ 10 µs: <strong>missed');
+  expect(text).toContain('second</th><td>24; 23 µs</td><td>2 × first</td><td>–</td>');
   expect(text).toContain('third</th><td>not there: no compiler</td>');
   expect(text).toContain('2 × 10⁻¹³');
 });
@@ -198,8 +215,8 @@ test('numbers keep their digits, a true minus, and powers of ten', () => {
     '0',
     '−12.5',
     '1234567',
-    '1.5 × 10⁻⁷',
-    '−2 × 10¹⁰',
+    '1.5\u00a0×\u00a010⁻⁷',
+    '−2\u00a0×\u00a010¹⁰',
     '0.3',
   ]);
 });

@@ -79,7 +79,7 @@ function magnitude({ re, im }: ComplexColumn, i: number): number {
  * thousand multiplications. `at(netVolume, fb, out)` fills a {@link Demand}; for a closed box `fb` is not looked at.
  */
 export function compileDemand(job: Job, { drivers }: Offer, family: 'closed' | 'vented') {
-  const { wanted, air, losses, fillGain } = job;
+  const { wanted, air, losses, closedLosses, fillGain } = job;
   const sourceResistance = si('resistance', job.amplifier.sourceResistance);
   const start = si('volume', 0.05);
   const vented = (netVolume: number, fb: number) =>
@@ -100,8 +100,7 @@ export function compileDemand(job: Job, { drivers }: Offer, family: 'closed' | '
         drivers,
         netVolume: si('volume', netVolume),
         fillGain,
-        QL: losses.QL,
-        ...(losses.QA !== undefined && { QA: losses.QA }),
+        ...closedLosses,
         sourceResistance,
       },
       air,

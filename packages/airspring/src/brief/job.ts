@@ -39,7 +39,10 @@ export interface Job {
   readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
   readonly families: readonly ('closed' | 'vented')[];
   readonly fillGain: number;
+  /** Of a vented box, at its tuning. */
   readonly losses: { readonly QL: number; readonly QA?: number; readonly QP?: number };
+  /** Of a closed box, at its resonance: only what the brief states, since a closed box is meant to be tight. */
+  readonly closedLosses: { readonly QL?: number; readonly QA?: number };
   readonly vent: {
     readonly airSpeedPeak: number;
     readonly smallest: number;
@@ -139,6 +142,7 @@ export function jobOf(brief: Brief, read: ReadBrief): Job {
     families: [...new Set(box.families ?? (['closed', 'vented'] as const))],
     fillGain: box.fillGain ?? 1,
     losses: { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) },
+    closedLosses: { ...(box.QL !== undefined && { QL: box.QL }), ...(QA !== undefined && { QA }) },
     vent: {
       airSpeedPeak: vent.airSpeed ?? airSpeedCustoms.usual.airSpeedPeak,
       smallest,

@@ -227,7 +227,7 @@ export function assemble(job: Job, build: Build, name: string, leaning: string, 
           ]
         : []),
     ],
-    cautions: cautionsOf(wanted.level, vented),
+    cautions: cautionsOf(Math.max(wanted.level, loudest.least.levelHalfSpace), vented),
     curves: curvesOf(columns, everywhere),
   };
 }

@@ -13,6 +13,8 @@ export type Cost = (excess: Float64Array, criteria: Build['criteria']) => number
 export interface Reach {
   readonly volume: number;
   readonly diameter: number;
+  /** How many steps of the lattice make one; the walk in whole millimetres follows all the same. */
+  readonly step: number;
 }
 
 const VOLUME_RATIO = 1.04;
@@ -29,9 +31,9 @@ function lattices(job: Job, reach: Reach) {
   // In a large space the best box may be far smaller than what there is room for: an eighth of the smallest Vas is small.
   const smallest = Math.min(room / 40, ...job.offers.map(({ completed }) => completed.parameters.Vas / 8));
   return {
-    volumes: geometric(smallest, room * reach.volume, VOLUME_RATIO),
-    tunings: geometric(job.wanted.lowest / 2.5, job.wanted.lowest * 2.5, TUNING_RATIO),
-    diameters: geometric(job.vent.smallest, job.vent.largest * reach.diameter, DIAMETER_RATIO),
+    volumes: geometric(smallest, room * reach.volume, VOLUME_RATIO ** reach.step),
+    tunings: geometric(job.wanted.lowest / 2.5, job.wanted.lowest * 2.5, TUNING_RATIO ** reach.step),
+    diameters: geometric(job.vent.smallest, job.vent.largest * reach.diameter, DIAMETER_RATIO ** reach.step),
   };
 }
 

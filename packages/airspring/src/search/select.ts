@@ -30,18 +30,18 @@ const differ = (a: Chosen, b: Chosen): boolean =>
   Math.abs(a.build.criteria.level - b.build.criteria.level) >= apart.level ||
   Math.abs(a.build.criteria.volume / b.build.criteria.volume - 1) >= apart.volume;
 
-/** The best build of each leaning, in that order, without those too like an earlier one or beaten by another. */
+/** The best build of each leaning, in that order, without those beaten by another or too like an earlier one. */
 export function select(job: Job, builds: readonly (Build | undefined)[]): Chosen[] {
-  const chosen: Chosen[] = [];
-  builds.forEach((build, i) => {
-    if (build === undefined) return;
+  const found = builds.flatMap((build, i): Chosen[] => {
+    if (build === undefined) return [];
     const system = compileDemand(job, build.kin.offer, build.kin.family).system(build.netVolume, build.fb);
-    const found = cutoff(system, { from: si('frequency', 2), to: si('frequency', job.wanted.highest) });
-    const next = { build, leaning: LEANINGS[i] as string, f3: found.ok ? found.frequency : build.criteria.cutoff };
-    const beaten = chosen.some(
-      ({ build: { criteria } }) => dominates(criteria, build.criteria) || dominates(build.criteria, criteria),
-    );
-    if (!beaten && chosen.every((other) => differ(next, other))) chosen.push(next);
+    const half = cutoff(system, { from: si('frequency', 2), to: si('frequency', job.wanted.highest) });
+    return [{ build, leaning: LEANINGS[i] as string, f3: half.ok ? half.frequency : build.criteria.cutoff }];
   });
+  const chosen: Chosen[] = [];
+  for (const next of found) {
+    const beaten = found.some(({ build }) => dominates(build.criteria, next.build.criteria));
+    if (!beaten && chosen.every((other) => differ(next, other))) chosen.push(next);
+  }
   return chosen;
 }

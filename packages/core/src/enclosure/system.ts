@@ -42,8 +42,8 @@ export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).e
  */
 export function asGroup(drivers: Drivers): DriverGroup {
   if (typeof drivers === 'object' && drivers !== null && 'equivalent' in drivers) {
-    group(drivers.driver, { series: drivers.series, parallel: drivers.parallel, isobaric: drivers.isobaric });
-    return drivers;
+    const { driver, series, parallel, isobaric } = drivers;
+    return group(driver, { series, parallel, isobaric });
   }
   return group(drivers);
 }
