@@ -96,7 +96,7 @@ function yieldedLeast(job: Job): { excess: Excess; down: number } | undefined {
   let best: { excess: Excess; down: number; cost: number } | undefined;
   for (let ratio = 1, idle = 0; idle < PATIENCE && (ratio === 1 || lowest * ratio < highest / 1.2); ratio *= HIGHER) {
     const shorter = { ...job, wanted: { ...job.wanted, lowest: lowest * ratio } };
-    const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], BEYOND);
+    const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step: 1 });
     idle++;
     if (build === undefined) continue;
     const { down, cost: least } = yielding(shorter, build.excess);

@@ -1,0 +1,63 @@
+/** Adjectives of the worked examples flip where the physics does. */
+import { si } from '@airspring/core/quantity';
+import { expect, test } from 'vitest';
+import * as louder from '../../docs-site/examples/deeper-or-louder.js';
+import * as small from '../../docs-site/examples/how-small.js';
+import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
+import * as two from '../../docs-site/examples/one-or-two.js';
+import * as told from '../../docs-site/examples/what-impedance-tells.js';
+
+const hertz = (value: number) => si('frequency', value);
+const litres = (value: number) => si('volume', value / 1e3);
+
+test('deeper or louder: the high tuning wins above itself, the low one below', () => {
+  const at = (lowest: number) => louder.answers({ netVolume: litres(45), fb: hertz(32), lowest: hertz(lowest) });
+  expect(at(38).louder).toMatch(/louder than/);
+  expect(at(38).deeper).toBe('deeper');
+  expect(at(26).louder).toMatch(/softer than/);
+  expect(at(26).verdict).not.toBe(at(38).verdict);
+});
+
+test('below the tuning the vent works against the cone, above it with it', () => {
+  const at = (tone: number) => below.answers({ netVolume: litres(50), fb: hertz(30), tone: hertz(tone) });
+  expect(at(18).against).toBe('against the cone');
+  expect(at(18).effect).toMatch(/softer/);
+  expect(at(45).against).toBe('with the cone');
+  expect(at(45).effect).toMatch(/louder/);
+  expect([at(14).room, at(60).room]).toEqual(['more than it has', 'within what it has']);
+});
+
+/** small1973vented1: with a leak of quality QL the vent moves −1/(1 − x² + jx/QL) of what the cone moves, x = f/fb. */
+test.each([0.3, 0.5, 0.8, 1.5, 3])('cone and vent add up as the equation of the page says, at %f of the tuning', (x) => {
+  const { cone, vent } = below.solve({ netVolume: litres(50), fb: hertz(30) }, Float64Array.of(30 * x));
+  const [a, b, c, d] = [cone.re[0]!, cone.im[0]!, vent.re[0]!, vent.im[0]!];
+  const [real, imaginary] = [1 - x * x, x / 7];
+  const size = real ** 2 + imaginary ** 2;
+  expect((c * a + d * b) / (a * a + b * b)).toBeCloseTo(-real / size, 6);
+  expect((d * a - c * b) / (a * a + b * b)).toBeCloseTo(imaginary / size, 6);
+});
+
+test('the impedance finds tuning, air and leak that the box was built with', () => {
+  const at = (fb: number, QL: number) => told.answers({ fb: hertz(fb), netVolume: litres(45), QL });
+  expect(at(30, 4).tight).toBe('leaks more than most');
+  expect(at(30, 7).tight).toBe('is about as tight as most');
+  expect(at(30, 20).tight).toBe('is tighter than most');
+  for (const fb of [24, 30, 40]) expect(Math.abs(Number.parseFloat(at(fb, 20).fb) / fb - 1)).toBeLessThan(0.02);
+});
+
+test('the formula of the small box and the swept network agree; more reach asks for more air', () => {
+  const at = (reach: number, rise: number) =>
+    small.answers({ reach: hertz(reach), rise: si('level', rise), Mms: si('mass', 0.095) });
+  for (const reach of [42, 45, 50]) expect(at(reach, 3).swept).toBe(at(reach, 3).f3);
+  expect(at(42, 6).because).toBe('the reach');
+  expect(at(70, 1).because).toBe('the rise');
+  expect(at(35, 1).words).toMatch(/^No closed box/);
+});
+
+test('a weak amplifier takes away what a second driver brings', () => {
+  const at = (current: number) =>
+    two.answers({ netVolume: litres(35), voltage: si('voltageRms', 22), current: si('currentRms', current) });
+  expect(at(12).full).toBe('the full 6 dB');
+  expect(at(2.5).full).not.toBe('the full 6 dB');
+  expect(at(12).shallower).toBe('less deep');
+});
