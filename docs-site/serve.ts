@@ -1,11 +1,13 @@
-/** Runs the demonstration brief, prints its report, and serves it as a page. */
+/** Runs the demonstration brief, prints its report, and serves the site, built first where it is older than its sources. */
 import { readFileSync } from 'node:fs';
-import { type Brief, design, reportText } from 'airspring';
-import { page } from './src/page.js';
+import { fileURLToPath } from 'node:url';
+import { type Brief, design } from 'airspring';
+import { reportText } from '../packages/airspring/src/report/text.js';
+import { built } from './src/build.js';
 import { serveNear } from './src/server.js';
 
 const DEFAULT_PORT = 4173;
-const text = (path: string) => readFileSync(new URL(path, import.meta.url), 'utf8');
+const top = fileURLToPath(new URL('..', import.meta.url));
 
 const { PORT: wanted } = process.env;
 const port = wanted === undefined || wanted === '' ? DEFAULT_PORT : Number(wanted);
@@ -14,18 +16,9 @@ if (!Number.isInteger(port) || port < 0 || port > 65535) {
   process.exit(1);
 }
 
-const brief = JSON.parse(text('../packages/airspring/briefs/whale-bench.json')) as Brief;
-const answer = design(brief);
-console.log(reportText(answer, brief.units));
+const text = readFileSync(new URL('../packages/airspring/briefs/whale-bench.json', import.meta.url), 'utf8');
+const brief = JSON.parse(text) as Brief;
+console.log(reportText(design(brief), brief.units));
 
-const markup = page({
-  question: 'Will a quiet vent fit under the seat?',
-  story:
-    'A learning centre by the sea builds a bench that plays whale song to the people who sit on it. The driver and the vent share the space under the seat, and the vent must be printed in short pieces.',
-  brief,
-  answer,
-  references: JSON.parse(text('../tests/ledger/references.json')),
-  style: text('./src/style.css'),
-});
-const { address } = await serveNear(markup, port, console.log);
-console.log(`The worked example is at ${address} (end with Ctrl-C)`);
+const { address } = await serveNear(built(top, console.log), port, console.log);
+console.log(`The site is at ${address}; this very brief at ${address}worked-examples/quiet-vent/ (end with Ctrl-C)`);

@@ -23,3 +23,12 @@ export function spread(wanted: readonly number[], apart: number, lowest = Number
   }
   return placed;
 }
+
+/** An axis from a low value to a high one with about five round steps. */
+export function axisOf(low: number, high: number, words: string) {
+  const rough = (high - low) / 5 || 1;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = power * ([1, 2, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
+  const { domain, ticks } = axis([low, high], step);
+  return { domain, ticks: ticks.map((tick) => Number(tick.toPrecision(12))), words };
+}

@@ -1,0 +1,85 @@
+import { readdirSync } from 'node:fs';
+import starlight from '@astrojs/starlight';
+import { defineConfig } from 'astro/config';
+import rehypeKatex from 'rehype-katex';
+import remarkMath from 'remark-math';
+import starlightLinksValidator from 'starlight-links-validator';
+import starlightTypeDoc from 'starlight-typedoc';
+import { equations } from './src/equations.js';
+import { typeDocOptions } from './src/type-doc.js';
+
+/** Packages are read as source: neither the pages nor their scripts wait for a build. */
+const conditions = ['@airspring/source', 'module'];
+const floors = readdirSync(new URL('../packages/core/src', import.meta.url)).map(
+  (floor) => `../packages/core/src/${floor}/index.ts`,
+);
+
+/** Starlight brings content, routes and checks; every piece of its look is replaced by one of ours. */
+const ours = [
+  'Head',
+  'Header',
+  'PageFrame',
+  'TwoColumnContent',
+  'ContentPanel',
+  'PageTitle',
+  'MarkdownContent',
+  'Footer',
+];
+const none = ['Sidebar', 'PageSidebar', 'ThemeProvider', 'ThemeSelect', 'Search', 'Banner', 'Hero'];
+
+export default defineConfig({
+  root: import.meta.dirname,
+  cacheDir: '../.cache/astro',
+  trailingSlash: 'always',
+  devToolbar: { enabled: false },
+  prefetch: false,
+  markdown: {
+    remarkPlugins: [remarkMath],
+    rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations],
+    shikiConfig: { theme: 'css-variables' },
+  },
+  integrations: [
+    starlight({
+      title: 'Airspring',
+      tagline: 'The air in a box is a spring',
+      customCss: ['./src/styles/site.css'],
+      components: {
+        ...Object.fromEntries(ours.map((name) => [name, `./src/components/frame/${name}.astro`])),
+        ...Object.fromEntries(none.map((name) => [name, './src/components/frame/Nothing.astro'])),
+        SkipLink: './src/components/frame/SkipLink.astro',
+      },
+      expressiveCode: false,
+      markdown: { headingLinks: false },
+      credits: false,
+      disable404Route: true,
+      sidebar: [],
+      tableOfContents: { minHeadingLevel: 2, maxHeadingLevel: 3 },
+      plugins: [
+        starlightTypeDoc({
+          entryPoints: [...floors, '../packages/airspring/src/index.ts'],
+          tsconfig: '../packages/airspring/tsconfig.json',
+          typeDoc: typeDocOptions,
+        }),
+        starlightLinksValidator({ errorOnRelativeLinks: false }),
+      ],
+    }),
+  ],
+  vite: {
+    plugins: [
+      {
+        name: 'without-starlight-styles',
+        enforce: 'pre',
+        load: (id) => (/@astrojs\/starlight\/style\/[a-z-]+\.css$/.test(id) ? '' : undefined),
+      },
+    ],
+    resolve: { conditions: [...conditions, 'browser', 'development|production'] },
+    ssr: {
+      resolve: { conditions: [...conditions, 'node', 'development|production'] },
+      noExternal: ['airspring', '@airspring/core'],
+    },
+    worker: { format: 'es' },
+    // Scripts stay files of their own: the server forbids inline ones.
+    build: { assetsInlineLimit: 0 },
+    server: { fs: { allow: ['..'] } },
+  },
+});

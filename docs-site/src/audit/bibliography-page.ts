@@ -1,0 +1,50 @@
+/** Every source, what of it was seen, and where it is used. */
+import { type Fragment, html, type Markup } from '../html.js';
+import { type Audit, linksOf, noLedger, rowAddress } from './audit.js';
+import { addressOf } from './formula.js';
+import { keysIn, page } from './markdown.js';
+import { described } from './reference.js';
+
+/** More checks than this stand behind a summary. */
+const SHOWN = 6;
+
+export function bibliographyPage(audit: Audit): string {
+  const [used, spare] = [[] as Markup[], [] as Markup[]];
+  for (const reference of [...audit.references].sort((a, b) => (a.id < b.id ? -1 : 1))) {
+    const found = uses(reference.id, audit);
+    const item = html`<li id="${reference.id}"><b>[${reference.id}]</b> ${described(reference)}${found}</li>`;
+    (found.some((use) => use !== false) ? used : spare).push(item);
+  }
+  return page(
+    { title: 'Bibliography', summary: 'Every source, what of it was seen, and what rests on it.' },
+    'What the formulas, the checks and the pages name. In italics: what of it was seen. Each check says besides whether its expected value was read in the source or worked out apart from what the source states.',
+    audit.ledger ? '' : noLedger,
+    '## Sources in use',
+    html`<ul class="plain sources">${used}</ul>`.markup,
+    '## Sources that nothing rests on yet',
+    html`<ul class="plain sources">${spare}</ul>`.markup,
+  );
+}
+
+function uses(key: string, audit: Audit): readonly Fragment[] {
+  const { references } = linksOf(audit);
+  const formulas = audit.formulas
+    .filter(({ tags }) => keysIn(tags.source ?? '', references).includes(key))
+    .map((formula) => link(addressOf(formula), html`<code>${formula.floor}/${formula.name}</code>`));
+  const checks = (audit.ledger?.rows ?? [])
+    .filter(({ source }) => source.key === key)
+    .map((row) => link(rowAddress(row, audit), row.id));
+  const pages = (audit.citing.get(key) ?? []).map(({ title, address }) => link(address, title));
+  return [
+    formulas.length > 0 && html`<br>Formulas: ${joined(formulas)}.`,
+    checks.length > 0 &&
+      (checks.length <= SHOWN
+        ? html`<br>Checks: ${joined(checks)}.`
+        : html`<details><summary>${checks.length} checks</summary>${joined(checks)}.</details>`),
+    pages.length > 0 && html`<br>Pages: ${joined(pages)}.`,
+  ];
+}
+
+const link = (address: string | undefined, text: Fragment): Fragment =>
+  address === undefined ? text : html`<a href="${address}">${text}</a>`;
+const joined = (items: readonly Fragment[]): Fragment => items.flatMap((item, i) => (i === 0 ? [item] : [', ', item]));

@@ -1,0 +1,102 @@
+/** One row of the ledger, in full. */
+import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
+import { type Fragment, html, type Markup, table } from '../html.js';
+import { deviations, listed, numberText, sizeText, unitsOf, withUnit } from './numbers.js';
+import { capital, ended, flat } from './words.js';
+
+/** More elements than this stand behind a summary, the worst of them before it. */
+const SHOWN = 8;
+/** No more than these are listed; the ledger holds them all. */
+const LISTED = 60;
+
+export const statusWords: Readonly<Record<LedgerRow['status'], string>> = {
+  seen: 'read in the source',
+  derived: 'worked out apart from what the source states',
+  memory: 'from memory',
+  practice: 'common practice',
+};
+
+/** The row as markup without blank lines, so that Markdown leaves it alone. Its id is its anchor. */
+export function checkBlock(row: LedgerRow): string {
+  const { id, source, kind, status, tolerance } = row;
+  const known = source.key !== 'own' && source.key !== 'common-practice';
+  const key: Fragment = known
+    ? html`<a class="cite" href="/bibliography/#${source.key}">[${source.key}]</a>`
+    : `[${source.key === 'own' ? 'own' : 'common practice'}]`;
+  const flags = [
+    !row.passed && 'Failed',
+    !isOutside(row) && 'Does not count as outside',
+    isLoose(row) && 'Loose',
+  ].filter((flag) => flag !== false);
+  const off = sizeText(row, row.deviation);
+  const relative = tolerance.relative === undefined ? '' : ' of the expected value';
+  const rows = elements(row);
+  const worst = rows[deviations(row).indexOf(Math.max(...deviations(row)))] ?? [];
+  const heads = headsOf(row);
+  const values =
+    rows.length <= SHOWN
+      ? table(`${id}: expected and got`, heads, rows)
+      : html`${table(`${id}: the worst of ${rows.length} values`, heads, [worst])}${more(id, heads, rows)}`;
+  const block = html`<div class="check" id="${id}">
+<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${statusWords[status]}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}</p>
+<p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
+${values}
+</div>`;
+  return flat(block.markup);
+}
+
+/** The other values, or where they are too many, the first, the last, and as many evenly between. */
+function more(id: string, heads: readonly string[], rows: readonly (readonly string[])[]): Markup {
+  const step = Math.max(1, (rows.length - 1) / (LISTED - 1));
+  const taken = Array.from({ length: Math.min(LISTED, rows.length) }, (_, i) => rows[Math.round(i * step)] ?? []);
+  const title =
+    rows.length <= LISTED ? `All ${rows.length} values` : `${LISTED} of ${rows.length} values, evenly taken`;
+  return html`<details><summary>${title} of ${id}</summary>${table(`${id}: ${title.toLowerCase()}`, heads, taken)}</details>`;
+}
+
+const isList = (value: unknown): value is readonly (number | string)[] => Array.isArray(value);
+const valueText = (value: number | string): string => (typeof value === 'number' ? numberText(value) : value);
+
+/** What is given once for all elements. */
+function conditions({ given }: LedgerRow): string {
+  const fixed = Object.entries(given).filter(([, { value }]) => !isList(value));
+  if (fixed.length === 0) return '';
+  const texts = fixed.map(
+    ([name, { value, unit }]) => `${name} ${withUnit(valueText(value as number | string), unit)}`,
+  );
+  return ` Given ${texts.join(', ')}.`;
+}
+
+const varying = ({ given }: LedgerRow) => Object.entries(given).filter(([, { value }]) => isList(value));
+
+const headed = (name: string, unit: string): string => (unit === '' || unit === '1' ? name : `${name}, ${unit}`);
+
+/** The one unit of all elements; undefined where each has its own. */
+const commonUnit = (row: LedgerRow): string | undefined =>
+  new Set(unitsOf(row)).size === 1 ? unitsOf(row)[0] : undefined;
+
+const headsOf = (row: LedgerRow): readonly string[] => {
+  const unit = commonUnit(row) ?? '';
+  return [
+    ...varying(row).map(([name, given]) => headed(name, given.unit)),
+    ...(varying(row).length === 0 && listed(row.expected).length > 1 ? ['No.'] : []),
+    headed('expected', unit),
+    headed('got', unit),
+    headed('deviation', row.tolerance.relative === undefined ? unit : ''),
+  ];
+};
+
+function elements(row: LedgerRow): readonly (readonly string[])[] {
+  const [wanted, got, off, units] = [listed(row.expected), listed(row.got), deviations(row), unitsOf(row)];
+  const given = varying(row).map(([, { value }]) => value as readonly (number | string)[]);
+  return wanted.map((want, i) => {
+    const unit = commonUnit(row) === undefined ? (units[i] ?? '') : '';
+    return [
+      ...given.map((values) => valueText(values[i] as number | string)),
+      ...(given.length === 0 && wanted.length > 1 ? [String(i + 1)] : []),
+      withUnit(numberText(want), unit),
+      withUnit(numberText(got[i] as number), unit),
+      sizeText({ tolerance: row.tolerance, unit }, off[i] as number),
+    ];
+  });
+}

@@ -1,0 +1,78 @@
+/** The page of a family: the formulas of one file of the library, with what they were held against. */
+import { type Audit, linksOf, noLedger, rowAddress, rowsOf } from './audit.js';
+import { checkBlock } from './check-block.js';
+import { addressOf, type Formula } from './formula.js';
+import { type Links, page, prose, sourceText } from './markdown.js';
+import { sizeText } from './numbers.js';
+import { symbolNames } from './symbols.js';
+import { capital } from './words.js';
+import { countText, worstRows } from './worst.js';
+
+/** Symbols in a title at most. */
+const TITLED = 4;
+const words = (family: string) => family.replaceAll('-', ' ');
+
+export function familyPage(family: readonly Formula[], audit: Audit): string {
+  const { floor, family: name, question } = family[0] as Formula;
+  const rows = family.flatMap((formula) => rowsOf(audit, formula));
+  const symbols = symbolNames(family.map(({ text }) => text).join('\n'));
+  const shown = symbols.slice(0, TITLED).map(([symbol]) => symbol);
+  const listed = shown.length > 0 ? ` (${shown.join(', ')}${symbols.length > TITLED ? ' …' : ''})` : '';
+  const worst = worstRows(rows).map(
+    (row) =>
+      `${sizeText(row, row.deviation)}${row.tolerance.relative === undefined ? '' : ' of the expected value'} ([${row.id}](#${row.id}))`,
+  );
+  const verdict = worst.length === 0 ? '' : ` Worst deviation from outside: ${worst.join('; ')}.`;
+  return page(
+    {
+      title: `${capital(floor)}${name === floor ? '' : `: ${words(name)}`}${listed}`,
+      summary: question,
+      keywords: [...family.map((one) => one.name), ...symbols.flat()],
+    },
+    `<p class="story">${question}</p>`,
+    symbols.length > 0 ? `Symbols: ${symbols.map(([symbol, meaning]) => `${symbol}, ${meaning}`).join('; ')}.` : '',
+    audit.ledger ? `${capital(countText(rows))}.${verdict}` : noLedger,
+    ...family.map((formula) => formulaPart(formula, audit)),
+    '[All formulas and their worst deviation](/formulas/)',
+  );
+}
+
+function formulaPart(formula: Formula, audit: Audit): string {
+  const links = linksOf(audit);
+  const { name, text, tags, path, code } = formula;
+  const rows = rowsOf(audit, formula);
+  const parts = [
+    `## ${name}`,
+    prose(text, links),
+    said('Holds for', tags.validity, links),
+    said('Leaves out', tags.neglects, links),
+    said('Gives', tags.returns, links),
+    said('Refuses with', tags.throws, links),
+    tags.source ? `**Source:** ${sourceText(tags.source, links)}` : '',
+    tags.example ? `**In use:**\n\n\`\`\`ts\n${tags.example}\n\`\`\`` : '',
+    `<details><summary>Code of ${name}, <code>${path}</code></summary>\n\n\`\`\`ts\n${code}\n\`\`\`\n\n</details>`,
+    ...(rows.length > 0 ? [`### Checks of ${name}`, ...rows.map(checkBlock)] : []),
+    elsewhere(formula, audit),
+  ];
+  return parts.filter(Boolean).join('\n\n');
+}
+
+const said = (label: string, text: string | undefined, links: Links): string =>
+  text ? `**${label}:** ${prose(text, links)}` : '';
+
+/** Checks that the docstring names and that stand with another formula, through which they reach this one. */
+function elsewhere(formula: Formula, audit: Audit): string {
+  const own = new Set(rowsOf(audit, formula).map(({ id }) => id));
+  const named = (formula.tags.check ?? '').split(/[,\s]+/).filter((id) => id !== '' && !own.has(id));
+  const rows = (audit.ledger?.rows ?? []).filter(({ id }) => named.includes(id));
+  const items = rows.map((row) => {
+    const other = audit.formulas.find(({ floor, name }) => `${floor}/${name}` === row.formula);
+    const through = other ? `, through [\`${other.name}\`](${addressOf(other)})` : `, through \`${row.formula}\``;
+    const address = rowAddress(row, audit);
+    const id = address ? `[${row.id}](${address})` : `\`${row.id}\``;
+    return `- ${id}${through}: ${sizeText(row, row.deviation)}`;
+  });
+  return items.length === 0
+    ? ''
+    : `Also held by these checks of other formulas, with their worst deviation:\n\n${items.join('\n')}`;
+}

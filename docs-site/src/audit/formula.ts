@@ -1,0 +1,82 @@
+/** What the docstrings of the library say of its formulas, read by the parser of the language. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ts from 'typescript';
+import { auditedExports } from '../../../.config/ledger-gate.js';
+
+const tagNames = ['validity', 'neglects', 'returns', 'throws', 'source', 'check', 'example'] as const;
+export type TagName = (typeof tagNames)[number];
+
+export interface Formula {
+  readonly floor: string;
+  /** Base name of its file: the family. */
+  readonly family: string;
+  readonly name: string;
+  /** From the top of the work tree, with the line. */
+  readonly path: string;
+  /** The question that the index of the floor puts to it. */
+  readonly question: string;
+  /** Equation, symbol table and prose, in Markdown. */
+  readonly text: string;
+  readonly tags: Readonly<Partial<Record<TagName, string>>>;
+  readonly code: string;
+}
+
+export const keyOf = ({ floor, name }: Pick<Formula, 'floor' | 'name'>): string => `${floor}/${name}`;
+export const addressOf = ({ floor, family, name }: Pick<Formula, 'floor' | 'family' | 'name'>): string =>
+  `/formulas/${floor}/${family}/#${name.toLowerCase()}`;
+
+/** Every function that an audited floor exports, and what else a row of the ledger names. `top`: folder of the work tree. */
+export function formulas(top: string, checked: ReadonlySet<string>): readonly Formula[] {
+  const source = join(top, 'packages/core/src');
+  const audited = auditedExports(source);
+  return readdirSync(source)
+    .filter((floor) => existsSync(join(source, floor, 'index.ts')))
+    .flatMap((floor) => exportsOf(source, floor))
+    .filter((one) => audited.get(keyOf(one)) ?? checked.has(keyOf(one)));
+}
+
+function exportsOf(source: string, floor: string): readonly Formula[] {
+  const index = parsed(join(source, floor, 'index.ts'));
+  let question = '';
+  return index.statements.flatMap((node) => {
+    if (!ts.isExportDeclaration(node) || !node.moduleSpecifier || !ts.isStringLiteral(node.moduleSpecifier)) return [];
+    // An export line without a question of its own belongs to the one before.
+    question = docOf(node).text || question;
+    if (!node.exportClause || !ts.isNamedExports(node.exportClause)) return [];
+    const family = node.moduleSpecifier.text.replace(/^\.\/|\.js$/g, '');
+    const path = join(source, floor, `${family}.ts`);
+    const file = parsed(path);
+    return node.exportClause.elements.flatMap(({ name, propertyName }) => {
+      const found = file.statements.find((each) => namesOf(each).includes((propertyName ?? name).text));
+      if (!found) return [];
+      const line = file.getLineAndCharacterOfPosition(found.getStart()).line + 1;
+      const place = `packages/core/src/${floor}/${family}.ts:${line}`;
+      return [{ floor, family, name: name.text, path: place, question, ...docOf(found), code: found.getText() }];
+    });
+  });
+}
+
+const parsed = (path: string) => ts.createSourceFile(path, readFileSync(path, 'utf8'), ts.ScriptTarget.Latest, true);
+
+function namesOf(node: ts.Statement): readonly string[] {
+  if (ts.isFunctionDeclaration(node)) return node.name ? [node.name.text] : [];
+  if (!ts.isVariableStatement(node)) return [];
+  return node.declarationList.declarations.flatMap(({ name }) => (ts.isIdentifier(name) ? [name.text] : []));
+}
+
+function docOf(node: ts.Node): Pick<Formula, 'text' | 'tags'> {
+  const doc = ts.getJSDocCommentsAndTags(node).findLast(ts.isJSDoc);
+  const tags = Object.fromEntries(
+    tagNames.flatMap((name) => {
+      const said = (doc?.tags ?? [])
+        .filter(({ tagName }) => tagName.text === name)
+        .map(({ comment }) => plain(comment));
+      return said.length > 0 ? [[name, said.join('\n')]] : [];
+    }),
+  );
+  return { text: plain(doc?.comment), tags };
+}
+
+const plain = (comment: Parameters<typeof ts.getTextOfJSDocComment>[0]) =>
+  ts.getTextOfJSDocComment(comment)?.trim() ?? '';

@@ -1,0 +1,67 @@
+/** All formulas with their worst deviation, and the rows that allow too much. */
+import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
+import { type Fragment, html, table } from '../html.js';
+import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
+import { statusWords } from './check-block.js';
+import { addressOf, type Formula } from './formula.js';
+import { page } from './markdown.js';
+import { sizeText } from './numbers.js';
+import { capital, flat } from './words.js';
+import { countText, worstText } from './worst.js';
+
+export function overviewPage(audit: Audit): string {
+  const floors = [...new Set(audit.formulas.map(({ floor }) => floor))];
+  const rows = audit.ledger?.rows ?? [];
+  return page(
+    {
+      title: 'Formulas and their audit',
+      summary: 'Each formula with its source and what it was held against.',
+      keywords: ['ledger', 'deviation', 'checks', 'sources'],
+    },
+    '<p class="answer">Each formula of the library names its source and is held, whenever the tests run, against something that is not ours: a printed table or example, a standard, another program, a measurement. What came out stands here, as the tests wrote it.</p>',
+    audit.ledger
+      ? `${countText(rows)}, written on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
+      : noLedger,
+    'A deviation in per cent or as a bare number is relative to the expected value; with a unit it is the difference itself.',
+    ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
+    ...(audit.ledger ? [standing(rows), loose(audit, rows)] : []),
+  );
+}
+
+function floorTable(floor: string, audit: Audit): string {
+  const formulas = audit.formulas.filter((one) => one.floor === floor);
+  const line = (formula: Formula): readonly Fragment[] => {
+    const rows = rowsOf(audit, formula);
+    const name = html`<a href="${addressOf(formula)}"><code>${formula.name}</code></a>`;
+    return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
+  };
+  const heads = audit.ledger ? ['formula', 'checks', 'worst deviation from outside'] : ['formula'];
+  return flat(table(`Formulas of ${floor}`, heads, formulas.map(line)).markup);
+}
+
+/** What the rows rest on, counted. */
+function standing(rows: readonly LedgerRow[]): string {
+  const kinds = [...new Set(rows.map(({ kind }) => kind))];
+  const statuses = [...new Set(rows.map(({ status }) => status))];
+  const count = (kind: string, status: string) =>
+    rows.filter((row) => row.kind === kind && row.status === status).length;
+  const lines = kinds.map((kind) => [kind, ...statuses.map((status) => String(count(kind, status) || '–'))]);
+  const heads = ['kind', ...statuses.map((status) => `${status}: ${statusWords[status]}`)];
+  return `## What the checks rest on\n\nOnly what was read or worked out from a published source, a standard, another program or a measurement counts as outside.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
+}
+
+function loose(audit: Audit, rows: readonly LedgerRow[]): string {
+  const found = rows.filter(isLoose);
+  if (found.length === 0) return '';
+  const lines = found.map((row): readonly Fragment[] => {
+    const address = rowAddress(row, audit);
+    return [
+      address ? html`<a href="${address}">${row.id}</a>` : row.id,
+      sizeText(row, row.deviation),
+      sizeText(row, toleranceSize(row)),
+      row.tolerance.why,
+    ];
+  });
+  const heads = ['check', 'deviation', 'allowed', 'why so much'];
+  return `## Loose checks\n\nThese allow more than a hundred times what they deviate, or more than a millionth where they meet the value exactly: they would not see a small slip.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
+}

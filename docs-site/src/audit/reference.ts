@@ -1,0 +1,36 @@
+import { html, type Markup } from '../html.js';
+import { capital, ended } from './words.js';
+
+/** The fields of a CSL record that a reader needs. */
+export interface Reference {
+  readonly id: string;
+  readonly title: string;
+  readonly author?: readonly { readonly family?: string; readonly given?: string; readonly literal?: string }[];
+  readonly issued?: { readonly 'date-parts': readonly (readonly (number | string)[])[] };
+  readonly 'container-title'?: string;
+  readonly publisher?: string;
+  readonly number?: string;
+  readonly version?: string;
+  readonly volume?: string | number;
+  readonly issue?: string | number;
+  readonly page?: string;
+  readonly note?: string;
+  readonly DOI?: string;
+  readonly URL?: string;
+}
+
+/** A source as a line of a list: who, what, where, when; and what of it was seen, or that nothing says so. */
+export function described(reference: Reference): Markup {
+  const { title, author = [], issued, publisher, number, version, volume, issue, page, note, DOI } = reference;
+  const names = author
+    .map(({ family, given, literal }) => literal ?? [family, given].filter(Boolean).join(', '))
+    .join('; ');
+  const year = issued?.['date-parts'][0]?.[0];
+  const part = volume !== undefined && `${volume}${issue === undefined ? '' : ` (${issue})`}`;
+  const where = [reference['container-title'], part, page && `p. ${page}`, publisher, number, version, year]
+    .filter(Boolean)
+    .join(', ');
+  const address = DOI ? `https://doi.org/${DOI}` : reference.URL;
+  const seen = note ? capital(ended(note)) : 'What of it was seen is not noted.';
+  return html`${names && `${names}: `}<cite>${title}</cite>.${where && ` ${where}.`}${address && html` <a href="${address}">${DOI ? `doi:${DOI}` : address}</a>`} <em>${seen}</em>`;
+}

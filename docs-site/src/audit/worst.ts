@@ -1,0 +1,32 @@
+import { isLoose, isOutside, type LedgerRow } from '../../../tests/ledger/row.js';
+import { sizeText } from './numbers.js';
+
+/** The row of the greatest deviation among the outside ones: of those relative, and of those in each unit. */
+export function worstRows(rows: readonly LedgerRow[]): readonly LedgerRow[] {
+  const worst = new Map<string, LedgerRow>();
+  for (const row of rows.filter(isOutside)) {
+    const scale = row.tolerance.relative === undefined ? row.unit : 'relative';
+    const last = worst.get(scale);
+    if (!last || row.deviation > last.deviation) worst.set(scale, row);
+  }
+  return [...worst.values()];
+}
+
+export const worstText = (rows: readonly LedgerRow[]): string =>
+  worstRows(rows)
+    .map((row) => sizeText(row, row.deviation))
+    .join('; ') || 'none';
+
+/** '12 checks, 10 of them outside, 2 loose'. */
+export function countText(rows: readonly LedgerRow[]): string {
+  const outside = rows.filter(isOutside).length;
+  const loose = rows.filter(isLoose).length;
+  const failed = rows.filter(({ passed }) => !passed).length;
+  const parts = [
+    `${rows.length} ${rows.length === 1 ? 'check' : 'checks'}`,
+    outside === rows.length ? (outside === 1 ? 'outside' : 'all outside') : `${outside} outside`,
+    ...(loose > 0 ? [`${loose} loose`] : []),
+    ...(failed > 0 ? [`${failed} failed`] : []),
+  ];
+  return parts.join(', ');
+}

@@ -1,0 +1,21 @@
+/** The brief of the demonstration and all that is made of it, once a build. */
+import { type Brief, design } from 'airspring';
+import text from '../../packages/airspring/briefs/whale-bench.json?raw';
+import { reportText } from '../../packages/airspring/src/report/text.js';
+import references from '../../tests/ledger/references.json';
+import { curvesCsv } from './curves-csv.js';
+import { briefAnswer } from './page.js';
+import { sources } from './sections/sources.js';
+
+const brief = JSON.parse(text) as Brief;
+const answer = design(brief);
+const met = answer.ok ? answer : answer.nearest?.answer;
+
+export const demonstration = {
+  text,
+  note: brief.note ?? '',
+  ...briefAnswer(brief, answer),
+  report: reportText(answer, brief.units),
+  csv: met ? curvesCsv(met) : '',
+  sources: sources(references),
+};

@@ -1,0 +1,72 @@
+/** The whole job of a brief, away from the page. */
+import { type Brief, design } from 'airspring';
+import { jsonFault } from '../../../packages/airspring/src/command/json-fault.js';
+import { reportText } from '../../../packages/airspring/src/report/text.js';
+import { curvesCsv } from '../curves-csv.js';
+import { jsonPlaces, placeOfPath } from '../json-places.js';
+import { briefAnswer } from '../page.js';
+import type { Place } from './place.js';
+
+export type JobTold =
+  | { readonly type: 'ready' }
+  | { readonly type: 'faults'; readonly places: readonly Place[] }
+  | {
+      readonly type: 'done';
+      readonly answer: string;
+      readonly rest: string;
+      readonly said: string;
+      readonly report: string;
+      readonly csv: string;
+    };
+
+interface Fault {
+  readonly path: string;
+  readonly got: unknown;
+  readonly expected: string;
+  readonly remedy: string;
+}
+
+const offsetOf = (text: string, line: number): number =>
+  text
+    .split('\n')
+    .slice(0, line - 1)
+    .join('\n').length + (line > 1 ? 1 : 0);
+
+function job(text: string): JobTold {
+  const broken = jsonFault(text);
+  if (broken) {
+    const from = offsetOf(text, broken.line) + broken.column - 1;
+    return {
+      type: 'faults',
+      places: [{ line: broken.line, from, to: from + 1, message: `expected ${broken.expected} here` }],
+    };
+  }
+  const brief = JSON.parse(text) as Brief;
+  try {
+    const answer = design(brief);
+    const met = answer.ok ? answer : answer.nearest?.answer;
+    const { sentences, answer: top, rest } = briefAnswer(brief, answer);
+    return {
+      type: 'done',
+      answer: top.markup,
+      rest: rest.markup,
+      said: sentences.join(' '),
+      report: reportText(answer, brief.units),
+      csv: met ? curvesCsv(met) : '',
+    };
+  } catch (error) {
+    const { code, faults } = error as { code?: string; faults?: readonly Fault[] };
+    if (code !== 'airspring-input' || !faults) throw error;
+    const places = jsonPlaces(text);
+    return {
+      type: 'faults',
+      places: faults.map(({ path, got, expected, remedy }) => ({
+        ...placeOfPath(places, path),
+        message: `${path}: got ${got === undefined ? 'nothing' : JSON.stringify(got)}, expected ${expected}. ${remedy}`,
+      })),
+    };
+  }
+}
+
+self.onmessage = ({ data }: MessageEvent<string>) => self.postMessage(job(data));
+self.postMessage({ type: 'ready' } satisfies JobTold);

@@ -1,0 +1,114 @@
+/** Ties the numbers of a page to its one model: text and pictures follow within a frame. */
+
+import { chartOf, dataTable, widths } from '../example/figure-markup.js';
+import { type AnyValues, startsOf } from '../example/input.js';
+import type { Worked, WorkedFigure } from '../example/worked.js';
+import { type Chart, drawChart, markAt, pathOf, scales } from '../figures/chart.js';
+import { tied } from '../say.js';
+import './scrub-number.js';
+import type { Scrubbed } from './scrub-number.js';
+
+const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
+/** After the last change, before the page says aloud what it did, ms. */
+const REST = 500;
+
+/** A picture on the page, and the axes it was last drawn with. */
+class Picture {
+  readonly #figure: WorkedFigure;
+  readonly #element: HTMLElement;
+  readonly #author: Chart;
+  #drawn: Chart;
+  #ghosts = false;
+
+  constructor(element: HTMLElement, figure: WorkedFigure, values: AnyValues) {
+    [this.#element, this.#figure] = [element, figure];
+    this.#author = this.#drawn = chartOf(figure, values);
+  }
+
+  /** Moves lines and marks; the axes stay. */
+  move(values: AnyValues): void {
+    const chart = chartOf(this.#figure, values);
+    if (!this.#ghosts || chart.traces.length !== this.#drawn.traces.length) {
+      this.#ghosts = true;
+      this.#redraw({ ...chart, x: this.#drawn.x, y: this.#drawn.y });
+      return;
+    }
+    for (const [place, width] of Object.entries(widths)) {
+      const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
+      const scale = scales(this.#drawn, width);
+      for (const trace of chart.traces) {
+        svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
+        const end = svg.querySelector(`[data-end="${trace.name}"]`);
+        end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
+        if (end) end.textContent = trace.words ?? '';
+      }
+      for (const mark of chart.marks ?? []) {
+        const group = svg.querySelector(`[data-mark="${mark.name}"]`);
+        group?.setAttribute('transform', markAt(mark, scale));
+        const words = group?.querySelector('text');
+        if (words) words.textContent = mark.words;
+      }
+    }
+  }
+
+  /** Axes, sentence and table, once the hand rests; returns the sentence. */
+  rest(values: AnyValues): string {
+    const chart = chartOf(this.#figure, values);
+    this.#redraw(chart);
+    const label = this.#element.querySelector('[data-label]');
+    if (label) label.textContent = chart.label;
+    const numbers = this.#element.querySelector('[data-numbers]');
+    if (numbers) numbers.innerHTML = dataTable(this.#figure, values).markup;
+    return chart.label;
+  }
+
+  #redraw(chart: Chart): void {
+    this.#drawn = chart;
+    for (const [place, width] of Object.entries(widths)) {
+      const holder = this.#element.querySelector(`.${place}`) as HTMLElement;
+      holder.innerHTML = drawChart(chart, width, this.#author.traces);
+    }
+  }
+}
+
+async function enliven(article: HTMLElement): Promise<void> {
+  const load = models[`../worked/${article.dataset.model}.ts`];
+  if (!load || !article.querySelector('scrub-number')) return;
+  const model = await load();
+  let values = startsOf(model.inputs);
+  const outputs = [...article.querySelectorAll<HTMLOutputElement>('output[data-answer]')];
+  const pictures = Object.entries(model.figures).flatMap(([name, figure]) => {
+    const element = article.querySelector<HTMLElement>(`[data-figure="${name}"]`);
+    return element ? [new Picture(element, figure, values)] : [];
+  });
+  const said = document.querySelector('[data-said]');
+  let asked = 0;
+  let timer = 0;
+
+  const paint = () => {
+    asked = 0;
+    const answers = model.answers(values);
+    for (const output of outputs) {
+      const text = tied(answers[output.dataset.answer as string] ?? '');
+      if (output.textContent !== text) output.textContent = text;
+    }
+    for (const picture of pictures) picture.move(values);
+  };
+  const rest = () => {
+    const labels = pictures.map((picture) => picture.rest(values));
+    if (said) said.textContent = model.answers(values).said ?? labels[0] ?? '';
+  };
+  article.addEventListener('scrub-input', (event) => {
+    const { name, value } = (event as CustomEvent<Scrubbed>).detail;
+    values = { ...values, [name]: value };
+    if (asked === 0) asked = requestAnimationFrame(paint);
+    clearTimeout(timer);
+  });
+  article.addEventListener('scrub-change', () => {
+    clearTimeout(timer);
+    timer = window.setTimeout(rest, REST);
+  });
+  article.dataset.live = '';
+}
+
+for (const article of document.querySelectorAll<HTMLElement>('article[data-model]')) void enliven(article);

@@ -1,0 +1,9 @@
+/** Something wrong at a place of a text that is edited here. */
+export interface Place {
+  /** Counted from 1. */
+  readonly line: number;
+  readonly message: string;
+  /** Characters of the text; the whole line when left out. */
+  readonly from?: number;
+  readonly to?: number;
+}

@@ -1,0 +1,104 @@
+/** Runs one text of code, away from the page: it can loop or throw, and only this worker ends. */
+import { lineOf, printedOf } from '../example/printed.js';
+import { compiled, SyntaxFault } from './compile.js';
+import type { Place } from './place.js';
+
+const modules: Readonly<Record<string, () => Promise<unknown>>> = {
+  '@airspring/core/air': () => import('@airspring/core/air'),
+  '@airspring/core/driver': () => import('@airspring/core/driver'),
+  '@airspring/core/duct': () => import('@airspring/core/duct'),
+  '@airspring/core/enclosure': () => import('@airspring/core/enclosure'),
+  '@airspring/core/fault': () => import('@airspring/core/fault'),
+  '@airspring/core/filter': () => import('@airspring/core/filter'),
+  '@airspring/core/laws': () => import('@airspring/core/laws'),
+  '@airspring/core/limit': () => import('@airspring/core/limit'),
+  '@airspring/core/network': () => import('@airspring/core/network'),
+  '@airspring/core/numeric': () => import('@airspring/core/numeric'),
+  '@airspring/core/quantity': () => import('@airspring/core/quantity'),
+  '@airspring/core/response': () => import('@airspring/core/response'),
+  '@airspring/core/search': () => import('@airspring/core/search'),
+  '@airspring/core/vent': () => import('@airspring/core/vent'),
+  airspring: () => import('airspring'),
+};
+
+export type Told =
+  | { readonly type: 'ready' }
+  | { readonly type: 'done'; readonly printed: string }
+  | { readonly type: 'failed'; readonly places: readonly Place[] };
+
+const tell = (told: Told) => self.postMessage(told);
+const LINES = 2000;
+
+/** The line of the code that a stack leads to, as browsers write stacks. */
+function lineIn(error: unknown, address: string): number | undefined {
+  const stack = (error as Error).stack ?? '';
+  const at = stack.indexOf(address);
+  const found = at < 0 ? undefined : /^:(\d+)/.exec(stack.slice(at + address.length))?.[1];
+  return found === undefined ? undefined : Number(found);
+}
+
+/** Where the code says the field that a path ends in: at or after the line that threw, else anywhere. */
+function placeOf(code: string, path: string, line: number): Pick<Place, 'line' | 'from' | 'to'> {
+  const field = /([\w$]+)(?:\[\d+\])?$/.exec(path)?.[1];
+  const start = code
+    .split('\n')
+    .slice(0, line - 1)
+    .join('\n').length;
+  const pattern = field && new RegExp(`(?<![\\w$])['"]?${field}['"]?\\s*[:,}]`, 'g');
+  const found = pattern ? [...code.matchAll(pattern)].map(({ index }) => index) : [];
+  const from = found.find((index) => index >= start) ?? found[0];
+  if (from === undefined || field === undefined) return { line };
+  return { line: code.slice(0, from).split('\n').length, from, to: from + field.length };
+}
+
+function placesOf(error: unknown, code: string, address: string): Place[] {
+  if (error instanceof SyntaxFault) return [error.place];
+  const line = lineIn(error, address) ?? 1;
+  const {
+    name = 'Error',
+    message = String(error),
+    faults,
+  } = error as Error & { faults?: readonly { path: string; got: unknown; expected: string; remedy: string }[] };
+  if (name === 'InputError' && faults) {
+    return faults.map(({ path, got, expected, remedy }) => ({
+      ...placeOf(code, path, line),
+      message: `${path}: got ${lineOf(got)}, expected ${expected}. ${remedy}`,
+    }));
+  }
+  const importing = /^Module: '(.*)'/.exec(message)?.[1];
+  const at = importing === undefined ? line : code.slice(0, Math.max(0, code.indexOf(importing))).split('\n').length;
+  return [
+    {
+      line: at,
+      message:
+        importing === undefined
+          ? `${name}: ${message}`
+          : `There is no module '${importing}' here. There are ${Object.keys(modules).join(', ')}.`,
+    },
+  ];
+}
+
+self.onmessage = async ({ data: code }: MessageEvent<string>) => {
+  const logged: string[] = [];
+  const log = (...parts: unknown[]) => {
+    if (logged.length < LINES) logged.push(lineOf(...parts));
+  };
+  Object.assign(console, { log, info: log, warn: log, error: log });
+  Object.assign(self, {
+    __module: async (name: string) => {
+      const load = Object.hasOwn(modules, name) ? modules[name] : undefined;
+      if (!load) throw new Error(`Module: '${name}'`);
+      return load();
+    },
+  });
+  let address = '\0';
+  try {
+    const plain = compiled(code);
+    address = URL.createObjectURL(new Blob([plain], { type: 'text/javascript' }));
+    const example: object = await import(/* @vite-ignore */ address);
+    tell({ type: 'done', printed: printedOf(example, logged) });
+  } catch (error) {
+    tell({ type: 'failed', places: placesOf(error, code, address) });
+  }
+};
+tell({ type: 'ready' });

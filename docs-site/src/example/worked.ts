@@ -1,0 +1,26 @@
+import type { Chart } from '../figures/chart.js';
+import type { AnyValues, Inputs, Values } from './input.js';
+
+/** A picture of a page, at any values of its inputs. */
+export interface WorkedFigure<V = AnyValues> {
+  readonly title: string;
+  /** Axes, lines and the sentence that says what they show. */
+  readonly chart: (values: V) => Chart;
+  /** Said under the picture, and not in its label. */
+  readonly note?: string;
+  /** The numbers of the picture, for a table. */
+  readonly data: (values: V) => { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
+}
+
+/** The one model of a page: what may be changed, what the text answers, what the pictures show. */
+export interface Worked<V = AnyValues> {
+  readonly inputs: Inputs;
+  /** Every number and every adjective of the text that hangs on an input. */
+  readonly answers: (values: V) => Readonly<Record<string, string>>;
+  readonly figures: Readonly<Record<string, WorkedFigure<V>>>;
+}
+
+/** Ties the types of a page together: the functions take what the inputs give. */
+export const worked = <const I extends Inputs>(
+  page: { readonly inputs: I } & Omit<Worked<Values<I>>, 'inputs'>,
+): Worked => page as unknown as Worked;

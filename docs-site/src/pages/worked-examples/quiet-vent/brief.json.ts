@@ -1,0 +1,3 @@
+import { demonstration } from '../../../demonstration.js';
+
+export const GET = () => new Response(demonstration.text, { headers: { 'content-type': 'application/json' } });

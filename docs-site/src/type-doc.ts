@@ -1,0 +1,36 @@
+import { type Application, Converter, PageEvent, ReflectionKind } from 'typedoc';
+
+/** Subpaths as people import them, and equations on lines of their own, as the reader of Markdown wants them. */
+function asOurs(app: Application): void {
+  app.converter.on(Converter.EVENT_RESOLVE_END, ({ project }) => {
+    project.name = 'API';
+    for (const module of project.getReflectionsByKind(ReflectionKind.Module)) {
+      module.name = module.name.replace(/^core\/src\//, '').replace(/\/src$/, '');
+    }
+  });
+  app.renderer.on(PageEvent.END, (page) => {
+    if (page.contents === undefined) return;
+    page.contents = page.contents.replace(/^[ \t]*\$\$([^$]+)\$\$/gm, (_, tex: string) => `$$\n${tex.trim()}\n$$`);
+  });
+}
+
+/** One page for each subpath of a package; the tags of our docstrings are known. */
+export const typeDocOptions = {
+  plugin: [asOurs],
+  readme: 'none',
+  entryFileName: 'overview',
+  outputFileStrategy: 'modules' as const,
+  useCodeBlocks: true,
+  tableColumnSettings: { hideModifiers: true, hideInherited: true, hideOverrides: true, hideSources: true },
+  interfacePropertiesFormat: 'table' as const,
+  parametersFormat: 'table' as const,
+  typeDeclarationFormat: 'table' as const,
+  hideGroupHeadings: true,
+  sort: ['source-order'] as 'source-order'[],
+  disableSources: true,
+  blockTags: [
+    ...['@param', '@returns', '@throws', '@example', '@see', '@remarks', '@typeParam', '@template', '@defaultValue'],
+    ...['@validity', '@neglects', '@source', '@check'],
+  ] as `@${string}`[],
+  validation: { invalidLink: false, notExported: false },
+};

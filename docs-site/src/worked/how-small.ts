@@ -1,0 +1,101 @@
+import { closedBox } from '@airspring/core/enclosure';
+import { format, logarithmicGrid, si } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
+import { answers, closed, driverOf, inputs, solve, volumes } from '../../examples/how-small.js';
+import { once } from '../example/once.js';
+import { worked } from '../example/worked.js';
+import { axisOf } from '../figures/axis.js';
+
+type Wish = Parameters<typeof answers>[0];
+const solved = once(solve);
+const answered = once((wish: Wish) => answers(wish, solved(wish)));
+const litres = volumes.map((volume) => volume * 1e3);
+const frequencies = logarithmicGrid(15, 200, 80);
+const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
+/** Volume of which the box is shown: the smallest one, or twenty litres where there is none. */
+const shown = (wish: Wish): number => {
+  const found = solved(wish);
+  return found.ok ? found.netVolume : 0.02;
+};
+
+export default worked({
+  inputs,
+  answers: (wish) => {
+    const texts = answered(wish);
+    return { ...texts, said: `${texts.words}; ${texts.because} decides.` };
+  },
+  figures: {
+    reach: {
+      title: 'How deep each volume reaches',
+      chart: (wish) => {
+        const [found, texts, box] = [solved(wish), answered(wish), closed(wish.Mms)];
+        const y = volumes.map((volume) => box(volume).f3);
+        return {
+          label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
+          x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
+          y: axisOf(20, 120, 'Hz'),
+          traces: [{ name: 'reach', x: litres, y, colour: 'var(--length)', thick: true }],
+          rules: [{ at: wish.reach, words: `wanted: ${hertz(wish.reach)}` }],
+          marks: [
+            {
+              name: 'now',
+              x: shown(wish) * 1e3,
+              y: box(shown(wish)).f3,
+              words: found.ok ? texts.netVolume : '',
+              colour: 'var(--length)',
+              dot: found.ok,
+              side: 'right',
+            },
+          ],
+        };
+      },
+      data: ({ Mms }) => ({
+        heads: ['air', 'three decibels down at', 'rise', 'quality'],
+        rows: volumes
+          .filter((_, i) => i % 12 === 0)
+          .map((volume) => {
+            const { f3, rise, Qtc } = closed(Mms)(volume);
+            return [format('volume', volume, 'L'), hertz(f3), `${rise.toFixed(1)} dB`, Qtc.toFixed(2)];
+          }),
+      }),
+    },
+    level: {
+      title: 'Level at one metre',
+      note: 'For 2.83 V, half space. Full line: the box above; dashes: half of its air; dots: twice its air.',
+      chart: (wish) => {
+        const texts = answered(wish);
+        const boxes = [1, 0.5, 2].map((times, i) => ({
+          name: ['box', 'half', 'twice'][i] as string,
+          x: frequencies,
+          y: respond(
+            closedBox({ drivers: driverOf(wish.Mms), netVolume: si('volume', shown(wish) * times) }),
+            frequencies,
+            { driveVoltageRms: '2.83 V' },
+          ).levelHalfSpace,
+          colour: 'var(--level)',
+          dash: ['none', '7 4', '2 4'][i] as string,
+          thick: i === 0,
+        }));
+        return {
+          label: `Far above its resonance the driver plays ${texts.level} for 2.83 V in any box; ${texts.half}.`,
+          x: { domain: [15, 200], ticks: [16, 20, 31.5, 50, 80, 125, 200], log: true, words: 'frequency, Hz' },
+          y: axisOf(60, 100, 'dB'),
+          traces: boxes,
+        };
+      },
+      data: (wish) => {
+        const { levelHalfSpace } = respond(
+          closedBox({ drivers: driverOf(wish.Mms), netVolume: si('volume', shown(wish)) }),
+          frequencies,
+          { driveVoltageRms: '2.83 V' },
+        );
+        return {
+          heads: ['frequency', 'level'],
+          rows: [...frequencies.keys()]
+            .filter((i) => i % 6 === 0)
+            .map((i) => [hertz(frequencies[i] as number), `${(levelHalfSpace[i] as number).toFixed(1)} dB`]),
+        };
+      },
+    },
+  },
+});

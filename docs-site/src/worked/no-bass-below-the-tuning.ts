@@ -1,0 +1,121 @@
+import { format } from '@airspring/core/quantity';
+import { answers, drive, inputs, solve, Xmax } from '../../examples/no-bass-below-the-tuning.js';
+import { once } from '../example/once.js';
+import { worked } from '../example/worked.js';
+import { axisOf } from '../figures/axis.js';
+
+type Wish = Parameters<typeof answers>[0];
+const solved = once((wish: Wish) => solve(wish));
+const answered = once((wish: Wish) => answers(wish));
+const x = {
+  domain: [10, 100],
+  ticks: [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100],
+  log: true,
+  words: 'frequency, Hz',
+} as const;
+const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
+const data = (wish: Wish) => {
+  const found = solved(wish);
+  return {
+    heads: ['frequency', 'cone alone', 'vent alone', 'both', 'vent shut', 'travel'],
+    rows: [...found.frequencies.keys()]
+      .filter((i) => i % 7 === 0)
+      .map((i) => [
+        hertz(found.frequencies[i] as number),
+        ...[found.coneLevel, found.ventLevel, found.level, found.closedLevel].map(
+          (column) => `${(column[i] as number).toFixed(1)} dB`,
+        ),
+        format('displacementPeak', found.travel[i] as number, 'mm'),
+      ]),
+  };
+};
+/** Level or travel at the tone, off the curve that is drawn. */
+const at = (frequencies: Float64Array, column: Float64Array, tone: number): number => {
+  const i = Math.max(
+    1,
+    frequencies.findIndex((f) => f >= tone),
+  );
+  const [f0, f1, y0, y1] = [frequencies[i - 1], frequencies[i], column[i - 1], column[i]] as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  return y0 + ((y1 - y0) * Math.log(tone / f0)) / Math.log(f1 / f0);
+};
+
+export default worked({
+  inputs,
+  answers: (wish) => {
+    const texts = answered(wish);
+    const said = `At ${hertz(wish.tone)} the vent blows ${texts.against}; both together are ${texts.effect} the cone alone.`;
+    return { ...texts, said };
+  },
+  figures: {
+    level: {
+      title: 'Level at one metre',
+      note: `For ${drive} V, half space. Full line: both; long dashes: cone alone; dots: vent alone; dash and dot: the same box with its vent shut.`,
+      chart: (wish) => {
+        const [found, texts] = [solved(wish), answered(wish)];
+        const line = (name: string, y: Float64Array, dash: string) => ({
+          name,
+          x: found.frequencies,
+          y,
+          dash,
+          colour: 'var(--level)',
+          thick: name === 'both',
+        });
+        return {
+          label: `At ${hertz(wish.tone)} the cone alone makes ${texts.cone}, the vent alone ${texts.vent}, both together ${texts.both}: ${texts.effect} the cone alone.`,
+          x,
+          y: axisOf(50, 120, 'dB'),
+          traces: [
+            line('both', found.level, 'none'),
+            line('cone', found.coneLevel, '7 4'),
+            line('vent', found.ventLevel, '2 4'),
+            line('shut', found.closedLevel, '8 3 2 3'),
+          ],
+          marks: [
+            {
+              name: 'now',
+              x: wish.tone,
+              y: at(found.frequencies, found.level, wish.tone),
+              words: texts.both,
+              colour: 'var(--level)',
+              dot: true,
+              side: 'right',
+            },
+          ],
+        };
+      },
+      data,
+    },
+    travel: {
+      title: 'Cone travel',
+      note: 'Peak, one way.',
+      chart: (wish) => {
+        const [found, texts] = [solved(wish), answered(wish)];
+        const mm = found.travel.map((travel) => travel * 1e3);
+        return {
+          label: `With ${drive} V at ${hertz(wish.tone)} the cone moves ${texts.travel}, ${texts.room}.`,
+          x,
+          y: axisOf(0, Math.max(Xmax * 1e3, ...mm), 'mm'),
+          traces: [{ name: 'travel', x: found.frequencies, y: mm, colour: 'var(--travel)', thick: true }],
+          rules: [{ at: Xmax * 1e3, words: `Xmax ${texts.Xmax}` }],
+          marks: [
+            {
+              name: 'now',
+              x: wish.tone,
+              y: at(found.frequencies, mm, wish.tone),
+              words: texts.travel,
+              colour: 'var(--travel)',
+              dot: true,
+              side: 'right',
+            },
+          ],
+        };
+      },
+      data,
+    },
+  },
+});

@@ -1,0 +1,85 @@
+import { format } from '@airspring/core/quantity';
+import { answers, frequencies, inputs, solve } from '../../examples/one-or-two.js';
+import { once } from '../example/once.js';
+import { worked } from '../example/worked.js';
+import { axisOf } from '../figures/axis.js';
+
+type Wish = Parameters<typeof answers>[0];
+const solved = once(solve);
+const answered = once((wish: Wish) => answers(wish, solved(wish)));
+type Most = ReturnType<typeof solve>[number]['most'];
+const x = {
+  domain: [20, 160],
+  ticks: [20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160],
+  log: true,
+  words: 'frequency, Hz',
+} as const;
+const names = ['one', 'two, same air', 'two, twice the air'];
+const dashes = ['none', '7 4', '2 4'];
+const note = 'Half space. Full line: one driver; dashes: two in the same air; dots: two with twice the air.';
+/** Level for 2.83 V: the greatest one less what the drive is above that. */
+const levelFor = ({ levelHalfSpace, driveVoltageRms }: Most) =>
+  levelHalfSpace.map((level, i) => level - 20 * Math.log10((driveVoltageRms[i] as number) / 2.83));
+const greatest = ({ levelHalfSpace }: Most) => levelHalfSpace;
+const picture = (wish: Wish, of: (most: Most) => Float64Array, lowest: number) => {
+  const lines = solved(wish).map(({ most }) => of(most));
+  return {
+    x,
+    y: axisOf(lowest, Math.max(...lines.flatMap((line) => [...line])), 'dB'),
+    traces: lines.map((y, i) => ({
+      name: names[i] as string,
+      x: frequencies,
+      y,
+      colour: 'var(--level)',
+      dash: dashes[i] as string,
+      thick: i === 0,
+    })),
+  };
+};
+const data = (wish: Wish, of: (most: Most) => Float64Array) => {
+  const lines = solved(wish).map(({ most }) => of(most));
+  return {
+    heads: ['frequency', ...names],
+    rows: [...frequencies.keys()]
+      .filter((i) => i % 6 === 0)
+      .map((i) => [
+        format('frequency', frequencies[i] as number, 'Hz'),
+        ...lines.map((line) => `${(line[i] as number).toFixed(1)} dB`),
+      ]),
+  };
+};
+
+export default worked({
+  inputs,
+  answers: (wish) => {
+    const texts = answered(wish);
+    const said = `Two drivers in the same air reach ${texts.same} instead of ${texts.one}; at ${texts.low} they are ${texts.sameLow}, at ${texts.high} ${texts.sameHigh}.`;
+    return { ...texts, said };
+  },
+  figures: {
+    most: {
+      title: 'Greatest level, before anything gives out',
+      note,
+      chart: (wish) => {
+        const texts = answered(wish);
+        return {
+          label: `At ${texts.low} two drivers in the same air are ${texts.sameLow}, with twice the air ${texts.twiceLow}; at ${texts.high} ${texts.sameHigh} and ${texts.twiceHigh}.`,
+          ...picture(wish, greatest, 75),
+        };
+      },
+      data: (wish) => data(wish, greatest),
+    },
+    level: {
+      title: 'Level at one metre',
+      note: `For 2.83 V. ${note}`,
+      chart: (wish) => {
+        const texts = answered(wish);
+        return {
+          label: `Three decibels down: one driver at ${texts.one}, two in the same air at ${texts.same}, two with twice the air at ${texts.twice}.`,
+          ...picture(wish, levelFor, 65),
+        };
+      },
+      data: (wish) => data(wish, levelFor),
+    },
+  },
+});

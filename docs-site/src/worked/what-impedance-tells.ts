@@ -1,0 +1,70 @@
+import { format } from '@airspring/core/quantity';
+import { answers, inputs, measure } from '../../examples/what-impedance-tells.js';
+import { once } from '../example/once.js';
+import { worked } from '../example/worked.js';
+import { axisOf } from '../figures/axis.js';
+
+const measured = once(measure);
+const x = {
+  domain: [9, 120],
+  ticks: [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100],
+  log: true,
+  words: 'frequency, Hz',
+} as const;
+
+export default worked({
+  inputs,
+  answers: (built) => {
+    const texts = answers(built, measured(built));
+    const said = `The curve says: tuned to ${texts.fb}, ${texts.netVolume} of air, and the box ${texts.tight}.`;
+    return { ...texts, said };
+  },
+  figures: {
+    impedance: {
+      title: 'Input impedance',
+      note: 'Full line: vent open; dashes: vent shut.',
+      chart: (built) => {
+        const curves = measured(built);
+        const texts = answers(built, curves);
+        const { frequencies, open, shut, low, valley, high, only } = curves;
+        const colour = 'var(--impedance)';
+        const mark = (name: string, { frequency, value }: typeof low, words: string) => ({
+          name,
+          x: frequency,
+          y: value,
+          words,
+          colour,
+          dot: true,
+        });
+        return {
+          label: `With the vent open the impedance peaks at ${texts.low} and ${texts.high}, with a valley of ${texts.least} at ${texts.valley}; with the vent shut it peaks once, at ${texts.only}.`,
+          x,
+          y: axisOf(0, 1.12 * Math.max(low.value, high.value, only.value), 'Ω'),
+          traces: [
+            { name: 'open', x: frequencies, y: open, colour, thick: true },
+            { name: 'shut', x: frequencies, y: shut, colour, dash: '7 4' },
+          ],
+          marks: [
+            mark('low', low, texts.low),
+            mark('valley', valley, texts.valley),
+            mark('high', high, texts.high),
+            mark('only', only, texts.only),
+          ],
+        };
+      },
+      data: (built) => {
+        const { frequencies, open, shut } = measured(built);
+        return {
+          heads: ['frequency', 'vent open', 'vent shut'],
+          rows: [...frequencies.keys()]
+            .filter((i) => i % 14 === 0)
+            .map((i) => [
+              format('frequency', frequencies[i] as number, 'Hz'),
+              format('resistance', open[i] as number, 'Ω'),
+              format('resistance', shut[i] as number, 'Ω'),
+            ]),
+        };
+      },
+    },
+  },
+});
