@@ -1,10 +1,12 @@
 import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import starlight from '@astrojs/starlight';
 import { defineConfig } from 'astro/config';
 import rehypeKatex from 'rehype-katex';
 import remarkMath from 'remark-math';
 import starlightLinksValidator from 'starlight-links-validator';
 import starlightTypeDoc from 'starlight-typedoc';
+import { writeAudit } from './src/audit/write.js';
 import { equations } from './src/equations.js';
 import { typeDocOptions } from './src/type-doc.js';
 
@@ -39,6 +41,8 @@ export default defineConfig({
     shikiConfig: { theme: 'css-variables' },
   },
   integrations: [
+    // Formula, audit and bibliography pages are made from docstrings and the ledger before anything is read.
+    { name: 'audit', hooks: { 'astro:config:setup': () => void writeAudit(join(import.meta.dirname, '..')) } },
     starlight({
       title: 'Airspring',
       tagline: 'The air in a box is a spring',

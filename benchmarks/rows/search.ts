@@ -145,7 +145,7 @@ function letter() {
 }
 
 const costs = leanings(job).map((weights) => costByPoints((found) => points(job, weights, found)));
-const reach = { volume: 1, diameter: 1 };
+const reach = { volume: 1, diameter: 1, step: 1 };
 
 await runRow({
   candidate: () => {

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const made = new Set(['node_modules', 'dist', 'api', '.astro', '.cache']);
+const made = new Set(['node_modules', 'dist', 'api', 'formulas', 'bibliography.md', '.astro', '.cache']);
 
 /** A fingerprint of every file that the site is made of. */
 function fingerprint(top: string): string {
@@ -17,7 +17,13 @@ function fingerprint(top: string): string {
     }
   };
   for (const folder of ['docs-site', 'packages']) visit(join(top, folder));
-  for (const file of ['tests/ledger/references.json', 'pnpm-lock.yaml', '.cache/ledger.json']) {
+  const read = [
+    'tests/ledger/references.json',
+    'tests/ledger/row.ts',
+    '.config/ledger-gate.ts',
+    'benchmarks/result.ts',
+  ];
+  for (const file of [...read, 'pnpm-lock.yaml', '.cache/ledger.json', '.cache/bench.json']) {
     if (existsSync(join(top, file))) hash.update(readFileSync(join(top, file)));
   }
   return hash.digest('hex');

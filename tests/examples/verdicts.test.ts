@@ -28,14 +28,17 @@ test('below the tuning the vent works against the cone, above it with it', () =>
 });
 
 /** small1973vented1: with a leak of quality QL the vent moves −1/(1 − x² + jx/QL) of what the cone moves, x = f/fb. */
-test.each([0.3, 0.5, 0.8, 1.5, 3])('cone and vent add up as the equation of the page says, at %f of the tuning', (x) => {
-  const { cone, vent } = below.solve({ netVolume: litres(50), fb: hertz(30) }, Float64Array.of(30 * x));
-  const [a, b, c, d] = [cone.re[0]!, cone.im[0]!, vent.re[0]!, vent.im[0]!];
-  const [real, imaginary] = [1 - x * x, x / 7];
-  const size = real ** 2 + imaginary ** 2;
-  expect((c * a + d * b) / (a * a + b * b)).toBeCloseTo(-real / size, 6);
-  expect((d * a - c * b) / (a * a + b * b)).toBeCloseTo(imaginary / size, 6);
-});
+test.each([0.3, 0.5, 0.8, 1.5, 3])(
+  'cone and vent add up as the equation of the page says, at %f of the tuning',
+  (x) => {
+    const { cone, vent } = below.solve({ netVolume: litres(50), fb: hertz(30) }, Float64Array.of(30 * x));
+    const [a, b, c, d] = [cone.re[0]!, cone.im[0]!, vent.re[0]!, vent.im[0]!];
+    const [real, imaginary] = [1 - x * x, x / 7];
+    const size = real ** 2 + imaginary ** 2;
+    expect((c * a + d * b) / (a * a + b * b)).toBeCloseTo(-real / size, 6);
+    expect((d * a - c * b) / (a * a + b * b)).toBeCloseTo(imaginary / size, 6);
+  },
+);
 
 test('the impedance finds tuning, air and leak that the box was built with', () => {
   const at = (fb: number, QL: number) => told.answers({ fb: hertz(fb), netVolume: litres(45), QL });

@@ -49,7 +49,9 @@ function part(row: LedgerRow, audit: Audit): string {
   const { id, source, kind, formula, tolerance } = row;
   const address = rowAddress(row, audit);
   const known = audit.references.some((reference) => reference.id === source.key);
-  const key = known ? html`<a class="cite" href="/bibliography/#${source.key}">[${source.key}]</a>` : source.key;
+  const key = known
+    ? html`<a class="cite" href="/bibliography/#${source.key}">[${source.key}]</a>`
+    : `[${source.key.replace('-', ' ')}]`;
   const check = address ? html`<a href="${address}"><code>${formula}</code></a>` : html`<code>${formula}</code>`;
   const intro = html`<p>${key} ${ended(source.locator)} ${capital(kind)}, against ${check}. Why: ${ended(tolerance.why)}</p>`;
   const caption = `${disagreeing(row).length} of ${listed(row.expected).length} values of the check`;

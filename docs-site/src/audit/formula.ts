@@ -33,7 +33,7 @@ export function formulas(top: string, checked: ReadonlySet<string>): readonly Fo
   return readdirSync(source)
     .filter((floor) => existsSync(join(source, floor, 'index.ts')))
     .flatMap((floor) => exportsOf(source, floor))
-    .filter((one) => audited.get(keyOf(one)) ?? checked.has(keyOf(one)));
+    .filter((one) => audited.get(keyOf(one)) || checked.has(keyOf(one)));
 }
 
 function exportsOf(source: string, floor: string): readonly Formula[] {

@@ -119,7 +119,7 @@ const scaled = fc.array(sizes, { minLength: 1, maxLength: 2 }).map((list) =>
   }, demo),
 );
 
-test.prop([scaled], { numRuns: 12 })(
+test.prop([scaled], { numRuns: process.env.CI === undefined ? 4 : 12 })(
   'a strange brief is answered or refused, and its answer can be printed and sent',
   (brief) => {
     if (valueOrRefusal(() => readBrief(brief)) === undefined) return;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { auditedExports } from '../../../.config/ledger-gate.js';
 import type { Audit } from '../../../docs-site/src/audit/audit.js';
 import { disagreeing, halfDigit } from '../../../docs-site/src/audit/disagreements-page.js';
-import { keyOf } from '../../../docs-site/src/audit/formula.js';
+import { formulas, keyOf } from '../../../docs-site/src/audit/formula.js';
 import { prose } from '../../../docs-site/src/audit/markdown.js';
 import { numberText } from '../../../docs-site/src/audit/numbers.js';
 import { pages } from '../../../docs-site/src/audit/pages.js';
@@ -68,6 +68,15 @@ describe('the pages of the formulas', () => {
     const byHand = new Set([...audit.citing.values()].flat().map(({ address }) => address));
     expect(links.filter((link) => !anchors.has(link) && !byHand.has(link))).toEqual([]);
     expect(links.length).toBeGreaterThan(100);
+  });
+
+  test('show every row of the ledger once, where its formula stands', () => {
+    const made = [...pages(found)].filter(([file]) => file.startsWith('formulas/'));
+    const rows = found.ledger?.rows.filter(({ formula }) => found.formulas.some((one) => keyOf(one) === formula)) ?? [];
+    const times = (id: string) => made.filter(([, text]) => text.includes(`<div class="check" id="${id}">`)).length;
+    expect(rows.map(({ id }) => [id, times(id)]).filter(([, count]) => count !== 1)).toEqual([]);
+    const values = formulas(top, new Set(['vent/airSpeedCustoms'])).map(keyOf);
+    expect(values).toContain('vent/airSpeedCustoms');
   });
 
   test('name no source that the bibliography lacks', () => {
