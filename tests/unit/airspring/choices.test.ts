@@ -92,7 +92,11 @@ test('at one level the air in the vent is the faster the lower the tone and the 
 
 test('an isobaric pair needs room for its second driver and the chamber between', () => {
   const { wirings: _, displacedVolume: __, ...sheet } = demo.drivers[0]!;
-  const pair = { ...sheet, displacedVolume: '1.6 L', wirings: [{ series: 2, isobaric: true }] } satisfies Brief['drivers'][number];
+  const pair = {
+    ...sheet,
+    displacedVolume: '1.6 L',
+    wirings: [{ series: 2, isobaric: true }],
+  } satisfies Brief['drivers'][number];
   const brief: Brief = {
     ...demo,
     drivers: [pair],
