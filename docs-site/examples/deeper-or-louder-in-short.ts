@@ -3,7 +3,8 @@ import { ventedBox } from '@airspring/core/enclosure';
 import { greatestLevel, travelLimit } from '@airspring/core/limit';
 import { cutoff } from '@airspring/core/response';
 
-const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const; // invented
+// Invented.
+const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const;
 const motor = { Qts: 0.36, Qes: 0.4, Re: '5.6 Ω', Xmax: '8 mm' } as const;
 const sheet = completeDriver({ ...cone, ...motor });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);
@@ -12,7 +13,7 @@ const { driver: drivers } = sheet;
 for (const fb of ['26 Hz', '32 Hz', '40 Hz'] as const) {
   const box = ventedBox({ drivers, netVolume: '45 L', fb, QL: 7 });
   const reach = cutoff(box, { drop: 6 });
-  const { least } = greatestLevel(box, travelLimit(drivers), [38, 45, 60]);
+  const { least } = greatestLevel(box, travelLimit(drivers), [38, 60]);
   if (reach.ok)
-    console.log(fb, 'reaches', reach.frequency, 'Hz,', least.levelHalfSpace);
+    console.log(fb, reach.frequency, 'Hz', least.levelHalfSpace, 'dB');
 }

@@ -87,7 +87,7 @@ export function solve({ netVolume, fb, diameter }: Wish) {
       },
       vent: {
         outerDiameter: (diameter + 0.006) as Length,
-        lengthInside: (vent.length - 0.018) as Length,
+        lengthInside: Math.max(0, vent.length - 0.018) as Length,
       },
       bracing: { volume: '0.5 L' },
     },

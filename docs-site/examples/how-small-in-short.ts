@@ -3,7 +3,8 @@ import { closedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { features } from '@airspring/core/response';
 
-const cone = { fs: '24 Hz', Vas: '90 L', Sd: '330 cm²' } as const; // invented
+// Invented.
+const cone = { fs: '24 Hz', Vas: '90 L', Sd: '330 cm²' } as const;
 const motor = { Qts: 0.44, Qes: 0.5, Re: '5.6 Ω' } as const;
 const sheet = completeDriver({ ...cone, ...motor });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);

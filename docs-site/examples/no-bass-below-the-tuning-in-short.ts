@@ -2,7 +2,8 @@ import { completeDriver } from '@airspring/core/driver';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import { respond } from '@airspring/core/response';
 
-const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const; // invented
+// Invented.
+const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const;
 const motor = { Qts: 0.36, Qes: 0.4, Re: '5.6 Ω' } as const;
 const sheet = completeDriver({ ...cone, ...motor });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);

@@ -2,7 +2,8 @@ import { completeDriver, group } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
 import { cutoff, referenceLevel } from '@airspring/core/response';
 
-const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const; // invented
+// Invented.
+const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const;
 const motor = { Qts: 0.45, Qes: 0.5, Re: '5.6 Ω' } as const;
 const sheet = completeDriver({ ...cone, ...motor });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);

@@ -27,19 +27,16 @@ const traces = (found: Found, of: (most: Found[number]['most']) => ArrayLike<num
     dash: dashes[i] as string,
     thick: i === 0,
   }));
-/** Words where a line rises: low, middle and high tuning lie apart there. */
-const marks = (found: Found, lines: readonly Trace[]) =>
-  lines.map(({ name, y }, i) => {
-    const at = [20, 14, 8][i] as number;
-    return {
-      name,
-      x: frequencies[at] as number,
-      y: y[at] as number,
-      words: format('frequency', (found[i] as Found[number]).tuning, 'Hz'),
-      colour: 'var(--level)',
-      side: 'left' as const,
-    };
-  });
+/** A name where each line begins, left of the field. */
+const marks = (lines: readonly Trace[]) =>
+  lines.map(({ name, y }) => ({
+    name,
+    x: x.domain[0],
+    y: y[0] as number,
+    words: name === 'middle' ? 'mid' : name,
+    colour: 'var(--level)',
+    side: 'left' as const,
+  }));
 const data = (found: Found, of: (most: Found[number]['most']) => ArrayLike<number>) => ({
   heads: ['frequency', ...found.map(({ tuning }) => `tuned to ${format('frequency', tuning, 'Hz')}`)],
   rows: [...frequencies.keys()]
@@ -69,6 +66,7 @@ export default worked({
           x,
           y: axisOf(60, Math.max(...lines.map(({ y }) => Math.max(...Array.from(y)))), 'dB'),
           traces: lines,
+          marks: marks(lines),
         };
       },
       data: (wish) => data(solved(wish), levelFor),
@@ -85,7 +83,7 @@ export default worked({
           y: axisOf(70, Math.max(...lines.map(({ y }) => Math.max(...Array.from(y)))), 'dB'),
           band: { from: wish.lowest, to: 120, words: 'must be loud' },
           traces: lines,
-          marks: marks(found, lines),
+          marks: marks(lines),
         };
       },
       data: (wish) => data(solved(wish), ({ levelHalfSpace }) => levelHalfSpace),

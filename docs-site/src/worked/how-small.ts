@@ -33,7 +33,7 @@ export default worked({
         return {
           label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
           x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
-          y: axisOf(20, 120, 'Hz'),
+          y: axisOf(20, Math.max(...y, wish.reach), 'Hz'),
           traces: [{ name: 'reach', x: litres, y, colour: 'var(--length)', thick: true }],
           rules: [{ at: wish.reach, words: `wanted: ${hertz(wish.reach)}` }],
           marks: [

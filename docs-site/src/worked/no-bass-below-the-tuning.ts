@@ -44,6 +44,16 @@ const at = (frequencies: Float64Array, column: Float64Array, tone: number): numb
   return y0 + ((y1 - y0) * Math.log(tone / f0)) / Math.log(f1 / f0);
 };
 
+/** The name of a line, beside it. */
+const name = (words: string, frequencies: Float64Array, column: Float64Array, where: number, lift: number) => ({
+  name: words,
+  x: where,
+  y: at(frequencies, column, where) + lift,
+  words,
+  colour: 'var(--level)',
+  side: 'right' as const,
+});
+
 export default worked({
   inputs,
   answers: (wish) => {
@@ -68,7 +78,7 @@ export default worked({
         return {
           label: `At ${hertz(wish.tone)} the cone alone makes ${texts.cone}, the vent alone ${texts.vent}, both together ${texts.both}: ${texts.effect} the cone alone.`,
           x,
-          y: axisOf(50, 120, 'dB'),
+          y: { domain: [60, 110], ticks: [60, 70, 80, 90, 100, 110], words: 'dB' },
           traces: [
             line('both', found.level, 'none'),
             line('cone', found.coneLevel, '7 4'),
@@ -76,6 +86,9 @@ export default worked({
             line('shut', found.closedLevel, '8 3 2 3'),
           ],
           marks: [
+            name('cone', found.frequencies, found.coneLevel, wish.fb, -7),
+            name('vent', found.frequencies, found.ventLevel, 70, 0),
+            name('shut', found.frequencies, found.closedLevel, 11, -6),
             {
               name: 'now',
               x: wish.tone,
@@ -83,7 +96,7 @@ export default worked({
               words: texts.both,
               colour: 'var(--level)',
               dot: true,
-              side: 'right',
+              side: 'left',
             },
           ],
         };

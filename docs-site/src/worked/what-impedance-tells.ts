@@ -28,13 +28,19 @@ export default worked({
         const texts = answers(built, curves);
         const { frequencies, open, shut, low, valley, high, only } = curves;
         const colour = 'var(--impedance)';
-        const mark = (name: string, { frequency, value }: typeof low, words: string) => ({
+        const mark = (
+          name: string,
+          { frequency, value }: typeof low,
+          words: string,
+          side: 'left' | 'right' | 'middle' = 'middle',
+        ) => ({
           name,
           x: frequency,
           y: value,
           words,
           colour,
           dot: true,
+          side,
         });
         return {
           label: `With the vent open the impedance peaks at ${texts.low} and ${texts.high}, with a valley of ${texts.least} at ${texts.valley}; with the vent shut it peaks once, at ${texts.only}.`,
@@ -47,8 +53,8 @@ export default worked({
           marks: [
             mark('low', low, texts.low),
             mark('valley', valley, texts.valley),
-            mark('high', high, texts.high),
-            mark('only', only, texts.only),
+            mark('high', high, texts.high, 'right'),
+            mark('only', only, texts.only, 'left'),
           ],
         };
       },

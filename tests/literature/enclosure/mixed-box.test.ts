@@ -67,15 +67,22 @@ check('enclosure.mixed.vent', {
   unit: 'm/s per V',
   tolerance: within(airSpeed, 2e-13),
 });
-const currents = all((name) => each.flatMap((one) => fixture.cases[name].currents[one]));
+/** What each current makes across the resistance of its own coil. */
+const currents = all((name) =>
+  each.flatMap((one) => fixture.cases[name].currents[one].map((i) => i * fixture.drivers[one].Re)),
+);
 check('enclosure.mixed.each', {
   ...program,
   formula: 'enclosure/driversOf',
   given,
   got: () =>
-    all((name) => driversOf(boxes[name].spec.drivers).flatMap((one) => flat(columns(name)[`current ${one.name}`]!))),
+    all((name) =>
+      driversOf(boxes[name].spec.drivers).flatMap(({ name: one, driver }) =>
+        flat(columns(name)[`current ${one}`]!).map((i) => i * driver.equivalent.Re),
+      ),
+    ),
   expected: currents,
-  unit: 'A per V',
+  unit: 'V per V',
   tolerance: within(currents, 2e-13),
 });
 

@@ -19,41 +19,46 @@ const closed = { ...fixture.closed, netVolume: si('volume', fixture.closed.netVo
 
 /** 'low' across the terminals; 'wide' and 'small' in series beside it. */
 export const boxes: Readonly<Record<keyof typeof fixture.cases, System<MixedBoxSpec>>> = {
-  'one volume': mixedBox(
-    {
-      drivers: {
-        parallel: [
-          { name: 'low', driver: low },
-          {
-            series: [
-              { name: 'wide', driver: drivers.wide },
-              { name: 'small', driver: small },
-            ],
-          },
-        ],
+  // Made anew each time it is asked for, so that what is checked is what is made.
+  get 'one volume'() {
+    return mixedBox(
+      {
+        drivers: {
+          parallel: [
+            { name: 'low', driver: low },
+            {
+              series: [
+                { name: 'wide', driver: drivers.wide },
+                { name: 'small', driver: small },
+              ],
+            },
+          ],
+        },
+        chambers: { main: vented },
+        sourceResistance,
       },
-      chambers: { main: vented },
-      sourceResistance,
-    },
-    air,
-  ),
-  'two volumes': mixedBox(
-    {
-      drivers: {
-        parallel: [
-          { name: 'low', driver: low, chamber: 'main' },
-          {
-            series: [
-              { name: 'wide', driver: drivers.wide, chamber: 'upper' },
-              { name: 'small', driver: small, chamber: 'upper' },
-            ],
-          },
-        ],
+      air,
+    );
+  },
+  get 'two volumes'() {
+    return mixedBox(
+      {
+        drivers: {
+          parallel: [
+            { name: 'low', driver: low, chamber: 'main' },
+            {
+              series: [
+                { name: 'wide', driver: drivers.wide, chamber: 'upper' },
+                { name: 'small', driver: small, chamber: 'upper' },
+              ],
+            },
+          ],
+        },
+        chambers: { main: vented, upper: closed },
+        sourceResistance,
       },
-      chambers: { main: vented, upper: closed },
-      sourceResistance,
-    },
-    air,
-  ),
+      air,
+    );
+  },
 };
 export const caseNames = Object.keys(fixture.cases) as (keyof typeof fixture.cases)[];

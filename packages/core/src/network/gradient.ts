@@ -34,7 +34,7 @@ const STEP = 1e-5;
  * @validity any network; an element given over frequency has no derivative by a value, and its slope over frequency is a
  * difference quotient over ±10⁻⁵
  * @neglects nothing
- * @returns undefined at a frequency where nothing damps the network
+ * @returns `undefined` at a frequency where nothing damps the network
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
  * @check network.gradient
