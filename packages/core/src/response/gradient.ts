@@ -31,15 +31,19 @@ const undamped = (frequency: number) =>
 const DB = 20 / Math.LN10;
 
 /** ln of the magnitude of a probe, by everything it hangs on. */
-function logarithm(network: Network, probe: string, frequency: number): Gradient | undefined {
+function logarithm(network: Network, probe: string, frequency: number): GradientResult {
   const found = compileGradient(network)(probe, frequency);
-  if (found === undefined) return undefined;
+  if (found === undefined) return undamped(frequency);
   const { re, im } = found.value;
-  const size = re * re + im * im;
-  const relative = (change: { re: number; im: number }) => (change.re * re + change.im * im) / size;
+  const size = Math.hypot(re, im);
+  if (!(size > 0))
+    return impossible('silent', `${probe} is nothing at ${frequency} Hz, so that its level has no gradient there`);
+  // Divided by the size first: its square may be too small for double precision.
+  const relative = (change: { re: number; im: number }) =>
+    (change.re / size) * (re / size) + (change.im / size) * (im / size);
   const byElement: Record<string, number> = { [`probes.${probe}`]: 1 };
   for (const [name, change] of Object.entries(found.byElement)) byElement[name] = relative(change);
-  return { value: 0.5 * Math.log(size), byElement, byFrequency: relative(found.byFrequency) };
+  return { ok: true, value: Math.log(size), byElement, byFrequency: relative(found.byFrequency) };
 }
 
 const scaled = ({ byElement, byFrequency }: Gradient, value: number, factor: number): Gradient => ({
@@ -65,7 +69,7 @@ export function levelGradient(system: System, frequency: FrequencyInput): Gradie
 
 function levelOfNetwork(network: Network, density: number, f: number): GradientResult {
   const flow = logarithm(network, 'radiatedFlow', f);
-  if (flow === undefined) return undamped(f);
+  if (!flow.ok) return flow;
   const out = new Float64Array(1);
   const size = { re: Float64Array.of(Math.exp(flow.value)), im: new Float64Array(1) };
   levelColumn(Float64Array.of(f), size, density, 1, out);
@@ -166,7 +170,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   });
   const best = peaks.reduce((a, b) => (b.value > a.value ? b : a));
   const log = logarithm(system.network, options.probe, best.f);
-  if (log === undefined) return undamped(best.f);
+  if (!log.ok) return log;
   const tied = peaks.filter(({ value }) => value > best.value * (1 - TIED)).length > 1;
   const { byElement } = scaled(log, best.value, best.value);
   return { ok: true, value: best.value, byElement, byFrequency: 0, ...(tied && { oneSided: true as const }) };
