@@ -6,6 +6,7 @@ import {
   compileTopology,
   type Element,
   elementValues,
+  gradientColumns,
   type Network,
 } from '../../packages/core/src/network/index.js';
 import { complexColumn } from '../../packages/core/src/numeric/index.js';
@@ -36,6 +37,12 @@ function planSweep(network: Network, at: Float64Array) {
   return () => plan.sweep(at, out);
 }
 
+function gradientSweep(at: Float64Array) {
+  const gradient = compileGradient(networkB, 'radiatedFlow');
+  const out = gradientColumns(gradient, at.length);
+  return () => gradient.sweep(at, out);
+}
+
 const one = Float64Array.of(30);
 const drivers = system.spec.drivers;
 const inputs = { netVolume: 0.06, fb: 28, QL: 7, QA: 50, QP: 60 };
@@ -62,13 +69,11 @@ await runRow({
   },
   'sweep-500': () => ({ call: planSweep(networkB, grid) }),
   'gradient-500': () => {
-    const gradient = compileGradient(networkB);
-    return { call: () => grid.forEach((f) => gradient('radiatedFlow', f)) };
+    return { call: gradientSweep(grid) };
   },
   'sweep-1': () => ({ call: planSweep(networkB, one) }),
   'gradient-1': () => {
-    const gradient = compileGradient(networkB);
-    return { call: () => gradient('radiatedFlow', 30) };
+    return { call: gradientSweep(one) };
   },
   'sweep-door': () => ({ call: () => planSweep(networkB, one)() }),
   'gradient-door': () => ({ call: () => levelGradient(system, si('frequency', 30)) }),

@@ -1,4 +1,4 @@
-import { branch, compileGradient } from '@airspring/core/network';
+import { branch, probeGradient } from '@airspring/core/network';
 import { check } from '../../ledger/check.js';
 
 /** A series circuit has one current i = 1/(R + jωL + 1/jωC), so that ∂i/∂ln R = −R i², and so on. */
@@ -38,9 +38,8 @@ check('network.gradient', {
     frequency: { value: '20, resonance, 1000', unit: 'Hz' },
   },
   got: () => {
-    const gradient = compileGradient(network);
     return frequencies.flatMap((f) => {
-      const { byElement, byFrequency } = gradient('current', f)!;
+      const { byElement, byFrequency } = probeGradient(network, 'current', f)!;
       return [byElement.R, byElement.L, byElement.C, byFrequency].flatMap((slope) => [slope!.re, slope!.im]);
     });
   },

@@ -24,11 +24,8 @@ import { allFinite, answered } from '../answered.js';
 
 const grid = frequencyGrid(Array.from({ length: 40 }, (_, i) => 5 * 1.13 ** i));
 const columns = ({ network }: System) => probeColumns(compileNetwork(network), grid);
-/**
- * To 1e-11 of the largest value, and to 1e-9 of each, in dips too: at 5 Hz the inductances of the coils are next to shorts,
- * and what is left of the difference between their nodes has four digits less.
- */
-const same = (a: System, b: System, probes: readonly (readonly [string, string])[], tolerance = 1e-11) => {
+/** To 1e-12 of the largest value, and to 1e-10 of each, in dips too. */
+const same = (a: System, b: System, probes: readonly (readonly [string, string])[], tolerance = 1e-12) => {
   const [x, y] = [columns(a), columns(b)];
   for (const [p, q] of probes) {
     expect(largest(minus(x[p]!, y[q]!)) / largest(y[q]!), p).toBeLessThan(tolerance);

@@ -1,12 +1,12 @@
 /** Networks without a meaning: each is refused by the name of what is wrong, with what to do. */
 import {
   branch,
-  compileGradient,
   compilePlan,
   compileTopology,
   type Element,
   type Network,
   netlist,
+  probeGradient,
 } from '@airspring/core/network';
 import { describe, expect, test } from 'vitest';
 
@@ -34,7 +34,12 @@ const refused = (run: () => unknown) => {
   }
   return [];
 };
-const doors = { compileTopology, compilePlan, netlist, compileGradient } as const;
+const doors = {
+  compileTopology,
+  compilePlan,
+  netlist,
+  probeGradient: (network: Network) => probeGradient(network, 'radiatedFlow', 50),
+} as const;
 
 describe.each(Object.entries(doors))('%s names it', (_name, door) => {
   test.each<[string, Network, string, string]>([
@@ -129,7 +134,7 @@ test('a meter is a joint: its flow is the sum, its potential none', () => {
   compilePlan(given).sweep(Float64Array.of(50), out);
   expect(out[0]!.re[0]).toBeCloseTo(1 / 4 + 1 / 6, 15);
   expect(out[1]!.re[0]).toBe(0);
-  const gradient = compileGradient(given)('sum', 50)!;
+  const gradient = probeGradient(given, 'sum', 50)!;
   expect(gradient.byElement).not.toHaveProperty('amperes');
   expect(gradient.byElement.a!.re).toBeCloseTo(-1 / 4, 15);
 });

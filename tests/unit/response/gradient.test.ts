@@ -1,6 +1,6 @@
 import { completeDriver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
-import { compileGradient } from '@airspring/core/network';
+import { probeGradient } from '@airspring/core/network';
 import { greatestGradient } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 
@@ -19,6 +19,6 @@ test('a probe that is not there is named, not called undamped', () => {
   const options = { probe: 'nobody', from: '30 Hz', to: '50 Hz' } as const;
   expect(() => greatestGradient(box, options)).toThrow(fault('empty', 'network.probes.nobody'));
   for (const name of ['nobody', 'constructor']) {
-    expect(() => compileGradient(box.network)(name, 30)).toThrow(fault('empty', `network.probes.${name}`));
+    expect(() => probeGradient(box.network, name, 30)).toThrow(fault('empty', `network.probes.${name}`));
   }
 });

@@ -1,67 +1,141 @@
-// Complex arithmetic on columns of frequencies, one loop an operation, in place. Offsets count numbers.
+import type { ComplexColumn } from '../numeric/index.js';
 
-/** z ← 1/z, by blocks. */
-export function invert(re: Float64Array, im: Float64Array, at: number, count: number): void {
-  for (let i = at; i < at + count; i++) {
+// Complex arithmetic on columns of frequencies, one loop an operation. A factor is a column, or one real number for all.
+
+/** A column, or the same real number at each frequency. */
+export type Factor = ComplexColumn | number;
+
+/** z ← w. */
+export function assign(z: ComplexColumn, w: Factor, count: number): void {
+  if (typeof w === 'number') {
+    z.re.fill(w, 0, count);
+    z.im.fill(0, 0, count);
+    return;
+  }
+  const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    zr[i] = wr[i] as number;
+    zi[i] = wi[i] as number;
+  }
+}
+
+/** z ← f w; z may be f or w. */
+export function multiply(z: ComplexColumn, f: Factor, w: Factor, count: number): void {
+  if (typeof f === 'number' && typeof w === 'number') assign(z, f * w, count);
+  else if (typeof f === 'number') scale(z, f, w as ComplexColumn, count);
+  else if (typeof w === 'number') scale(z, w, f, count);
+  else multiplyColumns(z, f, w, count);
+}
+
+function multiplyColumns(z: ComplexColumn, f: ComplexColumn, w: ComplexColumn, count: number): void {
+  const [zr, zi, fr, fi, wr, wi] = [z.re, z.im, f.re, f.im, w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    const a = fr[i] as number;
+    const b = fi[i] as number;
+    const c = wr[i] as number;
+    const d = wi[i] as number;
+    zr[i] = a * c - b * d;
+    zi[i] = a * d + b * c;
+  }
+}
+
+function scale(z: ComplexColumn, by: number, w: ComplexColumn, count: number): void {
+  const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    zr[i] = by * (wr[i] as number);
+    zi[i] = by * (wi[i] as number);
+  }
+}
+
+/** z ← z − f w. */
+export function subtractProduct(z: ComplexColumn, f: Factor, w: Factor, count: number): void {
+  if (typeof f === 'number' && typeof w === 'number') subtractNumber(z, f * w, count);
+  else if (typeof f === 'number') subtractScaled(z, f, w as ComplexColumn, count);
+  else if (typeof w === 'number') subtractScaled(z, w, f, count);
+  else subtractColumns(z, f, w, count);
+}
+
+function subtractColumns(z: ComplexColumn, f: ComplexColumn, w: ComplexColumn, count: number): void {
+  const [zr, zi, fr, fi, wr, wi] = [z.re, z.im, f.re, f.im, w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    const a = fr[i] as number;
+    const b = fi[i] as number;
+    const c = wr[i] as number;
+    const d = wi[i] as number;
+    (zr[i] as number) -= a * c - b * d;
+    (zi[i] as number) -= a * d + b * c;
+  }
+}
+
+function subtractScaled(z: ComplexColumn, by: number, w: ComplexColumn, count: number): void {
+  const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    (zr[i] as number) -= by * (wr[i] as number);
+    (zi[i] as number) -= by * (wi[i] as number);
+  }
+}
+
+function subtractNumber(z: ComplexColumn, number: number, count: number): void {
+  for (let i = 0; i < count; i++) (z.re[i] as number) -= number;
+}
+
+/** sum ← sum + |f| |w|, with |z| = |Re z| + |Im z|. */
+export function addSizes(sum: Float64Array, f: Factor, w: Factor, count: number): void {
+  const [fr, fi] = typeof f === 'number' ? [undefined, undefined] : [f.re, f.im];
+  const [wr, wi] = typeof w === 'number' ? [undefined, undefined] : [w.re, w.im];
+  for (let i = 0; i < count; i++) {
+    const a = fr === undefined ? Math.abs(f as number) : Math.abs(fr[i] as number) + Math.abs(fi[i] as number);
+    const b = wr === undefined ? Math.abs(w as number) : Math.abs(wr[i] as number) + Math.abs(wi[i] as number);
+    (sum[i] as number) += a * b;
+  }
+}
+
+/** z ← 1/z. */
+export function invert({ re, im }: ComplexColumn, count: number): void {
+  for (let i = 0; i < count; i++) {
     const a = re[i] as number;
     const b = im[i] as number;
-    // Divided by its own size first: squares of very small or large units would leave double precision.
-    const size = Math.abs(a) + Math.abs(b);
-    const c = a / size;
-    const d = b / size;
-    const unit = 1 / ((c * c + d * d) * size);
-    re[i] = c * unit;
-    im[i] = -d * unit;
+    const unit = 1 / (a * a + b * b);
+    re[i] = a * unit;
+    im[i] = -b * unit;
   }
 }
 
-/** z ← z w, by blocks. */
-export function multiply(
-  zr: Float64Array,
-  zi: Float64Array,
-  z: number,
-  wr: Float64Array,
-  wi: Float64Array,
-  w: number,
+/** z ← by (jω)^power z, ω = 2πf. */
+export function timesPower(
+  { re, im }: ComplexColumn,
+  by: number,
+  power: -1 | 0 | 1,
+  frequencies: Float64Array,
   count: number,
 ): void {
+  if (power === 0) {
+    for (let i = 0; i < count; i++) {
+      (re[i] as number) *= by;
+      (im[i] as number) *= by;
+    }
+    return;
+  }
   for (let i = 0; i < count; i++) {
-    const a = zr[z + i] as number;
-    const b = zi[z + i] as number;
-    const c = wr[w + i] as number;
-    const d = wi[w + i] as number;
-    zr[z + i] = a * c - b * d;
-    zi[z + i] = a * d + b * c;
+    const omega = 2 * Math.PI * (frequencies[i] as number);
+    const turn = power === 1 ? by * omega : -by / omega;
+    const a = re[i] as number;
+    re[i] = -turn * (im[i] as number);
+    im[i] = turn * a;
   }
 }
 
-/** z ← z − f w, by blocks. */
-export function subtractProduct(
-  zr: Float64Array,
-  zi: Float64Array,
-  z: number,
-  fr: Float64Array,
-  fi: Float64Array,
-  f: number,
-  wr: Float64Array,
-  wi: Float64Array,
-  w: number,
+/** out ← out + by z, from `offset` on. */
+export function addScaled(
+  out: ComplexColumn,
+  { re, im }: ComplexColumn,
+  by: number,
   count: number,
+  offset: number,
 ): void {
+  const { re: toRe, im: toIm } = out;
   for (let i = 0; i < count; i++) {
-    const a = fr[f + i] as number;
-    const b = fi[f + i] as number;
-    const c = wr[w + i] as number;
-    const d = wi[w + i] as number;
-    (zr[z + i] as number) -= a * c - b * d;
-    (zi[z + i] as number) -= a * d + b * c;
-  }
-}
-
-/** z ← −z, by blocks. */
-export function negate(zr: Float64Array, zi: Float64Array, z: number, count: number): void {
-  for (let i = z; i < z + count; i++) {
-    zr[i] = -(zr[i] as number);
-    zi[i] = -(zi[i] as number);
+    (toRe[offset + i] as number) += by * (re[i] as number);
+    (toIm[offset + i] as number) += by * (im[i] as number);
   }
 }

@@ -29,10 +29,7 @@ export const elementValues = (elements: readonly Element[]): Float64Array => Flo
 /** Numerator of a probe: products of its unknowns joined, those that cancel dropped. */
 function numerator(read: Reading, of: ReadonlyMap<number, readonly Term[]>): Term[] {
   const joined = new Map<string, Term>();
-  for (const [unknown, sign] of [
-    [read.plus, 1],
-    [read.minus, -1],
-  ] as const) {
+  for (const [unknown, sign] of read.unknowns) {
     for (const term of of.get(unknown) ?? []) {
       const symbols = read.symbol < 0 ? term.symbols : [...term.symbols, read.symbol];
       const power = term.power + read.power;
@@ -67,12 +64,8 @@ export function compileTopology(network: Network): Topology | undefined {
   const plan = equations(network);
   const probes = Object.entries(network.probes);
   const readings = probes.map(([, probe]) => readingOf(network, plan, probe));
-  const unknowns = [...new Set(readings.flatMap(({ plus, minus }) => [plus, minus]))];
-  const expanded = expand(
-    plan,
-    unknowns.filter((unknown) => unknown >= 0),
-    MOST_PRODUCTS,
-  );
+  const unknowns = new Set(readings.flatMap((reading) => reading.unknowns.map(([unknown]) => unknown)));
+  const expanded = expand(plan, [...unknowns], MOST_PRODUCTS);
   if (expanded === undefined) return undefined;
   if (expanded.denominator.length === 0) throw contradiction(network);
   const rows = [expanded.denominator, ...readings.map((read) => numerator(read, expanded.numerators))];

@@ -1,27 +1,38 @@
-import { factorComplexMatrix } from '../numeric/index.js';
-import type { Equations } from './equations.js';
+import {
+  type ComplexColumn,
+  complexColumn,
+  factorComplexMatrix,
+  solveComplexFactored,
+  solveComplexFactoredTransposed,
+} from '../numeric/index.js';
+import type { Equations, Signed } from './equations.js';
 import type { ListedColumns } from './listed-columns.js';
 
-/** A nodal matrix at one frequency, with room for its factors. */
+/** The matrix of the equations at one frequency, with room for its factors and solutions. */
 export interface Dense {
   readonly size: number;
   readonly re: Float64Array;
   readonly im: Float64Array;
   readonly rowScale: Float64Array;
   readonly exchanges: Int32Array;
+  /** The solution, by unknown, and that of the transposed equations, by equation. */
+  readonly solution: ComplexColumn;
+  readonly adjoint: ComplexColumn;
 }
 
-/** Room for the nodal matrix of so many unknowns. */
+/** Room for the equations of so many unknowns. */
 export const dense = (size: number): Dense => ({
   size,
   re: new Float64Array(size * size),
   im: new Float64Array(size * size),
   rowScale: new Float64Array(size),
   exchanges: new Int32Array(size),
+  solution: complexColumn(size),
+  adjoint: complexColumn(size),
 });
 
 /**
- * Writes the nodal matrix at one frequency, divides each row by its largest entry (ohms and acoustic compliances differ by
+ * Writes the matrix at one frequency, divides each row by its largest entry (ohms and acoustic compliances differ by
  * ten powers of ten, and pivots are compared), and factors it with row exchanges. Listed elements are read at `index`.
  *
  * @returns the smallest relative pivot; 0 is singular
@@ -62,4 +73,32 @@ export function factorDense(
     }
   }
   return factorComplexMatrix(size, re, im, exchanges);
+}
+
+/** Solves the factored equations for the unit drive. */
+export function solveDense({ size, driven }: Equations, { re, im, rowScale, exchanges, solution }: Dense): void {
+  solution.re.fill(0);
+  solution.im.fill(0);
+  for (const row of driven) solution.re[row] = rowScale[row] as number;
+  solveComplexFactored(size, re, im, exchanges, solution.re, solution.im, 1);
+}
+
+/** Solves the transposed equations for what is read: the sum of some unknowns, times a complex weight. */
+export function solveDenseTransposed(
+  reading: Signed,
+  weightRe: number,
+  weightIm: number,
+  { size, re, im, rowScale, exchanges, adjoint }: Dense,
+): void {
+  adjoint.re.fill(0);
+  adjoint.im.fill(0);
+  for (const [unknown, sign] of reading) {
+    adjoint.re[unknown] = sign * weightRe;
+    adjoint.im[unknown] = sign * weightIm;
+  }
+  solveComplexFactoredTransposed(size, re, im, exchanges, adjoint.re, adjoint.im, 1);
+  for (let row = 0; row < size; row++) {
+    (adjoint.re[row] as number) *= rowScale[row] as number;
+    (adjoint.im[row] as number) *= rowScale[row] as number;
+  }
 }

@@ -1,16 +1,19 @@
-import type { Stamp } from './equations.js';
+import { add, canVanish, type Entry, emptyEntry, isNothing, product, type Sum, stamped } from './entry.js';
+import type { Equations } from './equations.js';
 
 /** One step of an elimination: the pivot, and what it changes. Entries are places in the list of nonzeros. */
 export interface Step {
   readonly row: number;
   readonly column: number;
   readonly pivot: number;
-  /** Whether the pivot is a sum that can vanish at some frequency. */
+  /** Whether the step is done at each frequency; else it was done once, with numbers that hold for all of them. */
+  readonly swept: boolean;
+  /** Whether the pivot can vanish at some frequency. */
   readonly guarded: boolean;
-  /** 1 or −1 where the pivot is that number at every frequency; else 0. */
-  readonly unit: 0 | 1 | -1;
-  /** Entries right of the pivot in its row, with their columns: what back substitution reads. */
-  readonly rest: readonly { readonly entry: number; readonly column: number }[];
+  /** Entries right of the pivot in its row: what back substitution reads. */
+  readonly rest: readonly number[];
+  /** Right side of the pivot's row, or −1 where there is none. */
+  readonly right: number;
   /** For each other row with an entry in the pivot's column: that entry, its row, and [target, source] pairs. */
   readonly rows: readonly {
     readonly factor: number;
@@ -21,98 +24,125 @@ export interface Step {
 
 /** The order in which a sparse system is solved, fill-in included; the same at every frequency. */
 export interface Elimination {
-  /** Row and column of each nonzero. */
-  readonly entries: readonly { readonly row: number; readonly column: number }[];
-  /** For each stamp the nonzero it adds to. */
-  readonly place: readonly number[];
+  readonly entries: readonly Entry[];
   readonly steps: readonly Step[];
 }
-
-/** What an entry is: 0 a constant, 1 one element, 2 a sum, which can vanish. */
-type Nature = 0 | 1 | 2;
 
 /**
  * What a pivot off the diagonal costs besides. Solving for the pressure in a box from the forces on its cone would take the
  * difference of two forces that nearly cancel: above resonance that loses a digit with each octave.
  */
 const COUPLING = 8;
+/** What a step costs that has to be done at each frequency: more than any fill-in. */
+const SWEPT = 1e6;
 
 /**
- * Chooses pivots by Markowitz's count, constants and single elements before sums: a 1 never vanishes, one element's
- * admittance does not either, and only sums have to be guarded. What couples two nodes is no pivot where it can be helped:
- * the node's own sum is, as in any stable elimination of a passive network. A chain is eliminated link by link, in time that
- * grows with its length.
+ * Chooses pivots by Markowitz's count. Steps by a whole number of the laws (a joint, a transformer) come first and are done
+ * here, once for all frequencies, as long as what they make is constant + rising s + falling / s again. Then single elements
+ * before sums: one element's admittance does not vanish, and only sums have to be guarded. What couples two nodes is no pivot
+ * where it can be helped: the node's own sum is, as in any stable elimination of a passive network. A chain is eliminated
+ * link by link, in time that grows with its length. The right side is one column more, and never a pivot.
  *
  * @returns the steps, or `undefined` for a system without a full set of pivots: structurally singular
  * @source markowitz1957
  */
-export function elimination(size: number, stamps: readonly Stamp[]): Elimination | undefined {
-  const entries: { row: number; column: number }[] = [];
-  const nature: Nature[] = [];
-  const signs: (1 | -1)[] = [];
+export function elimination({ size, stamps, driven }: Equations, values: Float64Array): Elimination | undefined {
+  const entries: Entry[] = [];
   const rows = Array.from({ length: size }, () => new Map<number, number>());
-  const columns = Array.from({ length: size }, () => new Set<number>());
-  const entryAt = (row: number, column: number): number => {
-    const known = (rows[row] as Map<number, number>).get(column);
-    if (known !== undefined) {
-      nature[known] = 2;
-      return known;
-    }
-    const made = entries.push({ row, column }) - 1;
-    (rows[row] as Map<number, number>).set(column, made);
-    (columns[column] as Set<number>).add(row);
+  const columns = Array.from({ length: size + 1 }, () => new Set<number>());
+  const across = (row: number) => rows[row] as Map<number, number>;
+  const down = (column: number) => columns[column] as Set<number>;
+  const entryOf = (index: number) => entries[index] as Entry;
+  const indexAt = (row: number, column: number): number => {
+    const known = across(row).get(column);
+    if (known !== undefined) return known;
+    const made = entries.push(emptyEntry(row, column)) - 1;
+    across(row).set(column, made);
+    down(column).add(row);
     return made;
   };
-  const place = stamps.map(({ row, column, sign, symbol, listed }) => {
-    const entry = entryAt(row, column);
-    signs[entry] = sign;
-    // A corner of a chain matrix can vanish: a quarter wave.
-    nature[entry] ??= listed !== undefined && listed !== 'Y' ? 2 : symbol < 0 ? 0 : 1;
-    return entry;
-  });
+  for (const stamp of stamps) add(entryOf(indexAt(stamp.row, stamp.column)), stamped(stamp, values), 1);
+  for (const row of driven) entryOf(indexAt(row, size)).constant += 1;
+  const drop = (row: number, column: number) => {
+    across(row).delete(column);
+    down(column).delete(row);
+  };
+  for (const [index, entry] of entries.entries()) {
+    if (isNothing(entry) && across(entry.row).get(entry.column) === index) drop(entry.row, entry.column);
+  }
 
+  /** Whether a pivot is a number of the laws, and all that its step makes can be written down once for all frequencies. */
+  const doneOnce = (row: number, column: number, pivot: Entry): boolean =>
+    pivot.structural &&
+    !pivot.swept &&
+    [...down(column)].every((other) => {
+      if (other === row) return true;
+      const factor = entryOf(across(other).get(column) as number);
+      return [...across(row)].every(([at, source]) => {
+        if (at === column) return true;
+        const target = across(other).get(at);
+        const swept = factor.swept || entryOf(source).swept || (target !== undefined && entryOf(target).swept);
+        return !swept && product(factor, entryOf(source)) !== undefined;
+      });
+    });
+
+  /** The diagonal: a pivot beside it leaves a row and a column without a partner, which become each other's. */
+  const partner = Array.from({ length: size }, (_, row) => row);
   const steps: Step[] = [];
   const open = new Set(rows.keys());
   for (let step = 0; step < size; step++) {
-    let best: { row: number; column: number; entry: number } | undefined;
+    let best: { row: number; column: number; pivot: number; swept: boolean } | undefined;
     let least = Infinity;
     for (const row of open) {
-      const across = rows[row] as Map<number, number>;
-      for (const [column, entry] of across) {
-        const fill = (across.size - 1) * ((columns[column] as Set<number>).size - 1);
-        const coupling = row !== column && nature[entry] !== 0 ? COUPLING : 0;
-        const price = fill + 0.25 * (nature[entry] as number) + coupling;
-        if (price < least) {
-          least = price;
-          best = { row, column, entry };
-        }
+      for (const [column, pivot] of across(row)) {
+        if (column === size) continue;
+        const entry = entryOf(pivot);
+        const fill = (across(row).size - 1) * (down(column).size - 1);
+        const nature = canVanish(entry) ? 2 : entry.structural ? 0 : 1;
+        const base = fill + 0.25 * nature + (nature !== 0 && partner[row] !== column ? COUPLING : 0);
+        if (base >= least) continue;
+        const swept = !doneOnce(row, column, entry);
+        const price = base + (swept ? SWEPT : 0);
+        if (price >= least) continue;
+        least = price;
+        best = { row, column, pivot, swept };
       }
     }
     if (best === undefined) return undefined;
-    const { row, column, entry: pivot } = best;
-    const guarded = nature[pivot] === 2;
-    const unit = nature[pivot] === 0 ? (signs[pivot] as 1 | -1) : 0;
-    const rest = [...(rows[row] as Map<number, number>)]
-      .filter(([other]) => other !== column)
-      .map(([other, entry]) => ({ entry, column: other }));
-    const others = [...(columns[column] as Set<number>)].filter((other) => other !== row);
+    const { row, column, pivot, swept } = best;
+    const sources = [...across(row)].filter(([at]) => at !== column).map(([, source]) => source);
+    const others = [...down(column)].filter((other) => other !== row);
     const changes = others.map((other) => {
-      const factor = (rows[other] as Map<number, number>).get(column) as number;
-      return {
-        factor,
-        row: other,
-        updates: rest.map(({ entry, column: at }) => {
-          const target = entryAt(other, at);
-          nature[target] = 2;
-          return [target, entry] as const;
-        }),
-      };
+      const factor = across(other).get(column) as number;
+      if (!swept) scale(entryOf(factor), 1 / entryOf(pivot).constant);
+      const updates = sources.map((source) => {
+        const target = indexAt(other, entryOf(source).column);
+        if (swept) entryOf(target).swept = true;
+        else {
+          add(entryOf(target), product(entryOf(factor), entryOf(source)) as Sum, -1);
+          if (isNothing(entryOf(target))) drop(other, entryOf(source).column);
+        }
+        return [target, source] as const;
+      });
+      return { factor, row: other, updates: swept ? updates : [] };
     });
-    steps.push({ row, column, pivot, guarded, unit, rest, rows: changes });
+    const right = across(row).get(size) ?? -1;
+    const rest = sources.filter((source) => source !== right);
+    steps.push({ row, column, pivot, swept, guarded: canVanish(entryOf(pivot)), rest, right, rows: changes });
+    partner[partner.indexOf(column)] = partner[row] as number;
     open.delete(row);
-    for (const at of (rows[row] as Map<number, number>).keys()) (columns[at] as Set<number>).delete(row);
-    for (const other of others) (rows[other] as Map<number, number>).delete(column);
-    (columns[column] as Set<number>).clear();
+    for (const at of across(row).keys()) down(at).delete(row);
+    for (const other of others) across(other).delete(column);
+    down(column).clear();
   }
-  return { entries, place, steps };
+  return { entries, steps };
+}
+
+/** entry ← number × entry. */
+function scale(entry: Entry, by: number): void {
+  entry.constant *= by;
+  entry.rising *= by;
+  entry.falling *= by;
+  for (const k of [0, 1, 2] as const) entry.sizes[k] *= Math.abs(by);
+  entry.listed = entry.listed.map((term) => ({ ...term, weight: term.weight * by }));
 }

@@ -1,23 +1,34 @@
-import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
+import { type Branch, branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 
 /** Which column of an element given over frequency: its admittance, or a corner of its chain matrix. */
 export type Listed = 'Y' | 'A' | 'B' | 'C' | 'D';
 
-/** One entry of the nodal matrix: sign × (value of the symbol) × s^power; symbol −1 stands for 1. */
-export interface Stamp {
-  readonly row: number;
-  readonly column: number;
-  readonly sign: 1 | -1;
+/** Unknowns or equations, each with a sign; ground is left out. */
+export type Signed = readonly (readonly [index: number, sign: 1 | -1])[];
+
+/** What one law puts into the equations: the sum of `rows` gains value × s^power × the sum of `columns`. */
+export interface Coupling {
+  readonly rows: Signed;
+  readonly columns: Signed;
+  /** Place of the element whose value it is; −1 stands for 1. */
   readonly symbol: number;
   readonly power: -1 | 0 | 1;
   /** Instead of a value: a column of the element. */
   readonly listed?: Listed;
 }
 
-/** The nodal equations of a network: unknowns are the node potentials, then the flows of sources, meters, motors and lines. */
+/** One entry of the matrix: sign × (value of the symbol) × s^power. */
+export interface Stamp extends Omit<Coupling, 'rows' | 'columns'> {
+  readonly row: number;
+  readonly column: number;
+  readonly sign: 1 | -1;
+}
+
+/** The equations of a network: unknowns are the node potentials, then the flows of sources, meters, motors and lines. */
 export interface Equations {
   readonly size: number;
   readonly nodes: readonly string[];
+  readonly couplings: readonly Coupling[];
   readonly stamps: readonly Stamp[];
   /** Rows whose right side is the unit drive. */
   readonly driven: readonly number[];
@@ -45,75 +56,103 @@ export function symbolValue(element: Element): number {
   return 1;
 }
 
-/** Writes down the nodal equations. Symbol i is element i; nothing numeric is looked at. */
-export function equations(network: Network): Equations {
+/** The same where a branch with a flow of its own stands with its impedance. */
+export const stampedValues = ({ elements }: Network, { flowUnknown }: Equations): Float64Array =>
+  Float64Array.from(elements, (element, i) =>
+    isBranch(element) && (flowUnknown[i] as number) >= 0 ? 1 / symbolValue(element) : symbolValue(element),
+  );
+
+/** A branch, or several side by side between the same two nodes. */
+type Bundle = readonly Branch[];
+
+/**
+ * Writes down the equations. Symbol i is element i; nothing numeric is looked at. Each of `bundles` gets its flow as an
+ * unknown, and a branch alone stands with its impedance: in a row of parts one after the other impedances add.
+ */
+export function equations(network: Network, bundles: readonly Bundle[] = []): Equations {
   const { elements } = network;
   const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
   const index = new Map(nodes.map((node, i) => [node, i]));
-  const at = (node: string) => index.get(node) ?? -1;
-  const stamps: Stamp[] = [];
+  const couplings: Coupling[] = [];
   const driven: number[] = [];
   let size = nodes.length;
 
-  const put = (row: number, column: number, sign: 1 | -1, symbol: number, power: -1 | 0 | 1 = 0, listed?: Listed) => {
-    if (row >= 0 && column >= 0) stamps.push({ row, column, sign, symbol, power, ...(listed && { listed }) });
-  };
-  /** Rows `nodes` gain a flow that is sign × symbol × unknown, leaving the first node and entering the second. */
-  const flow = (
-    [from, to]: Nodes,
-    column: number,
-    sign: 1 | -1,
-    symbol: number,
-    power: -1 | 0 | 1 = 0,
-    listed?: Listed,
-  ) => {
-    put(at(from), column, sign, symbol, power, listed);
-    put(at(to), column, sign === 1 ? -1 : 1, symbol, power, listed);
-  };
+  const across = ([from, to]: Nodes): Signed =>
+    ([[index.get(from), 1] as const, [index.get(to), -1] as const] as const).flatMap(([at, sign]) =>
+      at === undefined ? [] : [[at, sign] as const],
+    );
+  const couple = (rows: Signed, columns: Signed, symbol = -1, power: -1 | 0 | 1 = 0, listed?: Listed) =>
+    couplings.push({ rows, columns, symbol, power, ...(listed && { listed }) });
+  const minus = (signed: Signed): Signed => signed.map(([at, sign]) => [at, sign === 1 ? -1 : 1]);
 
+  const bundleOf = new Map(bundles.flatMap((bundle) => bundle.map((branch) => [branch as Element, bundle] as const)));
+  const flowOf = new Map<Bundle, number>();
+  /** The equation of the flow of several branches side by side, made with the first of them; counted in its direction. */
+  const bundleRows = (element: Element & { nodes: Nodes }): Signed | undefined => {
+    const bundle = bundleOf.get(element);
+    if (bundle === undefined) return undefined;
+    const { nodes } = bundle[0] as Branch;
+    const flow = flowOf.get(bundle) ?? size++;
+    if (!flowOf.has(bundle)) {
+      couple([[flow, 1]], [[flow, -1]]);
+      couple(across(nodes), [[flow, 1]]);
+    }
+    flowOf.set(bundle, flow);
+    return [[flow, nodes[0] === element.nodes[0] ? 1 : -1]];
+  };
   const flowUnknown = elements.map((element, symbol) => {
     if (element.kind === 'piston') {
-      for (const [node, sign] of [
-        [element.mechanical[0], 1],
-        [element.mechanical[1], -1],
-      ] as const) {
-        flow([element.rear, element.front], at(node), sign, symbol);
-        put(at(node), at(element.front), sign, symbol);
-        put(at(node), at(element.rear), sign === 1 ? -1 : 1, symbol);
-      }
+      const [cone, air] = [across(element.mechanical), across([element.rear, element.front])];
+      couple(air, cone, symbol);
+      couple(cone, minus(air), symbol);
       return -1;
     }
-    if (element.kind === 'source' || element.kind === 'meter' || element.kind === 'motor') {
-      const own = size++;
-      const [plus, minus] = element.kind === 'motor' ? element.electrical : element.nodes;
-      put(own, at(plus), 1, -1);
-      put(own, at(minus), -1, -1);
-      flow([plus, minus], own, element.kind === 'source' ? -1 : 1, -1); // a source delivers
-      if (element.kind === 'source') driven.push(own);
-      if (element.kind === 'motor') {
-        put(own, at(element.mechanical[0]), -1, symbol);
-        put(own, at(element.mechanical[1]), 1, symbol);
-        flow(element.mechanical, own, -1, symbol);
-      }
-      return own;
+    const [power, listed] = isBranch(element) ? [branchLaw[element.kind][1]] : ([0, 'Y'] as const);
+    if (element.kind === 'admittance' || (isBranch(element) && bundleOf.get(element)?.length !== 1)) {
+      couple(bundleRows(element) ?? across(element.nodes), across(element.nodes), symbol, power, listed);
+      return -1;
     }
+    const flow = size++;
+    const own: Signed = [[flow, 1]];
     if (element.kind === 'twoPort') {
       // p₁ = A p₂ + B U₂; U₁ = C p₂ + D U₂ leaves the near node, U₂ enters the far one.
-      const own = size++;
-      const [near, far] = element.nodes.map(at) as [number, number];
-      put(own, near, 1, -1);
-      put(own, far, -1, symbol, 0, 'A');
-      put(own, own, -1, symbol, 0, 'B');
-      put(near, far, 1, symbol, 0, 'C');
-      put(near, own, 1, symbol, 0, 'D');
-      put(far, own, -1, -1);
-      return own;
+      const [near, far] = [across([element.nodes[0], GROUND]), across([element.nodes[1], GROUND])];
+      couple(own, near);
+      couple(minus(own), far, symbol, 0, 'A');
+      couple(minus(own), own, symbol, 0, 'B');
+      couple(near, far, symbol, 0, 'C');
+      couple(near, own, symbol, 0, 'D');
+      couple(far, minus(own));
+      return flow;
     }
-    const power = isBranch(element) ? branchLaw[element.kind][1] : 0;
-    const listed = isBranch(element) ? undefined : 'Y';
-    flow(element.nodes, at(element.nodes[0]), 1, symbol, power, listed);
-    flow(element.nodes, at(element.nodes[1]), -1, symbol, power, listed);
-    return -1;
+    const nodesAcross = across(element.kind === 'motor' ? element.electrical : element.nodes);
+    couple(own, nodesAcross);
+    couple(nodesAcross, element.kind === 'source' ? minus(own) : own); // a source delivers
+    if (element.kind === 'source') driven.push(flow);
+    if (element.kind === 'motor') {
+      const cone = across(element.mechanical);
+      couple(own, minus(cone), symbol);
+      couple(minus(cone), own, symbol);
+    }
+    if (isBranch(element)) couple(own, minus(own), symbol, -power as -1 | 0 | 1);
+    return flow;
   });
-  return { size, nodes, stamps, driven, flowUnknown };
+  const stamps = couplings.flatMap(({ rows, columns, ...law }) =>
+    rows.flatMap(([row, a]) => columns.map(([column, b]): Stamp => ({ row, column, sign: a === b ? 1 : -1, ...law }))),
+  );
+  return { size, nodes, couplings, stamps, driven, flowUnknown };
+}
+
+/** Branches, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
+export function branchesInSeries({ elements }: Network): readonly Bundle[] {
+  const between = new Map<string, Branch[]>();
+  const ends = new Map<string, number>();
+  for (const element of elements) {
+    const pair = [...nodesOf(element)].sort().join('\n');
+    if (isBranch(element)) between.set(pair, [...(between.get(pair) ?? []), element]);
+    if (isBranch(element) && between.get(pair)?.length !== 1) continue;
+    for (const node of nodesOf(element)) ends.set(node, (ends.get(node) ?? 0) + 1);
+  }
+  ends.set(GROUND, 0);
+  return [...between.values()].filter(([first]) => first?.nodes.some((node) => ends.get(node) === 2));
 }

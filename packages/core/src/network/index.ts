@@ -27,6 +27,8 @@ export { sweepRows } from './sweep.js';
 /** What is the network with its coil inductance shorted? */
 export { withoutCoilInductance } from './without-coil-inductance.js';
 /** How does a probe change with each element, and with frequency? */
-export { type Complex, compileGradient, type ProbeGradient } from './gradient.js';
+export { compileGradient, type GradientColumns, gradientColumns, type NetworkGradient } from './gradient.js';
+/** And at one frequency, by name? */
+export { type Complex, type ProbeGradient, probeGradient } from './probe-gradient.js';
 /** What is said of a probe that is not there? */
 export { missingProbe } from './refusals.js';

@@ -1,7 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
-import { compileGradient, type Network, withoutCoilInductance } from '../network/index.js';
-import { boundedMinimum } from '../numeric/index.js';
+import { compilePlan, missingProbe, type Network, probeGradient, withoutCoilInductance } from '../network/index.js';
+import { boundedMinimum, complexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
 import { levelColumn } from './columns.js';
 import { type CutoffOptions, cutoff } from './cutoff.js';
@@ -32,7 +32,7 @@ const DB = 20 / Math.LN10;
 
 /** ln of the magnitude of a probe, by everything it hangs on. */
 function logarithm(network: Network, probe: string, frequency: number): GradientResult {
-  const found = compileGradient(network)(probe, frequency);
+  const found = probeGradient(network, probe, frequency);
   if (found === undefined) return undamped(frequency);
   const { re, im } = found.value;
   const size = Math.hypot(re, im);
@@ -153,10 +153,15 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   );
   const grid = logarithmicGrid(from, to, 600);
   const power = options.integrated ? 1 : 0;
-  const gradient = compileGradient(system.network);
+  const { elements, probes } = system.network;
+  const probe = Object.hasOwn(probes, options.probe) ? probes[options.probe] : undefined;
+  if (probe === undefined) throw missingProbe(options.probe);
+  const plan = compilePlan({ elements, probes: { [options.probe]: probe } });
+  const [frequency, column] = [new Float64Array(1), complexColumn(1)];
   const at = (f: number): number => {
-    const found = gradient(options.probe, f);
-    return found === undefined ? Infinity : Math.hypot(found.value.re, found.value.im) / (2 * Math.PI * f) ** power;
+    frequency[0] = f;
+    if (plan.sweep(frequency, [column]) >= 0) return Infinity;
+    return Math.hypot(column.re[0] as number, column.im[0] as number) / (2 * Math.PI * f) ** power;
   };
   const values = grid.map(at);
   const tops = [...grid.keys()].filter(
