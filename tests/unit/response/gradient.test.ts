@@ -1,7 +1,7 @@
 import { completeDriver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
 import { compileGradient } from '@airspring/core/network';
-import { cutoffGradient, greatestGradient } from '@airspring/core/response';
+import { type CutoffOptions, cutoffGradient, greatestGradient } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 
 const found = completeDriver({ fs: '24 Hz', Qts: 0.36, Qes: 0.4, Vas: '70 L', Sd: '330 cm²', Re: '5.6 Ω' });
@@ -24,9 +24,9 @@ test('a probe that is not there is named, not called undamped', () => {
 });
 
 test('a cut-off from another reference than the asymptote is refused, not differentiated as if from it', () => {
-  const options = { reference: 'maximum' } as const;
+  const options: CutoffOptions = { reference: 'maximum' };
   expect(() => cutoffGradient(box, options)).toThrow(fault('inconsistent', 'cutoff.reference'));
-  expect(cutoffGradient(box, { reference: 'asymptote' } as object)).toMatchObject({ ok: true });
+  expect(cutoffGradient(box, { reference: 'asymptote' } as CutoffOptions)).toMatchObject({ ok: true });
 });
 
 test('two neighbours of equal value are one extremum: no kink', () => {
