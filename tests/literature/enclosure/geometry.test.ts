@@ -23,7 +23,7 @@ const scipy = (how: string) => ({
   locator: `${program}: ${how}; tests/literature/enclosure/geometry.py`,
 });
 const base = { status: 'derived', kind: 'program' } as const;
-const exact = { relative: 1e-13, why: 'double precision on both sides, roots to 1e-14' } as const;
+const exact = { relative: 2e-14, why: 'double precision on both sides, roots to 1e-14' } as const;
 const index = { box: { value: boxes.map((_, i) => i), unit: 'row' } } as const;
 
 type Edges = [number, number, number];
@@ -158,6 +158,8 @@ const ventOf = ({ vent }: Case) => ({
   faces: [vent.face as Face],
 });
 const evolution = scipy('differential evolution over all places, collisions by alternating projections');
+/** A straight vent ends before a flat wall, or before a solid that stands square to it. */
+const walled = { absolute: 2e-15, why: 'rounding of a difference of edges' };
 const climbed = { absolute: 2e-5, why: 'the projections count solids as apart from 20 µm on' };
 const places = { layout: { value: vents.map((_, i) => i), unit: 'row' } } as const;
 
@@ -170,7 +172,7 @@ for (const form of ['straight', 'bent'] as const) {
     got: ({ layout }) => longestVent({ ...spaceOf(vents[layout]!), vent: ventOf(vents[layout]!) })[form],
     expected: vents.map((one) => one[form]),
     unit: 'm',
-    tolerance: climbed,
+    tolerance: form === 'straight' ? walled : climbed,
   });
 }
 
@@ -233,5 +235,5 @@ check('enclosure.fit.slack', {
   },
   expected: vents.map((one) => 0.8 * one.straight),
   unit: 'm',
-  tolerance: climbed,
+  tolerance: walled,
 });

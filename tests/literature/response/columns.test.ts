@@ -66,7 +66,7 @@ for (const [family, key, rows] of [
     },
     expected: column('delay'),
     unit: 'rad',
-    tolerance: { relative: 1e-7, why: 'values to ten digits' },
+    tolerance: { relative: 1e-8, why: 'values to ten digits' },
   });
 }
 
@@ -112,7 +112,7 @@ for (const [family, example] of Object.entries(worked)) {
     status: 'derived',
     kind: 'example',
     given: { frequencies: { value: frequencies.join(' '), unit: 'Hz' }, drive: { value: 2.83, unit: 'V rms' } },
-    tolerance: { relative: 1e-8, why: 'values to ten digits' },
+    tolerance: { relative: 1e-9, why: 'values to ten digits' },
   } as const;
   check(`response.displacement.${family}`, {
     ...shared,
