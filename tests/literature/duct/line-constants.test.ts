@@ -189,6 +189,35 @@ check('duct.line.narrow.resistance', {
   tolerance: { relative: 2e-12, why: 'printed to thirteen digits' },
 });
 
+/** Just below the first wave across the tube: 2ka = 3.66 and 3.62, against 3.68. */
+const cutOn = { a: { value: [0.075, 0.005], unit: 'm' }, f: { value: [1350, 20000], unit: 'Hz' } } as const;
+const atCutOn = {
+  formula: 'duct/lineConstants',
+  source: { key: 'zwikker1949', locator: 'line constants of a circular tube, evaluated with 40 digits by line.py' },
+  status: 'derived',
+  kind: 'table',
+  given: cutOn,
+  tolerance: { relative: 2e-12, why: 'printed to thirteen digits from 40-digit arithmetic' },
+} as const;
+check('duct.line.cut-on.attenuation', {
+  ...atCutOn,
+  got: ({ a, f }) => line(a, f).attenuation,
+  expected: [0.01464323392598, 0.8468805046178],
+  unit: 'Np/m',
+});
+check('duct.line.cut-on.velocity', {
+  ...atCutOn,
+  got: ({ a, f }) => line(a, f).phaseVelocity,
+  expected: [347.0221067784, 346.4212219302],
+  unit: 'm/s',
+});
+check('duct.line.cut-on.impedance', {
+  ...atCutOn,
+  got: ({ a, f }) => line(a, f).impedance.re / impedance(a),
+  expected: [1.000211776652, 1.00082531464],
+  unit: '1',
+});
+
 check('duct.line.round.attenuation', {
   formula: 'duct/roundSection',
   source: { key: 'zwikker1949', locator: 'line constants of a circular tube, evaluated with 40 digits' },

@@ -117,7 +117,7 @@ function tooHigh(
  *   as its flares and its bend, tunes so high
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.compile.low, vent.compile.middle
+ * @check vent.compile.low, vent.compile.middle, vent.compile.high
  * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m
  */
 export function compileLengthForTuning(
