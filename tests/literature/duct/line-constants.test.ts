@@ -364,3 +364,32 @@ check('duct.line.lossless', {
   unit: 'kg/m³',
   tolerance: { relative: 5e-15, why: 'ρc/S over c, times S, is ρ' },
 });
+
+check('duct.section.round', {
+  formula: 'duct/roundSection',
+  source: { key: 'scipy', locator: 'special.jnp_zeros(1, 1), twice: the first wave across a tube; area and width' },
+  status: 'derived',
+  kind: 'program',
+  given: { a: { value: 0.05, unit: 'm' } },
+  got: ({ a }) => {
+    const { area, width, cutOn } = round(a);
+    return [area, width, cutOn];
+  },
+  expected: [0.007853981633974483, 0.1, 3.682367562681319],
+  unit: 'm², m, 1',
+  tolerance: { relative: 1e-15, why: 'sixteen digits' },
+});
+check('duct.section.slit', {
+  formula: 'duct/slitSection',
+  source: { key: 'morse1968', locator: 'waves across a duct with parallel walls: half a wave in its width' },
+  status: 'derived',
+  kind: 'table',
+  given: { width: { value: 0.3, unit: 'm' }, height: { value: 0.02, unit: 'm' } },
+  got: ({ width: w, height }) => {
+    const { area, width, cutOn } = slitSection({ width: si('length', w), height: si('length', height) });
+    return [area, width, cutOn];
+  },
+  expected: [0.006, 0.3, 3.141592653589793],
+  unit: 'm², m, 1',
+  tolerance: { relative: 1e-15, why: 'sixteen digits' },
+});

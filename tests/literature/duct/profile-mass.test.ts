@@ -81,3 +81,32 @@ check('duct.profile.narrowest', {
   unit: 'm',
   tolerance: { relative: 1e-15, why: 'a minimum, found by search: its value is flat' },
 });
+
+check('duct.profile.flare-radius', {
+  formula: 'duct/flaredProfile',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-308; the quarter circles by their equation, worked out apart' },
+  status: 'derived',
+  kind: 'table',
+  given: { x: { value: [0, 0.004, 0.1, 0.192, 0.196, 0.199], unit: 'm' } },
+  got: ({ x }) =>
+    flaredProfile({ diameter: '70 mm', length: '20 cm', innerFlare: '10 mm', outerFlare: '20 mm' }).radius(x),
+  expected: [0.045, 0.037, 0.035, 0.039, 0.043, 0.048755002],
+  unit: 'm',
+  tolerance: { relative: 2e-9, why: 'eight digits of the last' },
+});
+
+check('duct.profile-mass.cone', {
+  formula: 'duct/profileMass',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-308: a truncated cone, ρL/(π a b), as long as a tube L a/b' },
+  status: 'derived',
+  kind: 'table',
+  given: { of: { value: 'acoustic mass; effective length; narrowest diameter', unit: '' } },
+  got: () => {
+    const cone = conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' });
+    const { acousticMass, effectiveLength, narrowestDiameter } = profileMass(cone, air);
+    return [acousticMass, effectiveLength, narrowestDiameter];
+  },
+  expected: [42.441318157839, 0.1, 0.06],
+  unit: 'kg/m⁴, m, m',
+  tolerance: { relative: 1e-13, why: 'fourteen digits' },
+});

@@ -92,6 +92,26 @@ check('enclosure.net-volume', {
   tolerance: exact,
 });
 
+check('enclosure.net-volume.parts', {
+  ...base,
+  formula: 'enclosure/netVolume',
+  source: scipy('convex hull of the inside; two tubes by their size, the cone as what is left of what is taken'),
+  given: { box: { value: 0, unit: 'row' } },
+  got: ({ box }) => {
+    const row = boxes[box]!;
+    const result = netVolume({ outer: size(row.outer), thickness: byFace(row.thickness), contents: contentsOf(row) });
+    if (!result.ok) return [];
+    return [result.innerVolume, result.displacedByBracing, result.displacedByVent, result.displacedByDriver];
+  },
+  expected: (() => {
+    const row = boxes[0]!;
+    const tubes = 2 * (Math.PI / 4) * row.outerDiameter ** 2 * row.lengthInside;
+    return [row.innerVolume, row.fraction * row.innerVolume, tubes, displacedOf(row) - tubes];
+  })(),
+  unit: 'm³',
+  tolerance: { relative: 3e-14, why: 'the last part is a difference, a fiftieth of the whole' },
+});
+
 check('enclosure.net-volume.compiled', {
   ...base,
   formula: 'enclosure/compileNetVolume',
@@ -119,6 +139,22 @@ check('enclosure.size-for-net-volume', {
   expected: boxes.map((row) => row.depth),
   unit: 'm',
   tolerance: exact,
+});
+
+check('enclosure.size-for-net-volume.in-proportion', {
+  ...base,
+  formula: 'enclosure/sizeForNetVolume',
+  source: scipy('common scale of three edges by a bracketed root of the convex hull of the inside'),
+  given: { box: { value: 0, unit: 'row' } },
+  got: ({ box }) => {
+    const row = boxes[box]!;
+    const input = { outer: size(row.outer), thickness: byFace(row.thickness), contents: contentsOf(row) };
+    const found = sizeForNetVolume({ ...input, netVolume: si('volume', row.want), shape: 'proportional' });
+    return [found.width, found.height, found.depth];
+  },
+  expected: boxes[0]!.outer.map((edge) => edge * boxes[0]!.scale),
+  unit: 'm',
+  tolerance: { relative: 5e-15, why: 'double precision on both sides, roots to 1e-14' },
 });
 
 check('enclosure.size-for-net-volume.proportional', {

@@ -40,8 +40,11 @@ const polynomials = [
     status: 'derived',
     kind: 'table',
     given: { order: { value: order, unit: '1' }, corner: { value: 1, unit: 'rad/s' } },
-    got: () => butterworthHighPass({ order, corner }).denominator,
-    expected: polynomials[i] as number[],
+    got: () => {
+      const { numerator, denominator } = butterworthHighPass({ order, corner });
+      return [numerator[order] as number, ...denominator];
+    },
+    expected: [1, ...(polynomials[i] as number[])],
     unit: '1',
     tolerance: {
       relative: [1e-15, 1e-9, 1e-15, 1e-9][i] as number,
@@ -176,8 +179,11 @@ cascades.forEach(({ order, Q, denominator }, i) => {
       Q: { value: String(Q), unit: '1' },
       corner: { value: 1, unit: 'rad/s' },
     },
-    got: () => highPassByQ({ order, Q, corner: si('frequency', 1 / (2 * Math.PI)) } as HighPassByQInput).denominator,
-    expected: denominator,
+    got: () => {
+      const found = highPassByQ({ order, Q, corner: si('frequency', 1 / (2 * Math.PI)) } as HighPassByQInput);
+      return [found.numerator[order] as number, ...found.denominator];
+    },
+    expected: [1, ...denominator],
     unit: '1',
     tolerance: digits(1e-15),
   });

@@ -35,6 +35,23 @@ for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes
     unit: 'dB, dB per relative change',
     tolerance: { absolute: family === 'closed' ? 1e-12 : 3e-13, why: 'double precision of values up to 100' },
   });
+  check(`response.level-gradient.${family}.frequency`, {
+    ...shared,
+    formula: 'response/levelGradient',
+    given: {
+      family: { value: family, unit: '' },
+      of: { value: 'slope over frequency; by the density of the air', unit: '' },
+    },
+    got: () =>
+      level.flatMap(({ frequency }) => {
+        const found = levelGradient(system, si('frequency', frequency));
+        return found.ok ? [found.byFrequency, found.byElement['air.density'] ?? Number.NaN] : [];
+      }),
+    // 20 log10 ρ has the slope 20/ln 10.
+    expected: level.flatMap(({ byFrequency }) => [byFrequency, 8.685889638065037]),
+    unit: 'dB per relative change',
+    tolerance: { absolute: 3e-13, why: 'double precision of values up to 100' },
+  });
   check(`response.cutoff-gradient.${family}`, {
     ...shared,
     formula: 'response/cutoffGradient',
