@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { throughHook } from '../../.config/instrument.js';
-import { call, underMutant, watch } from './hook.js';
+import { call, leavesOf, underMutant, watch } from './hook.js';
 
 /** What a function gives when the numbers it returns are doubled. */
 const doubled = <T>(f: (...args: never[]) => T, ...args: unknown[]) =>
@@ -52,6 +52,18 @@ describe('what a formula returns is multiplied', () => {
     expect(underMutant('duct/one', 2, () => [one(), other()])).toEqual([2, 1]);
     expect(() => underMutant('duct/one', 2, () => JSON.parse('{'))).toThrow();
     expect(one()).toBe(1);
+  });
+  test('one leaf alone, where one is chosen', () => {
+    const make = () => ({ x: 1, list: [{ y: 2 }, { y: 3 }], f: (out: Float64Array) => out.fill(4).length });
+    const run = () => {
+      const made = call('duct/one', make, []) as ReturnType<typeof make>;
+      const out = new Float64Array(1);
+      return [made.x, ...made.list.map(({ y }) => y), made.f(out), out[0]];
+    };
+    expect(leavesOf('duct/one', run)).toEqual(['x', 'list[].y', 'f()(0)[]', 'f()']);
+    expect(underMutant('duct/one', 2, run, 'x')).toEqual([2, 2, 3, 1, 4]);
+    expect(underMutant('duct/one', 2, run, 'list[].y')).toEqual([1, 4, 6, 1, 4]);
+    expect(underMutant('duct/one', 2, run, 'f()(0)[]')).toEqual([1, 2, 3, 1, 8]);
   });
   test('a function keeps what it carries', () => {
     const end = Object.assign((radius: number) => radius, { sources: ['a'] });

@@ -2,52 +2,72 @@
  * The place where a mutant lives: the exported functions of the audited floors are called through {@link call}, which
  * multiplies what one chosen formula returns. Changed are numbers, the numbers in returned records and lists, columns
  * that a function or a returned kernel fills, and what returned functions return; not texts, truths and whole-number lists.
+ * A leaf is a place in a result, `network.elements[].value`: all of a list are one. With one chosen, it alone is changed.
  */
 type Callable = (...args: never[]) => unknown;
 
 let chosen = '';
 let factor = 1;
+let leaf: string | undefined;
+let leaves = new Set<string>();
 
-/** Runs with what the formula returns multiplied. */
-export function underMutant<T>(formula: string, by: number, run: () => T): T {
-  [chosen, factor] = [formula, by];
+/** Runs with what the formula returns multiplied, or one leaf of it. */
+export function underMutant<T>(formula: string, by: number, run: () => T, only?: string): T {
+  [chosen, factor, leaf] = [formula, by, only];
   try {
     return run();
   } finally {
-    [chosen, factor] = ['', 1];
+    [chosen, factor, leaf] = ['', 1, undefined];
   }
 }
 
+/** The leaves of what a formula returns and fills in a run. */
+export function leavesOf(formula: string, run: () => unknown): readonly string[] {
+  leaves = new Set();
+  underMutant(formula, 1, run);
+  return [...leaves];
+}
+
+/** A number at a place, as the mutant makes it. */
+function changed(value: number, path: string): number {
+  leaves.add(path);
+  return leaf === undefined || leaf === path ? value * factor : value;
+}
+
 /** Calls on behalf of a formula. */
-export function call(formula: string, f: Callable, args: readonly unknown[]): unknown {
+export function call(formula: string, f: Callable, args: readonly unknown[], path = ''): unknown {
   if (formula !== chosen) {
     // A kernel compiled now may run under a mutant later.
     const result = f(...(args as never[]));
-    return typeof result === 'function' ? watch(formula, result as Callable) : result;
+    return typeof result === 'function' ? watch(formula, result as Callable, '()') : result;
   }
   const before = args.map(numbersIn);
   const result = f(...(args as never[]));
   args.forEach((arg, i) => {
-    multiplyChanged(arg, before[i]);
+    multiplyChanged(arg, before[i], `${path}(${i})`);
   });
-  return multiplied(formula, result);
+  return multiplied(formula, result, path);
 }
 
 /** The function, and what it carries, with its calls on behalf of a formula. */
-export const watch = (formula: string, f: Callable): Callable =>
-  Object.defineProperties((...args: unknown[]) => call(formula, f, args), Object.getOwnPropertyDescriptors(f));
+export const watch = (formula: string, f: Callable, path = ''): Callable =>
+  Object.defineProperties((...args: unknown[]) => call(formula, f, args, path), Object.getOwnPropertyDescriptors(f));
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && [Object.prototype, null].includes(Object.getPrototypeOf(value));
 
-function multiplied(formula: string, value: unknown): unknown {
-  if (typeof value === 'number') return value * factor;
-  if (value instanceof Float64Array) return value.map((x) => x * factor);
-  if (Array.isArray(value)) return value.map((one) => multiplied(formula, one));
-  if (typeof value === 'function') return watch(formula, value as Callable);
+function multiplied(formula: string, value: unknown, path: string): unknown {
+  if (typeof value === 'number') return changed(value, path);
+  if (value instanceof Float64Array) return value.map((x) => changed(x, `${path}[]`));
+  if (Array.isArray(value)) return value.map((one) => multiplied(formula, one, `${path}[]`));
+  if (typeof value === 'function') return watch(formula, value as Callable, `${path}()`);
   if (!isRecord(value)) return value;
-  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, multiplied(formula, one)]));
+  return Object.fromEntries(
+    Object.entries(value).map(([name, one]) => [name, multiplied(formula, one, below(path, name))]),
+  );
 }
+
+const below = (path: string, name: string) => (path === '' ? name : `${path}.${name}`);
 
 /** A copy of the numbers in an argument, to see later which of them the call wrote. */
 function numbersIn(value: unknown): unknown {
@@ -58,14 +78,15 @@ function numbersIn(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, numbersIn(one)]));
 }
 
-function multiplyChanged(value: unknown, before: unknown): void {
+function multiplyChanged(value: unknown, before: unknown, path: string): void {
   const isList = value instanceof Float64Array || Array.isArray(value);
   if (!isList && !isRecord(value)) return;
   const now = value as Record<string, unknown>;
   const old = before as Record<string, unknown>;
   for (const key of Object.keys(now)) {
     const one = now[key];
-    if (typeof one !== 'number') multiplyChanged(one, old[key]);
-    else if (!Object.is(one, old[key])) now[key] = one * factor;
+    const at = isList ? `${path}[]` : below(path, key);
+    if (typeof one !== 'number') multiplyChanged(one, old[key], at);
+    else if (!Object.is(one, old[key])) now[key] = changed(one, at);
   }
 }

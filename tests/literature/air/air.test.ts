@@ -1,6 +1,7 @@
 import { air } from '@airspring/core/air';
+import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
-import { fixtures, state, statesOf } from './fixtures.js';
+import { celsius, fixtures, state, statesOf } from './fixtures.js';
 
 check('air.air.bulk-modulus', {
   formula: 'air/air',
@@ -71,4 +72,16 @@ check('air.air.prandtl', {
   expected: 0.841,
   unit: '1',
   tolerance: { relative: 0.01, why: 'half of the 2 % of the conductivity, under the root' },
+});
+
+check('air.air.thermal-conductivity', {
+  formula: 'air/air',
+  source: { key: 'coolprop', locator: 'dry air after Lemmon and Jacobsen 2004, 101325 Pa; both ends and between' },
+  status: 'derived',
+  kind: 'program',
+  given: { temperature: { value: fixtures.dry.temperature, unit: '°C' } },
+  got: ({ temperature }) => air({ temperature: celsius(temperature), humidity: si('humidity', 0) }).thermalConductivity,
+  expected: fixtures.dry.thermalConductivity,
+  unit: 'W/(m·K)',
+  tolerance: { relative: 0.02, why: 'uncertainty of the equation of 2004, 2 % (from memory of the paper)' },
 });

@@ -89,5 +89,23 @@ check('driver.group.isobaric-volume', {
     driverParameters(group(one.driver, { parallel, isobaric: true }).equivalent).Vas / driverParameters(one.driver).Vas,
   expected: 0.5,
   unit: '1',
-  tolerance: { relative: 1e-12, why: 'exact without the air in the chamber' },
+  tolerance: { relative: 1e-15, why: 'exact without the air in the chamber' },
+});
+
+check('driver.group.shares', {
+  formula: 'driver/group',
+  source: {
+    key: 'beranek2012',
+    locator: 'elements of one velocity; equal branches divide current and voltage equally',
+  },
+  status: 'derived',
+  kind: 'example',
+  given: { wiring: { value: 'two in series in each of three branches, as isobaric pairs', unit: '' } },
+  got: () => {
+    const six = group(drawn, { series: 2, parallel: 3, isobaric: true });
+    return [six.count, six.fronts, six.equivalent.Sd, six.share.voltage, six.share.current];
+  },
+  expected: [6, 3, 0.099, 1 / 2, 1 / 3],
+  unit: '1, m²',
+  tolerance: { relative: 1e-15, why: 'products and quotients of whole numbers' },
 });

@@ -65,7 +65,9 @@ out = {
     "program": f"scipy {scipy.__version__}, numpy {np.__version__}",
     "load": {"ka": 0.3, "reactance": struve(1, 0.6) / 0.3, "resistance": 1 - j1(0.6) / 0.3},
     "mutual": [{"distance": d, "kd": kd, "length": mutual(d, kd / d)} for d in (2.5, 5, 20) for kd in (0.01, 0.25, 0.5)],
-    "rectangle": [{"aspect": q, "kb": kb, "length": rectangle(q, kb)} for q in (1, 3, 10) for kb in (0.01, 0.2, 0.4)],
+    "neighbours": [{"distance": d, "kd": kd, "length": mutual(d, kd / d)} for d in (2.2, 5, 20) for kd in (0.01, 0.5, 1)],
+    "rectangle": [{"aspect": q, "kb": kb, "length": rectangle(q, kb)}
+                  for q, end in ((1, 0.35), (3, 0.5), (10, 0.5)) for kb in (0.01, 0.2, end)],
     "necks": [{"V": V, "S": S, "l": l, "f": neck(V, S, l)} for V, S, l in necks],
     "tubes": [{"a": a, "L": L, "f": f, "mass": tube(a, L, f)} for a, L, f in tubes],
 }

@@ -12,6 +12,7 @@ import { si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import horns from './horns.json' with { type: 'json' };
+import straight from './line.json' with { type: 'json' };
 
 const air = {
   ...standardAir,
@@ -28,9 +29,10 @@ const profiles: Record<string, Profile> = {
 const names = ['A', 'B', 'C', 'D'] as const;
 
 /** The entries of the chain matrix. */
-function chain(profile: string, f: number, steps?: number): [number, number][] {
+const chain = (profile: string, f: number, steps?: number) => chainOf(profiles[profile]!, f, steps);
+function chainOf(profile: Profile, f: number, steps?: number): [number, number][] {
   const out = { A: complexColumn(1), B: complexColumn(1), C: complexColumn(1), D: complexColumn(1) };
-  compileSteppedLine(profiles[profile]!, steps, air)(Float64Array.of(f), out);
+  compileSteppedLine(profile, steps, air)(Float64Array.of(f), out);
   return names.map((name) => [out[name].re[0]!, out[name].im[0]!]);
 }
 
@@ -112,3 +114,30 @@ test('a profile without a change is the uniform line', () => {
     }
   }
 });
+
+for (const [entry, at] of [...names.entries()].map(([i, name]) => [name, i] as const)) {
+  for (const [part, side] of [
+    ['re', 0],
+    ['im', 1],
+  ] as const) {
+    check(`duct.stepped.straight.${entry}.${part}`, {
+      formula: 'duct/compileSteppedLine',
+      source: { key: 'mpmath', locator: 'uniform lossy tube, 40 digits; script line.py' },
+      status: 'derived',
+      kind: 'program',
+      given: {
+        a: { value: straight.rows.map(({ a }) => a), unit: 'm' },
+        L: { value: straight.rows.map(({ L }) => L), unit: 'm' },
+        f: { value: straight.rows.map(({ f }) => f), unit: 'Hz' },
+      },
+      got: ({ a, L, f }) => {
+        const ends = { innerDiameter: si('length', 2 * a), outerDiameter: si('length', 2 * a) };
+        return chainOf(conicalProfile({ ...ends, length: si('length', L) }), f, 20)[at]![side];
+      },
+      // A tube is the same from both ends: D is A.
+      expected: straight.rows.map((row) => row[`${entry === 'D' ? 'A' : entry}.${part}` as 'A.re']),
+      unit: entry === 'B' ? 'Pa·s/m³' : entry === 'C' ? 'm³/(Pa·s)' : '1',
+      tolerance: { relative: 5e-14, why: 'rounding of twenty products; the smaller part carries that of the larger' },
+    });
+  }
+}

@@ -216,3 +216,32 @@ check('enclosure.closed.losses', {
   unit: 'm³/Pa, Pa·s/m³',
   tolerance: { relative: 1e-7, why: 'eight digits' },
 });
+
+for (const [name, drop] of [
+  ['f3', 3],
+  ['f6', 6],
+  ['f10', 10],
+] as const) {
+  check(`response.features.${name}`, {
+    formula: 'response/features',
+    source,
+    status: 'derived',
+    kind: 'table',
+    given: { Qtc: { value: Qtc, unit: '1' }, drop: { value: drop, unit: 'dB, half power for 3' } },
+    got: ({ Qtc }) => (features(closedOf({ Qtc, fc }))[name] ?? Number.NaN) / fc,
+    expected: column(name) as number[],
+    unit: `${name}/fc`,
+    tolerance: tenDigits,
+  });
+}
+check('response.features.ripple', {
+  formula: 'response/features',
+  source: { key: 'small1972closed1', locator: 'peak of the response, and half power below the asymptote' },
+  status: 'derived',
+  kind: 'table',
+  given: { Qtc: { value: [1, 1.5], unit: '1' } },
+  got: ({ Qtc }) => features(closedOf({ Qtc, fc })).ripple,
+  expected: [4.25968732272, 7.04365036223],
+  unit: 'dB',
+  tolerance: { absolute: 1e-5, why: 'parabola through three of 2000 points' },
+});

@@ -142,5 +142,5 @@ check('limit.lowest-safe-frequency', {
     return Math.sqrt((-b + Math.sqrt(b * b - 4 * (1 - 1 / share ** 2))) / 2);
   }),
   unit: 'f/fc',
-  tolerance: { relative: 1e-7, why: 'a thousandth of a hertz stands for 0 Hz' },
+  tolerance: { relative: 2e-8, why: 'a thousandth of a hertz stands for 0 Hz' },
 });

@@ -67,7 +67,12 @@ for name, (volume, fb) in BOXES.items():
     e = elements(volume, fb)
     out["boxes"][name] = {
         "level": [
-            {"frequency": f, "value": float(level(e, f)), "byElement": slopes(lambda e: level(e, f), e)}
+            {
+                "frequency": f,
+                "value": float(level(e, f)),
+                "byElement": slopes(lambda e: level(e, f), e),
+                "byFrequency": float(diff(lambda x: level(e, exp(x)), log(mpf(f)))),
+            }
             for f in FREQUENCIES
         ],
         "cutoff": {"value": float(cutoff(e)), "byElement": slopes(cutoff, e)},

@@ -23,6 +23,9 @@ for (const [name, system] of Object.entries(systems)) {
     got: () => stepResponse(system, { until: '0.1 s', points: fixture.points }).pressure.filter((_, i) => i % 10 === 0),
     expected,
     unit: 'Pa',
-    tolerance: { absolute: 2e-13, why: 'rounding of the exponential in scipy, largest value 0.05' },
+    tolerance: {
+      absolute: name === 'closed' ? 2e-13 : 2e-14,
+      why: 'rounding of the exponential in scipy, largest value 0.05',
+    },
   });
 }

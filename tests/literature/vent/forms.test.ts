@@ -1,11 +1,13 @@
 import { standardAir } from '@airspring/core/air';
 import { flared, pistonInFlange, rectangularPiston } from '@airspring/core/duct';
+import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
-import { effectiveLength, severalVents, tuning } from '@airspring/core/vent';
+import { effectiveLength, lengthForTuning, severalVents, type Tuning, tuning } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 import flares from '../duct/flare.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const sparse = { ...air, density: si('density', 1.2) };
 const m = (value: number) => si('length', value);
 
 check('vent.tuning.slot', {
@@ -100,4 +102,56 @@ check('vent.several.speeds', {
   expected: [1.419594008, 2.668266434, 0.5187641054],
   unit: '1',
   tolerance: { relative: 1e-9, why: 'closed formula' },
+});
+
+/** Two tubes through a panel, in a box told without them. */
+const pair = { diameter: '75 mm', wall: '3 mm', count: 2, ...ends } as const;
+const told = { volumeBeforeVent: '40 L', panelThickness: '18 mm' } as const;
+const leavesOf = (result: Tuning | Impossible) => {
+  if (!result.ok) throw new Error('not possible');
+  const { fb, length, netVolume, volumeBeforeVent, effectiveLength, acousticMass } = result;
+  return [fb, length, netVolume, volumeBeforeVent, effectiveLength, acousticMass];
+};
+for (const [name, formula, result] of [
+  ['tuning', 'vent/tuning', () => tuning({ vent: { ...pair, length: '15 cm' }, ...told }, sparse)],
+  [
+    'length',
+    'vent/lengthForTuning',
+    () => lengthForTuning({ vent: pair, fb: si('frequency', 56.507830182401), ...told }, sparse),
+  ],
+] as const) {
+  check(`vent.${name}.every-field`, {
+    formula,
+    source: { key: 'rayleigh1896', locator: 'secs. 302-307: nS/(Vℓ), V = V₀ − nS₀(L − t), ρℓ/(nS), worked out apart' },
+    status: 'derived',
+    kind: 'example',
+    given: { vents: { value: 'two, 75 mm wide, 150 mm long, walls of 3 mm, in 40 L, panel 18 mm', unit: '' } },
+    got: () => leavesOf(result()),
+    expected: [56.507830182401, 0.15, 0.038639608699587, 0.04, 0.21366197723676, 29.017907053242],
+    unit: 'Hz, m, m³, m³, m, kg/m⁴',
+    tolerance: { relative: 3e-13, why: 'fourteen digits' },
+  });
+}
+
+check('vent.several.every-field', {
+  formula: 'vent/severalVents',
+  source,
+  status: 'derived',
+  kind: 'example',
+  given: { of: { value: 'area, mass, volume; then flow, area, length and mass of each', unit: '' } },
+  got: () => {
+    const result = severalVents(sets[0]!, sparse);
+    if (!result.ok) throw new Error('not possible');
+    return [
+      ...[result.area, result.acousticMass, result.netVolume],
+      ...result.shares.flatMap((one) => [one.flow, one.area, one.effectiveLength, one.acousticMass]),
+    ];
+  },
+  expected: [
+    ...[0.0063813600776043, 32.685877511431, 0.06],
+    ...[0.56320184380388, 0.0044178646691106, 0.21366197723676, 58.035814106484],
+    ...[0.43679815619612, 0.0019634954084936, 0.12244131815784, 74.830621530269],
+  ],
+  unit: 'm², kg/m⁴, m³, 1, m',
+  tolerance: { relative: 3e-13, why: 'fourteen digits' },
 });

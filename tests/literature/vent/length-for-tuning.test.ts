@@ -110,3 +110,22 @@ check('vent.length.high', {
     why: 'the table keeps the ends of low frequency; ours shrink by some (ka)², up to 0.1 % of them',
   },
 });
+
+check('vent.compile.high', {
+  formula: 'vent/compileLengthForTuning',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-307; one flanged and one free end, solved for the length' },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    V: { value: [0.02, 0.04, 0.08], unit: 'm³' },
+    fb: { value: [43.34935176, 40.20982718, 32.83118641], unit: 'Hz' },
+    d: { value: [0.05, 0.075, 0.1], unit: 'm' },
+  },
+  got: ({ V, fb, d }) => compileLengthForTuning({ diameter: si('length', d) }, airOf(343.2))(V, fb),
+  expected: [0.12, 0.15, 0.2],
+  unit: 'm',
+  tolerance: {
+    relative: 4e-4,
+    why: 'the table keeps the ends of low frequency; ours shrink by some (ka)², up to 0.1 % of them',
+  },
+});

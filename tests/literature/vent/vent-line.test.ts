@@ -83,3 +83,44 @@ check('vent.line.standing', {
     why: 'a peak of Q 10 on a slope: the flow from the cone falls with frequency, which moves it by 1/(4Q²) and more',
   },
 });
+
+/** The air of the fixtures of lines. */
+const lineAir = {
+  ...standardAir,
+  density: si('density', 1.1769),
+  speedOfSound: si('speed', 347.23),
+  viscosity: si('viscosity', 1.846e-5),
+  heatCapacityRatio: 1.4017,
+  prandtlNumber: 0.841 ** 2,
+};
+for (const [part, expected] of [
+  ['re', [6.917360159397e-7, 4.817692389809e-7, 2.69174885311e-7, 4.252791778726e-5]],
+  ['im', [-7.240507318099e-5, -3.673573575722e-5, 1.011589172051e-6, -8.378414447585e-5]],
+] as const) {
+  check(`vent.line.${part}`, {
+    formula: 'vent/compileVentAdmittance',
+    source: {
+      key: 'mpmath',
+      locator: 'lossy tube by line.py, the mass of dalmont2001 within, the radiation of silva2009 without, 40 digits',
+    },
+    status: 'derived',
+    kind: 'program',
+    given: {
+      a: { value: [0.0375, 0.05, 0.025, 0.05], unit: 'm' },
+      L: { value: [0.15, 0.2, 0.12, 0.3], unit: 'm' },
+      f: { value: [40, 100, 700, 500], unit: 'Hz' },
+    },
+    got: ({ a, L, f }) => {
+      const out = { re: new Float64Array(1), im: new Float64Array(1) };
+      compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) } }, lineAir)(
+        Float64Array.of(f),
+        out.re,
+        out.im,
+      );
+      return out[part][0] as number;
+    },
+    expected,
+    unit: 'm³/(Pa·s)',
+    tolerance: { relative: 3e-12, why: 'twelve digits and more' },
+  });
+}

@@ -1,4 +1,12 @@
-import { air, moistAirDensity, speedOfSound, standardAir, standardAtmosphere, viscosity } from '@airspring/core/air';
+import {
+  air,
+  moistAirDensity,
+  speedOfSound,
+  standardAir,
+  standardAtmosphere,
+  viscosity,
+  waterVapourFraction,
+} from '@airspring/core/air';
 import { expect, test } from 'vitest';
 
 test('standard air is that of 20 °C, 50 %, 101325 Pa, and survives JSON', () => {
@@ -76,4 +84,8 @@ test('a missing field of a state is named', () => {
       ],
     }),
   );
+});
+
+test('air is never more than all vapour', () => {
+  expect(waterVapourFraction({ temperature: '60 °C', pressure: '20 kPa', humidity: '100 %' })).toBeLessThanOrEqual(1);
 });

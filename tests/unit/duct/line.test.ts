@@ -143,3 +143,33 @@ it('an open line of any number of frequencies is that of one at a time', () => {
     expect([a[0], b[0]]).toEqual([re[i], im[i]]);
   }
 });
+
+describe('sizes that fit to the last bit of their sum', () => {
+  it('two flares that take all of the length meet in one joint', () => {
+    for (let inner = 1; inner < 100; inner++) {
+      for (let outer = 1; outer < 100; outer++) {
+        const flares = { innerFlare: `${inner} mm`, outerFlare: `${outer} mm` } as const;
+        const both = flaredProfile({ diameter: '70 mm', length: `${inner + outer} mm`, ...flares });
+        expect(both.joints).toHaveLength(1);
+      }
+    }
+    const three = flaredProfile({ diameter: '70 mm', length: '30 mm', innerFlare: '10 mm', outerFlare: '20 mm' });
+    expect(profileMass(three).narrowestDiameter).toBeCloseTo(0.07, 12);
+  });
+  it('a wall of 45° is within the range', () => {
+    for (const rise of [10, 15, 20, 25, 30, 35]) {
+      const cone = { innerDiameter: '60 mm', outerDiameter: `${60 + 2 * rise} mm`, length: `${rise} mm` } as const;
+      expect(profileMass(conicalProfile(cone)).warnings).toEqual([]);
+    }
+  });
+  it('a profile without a length, or with joints out of order or outside it, is refused by name', () => {
+    const tube = (length: number, joints: number[]) => ({ radius: () => 0.03, length, joints, sources: ['own'] });
+    expect(() => profileMass(tube(0.1, [0.06, 0.05]))).toThrowError(fault('unsorted', 'profile.joints[1]'));
+    expect(() => profileMass(tube(0.1, [0.2]))).toThrowError(fault('unsorted', 'profile.joints[0]'));
+    for (const length of [0, -1]) {
+      expect(() => profileMass(tube(length, []))).toThrowError(fault('not-positive', 'profile.length'));
+      expect(() => compileSteppedLine(tube(length, []))).toThrowError(fault('not-positive', 'profile.length'));
+    }
+    expect(() => compileSteppedLine(tube(Number.NaN, []))).toThrowError(fault('not-finite', 'profile.length'));
+  });
+});

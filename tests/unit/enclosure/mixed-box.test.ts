@@ -146,3 +146,10 @@ describe('refusals', () => {
     expect(() => mixedBox({ drivers: twice, chambers })).toThrow(faulty(['out-of-range', 'box.drivers']));
   });
 });
+
+test('a net that holds itself twice is refused at once', () => {
+  const net: { series: DriverNet[] } = { series: [] };
+  net.series.push(net, net);
+  const chambers = { box: { netVolume: '40 L' } } as const;
+  expect(() => mixedBox({ drivers: net, chambers })).toThrow(expect.objectContaining({ code: 'airspring-input' }));
+}, 5000);

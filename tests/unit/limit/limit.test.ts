@@ -96,3 +96,13 @@ test('too much everywhere and safe everywhere are results', () => {
   expect(at('1 mV')).toMatchObject({ ok: false, because: [{ code: 'safe-throughout' }] });
   expect(at('90000 V')).toMatchObject({ ok: false, because: [{ code: 'above-at-end' }] });
 });
+
+test('a limit beyond every drive still binds where it is the only one', () => {
+  const far = (probe?: string): Limit => ({ name: 'far', greatestRms: 1e308, basis: 'own', ...(probe && { probe }) });
+  for (const limit of [far(), far('coneVelocity'), { ...far(), greatestRms: Number.MAX_VALUE }]) {
+    const { binding, least, levelHalfSpace } = greatestLevel(closed, [limit], [20, 50]);
+    expect(binding).toEqual(['far', 'far']);
+    expect(Number.isFinite(least.driveVoltageRms + levelHalfSpace[1]!)).toBe(true);
+    expect(greatestLevel(closed, [limit, voltageLimit('20 V')], [20]).binding).toEqual(['amplifier voltage']);
+  }
+});

@@ -4,6 +4,7 @@ import {
   compilePlan,
   compileTopology,
   type Element,
+  losslessLine,
   type Network,
   netlist,
   probeGradient,
@@ -137,4 +138,48 @@ test('a meter is a joint: its flow is the sum, its potential none', () => {
   const gradient = probeGradient(given, 'sum', 50)!;
   expect(gradient.byElement).not.toHaveProperty('amperes');
   expect(gradient.byElement.a!.re).toBeCloseTo(-1 / 4, 15);
+});
+
+test('an element of a kind that there is not is refused, not left out', () => {
+  const odd = { kind: 'condenser', name: 'C', nodes: ['in', 'ground'], value: 1 } as unknown as Element;
+  for (const door of Object.values(doors)) {
+    expect(refused(() => door(network(source, odd))).map(({ path }) => path)).toEqual(['elements[1] C']);
+  }
+});
+
+describe('a resonance that nothing damps, met to the last bit', () => {
+  const tuned = 1 / (2 * Math.PI * 50) ** 2;
+  const circuit: Network = {
+    elements: [source, branch('inductor', 'L', ['in', 'out'], 1), branch('capacitor', 'C', ['out', 'ground'], tuned)],
+    probes: { v: { of: 'potential', node: 'out' } },
+  };
+  const quarterWave: Network = {
+    elements: [source, losslessLine('tube', ['in', 'out'], 100, 1 / 400)],
+    probes: { v: { of: 'potential', node: 'out' } },
+  };
+  test.each([
+    ['of mass and spring', circuit, 50],
+    ['of a quarter wave', quarterWave, 100],
+    ['of three quarter waves', quarterWave, 300],
+  ])('%s has no answer, and a millionth beside it has one', (_, resonant, f) => {
+    const out = [{ re: new Float64Array(2), im: new Float64Array(2) }];
+    expect(compilePlan(resonant).sweep(Float64Array.of(f * 0.999999, f), out)).toBe(1);
+    expect(Math.abs(out[0]!.re[0]!)).toBeGreaterThan(1e5);
+    expect(probeGradient(resonant, 'v', f)).toBeUndefined();
+    expect(probeGradient(resonant, 'v', f * 0.999999)?.value.re).toBeCloseTo(out[0]!.re[0]!, -1);
+  });
+});
+
+test('a netlist tells the sensor of a motor from a source of that name', () => {
+  const elements: Element[] = [
+    { ...source, name: 'sense_motor' },
+    branch('resistor', 'R', ['in', 'coil'], 4),
+    motor(['coil', 'ground'], ['cone', 'ground']),
+    branch('mass', 'M', ['cone', 'ground'], 0.1),
+  ];
+  const names = netlist(network(...elements))
+    .split('\n')
+    .slice(1)
+    .map((line) => line.split(' ')[0]!.toLowerCase());
+  expect(new Set(names).size).toBe(names.length);
 });

@@ -26,3 +26,12 @@ test('a change of sign, a zero, and a zero at the end', () => {
   expect(signChanges([0, 1, 0, -1, -2, 0])).toEqual([0, 2, 5]);
   expect(() => signChanges([])).toThrowError(/at least one number/);
 });
+
+test.each([
+  ['a step near zero', (x: number) => (x < 1e-200 ? -1 : 1), 0, 1, 1e-200],
+  ['a step far below its bracket', (x: number) => (x < 1e-290 ? -1 : 1), 0, 1e300, 1e-290],
+  ['a cube with a tiny root', (x: number) => x ** 3 - 1e-300, 0, 1e100, 1e-100],
+])('is not given up before the bracket is closed: %s', (_, f, low, high, expected) => {
+  const found = bracketedRoot(f, low, high);
+  expect(found.ok && found.x / expected).toBeCloseTo(1, 12);
+});

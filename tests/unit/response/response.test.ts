@@ -180,3 +180,24 @@ describe("a stranger's network obeys what ours obey", () => {
     expect(at!).toBeLessThan(after! - 10);
   });
 });
+
+test('the ripple goes from the cut-off itself to the top of the peak, not from sample to sample', () => {
+  const peaked = ventedBox({ drivers: ten, netVolume: '60 L', fb: '29 Hz' });
+  const { f3, peaks, ripple } = features(peaked);
+  expect(f3).toBeGreaterThan(2);
+  const top = Math.max(...peaks.map(({ value }) => value));
+  expect(ripple).toBeCloseTo(top + 10 * Math.log10(2), 6);
+});
+
+test('a pole that nothing damps is no level, wherever a cut-off meets it', () => {
+  const C = 1 / (2 * Math.PI * 50) ** 2;
+  const elements: Element[] = [
+    { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
+    branch('inductor', 'L', ['in', 'out'], 1),
+    branch('capacitor', 'C', ['out', 'ground'], C),
+  ];
+  const probes = { radiatedFlow: { of: 'potential', node: 'out' } } as const;
+  const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
+  const options = { from: '50 Hz', to: '100 Hz', reference: 'maximum' } as const;
+  expect(() => cutoff(system, options)).toThrow(faulty(['inconsistent', 'network']));
+});

@@ -45,3 +45,14 @@ test('inputs of a vented box by name, the losses too', () => {
   );
   expect(Object.keys(found.ok ? found.byInput : {})).toEqual(['fb', 'volume', 'QL']);
 });
+test('an input without a logarithm, or one that makes another network, is refused by name', () => {
+  const make = ({ volume, r }: { volume: number; r: number }): System =>
+    closedBox({ drivers: ten, netVolume: si('volume', volume), sourceResistance: si('resistance', r) }) as System;
+  const refusal = (code: string, path: string) =>
+    expect.objectContaining({ faults: [expect.objectContaining({ code, path })] });
+  expect(() => sensitivity(make, { volume: 0.04, r: 0 }, cutoffGradient)).toThrow(refusal('not-positive', 'inputs.r'));
+  const stepped = ({ volume, r }: { volume: number; r: number }) => make({ volume, r: Math.max(0, r - 0.1) });
+  expect(() => sensitivity(stepped, { volume: 0.04, r: 0.1 }, cutoffGradient)).toThrow(
+    refusal('inconsistent', 'inputs.r'),
+  );
+});

@@ -190,3 +190,59 @@ it('the admittance of a vent is that of its mass at low frequency, flared or not
     expect(ratio).toBeGreaterThan(-1);
   }
 });
+
+describe('sizes that fit to the last bit of their sum are taken', () => {
+  const every = (from: number, to: number) => Array.from({ length: to - from }, (_, i) => from + i);
+  const mm = (value: number) => `${value} mm` as const;
+
+  it('a flange as wide as the tube with its wall, and the sharpest bend there is', () => {
+    for (const d of every(20, 120)) {
+      for (const w of every(1, 9)) {
+        const vent = { diameter: mm(d), wall: mm(w), innerFlangeDiameter: mm(d + 2 * w), length: '20 cm' } as const;
+        expect(effectiveLength({ vent })).toBeGreaterThan(0.2);
+        const bend = { angle: '90 deg', centreLineRadius: mm(d + w) } as const;
+        expect(effectiveLength({ vent: { diameter: mm(2 * d), wall: mm(w), length: '2 m', bend } })).toBeGreaterThan(2);
+      }
+    }
+  });
+
+  it('flares that take all of the length', () => {
+    for (const inner of every(1, 40)) {
+      for (const outer of every(1, 40)) {
+        const ends = { innerEnd: flared({ radius: mm(inner) }), outerEnd: flared({ radius: mm(outer) }) };
+        const vent = { diameter: '75 mm', length: mm(inner + outer), ...ends } as const;
+        expect(effectiveLength({ vent })).toBeGreaterThan(0);
+        const [re, im] = [new Float64Array(1), new Float64Array(1)];
+        compileVentAdmittance({ vent })(Float64Array.of(40), re, im);
+        expect(Number.isFinite(re[0]! + im[0]!)).toBe(true);
+      }
+    }
+  });
+
+  it('the length of a vent that is as long as its panel is found again', () => {
+    for (const t of every(5, 60)) {
+      const box = { netVolume: '40 L', panelThickness: mm(t) } as const;
+      const { fb } = found({ vent: { diameter: '75 mm', length: mm(t) }, ...box });
+      const again = lengthForTuning({ vent: { diameter: '75 mm' }, fb, ...box });
+      expect(again.ok && again.length).toBeCloseTo(t / 1000, 12);
+    }
+  });
+});
+
+it('a vent too short for its bend is none through either door', () => {
+  const vent = { diameter: '75 mm', bend: { angle: '90 deg', centreLineRadius: '15 cm' } } as const;
+  expect(lengthForTuning({ vent, netVolume: '40 L', fb: '50 Hz' })).toMatchObject({
+    because: [{ code: 'bend-too-long' }],
+  });
+  expect(compileLengthForTuning(vent)(0.04, 50)).toBeLessThanOrEqual(0);
+  expect(compileLengthForTuning(vent)(0.04, 25)).toBeGreaterThan(0.236);
+});
+
+it('neighbours leave an end its flare, which takes its length and must not meet theirs', () => {
+  const end = withNeighbours(flared({ radius: '20 mm' }), ['20 cm']);
+  expect(end.flare).toMatchObject({ radius: 0.02 });
+  const vent = { diameter: '75 mm', length: '15 mm', outerEnd: end } as const;
+  expect(() => tuning({ vent, netVolume: '40 L' })).toThrowError(fault('inconsistent', 'vent.length'));
+  const near = withNeighbours(flared({ radius: '20 mm' }), ['110 mm']);
+  expect(() => near({ radius: 0.0375 }, 0)).toThrowError(fault('inconsistent', 'distance'));
+});

@@ -15,7 +15,8 @@ export function waterVapourFractionOf(state: MoistAir, [A, B, C, D] = saturation
   const t = T - 273.15;
   const saturation = Math.exp((A * T + B) * T + C + D / T);
   const enhancement = 1.00062 + 3.14e-8 * p + 5.6e-7 * t * t;
-  return (h * enhancement * saturation) / p;
+  // At 60 °C and 20 kPa the air is all vapour.
+  return Math.min(1, (h * enhancement * saturation) / p);
 }
 
 /**

@@ -1,5 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
-import { InputError, type Warning } from '../fault/index.js';
+import { type Fault, InputError, refuse, type Warning } from '../fault/index.js';
 import { boundedMinimum, integral } from '../numeric/index.js';
 import { type AcousticMass, type Length, si } from '../quantity/index.js';
 import type { Profile } from './profile.js';
@@ -29,12 +29,13 @@ export interface ProfileMass {
  *   the air moves in domes, and the sum over plane slices is too light (a lower bound).
  * @neglects the boundary layer, the ends.
  * @returns kg/m⁴ and m, with warnings
- * @throws InputError `not-finite`, `not-positive` when the profile gives no radius
+ * @throws InputError `not-finite`, `not-positive` when the profile gives no radius or length, `unsorted` for its joints
  * @source rayleigh1896 secs. 303-308
  * @check duct.profile.cone, duct.profile.exponential, duct.profile.flare
  * @example profileMass(conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' })).effectiveLength // 0.1 m
  */
 export function profileMass(profile: Profile, air: Air = standardAir): ProfileMass {
+  refuse(profileFaults(profile));
   const cuts = [0, ...profile.joints, profile.length];
   let perArea = 0;
   let narrowest = Number.POSITIVE_INFINITY;
@@ -52,6 +53,24 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
     effectiveLength: si('length', Math.PI * narrowest ** 2 * perArea),
     warnings: slopeWarnings(steepest),
   };
+}
+
+/** A profile has a length, and joints that rise from one end to the other. */
+export function profileFaults({ length, joints }: Profile): Fault[] {
+  const faults: Fault[] = [];
+  if (!(length > 0 && length < Number.POSITIVE_INFINITY)) {
+    const code = Number.isFinite(length) ? 'not-positive' : 'not-finite';
+    const remedy = 'Mend the profile.';
+    faults.push({ code, path: 'profile.length', got: length, expected: 'a length above zero', remedy });
+    return faults;
+  }
+  joints.forEach((joint, i) => {
+    const before = joints[i - 1] ?? 0;
+    if (joint > before && joint < length) return;
+    const expected = `a position between ${before} and ${length} m`;
+    faults.push({ code: 'unsorted', path: `profile.joints[${i}]`, got: joint, expected, remedy: 'Mend the profile.' });
+  });
+  return faults;
 }
 
 /** Radius of a profile, refused when it is none. */
@@ -76,6 +95,6 @@ function steepestSlope(profile: Profile, from: number, to: number): number {
 }
 
 const slopeWarnings = (slope: number): Warning[] =>
-  slope > 1
+  slope > 1 + 1e-9
     ? [{ code: 'outside-validity', path: 'profile', got: slope, expected: 'a wall that rises by at most 1 (45°)' }]
     : [];

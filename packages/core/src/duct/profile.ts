@@ -1,5 +1,6 @@
 import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
+import { ROUNDING } from './rounding.js';
 
 /**
  * How wide a round duct is along its length. A value: one of your own is used exactly as ours are. Plain SI numbers.
@@ -126,7 +127,7 @@ const flaredShape = {
 export function flaredProfile(input: FlaredProfileInput): Profile {
   const { diameter, length, innerFlare = 0, outerFlare = 0 } = readFields('profile', input, flaredShape);
   const faults: Fault[] = [];
-  if (innerFlare + outerFlare > length) {
+  if (innerFlare + outerFlare > length + ROUNDING) {
     const expected = `at least both flares, ${innerFlare + outerFlare} m`;
     faults.push({
       code: 'inconsistent',
@@ -143,6 +144,11 @@ export function flaredProfile(input: FlaredProfileInput): Profile {
     const outer = x - (length - outerFlare);
     return diameter / 2 + (inner > 0 ? rise(inner, innerFlare) : 0) + (outer > 0 ? rise(outer, outerFlare) : 0);
   };
-  const joints = [innerFlare, length - outerFlare].filter((x) => x > 0 && x < length);
-  return profile(radius, length, [...new Set(joints)]);
+  const straightEnd = length - outerFlare;
+  const joints = straightEnd - innerFlare > ROUNDING ? [innerFlare, straightEnd] : [innerFlare];
+  return profile(
+    radius,
+    length,
+    joints.filter((x) => x > 0 && x < length),
+  );
 }

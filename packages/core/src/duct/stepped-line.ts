@@ -1,10 +1,10 @@
 import { type Air, standardAir } from '../air/index.js';
-import { InputError } from '../fault/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import type { Chain } from './line.js';
 import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
 import { roundLayer } from './line-section.js';
 import type { Profile } from './profile.js';
-import { radiusAt } from './profile-mass.js';
+import { profileFaults, radiusAt } from './profile-mass.js';
 
 /** Steps of a stepped line when none are given. */
 const usualSteps = 60;
@@ -26,18 +26,20 @@ const usualSteps = 60;
  * @validity as `compileLine`; steps short against the wavelength, $kh \le 0.1$; walls that open by no more than 45°.
  * @neglects as `compileLine`; the curvature of the waves in a flare, the air that waits at each step.
  * @returns a kernel, inner end near and outer end far; A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
- * @throws InputError when it is compiled: `out-of-range`, and `not-finite`, `not-positive` when the profile gives no radius
+ * @throws InputError when it is compiled: `out-of-range`, and `not-finite`, `not-positive`, `unsorted` as `profileMass`
  * @source zwikker1949 line constants; fletcher1998 the horn equation that it comes to
  * @check duct.stepped.cone.B, duct.stepped.cone.C, duct.stepped.cone.coarse, duct.stepped.exponential.B,
  *   duct.stepped.exponential.C, duct.stepped.exponential.coarse
  * @example compileSteppedLine(flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }))(frequencies, out)
  */
 export function compileSteppedLine(profile: Profile, steps: number = usualSteps, air: Air = standardAir): Chain {
+  const faults: Fault[] = profileFaults(profile);
   if (!(Number.isInteger(steps) && steps >= 1 && steps <= 10000)) {
     const remedy = 'Give a whole number.';
     const expected = 'a whole number from 1 to 10000';
-    throw new InputError([{ code: 'out-of-range', path: 'steps', got: steps, expected, remedy }]);
+    faults.push({ code: 'out-of-range', path: 'steps', got: steps, expected, remedy });
   }
+  refuse(faults);
   const length = profile.length / steps;
   const radii = Float64Array.from({ length: steps }, (_, i) => radiusAt(profile, (i + 0.5) * length));
   const medium = lineAir(air);

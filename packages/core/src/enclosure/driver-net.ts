@@ -34,6 +34,8 @@ export type DriverNetSpec =
 
 const MOST_DRIVERS = 64;
 const MOST_DEPTH = 32;
+/** Lists and drivers looked at: a net that holds itself has no end. */
+const MOST_PARTS = 4096;
 const driverShape = { name: given<unknown>(), driver: given<Drivers>(), chamber: optional(given<unknown>()) };
 const listShape = { series: optional(given<unknown>()), parallel: optional(given<unknown>()) };
 
@@ -41,6 +43,7 @@ const listShape = { series: optional(given<unknown>()), parallel: optional(given
 export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly string[]): DriverNetSpec | undefined {
   const before = faults.length;
   const names = new Set<string>();
+  let parts = 0;
 
   const leaf = (value: object, path: string): DriverNetSpec | undefined => {
     const read = readFieldsInto(faults, path, value, driverShape);
@@ -68,6 +71,12 @@ export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly 
   };
 
   const node = (value: unknown, path: string, depth: number): DriverNetSpec | undefined => {
+    if (++parts > MOST_PARTS) {
+      if (parts > MOST_PARTS + 1) return undefined;
+      const expected = `at most ${MOST_PARTS} lists and drivers`;
+      faults.push({ code: 'out-of-range', path, got: 'more', expected, remedy: 'Join equal drivers to a group.' });
+      return undefined;
+    }
     const isRecord = typeof value === 'object' && value !== null;
     const wiring = isRecord && 'series' in value ? 'series' : isRecord && 'parallel' in value ? 'parallel' : undefined;
     if (!isRecord || wiring === undefined) return leaf(value as object, path);

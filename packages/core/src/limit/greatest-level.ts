@@ -43,8 +43,8 @@ export function greatestDrive(
         const size = Math.sqrt(a * a + b * b);
         most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
       }
-      if (most < (voltage[i] as number)) {
-        voltage[i] = most;
+      if (k === 0 || most < (voltage[i] as number)) {
+        voltage[i] = Math.min(most, Number.MAX_VALUE);
         binding[i] = k;
       }
     }

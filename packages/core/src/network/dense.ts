@@ -8,11 +8,17 @@ import {
 import type { Equations, Signed } from './equations.js';
 import type { ListedColumns } from './listed-columns.js';
 
+/** What is left of a sum this much smaller than its parts is rounding. */
+const ROUNDING = 8 * Number.EPSILON;
+
 /** The matrix of the equations at one frequency, with room for its factors and solutions. */
 export interface Dense {
   readonly size: number;
   readonly re: Float64Array;
   readonly im: Float64Array;
+  /** What each part of each entry was summed from. */
+  readonly sizeRe: Float64Array;
+  readonly sizeIm: Float64Array;
   readonly rowScale: Float64Array;
   readonly exchanges: Int32Array;
   /** The solution, by unknown, and that of the transposed equations, by equation. */
@@ -25,6 +31,8 @@ export const dense = (size: number): Dense => ({
   size,
   re: new Float64Array(size * size),
   im: new Float64Array(size * size),
+  sizeRe: new Float64Array(size * size),
+  sizeIm: new Float64Array(size * size),
   rowScale: new Float64Array(size),
   exchanges: new Int32Array(size),
   solution: complexColumn(size),
@@ -33,7 +41,8 @@ export const dense = (size: number): Dense => ({
 
 /**
  * Writes the matrix at one frequency, divides each row by its largest entry (ohms and acoustic compliances differ by
- * ten powers of ten, and pivots are compared), and factors it with row exchanges. Listed elements are read at `index`.
+ * ten powers of ten, and pivots are compared), and factors it with row exchanges. What is left of a sum that cancels to the
+ * last bits, a mass against its spring, is rounding and no pivot. Listed elements are read at `index`.
  *
  * @returns the smallest relative pivot; 0 is singular
  */
@@ -43,22 +52,29 @@ export function factorDense(
   listed: readonly (ListedColumns | undefined)[],
   index: number,
   frequency: number,
-  { re, im, rowScale, exchanges }: Dense,
+  { re, im, sizeRe, sizeIm, rowScale, exchanges }: Dense,
 ): number {
   const w = 2 * Math.PI * frequency;
-  re.fill(0);
-  im.fill(0);
+  for (const part of [re, im, sizeRe, sizeIm]) part.fill(0);
+  const add = (place: number, a: number, b: number) => {
+    (re[place] as number) += a;
+    (im[place] as number) += b;
+    (sizeRe[place] as number) += Math.abs(a);
+    (sizeIm[place] as number) += Math.abs(b);
+  };
   for (const { row, column, sign, symbol, power, listed: corner } of stamps) {
     const place = row * size + column;
     const table = corner === undefined ? undefined : listed[symbol]?.[corner];
     if (table !== undefined) {
-      (re[place] as number) += sign * (table.re[index] as number);
-      (im[place] as number) += sign * (table.im[index] as number);
+      add(place, sign * (table.re[index] as number), sign * (table.im[index] as number));
       continue;
     }
     const value = symbol < 0 ? sign : sign * (values[symbol] as number);
-    if (power === 0) (re[place] as number) += value;
-    else (im[place] as number) += power === 1 ? w * value : -value / w;
+    add(place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
+  }
+  for (let place = 0; place < size * size; place++) {
+    if (Math.abs(re[place] as number) <= ROUNDING * (sizeRe[place] as number)) re[place] = 0;
+    if (Math.abs(im[place] as number) <= ROUNDING * (sizeIm[place] as number)) im[place] = 0;
   }
   for (let row = 0; row < size; row++) {
     let largest = 0;

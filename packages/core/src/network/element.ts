@@ -101,6 +101,9 @@ export interface TwoPort {
   readonly lossless?: { readonly impedance: number; readonly delay: number };
 }
 
+/** A quarter wave has a cosine of nothing: what the rounding of its angle leaves is none. */
+const unlessRounding = (value: number, angle: number) => (Math.abs(value) <= Number.EPSILON * angle ? 0 : value);
+
 /**
  * A uniform lossless line: a tube whose walls take nothing.
  *
@@ -119,9 +122,10 @@ export const losslessLine = (name: string, nodes: Nodes, impedance: number, dela
   chain: (frequencies, { A, B, C, D }) => {
     for (let i = 0; i < frequencies.length; i++) {
       const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
-      A.re[i] = D.re[i] = Math.cos(angle);
-      B.im[i] = impedance * Math.sin(angle);
-      C.im[i] = Math.sin(angle) / impedance;
+      const sine = unlessRounding(Math.sin(angle), angle);
+      A.re[i] = D.re[i] = unlessRounding(Math.cos(angle), angle);
+      B.im[i] = impedance * sine;
+      C.im[i] = sine / impedance;
       A.im[i] = D.im[i] = B.re[i] = C.re[i] = 0;
     }
   },

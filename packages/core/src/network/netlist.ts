@@ -5,12 +5,15 @@ import { refuseBadNetwork } from './refusals.js';
 /** A number as circuit simulators take it: no suffix, all digits. */
 const exact = (value: number) => value.toExponential(16);
 
+/** Marks a name of ours, so that it is none that a network has. */
+const OURS = '\0';
+
 /** Names as circuit simulators take them, which tell no capitals and no signs apart: where two would be one, they are numbered. */
 function plainNames(names: Iterable<string>): ReadonlyMap<string, string> {
   const plain = new Map<string, string>();
   const taken = new Set(['0', 'gnd']);
   for (const name of new Set(names)) {
-    const stem = name.replace(/[^A-Za-z0-9]+/g, '_');
+    const stem = name.replace(OURS, '').replace(/[^A-Za-z0-9]+/g, '_');
     let own = stem;
     for (let n = 2; taken.has(own.toLowerCase()); n++) own = `${stem}_${n}`;
     taken.add(own.toLowerCase());
@@ -19,7 +22,8 @@ function plainNames(names: Iterable<string>): ReadonlyMap<string, string> {
   return plain;
 }
 
-function lines(element: Element, name: string, node: (name: string) => string): string[] {
+function lines(element: Element, plain: (name: string) => string, node: (name: string) => string): string[] {
+  const name = plain(element.name);
   if (isBranch(element)) {
     const [a, b] = element.nodes.map(node);
     const [exponent, power] = branchLaw[element.kind];
@@ -35,7 +39,7 @@ function lines(element: Element, name: string, node: (name: string) => string): 
   if (element.kind === 'motor') {
     const [a, b] = element.electrical.map(node);
     const [u, v] = element.mechanical.map(node);
-    const sense = `sense_${name}`;
+    const sense = plain(sensor(element));
     // Voltage = Bl × velocity behind a 0 V source that senses the current; force = Bl × that current.
     return [
       `V_${sense} ${a} ${node(sensed(element))} 0`,
@@ -61,7 +65,8 @@ function lines(element: Element, name: string, node: (name: string) => string): 
 }
 
 /** The node between a motor's voltage and what senses its current. */
-const sensed = (element: Element) => `sensed ${element.name}`;
+const sensed = (element: Element) => `sensed ${element.name}${OURS}`;
+const sensor = (element: Element) => `sense ${element.name}${OURS}`;
 
 /**
  * The network as netlist text for a circuit simulator, all nodes grounded as in {@link Element}: velocities and pressures
@@ -79,10 +84,10 @@ const sensed = (element: Element) => `sensed ${element.name}`;
 export function netlist(network: Network, title = 'airspring network'): string {
   refuseBadNetwork(network);
   const { elements } = network;
-  const motors = elements.filter(({ kind }) => kind === 'motor').map(sensed);
-  const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors]);
-  const names = plainNames(elements.map((element) => element.name));
+  const motors = elements.filter(({ kind }) => kind === 'motor');
+  const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors.map(sensed)]);
+  const names = plainNames([...elements.map((element) => element.name), ...motors.map(sensor)]);
   const node = (name: string) => nodes.get(name) ?? '0';
-  const written = elements.flatMap((element) => lines(element, names.get(element.name) as string, node));
+  const written = elements.flatMap((element) => lines(element, (name) => names.get(name) as string, node));
   return [title.replace(/\s+/g, ' '), ...written, '.options noopac'].join('\n');
 }

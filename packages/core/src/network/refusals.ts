@@ -1,12 +1,28 @@
 import { type Fault, type FaultCode, InputError, refuse } from '../fault/index.js';
-import { type Element, isBranch, type Network, type Nodes } from './element.js';
+import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 import { GROUND, nodesOf, symbolValue } from './equations.js';
+
+const kinds: readonly string[] = [
+  ...Object.keys(branchLaw),
+  ...['source', 'meter', 'motor', 'piston', 'admittance', 'twoPort'],
+];
 
 /** Refuses what has no meaning before any arithmetic, with every fault at once, each with the name of what it is about. */
 export function refuseBadNetwork({ elements, probes }: Network): void {
   const faults: Fault[] = [];
   const add = (code: FaultCode, path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code, path, got, expected, remedy });
+  elements.forEach(({ kind, name }, i) => {
+    if (kinds.includes(kind)) return;
+    add(
+      'unknown-field',
+      `elements[${i}] ${name}`,
+      kind,
+      `one of ${kinds.join(', ')}`,
+      `Correct the kind of '${name}'.`,
+    );
+  });
+  refuse(faults);
   const names = new Set<string>();
   elements.forEach((element, i) => {
     const { name } = element;

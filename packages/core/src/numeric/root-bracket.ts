@@ -11,7 +11,8 @@ export interface BracketedRoot {
   readonly evaluations: number;
 }
 
-const most = 400;
+/** Halving from the largest number to the smallest takes 2100. */
+const most = 5000;
 
 /**
  * Root of a continuous function between two ends where its signs differ: Brent's method, inverse quadratic or linear

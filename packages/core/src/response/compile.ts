@@ -49,7 +49,7 @@ export function compileNetwork(network: Network): CompiledNetwork {
 }
 
 /** A resonance without any loss, met exactly: there is no finite answer. */
-const undamped = (frequency: number) =>
+export const undamped = (frequency: number) =>
   new InputError([
     {
       code: 'inconsistent',

@@ -78,13 +78,23 @@ export function features(
     return found.ok ? found.frequency : undefined;
   };
   const [f3, f6, f10] = [at(HALF_POWER), at(6), at(10)];
-  const passed = columns.levelHalfSpace.filter((_, i) => (columns.frequencies[i] as number) >= (f3 ?? from));
+  const [tops, dips] = [1, -1].map((sign) => extrema(columns.frequencies, columns.levelHalfSpace, sign as 1 | -1)) as [
+    readonly Extremum[],
+    readonly Extremum[],
+  ];
+  // Samples, and what lies between them: the cut-off itself, the tops and the dips.
+  const start = f3 ?? from;
+  const passed = [
+    ...(f3 === undefined ? [] : [reference - HALF_POWER]),
+    ...columns.levelHalfSpace.filter((_, i) => (columns.frequencies[i] as number) >= start),
+    ...[...tops, ...dips].flatMap(({ frequency, value }) => (frequency >= start ? [value] : [])),
+  ];
   return {
     referenceLevel: reference,
     ...(f3 !== undefined && { f3 }),
     ...(f6 !== undefined && { f6 }),
     ...(f10 !== undefined && { f10 }),
-    peaks: extrema(columns.frequencies, columns.levelHalfSpace, 1)
+    peaks: tops
       .map(({ frequency, value }) => ({ frequency, value: value - reference }))
       .filter(({ value }) => value > 1e-9),
     ripple: passed.length === 0 ? 0 : Math.max(...passed) - Math.min(...passed),

@@ -1,5 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import { type Impossible, impossible } from '../fault/index.js';
+import { type Impossible, InputError, impossible } from '../fault/index.js';
 import { compilePlan, missingProbe, type Network, probeGradient, withoutCoilInductance } from '../network/index.js';
 import { boundedMinimum, complexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
@@ -104,6 +104,13 @@ function referenceGradient({ network, air }: System): GradientResult {
  * @example cutoffGradient(system)
  */
 export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'reference'> = {}): GradientResult {
+  const { reference: from = 'asymptote' } = options as CutoffOptions;
+  if (from !== 'asymptote') {
+    const [path, remedy] = ['cutoff.reference', 'Leave it out.'];
+    throw new InputError([
+      { code: 'inconsistent', path, got: from, expected: "'asymptote', the one there is", remedy },
+    ]);
+  }
   const found = cutoff(system, options);
   if (!found.ok) return found;
   const f = found.frequency as number;
@@ -165,7 +172,8 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   };
   const values = grid.map(at);
   const tops = [...grid.keys()].filter(
-    (i) => (values[i] as number) >= (values[i - 1] ?? 0) && (values[i] as number) >= (values[i + 1] ?? 0),
+    // More than the one before: two equal neighbours are one top.
+    (i) => (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0),
   );
   const peaks = tops.map((i) => {
     const [low, high] = [(grid[i - 1] ?? grid[i]) as number, (grid[i + 1] ?? grid[i]) as number];

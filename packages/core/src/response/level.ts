@@ -3,14 +3,14 @@ import { withoutCoilInductance } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
 import { levelColumn } from './columns.js';
-import { type CompiledNetwork, compileNetwork, probeIndex } from './compile.js';
+import { type CompiledNetwork, compileNetwork, probeIndex, undamped } from './compile.js';
 
 /**
  * Where the level has reached its limit but for a term of 1/f², which the two points remove. Heavy absorption asks for far ones.
  */
 export const FAR = [1e6, 2e6] as const;
 
-/** Level at 1 m in half space as a function of frequency, for 1 V rms at the drive; of a network compiled already. */
+/** Level at 1 m in half space as a function of frequency, for 1 V rms at the drive; of a network compiled already. Refuses an undamped pole. */
 export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (frequency: number) => number {
   const row = probeIndex(probes, 'radiatedFlow');
   const out = probes.map(() => complexColumn(1));
@@ -20,6 +20,7 @@ export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (f
     at[0] = frequency;
     sweep(at, out);
     levelColumn(at, out[row] as (typeof out)[number], density, 1, level);
+    if (!Number.isFinite(level[0])) throw undamped(frequency);
     return level[0] as number;
   };
 }

@@ -1,5 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import type { Impossible } from '../fault/index.js';
+import { type Fault, type Impossible, InputError, refuse } from '../fault/index.js';
 import type { Gradient, GradientResult } from '../response/index.js';
 
 /** How a result changes with each input that a system is made from. */
@@ -43,6 +43,7 @@ function logarithms({ network, air }: System): Map<string, number> {
  *
  * @validity inputs above zero whose change by 2 % makes no other topology
  * @neglects nothing beyond 10⁻¹⁰ of the gradient
+ * @throws InputError `not-finite`, `not-positive` for an input, `inconsistent` for one that makes another list of elements
  * @source richardson1927 (extrapolated differences)
  * @check search.sensitivity
  * @example sensitivity(({ fb }) => ventedBox({ drivers, netVolume: '45 L', fb: si('frequency', fb) }), { fb: 29 }, cutoffGradient)
@@ -52,10 +53,25 @@ export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
   inputs: Inputs,
   result: (system: System) => GradientResult,
 ): Sensitivity | Impossible {
+  refuse(
+    Object.entries(inputs).flatMap(([name, got]): Fault[] => {
+      if (got > 0 && got < Infinity) return [];
+      const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
+      const remedy = 'Leave it out of the inputs.';
+      return [{ code, path: `inputs.${name}`, got, expected: 'a value above zero', remedy }];
+    }),
+  );
   const found = result(make(inputs));
   if (!found.ok) return found;
   const slope = (name: string): number =>
-    chain(found, (x) => logarithms(make({ ...inputs, [name]: x })), inputs[name] as number);
+    chain(found, (x) => alike(name, logarithms(make({ ...inputs, [name]: x }))), inputs[name] as number);
+  const names = [...logarithms(make(inputs)).keys()];
+  const alike = (input: string, values: Map<string, number>) => {
+    if (values.size === names.length && names.every((name) => values.has(name))) return values;
+    const [path, remedy] = [`inputs.${input}`, 'Leave it out of the inputs.'];
+    const expected = 'the same elements when it changes by 2 %';
+    throw new InputError([{ code: 'inconsistent', path, got: inputs[input], expected, remedy }]);
+  };
   const relative = Object.keys(inputs).map((name) => [name, slope(name)] as const);
   return {
     ok: true,

@@ -1,3 +1,4 @@
+import { ROUNDING } from '../duct/rounding.js';
 import type { Fault } from '../fault/index.js';
 import { type AngleInput, count, type Fields, type LengthInput, optional, positive } from '../quantity/index.js';
 
@@ -37,7 +38,7 @@ export const bendGeometry = (bend: Bend, halfWidth: number): BendGeometry =>
 
 /** The inside of a bend has a radius above zero. */
 export function sharpBendFaults(bend: Bend, outerRadius: number): Fault[] {
-  if (bend === undefined || bend.centreLineRadius >= outerRadius) return [];
+  if (bend === undefined || bend.centreLineRadius >= outerRadius - ROUNDING) return [];
   const expected = `at least the outer radius of the tube, ${outerRadius} m`;
   const path = 'vent.bend.centreLineRadius';
   return [{ code: 'inconsistent', path, got: bend.centreLineRadius, expected, remedy: 'Bend it less sharply.' }];

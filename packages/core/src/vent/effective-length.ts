@@ -1,4 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
+import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -45,7 +46,7 @@ export const flareLength = ({ innerEnd, outerEnd }: VentGeometry): number =>
 /** Bends and flares take no more than the vent is long. */
 export function lengthFaults(vent: VentGeometry, length: number): Fault[] {
   const least = vent.bendLength + flareLength(vent);
-  if (least <= length) return [];
+  if (least <= length + ROUNDING) return [];
   const expected = `at least the ${least} m that its ${vent.bendLength > 0 ? 'bend' : 'flares'} takes`;
   const remedy = 'Lengthen it, or bend or flare it less.';
   return [{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }];
@@ -80,7 +81,7 @@ function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: n
  * @returns m
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307; the end corrections name their own
- * @check vent.effective-length.low, vent.effective-length.middle
+ * @check vent.effective-length.low, vent.effective-length.middle, vent.effective-length.end
  * @example effectiveLength({ vent: { diameter: '75 mm', length: '150 mm' } }) // 0.2038 m
  */
 export function effectiveLength(input: VentAtFrequency, air: Air = standardAir): Length {

@@ -1,4 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
+import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
 import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
@@ -62,16 +63,16 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
     const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m: a longer one takes too much volume.`;
     return impossible('tuning-too-low', text);
   }
-  if (length <= 0 || length < shortest) return tooHigh(vent, line, shortest, hertz);
+  if (length <= 0 || length < shortest - ROUNDING) return tooHigh(vent, line, shortest, hertz);
   const taken = vent.bendLength + flareLength(vent);
-  if (vent.bendLength > 0 && length < taken) {
+  if (vent.bendLength > 0 && length < taken - ROUNDING) {
     const sizes = [taken, length].map((size) => `${decimalText(size, 3)} m`);
     return impossible(
       'bend-too-long',
       `The bend ${taken > vent.bendLength ? 'with its flares' : 'alone'} takes ${sizes[0]}; the whole vent is to be ${sizes[1]}.`,
     );
   }
-  return tuned(vent, length, line, k, air);
+  return tuned(vent, Math.max(length, shortest), line, k, air);
 }
 
 /** The shorter length that solves the quadratic, in a form without cancellation; `undefined` when none does. */
@@ -112,11 +113,11 @@ function tooHigh(
  *
  * @validity as `tuning`, without warnings.
  * @neglects as `tuning`.
- * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none, or none as
- *   long as its flares, tunes so high
+ * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none, or none as long
+ *   as its flares and its bend, tunes so high
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.compile.low, vent.compile.middle
+ * @check vent.compile.low, vent.compile.middle, vent.compile.high
  * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m
  */
 export function compileLengthForTuning(
@@ -127,11 +128,11 @@ export function compileLengthForTuning(
   const vent = geometry(faults, readFields('', { vent: section }, { vent: sectionField }).vent);
   refuse(faults);
   const { area, inner, outer, innerEnd, outerEnd } = vent;
-  const flares = flareLength(vent);
+  const taken = vent.bendLength + flareLength(vent);
   const perHertz = (2 * Math.PI) / air.speedOfSound;
   return (netVolume, fb) => {
     const k = perHertz * fb;
     const length = area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
-    return length < flares ? length - flares : length;
+    return length < taken - ROUNDING ? length - taken : length;
   };
 }

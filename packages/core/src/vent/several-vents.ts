@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { lumpedWarnings } from '../duct/resonance.js';
+import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -91,7 +92,7 @@ export function severalVents(input: SeveralVentsInput, air: Air = standardAir): 
     const own: Fault[] = [];
     const found = geometry(own, vent);
     own.push(...lengthFaults(found, vent.length));
-    if (vent.length < panel) {
+    if (vent.length < panel - ROUNDING) {
       const expected = `at least the thickness of the panel, ${panel} m`;
       const remedy = 'Measure the length from the outer surface of the panel.';
       own.push({ code: 'inconsistent', path: 'vent.length', got: vent.length, expected, remedy });

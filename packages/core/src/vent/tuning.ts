@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { lumpedWarnings, resonanceWaveNumber } from '../duct/resonance.js';
+import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -110,7 +111,7 @@ export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Imp
   const faults: Fault[] = volumeFaults(fields);
   const vent = geometry(faults, fields.vent);
   faults.push(...lengthFaults(vent, length));
-  if (length < panel) {
+  if (length < panel - ROUNDING) {
     const expected = `at least the thickness of the panel, ${panel} m`;
     const remedy = 'Measure the length from the outer surface of the panel.';
     faults.push({ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy });

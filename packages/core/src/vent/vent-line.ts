@@ -63,7 +63,7 @@ export function ventLine(fields: Fields<typeof ventLineShape>): {
   refuse(faults);
   return {
     vent: found,
-    length: vent.length - flareLength(found),
+    length: Math.max(0, vent.length - flareLength(found)),
     given: {
       ...(innerRadiation !== undefined && { inner: innerRadiation }),
       ...(outerRadiation !== undefined && { outer: outerRadiation }),
