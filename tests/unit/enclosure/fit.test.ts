@@ -142,3 +142,25 @@ test('the compiled door says the same as the easy one', () => {
   expect(out[0]).toBeCloseTo(straight, 12);
   expect(out[1]).toBeCloseTo(bent, 12);
 });
+
+test('a driver that fits to the last bit of a sum fits: as deep as the box, as wide as its panel, as wide as its inside', () => {
+  const mm = (value: number) => `${value} mm` as const;
+  const every = (from: number, to: number) => Array.from({ length: to - from }, (_, i) => from + i);
+  const refused = every(60, 300).flatMap((d) =>
+    [12, 18, 19, 22].filter((t) => {
+      const deep = { outer: { width: mm(400), height: mm(400), depth: mm(d + t) }, thickness: mm(t) };
+      const wide = { outer: { width: mm(d + 14), height: mm(600), depth: mm(300) }, thickness: mm(t) };
+      const inside = { outer: { width: mm(d + 2 * t), height: mm(600), depth: mm(300) }, thickness: mm(t) };
+      const ten = { outerDiameter: mm(200), cutoutDiameter: mm(180), depth: mm(d) };
+      const frame = { outerDiameter: mm(d), cutoutDiameter: mm(d - 40), depth: mm(90) };
+      const all = [
+        fit({ ...deep, driver: ten }),
+        fit({ ...deep, driver: ten, vent: { diameter: mm(30), length: mm(30), clearance: mm(5) } }),
+        fit({ ...wide, edgeMargin: mm(7), driver: frame }),
+        fit({ ...inside, edgeMargin: mm(0), driver: { ...frame, outerDiameter: mm(d + 10), cutoutDiameter: mm(d) } }),
+      ];
+      return all.some(({ ok }) => !ok);
+    }),
+  );
+  expect(refused).toEqual([]);
+});

@@ -7,6 +7,7 @@ import {
   cutoff,
   features,
   levelCrossings,
+  lowestLoad,
   probeColumns,
   probeNamed,
   radiatedPower,
@@ -200,4 +201,21 @@ test('a pole that nothing damps is no level, wherever a cut-off meets it', () =>
   const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
   const options = { from: '50 Hz', to: '100 Hz', reference: 'maximum' } as const;
   expect(() => cutoff(system, options)).toThrow(faulty(['inconsistent', 'network']));
+});
+
+test('terminals through which nothing flows have no impedance: refused by name, not infinite', () => {
+  const elements: Element[] = [
+    { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
+    branch('resistor', 'R', ['other', 'ground'], 4),
+  ];
+  const probes = {
+    radiatedFlow: { of: 'flow', element: 'R' },
+    coneVelocity: { of: 'potential', node: 'other' },
+    current: { of: 'flow', element: 'drive' },
+    terminalVoltage: { of: 'potential', node: 'in' },
+  } as const;
+  const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
+  for (const ask of [() => respond(system, [20, 40]), () => lowestLoad(system), () => features(system)]) {
+    expect(ask).toThrow(faulty(['inconsistent', 'network.probes.current']));
+  }
 });

@@ -1,4 +1,16 @@
-import { flanged, flared, unflanged, withNeighbours } from '@airspring/core/duct';
+import { standardAir } from '@airspring/core/air';
+import {
+  compileLine,
+  compileRadiation,
+  flanged,
+  flangedRadiation,
+  flared,
+  roundSection,
+  unflanged,
+  withNeighbours,
+} from '@airspring/core/duct';
+import { branch, compilePlan, type Element, type Network } from '@airspring/core/network';
+import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import {
   acousticMass,
@@ -245,4 +257,77 @@ it('neighbours leave an end its flare, which takes its length and must not meet 
   expect(() => tuning({ vent, netVolume: '40 L' })).toThrowError(fault('inconsistent', 'vent.length'));
   const near = withNeighbours(flared({ radius: '20 mm' }), ['110 mm']);
   expect(() => near({ radius: 0.0375 }, 0)).toThrowError(fault('inconsistent', 'distance'));
+});
+
+describe('a vent as a line', () => {
+  const air = standardAir;
+  const vent = { diameter: '75 mm', length: '30 cm', outerEnd: flanged, innerEnd: unflanged } as const;
+  const radius = 0.0375;
+  const section = roundSection({ diameter: '75 mm' });
+  const radiation = compileRadiation({ diameter: '75 mm', radiation: flangedRadiation });
+  /** The mouth as an admittance, the inner end as one as well: 1/(jωρΔℓ/S). */
+  const inverse = (f: Float64Array, re: Float64Array, im: Float64Array) => {
+    radiation(f, { re, im });
+    for (let i = 0; i < f.length; i++) {
+      const [a, b] = [re[i]!, im[i]!];
+      re[i] = a / (a * a + b * b);
+      im[i] = -b / (a * a + b * b);
+    }
+  };
+  const innerEnd = (f: Float64Array, re: Float64Array, im: Float64Array) => {
+    for (let i = 0; i < f.length; i++) {
+      const omega = 2 * Math.PI * f[i]!;
+      const length = unflanged({ radius }, omega / air.speedOfSound);
+      re[i] = 0;
+      im[i] = -section.area / (omega * air.density * length);
+    }
+  };
+  const shared: Element[] = [
+    { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] },
+    branch('resistor', 'R', ['drive', 'box'], 1e4),
+  ];
+  const whole: Network = {
+    elements: [
+      ...shared,
+      { kind: 'admittance', name: 'vent', nodes: ['box', 'ground'], admittance: compileVentAdmittance({ vent }) },
+    ],
+    probes: { inner: { of: 'flow', element: 'vent' } },
+  };
+  const apart: Network = {
+    elements: [
+      ...shared,
+      { kind: 'admittance', name: 'end', nodes: ['box', 'throat'], admittance: innerEnd },
+      { kind: 'twoPort', name: 'line', nodes: ['throat', 'mouth'], chain: compileLine({ section, length: '30 cm' }) },
+      { kind: 'admittance', name: 'air', nodes: ['mouth', 'ground'], admittance: inverse },
+    ],
+    probes: { inner: { of: 'flow', element: 'end' }, mouth: { of: 'flow', element: 'line' } },
+  };
+  const flows = (network: Network, frequencies: number[]) => {
+    const plan = compilePlan(network);
+    const out = plan.probes.map(() => complexColumn(frequencies.length));
+    plan.sweep(Float64Array.from(frequencies), out);
+    return out;
+  };
+
+  it('takes in what its end, its tube and its mouth take in as a chain', () => {
+    const frequencies = [20, 40, 150, 500, 900];
+    const [one] = flows(whole, frequencies);
+    const [two] = flows(apart, frequencies);
+    frequencies.forEach((_, i) => {
+      const size = Math.hypot(one!.re[i]!, one!.im[i]!);
+      expect(Math.hypot(one!.re[i]! - two!.re[i]!, one!.im[i]! - two!.im[i]!) / size).toBeLessThan(1e-10);
+    });
+  });
+
+  it('sends out by its mouth more than it takes in, and turned round at its first standing wave', () => {
+    const low = (0.5 * air.speedOfSound) / (2 * Math.PI * effectiveLength({ vent }));
+    const first = standingWaves({ vent })[0]!.frequency;
+    const [inner, mouth] = flows(apart, [low / 20, low, first]);
+    const ratio = (i: number) =>
+      (mouth!.re[i]! * inner!.re[i]! + mouth!.im[i]! * inner!.im[i]!) / (inner!.re[i]! ** 2 + inner!.im[i]! ** 2);
+    expect(ratio(0)).toBeCloseTo(1, 3);
+    expect(ratio(1)).toBeGreaterThan(1.09);
+    expect(ratio(1)).toBeLessThan(1.15);
+    expect(ratio(2)).toBeLessThan(-0.5);
+  });
 });

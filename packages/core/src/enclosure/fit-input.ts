@@ -1,3 +1,4 @@
+import { ROUNDING } from '../duct/rounding.js';
 import type { Fault } from '../fault/index.js';
 import {
   count,
@@ -169,8 +170,7 @@ export function ventBodyOf(vent: ReadVent): VentBody {
 export function judgeSpace({ driver }: ReadSpace, path: string, vent?: ReadVent): Fault[] {
   const faults: Fault[] = [];
   const least = (at: string, got: number, than: number, expected: string) => {
-    // A nanometre is rounding: 62 mm and twice 3 mm make 68 mm.
-    if (got < than - 1e-9) {
+    if (got < than - ROUNDING) {
       const remedy = 'Check the two sizes.';
       faults.push({ code: 'inconsistent', path: `${path}.${at}`, got, expected: `${expected}, ${than} m`, remedy });
     }

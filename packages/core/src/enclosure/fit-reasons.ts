@@ -1,3 +1,4 @@
+import { ROUNDING } from '../duct/rounding.js';
 import type { Reason } from '../fault/index.js';
 import { format, type Length } from '../quantity/index.js';
 import { axisNames } from './cuboid.js';
@@ -51,7 +52,7 @@ export function driverPlace(inner: Edges, { driver, thickness, gap, edgeMargin }
   for (const face of driver.faces) {
     const needs = driver.depth - thickness[face]!;
     const has = inner[axisOf(face)]!;
-    if (needs > has) {
+    if (needs > has + ROUNDING) {
       const text = `The driver needs ${mm(needs)} behind the ${faceName(face)} panel, and there are ${mm(has)}: take a shallower driver, another face, or a box that is deeper there.`;
       because.push({ code: 'driver-too-deep', text });
       continue;

@@ -1,3 +1,4 @@
+import { ROUNDING } from '../duct/rounding.js';
 import { type Impossible, refuse } from '../fault/index.js';
 import { type LengthInput, nested, optional, positive, readFields } from '../quantity/index.js';
 import { innerEdges } from './cuboid.js';
@@ -23,9 +24,6 @@ export interface FitInput extends SpaceInput {
 }
 
 const shape = { ...spaceShape, vent: optional(nested({ ...ventShape, length: positive('length') })) };
-
-/** Lengths closer than a nanometre are the same. */
-const same = 1e-9;
 
 /**
  * Does everything fit in the box, and where?
@@ -57,9 +55,9 @@ export function fit(input: FitInput): Fit | Impossible {
   const { length } = space.vent;
   const body = ventBodyOf(space.vent);
   const { search, straight, bent } = compilePlaces(layout);
-  search(...inner, body, length + same);
-  const place = straight.length >= length - same ? straight : bent;
-  if (place.length < length - same) {
+  search(...inner, body, length + ROUNDING);
+  const place = straight.length >= length - ROUNDING ? straight : bent;
+  if (place.length < length - ROUNDING) {
     search(...inner, body, Number.POSITIVE_INFINITY);
     return { ok: false, because: ventReasons(inner, layout, body, length, straight.length, bent.length) };
   }

@@ -62,7 +62,7 @@ export function placed(inner: Edges, layout: Layout, place: Place, vent: PlacedV
 export function placed(inner: Edges, layout: Layout, place: DriverPlace | Place, vent?: PlacedVent): Fit {
   const { driver, thickness } = layout;
   const face = place.driverFace;
-  const reach = Math.max(0, driver.depth - thickness[face]!);
+  const reach = Math.min(Math.max(0, driver.depth - thickness[face]!), inner[axisOf(face)]!);
   const [first, second] = axesOf(face);
   const pitch = driver.outerDiameter + layout.gap;
   const solids: Solid[] = [];

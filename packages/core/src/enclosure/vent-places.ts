@@ -1,3 +1,4 @@
+import { ROUNDING } from '../duct/rounding.js';
 import type { Layout, VentBody } from './fit-input.js';
 import { arrangements, centreLimits, look, turn, type View } from './placement.js';
 import { emptyBlock, isFar, span } from './solids.js';
@@ -146,8 +147,9 @@ export function compilePlaces(layout: Layout) {
       const axis = face >> 1;
       const first = axis === 0 ? 1 : 0;
       const second = 3 - axis - first;
-      const reach = Math.max(0, driver.depth - thickness[face]!);
-      if (reach > inner[axis]!) continue;
+      const behindPanel = Math.max(0, driver.depth - thickness[face]!);
+      if (behindPanel > inner[axis]! + ROUNDING) continue;
+      const reach = Math.min(behindPanel, inner[axis]!);
       // Where both panels across an axis are alike, the mirror image of what was tried need not be tried again.
       if (backwards && axis !== along && alike[along]!) continue;
       const acrossBit = !alike[view.axes[2]]! || axis === view.axes[2] ? 0 : view.axes[2] === first ? 1 : 2;

@@ -1,4 +1,5 @@
 import type { System } from '../enclosure/index.js';
+import { InputError } from '../fault/index.js';
 import { missingProbe } from '../network/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import {
@@ -70,6 +71,13 @@ export function levelColumn(
 const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Float64Array =>
   re.map((value, i) => Math.hypot(value, im[i] as number) * factor(i));
 
+/** Terminals through which nothing flows. */
+export const open = (frequency: number): InputError => {
+  const [path, remedy] = ['network.probes.current', 'Connect the terminals by something that conducts.'];
+  const expected = `a current at ${frequency} Hz: without one there is no impedance`;
+  return new InputError([{ code: 'inconsistent', path, got: 0, expected, remedy }]);
+};
+
 /** The greatest of several at each frequency; none of none. */
 const greatest = (columns: readonly ComplexColumn[], factor: (i: number) => number): Float64Array | undefined =>
   columns.length === 0
@@ -134,7 +142,9 @@ export function respond(
     radiatedFlowRms: magnitude(flow, () => driveVoltageRms),
     currentRms: magnitude(current, () => driveVoltageRms),
     impedance: voltage.re.map((re, i) => {
-      return Math.hypot(re, voltage.im[i] as number) / Math.hypot(current.re[i] as number, current.im[i] as number);
+      const flows = Math.hypot(current.re[i] as number, current.im[i] as number);
+      if (!(flows > 0)) throw open(grid[i] as number);
+      return Math.hypot(re, voltage.im[i] as number) / flows;
     }),
     impedancePhase: voltage.re.map((re, i) => {
       const [a, b, c, d] = [re, voltage.im[i], current.re[i], current.im[i]] as [number, number, number, number];

@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { boundedMinimum } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, optional, positive, readFields, si } from '../quantity/index.js';
+import { open } from './columns.js';
 import { compileNetwork, probeColumns, probeNamed } from './compile.js';
 import type { Extremum } from './features.js';
 
@@ -30,7 +31,7 @@ const POINTS = 800;
  * @validity impedances without features narrower than the 800 points of the band
  * @neglects warming of the coil, which raises Re; level
  * @returns ohms, radians, and where
- * @throws InputError those of the band; `empty` for a probe that is not there
+ * @throws InputError those of the band; `empty` for a probe that is not there, `inconsistent` where no current flows
  * @source small1972direct driver impedance
  * @check response.lowest-load.angle, response.lowest-load.impedance, response.lowest-load.mixed
  * @example lowestLoad(system, { from: '20 Hz', to: '200 Hz' }).impedance // { frequency: 41.3, value: 5.9 }
@@ -72,6 +73,8 @@ function impedanceOf({ network }: System): (frequency: number) => { readonly siz
       return [re[0], im[0]] as [number, number];
     };
     const [[a, b], [c, d]] = [read('terminalVoltage'), read('current')];
-    return { size: Math.hypot(a, b) / Math.hypot(c, d), angle: Math.atan2(b * c - a * d, a * c + b * d) };
+    const flows = Math.hypot(c, d);
+    if (!(flows > 0)) throw open(frequency);
+    return { size: Math.hypot(a, b) / flows, angle: Math.atan2(b * c - a * d, a * c + b * d) };
   };
 }

@@ -98,7 +98,10 @@ export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads,
  * | $n$ | `count` | 1 | number of vents |
  *
  * @validity as `compileLine`; end corrections and flares small against the wavelength, $k(a + R) \le 0.5$; no warnings.
- * @neglects the modes of the box, the bends, loss that grows with level, what the ends radiate onto each other.
+ * @neglects the modes of the box, the bends, loss that grows with level, what the ends radiate onto each other. Its flow is
+ *   that of the inner end; out of the mouth goes $1/(C\,Z_{outer} + D)$ of it, 10 % more at $k\ell = 0.5$, and turned round at
+ *   the first standing wave. A network that is to tell the sound there takes the tube as a two-port with its mouth, and a
+ *   meter outside.
  * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source zwikker1949 line constants; dalmont2001 the open end
