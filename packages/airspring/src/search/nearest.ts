@@ -3,8 +3,10 @@ import type { Job } from '../brief/job.js';
 import { readBrief } from '../brief/read.js';
 import type { Brief } from '../brief/schema.js';
 import { needed, wishValue } from '../report/margins.js';
+import { canBeMet } from './best.js';
 import { BEYOND } from './conflict.js';
 import { explore } from './explore.js';
+import { roomsOf } from './room.js';
 import { CURRENT, type Excess, LEVEL, LOWEST, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
@@ -87,41 +89,63 @@ function leastYield(job: Job, index: number): number {
 
 /** Each higher beginning of the band that is tried, over the one before. */
 const HIGHER = 1.1;
-/** So many beginnings in a row without a gain end the trial: the cost falls towards one beginning and rises behind it. */
-const PATIENCE = 3;
 
-/** The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air. */
-function yieldedLeast(job: Job): { excess: Excess; down: number } | undefined {
+interface Yielded {
+  readonly excess: Excess;
+  readonly down: number;
+  readonly cost: number;
+}
+
+/** The box for which wishes yield least when the band begins so many times higher. */
+function yieldedAt(job: Job, rooms: ReturnType<typeof roomsOf>, ratio: number, step: number): Yielded | undefined {
+  const shorter = { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } };
+  const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step }, undefined, rooms);
+  if (build === undefined) return undefined;
+  const { down, cost } = yielding(shorter, build.excess);
+  const excess = Float64Array.from(build.excess);
+  if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
+  return { excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) };
+}
+
+/** So many beginnings, the best by a coarse lattice, are looked at with a fine one. */
+const LOOKED_AT = 3;
+
+/**
+ * The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air: a
+ * coarse lattice finds where it may pay to begin, a fine one the box for that.
+ */
+function yieldedLeast(job: Job): Yielded | undefined {
   const { lowest, highest } = job.wanted;
-  let best: { excess: Excess; down: number; cost: number } | undefined;
-  for (let ratio = 1, idle = 0; idle < PATIENCE && (ratio === 1 || lowest * ratio < highest / 1.2); ratio *= HIGHER) {
-    const shorter = { ...job, wanted: { ...job.wanted, lowest: lowest * ratio } };
-    const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step: 1 });
-    idle++;
-    if (build === undefined) continue;
-    const { down, cost: least } = yielding(shorter, build.excess);
-    const cost = least + weightOf(job, LOWEST) * Math.log(ratio);
-    if (best !== undefined && cost >= best.cost) continue;
-    const excess = Float64Array.from(build.excess);
-    if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
-    best = { excess, down, cost };
-    idle = 0;
-  }
-  return best;
+  const rooms = roomsOf(job);
+  const count = Math.max(1, Math.ceil(Math.log(highest / 1.2 / lowest) / Math.log(HIGHER)));
+  const best = (ratios: readonly number[], step: number) =>
+    ratios
+      .flatMap((ratio) => {
+        const found = yieldedAt(job, rooms, ratio, step);
+        return found === undefined ? [] : [{ ratio, ...found }];
+      })
+      .sort((a, b) => a.cost - b.cost);
+  const coarse = best(
+    Array.from({ length: count }, (_, i) => HIGHER ** i),
+    BEYOND.step,
+  ).slice(0, LOOKED_AT);
+  const fine = best(
+    coarse.map(({ ratio }) => ratio),
+    1,
+  );
+  return [...fine, ...coarse].sort((a, b) => a.cost - b.cost)[0];
 }
 
 /**
- * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. `met` says
- * whether a brief can be met; it is asked until it says yes, then whether a change can be spared, and whether a smaller
- * one will do: wishes help each other, a shorter band, say, needs less level.
+ * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. Changes
+ * grow until they suffice; then each is tried without, and smaller: wishes help each other, a shorter band, say, needs less
+ * level.
  */
-export function nearestBrief(
-  job: Job,
-  met: (brief: Brief) => boolean,
-): { brief: Brief; changes: Change[] } | undefined {
+export function nearestBrief(job: Job): { brief: Brief; changes: Change[] } | undefined {
   const best = yieldedLeast(job);
   if (best === undefined) return undefined;
   const { down } = best;
+  const met = (brief: Brief) => canBeMet(readBrief(brief));
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
     const all = [...wishes.keys()].flatMap((index) => {
       const over = index === LEVEL ? down : excessAt(best.excess, index, down);
