@@ -7,7 +7,7 @@ import { canBeMet } from './best.js';
 import { BEYOND } from './conflict.js';
 import { explore } from './explore.js';
 import { roomsOf } from './room.js';
-import { CURRENT, type Excess, LEVEL, LOWEST, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
+import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
 export interface Change {
@@ -82,13 +82,11 @@ const apply = (brief: Brief, changes: readonly Change[]): Brief =>
 function leastYield(job: Job, index: number): number {
   const yields = index === LEVEL ? [LEVEL, SPEED, VOLTAGE, CURRENT] : [index];
   const over = (excess: Excess) => Math.max(0, ...yields.map((i) => excess[i] as number));
-  const others = (excess: Excess) => missed(excess.map((value, i) => (yields.includes(i) ? 0 : value)));
+  const rest = [...wishes.keys()].filter((i) => !yields.includes(i));
+  const others = (excess: Excess) => rest.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
   const [best] = explore(job, [(excess) => 1e3 * others(excess) + over(excess)], BEYOND);
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
 }
-
-/** Each higher beginning of the band that is tried, over the one before. */
-const HIGHER = 1.1;
 
 interface Yielded {
   readonly excess: Excess;
@@ -107,6 +105,8 @@ function yieldedAt(job: Job, rooms: ReturnType<typeof roomsOf>, ratio: number, s
   return { excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) };
 }
 
+/** Each higher beginning of the band that is tried, over the one before. */
+const HIGHER = 1.1;
 /** So many beginnings, the best by a coarse lattice, are looked at with a fine one. */
 const LOOKED_AT = 3;
 
@@ -117,23 +117,22 @@ const LOOKED_AT = 3;
 function yieldedLeast(job: Job): Yielded | undefined {
   const { lowest, highest } = job.wanted;
   const rooms = roomsOf(job);
-  const count = Math.max(1, Math.ceil(Math.log(highest / 1.2 / lowest) / Math.log(HIGHER)));
-  const best = (ratios: readonly number[], step: number) =>
-    ratios
-      .flatMap((ratio) => {
-        const found = yieldedAt(job, rooms, ratio, step);
-        return found === undefined ? [] : [{ ratio, ...found }];
-      })
-      .sort((a, b) => a.cost - b.cost);
-  const coarse = best(
-    Array.from({ length: count }, (_, i) => HIGHER ** i),
-    BEYOND.step,
-  ).slice(0, LOOKED_AT);
-  const fine = best(
-    coarse.map(({ ratio }) => ratio),
-    1,
-  );
-  return [...fine, ...coarse].sort((a, b) => a.cost - b.cost)[0];
+  const coarse: (Yielded & { ratio: number })[] = [];
+  let least = Infinity;
+  // No box gives back what the higher beginning itself costs.
+  const pays = (ratio: number) => lowest * ratio < highest / 1.2 && weightOf(job, LOWEST) * Math.log(ratio) < least;
+  for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
+    const found = yieldedAt(job, rooms, ratio, BEYOND.step);
+    if (found === undefined) continue;
+    coarse.push({ ratio, ...found });
+    least = Math.min(least, found.cost);
+  }
+  const cheapest = (list: readonly Yielded[]) => [...list].sort((a, b) => a.cost - b.cost);
+  const fine = (cheapest(coarse).slice(0, LOOKED_AT) as typeof coarse).flatMap(({ ratio, ...found }) => [
+    yieldedAt(job, rooms, ratio, 1) ?? found,
+    found,
+  ]);
+  return cheapest(fine)[0];
 }
 
 /**
