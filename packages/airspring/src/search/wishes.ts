@@ -58,6 +58,9 @@ export interface Criteria {
 
 const DB = Math.LN10 / 20;
 
+/** A nanometre is no excess: solved edges carry rounding. */
+const over = (needed: number, allowed: number): number => Math.log((needed - 1e-9) / allowed);
+
 /** Excesses that depend on size, in SI: outer edges and the vent's diameters. */
 export function sizeExcess(
   { space, vent, printer }: Job,
@@ -66,9 +69,9 @@ export function sizeExcess(
   printed: number,
   out: Excess,
 ): void {
-  const [w, h, d] = [edges[0], edges[1], edges[2]] as [number, number, number];
-  // A nanometre is no excess: solved edges carry rounding.
-  const over = (needed: number, allowed: number) => Math.log((needed - 1e-9) / allowed);
+  const w = edges[0] as number;
+  const h = edges[1] as number;
+  const d = edges[2] as number;
   out[WIDTH] = over(w, space.width);
   out[HEIGHT] = over(h, space.height);
   out[DEPTH] = over(d, space.depth);
