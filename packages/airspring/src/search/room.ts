@@ -1,5 +1,6 @@
 import { compileGeometry, type Kin } from '../box/candidate.js';
-import type { Job, Offer } from '../brief/job.js';
+import type { Job } from '../brief/job.js';
+import type { Offer } from '../brief/offers.js';
 import type { Bore } from './lattice.js';
 import { memory } from './memory.js';
 
