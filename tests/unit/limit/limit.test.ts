@@ -96,3 +96,16 @@ test('too much everywhere and safe everywhere are results', () => {
   expect(at('1 mV')).toMatchObject({ ok: false, because: [{ code: 'safe-throughout' }] });
   expect(at('90000 V')).toMatchObject({ ok: false, because: [{ code: 'above-at-end' }] });
 });
+
+test('its words carry no more digits than anybody reads', () => {
+  const at = (driveVoltageRms: '9876.54321 V' | '1.23456 mV') => {
+    const found = lowestSafeFrequency(closed, travelLimit(ten), {
+      driveVoltageRms,
+      from: '2.34567 Hz',
+      to: '98.7654 Hz',
+    });
+    return found.ok ? '' : found.because.map(({ text }) => text).join();
+  };
+  expect(at('9876.54321 V')).toBe('9877 V is too much at 98.77 Hz already: travel');
+  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, where the band begins');
+});

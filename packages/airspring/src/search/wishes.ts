@@ -23,21 +23,10 @@ export const wishes = [
   { path: 'amplifier.current', weight: undefined },
 ] as const satisfies readonly Wish[];
 
+type Places<List extends readonly unknown[]> = { readonly [Place in keyof List]: number };
+
 const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
-  wishes.keys() as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  wishes.keys() as unknown as Places<typeof wishes>;
 
 export { CURRENT, LEVEL, LOWEST, SPEED, VOLTAGE };
 
