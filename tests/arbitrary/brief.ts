@@ -1,7 +1,8 @@
 import type { Brief } from 'airspring';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
-import { costByPoints, explore } from '../../packages/airspring/src/search/explore.js';
+import { costByPoints } from '../../packages/airspring/src/search/cost.js';
+import { explore } from '../../packages/airspring/src/search/explore.js';
 import { leanings, missed, points } from '../../packages/airspring/src/search/wishes.js';
 
 /** The brief of the demonstration. */

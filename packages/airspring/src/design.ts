@@ -1,25 +1,14 @@
 import type { Answer, DriverAccount, Met, NotMet } from './answer.js';
 import type { Job } from './brief/job.js';
 import { readBrief } from './brief/read.js';
-import type { Brief } from './brief/schema.js';
 import { assemble } from './report/assemble.js';
 import { wishValue } from './report/margins.js';
 import { comparison } from './report/words.js';
+import { bestBuilds } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
-import { costByPoints, explore } from './search/explore.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Chosen, select } from './search/select.js';
-import { leanings, missed, points, wishes } from './search/wishes.js';
-
-/** Best builds of the brief's own weights and of each leaning, all wishes met; empty when they cannot be. */
-function search(job: Job): Chosen[] {
-  const costs = leanings(job).map((weights) => costByPoints((criteria) => points(job, weights, criteria)));
-  const builds = explore(job, costs, { volume: 1, diameter: 1, step: 1 });
-  return select(
-    job,
-    builds.map((build) => (build !== undefined && missed(build.excess) === 0 ? build : undefined)),
-  );
-}
+import { wishes } from './search/wishes.js';
 
 const accountsOf = ({ offers }: Job): DriverAccount[] =>
   [...new Map(offers.map((offer) => [offer.driverIndex, offer])).values()].map(({ name, completed }) => ({
@@ -59,16 +48,11 @@ function notMet(job: Job): NotMet {
         : [
             `These wishes contradict each other, although without any one of them the others of this list can be met together: ${named}.`,
           ];
-  const chosen = new Map<Brief, Chosen[]>();
-  const nearest = nearestBrief(job, (brief) => {
-    const found = search(readBrief(brief));
-    chosen.set(brief, found);
-    return found.length > 0;
-  });
+  const nearest = nearestBrief(job);
   const head = { ok: false, version: 1, title: job.brief.title, conflict, because, drivers: accountsOf(job) } as const;
   if (nearest === undefined) return head;
   const again = readBrief(nearest.brief);
-  return { ...head, nearest: { ...nearest, answer: met(again, search(again)) } };
+  return { ...head, nearest: { ...nearest, answer: met(again, select(again, bestBuilds(again))) } };
 }
 
 /**
@@ -80,6 +64,6 @@ function notMet(job: Job): NotMet {
  */
 export function design(brief: unknown): Answer {
   const job = readBrief(brief);
-  const chosen = search(job);
+  const chosen = select(job, bestBuilds(job));
   return chosen.length > 0 ? met(job, chosen) : notMet(job);
 }

@@ -5,24 +5,31 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { briefJsonSchema, design } from 'airspring';
 import { expect, test, vi } from 'vitest';
+import { run as command } from '../../../packages/airspring/src/command/run.js';
 
 const top = fileURLToPath(new URL('../../../', import.meta.url));
 const briefs = join(top, 'packages/airspring/briefs');
 const main = join(top, 'packages/airspring/src/command/main.ts');
 const bench = join(briefs, 'whale-bench.json');
 
-// Each run starts a process, and some of them search.
+// Some of them search.
 vi.setConfig({ testTimeout: 60_000 });
 
-/** Runs the command as npm does: from the top of the repository, told in which folder its reader stands. */
+/** The command of somebody who stands among the briefs. */
 function run(words: readonly string[], standing = briefs) {
+  const { status, out, error } = command(words, standing);
+  return { status, stdout: out, lines: error.split('\n').filter((line) => line !== '') };
+}
+
+/** The same as a process, started as npm does: from the top of the repository, told in which folder its reader stands. */
+function start(words: readonly string[]) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['--import', 'tsx', '--conditions=@airspring/source', main, ...words],
     {
       cwd: top,
       encoding: 'utf8',
-      env: { ...process.env, npm_package_name: 'airspring-workspace', INIT_CWD: standing },
+      env: { ...process.env, npm_package_name: 'airspring-workspace', INIT_CWD: briefs },
     },
   );
   return { status, stdout, lines: stderr.split('\n').filter((line) => line !== '') };
@@ -35,7 +42,7 @@ const write = (name: string, content: string | Uint8Array): string => {
 };
 
 test('0 and the report with its sketches when the brief is met; the path counts from where the reader stands', () => {
-  const { status, stdout, lines } = run(['design', 'whale-bench.json']);
+  const { status, stdout, lines } = start(['design', 'whale-bench.json']);
   expect(lines).toEqual([]);
   expect(status).toBe(0);
   expect(stdout).toMatch(/^The whale bench\n=+\n\nEvery wish is met/);
@@ -87,6 +94,11 @@ test.each([
   expect(stdout).toBe('');
   expect(lines).toHaveLength(1);
   expect(lines[0]).toMatch(expected);
+});
+
+test('a process that is refused ends with 2 as well, and says why on the error stream alone', () => {
+  const words = ['design', 'none.json'];
+  expect(start(words)).toEqual({ status: 2, stdout: '', lines: ['none.json: there is no such file'] });
 });
 
 test('2 and one line with line and column where the file is not JSON', () => {

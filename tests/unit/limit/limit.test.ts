@@ -106,3 +106,16 @@ test('a limit beyond every drive still binds where it is the only one', () => {
     expect(greatestLevel(closed, [limit, voltageLimit('20 V')], [20]).binding).toEqual(['amplifier voltage']);
   }
 });
+
+test('its words carry no more digits than anybody reads', () => {
+  const at = (driveVoltageRms: '9876.54321 V' | '1.23456 mV') => {
+    const found = lowestSafeFrequency(closed, travelLimit(ten), {
+      driveVoltageRms,
+      from: '2.34567 Hz',
+      to: '98.7654 Hz',
+    });
+    return found.ok ? '' : found.because.map(({ text }) => text).join();
+  };
+  expect(at('9876.54321 V')).toBe('9877 V is too much at 98.77 Hz already: travel');
+  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, where the band begins');
+});

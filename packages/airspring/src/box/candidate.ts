@@ -10,7 +10,8 @@ import {
 } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { compileLengthForTuning } from '@airspring/core/vent';
-import type { Job, Offer } from '../brief/job.js';
+import type { Job } from '../brief/job.js';
+import type { Offer } from '../brief/offers.js';
 
 /** What stays the same while volume, tuning and vent are searched. */
 export interface Kin {

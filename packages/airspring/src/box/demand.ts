@@ -9,7 +9,8 @@ import { compileTopology, elementValues, sweepRows, type Topology } from '@airsp
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
-import type { Job, Offer } from '../brief/job.js';
+import type { Job } from '../brief/job.js';
+import type { Offer } from '../brief/offers.js';
 
 /** What a box asks of driver, vent and amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {

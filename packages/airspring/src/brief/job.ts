@@ -1,19 +1,9 @@
-import { type Air, air } from '@airspring/core/air';
-import { type CompletedDriver, completeDriver, type DriverGroup, group } from '@airspring/core/driver';
+import type { Air } from '@airspring/core/air';
 import { type Face, faces } from '@airspring/core/enclosure';
-import { type Fault, InputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { airSpeedCustoms } from '@airspring/core/vent';
+import type { Offer } from './offers.js';
 import type { Brief, ReadBrief } from './schema.js';
-
-/** One driver in one wiring, out of those that the brief offers. */
-export interface Offer {
-  /** Place in the list of drivers. */
-  readonly driverIndex: number;
-  readonly name: string;
-  readonly completed: CompletedDriver;
-  readonly drivers: DriverGroup;
-}
 
 /** A brief with every quantity in SI units, every default filled in, and its drivers completed. */
 export interface Job {
@@ -61,72 +51,12 @@ export interface Job {
 
 const HALF_POWER = 10 * Math.log10(2);
 
-/** Fills in defaults, completes drivers, and refuses what contradicts itself across fields. */
-export function jobOf(brief: Brief, read: ReadBrief): Job {
-  const faults: Fault[] = [];
-  const gather = <T>(work: () => T): T | undefined => {
-    try {
-      return work();
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      faults.push(...error.faults);
-      return undefined;
-    }
-  };
-  const order = (path: string, got: string, least: number, than: number, expected: string) => {
-    if (least >= than) faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
-  };
-
-  const medium = gather(() => air(read.air ?? {}));
-  const offers = read.drivers.flatMap(({ wirings = [{}], ...sheet }, driverIndex): Offer[] => {
-    const path = `drivers[${driverIndex}]`;
-    const completed = gather(() => completeDriver(sheet, path));
-    if (completed === undefined) return [];
-    if (!completed.ok) {
-      for (const { code, text } of completed.because) {
-        const field = code.replace('missing-', '');
-        faults.push({
-          code: 'empty',
-          path: `${path}.${field}`,
-          got: undefined,
-          expected: text,
-          remedy: 'Add what is missing.',
-        });
-      }
-      return [];
-    }
-    return wirings.flatMap((wiring, i) => {
-      const made = gather(() => {
-        try {
-          return group(completed.driver, wiring);
-        } catch (error) {
-          if (!(error instanceof InputError)) throw error;
-          const at = `${path}.wirings[${i}]`;
-          throw new InputError(error.faults.map((fault) => ({ ...fault, path: fault.path.replace(/^group/, at) })));
-        }
-      });
-      if (made !== undefined && made.fronts > 4) {
-        const expected = 'at most 4 drivers side by side';
-        const remedy = 'Split the box.';
-        faults.push({ code: 'out-of-range', path: `${path}.wirings[${i}]`, got: made.fronts, expected, remedy });
-      }
-      return made === undefined ? [] : [{ driverIndex, name: sheet.name, completed, drivers: made }];
-    });
-  });
-
+/** Fills in the defaults of a brief without faults. */
+export function jobOf(brief: Brief, read: ReadBrief, medium: Air, offers: readonly Offer[]): Job {
   const { space, wanted, amplifier, box = {}, vent = {}, printer, units = {}, weights = {} } = read;
   // A bound that is left out gives way to the one that is given.
   const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
   const largest = vent.largest ?? Math.max(0.15, smallest);
-  // As they were written: the reader knows the texts, not our SI numbers.
-  const { wanted: band, space: room, vent: tube } = brief;
-  order('wanted.lowest', band.lowest, wanted.lowest, wanted.highest, `less than wanted.highest, ${band.highest}`);
-  order('vent.smallest', tube?.smallest ?? '', smallest, largest + 1e-12, `at most vent.largest, ${tube?.largest}`);
-  const edges = (['width', 'height', 'depth'] as const).map((edge) => ({ edge, size: space[edge] }));
-  const least = edges.reduce((a, b) => (b.size < a.size ? b : a));
-  const half = `less than half of space.${least.edge}, ${room[least.edge]}`;
-  order('space.panelThickness', room.panelThickness, 2 * space.panelThickness, least.size, half);
-  if (faults.length > 0 || medium === undefined) throw new InputError(faults);
   const { QL = 7, QA, QP } = box;
   return {
     brief,

@@ -10,3 +10,13 @@ export const cautions = {
   fumes: 'Fumes: print and glue in a ventilated room.',
   weight: 'Weight: lift a finished box with two people, and fix it so that nobody can pull it over.',
 } as const;
+
+/** Those that concern a design of this loudness, in the order of the work. */
+export const cautionsOf = (level: number, vented: boolean): string[] => [
+  ...(level >= 85 ? [cautions.hearing] : []),
+  cautions.travel,
+  cautions.mains,
+  cautions.dust,
+  ...(vented ? [cautions.fumes] : []),
+  cautions.weight,
+];

@@ -1,4 +1,4 @@
-import { faces } from '@airspring/core/enclosure';
+import { type Fit, faces } from '@airspring/core/enclosure';
 import type { Hole, Panel } from '../answer.js';
 
 /** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */
@@ -11,9 +11,15 @@ export function panelsOf([width, height, depth]: readonly [number, number, numbe
 }
 
 /** Where the builder measures from, on a face across axis 0 width, 1 height, 2 depth. */
-export function holeOf(what: Hole['what'], face: Hole['face'], diameter: number, [x, y, z]: readonly number[]): Hole {
+function holeOf(what: Hole['what'], face: Hole['face'], diameter: number, [x, y, z]: readonly number[]): Hole {
   const axis = faces.indexOf(face) >> 1;
   if (axis === 0) return { what, face, diameter, across: z as number, up: y as number, from: ['front', 'bottom'] };
   if (axis === 1) return { what, face, diameter, across: x as number, up: z as number, from: ['left', 'front'] };
   return { what, face, diameter, across: x as number, up: y as number, from: ['left', 'bottom'] };
 }
+
+/** Every hole of a box where driver and vents were placed. */
+export const holesOf = ({ placement: { driver, vent } }: Fit, cutout: number, tube: number): Hole[] => [
+  ...driver.centres.map((centre) => holeOf('driver', driver.face, cutout, centre)),
+  ...(vent?.centres.map((centre) => holeOf('vent', vent.face, tube, centre)) ?? []),
+];

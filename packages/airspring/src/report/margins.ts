@@ -1,6 +1,7 @@
 import { format, type Kind, type UnitOf } from '@airspring/core/quantity';
-import type { Margin } from '../answer.js';
+import type { Design, Margin } from '../answer.js';
 import type { Build } from '../box/build.js';
+import { reachOf } from '../box/candidate.js';
 import type { Job } from '../brief/job.js';
 import { type Excess, wishes } from '../search/wishes.js';
 
@@ -54,7 +55,7 @@ export function marginsOf(job: Job, { excess, kin }: Build): Margin[] {
 }
 
 /** A limit that is no wish: what the driver and the printer themselves allow. */
-export function plainMargin<K extends Kind>(
+function plainMargin<K extends Kind>(
   path: string,
   what: string,
   [kind, unit]: readonly [K, UnitOf<K>],
@@ -73,5 +74,27 @@ export function plainMargin<K extends Kind>(
       sense,
       relative: sense === 'at most' ? value / limit - 1 : limit / value - 1,
     },
+  ];
+}
+
+/** How near a build comes to what its driver and the printer take; `spare` is the room left behind the driver. */
+export function partMargins(
+  { units, printer }: Job,
+  { kin: { offer } }: Build,
+  { displacementPeak, heat }: Design['atWantedLevel'],
+  spare: number,
+  vent: Design['vent'],
+): Margin[] {
+  const path = `drivers[${offer.driverIndex}]`;
+  const { Xmax = Infinity, Pe = Infinity } = offer.drivers.driver;
+  const reach = reachOf(offer.drivers);
+  const length = ['length', units.length] as const;
+  return [
+    ...plainMargin(`${path}.Xmax`, 'cone travel, peak', ['displacementPeak', 'mm'], displacementPeak.value, Xmax),
+    ...plainMargin(`${path}.Pe`, 'heat in each voice coil', ['power', 'W'], heat.value, Pe),
+    ...plainMargin(`${path}.depth`, 'room behind the driver', length, reach + spare, reach, 'at least'),
+    ...(vent
+      ? plainMargin('printer.height', 'longest printed piece', length, Math.max(...vent.pieces), printer.height)
+      : []),
   ];
 }

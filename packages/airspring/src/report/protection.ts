@@ -4,7 +4,8 @@ import { lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import type { Guard } from '../answer.js';
-import type { Job, Offer } from '../brief/job.js';
+import type { Job } from '../brief/job.js';
+import type { Offer } from '../brief/offers.js';
 
 /** As far up as tones are heard: above its resonances a cone travels by 1/f². */
 const TOP = 20_000;

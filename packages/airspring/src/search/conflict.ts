@@ -1,6 +1,7 @@
 import { minimalConflict } from '@airspring/core/search';
 import type { Job } from '../brief/job.js';
 import { explore } from './explore.js';
+import { roomsOf } from './room.js';
 import { CURRENT, type Excess, LEVEL, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** How far beyond the brief to look for what would do. */
@@ -28,8 +29,9 @@ const metBy = (excess: Excess): number => {
  * a lattice that reaches beyond the brief; the answer is then tried by a search in whole millimetres for just these wishes.
  */
 export function conflictOf(job: Job): number[] {
+  const rooms = roomsOf(job);
   const met = new Set<number>();
-  explore(job, [], BEYOND, (excess) => met.add(metBy(excess)));
+  explore(job, [], BEYOND, (excess) => met.add(metBy(excess)), rooms);
   const searched = new Map<number, boolean>();
   const possible = (set: number): boolean => {
     const needs = asked(set);
@@ -38,7 +40,7 @@ export function conflictOf(job: Job): number[] {
     let known = searched.get(bits);
     if (known === undefined) {
       const miss = (excess: Excess) => needs.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
-      const [best] = explore(job, [miss], BEYOND);
+      const [best] = explore(job, [miss], BEYOND, undefined, rooms);
       known = best !== undefined && miss(best.excess) === 0;
       searched.set(bits, known);
     }

@@ -3,9 +3,11 @@ import type { Job } from '../brief/job.js';
 import { readBrief } from '../brief/read.js';
 import type { Brief } from '../brief/schema.js';
 import { needed, wishValue } from '../report/margins.js';
+import { canBeMet } from './best.js';
 import { BEYOND } from './conflict.js';
 import { explore } from './explore.js';
-import { CURRENT, type Excess, LEVEL, LOWEST, missed, SPEED, VOLTAGE, wishes } from './wishes.js';
+import { roomsOf } from './room.js';
+import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
 export interface Change {
@@ -80,48 +82,69 @@ const apply = (brief: Brief, changes: readonly Change[]): Brief =>
 function leastYield(job: Job, index: number): number {
   const yields = index === LEVEL ? [LEVEL, SPEED, VOLTAGE, CURRENT] : [index];
   const over = (excess: Excess) => Math.max(0, ...yields.map((i) => excess[i] as number));
-  const others = (excess: Excess) => missed(excess.map((value, i) => (yields.includes(i) ? 0 : value)));
+  const rest = [...wishes.keys()].filter((i) => !yields.includes(i));
+  const others = (excess: Excess) => rest.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
   const [best] = explore(job, [(excess) => 1e3 * others(excess) + over(excess)], BEYOND);
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
 }
 
+interface Yielded {
+  readonly excess: Excess;
+  readonly down: number;
+  readonly cost: number;
+}
+
+/** The box for which wishes yield least when the band begins so many times higher. */
+function yieldedAt(job: Job, rooms: ReturnType<typeof roomsOf>, ratio: number, step: number): Yielded | undefined {
+  const shorter = { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } };
+  const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step }, undefined, rooms);
+  if (build === undefined) return undefined;
+  const { down, cost } = yielding(shorter, build.excess);
+  const excess = Float64Array.from(build.excess);
+  if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
+  return { excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) };
+}
+
 /** Each higher beginning of the band that is tried, over the one before. */
 const HIGHER = 1.1;
-/** So many beginnings in a row without a gain end the trial: the cost falls towards one beginning and rises behind it. */
-const PATIENCE = 3;
+/** So many beginnings, the best by a coarse lattice, are looked at with a fine one. */
+const LOOKED_AT = 3;
 
-/** The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air. */
-function yieldedLeast(job: Job): { excess: Excess; down: number } | undefined {
+/**
+ * The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air: a
+ * coarse lattice finds where it may pay to begin, a fine one the box for that.
+ */
+function yieldedLeast(job: Job): Yielded | undefined {
   const { lowest, highest } = job.wanted;
-  let best: { excess: Excess; down: number; cost: number } | undefined;
-  for (let ratio = 1, idle = 0; idle < PATIENCE && (ratio === 1 || lowest * ratio < highest / 1.2); ratio *= HIGHER) {
-    const shorter = { ...job, wanted: { ...job.wanted, lowest: lowest * ratio } };
-    const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step: 1 });
-    idle++;
-    if (build === undefined) continue;
-    const { down, cost: least } = yielding(shorter, build.excess);
-    const cost = least + weightOf(job, LOWEST) * Math.log(ratio);
-    if (best !== undefined && cost >= best.cost) continue;
-    const excess = Float64Array.from(build.excess);
-    if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
-    best = { excess, down, cost };
-    idle = 0;
+  const rooms = roomsOf(job);
+  const coarse: (Yielded & { ratio: number })[] = [];
+  let least = Infinity;
+  // No box gives back what the higher beginning itself costs.
+  const pays = (ratio: number) => lowest * ratio < highest / 1.2 && weightOf(job, LOWEST) * Math.log(ratio) < least;
+  for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
+    const found = yieldedAt(job, rooms, ratio, BEYOND.step);
+    if (found === undefined) continue;
+    coarse.push({ ratio, ...found });
+    least = Math.min(least, found.cost);
   }
-  return best;
+  const cheapest = (list: readonly Yielded[]) => [...list].sort((a, b) => a.cost - b.cost);
+  const fine = (cheapest(coarse).slice(0, LOOKED_AT) as typeof coarse).flatMap(({ ratio, ...found }) => [
+    yieldedAt(job, rooms, ratio, 1) ?? found,
+    found,
+  ]);
+  return cheapest(fine)[0];
 }
 
 /**
- * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. `met` says
- * whether a brief can be met; it is asked until it says yes, then whether a change can be spared, and whether a smaller
- * one will do: wishes help each other, a shorter band, say, needs less level.
+ * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. Changes
+ * grow until they suffice; then each is tried without, and smaller: wishes help each other, a shorter band, say, needs less
+ * level.
  */
-export function nearestBrief(
-  job: Job,
-  met: (brief: Brief) => boolean,
-): { brief: Brief; changes: Change[] } | undefined {
+export function nearestBrief(job: Job): { brief: Brief; changes: Change[] } | undefined {
   const best = yieldedLeast(job);
   if (best === undefined) return undefined;
   const { down } = best;
+  const met = (brief: Brief) => canBeMet(readBrief(brief));
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
     const all = [...wishes.keys()].flatMap((index) => {
       const over = index === LEVEL ? down : excessAt(best.excess, index, down);

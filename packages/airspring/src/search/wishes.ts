@@ -23,21 +23,10 @@ export const wishes = [
   { path: 'amplifier.current', weight: undefined },
 ] as const satisfies readonly Wish[];
 
+type Places<List extends readonly unknown[]> = { readonly [Place in keyof List]: number };
+
 const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
-  wishes.keys() as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  wishes.keys() as unknown as Places<typeof wishes>;
 
 export { CURRENT, LEVEL, LOWEST, SPEED, VOLTAGE };
 
@@ -58,6 +47,9 @@ export interface Criteria {
 
 const DB = Math.LN10 / 20;
 
+/** A nanometre is no excess: solved edges carry rounding. */
+const over = (needed: number, allowed: number): number => Math.log((needed - 1e-9) / allowed);
+
 /** Excesses that depend on size, in SI: outer edges and the vent's diameters. */
 export function sizeExcess(
   { space, vent, printer }: Job,
@@ -66,9 +58,9 @@ export function sizeExcess(
   printed: number,
   out: Excess,
 ): void {
-  const [w, h, d] = [edges[0], edges[1], edges[2]] as [number, number, number];
-  // A nanometre is no excess: solved edges carry rounding.
-  const over = (needed: number, allowed: number) => Math.log((needed - 1e-9) / allowed);
+  const w = edges[0] as number;
+  const h = edges[1] as number;
+  const d = edges[2] as number;
   out[WIDTH] = over(w, space.width);
   out[HEIGHT] = over(h, space.height);
   out[DEPTH] = over(d, space.depth);

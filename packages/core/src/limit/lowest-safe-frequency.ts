@@ -4,6 +4,7 @@ import { bracketedRoot } from '../numeric/index.js';
 import {
   type Frequency,
   type FrequencyInput,
+  format,
   logarithmicGrid,
   optional,
   positive,
@@ -49,11 +50,10 @@ export function lowestSafeFrequency(
   const most: GreatestLevel = greatestLevel(system, limits, grid);
   const excess = (i: number) => (most.driveVoltageRms[i] as number) < driveVoltageRms;
   const last = grid.length - 1;
+  const drive = format('voltageRms', driveVoltageRms, 'V', 4);
+  const hertz = (f: number) => format('frequency', f, 'Hz', 4);
   if (excess(last)) {
-    return impossible(
-      'above-at-end',
-      `${driveVoltageRms} V is too much at ${grid[last]} Hz already: ${most.binding[last]}`,
-    );
+    return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${most.binding[last]}`);
   }
   for (let i = last; i > 0; i--) {
     if (!excess(i - 1)) continue;
@@ -62,5 +62,5 @@ export function lowestSafeFrequency(
     const frequency = si('frequency', root.ok ? root.x : (grid[i] as number));
     return { ok: true, frequency, binding: most.binding[i - 1] as string };
   }
-  return impossible('safe-throughout', `${driveVoltageRms} V is safe down to ${grid[0]} Hz, where the band begins`);
+  return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
 }

@@ -19,11 +19,15 @@ interface Entry {
   readonly monomial: number;
 }
 
+/** Columns used are bits of one number, which holds 53 of them. */
+const MOST_UNKNOWNS = 50;
+const BITS = Float64Array.from({ length: MOST_UNKNOWNS + 1 }, (_, column) => 2 ** column);
+const has = (used: number, column: number): boolean => (used / (BITS[column] as number)) % 2 >= 1;
+
 /** Whether one of the columns in `used` stands right of `column`: an odd number of them turns the sign. */
 function oddRightOf(used: number, column: number): boolean {
   let odd = false;
-  for (let rest = Math.floor(used / 2 ** (column + 1)); rest > 0; rest = Math.floor(rest / 2))
-    odd = odd !== (rest % 2 === 1);
+  for (let right = column + 1; (BITS[right] as number) <= used; right++) odd = odd !== has(used, right);
   return odd;
 }
 
@@ -47,7 +51,7 @@ function minors(
   const hopeless = (used: number, row: number): boolean => {
     let left = 0;
     for (let column = 0; column < columns; column++) {
-      if ((lastRow[column] as number) > row || Math.floor(used / 2 ** column) % 2 === 1) continue;
+      if ((lastRow[column] as number) > row || has(used, column)) continue;
       if (left++ > 0 || !open.has(column)) return true;
     }
     return false;
@@ -58,14 +62,15 @@ function minors(
     let products = 0;
     for (const [used, sum] of states) {
       for (const { column, sign, monomial: factor } of row) {
-        const bit = 2 ** column;
-        if (Math.floor(used / bit) % 2 === 1 || hopeless(used + bit, r)) continue;
-        const signed = oddRightOf(used, column) ? -sign : sign;
-        let target = next.get(used + bit);
+        if (has(used, column)) continue;
+        const now = used + (BITS[column] as number);
+        let target = next.get(now);
         if (target === undefined) {
+          if (hopeless(now, r)) continue;
           target = new Map();
-          next.set(used + bit, target);
+          next.set(now, target);
         }
+        const signed = oddRightOf(used, column) ? -sign : sign;
         for (const [key, coefficient] of sum) {
           const product = key + factor;
           const total = (target.get(product) ?? 0) + coefficient * signed;
@@ -82,18 +87,16 @@ function minors(
   return new Map([...states].map(([used, sum]) => [Math.round(Math.log2(all - used)), sum]));
 }
 
-/** Columns used are bits of one number, which holds 53 of them. */
-const MOST_UNKNOWNS = 50;
-
 /** Place value of each symbol: it occurs in so many rows at most, and one digit more than that is its radix. */
 function placesOf(stamps: Equations['stamps']) {
+  const powerOf = new Map(stamps.map(({ symbol, power }) => [symbol, power]));
   const rowsOf = new Map<number, Set<number>>();
   for (const { symbol, row } of stamps) {
     if (symbol >= 0) rowsOf.set(symbol, (rowsOf.get(symbol) ?? new Set()).add(row));
   }
   let value = 1;
   const places = [...rowsOf].map(([symbol, rows]) => {
-    const place = { symbol, value, radix: rows.size + 1 };
+    const place = { symbol, value, radix: rows.size + 1, powerOfS: powerOf.get(symbol) as number };
     value *= place.radix;
     return place;
   });
@@ -108,7 +111,6 @@ export function expand({ size, stamps, driven }: Equations, unknowns: readonly n
   const { places, fits } = placesOf(stamps);
   if (!fits || size > MOST_UNKNOWNS) return undefined;
   const placeOf = new Map(places.map(({ symbol, value }) => [symbol, value]));
-  const powerOf = new Map(stamps.map(({ symbol, power }) => [symbol, power]));
   const rows = Array.from({ length: size }, (_, row): Entry[] => [
     ...stamps
       .filter((stamp) => stamp.row === row)
@@ -119,11 +121,15 @@ export function expand({ size, stamps, driven }: Equations, unknowns: readonly n
   if (found === undefined) return undefined;
 
   const minor = (column: number, turned: boolean): Term[] =>
-    [...(found.get(column) ?? [])].map(([key, coefficient]) => {
-      const symbols = places.flatMap(({ symbol, value, radix }) =>
-        Array.from({ length: Math.floor(key / value) % radix }, () => symbol),
-      );
-      const power = symbols.reduce((sum, symbol) => sum + (powerOf.get(symbol) as number), 0);
+    Array.from(found.get(column) ?? [], ([key, coefficient]) => {
+      const symbols: number[] = [];
+      let power = 0;
+      for (const { symbol, value, radix, powerOfS } of places) {
+        for (let times = Math.floor(key / value) % radix; times > 0; times--) {
+          symbols.push(symbol);
+          power += powerOfS;
+        }
+      }
       return { coefficient: turned ? -coefficient : coefficient, power, symbols };
     });
   // The drive stands in the last column; moved into the place of unknown j it passes the columns between.

@@ -31,6 +31,10 @@ export function sweepRows(
   }
 }
 
+/** Coefficient k of a row, 0 beyond its end. */
+const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
+  k < width ? (coefficients[base + k] as number) : 0;
+
 /** A polynomial of at most eight terms on the imaginary axis, its coefficients in registers. */
 function shortPolynomial(
   coefficients: Float64Array,
@@ -40,8 +44,14 @@ function shortPolynomial(
   toUnit: number,
   { re, im }: ComplexColumn,
 ): void {
-  const at = (k: number) => (k < width ? (coefficients[base + k] as number) : 0);
-  const [c0, c1, c2, c3, c4, c5, c6, c7] = [at(0), at(1), at(2), at(3), at(4), at(5), at(6), at(7)];
+  const c0 = term(coefficients, base, width, 0);
+  const c1 = term(coefficients, base, width, 1);
+  const c2 = term(coefficients, base, width, 2);
+  const c3 = term(coefficients, base, width, 3);
+  const c4 = term(coefficients, base, width, 4);
+  const c5 = term(coefficients, base, width, 5);
+  const c6 = term(coefficients, base, width, 6);
+  const c7 = term(coefficients, base, width, 7);
   for (let i = 0; i < frequencies.length; i++) {
     const w = (frequencies[i] as number) * toUnit;
     const square = -w * w;

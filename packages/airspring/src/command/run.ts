@@ -1,0 +1,52 @@
+import { resolve } from 'node:path';
+import type { Answer } from '../answer.js';
+import { briefJsonSchema } from '../brief/json-schema.js';
+import type { Brief } from '../brief/schema.js';
+import { design } from '../design.js';
+import { sketchText } from '../report/sketch.js';
+import { reportText } from '../report/text.js';
+import { help, readArguments } from './arguments.js';
+import { readBriefFile } from './brief-file.js';
+
+const MET = 0;
+const NOT_MET = 1;
+const REFUSED = 2;
+
+/** What the command ends with, and what it says on which stream. */
+export interface Ended {
+  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED;
+  readonly out: string;
+  readonly error: string;
+}
+
+const told = (out: string): Ended => ({ status: MET, out, error: '' });
+const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
+
+/** The answer, or every fault of the brief, one a line. */
+function answerTo(brief: unknown): Answer | string {
+  try {
+    return design(brief);
+  } catch (error) {
+    if (!(error instanceof Error) || !('code' in error) || error.code !== 'airspring-input') throw error;
+    return error.message;
+  }
+}
+
+const printed = (answer: Answer, { units }: Brief): string => {
+  const designs = answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
+  return `${reportText(answer, units)}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
+};
+
+/** The command: the words after its name, read by somebody who stands in a folder. */
+export function run(words: readonly string[], standing: string): Ended {
+  const asked = readArguments(words);
+  if (asked.what === 'refused') return refused(`${asked.line}; see airspring --help`);
+  if (asked.what === 'help') return told(help);
+  if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
+  const file = readBriefFile(resolve(standing, asked.path), asked.path);
+  if (!file.ok) return refused(file.line);
+  const answer = answerTo(file.brief);
+  if (typeof answer === 'string') return refused(answer);
+  const out = asked.json ? `${JSON.stringify(answer)}\n` : printed(answer, file.brief as Brief);
+  return { status: answer.ok ? MET : NOT_MET, out, error: '' };
+}
