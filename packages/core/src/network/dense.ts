@@ -91,21 +91,25 @@ export function factorDense(
   return factorComplexMatrix(size, re, im, exchanges);
 }
 
-/** Solves the factored equations for the unit drive. */
-export function solveDense({ size, driven }: Equations, { re, im, rowScale, exchanges, solution }: Dense): void {
+/** Solves the factored equations for the unit drive: the unknowns. */
+export function solveDense(
+  { size, driven }: Equations,
+  { re, im, rowScale, exchanges, solution }: Dense,
+): ComplexColumn {
   solution.re.fill(0);
   solution.im.fill(0);
   for (const row of driven) solution.re[row] = rowScale[row] as number;
   solveComplexFactored(size, re, im, exchanges, solution.re, solution.im, 1);
+  return solution;
 }
 
-/** Solves the transposed equations for what is read: the sum of some unknowns, times a complex weight. */
+/** Solves the transposed equations for what is read, the sum of some unknowns times a complex weight: by equation. */
 export function solveDenseTransposed(
   reading: Signed,
   weightRe: number,
   weightIm: number,
   { size, re, im, rowScale, exchanges, adjoint }: Dense,
-): void {
+): ComplexColumn {
   adjoint.re.fill(0);
   adjoint.im.fill(0);
   for (const [unknown, sign] of reading) {
@@ -117,4 +121,13 @@ export function solveDenseTransposed(
     (adjoint.re[row] as number) *= rowScale[row] as number;
     (adjoint.im[row] as number) *= rowScale[row] as number;
   }
+  return adjoint;
+}
+
+/** Puts the values of many columns at one frequency. */
+export function putColumns(to: readonly ComplexColumn[], from: ComplexColumn, i: number): void {
+  to.forEach(({ re, im }, k) => {
+    re[i] = from.re[k] as number;
+    im[i] = from.im[k] as number;
+  });
 }

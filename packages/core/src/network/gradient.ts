@@ -1,11 +1,12 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { BLOCK, blockSolver } from './block-solver.js';
-import { addScaled, multiply, timesPower } from './column-arithmetic.js';
+import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
 import { branchLaw, type Element, isBranch, type Network } from './element.js';
 import { branchesInSeries, equations, isListed } from './equations.js';
 import { listedSlopes } from './listed-columns.js';
 import { fillReading, readingOf, readingWeight } from './reading.js';
 import { missingProbe, refuseBadNetwork } from './refusals.js';
+import { transposedSolver } from './transposed-solver.js';
 
 /** A probe over frequency and how it changes, a column each. */
 export interface GradientColumns {
@@ -47,13 +48,12 @@ export function compileGradient(network: Network, name: string): NetworkGradient
   const { elements } = network;
   const system = equations(network, branchesInSeries(network));
   const reading = readingOf(network, system, probe);
-  const { values, listed, solution, adjoint, load, solve } = blockSolver(
-    network,
-    system,
-    system.couplings.flatMap(({ columns }) => columns.map(([unknown]) => unknown)),
-    reading.unknowns,
-  );
+  const wanted = system.couplings.flatMap(({ columns }) => columns.map(([unknown]) => unknown));
+  const { values, listed, solution, factored, load, solve } = blockSolver(network, system, wanted);
   const weight = readingWeight(reading, values, BLOCK);
+  let factor: Factor = 1;
+  const transposed = transposedSolver(factored, BLOCK, reading.unknowns, () => factor);
+  const { adjoint } = transposed;
   const valued = elements.filter((element) => hasValue(element));
   /** For each element its column, and how its value enters the equations: as it is, or its inverse. */
   const places = elements.map((element, i) => ({
@@ -67,8 +67,8 @@ export function compileGradient(network: Network, name: string): NetworkGradient
   const block = (frequencies: Float64Array, out: GradientColumns, offset: number): number => {
     load(frequencies);
     slopes.fill(frequencies);
-    const factor = weight(frequencies, listed);
-    const stopped = solve(factor);
+    factor = weight(frequencies, listed);
+    const stopped = solve(transposed);
     const count = stopped < 0 ? frequencies.length : stopped;
     const { value, byElement, byFrequency } = out;
     for (const { re, im } of [...byElement, byFrequency]) {

@@ -42,7 +42,7 @@ export function compilePlan(network: Network): Plan {
     for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
       const block = frequencies.subarray(offset, offset + BLOCK);
       load(block);
-      const stopped = solve(1);
+      const stopped = solve();
       const count = stopped < 0 ? block.length : stopped;
       probes.forEach(({ unknowns, weight }, k) => {
         fillReading(unknowns, solution, weight(block, listed), count, out[k] as ComplexColumn, offset);
