@@ -42,8 +42,7 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
   let steepest = 0;
   for (let i = 1; i < cuts.length; i++) {
     const [from, to] = [cuts[i - 1] as number, cuts[i] as number];
-    const least = boundedMinimum((x) => radiusAt(profile, x), from, to).value;
-    narrowest = Math.min(narrowest, least, radiusAt(profile, from), radiusAt(profile, to));
+    narrowest = Math.min(narrowest, narrowestRadius(profile, from, to));
     perArea += integral((x) => (narrowest / radiusAt(profile, x)) ** 2, from, to) / (Math.PI * narrowest ** 2);
     steepest = Math.max(steepest, steepestSlope(profile, from, to));
   }
@@ -80,6 +79,16 @@ export function radiusAt(profile: Profile, x: number): number {
   const code = Number.isFinite(radius) ? 'not-positive' : 'not-finite';
   const expected = `a radius above zero at ${x} m`;
   throw new InputError([{ code, path: 'profile', got: radius, expected, remedy: 'Mend the profile.' }]);
+}
+
+/** Least radius between two positions: the least of 65, and what lies beside it. */
+function narrowestRadius(profile: Profile, from: number, to: number): number {
+  const pieces = 64;
+  const at = (k: number) => from + ((to - from) * Math.min(Math.max(k, 0), pieces)) / pieces;
+  let best = 0;
+  for (let k = 1; k <= pieces; k++) if (radiusAt(profile, at(k)) < radiusAt(profile, at(best))) best = k;
+  const { value } = boundedMinimum((x) => radiusAt(profile, x), at(best - 1), at(best + 1));
+  return Math.min(value, radiusAt(profile, at(best)));
 }
 
 /** Greatest rise of the wall over sixteen pieces: a flare that opens fully is found, whatever its size. */
