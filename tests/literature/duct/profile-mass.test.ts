@@ -110,3 +110,22 @@ check('duct.profile-mass.cone', {
   unit: 'kg/m⁴, m, m',
   tolerance: { relative: 1e-13, why: 'fourteen digits' },
 });
+
+/** A waist of which the mass is known: 1/r² = 400 (1 + exp(−((x − c)/w)²)), in m⁻². */
+const waisted = (w: number): Profile => ({
+  radius: (x) => 1 / Math.sqrt(400 * (1 + Math.exp(-(((x - 0.11) / w) ** 2)))),
+  length: 0.2,
+  joints: [],
+  sources: ['own'],
+});
+check('duct.profile-mass.waist', {
+  formula: 'duct/profileMass',
+  source: { key: 'dlmf', locator: '7.2.1: the integral of exp(−t²), all of it but 1e-13 within the duct: √π w' },
+  status: 'derived',
+  kind: 'table',
+  given: { w: { value: [0.015, 0.008, 0.004], unit: 'm' } },
+  got: ({ w }) => profileMass(waisted(w), air).acousticMass,
+  expected: [0.015, 0.008, 0.004].map((w) => (1.2 * 400 * (0.2 + Math.sqrt(Math.PI) * w)) / Math.PI),
+  unit: 'kg/m⁴',
+  tolerance: { relative: 1e-14, why: 'double precision' },
+});

@@ -58,7 +58,7 @@ for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes
     got: () => listed(cutoffGradient(system), names),
     expected: expected(cutoff),
     unit: 'Hz, Hz per relative change',
-    tolerance: { absolute: family === 'closed' ? 3e-10 : 2e-13, why: 'the asymptote is read at 1 and 2 MHz' },
+    tolerance: { absolute: family === 'closed' ? 3e-10 : 2e-13, why: 'the cut-off is found to a trillionth of it' },
   });
   check(`response.greatest-gradient.${family}`, {
     ...shared,

@@ -41,5 +41,5 @@ check('search.sensitivity', {
   },
   expected: rows.map(slope),
   unit: 'Hz/m³',
-  tolerance: { relative: 1e-9, why: 'the asymptote is read at 1 and 2 MHz' },
+  tolerance: { relative: 1e-9, why: 'the cut-off is found to a trillionth of it' },
 });

@@ -162,6 +162,21 @@ describe('sizes that fit to the last bit of their sum', () => {
       expect(profileMass(conicalProfile(cone)).warnings).toEqual([]);
     }
   });
+  it('of two waists the narrower is found, wherever it is', () => {
+    for (const turned of [false, true]) {
+      for (const place of [0.03, 0.05, 0.12, 0.17]) {
+        const waist = (x: number, at: number, depth: number) => depth * Math.exp(-(((x - at) / 0.008) ** 2));
+        const radius = (x: number) => 0.03 - waist(x, place, 0.012) - waist(x, 0.09, 0.006);
+        const profile = {
+          radius: (x: number) => radius(turned ? 0.2 - x : x),
+          length: 0.2,
+          joints: [],
+          sources: ['own'],
+        };
+        expect(profileMass(profile).narrowestDiameter).toBeCloseTo(0.036, 4);
+      }
+    }
+  });
   it('a profile without a length, or with joints out of order or outside it, is refused by name', () => {
     const tube = (length: number, joints: number[]) => ({ radius: () => 0.03, length, joints, sources: ['own'] });
     expect(() => profileMass(tube(0.1, [0.06, 0.05]))).toThrowError(fault('unsorted', 'profile.joints[1]'));

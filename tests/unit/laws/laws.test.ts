@@ -1,5 +1,5 @@
 /** Ours obey; planted liars are caught, each by the law that is named. */
-import { finiteFlange, flanged, pistonInFlange, unflanged } from '@airspring/core/duct';
+import { finiteFlange, flanged, flared, pistonInFlange, unflanged, withNeighbours } from '@airspring/core/duct';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { endCorrectionLaws, systemLaws } from '@airspring/core/laws';
 import type { Element } from '@airspring/core/network';
@@ -39,6 +39,16 @@ const brokenLaws = (results: readonly { law: string; holds: boolean }[]) =>
 describe('ours obey', () => {
   test.each([flanged, unflanged, finiteFlange, pistonInFlange])('%o', (correction) => {
     expect(brokenLaws(endCorrectionLaws(correction))).toEqual([]);
+  });
+  test('ends with lengths of their own', () => {
+    const neighbours = (factor: number) => withNeighbours(flanged, [si('length', 0.1 * factor)]);
+    const flare = (factor: number) => flared({ radius: si('length', 0.02 * factor) });
+    const radii = [0.005, 0.03];
+    for (const scaled of [neighbours, flare]) {
+      expect(brokenLaws(endCorrectionLaws(scaled(1), { scaled, radii }))).toEqual([]);
+      // Scaled without them they are no length, and that is told.
+      expect(brokenLaws(endCorrectionLaws(scaled(1), { radii }))).toEqual(['a length: scales with size']);
+    }
   });
   test('vented box', () => {
     const rescaled = (by: By) => {

@@ -9,6 +9,7 @@ import {
   netlist,
   probeGradient,
 } from '@airspring/core/network';
+import { complexColumn } from '@airspring/core/numeric';
 import { describe, expect, test } from 'vitest';
 
 const source: Element = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
@@ -106,6 +107,24 @@ test('a cone in the open, and a node without a name of its own, are no faults', 
     Sd: 1,
   };
   expect(refused(() => compilePlan(network(source, load, open)))).toEqual([]);
+});
+test('an admittance of nothing is no pivot: what hangs on it alone is refused where it is nothing, not NaN', () => {
+  const at = (value: number): Element => ({
+    kind: 'admittance',
+    name: 'Y',
+    nodes: ['in', 'hanging'],
+    admittance: (frequencies, re, im) => {
+      for (let i = 0; i < frequencies.length; i++) [re[i], im[i]] = [frequencies[i] === 50 ? 0 : value, 0];
+    },
+  });
+  const held = branch('resistor', 'R', ['hanging', 'ground'], 1);
+  const out = [complexColumn(2)];
+  const given = { ...network(source, at(3), held), probes: { p: { of: 'potential', node: 'hanging' } } } as const;
+  expect(compilePlan(given).sweep(Float64Array.of(50, 60), out)).toBe(-1);
+  expect([...out[0]!.re]).toEqual([0, 0.75]);
+  const alone = { ...network(source, load, at(3)), probes: { p: { of: 'potential', node: 'hanging' } } } as const;
+  expect(refused(() => compilePlan(alone))).toEqual([]);
+  expect(compilePlan(alone).sweep(Float64Array.of(60, 50), out)).toBe(1);
 });
 test('two sources that each dictate the speed of one cone: all of them are named', () => {
   const fighting = network(

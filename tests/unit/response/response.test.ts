@@ -2,9 +2,11 @@ import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { branch, type Element } from '@airspring/core/network';
+import { si } from '@airspring/core/quantity';
 import {
   compileNetwork,
   cutoff,
+  cutoffGradient,
   features,
   levelCrossings,
   lowestLoad,
@@ -217,5 +219,27 @@ test('terminals through which nothing flows have no impedance: refused by name, 
   const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
   for (const ask of [() => respond(system, [20, 40]), () => lowestLoad(system), () => features(system)]) {
     expect(ask).toThrow(faulty(['inconsistent', 'network.probes.current']));
+  }
+});
+
+test('the asymptote is that of the closed form, however strong the motor and light the cone', () => {
+  const air = standardAir;
+  for (const [Bl, Mms] of [
+    [14.3, 0.086],
+    [80, 0.0002],
+    [300, 1e-6],
+    [0.01, 100],
+  ] as const) {
+    const strong = driver({ ...ten, Bl: si('forceFactor', Bl), Mms: si('mass', Mms), Le: '1 mH' });
+    const level = 20 * Math.log10((air.density * Bl * strong.Sd) / (2 * Math.PI * Mms * strong.Re * 20e-6));
+    for (const system of [
+      closedBox({ drivers: strong, netVolume: '40 L' }),
+      ventedBox({ drivers: strong, netVolume: '40 L', fb: '30 Hz', QL: 7, QP: 50 }),
+    ]) {
+      expect(referenceLevel(system)).toBeCloseTo(level, 6);
+      const found = cutoffGradient(system, { from: '2 Hz', to: '10000 kHz' });
+      // The asymptote has these slopes, the cut-off of a strong motor lies where the level still rises towards it.
+      if (found.ok) expect(Object.values(found.byElement).every(Number.isFinite)).toBe(true);
+    }
   }
 });

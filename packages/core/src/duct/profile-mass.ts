@@ -4,6 +4,9 @@ import { boundedMinimum, integral } from '../numeric/index.js';
 import { type AcousticMass, type Length, si } from '../quantity/index.js';
 import type { Profile } from './profile.js';
 
+/** Pieces of each curve that a sum over a profile is made of. */
+const PIECES = 16;
+
 /** A duct of any profile as one lumped mass. */
 export interface ProfileMass {
   readonly acousticMass: AcousticMass;
@@ -25,13 +28,14 @@ export interface ProfileMass {
  * | $L$ | `profile.length` | m | length |
  * | $\rho$ | `density` | kg/m³ | density of the air |
  *
- * @validity short against the wavelength; walls that open by no more than 45°, else the warning `outside-validity`: there
- *   the air moves in domes, and the sum over plane slices is too light (a lower bound).
+ * @validity short against the wavelength; waists no shorter than a fiftieth of their curve; walls that open by no more
+ *   than 45°, else the warning `outside-validity`: there the air moves in domes, and the sum over plane slices is too light
+ *   (a lower bound).
  * @neglects the boundary layer, the ends.
  * @returns kg/m⁴ and m, with warnings
  * @throws InputError `not-finite`, `not-positive` when the profile gives no radius or length, `unsorted` for its joints
  * @source rayleigh1896 secs. 303-308
- * @check duct.profile.cone, duct.profile.exponential, duct.profile.flare
+ * @check duct.profile-mass.cone, duct.profile-mass.waist, duct.profile.cone, duct.profile.exponential, duct.profile.flare
  * @example profileMass(conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' })).effectiveLength // 0.1 m
  */
 export function profileMass(profile: Profile, air: Air = standardAir): ProfileMass {
@@ -42,9 +46,13 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
   let steepest = 0;
   for (let i = 1; i < cuts.length; i++) {
     const [from, to] = [cuts[i - 1] as number, cuts[i] as number];
-    const least = boundedMinimum((x) => radiusAt(profile, x), from, to).value;
-    narrowest = Math.min(narrowest, least, radiusAt(profile, from), radiusAt(profile, to));
-    perArea += integral((x) => (narrowest / radiusAt(profile, x)) ** 2, from, to) / (Math.PI * narrowest ** 2);
+    narrowest = Math.min(narrowest, narrowestRadius(profile, from, to));
+    // In pieces: one rule over all of it would pass between the points of a waist.
+    const inverse = (x: number) => (narrowest / radiusAt(profile, x)) ** 2;
+    for (let k = 0; k < PIECES; k++) {
+      const [start, end] = [k, k + 1].map((n) => from + ((to - from) * n) / PIECES) as [number, number];
+      perArea += integral(inverse, start, end) / (Math.PI * narrowest ** 2);
+    }
     steepest = Math.max(steepest, steepestSlope(profile, from, to));
   }
   return {
@@ -82,9 +90,19 @@ export function radiusAt(profile: Profile, x: number): number {
   throw new InputError([{ code, path: 'profile', got: radius, expected, remedy: 'Mend the profile.' }]);
 }
 
-/** Greatest rise of the wall over sixteen pieces: a flare that opens fully is found, whatever its size. */
+/** Least radius between two positions: the least of 65, and what lies beside it. */
+function narrowestRadius(profile: Profile, from: number, to: number): number {
+  const pieces = 64;
+  const at = (k: number) => from + ((to - from) * Math.min(Math.max(k, 0), pieces)) / pieces;
+  let best = 0;
+  for (let k = 1; k <= pieces; k++) if (radiusAt(profile, at(k)) < radiusAt(profile, at(best))) best = k;
+  const { value } = boundedMinimum((x) => radiusAt(profile, x), at(best - 1), at(best + 1));
+  return Math.min(value, radiusAt(profile, at(best)));
+}
+
+/** Greatest rise of the wall over 64 pieces: a flare that opens fully is found, whatever its size. */
 function steepestSlope(profile: Profile, from: number, to: number): number {
-  const pieces = 16;
+  const pieces = 64;
   const step = (to - from) / pieces;
   let steepest = 0;
   for (let k = 0; k < pieces; k++) {

@@ -1,5 +1,5 @@
 /** Does an end correction of one's own behave as one? */
-export { endCorrectionLaws } from './end-correction-laws.js';
+export { type EndCorrectionTrial, endCorrectionLaws } from './end-correction-laws.js';
 /** What does a trial of a law say? */
 export type { LawResult } from './law.js';
 /** Does a box family of one's own behave as one? */

@@ -52,25 +52,23 @@ export function factorDense(
   listed: readonly (ListedColumns | undefined)[],
   index: number,
   frequency: number,
-  { re, im, sizeRe, sizeIm, rowScale, exchanges }: Dense,
+  matrix: Dense,
 ): number {
+  const { re, im, sizeRe, sizeIm, rowScale, exchanges } = matrix;
   const w = 2 * Math.PI * frequency;
-  for (const part of [re, im, sizeRe, sizeIm]) part.fill(0);
-  const add = (place: number, a: number, b: number) => {
-    (re[place] as number) += a;
-    (im[place] as number) += b;
-    (sizeRe[place] as number) += Math.abs(a);
-    (sizeIm[place] as number) += Math.abs(b);
-  };
+  re.fill(0);
+  im.fill(0);
+  sizeRe.fill(0);
+  sizeIm.fill(0);
   for (const { row, column, sign, symbol, power, listed: corner } of stamps) {
     const place = row * size + column;
     const table = corner === undefined ? undefined : listed[symbol]?.[corner];
     if (table !== undefined) {
-      add(place, sign * (table.re[index] as number), sign * (table.im[index] as number));
+      add(matrix, place, sign * (table.re[index] as number), sign * (table.im[index] as number));
       continue;
     }
     const value = symbol < 0 ? sign : sign * (values[symbol] as number);
-    add(place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
+    add(matrix, place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
   }
   for (let place = 0; place < size * size; place++) {
     if (Math.abs(re[place] as number) <= ROUNDING * (sizeRe[place] as number)) re[place] = 0;
@@ -130,4 +128,12 @@ export function putColumns(to: readonly ComplexColumn[], from: ComplexColumn, i:
     re[i] = from.re[k] as number;
     im[i] = from.im[k] as number;
   });
+}
+
+/** Adds to an entry, and to what it was summed from. */
+function add({ re, im, sizeRe, sizeIm }: Dense, place: number, a: number, b: number): void {
+  (re[place] as number) += a;
+  (im[place] as number) += b;
+  (sizeRe[place] as number) += Math.abs(a);
+  (sizeIm[place] as number) += Math.abs(b);
 }

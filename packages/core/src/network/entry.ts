@@ -93,10 +93,7 @@ export const isNothing = (entry: Entry): boolean => !entry.swept && entry.consta
 
 /** Whether it can vanish, or nearly, at some frequency: a sum whose parts can cancel. */
 export function canVanish({ constant, rising, falling, sizes, listed, swept }: Entry): boolean {
-  if (swept || listed.length > 1) return true;
-  const lumped = constant !== 0 || rising !== 0 || falling !== 0;
-  // A corner of a chain matrix can vanish, at a quarter wave; one admittance alone does not.
-  if (listed.length === 1) return lumped || listed[0]?.corner !== 'Y';
+  if (swept || listed.length > 0) return true; // a corner of a chain matrix at a quarter wave, an admittance of nothing
   if (rising * falling > 0) return true; // mass against spring
   return [constant, rising, falling].some((value, k) => Math.abs(value) < LOST * (sizes[k] as number));
 }

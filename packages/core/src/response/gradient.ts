@@ -4,8 +4,9 @@ import { compilePlan, missingProbe, type Network, probeGradient, withoutCoilIndu
 import { boundedMinimum, complexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
 import { levelColumn } from './columns.js';
+import { compileNetwork } from './compile.js';
 import { type CutoffOptions, cutoff } from './cutoff.js';
-import { FAR } from './level.js';
+import { farAway } from './level.js';
 
 /** A real result of a system, and how it changes. */
 export interface Gradient {
@@ -81,7 +82,10 @@ function levelOfNetwork(network: Network, density: number, f: number): GradientR
 /** Reference level, by every element but the coil's inductance: as `referenceLevel`, from two far frequencies. */
 function referenceGradient({ network, air }: System): GradientResult {
   const flat = withoutCoilInductance(network);
-  const [near, far] = FAR.map((f) => levelOfNetwork(flat, air.density, f)) as [GradientResult, GradientResult];
+  const [near, far] = farAway(compileNetwork(flat)).map((f) => levelOfNetwork(flat, air.density, f)) as [
+    GradientResult,
+    GradientResult,
+  ];
   if (!near.ok) return near;
   if (!far.ok) return far;
   const join = (a: number, b: number) => (4 * b - a) / 3;

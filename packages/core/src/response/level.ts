@@ -5,10 +5,30 @@ import { type Level, si } from '../quantity/index.js';
 import { levelColumn } from './columns.js';
 import { type CompiledNetwork, compileNetwork, probeIndex, undamped } from './compile.js';
 
+/** Where a network without polynomials is taken to have reached its limit, Hz. Heavy absorption asks for far points. */
+const FAR = 1e6;
+
 /**
- * Where the level has reached its limit but for a term of 1/f², which the two points remove. Heavy absorption asks for far ones.
+ * Two frequencies at which the level has reached its limit but for a term of 1/f², which both together remove: a thousand
+ * times above every corner, told by the polynomials (a root is at most twice the greatest $|c_k/c_n|^{1/(n-k)}$).
  */
-export const FAR = [1e6, 2e6] as const;
+export function farAway({ probes, polynomials }: CompiledNetwork): readonly [near: number, far: number] {
+  if (polynomials === undefined) return [FAR, 2 * FAR];
+  const { coefficients, width, scale } = polynomials;
+  let corner = 0;
+  for (const row of [0, 1 + probeIndex(probes, 'radiatedFlow')]) {
+    const list = coefficients.subarray(row * width, (row + 1) * width);
+    const top = list.findLastIndex((value) => value !== 0);
+    for (let k = 0; k < top; k++) {
+      const ratio = Math.abs((list[k] as number) / (list[top] as number));
+      corner = Math.max(corner, ratio ** (1 / (top - k)));
+    }
+  }
+  // No power of it may leave double precision when it is squared.
+  const most = 10 ** (140 / width);
+  const near = Math.max(FAR, (Math.min(1000 * corner, most) * scale) / (2 * Math.PI));
+  return [near, 2 * near];
+}
 
 /** Level at 1 m in half space as a function of frequency, for 1 V rms at the drive; of a network compiled already. Refuses an undamped pole. */
 export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (frequency: number) => number {
@@ -41,7 +61,8 @@ export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (f
  * @example referenceLevel(closedBox({ drivers, netVolume: '40 L' }))
  */
 export function referenceLevel(system: System): Level {
-  const level = levelOf(compileNetwork(withoutCoilInductance(system.network)), system.air.density);
-  const [near, far] = FAR;
+  const network = compileNetwork(withoutCoilInductance(system.network));
+  const level = levelOf(network, system.air.density);
+  const [near, far] = farAway(network);
   return si('level', (4 * level(far) - level(near)) / 3);
 }
