@@ -193,7 +193,10 @@ check('duct.line.narrow.resistance', {
 const cutOn = { a: { value: [0.075, 0.005], unit: 'm' }, f: { value: [1350, 20000], unit: 'Hz' } } as const;
 const atCutOn = {
   formula: 'duct/lineConstants',
-  source: { key: 'zwikker1949', locator: 'line constants of a circular tube, evaluated with 40 digits by line.py' },
+  source: {
+    key: 'zwikker1949',
+    locator: 'line constants of a circular tube, evaluated with 40 digits by line-chain.py',
+  },
   status: 'derived',
   kind: 'table',
   given: cutOn,

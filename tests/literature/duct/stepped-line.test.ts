@@ -12,7 +12,7 @@ import { si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import horns from './horns.json' with { type: 'json' };
-import straight from './line.json' with { type: 'json' };
+import straight from './line-chain.json' with { type: 'json' };
 
 const air = {
   ...standardAir,
@@ -122,7 +122,7 @@ for (const [entry, at] of [...names.entries()].map(([i, name]) => [name, i] as c
   ] as const) {
     check(`duct.stepped.straight.${entry}.${part}`, {
       formula: 'duct/compileSteppedLine',
-      source: { key: 'mpmath', locator: 'uniform lossy tube, 40 digits; script line.py' },
+      source: { key: 'mpmath', locator: 'uniform lossy tube, 40 digits; script line-chain.py' },
       status: 'derived',
       kind: 'program',
       given: {

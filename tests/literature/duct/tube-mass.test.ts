@@ -52,7 +52,7 @@ check('duct.tube-mass.ends', {
   formula: 'duct/tubeMass',
   source: {
     key: 'mpmath',
-    locator: 'lossy line by Bessel functions, kl of 0.01, 0.11 and 0.5; scripts line.py, ranges.py',
+    locator: 'lossy line by Bessel functions, kl of 0.01, 0.11 and 0.5; scripts line-chain.py, ranges.py',
   },
   status: 'derived',
   kind: 'program',

@@ -10,7 +10,7 @@ export {
 /** And when the end is flared? */
 export { type FlareInput, flared } from './flare.js';
 /** What does a uniform line do, as a chain matrix over frequency? */
-export { type Chain, compileLine, type UniformLineInput } from './line.js';
+export { type Chain, compileLine, type UniformLineInput } from './line-chain.js';
 /** How much does a wave lose in a tube, and how fast is it? */
 export { type LineConstants, type LineInput, lineConstants } from './line-constants.js';
 /** What do the walls do to the air in a section? */

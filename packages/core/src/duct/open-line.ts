@@ -2,7 +2,7 @@ import { type Air, standardAir } from '../air/index.js';
 import type { Admittance } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 import type { Opening } from './end-correction.js';
-import type { Chain } from './line.js';
+import type { Chain } from './line-chain.js';
 import type { Radiation } from './radiation.js';
 
 /** One end of an open line. Plain SI numbers. */

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { Chain } from './line.js';
+import type { Chain } from './line-chain.js';
 import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
 import { roundLayer } from './line-section.js';
 import type { Profile } from './profile.js';

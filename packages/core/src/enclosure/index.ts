@@ -1,7 +1,7 @@
-/** What does a driver do in a closed box? */
-export { boxCompliance, type ClosedBoxInput, type ClosedBoxSpec, closedBox } from './closed-box.js';
 /** What is a box with its drivers, whatever its family? */
 export { asGroup, type Drivers, driverElements, driverProbes, equivalentDriver, type System } from './system.js';
+/** What does a driver do in a closed box? */
+export { boxCompliance, type ClosedBoxInput, type ClosedBoxSpec, closedBox } from './closed-box.js';
 /** What does a driver do in a vented box? */
 export {
   type VentedBoxElements,
@@ -11,6 +11,17 @@ export {
   ventedBox,
   ventedBoxElements,
 } from './vented-box.js';
+/** What do drivers unlike each other do together, in one volume or in several? */
+export {
+  type ChamberSpec,
+  type ClosedChamberInput,
+  type MixedBoxInput,
+  type MixedBoxSpec,
+  mixedBox,
+  type VentedChamberInput,
+} from './mixed-box.js';
+/** How are unlike drivers wired? */
+export { type DriverInNet, type DriverInNetSpec, type DriverNet, type DriverNetSpec, driversOf } from './driver-net.js';
 /** How large is a box inside and outside? */
 export { type Face, faces, innerSize, outerSize, type Size, type SizeInput, type ThicknessInput } from './cuboid.js';
 /** What stands in the box and takes air from it? */
@@ -36,14 +47,3 @@ export {
 } from './net-volume.js';
 /** What stands where, as solids? */
 export type { Solid } from './solids.js';
-/** What do drivers unlike each other do together, in one volume or in several? */
-export {
-  type ChamberSpec,
-  type ClosedChamberInput,
-  type MixedBoxInput,
-  type MixedBoxSpec,
-  mixedBox,
-  type VentedChamberInput,
-} from './mixed-box.js';
-/** How are they wired? */
-export { type DriverInNet, type DriverInNetSpec, type DriverNet, type DriverNetSpec, driversOf } from './driver-net.js';

@@ -90,7 +90,7 @@ function crossing(level: (f: number) => number, wanted: number, below: number, a
  * @throws InputError
  * @source small1972direct
  * @check response.f10.printed
- * @example levelCrossings(system, { drop: 3 })
+ * @example levelCrossings(system, { drop: 6 })
  */
 export function levelCrossings(system: System, options: CutoffOptions = {}): readonly Frequency[] {
   const { level, grid, levels, wanted } = setting(system, options);

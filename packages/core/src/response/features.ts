@@ -9,10 +9,10 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
-import { respond } from './columns.js';
 import { compileNetwork } from './compile.js';
 import { HALF_POWER, lowestAbove } from './cutoff.js';
 import { levelOf, referenceLevel } from './level.js';
+import { respond } from './respond.js';
 
 /** A frequency and the value there. */
 export interface Extremum {

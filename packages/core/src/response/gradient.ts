@@ -3,10 +3,10 @@ import { type Impossible, InputError, impossible } from '../fault/index.js';
 import { compilePlan, missingProbe, type Network, probeGradient, withoutCoilInductance } from '../network/index.js';
 import { boundedMinimum, complexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
-import { levelColumn } from './columns.js';
 import { compileNetwork } from './compile.js';
 import { type CutoffOptions, cutoff } from './cutoff.js';
 import { farAway } from './level.js';
+import { levelColumn } from './respond.js';
 
 /** A real result of a system, and how it changes. */
 export interface Gradient {

@@ -1,5 +1,5 @@
 /** What does a system do at each frequency? */
-export { type Columns, levelColumn, radiatedPower, REFERENCE_PRESSURE, respond } from './columns.js';
+export { type Columns, levelColumn, radiatedPower, REFERENCE_PRESSURE, respond } from './respond.js';
 /** How is a network swept, and probe by probe? */
 export { type CompiledNetwork, compileNetwork, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
 /** How deep does it reach? */

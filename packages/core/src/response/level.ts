@@ -2,8 +2,8 @@ import type { System } from '../enclosure/index.js';
 import { withoutCoilInductance } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
-import { levelColumn } from './columns.js';
 import { type CompiledNetwork, compileNetwork, probeIndex, undamped } from './compile.js';
+import { levelColumn } from './respond.js';
 
 /** Where a network without polynomials is taken to have reached its limit, Hz. Heavy absorption asks for far points. */
 const FAR = 1e6;

@@ -1,9 +1,9 @@
 import type { System } from '../enclosure/index.js';
 import { boundedMinimum } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, optional, positive, readFields, si } from '../quantity/index.js';
-import { open } from './columns.js';
 import { compileNetwork, probeColumns, probeNamed } from './compile.js';
 import type { Extremum } from './features.js';
+import { openTerminals } from './respond.js';
 
 /** What an amplifier has to bear in a band. */
 export interface LowestLoad {
@@ -74,7 +74,7 @@ function impedanceOf({ network }: System): (frequency: number) => { readonly siz
     };
     const [[a, b], [c, d]] = [read('terminalVoltage'), read('current')];
     const flows = Math.hypot(c, d);
-    if (!(flows > 0)) throw open(frequency);
+    if (!(flows > 0)) throw openTerminals(frequency);
     return { size: Math.hypot(a, b) / flows, angle: Math.atan2(b * c - a * d, a * c + b * d) };
   };
 }

@@ -3,7 +3,7 @@ import { type LengthInput, notNegative, optional, positive, type Volume, type Vo
 import type { VentGeometry } from './vent-geometry.js';
 
 /** The air that a vent works on: exactly one of the two volumes. */
-export interface BoxAirInput {
+export interface AirVolumeInput {
   /** Air volume with the vent in place. */
   readonly netVolume?: VolumeInput;
   /** Air volume with everything in place but the vent. */
@@ -12,19 +12,19 @@ export interface BoxAirInput {
   readonly panelThickness?: LengthInput;
 }
 
-export const boxAirShape = {
+export const airVolumeShape = {
   netVolume: optional(positive('volume')),
   volumeBeforeVent: optional(positive('volume')),
   panelThickness: optional(notNegative('length')),
 };
 
-interface BoxAir {
+interface AirVolume {
   readonly netVolume?: Volume;
   readonly volumeBeforeVent?: Volume;
 }
 
 /** Exactly one of the two volumes must be given. */
-export function volumeFaults({ netVolume, volumeBeforeVent }: BoxAir): Fault[] {
+export function volumeFaults({ netVolume, volumeBeforeVent }: AirVolume): Fault[] {
   if ((netVolume === undefined) !== (volumeBeforeVent === undefined)) return [];
   const code = netVolume === undefined ? 'empty' : 'conflict';
   const expected = 'either netVolume or volumeBeforeVent';
@@ -42,7 +42,7 @@ export interface VolumeLine {
   readonly panel: number;
 }
 
-export function volumeLine(vent: VentGeometry, air: BoxAir, panel: number): VolumeLine {
+export function volumeLine(vent: VentGeometry, air: AirVolume, panel: number): VolumeLine {
   if (air.netVolume !== undefined) return { constant: air.netVolume, slope: 0, panel };
   return { constant: (air.volumeBeforeVent ?? 0) + vent.outerArea * panel, slope: vent.outerArea, panel };
 }

@@ -8,7 +8,7 @@ export {
   type RmsFlowInput,
 } from './air-speed.js';
 /** Which volume does the vent work on: the one before it is put in, or the one left? */
-export type { BoxAirInput } from './air-volume.js';
+export type { AirVolumeInput } from './air-volume.js';
 /** How long does a vent act, and what does the air in it weigh? */
 export { acousticMass, effectiveLength, type VentAtFrequency } from './effective-length.js';
 /** How long must a vent be for a tuning? */

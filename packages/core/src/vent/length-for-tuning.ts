@@ -2,18 +2,18 @@ import { type Air, standardAir } from '../air/index.js';
 import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
-import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
+import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { endLength, flareLength } from './effective-length.js';
 import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';
 import type { VentGeometry } from './vent-geometry.js';
 import { geometry, sectionField, type VentSection } from './vent-input.js';
 
-export interface LengthForTuningInput extends BoxAirInput {
+export interface LengthForTuningInput extends AirVolumeInput {
   readonly vent: VentSection;
   readonly fb: FrequencyInput;
 }
 
-const lengthShape = { vent: sectionField, fb: positive('frequency'), ...boxAirShape };
+const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolumeShape };
 
 /**
  * Length of a vent that tunes a box to fb. With the volume before the vent given, the vent takes of it what it

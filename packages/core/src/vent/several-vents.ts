@@ -13,13 +13,13 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
-import { type BoxAirInput, boxAirShape, volumeFaults } from './air-volume.js';
+import { type AirVolumeInput, airVolumeShape, volumeFaults } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import { fixedWaveNumber } from './tuning.js';
 import { geometry, type VentInput, ventField } from './vent-input.js';
 import { ventWarnings } from './vent-warnings.js';
 
-export interface SeveralVentsInput extends BoxAirInput {
+export interface SeveralVentsInput extends AirVolumeInput {
   /** 1 to 100 of them, alike or not; each may count for several alike. */
   readonly vents: readonly VentInput[];
 }
@@ -85,7 +85,7 @@ const ventList: Field<readonly Vent[]> = {
  * @example severalVents({ vents: [{ diameter: '75 mm', length: '15 cm' }, { diameter: '50 mm', length: '8 cm' }], netVolume: '60 L' })
  */
 export function severalVents(input: SeveralVentsInput, air: Air = standardAir): SeveralVents | Impossible {
-  const fields = readFields('', input, { vents: ventList, ...boxAirShape });
+  const fields = readFields('', input, { vents: ventList, ...airVolumeShape });
   const panel = fields.panelThickness ?? 0;
   const faults: Fault[] = volumeFaults(fields);
   const vents = fields.vents.map((vent, i) => {

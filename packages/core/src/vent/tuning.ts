@@ -11,13 +11,13 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
-import { type BoxAirInput, boxAirShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
+import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import type { VentGeometry } from './vent-geometry.js';
 import { geometry, type VentInput, ventField } from './vent-input.js';
 import { ventWarnings } from './vent-warnings.js';
 
-export interface TuningInput extends BoxAirInput {
+export interface TuningInput extends AirVolumeInput {
   readonly vent: VentInput;
 }
 
@@ -36,7 +36,7 @@ export interface Tuning {
   readonly warnings: readonly Warning[];
 }
 
-const tuningShape = { vent: ventField, ...boxAirShape };
+const tuningShape = { vent: ventField, ...airVolumeShape };
 
 /** The wave number that solves $k^2\,V\,\ell(k) = nS$. */
 export const tunedWaveNumber = (vent: VentGeometry, length: number, volume: number): number =>

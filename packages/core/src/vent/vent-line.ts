@@ -9,7 +9,7 @@ import {
   type Radiation,
   smallOpening,
 } from '../duct/index.js';
-import { lineChain } from '../duct/line.js';
+import { lineChain } from '../duct/line-chain.js';
 import { type Fault, refuse } from '../fault/index.js';
 import type { Admittance } from '../network/index.js';
 import { type Fields, given, optional, readFields } from '../quantity/index.js';

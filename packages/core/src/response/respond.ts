@@ -72,7 +72,7 @@ const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Fl
   re.map((value, i) => Math.hypot(value, im[i] as number) * factor(i));
 
 /** Terminals through which nothing flows. */
-export const open = (frequency: number): InputError => {
+export const openTerminals = (frequency: number): InputError => {
   const [path, remedy] = ['network.probes.current', 'Connect the terminals by something that conducts.'];
   const expected = `a current at ${frequency} Hz: without one there is no impedance`;
   return new InputError([{ code: 'inconsistent', path, got: 0, expected, remedy }]);
@@ -143,7 +143,7 @@ export function respond(
     currentRms: magnitude(current, () => driveVoltageRms),
     impedance: voltage.re.map((re, i) => {
       const flows = Math.hypot(current.re[i] as number, current.im[i] as number);
-      if (!(flows > 0)) throw open(grid[i] as number);
+      if (!(flows > 0)) throw openTerminals(grid[i] as number);
       return Math.hypot(re, voltage.im[i] as number) / flows;
     }),
     impedancePhase: voltage.re.map((re, i) => {

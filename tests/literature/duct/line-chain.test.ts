@@ -3,7 +3,7 @@ import { compileLine, compileOpenLine, type Radiation, roundSection } from '@air
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
-import fixture from './line.json' with { type: 'json' };
+import fixture from './line-chain.json' with { type: 'json' };
 
 /** Constants at 300 K, as in the published expansions. */
 const air = {
@@ -108,7 +108,7 @@ for (const element of ['A', 'B', 'C'] as const) {
   for (const part of ['re', 'im'] as const) {
     check(`duct.line.chain.${element}.${part}`, {
       formula: 'duct/compileLine',
-      source: { key: 'mpmath', locator: 'line constants by Bessel functions with 40 digits; script line.py' },
+      source: { key: 'mpmath', locator: 'line constants by Bessel functions with 40 digits; script line-chain.py' },
       status: 'derived',
       kind: 'program',
       given: {

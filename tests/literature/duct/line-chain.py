@@ -1,7 +1,7 @@
-"""Writes line.json: chain matrix of a uniform lossy tube by mpmath, 40 digits.
+"""Writes line-chain.json: chain matrix of a uniform lossy tube by mpmath, 40 digits.
 
 Series impedance jωρ/(S(1 − F(viscous))) and shunt admittance jωS/(ρc²)(1 + (γ − 1)F(thermal)) of a length, with
-F = 2J1(x)/(xJ0(x)): Γ is the root of their product, Z that of their quotient. Run: python3 line.py
+F = 2J1(x)/(xJ0(x)): Γ is the root of their product, Z that of their quotient. Run: python3 line-chain.py
 """
 import json
 from pathlib import Path
@@ -31,4 +31,4 @@ if __name__ == "__main__":
         parts = chain(mpf(a), mpf(length), mpf(f))
         values = {f"{n}.{p}": float(getattr(v, {"re": "real", "im": "imag"}[p])) for n, v in parts.items() for p in ("re", "im")}
         rows.append({"a": float(a), "L": float(length), "f": f, **values})
-    Path(__file__).with_name("line.json").write_text(json.dumps({"note": "line.py beside this file wrote it", "rows": rows}, indent=1) + "\n")
+    Path(__file__).with_name("line-chain.json").write_text(json.dumps({"note": "line-chain.py beside this file wrote it", "rows": rows}, indent=1) + "\n")
