@@ -22,7 +22,7 @@ const weightOf = (job: Job, index: number): number => {
   return name === undefined ? 1 : Math.max(0.05, job.weights[name]);
 };
 
-/** A band that begins later than this share of its end is none. */
+/** A band ends at least so many times higher than it begins. */
 const SHORTEST_BAND = 1.2;
 
 /**
