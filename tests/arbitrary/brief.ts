@@ -1,9 +1,7 @@
 import type { Brief } from 'airspring';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
-import { costByPoints } from '../../packages/airspring/src/search/cost.js';
-import { explore } from '../../packages/airspring/src/search/explore.js';
-import { leanings, missed, points } from '../../packages/airspring/src/search/wishes.js';
+import { bestBuilds } from '../../packages/airspring/src/search/best.js';
 
 /** The brief of the demonstration. */
 export const demo = whaleBench as Brief;
@@ -18,10 +16,4 @@ export function put(brief: Brief, path: string, value: unknown): Brief {
 }
 
 /** Whether the search that a design comes from finds a box; without telling why not, which takes longer. */
-export function possible(brief: Brief): boolean {
-  const job = readBrief(brief);
-  const costs = leanings(job).map((weights) => costByPoints((criteria) => points(job, weights, criteria)));
-  return explore(job, costs, { volume: 1, diameter: 1, step: 1 }).some(
-    (build) => build !== undefined && missed(build.excess) === 0,
-  );
-}
+export const possible = (brief: Brief): boolean => bestBuilds(readBrief(brief)).some((build) => build !== undefined);

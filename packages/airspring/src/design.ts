@@ -34,7 +34,7 @@ function met(job: Job, chosen: readonly Chosen[]): Met {
 }
 
 function notMet(job: Job): NotMet {
-  const set = conflictOf(job);
+  const { wishes: set, fallenAtEnd } = conflictOf(job);
   const conflict = set.map((i) => {
     const { what, allowed, text } = wishValue(job, i);
     return { path: (wishes[i] as (typeof wishes)[number]).path, wish: `${what}: ${text(allowed)}` };
@@ -42,14 +42,20 @@ function notMet(job: Job): NotMet {
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
-      ? ['No box of the allowed kinds holds the drivers and a vent that fits.']
+      ? ['No box of the allowed kinds holds the drivers and a vent that fits: compare their sizes with the space.']
       : conflict.length === 1
         ? [`This wish cannot be met by any box looked at: ${named}.`]
         : [
             `These wishes contradict each other, although without any one of them the others of this list can be met together: ${named}.`,
           ];
-  const nearest = nearestBrief(job);
+  if (fallenAtEnd) {
+    const { highest } = job.brief.wanted;
+    because.push(
+      `Every box has fallen further than wanted.fall allows at the end of the band already, at ${highest}: ask for a lower wanted.highest.`,
+    );
+  }
   const head = { ok: false, version: 1, title: job.brief.title, conflict, because, drivers: accountsOf(job) } as const;
+  const nearest = fallenAtEnd ? undefined : nearestBrief(job);
   if (nearest === undefined) return head;
   const again = readBrief(nearest.brief);
   return { ...head, nearest: { ...nearest, answer: met(again, select(again, bestBuilds(again))) } };

@@ -108,6 +108,8 @@ test('2 and one line with line and column where the file is not JSON', () => {
     stdout: '',
     lines: [`${path}:4:1: this is not JSON here; expected a name in double quotes`],
   });
+  const blank = write('blank.json', ' \n');
+  expect(run(['design', blank]).lines).toEqual([`${blank}: that file is empty`]);
   const latin = write('latin.json', Uint8Array.from([0x7b, 0x22, 0xb2, 0x22, 0x7d]));
   expect(run(['design', latin]).lines).toEqual([`${latin}: that is not a text in UTF-8; save it as UTF-8`]);
 });

@@ -44,6 +44,31 @@ test('a number without its unit is told which units there are', () => {
   ]);
 });
 
+test('a value of the wrong type is told what would do, in words', () => {
+  const broken = { ...demo, title: 3, drivers: {}, units: { length: 'ell' }, weights: { deep: '1' }, printer: 'none' };
+  expect(lines(broken)).toEqual([
+    'title: got 3; expected a text, in quotes. Correct the value.',
+    'drivers: got a record; expected a list, in square brackets. Correct the value.',
+    'printer: got "none"; expected a record, in braces. Correct the value.',
+    'units.length: got "ell"; expected one of "mm", "cm", "in". Correct the value.',
+    'weights.deep: got "1"; expected a number, without quotes. Correct the value.',
+  ]);
+  expect(lines('brief')).toEqual(['brief: got "brief"; expected a record, in braces. Correct the value.']);
+});
+
+test('a space that holds no driver blames no wish', () => {
+  const answer = design({ ...demo, space: { ...demo.space, width: '60 mm', height: '60 mm', depth: '60 mm' } });
+  expect(answer).toMatchObject({ ok: false, conflict: [], because: [expect.stringContaining('compare their sizes')] });
+});
+
+test('a band that ends where every box has fallen is answered with its end', () => {
+  const answer = design(put(demo, 'wanted.highest', '20000 Hz'));
+  if (answer.ok) throw new Error('nothing plays up to there');
+  expect(answer.conflict.map(({ path }) => path)).toEqual(['wanted.lowest']);
+  expect(answer.because.join(' ')).toMatch(/at 20000 Hz: ask for a lower wanted\.highest/);
+  expect(answer.nearest).toBeUndefined();
+});
+
 test.each(['0 mm', '1 mm'])('a collar of %s is answered: the hole is wider than it', (collar) => {
   expect(design(put(demo, 'vent.collar', collar)).ok).toBe(true);
 });

@@ -18,15 +18,28 @@ const written = (path: Path): string =>
 
 const pathOf = (issue: v.BaseIssue<unknown>): Path => (issue.path ?? []).map(({ key }) => key as PropertyKey);
 
+/** What would do where a value is of the wrong type, in words. */
+const TYPES: Readonly<Record<string, string>> = {
+  Object: 'a record, in braces',
+  Array: 'a list, in square brackets',
+  string: 'a text, in quotes',
+  number: 'a number, without quotes',
+  boolean: 'true or false, without quotes',
+};
+
 /** What the schema library found, as a fault of ours. */
 function faultOf(issue: v.BaseIssue<unknown>): Fault {
   const at = { path: written(pathOf(issue)), got: issue.input };
   const [code, expected, remedy] = issue.message.split('\n');
   if (expected !== undefined && remedy !== undefined) return { ...at, code: code as FaultCode, expected, remedy };
   if (issue.received === 'undefined') {
-    return { ...at, code: 'empty', got: undefined, expected: 'a value', remedy: 'Add the field.' };
+    const remedy = 'Add the field; the JSON Schema says what it holds.';
+    return { ...at, code: 'empty', got: undefined, expected: 'a value', remedy };
   }
-  return { ...at, code: 'unit', expected: issue.expected ?? 'another value', remedy: 'Correct the value.' };
+  const wanted = issue.expected ?? 'another value';
+  // Choices come as ("a" | "b").
+  const meant = TYPES[wanted] ?? wanted.replace(/^\((.*)\)$/, 'one of $1').replaceAll(' | ', ', ');
+  return { ...at, code: 'unit', expected: meant, remedy: 'Correct the value.' };
 }
 
 /** Every field that was not read. The schema library names one a record; what it read has none of them. */

@@ -26,6 +26,7 @@ export function readBriefFile(path: string, shown: string): BriefFile {
   // The decoder takes a byte order mark away.
   const text = new TextDecoder('utf-8').decode(bytes);
   if (text.includes('\uFFFD')) return { ok: false, line: `${shown}: that is not a text in UTF-8; save it as UTF-8` };
+  if (text.trim() === '') return { ok: false, line: `${shown}: that file is empty` };
   const fault = jsonFault(text);
   if (fault === undefined) return { ok: true, brief: JSON.parse(text) };
   return {

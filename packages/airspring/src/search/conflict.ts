@@ -2,7 +2,7 @@ import { minimalConflict } from '@airspring/core/search';
 import type { Job } from '../brief/job.js';
 import { explore } from './explore.js';
 import { roomsOf } from './room.js';
-import { CURRENT, type Excess, LEVEL, SPEED, VOLTAGE, wishes } from './wishes.js';
+import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
 
 /** How far beyond the brief to look for what would do. */
 export const BEYOND = { volume: 5, diameter: 1.6, step: 2 } as const;
@@ -24,14 +24,27 @@ const metBy = (excess: Excess): number => {
   return bits;
 };
 
+export interface Conflict {
+  /** Places in the list of wishes. */
+  readonly wishes: readonly number[];
+  /** Every box has fallen too far at the end of the band already: then no later beginning helps. */
+  readonly fallenAtEnd: boolean;
+}
+
 /**
  * The smallest set of wishes that no box meets together, although each smaller part of it can be met. First by all boxes of
  * a lattice that reaches beyond the brief; the answer is then tried by a search in whole millimetres for just these wishes.
  */
-export function conflictOf(job: Job): number[] {
+export function conflictOf(job: Job): Conflict {
   const rooms = roomsOf(job);
   const met = new Set<number>();
-  explore(job, [], BEYOND, (excess) => met.add(metBy(excess)), rooms);
+  const wholeBand = Math.log(job.wanted.highest / job.wanted.lowest);
+  let fallenAtEnd = true;
+  const visit = (excess: Excess) => {
+    met.add(metBy(excess));
+    if ((excess[LOWEST] as number) < wholeBand) fallenAtEnd = false;
+  };
+  explore(job, [], BEYOND, visit, rooms);
   const searched = new Map<number, boolean>();
   const possible = (set: number): boolean => {
     const needs = asked(set);
@@ -46,6 +59,8 @@ export function conflictOf(job: Job): number[] {
     }
     return known;
   };
+  // Where no box stands at all no wish is to blame.
+  if (!possible(0)) return { wishes: [], fallenAtEnd: false };
   const set = minimalConflict(wishes.length, possible);
-  return set === undefined ? [] : asked(set);
+  return { wishes: set === undefined ? [] : asked(set), fallenAtEnd };
 }

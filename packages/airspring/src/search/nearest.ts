@@ -22,11 +22,17 @@ const weightOf = (job: Job, index: number): number => {
   return name === undefined ? 1 : Math.max(0.05, job.weights[name]);
 };
 
+/** A band ends at least so many times higher than it begins. */
+const SHORTEST_BAND = 1.2;
+
 /**
  * What a box costs when wishes yield to it: each missed wish by its relative excess times its weight. A lower level helps
  * air speed, voltage and current as well: the best of the few levels at which one of them just stops being missed.
  */
 function yielding(job: Job, excess: Excess): { cost: number; down: number } {
+  if ((excess[LOWEST] as number) > Math.max(0, Math.log(job.wanted.highest / SHORTEST_BAND / job.wanted.lowest))) {
+    return { cost: Infinity, down: 0 };
+  }
   let fixed = 0;
   for (let i = 0; i < excess.length; i++) {
     if (i === LEVEL || i === SPEED || i === VOLTAGE || i === CURRENT) continue;
@@ -120,7 +126,8 @@ function yieldedLeast(job: Job): Yielded | undefined {
   const coarse: (Yielded & { ratio: number })[] = [];
   let least = Infinity;
   // No box gives back what the higher beginning itself costs.
-  const pays = (ratio: number) => lowest * ratio < highest / 1.2 && weightOf(job, LOWEST) * Math.log(ratio) < least;
+  const pays = (ratio: number) =>
+    lowest * ratio < highest / SHORTEST_BAND && weightOf(job, LOWEST) * Math.log(ratio) < least;
   for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
     const found = yieldedAt(job, rooms, ratio, BEYOND.step);
     if (found === undefined) continue;

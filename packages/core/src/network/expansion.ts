@@ -71,16 +71,17 @@ function minors(
           next.set(now, target);
         }
         const signed = oddRightOf(used, column) ? -sign : sign;
+        products -= target.size;
         for (const [key, coefficient] of sum) {
           const product = key + factor;
           const total = (target.get(product) ?? 0) + coefficient * signed;
           if (total === 0) target.delete(product);
           else target.set(product, total);
         }
+        products += target.size;
+        if (products > most) return undefined;
       }
     }
-    for (const sum of next.values()) products += sum.size;
-    if (products > most) return undefined;
     states = next;
   }
   const all = 2 ** columns - 1;
