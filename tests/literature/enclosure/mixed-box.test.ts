@@ -35,7 +35,7 @@ check('enclosure.mixed.flow', {
   got: of('radiatedFlow'),
   expected: flow,
   unit: 'm³/s per V',
-  tolerance: within(flow, 2e-13),
+  tolerance: within(flow, 2e-14),
 });
 const current = all((name) => fixture.cases[name].current);
 check('enclosure.mixed.current', {
@@ -45,7 +45,7 @@ check('enclosure.mixed.current', {
   got: of('current'),
   expected: current,
   unit: 'A per V',
-  tolerance: within(current, 2e-13),
+  tolerance: within(current, 2e-14),
 });
 const velocity = all((name) => each.flatMap((one) => fixture.cases[name].velocity[one]));
 check('enclosure.mixed.velocity', {
@@ -55,7 +55,7 @@ check('enclosure.mixed.velocity', {
   got: () => all((name) => each.flatMap((one) => flat(columns(name)[`coneVelocity ${one}`]!))),
   expected: velocity,
   unit: 'm/s per V',
-  tolerance: within(velocity, 2e-13),
+  tolerance: within(velocity, 2e-14),
 });
 const airSpeed = all((name) => fixture.cases[name].airSpeed);
 check('enclosure.mixed.vent', {
@@ -65,7 +65,7 @@ check('enclosure.mixed.vent', {
   got: of('ventAirSpeed main'),
   expected: airSpeed,
   unit: 'm/s per V',
-  tolerance: within(airSpeed, 2e-13),
+  tolerance: within(airSpeed, 2e-14),
 });
 /** What each current makes across the resistance of its own coil. */
 const currents = all((name) =>
@@ -83,7 +83,7 @@ check('enclosure.mixed.each', {
     ),
   expected: currents,
   unit: 'V per V',
-  tolerance: within(currents, 2e-13),
+  tolerance: within(currents, 2e-14),
 });
 
 /** The frequency at which a closed chamber's losses are counted, read off its leak: R = QL/(wc Cab). */
@@ -184,7 +184,7 @@ check('limit.of-each.drive', {
   got: () => all((name) => [...most(name)]),
   expected: drive,
   unit: 'V rms',
-  tolerance: { relative: 5e-13, why: 'as the columns' },
+  tolerance: { relative: 2e-14, why: 'rounding of some twenty equations' },
 });
 check('limit.of-each.vent', {
   ...program,
@@ -193,5 +193,5 @@ check('limit.of-each.vent', {
   got: () => all((name) => [...most(name, fixture.airSpeedRms)]),
   expected: all((name) => fixture.cases[name].driveWithVent),
   unit: 'V rms',
-  tolerance: { relative: 5e-13, why: 'as the columns' },
+  tolerance: { relative: 2e-14, why: 'rounding of some twenty equations' },
 });
