@@ -1,11 +1,11 @@
 import type { Fault } from '@airspring/core/fault';
+import type { Faultless } from './faultless.js';
 import type { Brief, ReadBrief } from './schema.js';
-import type { Sound } from './sound.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
 
 /** Faults between fields that each are right alone, as far as they were read; told as they were written. */
-export function faultsAcross(written: Brief, { wanted = {}, vent = {}, space = {} }: Sound<ReadBrief>): Fault[] {
+export function faultsAcross(written: Brief, { wanted = {}, vent = {}, space = {} }: Faultless<ReadBrief>): Fault[] {
   const faults: Fault[] = [];
   const contradicts = (path: string, got: unknown, expected: string) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });

@@ -1,7 +1,7 @@
 import { type CompletedDriver, completeDriver, type DriverGroup, group } from '@airspring/core/driver';
 import { type Fault, InputError } from '@airspring/core/fault';
+import type { Faultless } from './faultless.js';
 import type { ReadBrief } from './schema.js';
-import type { Sound } from './sound.js';
 
 /** One driver in one wiring, out of those that the brief offers. */
 export interface Offer {
@@ -26,7 +26,7 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
 }
 
 /** Completes a sheet; of one that has lost a value to a fault only contradictions are told, and nothing is missing. */
-function completedOf(faults: Fault[], sheet: Sound<Omit<Sheet, 'wirings'>>, path: string, whole: boolean) {
+function completedOf(faults: Fault[], sheet: Faultless<Omit<Sheet, 'wirings'>>, path: string, whole: boolean) {
   const completed = gather(faults, () => completeDriver(sheet, path));
   if (completed === undefined || completed.ok) return completed;
   if (!whole) return undefined;
@@ -38,10 +38,10 @@ function completedOf(faults: Fault[], sheet: Sound<Omit<Sheet, 'wirings'>>, path
 }
 
 /** Every driver of a brief in every wiring, and the faults across their fields; `read` holds those with a fault as well. */
-export function offersOf(faults: Fault[], read: ReadBrief, { drivers = [] }: Sound<ReadBrief>): Offer[] {
-  return drivers.flatMap((sound, driverIndex): Offer[] => {
-    if (sound === undefined) return [];
-    const { wirings = [{}], ...sheet } = sound;
+export function offersOf(faults: Fault[], read: ReadBrief, { drivers = [] }: Faultless<ReadBrief>): Offer[] {
+  return drivers.flatMap((faultless, driverIndex): Offer[] => {
+    if (faultless === undefined) return [];
+    const { wirings = [{}], ...sheet } = faultless;
     const path = `drivers[${driverIndex}]`;
     const { name: _, wirings: __, ...values } = read.drivers[driverIndex] as Sheet;
     const whole = Object.keys(values).every((field) => Object.hasOwn(sheet, field));

@@ -2,10 +2,10 @@ import { air } from '@airspring/core/air';
 import { type Fault, type FaultCode, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
 import { faultsAcross } from './across.js';
+import { faultlessOf } from './faultless.js';
 import { type Job, jobOf } from './job.js';
 import { gather, offersOf } from './offers.js';
 import { type Brief, briefSchema, type ReadBrief } from './schema.js';
-import { soundOf } from './sound.js';
 
 type Path = readonly PropertyKey[];
 
@@ -63,10 +63,10 @@ function unknownFields(given: unknown, read: unknown, path: Path = []): Fault[] 
 export function readBrief(brief: unknown): Job {
   const { output, issues = [] } = v.safeParse(briefSchema, brief);
   const wrong = issues.filter(({ expected }) => expected !== 'never');
-  const sound = soundOf(output as ReadBrief, wrong.map(pathOf));
-  const across = faultsAcross(brief as Brief, sound);
-  const medium = gather(across, () => air(sound.air ?? {}));
-  const offers = offersOf(across, output as ReadBrief, sound);
+  const faultless = faultlessOf(output as ReadBrief, wrong.map(pathOf));
+  const across = faultsAcross(brief as Brief, faultless);
+  const medium = gather(across, () => air(faultless.air ?? {}));
+  const offers = offersOf(across, output as ReadBrief, faultless);
   const alone = [...wrong.map(faultOf), ...unknownFields(brief, output)];
   // What is wrong alone cannot be held against another field as well.
   const faults = [...alone, ...across.filter(({ path }) => alone.every((fault) => fault.path !== path))];

@@ -1,9 +1,9 @@
 /** What was read, without what has a fault: anything may be missing, and in a list a place may be empty. */
-export type Sound<T> = T extends string | number | boolean
+export type Faultless<T> = T extends string | number | boolean
   ? T
   : T extends readonly (infer Item)[]
-    ? readonly (Sound<Item> | undefined)[]
-    : { readonly [Name in keyof T]?: Sound<NonNullable<T[Name]>> };
+    ? readonly (Faultless<Item> | undefined)[]
+    : { readonly [Name in keyof T]?: Faultless<NonNullable<T[Name]>> };
 
 /** A copy without what stands at a path. */
 function without(value: unknown, [key, ...rest]: readonly PropertyKey[]): unknown {
@@ -15,5 +15,5 @@ function without(value: unknown, [key, ...rest]: readonly PropertyKey[]): unknow
 }
 
 /** A copy without what stands at any of these paths. */
-export const soundOf = <T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Sound<T> =>
-  (faulty.reduce<unknown>(without, value) ?? {}) as Sound<T>;
+export const faultlessOf = <T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Faultless<T> =>
+  (faulty.reduce<unknown>(without, value) ?? {}) as Faultless<T>;
