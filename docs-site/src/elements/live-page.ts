@@ -28,11 +28,11 @@ class Picture {
   /** Moves lines and marks; the axes stay. */
   move(values: AnyValues): void {
     const chart = chartOf(this.#figure, values);
-    if (!this.#ghosts || chart.traces.length !== this.#drawn.traces.length) {
-      this.#ghosts = true;
+    if (chart.traces.length !== this.#drawn.traces.length) {
       this.#redraw({ ...chart, x: this.#drawn.x, y: this.#drawn.y });
       return;
     }
+    if (!this.#ghosts) this.#leaveGhosts();
     for (const [place, width] of Object.entries(widths)) {
       const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
       const scale = scales(this.#drawn, width);
@@ -62,7 +62,20 @@ class Picture {
     return chart.label;
   }
 
+  /** The author's lines stay, grey: copies of what is there cost less than a new picture. */
+  #leaveGhosts(): void {
+    this.#ghosts = true;
+    for (const line of [...this.#element.querySelectorAll('[data-trace]')].reverse()) {
+      const ghost = line.cloneNode() as SVGElement;
+      ghost.removeAttribute('data-trace');
+      ghost.setAttribute('class', 'ghost');
+      ghost.setAttribute('stroke', 'var(--ghost)');
+      line.parentElement?.prepend(ghost);
+    }
+  }
+
   #redraw(chart: Chart): void {
+    this.#ghosts = true;
     this.#drawn = chart;
     for (const [place, width] of Object.entries(widths)) {
       const holder = this.#element.querySelector(`.${place}`) as HTMLElement;
