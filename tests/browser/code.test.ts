@@ -81,7 +81,8 @@ describe.skipIf(!hasBrowser)('code on the page', () => {
     await write(code);
     await expect.poll(() => faults(page).innerText(), { timeout: 8000 }).toContain(line);
     expect(await faults(page).innerText()).toContain(words);
-    if (line.startsWith('Line')) expect(await page.locator('.cm-lintRange, .cm-lint-marker').count()).toBeGreaterThan(0);
+    if (line.startsWith('Line'))
+      expect(await page.locator('.cm-lintRange, .cm-lint-marker').count()).toBeGreaterThan(0);
     expect(await printed(page).evaluate((element) => element.textContent)).toBe(pinned);
     expect(await printed(page).getAttribute('class')).toContain('stale');
     expect(await page.locator('runnable-example [data-head]').innerText()).toContain('before');

@@ -40,7 +40,9 @@ describe.skipIf(!hasBrowser)('every page', () => {
       await tab.page.emulateMedia({ colorScheme: 'light' });
       await tab.page.goto(`${address()}${path}`);
       // A page with numbers to drag fetches its model.
-      await tab.page.waitForFunction(() => !document.querySelector('scrub-number') || !!document.querySelector('[data-live]'));
+      await tab.page.waitForFunction(
+        () => !document.querySelector('scrub-number') || !!document.querySelector('[data-live]'),
+      );
       await tab.page.evaluate(axe);
     });
 
@@ -54,9 +56,10 @@ describe.skipIf(!hasBrowser)('every page', () => {
     test('is not wider than the window', async () => {
       for (const width of widths) {
         await tab.page.setViewportSize({ width, height: 800 });
-        expect(await tab.page.evaluate(() => document.documentElement.scrollWidth), `at ${width} px`).toBeLessThanOrEqual(
-          width,
-        );
+        expect(
+          await tab.page.evaluate(() => document.documentElement.scrollWidth),
+          `at ${width} px`,
+        ).toBeLessThanOrEqual(width);
       }
     });
 

@@ -1,7 +1,7 @@
 import type { Editor } from './editor.js';
 import { type Place, placeText } from './place.js';
-import type { Told } from './run-worker.js';
 import { LIMIT } from './run-limit.js';
+import type { Told } from './run-worker.js';
 
 /** What does not ask whether there is time left is ended from outside, this much later, ms. */
 const GRACE = 300;
