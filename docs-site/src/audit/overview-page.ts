@@ -36,7 +36,7 @@ function floorTable(floor: string, audit: Audit): string {
     return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
   };
   const heads = audit.ledger ? ['formula', 'checks', 'worst deviation from outside'] : ['formula'];
-  return flat(table(`Formulas of ${floor}`, heads, formulas.map(line)).markup);
+  return flat(table(`Formulas of ${floor}`, heads, formulas.map(line), 'thirds').markup);
 }
 
 /** What the rows rest on, counted. */
