@@ -62,7 +62,7 @@ export default defineConfig({
       plugins: [
         starlightTypeDoc({
           entryPoints: [...floors, '../packages/airspring/src/index.ts'],
-          tsconfig: '../packages/airspring/tsconfig.json',
+          tsconfig: './tsconfig.json',
           typeDoc: typeDocOptions,
         }),
         starlightLinksValidator({ errorOnRelativeLinks: false }),
