@@ -5,6 +5,7 @@ import { noLedger, rowsOf } from './audit.js';
 import { addressOf } from './formula.js';
 import { raised } from './markdown.js';
 import { described } from './reference.js';
+import { breakable } from './words.js';
 import { countText, worstText } from './worst.js';
 import { readAudit } from './write.js';
 
@@ -20,7 +21,7 @@ export function standsOn(address: string, families: readonly string[]): Markup {
     return found;
   });
   const lines = formulas.map((formula): readonly Fragment[] => {
-    const name = html`<a href="${addressOf(formula)}"><code>${formula.name}</code></a>`;
+    const name = html`<a href="${addressOf(formula)}"><code>${breakable(formula.name)}</code></a>`;
     const rows = rowsOf(audit, formula);
     return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
   });
