@@ -9,6 +9,8 @@ import './scrub-number.js';
 import type { Scrubbed } from './scrub-number.js';
 
 const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
+/** As in the style sheet: which of the two pictures is seen. */
+const telephone = matchMedia('(max-width: 700px)');
 /** After the last change, before the page says aloud what it did, ms. */
 const REST = 500;
 
@@ -25,7 +27,7 @@ class Picture {
     this.#author = this.#drawn = chartOf(figure, values);
   }
 
-  /** Moves lines and marks; the axes stay. */
+  /** Moves lines and marks of the picture that is seen; the axes stay. */
   move(values: AnyValues): void {
     const chart = chartOf(this.#figure, values);
     if (chart.traces.length !== this.#drawn.traces.length) {
@@ -33,21 +35,20 @@ class Picture {
       return;
     }
     if (!this.#ghosts) this.#leaveGhosts();
-    for (const [place, width] of Object.entries(widths)) {
-      const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
-      const scale = scales(this.#drawn, width);
-      for (const trace of chart.traces) {
-        svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
-        const end = svg.querySelector(`[data-end="${trace.name}"]`);
-        end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
-        if (end) end.textContent = trace.words ?? '';
-      }
-      for (const mark of chart.marks ?? []) {
-        const group = svg.querySelector(`[data-mark="${mark.name}"]`);
-        group?.setAttribute('transform', markAt(mark, scale));
-        const words = group?.querySelector('text');
-        if (words) words.textContent = mark.words;
-      }
+    const place = telephone.matches ? 'narrow' : 'wide';
+    const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
+    const scale = scales(this.#drawn, widths[place]);
+    for (const trace of chart.traces) {
+      svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
+      const end = svg.querySelector(`[data-end="${trace.name}"]`);
+      end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
+      if (end) end.textContent = trace.words ?? '';
+    }
+    for (const mark of chart.marks ?? []) {
+      const group = svg.querySelector(`[data-mark="${mark.name}"]`);
+      group?.setAttribute('transform', markAt(mark, scale));
+      const words = group?.querySelector('text');
+      if (words) words.textContent = mark.words;
     }
   }
 
