@@ -8,6 +8,7 @@ import starlightLinksValidator from 'starlight-links-validator';
 import starlightTypeDoc from 'starlight-typedoc';
 import { writeAudit } from './src/audit/write.js';
 import { equations } from './src/equations.js';
+import { tables } from './src/tables.js';
 import { typeDocOptions } from './src/type-doc.js';
 
 /** Packages are read as source: neither the pages nor their scripts wait for a build. */
@@ -37,7 +38,7 @@ export default defineConfig({
   prefetch: false,
   markdown: {
     remarkPlugins: [remarkMath],
-    rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations],
+    rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations, tables],
     shikiConfig: { theme: 'css-variables' },
   },
   integrations: [
@@ -61,7 +62,7 @@ export default defineConfig({
       plugins: [
         starlightTypeDoc({
           entryPoints: [...floors, '../packages/airspring/src/index.ts'],
-          tsconfig: '../packages/airspring/tsconfig.json',
+          tsconfig: './tsconfig.json',
           typeDoc: typeDocOptions,
         }),
         starlightLinksValidator({ errorOnRelativeLinks: false }),

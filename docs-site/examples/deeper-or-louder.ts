@@ -69,7 +69,10 @@ const limits = [
 ];
 export const frequencies = logarithmicGrid(16, 120, 90);
 
-/** One box at a low, a middle and a high tuning: how deep, and how loud at each frequency. */
+/**
+ * One box at a low, a middle and a high tuning: how deep, and how loud at
+ * each frequency.
+ */
 export const solve = ({ netVolume, fb, lowest }: Wish) =>
   [fb / 1.25, fb, fb * 1.25].map((tuning) => {
     const box = ventedBox({

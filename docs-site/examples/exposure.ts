@@ -12,7 +12,10 @@ export const inputs = {
   },
 } as const;
 
-/** Recommended limit (NIOSH 98-126): eight hours at 85 dB(A), half as long for each 3 dB more. */
+/**
+ * Recommended limit (NIOSH 98-126): eight hours at 85 dB(A), half as long
+ * for each 3 dB more.
+ */
 export const hours = (level: number): number => 8 / 2 ** ((level - 85) / 3);
 
 export function answers({ level }: { readonly level: Level }) {

@@ -66,7 +66,10 @@ if (!sheet.ok) throw new Error(sheet.because[0]?.text);
 const { driver } = sheet;
 const thickness = '18 mm';
 
-/** From air, tuning and tube to a box: how deep it reaches, how long the tube is, how large the wood. */
+/**
+ * From air, tuning and tube to a box: how deep it reaches, how long the
+ * tube is, how large the wood.
+ */
 export function solve({ netVolume, fb, diameter }: Wish) {
   const reach = cutoff(ventedBox({ drivers: driver, netVolume, fb, QL: 7 }));
   const vent = lengthForTuning({

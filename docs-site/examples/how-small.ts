@@ -53,7 +53,10 @@ export const driverOf = (Mms: Mass) =>
     Bl: '12.7 T·m',
   });
 
-/** A closed box by Small: the air stiffens the suspension, and with it rise resonance, quality, cut-off. */
+/**
+ * A closed box by Small: the air stiffens the suspension, and with it rise
+ * resonance, quality, cut-off.
+ */
 export function closed(Mms: Mass) {
   const { fs, Qts, Vas } = driverParameters(driverOf(Mms));
   return (netVolume: number) => {

@@ -6,7 +6,8 @@ const Re = 5.6; // ohms, by a meter at direct current
 const fs = 27.2; // hertz, where the impedance is greatest
 const greatest = 55; // ohms, there
 const [below, above] = [19.4, 38.1]; // hertz, where it is √(Re · greatest)
-const [added, lowered] = [0.04, 22.4]; // kilograms on the cone; hertz, its new peak
+// Kilograms on the cone; hertz, its new peak.
+const [added, lowered] = [0.04, 22.4];
 
 const ratio = greatest / Re;
 const Qms = (fs * Math.sqrt(ratio)) / (above - below);

@@ -64,7 +64,10 @@ export const drive = 15; // V rms
 export const Xmax = driver.Xmax ?? 0;
 const ventArea = read('area', '50 cm²');
 
-/** Flow of the cone and of the vent, what they do together, and the same box with its vent shut. */
+/**
+ * Flow of the cone and of the vent, what they do together, and the same
+ * box with its vent shut.
+ */
 export function solve(
   { fb, netVolume }: Omit<Wish, 'tone'>,
   frequencies: Float64Array = logarithmicGrid(10, 100, 120),

@@ -8,7 +8,10 @@ import {
 } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 
-/** How the box was built: what the reading below must find again. Box and driver are invented. */
+/**
+ * How the box was built: what the reading below must find again. Box and
+ * driver are invented.
+ */
 export const inputs = {
   fb: {
     kind: 'frequency',
@@ -70,7 +73,10 @@ function turns(values: Float64Array, sign: 1 | -1) {
   return found;
 }
 
-/** What is measured: the impedance with the vent open, and with the vent shut. */
+/**
+ * What is measured: the impedance with the vent open, and with the vent
+ * shut.
+ */
 export function measure({ fb, netVolume, QL }: Built) {
   const impedance = (system: System) =>
     respond(system, frequencies).impedance;
@@ -92,7 +98,10 @@ export function measure({ fb, netVolume, QL }: Built) {
   };
 }
 
-/** What the measured curves tell; of the driver its fs, Qes, Qms, Vas must be known. */
+/**
+ * What the measured curves tell; of the driver its fs, Qes, Qms, Vas must
+ * be known.
+ */
 export function reading({
   low,
   high,
@@ -101,7 +110,8 @@ export function reading({
 }: ReturnType<typeof measure>) {
   const [fL, fH] = [low.frequency, high.frequency];
   const fb = Math.sqrt(fL ** 2 + fH ** 2 - only.frequency ** 2);
-  const ratio = ((fH ** 2 - fb ** 2) * (fb ** 2 - fL ** 2)) / (fH * fL) ** 2; // Vas over the air in the box
+  // Vas over the air in the box.
+  const ratio = ((fH ** 2 - fb ** 2) * (fb ** 2 - fL ** 2)) / (fH * fL) ** 2;
   const rise = valley.value / woofer.Re - 1;
   return {
     fb,

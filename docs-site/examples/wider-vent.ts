@@ -46,11 +46,17 @@ interface Box {
   readonly netVolume: Volume;
 }
 
-/** The vent that tunes the box; wide short ones may tune too high even as a bare hole. */
+/**
+ * The vent that tunes the box; wide short ones may tune too high even as a
+ * bare hole.
+ */
 export const ventOf = ({ diameter, fb, netVolume }: Box) =>
   lengthForTuning({ vent: { diameter, wall: '3 mm' }, netVolume, fb });
 
-/** At the tuning the vent alone is heard: for 96 dB at one metre in half space it must move U = p / (ρ fb). */
+/**
+ * At the tuning the vent alone is heard: for 96 dB at one metre in half
+ * space it must move U = p / (ρ fb).
+ */
 export function speedOf({ diameter, fb }: Box) {
   const pressure = 20e-6 * 10 ** (96 / 20); // rms, Pa
   const flowPeak = si(

@@ -35,8 +35,9 @@ export const table = (
   caption: string,
   heads: readonly Fragment[],
   rows: readonly (readonly Fragment[])[],
+  name = '',
 ): Markup => html`
-<div class="table"><table>
+<div class="table"><table${name && html` class="${name}"`}>
 <caption>${caption}</caption>
 <thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody>${rows.map(([head, ...cells]) => html`<tr><th scope="row">${head}</th>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody>

@@ -9,7 +9,7 @@ export const list = (items: readonly string[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
 /** Text of a report or a brief, its numbers tied to their units. */
-export const tied = (text: string): string => text.replace(/(\d) (?=\S)/g, '$1\u00a0');
+export const tied = (text: string): string => text.replace(/(\d) (?=\S)|(×) (?=\d)/g, '$1$2\u00a0');
 
 const limits: Readonly<Record<string, string>> = {
   travel: 'the travel of the cone',

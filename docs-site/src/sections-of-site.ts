@@ -3,7 +3,7 @@ export const sections = [
   { id: 'start', name: 'Start' },
   { id: 'worked-examples', name: 'Worked examples' },
   { id: 'how-to', name: 'How to' },
-  { id: 'formulas', name: 'Formulas and their audit' },
+  { id: 'formulas', name: 'Formulas' },
   { id: 'api/overview', name: 'API' },
   { id: 'bibliography', name: 'Bibliography' },
   { id: 'cautions', name: 'Cautions' },

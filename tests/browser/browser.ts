@@ -30,6 +30,32 @@ export interface Visit {
 export interface Site {
   readonly address: () => string;
   readonly visit: (path: string, options?: BrowserContextOptions) => Promise<Visit>;
+  /** What the threads of the browser did meanwhile, task by task. */
+  readonly trace: (page: Page, work: () => Promise<void>) => Promise<readonly TraceEvent[]>;
+}
+
+/** A task in a trace; times in microseconds. */
+export interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  /** Of the clock on the wall, and of the processor in this thread. */
+  readonly dur?: number;
+  readonly tdur?: number;
+  readonly args: { readonly name?: string };
+}
+
+/** What each task of the main threads of pages took of the processor, ms. */
+export function mainThreadTasks(events: readonly TraceEvent[]): number[] {
+  const mains = new Set(
+    events
+      .filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid} ${tid}`),
+  );
+  return events
+    .filter(({ name, ph, pid, tid }) => ph === 'X' && name.endsWith('RunTask') && mains.has(`${pid} ${tid}`))
+    .flatMap(({ tdur }) => (tdur === undefined ? [] : [tdur / 1000]));
 }
 
 /** Serves the built site and starts a browser for the tests of a file. */
@@ -57,6 +83,11 @@ export function site(): Site {
       page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
       await page.goto(`${served.address}${path}`, { waitUntil: 'load' });
       return { page, requests, complaints };
+    },
+    trace: async (page, work) => {
+      await browser.startTracing(page, { categories: ['toplevel'] });
+      await work();
+      return JSON.parse((await browser.stopTracing()).toString()).traceEvents;
     },
   };
 }

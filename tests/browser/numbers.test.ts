@@ -1,23 +1,27 @@
 /** Numbers in the text that are dragged, stepped and typed, and what follows them. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { hasBrowser, site } from './browser.js';
+import { hasBrowser, mainThreadTasks, site } from './browser.js';
 
-const content = new URL('../../docs-site/src/content/docs/worked-examples/', import.meta.url);
-const examples = readdirSync(content)
+const content = new URL('../../docs-site/src/content/docs/', import.meta.url);
+/** Pages with numbers to drag. */
+const live = readdirSync(content, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.mdx'))
   .filter((name) => /^example: /m.test(readFileSync(new URL(name, content), 'utf8')))
   .map((name) => name.replace(/\.mdx$/, ''));
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
-  const { visit } = site();
-  const open = async (name: string) => {
-    const visited = await visit(`worked-examples/${name}/`);
+  const { visit, trace } = site();
+  const open = async (path: string) => {
+    const visited = await visit(`${path}/`);
     await visited.page.locator('article[data-live]').waitFor();
     return visited;
   };
 
-  test.each(examples)('%s: 200 moves of a drag, and no task of the main thread over 16 ms', async (name) => {
-    const { page } = await open(name);
+  // Judged by the processor's time in the thread, not by the clock on the wall: what a page costs is ours to answer for, how
+  // long another process kept it from running is not, and would make the law fail on a busy machine only.
+  test.each(live)('%s: 200 moves of a drag, and no task of the main thread over 16 ms', async (path) => {
+    const { page } = await open(path);
     const number = page.locator('scrub-number').first();
     await number.scrollIntoViewIfNeeded();
     const box = await number.boundingBox();
@@ -27,39 +31,23 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
-    // The first move draws the ghost of the author's curve, once.
-    await page.mouse.move(x + 6, y);
-    await page.waitForTimeout(200);
-    // The work of a frame, from its first callback to the message after its last one: what a task takes in which we compute.
-    await page.evaluate(() => {
-      const spans: number[] = [];
-      Object.assign(globalThis, { spans });
-      const ask = globalThis.requestAnimationFrame.bind(globalThis);
-      globalThis.requestAnimationFrame = (work) =>
-        ask((time) => {
-          const start = performance.now();
-          work(time);
-          document.body.getBoundingClientRect(); // style and layout are part of it
-          spans.push(performance.now() - start);
-        });
-    });
-    // What else the machine does only adds to a time: the best of three drags is nearest to what ours take.
-    const worst: number[] = [];
-    for (let turn = 0; turn < 3; turn++) {
-      for (let i = 0; i < 200; i++) await page.mouse.move(x + 80 * Math.sin(i / 12), y);
-      const spans = await page.evaluate(() => (globalThis as unknown as { spans: number[] }).spans.splice(0));
-      expect(spans.length).toBeGreaterThan(20);
-      worst.push(Math.max(...spans));
-    }
+    const tasks = mainThreadTasks(
+      await trace(page, async () => {
+        await page.mouse.down();
+        for (let i = 0; i < 200; i++) await page.mouse.move(x + 80 * Math.sin(i / 12), y);
+      }),
+    );
     await page.mouse.up();
-    expect(Math.min(...worst), worst.join(', ')).toBeLessThan(16);
+    // A task for each move at least; else the trace has no times of the processor, and says nothing.
+    expect(tasks.length).toBeGreaterThan(200);
+    expect(Math.max(...tasks)).toBeLessThan(16);
     await page.keyboard.press('End');
     expect(await page.locator('article').innerText()).not.toBe(before);
     await page.context().close();
   });
 
-  test.each(examples)('%s: by keyboard alone, and back to the author', async (name) => {
-    const { page } = await open(name);
+  test.each(live)('%s: by keyboard alone, and back to the author', async (path) => {
+    const { page } = await open(path);
     const outputs = () => page.locator('output[data-answer]').allInnerTexts();
     const author = await outputs();
     for (const number of await page.locator('scrub-number').all()) {
@@ -84,7 +72,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
   });
 
   test('Tab reaches every number, button and link of the page', async () => {
-    const { page } = await open('wider-vent');
+    const { page } = await open('worked-examples/wider-vent');
     const reached = new Set<string>();
     for (let i = 0; i < 80; i++) {
       await page.keyboard.press('Tab');
@@ -108,7 +96,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
   });
 
   test('a value is typed with its unit, in any unit; what cannot be read is said', async () => {
-    const { page } = await open('wider-vent');
+    const { page } = await open('worked-examples/wider-vent');
     const number = page.locator('scrub-number[name=diameter]');
     await number.focus();
     await page.keyboard.press('Enter');
@@ -124,7 +112,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
   });
 
   test('lines move, the axes follow when the hand rests, and a ghost stays', async () => {
-    const { page } = await open('wider-vent');
+    const { page } = await open('worked-examples/wider-vent');
     const line = page.locator('[data-figure=length] .wide [data-trace=length]');
     const before = await line.getAttribute('d');
     await page.locator('scrub-number[name=netVolume]').focus();

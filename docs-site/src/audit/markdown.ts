@@ -10,8 +10,16 @@ export interface Links {
 /** Front matter and text. JSON is YAML. */
 export const page = (front: Readonly<Record<string, unknown>>, ...parts: readonly string[]): string => {
   const head = Object.entries(front).map(([name, value]) => `${name}: ${JSON.stringify(value)}`);
-  return `---\n${head.join('\n')}\n---\n\n${parts.filter(Boolean).join('\n\n')}\n`;
+  return `---\n${head.join('\n')}\n---\n\n${parts.filter(Boolean).map(raised).join('\n\n')}\n`;
 };
+
+const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+/** Powers of ten as markup: fonts draw the superscript digits of Unicode in different sizes. */
+export const raised = (text: string): string =>
+  text.replace(
+    /(?<=\u00a0×\u00a010)[⁻⁰¹²³⁴-⁹]+/g,
+    (power) => `<sup>${power.replace('⁻', '−').replace(/[^−]/g, (digit) => String(superscripts.indexOf(digit)))}</sup>`,
+  );
 
 /** Markdown of a docstring: equations on lines of their own, links to formulas, `<` that opens no tag. */
 export const prose = (text: string, { formulas }: Links): string =>

@@ -6,7 +6,7 @@ import { statusWords } from './check-block.js';
 import { addressOf, type Formula } from './formula.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
-import { capital, flat } from './words.js';
+import { breakable, capital, flat } from './words.js';
 import { countText, worstText } from './worst.js';
 
 export function overviewPage(audit: Audit): string {
@@ -32,11 +32,11 @@ function floorTable(floor: string, audit: Audit): string {
   const formulas = audit.formulas.filter((one) => one.floor === floor);
   const line = (formula: Formula): readonly Fragment[] => {
     const rows = rowsOf(audit, formula);
-    const name = html`<a href="${addressOf(formula)}"><code>${formula.name}</code></a>`;
+    const name = html`<a href="${addressOf(formula)}"><code>${breakable(formula.name)}</code></a>`;
     return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
   };
   const heads = audit.ledger ? ['formula', 'checks', 'worst deviation from outside'] : ['formula'];
-  return flat(table(`Formulas of ${floor}`, heads, formulas.map(line)).markup);
+  return flat(table(`Formulas of ${floor}`, heads, formulas.map(line), 'thirds').markup);
 }
 
 /** What the rows rest on, counted. */

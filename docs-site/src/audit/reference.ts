@@ -19,7 +19,7 @@ export interface Reference {
   readonly URL?: string;
 }
 
-/** A source as a line of a list: who, what, where, when; and what of it was seen, or that nothing says so. */
+/** A source as a line of a list: who, what, where, when; and what of it was seen, or that it is known by citation only. */
 export function described(reference: Reference): Markup {
   const { title, author = [], issued, publisher, number, version, volume, issue, page, note, DOI } = reference;
   const names = author
@@ -31,6 +31,6 @@ export function described(reference: Reference): Markup {
     .filter(Boolean)
     .join(', ');
   const address = DOI ? `https://doi.org/${DOI}` : reference.URL;
-  const seen = note ? capital(ended(note)) : 'What of it was seen is not noted.';
+  const seen = note ? capital(ended(note)) : 'Known by citation only.';
   return html`${names && `${names}: `}<cite>${title}</cite>.${where && ` ${where}.`}${address && html` <a href="${address}">${DOI ? `doi:${DOI}` : address}</a>`} <em>${seen}</em>`;
 }

@@ -23,10 +23,10 @@ export function countText(rows: readonly LedgerRow[]): string {
   const loose = rows.filter(isLoose).length;
   const failed = rows.filter(({ passed }) => !passed).length;
   const parts = [
-    `${rows.length} ${rows.length === 1 ? 'check' : 'checks'}`,
-    outside === rows.length ? (outside === 1 ? 'outside' : 'all outside') : `${outside} outside`,
-    ...(loose > 0 ? [`${loose} loose`] : []),
-    ...(failed > 0 ? [`${failed} failed`] : []),
+    `${rows.length}\u00a0${rows.length === 1 ? 'check' : 'checks'}`,
+    outside === rows.length ? (outside === 1 ? 'outside' : 'all outside') : `${outside}\u00a0outside`,
+    ...(loose > 0 ? [`${loose}\u00a0loose`] : []),
+    ...(failed > 0 ? [`${failed}\u00a0failed`] : []),
   ];
   return parts.join(', ');
 }

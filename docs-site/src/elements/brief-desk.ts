@@ -1,6 +1,6 @@
 import type { Editor } from './editor.js';
 import type { JobTold } from './job-worker.js';
-import type { Place } from './place.js';
+import { type Place, placeText } from './place.js';
 
 /** After the last key, ms; a brief is read while it is written, so not too soon. */
 const PAUSE = 700;
@@ -116,9 +116,9 @@ class BriefDesk extends HTMLElement {
     const list = this.#part('[data-faults]');
     list.hidden = places.length === 0;
     list.replaceChildren(
-      ...places.map(({ line, message }) => {
+      ...places.map((place) => {
         const item = document.createElement('li');
-        item.textContent = `Line ${line}: ${message}`;
+        item.textContent = placeText(place);
         return item;
       }),
     );

@@ -1,5 +1,6 @@
 import { transform } from 'sucrase';
 import type { Place } from './place.js';
+import { watchedLoops } from './watched-loops.js';
 
 /** Code that could not be read; the line is the reader's. */
 export class SyntaxFault extends Error {
@@ -13,8 +14,8 @@ const importPattern =
   /import\s+(type\s)?([\w$]+|\{[^}]*\}|\*\s+as\s+[\w$]+)\s+from\s+(['"])([^'"]+)\3\s*;?|import\s+(['"])([^'"]+)\5\s*;?/g;
 
 /**
- * Strips the types and turns each import into a call of `__module`, line by line as it was: a line in a stack is a line of
- * the text. Checks no types.
+ * Strips the types, turns each import into a call of `__module` and lets each loop ask `__more`, line by line as it was: a
+ * line in a stack is a line of the text. Checks no types.
  */
 export function compiled(code: string): string {
   let plain: string;
@@ -27,7 +28,7 @@ export function compiled(code: string): string {
       message: message.replace(/^Error transforming undefined: |\s*\(\d+:\d+\)$/g, ''),
     });
   }
-  return plain.replace(
+  return watchedLoops(plain).replace(
     importPattern,
     (whole, _type, names: string | undefined, _quote, from: string | undefined, _other, bare: string | undefined) => {
       const lines = '\n'.repeat(whole.split('\n').length - 1);

@@ -71,10 +71,11 @@ export function editor(
     setText: (doc) => view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: doc } }),
     setFaults: (places) => {
       const { doc } = view.state;
-      const diagnostics = places.map(({ line, from, to, message }): Diagnostic => {
+      const diagnostics = places.flatMap(({ line, from, to, message }): Diagnostic[] => {
+        if (line === undefined) return [];
         const at = doc.line(Math.max(1, Math.min(line, doc.lines)));
         const start = Math.min(from ?? at.from, doc.length);
-        return { from: start, to: Math.min(Math.max(to ?? at.to, start), doc.length), severity: 'error', message };
+        return [{ from: start, to: Math.min(Math.max(to ?? at.to, start), doc.length), severity: 'error', message }];
       });
       view.dispatch(setDiagnostics(view.state, diagnostics));
     },

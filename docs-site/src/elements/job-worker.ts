@@ -60,10 +60,12 @@ function job(text: string): JobTold {
     const places = jsonPlaces(text);
     return {
       type: 'faults',
-      places: faults.map(({ path, got, expected, remedy }) => ({
-        ...placeOfPath(places, path),
-        message: `${path}: got ${got === undefined ? 'nothing' : JSON.stringify(got)}, expected ${expected}. ${remedy}`,
-      })),
+      places: faults
+        .map(({ path, got, expected, remedy }) => ({
+          ...placeOfPath(places, path),
+          message: `${path}: got ${got === undefined ? 'nothing' : JSON.stringify(got)}, expected ${expected}. ${remedy}`,
+        }))
+        .sort((a, b) => a.line - b.line),
     };
   }
 }

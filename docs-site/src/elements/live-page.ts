@@ -9,6 +9,8 @@ import './scrub-number.js';
 import type { Scrubbed } from './scrub-number.js';
 
 const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
+/** As in the style sheet: which of the two pictures is seen. */
+const telephone = matchMedia('(max-width: 700px)');
 /** After the last change, before the page says aloud what it did, ms. */
 const REST = 500;
 
@@ -25,29 +27,28 @@ class Picture {
     this.#author = this.#drawn = chartOf(figure, values);
   }
 
-  /** Moves lines and marks; the axes stay. */
+  /** Moves lines and marks of the picture that is seen; the axes stay. */
   move(values: AnyValues): void {
     const chart = chartOf(this.#figure, values);
-    if (!this.#ghosts || chart.traces.length !== this.#drawn.traces.length) {
-      this.#ghosts = true;
+    if (chart.traces.length !== this.#drawn.traces.length) {
       this.#redraw({ ...chart, x: this.#drawn.x, y: this.#drawn.y });
       return;
     }
-    for (const [place, width] of Object.entries(widths)) {
-      const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
-      const scale = scales(this.#drawn, width);
-      for (const trace of chart.traces) {
-        svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
-        const end = svg.querySelector(`[data-end="${trace.name}"]`);
-        end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
-        if (end) end.textContent = trace.words ?? '';
-      }
-      for (const mark of chart.marks ?? []) {
-        const group = svg.querySelector(`[data-mark="${mark.name}"]`);
-        group?.setAttribute('transform', markAt(mark, scale));
-        const words = group?.querySelector('text');
-        if (words) words.textContent = mark.words;
-      }
+    if (!this.#ghosts) this.#leaveGhosts();
+    const place = telephone.matches ? 'narrow' : 'wide';
+    const svg = this.#element.querySelector(`.${place} > svg`) as SVGElement;
+    const scale = scales(this.#drawn, widths[place]);
+    for (const trace of chart.traces) {
+      svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
+      const end = svg.querySelector(`[data-end="${trace.name}"]`);
+      end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
+      if (end) end.textContent = trace.words ?? '';
+    }
+    for (const mark of chart.marks ?? []) {
+      const group = svg.querySelector(`[data-mark="${mark.name}"]`);
+      group?.setAttribute('transform', markAt(mark, scale));
+      const words = group?.querySelector('text');
+      if (words) words.textContent = mark.words;
     }
   }
 
@@ -62,7 +63,20 @@ class Picture {
     return chart.label;
   }
 
+  /** The author's lines stay, grey: copies of what is there cost less than a new picture. */
+  #leaveGhosts(): void {
+    this.#ghosts = true;
+    for (const line of [...this.#element.querySelectorAll('[data-trace]')].reverse()) {
+      const ghost = line.cloneNode() as SVGElement;
+      ghost.removeAttribute('data-trace');
+      ghost.setAttribute('class', 'ghost');
+      ghost.setAttribute('stroke', 'var(--ghost)');
+      line.parentElement?.prepend(ghost);
+    }
+  }
+
   #redraw(chart: Chart): void {
+    this.#ghosts = true;
     this.#drawn = chart;
     for (const [place, width] of Object.entries(widths)) {
       const holder = this.#element.querySelector(`.${place}`) as HTMLElement;

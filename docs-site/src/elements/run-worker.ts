@@ -2,6 +2,7 @@
 import { lineOf, printedOf } from '../example/printed.js';
 import { compiled, SyntaxFault } from './compile.js';
 import type { Place } from './place.js';
+import { LIMIT } from './run-limit.js';
 
 const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/core/air': () => import('@airspring/core/air'),
@@ -28,6 +29,15 @@ export type Told =
 
 const tell = (told: Told) => self.postMessage(told);
 const LINES = 2000;
+/** Rounds of loops between two looks at the clock. */
+const ROUNDS = 16;
+
+/** A loop was still going round when the time was over. */
+class StillGoing extends Error {
+  constructor(readonly line: number) {
+    super(`Stopped after ${LIMIT / 1000} s, still going round this loop: has it an end?`);
+  }
+}
 
 /** The line of the code that a stack leads to, as browsers write stacks. */
 function lineIn(error: unknown, address: string): number | undefined {
@@ -38,7 +48,7 @@ function lineIn(error: unknown, address: string): number | undefined {
 }
 
 /** Where the code says the field that a path ends in: at or after the line that threw, else anywhere. */
-function placeOf(code: string, path: string, line: number): Pick<Place, 'line' | 'from' | 'to'> {
+function placeOf(code: string, path: string, line = 1): Pick<Place, 'line' | 'from' | 'to'> {
   const field = /([\w$]+)(?:\[\d+\])?$/.exec(path)?.[1];
   const start = code
     .split('\n')
@@ -53,7 +63,8 @@ function placeOf(code: string, path: string, line: number): Pick<Place, 'line' |
 
 function placesOf(error: unknown, code: string, address: string): Place[] {
   if (error instanceof SyntaxFault) return [error.place];
-  const line = lineIn(error, address) ?? 1;
+  if (error instanceof StillGoing) return [{ line: error.line, message: error.message }];
+  const line = lineIn(error, address);
   const {
     name = 'Error',
     message = String(error),
@@ -69,7 +80,7 @@ function placesOf(error: unknown, code: string, address: string): Place[] {
   const at = importing === undefined ? line : code.slice(0, Math.max(0, code.indexOf(importing))).split('\n').length;
   return [
     {
-      line: at,
+      ...(at !== undefined && { line: at }),
       message:
         importing === undefined
           ? `${name}: ${message}`
@@ -84,7 +95,13 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
     if (logged.length < LINES) logged.push(lineOf(...parts));
   };
   Object.assign(console, { log, info: log, warn: log, error: log });
+  const end = performance.now() + LIMIT;
+  let rounds = 0;
   Object.assign(self, {
+    __more: (line: number): true => {
+      if (++rounds % ROUNDS === 0 && performance.now() > end) throw new StillGoing(line);
+      return true;
+    },
     __module: async (name: string) => {
       const load = Object.hasOwn(modules, name) ? modules[name] : undefined;
       if (!load) throw new Error(`Module: '${name}'`);
@@ -101,4 +118,6 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
     tell({ type: 'failed', places: placesOf(error, code, address) });
   }
 };
+// Deep in the library the line of the reader is far down.
+Error.stackTraceLimit = 100;
 tell({ type: 'ready' });

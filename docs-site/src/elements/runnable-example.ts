@@ -1,9 +1,10 @@
 import type { Editor } from './editor.js';
-import type { Place } from './place.js';
+import { type Place, placeText } from './place.js';
+import { LIMIT } from './run-limit.js';
 import type { Told } from './run-worker.js';
 
-/** Code may run this long, ms; the clock starts when the worker is there. */
-const LIMIT = 2000;
+/** What does not ask whether there is time left is ended from outside, this much later, ms. */
+const GRACE = 300;
 const PAUSE = 300;
 
 /** A file of code on the page: run it, edit it, run that. What it printed last stays, dimmed, while it is not what the text says. */
@@ -86,8 +87,8 @@ class RunnableExample extends HTMLElement {
       if (data.type === 'ready') {
         worker.postMessage(code);
         this.#limit = window.setTimeout(() => {
-          this.#failed([{ line: 1, message: `Stopped after ${LIMIT / 1000} s: is there a loop without an end?` }]);
-        }, LIMIT);
+          this.#failed([{ message: `stopped after ${LIMIT / 1000} s. Is there something without an end?` }]);
+        }, LIMIT + GRACE);
         return;
       }
       if (data.type === 'failed') {
@@ -100,7 +101,7 @@ class RunnableExample extends HTMLElement {
       this.#faults([]);
       this.#say(`Ran in ${Math.round(performance.now() - started)} ms.`);
     };
-    worker.onerror = ({ message }) => this.#failed([{ line: 1, message: message ?? 'The code could not be started.' }]);
+    worker.onerror = ({ message }) => this.#failed([{ message: message ?? 'the code could not be started.' }]);
   }
 
   #stop(): void {
@@ -121,9 +122,9 @@ class RunnableExample extends HTMLElement {
     const list = this.#part('[data-faults]');
     list.hidden = places.length === 0;
     list.replaceChildren(
-      ...places.map(({ line, message }) => {
+      ...places.map((place) => {
         const item = document.createElement('li');
-        item.textContent = `Line ${line}: ${message}`;
+        item.textContent = placeText(place);
         return item;
       }),
     );

@@ -30,6 +30,7 @@ export interface Mark {
   readonly colour: string;
   readonly dot?: boolean;
   readonly side?: 'left' | 'right' | 'middle';
+  readonly under?: boolean;
 }
 
 /** A picture as data: axes, lines, words. Draws the same in a build, a worker and a page. */
@@ -91,10 +92,10 @@ export const markAt = ({ x, y }: Pick<Mark, 'x' | 'y'>, scale: Scales): string =
   `translate(${px(scale.x(x))} ${px(Math.max(-999, Math.min(9999, scale.y(y))))})`;
 
 function markMarkup(mark: Mark, scale: Scales): Markup {
-  const { side = 'middle', colour, dot, name, words } = mark;
+  const { side = 'middle', colour, dot, name, words, under } = mark;
   const anchor = { left: 'end', right: 'start', middle: 'middle' }[side];
   const dx = { left: -9, right: 9, middle: 0 }[side];
-  return html`<g data-mark="${name}" transform="${markAt(mark, scale)}">${dot && html`<circle r="5" fill="${colour}"/>`}<text class="halo words" x="${dx}" y="-9" text-anchor="${anchor}" fill="${colour}">${words}</text></g>`;
+  return html`<g data-mark="${name}" transform="${markAt(mark, scale)}">${dot && html`<circle r="5" fill="${colour}"/>`}<text class="halo words" x="${dx}" y="${under ? 17 : -9}" text-anchor="${anchor}" fill="${colour}">${words}</text></g>`;
 }
 
 /** The picture as SVG, `total` pixels wide; `ghosts` lie grey under the lines. */

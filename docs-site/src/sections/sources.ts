@@ -1,18 +1,5 @@
+import { described, type Reference } from '../audit/reference.js';
 import { html, type Markup } from '../html.js';
-
-/** The fields of a CSL record that a reader needs. */
-export interface Reference {
-  readonly id: string;
-  readonly title: string;
-  readonly author?: readonly { readonly family?: string; readonly given?: string; readonly literal?: string }[];
-  readonly issued?: { readonly 'date-parts': readonly (readonly number[])[] };
-  readonly 'container-title'?: string;
-  readonly publisher?: string;
-  readonly number?: string;
-  readonly volume?: string;
-  readonly page?: string;
-  readonly note?: string;
-}
 
 /** What each source is good for on this page. */
 const uses: Readonly<Record<string, string>> = {
@@ -32,21 +19,14 @@ export function sources(references: readonly Reference[]): Markup {
   const known = new Map(references.map((reference) => [reference.id, reference]));
   const items = Object.entries(uses).flatMap(([key, use]) => {
     const reference = known.get(key);
-    return reference ? [html`<li id="source-${key}"><b>[${key}]</b> ${described(reference)} For ${use}.</li>`] : [];
+    return reference
+      ? [
+          html`<li id="source-${key}"><a href="/bibliography/#${key}">[${key}]</a> For ${use}. ${described(reference)}</li>`,
+        ]
+      : [];
   });
   return html`
 <section aria-labelledby="sources"><h2 id="sources">Sources</h2>
-<ul class="plain">${items}</ul>
+<ul class="plain sources">${items}</ul>
 </section>`;
-}
-
-function described(reference: Reference): Markup {
-  const { title, author = [], issued, publisher, number, volume, page, note } = reference;
-  const names = author
-    .map(({ family, given, literal }) => literal ?? [family, given].filter(Boolean).join(', '))
-    .join('; ');
-  const year = issued?.['date-parts'][0]?.[0];
-  const journal = reference['container-title'];
-  const place = [journal, volume, page && `p. ${page}`, publisher, number].filter(Boolean).join(', ');
-  return html`${names && `${names}: `}<cite>${title}</cite>.${place && ` ${place}`}${year !== undefined && `, ${year}`}${(place || year !== undefined) && '.'}${note && ` (${note.replace(/\.$/, '')}.)`}`;
 }

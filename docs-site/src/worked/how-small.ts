@@ -5,6 +5,8 @@ import { answers, closed, driverOf, inputs, solve, volumes } from '../../example
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf } from '../figures/axis.js';
+import { beside } from '../figures/beside.js';
+import type { Trace } from '../figures/chart.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -76,11 +78,13 @@ export default worked({
           dash: ['none', '7 4', '2 4'][i] as string,
           thick: i === 0,
         }));
+        const [, half, twice] = boxes as readonly Trace[] as readonly [Trace, Trace, Trace];
         return {
           label: `Far above its resonance the driver plays ${texts.level} for 2.83 V in any box; ${texts.half}.`,
           x: { domain: [15, 200], ticks: [16, 20, 31.5, 50, 80, 125, 200], log: true, words: 'frequency, Hz' },
           y: axisOf(60, 100, 'dB'),
           traces: boxes,
+          marks: [beside(half, 'half the air', 80, 0, 'middle'), beside(twice, 'twice the air', 25, 1, 'left')],
         };
       },
       data: (wish) => {

@@ -3,6 +3,7 @@ import { answers, drive, inputs, solve, Xmax } from '../../examples/no-bass-belo
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf } from '../figures/axis.js';
+import { beside, heightAt } from '../figures/beside.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once((wish: Wish) => solve(wish));
@@ -29,31 +30,6 @@ const data = (wish: Wish) => {
       ]),
   };
 };
-/** Level or travel at the tone, off the curve that is drawn. */
-const at = (frequencies: Float64Array, column: Float64Array, tone: number): number => {
-  const i = Math.max(
-    1,
-    frequencies.findIndex((f) => f >= tone),
-  );
-  const [f0, f1, y0, y1] = [frequencies[i - 1], frequencies[i], column[i - 1], column[i]] as [
-    number,
-    number,
-    number,
-    number,
-  ];
-  return y0 + ((y1 - y0) * Math.log(tone / f0)) / Math.log(f1 / f0);
-};
-
-/** The name of a line, beside it. */
-const name = (words: string, frequencies: Float64Array, column: Float64Array, where: number, lift: number) => ({
-  name: words,
-  x: where,
-  y: at(frequencies, column, where) + lift,
-  words,
-  colour: 'var(--level)',
-  side: 'right' as const,
-});
-
 export default worked({
   inputs,
   answers: (wish) => {
@@ -75,28 +51,31 @@ export default worked({
           colour: 'var(--level)',
           thick: name === 'both',
         });
+        const [both, cone, vent, shut] = [
+          line('both', found.level, 'none'),
+          line('cone', found.coneLevel, '7 4'),
+          line('vent', found.ventLevel, '2 4'),
+          line('shut', found.closedLevel, '8 3 2 3'),
+        ] as const;
         return {
           label: `At ${hertz(wish.tone)} the cone alone makes ${texts.cone}, the vent alone ${texts.vent}, both together ${texts.both}: ${texts.effect} the cone alone.`,
           x,
           y: { domain: [60, 110], ticks: [60, 70, 80, 90, 100, 110], words: 'dB' },
-          traces: [
-            line('both', found.level, 'none'),
-            line('cone', found.coneLevel, '7 4'),
-            line('vent', found.ventLevel, '2 4'),
-            line('shut', found.closedLevel, '8 3 2 3'),
-          ],
+          traces: [both, cone, vent, shut],
           marks: [
-            name('cone', found.frequencies, found.coneLevel, wish.fb, -7),
-            name('vent', found.frequencies, found.ventLevel, 70, 0),
-            name('shut', found.frequencies, found.closedLevel, 11, -6),
+            beside(both, 'both', 48, 0, 'left'),
+            beside(cone, 'cone', wish.fb, -7),
+            beside(vent, 'vent', 70),
+            beside(shut, 'shut', 11, -6),
             {
               name: 'now',
               x: wish.tone,
-              y: at(found.frequencies, found.level, wish.tone),
+              y: heightAt(both, wish.tone),
               words: texts.both,
               colour: 'var(--level)',
               dot: true,
-              side: 'left',
+              side: 'right',
+              under: true,
             },
           ],
         };
@@ -119,7 +98,7 @@ export default worked({
             {
               name: 'now',
               x: wish.tone,
-              y: at(found.frequencies, mm, wish.tone),
+              y: heightAt({ x: found.frequencies, y: mm }, wish.tone),
               words: texts.travel,
               colour: 'var(--travel)',
               dot: true,

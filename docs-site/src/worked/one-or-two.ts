@@ -3,6 +3,8 @@ import { answers, frequencies, inputs, solve } from '../../examples/one-or-two.j
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf } from '../figures/axis.js';
+import { beside } from '../figures/beside.js';
+import type { Trace } from '../figures/chart.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -23,17 +25,24 @@ const levelFor = ({ levelHalfSpace, driveVoltageRms }: Most) =>
 const greatest = ({ levelHalfSpace }: Most) => levelHalfSpace;
 const picture = (wish: Wish, of: (most: Most) => Float64Array, lowest: number) => {
   const lines = solved(wish).map(({ most }) => of(most));
+  const traces = lines.map((y, i) => ({
+    name: names[i] as string,
+    x: frequencies,
+    y,
+    colour: 'var(--level)',
+    dash: dashes[i] as string,
+    thick: i === 0,
+  }));
+  const [one, same, twice] = traces as readonly Trace[] as readonly [Trace, Trace, Trace];
   return {
     x,
     y: axisOf(lowest, Math.max(...lines.flatMap((line) => [...line])), 'dB'),
-    traces: lines.map((y, i) => ({
-      name: names[i] as string,
-      x: frequencies,
-      y,
-      colour: 'var(--level)',
-      dash: dashes[i] as string,
-      thick: i === 0,
-    })),
+    traces,
+    marks: [
+      beside(one, 'one driver', 90, -5),
+      beside(same, 'two, same air', 75, 0.5, 'middle'),
+      beside(twice, 'twice the air', 26, 3, 'middle'),
+    ],
   };
 };
 const data = (wish: Wish, of: (most: Most) => Float64Array) => {

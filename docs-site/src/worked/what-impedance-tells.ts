@@ -3,6 +3,7 @@ import { answers, inputs, measure } from '../../examples/what-impedance-tells.js
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf } from '../figures/axis.js';
+import { beside } from '../figures/beside.js';
 
 const measured = once(measure);
 const x = {
@@ -42,19 +43,21 @@ export default worked({
           dot: true,
           side,
         });
+        const traces = [
+          { name: 'open', x: frequencies, y: open, colour, thick: true },
+          { name: 'shut', x: frequencies, y: shut, colour, dash: '7 4' },
+        ] as const;
         return {
           label: `With the vent open the impedance peaks at ${texts.low} and ${texts.high}, with a valley of ${texts.least} at ${texts.valley}; with the vent shut it peaks once, at ${texts.only}.`,
           x,
           y: axisOf(0, 1.12 * Math.max(low.value, high.value, only.value), 'Ω'),
-          traces: [
-            { name: 'open', x: frequencies, y: open, colour, thick: true },
-            { name: 'shut', x: frequencies, y: shut, colour, dash: '7 4' },
-          ],
+          traces,
           marks: [
             mark('low', low, texts.low),
             mark('valley', valley, texts.valley),
             mark('high', high, texts.high, 'right'),
             mark('only', only, texts.only, 'left'),
+            beside(traces[1], 'vent shut', only.frequency * 0.8, 0, 'left'),
           ],
         };
       },
