@@ -42,7 +42,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     expect(tasks.length).toBeGreaterThan(200);
     expect(Math.max(...tasks)).toBeLessThan(16);
     await page.keyboard.press('End');
-    expect(await page.locator('article').innerText()).not.toBe(before);
+    await expect.poll(() => page.locator('article').innerText()).not.toBe(before);
     await page.context().close();
   });
 
@@ -60,14 +60,12 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
         expect(now).toBe(valueText);
       }
       expect(await number.innerText()).not.toBe(text);
-      await page.waitForTimeout(50);
-      expect(await outputs()).not.toEqual(author);
+      await expect.poll(outputs).not.toEqual(author);
       await page.keyboard.press('Escape');
       expect(await number.innerText()).toBe(text);
     }
-    await page.waitForTimeout(700);
-    expect(await outputs()).toEqual(author);
-    expect(await page.locator('[data-said]').innerText()).not.toBe('');
+    await expect.poll(outputs).toEqual(author);
+    await expect.poll(() => page.locator('[data-said]').innerText(), { timeout: 4000 }).not.toBe('');
     await page.context().close();
   });
 
@@ -107,7 +105,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     await field.fill('4 in');
     await field.press('Enter');
     expect((await number.innerText()).replace(/\s/g, ' ')).toBe('102 mm');
-    expect(await page.locator('output[data-answer=fits]').first().innerText()).toBe('does not fit');
+    await expect.poll(() => page.locator('output[data-answer=fits]').first().innerText()).toBe('does not fit');
     await page.context().close();
   });
 
@@ -117,11 +115,10 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     const before = await line.getAttribute('d');
     await page.locator('scrub-number[name=netVolume]').focus();
     await page.keyboard.press('Home');
-    await page.waitForTimeout(100);
-    expect(await line.getAttribute('d')).not.toBe(before);
-    expect(await page.locator('[data-figure=length] .wide .ghost').getAttribute('d')).toBe(before);
-    await page.waitForTimeout(700);
-    expect(await page.locator('[data-figure=length] .wide .ghost').getAttribute('d')).not.toBe(before);
+    await expect.poll(() => line.getAttribute('d')).not.toBe(before);
+    const ghost = page.locator('[data-figure=length] .wide .ghost');
+    expect(await ghost.getAttribute('d')).toBe(before);
+    await expect.poll(() => ghost.getAttribute('d'), { timeout: 4000 }).not.toBe(before);
     const sentence = await page.locator('[data-figure=length] .wide > svg').getAttribute('aria-label');
     expect(await page.locator('[data-figure=length] [data-label]').innerText()).toBe(sentence);
     await page.context().close();

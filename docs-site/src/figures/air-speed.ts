@@ -17,7 +17,7 @@ export function airSpeedFigure(all: readonly Design[], facts: BriefFacts): Figur
   const greatest = designs.flatMap(({ name, atWantedLevel: { airSpeedPeak: at } }) =>
     at === undefined ? [] : [`${name}\u00a0${say('airSpeedPeak', at.value, 'm/s')}`],
   );
-  const label = `For ${say('level', level, 'dB')} throughout the band the air moves at most: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for the drive of the level figure.`;
+  const label = `Held at ${say('level', level, 'dB')} throughout the band, the air moves at most: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for one drive, that of the level figure.`;
   const { domain, ticks } = axis([0, airSpeedPeak * 1.08, ...designs.flatMap(speeds)], 2);
   const frame = {
     label: `${title}: ${label}`,

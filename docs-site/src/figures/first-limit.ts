@@ -31,12 +31,13 @@ function stretches({ curves: { frequencies, binding } }: Design) {
 
 /** In which order limits bind over the band, from its lowest tone up. */
 function orderOf({ name, loudness: { stretches: parts } }: Design): string {
-  if (parts.length === 1) return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} gives out first throughout.`;
+  if (parts.length === 1)
+    return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} gives out first throughout the band.`;
   const said = parts.map(
     ({ to, binding }, i) =>
       `${limitInWords(binding)} ${i < parts.length - 1 ? `up to ${say('frequency', to, 'Hz')}` : 'above'}`,
   );
-  return `In ${name} the first to give out is ${list(said)}.`;
+  return `In ${name} the first to give out in the band is ${list(said)}.`;
 }
 
 /** Greatest level of a steady sine, and which limit sets it. */
@@ -44,7 +45,8 @@ export function firstLimitFigure(designs: readonly Design[], { lowest, highest, 
   const title = 'What gives out first';
   const [first] = designs;
   const least = designs.map(
-    ({ name, loudness }, i) => `${name}${i === 0 ? ' can play' : ''}\u00a0${say('level', loudness.level, 'dB')}`,
+    ({ name, loudness }, i) =>
+      `${name}${i === 0 ? ' can play' : ''}\u00a0${say('level', Math.round(loudness.level * 10) / 10, 'dB', 4)}`,
   );
   const label = `Anywhere in the band box ${list(least)}. ${first ? orderOf(first) : ''}`;
   const { domain, ticks } = axis(

@@ -4,6 +4,9 @@ import { html, type Markup, table } from '../html.js';
 import { list, say } from '../say.js';
 import { cautionsAbout, otherCautions } from './cautions.js';
 
+/** What panels, glue and a saw take, m. */
+const TIGHT = 0.003;
+
 /** Panels, holes and the vent, with the cautions where saw, printer and hands come in. */
 export function building(design: Design, designs: readonly Design[], facts: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, facts.length, 4);
@@ -15,6 +18,7 @@ ${cautionsAbout(design, 'Dust')}
 ${panels(design, facts)}
 ${holes(design, facts)}
 ${design.vent && ventTable(design.vent, design.name, facts)}
+${design.vent && tight(design.vent, facts)}
 ${cautionsAbout(design, 'Fumes')}
 ${cautionsAbout(design, 'Weight')}
 ${otherCautions(design, 'Hearing', 'Driver', 'Mains', 'Dust', 'Fumes', 'Weight')}
@@ -24,6 +28,11 @@ ${
 }
 </section>`;
 }
+
+/** Where next to nothing is left a thicker panel takes it. */
+const tight = ({ spare }: DesignVent, { length }: BriefFacts): Markup | false =>
+  spare < TIGHT &&
+  html`<p>Only ${say('length', spare, length, 2)} of length are to spare: measure your panels before you print, write their thickness into the brief, and design again.</p>`;
 
 function panels({ name, box }: Design, { length }: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, length, 4);
@@ -51,6 +60,17 @@ function holes({ name, box }: Design, { length }: BriefFacts): Markup {
   );
 }
 
+/** Pieces of a vent, each with what it is. */
+function piecesOf({ pieces, bend }: DesignVent): [number, string][] {
+  const [start, end] = bend ? [bend.firstLeg, bend.firstLeg + bend.arc] : [Number.POSITIVE_INFINITY, 0];
+  let from = 0;
+  return pieces.map((piece) => {
+    const middle = from + piece / 2;
+    from += piece;
+    return [piece, middle > start && middle < end ? 'bent' : 'straight'];
+  });
+}
+
 function ventTable(vent: DesignVent, name: string, { length }: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, length, 4);
   const { bend } = vent;
@@ -66,7 +86,12 @@ function ventTable(vent: DesignVent, name: string, { length }: BriefFacts): Mark
           ['second straight part', mm(bend.secondLeg)],
         ] as [string, string][])
       : []),
-    ['pieces to print, in order from the outside', vent.pieces.map((piece) => mm(piece)).join(' + ')],
+    [
+      'pieces to print, in order from the outside',
+      piecesOf(vent)
+        .map(([piece, what]) => `${mm(piece)} ${what}`)
+        .join(', '),
+    ],
     ['free air to keep before the inner end', mm(vent.clearance)],
     ['length that would still fit', say('length', vent.spare, length, 2)],
     ['tuning', say('frequency', vent.fb, 'Hz')],

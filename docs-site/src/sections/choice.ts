@@ -23,7 +23,7 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
         ? `${say('length', vent.diameter, length)} × ${say('length', vent.length, length)}${vent.bend ? ', bent' : ''}`
         : 'none',
       say('frequency', response.cutoff, 'Hz'),
-      say('level', loudness.level, 'dB'),
+      say('level', Math.round(loudness.level * 10) / 10, 'dB', 4),
       atWantedLevel.airSpeedPeak ? say('airSpeedPeak', atWantedLevel.airSpeedPeak.value, 'm/s') : 'none',
     ];
   });

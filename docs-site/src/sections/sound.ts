@@ -1,5 +1,5 @@
 import { airSpeedCustoms } from '@airspring/core/vent';
-import type { Design } from 'airspring';
+import type { Design, Guard } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { airSpeedFigure } from '../figures/air-speed.js';
 import { coneTravelFigure } from '../figures/cone-travel.js';
@@ -7,7 +7,7 @@ import { figureMarkup } from '../figures/figure.js';
 import { firstLimitFigure } from '../figures/first-limit.js';
 import { levelFigure } from '../figures/level.js';
 import { html, type Markup } from '../html.js';
-import { limitInWords, say } from '../say.js';
+import { say } from '../say.js';
 import { cautionsAbout } from './cautions.js';
 import { cite } from './sources.js';
 
@@ -15,16 +15,17 @@ import { cite } from './sources.js';
 export function sound(design: Design, designs: readonly Design[], facts: BriefFacts): Markup {
   const airSpeed = airSpeedFigure(designs, facts);
   const level = say('level', facts.level, 'dB');
+  const atWanted = design.atWantedLevel.driveVoltageRms;
   return html`
 <section aria-labelledby="sound"><h2 id="sound">What it plays</h2>
-<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. Line patterns tell the boxes apart, colours the quantities. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
+<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}: the curves are for the one, the words under them for the other. Line patterns tell the boxes apart, colours the quantities. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
 ${figureMarkup(levelFigure(designs, facts))}
 ${cautionsAbout(design, 'Hearing')}
 ${figureMarkup(coneTravelFigure(designs, facts))}
 ${airSpeed && figureMarkup(airSpeed)}
 ${
   airSpeed &&
-  html`<p>To limit the mean speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. It predicts no noise: that depends on flare, edge and tone as well.</p>`
+  html`<p>To limit the mean speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
 }
 <h3>How loud it gets</h3>
 <p>Turn it up and something gives out: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the vent exceeds its speed, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}.</p>
@@ -36,18 +37,23 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 }
 
 /** What guards the cone under the tuning, where nothing holds it any more. */
-function protection({ protection: given, drivers, curves, vent }: Design, { drivers: known }: BriefFacts): string {
-  const drive = say('voltageRms', given.driveVoltageRms, 'V');
+function protection(
+  { protection: { atFullVoltage, ...wanted }, drivers, vent }: Design,
+  { drivers: known }: BriefFacts,
+): string {
   const Xmax = say('length', known.get(drivers.name)?.Xmax ?? 0, 'mm', 2);
-  const lowest = say('frequency', curves.frequencies[0] ?? 0, 'Hz');
   const head = vent
     ? `Below ${say('frequency', vent.fb, 'Hz')} the air in the vent moves with the cone and no longer holds it.`
     : 'In a closed box the air holds the cone down to the lowest tones.';
-  if (given.lowestSafeFrequency === undefined) {
-    return `${head} At ${drive} the cone still stays within its ${Xmax} at every tone. Drive it harder, as the amplifier can, and ${limitInWords(curves.binding[0] ?? '')} gives out first at ${lowest}, at a level of ${say('level', curves.greatestLevel[0] ?? 0, 'dB')}: a high-pass below the band spares it what nobody hears.`;
-  }
-  const from = `${head} At ${drive}, tones below ${say('frequency', given.lowestSafeFrequency, 'Hz')} are too much for it.`;
-  const { highPass } = given;
-  if (!highPass) return `${from} Keep such tones out of the programme.`;
-  return `${from} A second-order Butterworth high-pass at ${say('frequency', highPass.corner, 'Hz')} keeps the cone within its ${Xmax}, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
+  return `${head} ${guard(wanted, 'as the curves are driven', Xmax)} ${guard(atFullVoltage, 'all that the amplifier gives', Xmax)}`;
+}
+
+/** From where on a drive is safe, and which high-pass keeps it safe below. */
+function guard({ driveVoltageRms, lowestSafeFrequency: safe, highPass }: Guard, which: string, Xmax: string): string {
+  const drive = `${say('voltageRms', driveVoltageRms, 'V')}, ${which},`;
+  if (safe === undefined) return `At ${drive} it stays within its ${Xmax} at every tone.`;
+  const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
+  if (!highPass)
+    return `${from} No gentle high-pass below the band prevents that: keep such tones out of the programme.`;
+  return `${from} A second-order Butterworth high-pass at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
 }
