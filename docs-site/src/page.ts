@@ -46,7 +46,7 @@ ${sound(design, designs, facts)}
 ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
-<p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the valley lies close to the tuning. If it lies higher than drawn, the vent is too short or the air too little; lower, the other way round. A few per cent of difference are usual (common practice). <a href="/worked-examples/what-impedance-tells/">What does the impedance tell?</a> shows how it is read. Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
+<p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the valley lies close to the tuning. If it lies higher than drawn, the vent is too short or the air too little; lower, the other way round. A few per cent of difference are usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
 ${figureMarkup(impedanceFigure(designs, facts))}
 </section>`;
 }

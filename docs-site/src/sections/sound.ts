@@ -51,7 +51,7 @@ function protection(
 /** From where on a drive is safe, and which high-pass keeps it safe below. */
 function guard({ driveVoltageRms, lowestSafeFrequency: safe, highPass }: Guard, which: string, Xmax: string): string {
   const drive = `${say('voltageRms', driveVoltageRms, 'V')}, ${which},`;
-  if (safe === undefined) return `At ${drive} it stays within its ${Xmax} at every tone.`;
+  if (safe === undefined) return `At ${drive} the cone stays within its ${Xmax} at every tone.`;
   const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
   if (!highPass)
     return `${from} No gentle high-pass below the band prevents that: keep such tones out of the programme.`;

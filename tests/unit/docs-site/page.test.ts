@@ -23,7 +23,7 @@ describe('the page of a brief that can be met', () => {
         (each) => words(each.querySelector('th')) === name,
       );
       expect(words(row ?? null)).toContain(`${mm(vent?.diameter ?? 0)} × ${mm(vent?.length ?? 0)}`);
-      expect(words(row ?? null)).toContain(`${Number(loudness.level.toPrecision(3))} dB`);
+      expect(words(row ?? null)).toContain(`${Number(loudness.level.toFixed(1))} dB`);
     }
   });
 
@@ -32,7 +32,9 @@ describe('the page of a brief that can be met', () => {
       const row = [...document.querySelectorAll('tbody tr')].find((each) => words(each.querySelector('th')) === name);
       expect(words(row ?? null)).toContain(`${mm(length)}${mm(width)}`);
     }
-    expect(text).toContain(first.vent?.pieces.map(mm).join(' + '));
+    const { pieces = [], bend } = first.vent ?? {};
+    const said = pieces.map((piece) => `${mm(piece)} ${piece === bend?.arc ? 'bent' : 'straight'}`);
+    expect(text).toContain(said.join(', '));
     for (const { what, value, limit } of first.margins) {
       const row = [...document.querySelectorAll('tbody tr')].find((each) => words(each.querySelector('th')) === what);
       expect(words(row ?? null)).toContain(`${limit}${value}`);
