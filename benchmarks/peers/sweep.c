@@ -42,20 +42,23 @@ static void invert(double *restrict a, double *restrict b) {
   }
 }
 
-static void multiply(double *restrict a, double *restrict b, const double *restrict u, const double *restrict v) {
+static void product(const double *restrict k, const double *restrict u, const double *restrict v, double *restrict a,
+                    double *restrict b, const double *restrict f) {
+  const double unit = 2 * PI / scale;
+  const double k0 = k[0], k1 = k[1], k2 = k[2], k3 = k[3], k4 = k[4], k5 = k[5], k6 = k[6], k7 = k[7];
   for (int i = 0; i < count; i++) {
-    const double x = a[i], y = b[i];
+    const double w = f[i] * unit, square = -w * w;
+    const double x = ((k6 * square + k4) * square + k2) * square + k0;
+    const double y = (((k7 * square + k5) * square + k3) * square + k1) * w;
     a[i] = x * u[i] - y * v[i];
     b[i] = x * v[i] + y * u[i];
   }
 }
 
 static void passes(void) {
-  for (int r = 0; r < rows; r++) {
-    polynomial(c[r], re[r], im[r], frequencies);
-    if (r == 0) invert(re[0], im[0]);
-    else multiply(re[r], im[r], re[0], im[0]);
-  }
+  polynomial(c[0], re[0], im[0], frequencies);
+  invert(re[0], im[0]);
+  for (int r = 1; r < rows; r++) product(c[r], re[0], im[0], re[r], im[r], frequencies);
 }
 
 /* Four columns: what set A has. */

@@ -21,13 +21,16 @@ export function sweepRows(
   work: ComplexColumn,
 ): void {
   const toUnit = (2 * Math.PI) / scale;
-  for (let row = 0; row <= out.length; row++) {
-    const column = row === 0 ? work : (out[row - 1] as ComplexColumn);
-    const base = row * width;
-    if (width <= 8) shortPolynomial(coefficients, base, width, frequencies, toUnit, column);
-    else longPolynomial(coefficients, base, width, frequencies, toUnit, column);
-    if (row === 0) invertColumn(work, frequencies.length);
-    else multiplyColumn(column, work, frequencies.length);
+  const short = width <= 8;
+  (short ? shortPolynomial : longPolynomial)(coefficients, 0, width, frequencies, toUnit, work);
+  invertColumn(work, frequencies.length);
+  for (let row = 1; row <= out.length; row++) {
+    const column = out[row - 1] as ComplexColumn;
+    if (short) shortProduct(coefficients, row * width, width, frequencies, toUnit, work, column);
+    else {
+      longPolynomial(coefficients, row * width, width, frequencies, toUnit, column);
+      multiplyColumn(column, work, frequencies.length);
+    }
   }
 }
 
@@ -57,6 +60,37 @@ function shortPolynomial(
     const square = -w * w;
     re[i] = ((c6 * square + c4) * square + c2) * square + c0;
     im[i] = (((c7 * square + c5) * square + c3) * square + c1) * w;
+  }
+}
+
+/** The same times a column. */
+function shortProduct(
+  coefficients: Float64Array,
+  base: number,
+  width: number,
+  frequencies: Float64Array,
+  toUnit: number,
+  by: ComplexColumn,
+  { re, im }: ComplexColumn,
+): void {
+  const c0 = term(coefficients, base, width, 0);
+  const c1 = term(coefficients, base, width, 1);
+  const c2 = term(coefficients, base, width, 2);
+  const c3 = term(coefficients, base, width, 3);
+  const c4 = term(coefficients, base, width, 4);
+  const c5 = term(coefficients, base, width, 5);
+  const c6 = term(coefficients, base, width, 6);
+  const c7 = term(coefficients, base, width, 7);
+  const { re: br, im: bi } = by;
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    const square = -w * w;
+    const a = ((c6 * square + c4) * square + c2) * square + c0;
+    const b = (((c7 * square + c5) * square + c3) * square + c1) * w;
+    const c = br[i] as number;
+    const d = bi[i] as number;
+    re[i] = a * c - b * d;
+    im[i] = a * d + b * c;
   }
 }
 
