@@ -33,7 +33,7 @@ for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes
     got: () => level.flatMap(({ frequency }) => listed(levelGradient(system, si('frequency', frequency)), names)),
     expected: level.flatMap(expected),
     unit: 'dB, dB per relative change',
-    tolerance: { absolute: family === 'closed' ? 1e-12 : 3e-13, why: 'double precision of values up to 100' },
+    tolerance: { absolute: 3e-13, why: 'double precision of values up to 100' },
   });
   check(`response.level-gradient.${family}.frequency`, {
     ...shared,
