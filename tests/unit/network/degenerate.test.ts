@@ -10,6 +10,7 @@ import {
   probeGradient,
 } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
+import { compileNetwork, probeColumns } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 
 const source: Element = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
@@ -189,6 +190,42 @@ describe('a resonance that nothing damps, met to the last bit', () => {
   });
 });
 
+test('the polynomials of a resonance that nothing damps: refused where they are read, by name', () => {
+  const tuned = 1 / (2 * Math.PI * 50) ** 2;
+  const compiled = compileNetwork({
+    elements: [source, branch('inductor', 'L', ['in', 'out'], 1), branch('capacitor', 'C', ['out', 'ground'], tuned)],
+    probes: { v: { of: 'potential', node: 'out' } },
+  });
+  const [fault] = refused(() => probeColumns(compiled, Float64Array.of(49, 50)));
+  expect(fault).toMatchObject({ code: 'inconsistent', path: 'network', got: 50 });
+  expect(probeColumns(compiled, Float64Array.of(49, 50 * 0.999999)).v!.re.every(Number.isFinite)).toBe(true);
+});
+test('couplings that cancel but for rounding are no pivot', () => {
+  const coil = (name: string, from: string, to: string, Bl: number): Element => ({
+    kind: 'motor',
+    name,
+    electrical: [from, to],
+    mechanical: ['cone', 'ground'],
+    Bl,
+  });
+  const against: Element = {
+    kind: 'motor',
+    name: 'three',
+    electrical: ['b', 'ground'],
+    mechanical: ['ground', 'cone'],
+    Bl: 0.3,
+  };
+  const given = {
+    ...network(source, coil('one', 'in', 'a', 0.1), coil('two', 'a', 'b', 0.2), against),
+    probes: { v: { of: 'potential', node: 'cone' } },
+  } as const;
+  // The source stands across coils that together give nothing: no current is right.
+  const out = [{ re: new Float64Array(1), im: new Float64Array(1) }];
+  const faults = refused(() => {
+    if (compilePlan(given).sweep(Float64Array.of(50), out) < 0) expect(out).toBe('refused or stopped');
+  });
+  for (const { code } of faults) expect(code).toBe('inconsistent');
+});
 test('a netlist tells the sensor of a motor from a source of that name', () => {
   const elements: Element[] = [
     { ...source, name: 'sense_motor' },

@@ -23,6 +23,8 @@ export interface EndCorrection {
   readonly sources: readonly string[];
   /** Greatest $ka$ for which it holds; beyond it results carry a warning. Left out: no limit is known. */
   readonly greatestKa?: number;
+  /** Greatest wave number for which it holds, rad/m, where it has lengths of its own; beyond it results carry a warning. */
+  readonly greatestK?: number;
   /** Why it is no more than an estimate; results then carry a warning. */
   readonly estimate?: string;
   /** The flare that stands for this much of the tube's length, when it has one. */

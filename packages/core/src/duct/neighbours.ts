@@ -1,7 +1,7 @@
 import { InputError } from '../fault/index.js';
 import { type Length, type LengthInput, positive, readFields, si } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import type { EndCorrection, Opening } from './end-correction.js';
-import { ROUNDING } from './rounding.js';
 
 /** How many terms the series may take: at contact, its slowest case, 1500 leave 3e-9. */
 const mostTerms = 1500;
@@ -101,6 +101,7 @@ export function withNeighbours(end: EndCorrection, distances: readonly LengthInp
   };
   return Object.assign(beside, {
     sources: [...end.sources, 'pritchard1960'],
+    greatestK: Math.min(end.greatestK ?? Number.POSITIVE_INFINITY, 1 / Math.max(0, ...metres)),
     ...(end.greatestKa !== undefined && { greatestKa: end.greatestKa }),
     ...(end.estimate !== undefined && { estimate: end.estimate }),
     ...(end.flare !== undefined && { flare: end.flare }),

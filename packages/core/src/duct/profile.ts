@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
-import { ROUNDING } from './rounding.js';
+import { ROUNDING } from '../quantity/rounding.js';
 
 /**
  * How wide a round duct is along its length. A value: one of your own is used exactly as ours are. Plain SI numbers.

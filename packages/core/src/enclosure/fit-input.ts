@@ -1,4 +1,3 @@
-import { ROUNDING } from '../duct/rounding.js';
 import type { Fault } from '../fault/index.js';
 import {
   count,
@@ -11,6 +10,7 @@ import {
   optional,
   positive,
 } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { type Face, faces, type SizeInput, sizeShape, type ThicknessInput, thicknessField } from './cuboid.js';
 
 /** A driver, or several alike in a block, as the box feels it. */

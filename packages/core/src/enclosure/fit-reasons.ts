@@ -1,6 +1,6 @@
-import { ROUNDING } from '../duct/rounding.js';
 import type { Reason } from '../fault/index.js';
 import { format, type Length } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { axisNames } from './cuboid.js';
 import type { Layout, VentBody } from './fit-input.js';
 import { arrangements, centreLimits } from './placement.js';

@@ -1,6 +1,6 @@
-import { ROUNDING } from '../duct/rounding.js';
 import { type Impossible, refuse } from '../fault/index.js';
 import { type LengthInput, nested, optional, positive, readFields } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { innerEdges } from './cuboid.js';
 import {
   judgeSpace,

@@ -1,4 +1,4 @@
-import { ROUNDING } from '../duct/rounding.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { isFar } from './solids.js';
 
 /** Columns and rows of drivers on one face. A single driver is a cylinder; a block of several is kept free as a cuboid. */

@@ -1,4 +1,4 @@
-import { ROUNDING } from '../duct/rounding.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import type { Layout, VentBody } from './fit-input.js';
 import { arrangements, centreLimits, look, turn, type View } from './placement.js';
 import { emptyBlock, isFar, span } from './solids.js';

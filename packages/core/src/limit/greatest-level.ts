@@ -43,7 +43,8 @@ export function greatestDrive(
         const size = Math.sqrt(a * a + b * b);
         most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
       }
-      if (k === 0 || most < (voltage[i] as number)) {
+      // Also the first limit that is no less than any drive: something has to bind.
+      if (most < (voltage[i] as number) || ((binding[i] as number) < 0 && most > 0)) {
         voltage[i] = Math.min(most, Number.MAX_VALUE);
         binding[i] = k;
       }

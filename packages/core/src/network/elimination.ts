@@ -1,4 +1,4 @@
-import { add, canVanish, type Entry, emptyEntry, isNothing, product, type Sum, stamped } from './entry.js';
+import { add, canVanish, type Entry, emptyEntry, isNothing, product, type Sum, scale, stamped } from './entry.js';
 import type { Equations } from './equations.js';
 
 /** One step of an elimination: the pivot, and what it changes. Entries are places in the list of nonzeros. */
@@ -78,10 +78,11 @@ export function elimination({ size, stamps, driven }: Equations, values: Float64
     [...down(column)].every((other) => {
       if (other === row) return true;
       const factor = entryOf(across(other).get(column) as number);
+      if (factor.swept) return false;
       return [...across(row)].every(([at, source]) => {
         if (at === column) return true;
         const target = across(other).get(at);
-        const swept = factor.swept || entryOf(source).swept || (target !== undefined && entryOf(target).swept);
+        const swept = entryOf(source).swept || (target !== undefined && entryOf(target).swept);
         return !swept && product(factor, entryOf(source)) !== undefined;
       });
     });
@@ -136,13 +137,4 @@ export function elimination({ size, stamps, driven }: Equations, values: Float64
     down(column).clear();
   }
   return { entries, steps };
-}
-
-/** entry ← number × entry. */
-function scale(entry: Entry, by: number): void {
-  entry.constant *= by;
-  entry.rising *= by;
-  entry.falling *= by;
-  for (const k of [0, 1, 2] as const) entry.sizes[k] *= Math.abs(by);
-  entry.listed = entry.listed.map((term) => ({ ...term, weight: term.weight * by }));
 }

@@ -29,6 +29,10 @@ export type Sum = Omit<Entry, 'row' | 'column' | 'swept'>;
 /** A sum this much smaller than its parts has lost too many digits. */
 export const LOST = 1e-4;
 
+/** What is left of a sum this much smaller than its parts is rounding: no pivot. */
+const ROUNDING = 8 * Number.EPSILON;
+const unlessRounding = (value: number, size: number) => (Math.abs(value) <= ROUNDING * size ? 0 : value);
+
 export const emptyEntry = (row: number, column: number): Entry => ({
   row,
   column,
@@ -61,8 +65,20 @@ export function add(entry: Entry, sum: Sum, factor: 1 | -1): void {
   entry.rising += factor * sum.rising;
   entry.falling += factor * sum.falling;
   for (const k of [0, 1, 2] as const) entry.sizes[k] += sum.sizes[k];
+  entry.constant = unlessRounding(entry.constant, entry.sizes[0]);
+  entry.rising = unlessRounding(entry.rising, entry.sizes[1]);
+  entry.falling = unlessRounding(entry.falling, entry.sizes[2]);
   entry.listed = [...entry.listed, ...sum.listed.map((term) => ({ ...term, weight: factor * term.weight }))];
   entry.structural &&= sum.structural;
+}
+
+/** entry ← number × entry. */
+export function scale(entry: Entry, by: number): void {
+  entry.constant *= by;
+  entry.rising *= by;
+  entry.falling *= by;
+  for (const k of [0, 1, 2] as const) entry.sizes[k] *= Math.abs(by);
+  entry.listed = entry.listed.map((term) => ({ ...term, weight: term.weight * by }));
 }
 
 /** a × b, where that again is such a sum: no s², and a column of an element only times a constant. */

@@ -24,7 +24,7 @@ export interface Stamp extends Omit<Coupling, 'rows' | 'columns'> {
   readonly sign: 1 | -1;
 }
 
-/** The equations of a network: unknowns are the node potentials, then the flows of sources, meters, motors and lines. */
+/** The equations of a network: unknowns are the node potentials, then the flows of sources, meters, motors and lines, and of branches in a row. */
 export interface Equations {
   readonly size: number;
   readonly nodes: readonly string[];
@@ -148,7 +148,7 @@ export function branchesInSeries({ elements }: Network): readonly Bundle[] {
   const between = new Map<string, Branch[]>();
   const ends = new Map<string, number>();
   for (const element of elements) {
-    const pair = [...nodesOf(element)].sort().join('\n');
+    const pair = JSON.stringify([...nodesOf(element)].sort());
     if (isBranch(element)) between.set(pair, [...(between.get(pair) ?? []), element]);
     if (isBranch(element) && between.get(pair)?.length !== 1) continue;
     for (const node of nodesOf(element)) ends.set(node, (ends.get(node) ?? 0) + 1);

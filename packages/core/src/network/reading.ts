@@ -34,7 +34,7 @@ export function readingWeight(
   block: number,
 ): (frequencies: Float64Array, listed: readonly (ListedColumns | undefined)[]) => Factor {
   const value = symbol < 0 ? factor : factor * (values[symbol] as number);
-  const column = complexColumn(block);
+  const column = complexColumn(symbol < 0 ? 0 : block);
   return (frequencies, listed) => {
     const table = listed[symbol]?.Y;
     if (table === undefined && power === 0) return value;

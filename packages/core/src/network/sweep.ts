@@ -63,7 +63,7 @@ function shortPolynomial(
   }
 }
 
-/** The same times a column. */
+/** The same times a column, in one loop: to write it down and read it again would cost a third of the sweep. */
 function shortProduct(
   coefficients: Float64Array,
   base: number,

@@ -15,7 +15,14 @@ export interface CompiledNetwork {
   /** Fills one complex column for each probe, per volt of drive, at frequencies in Hz. A kernel: checks nothing. */
   readonly sweep: (frequencies: Float64Array, out: readonly ComplexColumn[]) => void;
   /** The polynomials, where there are any: row 0 the denominator, row 1 + i that of probe i, in powers of s / scale. */
-  readonly polynomials?: { readonly coefficients: Float64Array; readonly width: number; readonly scale: number };
+  readonly polynomials?: Polynomials;
+}
+
+/** Coefficients of powers of s / scale, row by row. */
+export interface Polynomials {
+  readonly coefficients: Float64Array;
+  readonly width: number;
+  readonly scale: number;
 }
 
 /**
@@ -60,6 +67,25 @@ export const undamped = (frequency: number) =>
     },
   ]);
 
+/** What is left of a denominator this much smaller than its terms is rounding. */
+const ROUNDING = 8 * Number.EPSILON;
+
+/** Refuses frequencies at which the terms of the denominator cancel to the last bits. */
+function refuseUndamped({ coefficients, width, scale }: Polynomials, frequencies: Float64Array): void {
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (2 * Math.PI * (frequencies[i] as number)) / scale;
+    let [even, odd, sizes] = [0, 0, 0];
+    for (let k = 0, power = 1; k < width; k++, power *= w) {
+      const term = (coefficients[k] as number) * power;
+      const signed = k % 4 < 2 ? term : -term;
+      if (k % 2 === 0) even += signed;
+      else odd += signed;
+      sizes += Math.abs(term);
+    }
+    if (Math.abs(even) + Math.abs(odd) <= ROUNDING * sizes) throw undamped(frequencies[i] as number);
+  }
+}
+
 /** One complex value per probe and frequency, by name. */
 export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
 
@@ -72,8 +98,9 @@ export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
  * @check response.circuit.columns
  * @example probeColumns(compileNetwork(system.network), frequencies).coneVelocity
  */
-export function probeColumns({ probes, sweep }: CompiledNetwork, frequencies: Float64Array): ProbeColumns {
+export function probeColumns({ probes, sweep, polynomials }: CompiledNetwork, frequencies: Float64Array): ProbeColumns {
   const out = probes.map(() => complexColumn(frequencies.length));
+  if (polynomials !== undefined) refuseUndamped(polynomials, frequencies);
   sweep(frequencies, out);
   const bad = out.findIndex((column) => column.re.some((re, i) => !Number.isFinite(re + (column.im[i] as number))));
   if (bad >= 0) {

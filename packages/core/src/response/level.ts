@@ -53,7 +53,8 @@ export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (f
  *
  * but it is read off the network, so that it holds for any family.
  *
- * @validity systems whose level approaches a constant
+ * @validity systems whose level approaches a constant. With an element given over frequency it is read at 1 and 2 MHz: a
+ * strong motor with a light cone may be 1 dB short of its limit there
  * @neglects coil inductance, by definition
  * @returns dB at 1 m in half space for 1 V rms
  * @source small1972direct

@@ -1,6 +1,6 @@
-import { ROUNDING } from '../duct/rounding.js';
 import type { Fault } from '../fault/index.js';
 import { type AngleInput, count, type Fields, type LengthInput, optional, positive } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 
 /** One bend of a vent, or several alike. */
 export interface BendInput {

@@ -1,5 +1,4 @@
 import { type Air, standardAir } from '../air/index.js';
-import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -10,6 +9,7 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import type { VentGeometry } from './vent-geometry.js';
 import { geometry, type VentInput, ventField } from './vent-input.js';
 

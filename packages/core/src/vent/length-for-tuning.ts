@@ -1,7 +1,7 @@
 import { type Air, standardAir } from '../air/index.js';
-import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { endLength, flareLength } from './effective-length.js';
 import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';

@@ -1,7 +1,7 @@
 import { type EndCorrection, finiteFlange, flanged, type Opening, roundSection } from '../duct/index.js';
-import { ROUNDING } from '../duct/rounding.js';
 import type { Fault } from '../fault/index.js';
 import { count, type Fields, type LengthInput, nested, notNegative, optional, positive } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 

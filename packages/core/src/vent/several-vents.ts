@@ -1,6 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
 import { lumpedWarnings } from '../duct/resonance.js';
-import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -13,6 +12,7 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { type AirVolumeInput, airVolumeShape, volumeFaults } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import { fixedWaveNumber } from './tuning.js';

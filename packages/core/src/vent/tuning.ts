@@ -1,6 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
 import { lumpedWarnings, resonanceWaveNumber } from '../duct/resonance.js';
-import { ROUNDING } from '../duct/rounding.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -11,6 +10,7 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
 import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import type { VentGeometry } from './vent-geometry.js';

@@ -18,12 +18,14 @@ export function ventWarnings(vent: VentGeometry, k: number): Warning[] {
 
 function endWarnings(path: string, end: EndCorrection, { radius }: Opening, k: number): Warning[] {
   const warnings: Warning[] = [];
-  const judge = (got: number, greatest: number) => {
-    if (got > greatest) warnings.push({ code: 'outside-validity', path, got, expected: `ka of at most ${greatest}` });
+  const judge = (got: number, greatest: number, what = 'ka') => {
+    if (got > greatest)
+      warnings.push({ code: 'outside-validity', path, got, expected: `${what} of at most ${greatest}` });
   };
-  const { flare, greatestKa = Number.POSITIVE_INFINITY, estimate } = end;
+  const { flare, greatestKa = Number.POSITIVE_INFINITY, greatestK = Number.POSITIVE_INFINITY, estimate } = end;
   if (flare === undefined) judge(k * radius, greatestKa);
   else judge(k * (radius + flare.radius), 0.5);
+  judge(k, greatestK, 'a wave number in rad/m, where its neighbours are near,');
   if (estimate !== undefined)
     warnings.push({ code: 'outside-validity', path, got: k * radius, expected: `an estimate: ${estimate}` });
   return warnings;
