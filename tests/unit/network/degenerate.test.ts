@@ -224,7 +224,7 @@ test('couplings that cancel but for rounding are no pivot', () => {
   const faults = refused(() => {
     if (compilePlan(given).sweep(Float64Array.of(50), out) < 0) expect(out).toBe('refused or stopped');
   });
-  for (const { code } of faults) expect(code).toBe('inconsistent');
+  for (const fault of faults) expect(fault).toMatchObject({ code: 'inconsistent' });
 });
 test('a netlist tells the sensor of a motor from a source of that name', () => {
   const elements: Element[] = [

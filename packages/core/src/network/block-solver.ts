@@ -1,5 +1,6 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { assign, multiply, subtractProduct } from './column-arithmetic.js';
+import { constantSums } from './constant-sums.js';
 import { dense, factorDense, putColumns, solveDense } from './dense.js';
 import type { Network } from './element.js';
 import { elimination } from './elimination.js';
@@ -11,7 +12,7 @@ import { contradiction } from './refusals.js';
 import type { TransposedSolver } from './transposed-solver.js';
 
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
-export const BLOCK = 64;
+export const BLOCK = 128;
 /** Below this relative pivot a dense solution has no digit left: nothing damps the network there. */
 const SINGULAR = 1e-14;
 
@@ -47,19 +48,30 @@ export function blockSolver(network: Network, system: Equations, wanted: Iterabl
 
   // Back substitution, of what is wanted and what that needs.
   const solution = steps.map(() => complexColumn(BLOCK));
+  const columnFor = (unknown: number) => solution[unknown] as ComplexColumn;
+  const sums = constantSums(factored);
   const needed = new Set(wanted);
   const backward = steps.flatMap((step) => {
     if (!needed.has(step.column)) return [];
-    for (const entry of step.rest) needed.add(columnOf(entry));
-    const rest = step.rest.map((entry) => [factorOf(entry), solution[columnOf(entry)] as ComplexColumn] as const);
-    const right = step.right < 0 ? 0 : factorOf(step.right);
-    return [{ right, rest, inverse: inverseOf(step), x: solution[step.column] as ComplexColumn }];
+    const sum = sums.get(step.column);
+    const rest = sum
+      ? [...sum.terms].map(([unknown, factor]) => [-factor, unknown] as const)
+      : step.rest.map((entry) => [factorOf(entry), columnOf(entry)] as const);
+    for (const [, unknown] of rest) needed.add(unknown);
+    const right = sum ? sum.constant : step.right < 0 ? 0 : factorOf(step.right);
+    const terms = rest.map(([factor, unknown]) => [factor, columnFor(unknown)] as const);
+    return [{ right, terms, inverse: sum ? 1 : inverseOf(step), x: columnFor(step.column) }];
   });
   backward.reverse();
   const substitute = () => {
-    for (const { x, right, rest, inverse } of backward) {
+    for (const { x, right, terms, inverse } of backward) {
+      const [[factor, other] = [0, x]] = terms;
+      if (terms.length === 1 && typeof factor === 'number' && right === 0 && inverse === 1) {
+        multiply(x, -factor, other, count);
+        continue;
+      }
       assign(x, right, count);
-      for (const [factor, other] of rest) subtractProduct(x, factor, other, count);
+      for (const [factor, other] of terms) subtractProduct(x, factor, other, count);
       if (inverse !== 1) multiply(x, x, inverse, count);
     }
   };

@@ -90,17 +90,6 @@ export function addSizes(sum: Float64Array, f: Factor, w: Factor, count: number)
   }
 }
 
-/** z ← 1/z. */
-export function invert({ re, im }: ComplexColumn, count: number): void {
-  for (let i = 0; i < count; i++) {
-    const a = re[i] as number;
-    const b = im[i] as number;
-    const unit = 1 / (a * a + b * b);
-    re[i] = a * unit;
-    im[i] = -b * unit;
-  }
-}
-
 /** z ← by (jω)^power z, ω = 2πf. */
 export function timesPower(
   { re, im }: ComplexColumn,

@@ -1,5 +1,5 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { addSizes, type Factor, invert, multiply, subtractProduct } from './column-arithmetic.js';
+import { addSizes, type Factor, multiply, subtractProduct } from './column-arithmetic.js';
 import type { Elimination, Step } from './elimination.js';
 import { type Entry, LOST } from './entry.js';
 import type { EntryColumns } from './entry-columns.js';
@@ -51,10 +51,7 @@ export function forwardElimination(
 
   const eliminate = (count: number, lost: Uint8Array) => {
     for (const { inverse, sizes, rows } of sweep) {
-      if (typeof inverse !== 'number') {
-        guard(inverse, sizes, count, lost);
-        invert(inverse, count);
-      }
+      if (typeof inverse !== 'number') invertGuarded(inverse, sizes, count, lost);
       for (const { from, to, changes } of rows) {
         if (typeof to !== 'number') multiply(to, from, inverse, count);
         for (const { target, source, sizes } of changes) {
@@ -74,14 +71,26 @@ export function forwardElimination(
   };
 }
 
-/** Marks where a pivot lost too many digits of what it was summed from, and goes on there with a 1. */
-function guard({ re, im }: ComplexColumn, sizes: Float64Array | undefined, count: number, lost: Uint8Array): void {
+/** z ← 1/z. Marks where a pivot lost too many digits of what it was summed from, and goes on there with a 1. */
+function invertGuarded(
+  { re, im }: ComplexColumn,
+  sizes: Float64Array | undefined,
+  count: number,
+  lost: Uint8Array,
+): void {
   for (let i = 0; i < count; i++) {
-    const left = Math.abs(re[i] as number) + Math.abs(im[i] as number);
+    const a = re[i] as number;
+    const b = im[i] as number;
+    const left = Math.abs(a) + Math.abs(b);
     const floor = sizes === undefined ? 0 : LOST * (sizes[i] as number);
-    if (left > floor && left > SMALLEST && left < LARGEST) continue;
-    lost[i] = 1;
-    re[i] = 1;
-    im[i] = 0;
+    if (left > floor && left > SMALLEST && left < LARGEST) {
+      const unit = 1 / (a * a + b * b);
+      re[i] = a * unit;
+      im[i] = -b * unit;
+    } else {
+      lost[i] = 1;
+      re[i] = 1;
+      im[i] = 0;
+    }
   }
 }
