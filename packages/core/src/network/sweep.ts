@@ -1,4 +1,5 @@
 import type { ComplexColumn } from '../numeric/index.js';
+import { multiply } from './column-arithmetic.js';
 
 /**
  * Evaluates rows of polynomials over one shared denominator on the imaginary axis, the frequency loop innermost.
@@ -26,10 +27,10 @@ export function sweepRows(
   invertColumn(work, frequencies.length);
   for (let row = 1; row <= out.length; row++) {
     const column = out[row - 1] as ComplexColumn;
-    if (short) shortProduct(coefficients, row * width, width, frequencies, toUnit, work, column);
+    if (short) shortPolynomial(coefficients, row * width, width, frequencies, toUnit, column, work);
     else {
       longPolynomial(coefficients, row * width, width, frequencies, toUnit, column);
-      multiplyColumn(column, work, frequencies.length);
+      multiply(column, column, work, frequencies.length);
     }
   }
 }
@@ -38,7 +39,10 @@ export function sweepRows(
 const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
   k < width ? (coefficients[base + k] as number) : 0;
 
-/** A polynomial of at most eight terms on the imaginary axis, its coefficients in registers. */
+/**
+ * A polynomial of at most eight terms on the imaginary axis, its coefficients in registers, times a column where one is
+ * given: in the same loop, since to write it down and read it again would cost a third of the sweep.
+ */
 function shortPolynomial(
   coefficients: Float64Array,
   base: number,
@@ -46,6 +50,7 @@ function shortPolynomial(
   frequencies: Float64Array,
   toUnit: number,
   { re, im }: ComplexColumn,
+  by?: ComplexColumn,
 ): void {
   const c0 = term(coefficients, base, width, 0);
   const c1 = term(coefficients, base, width, 1);
@@ -55,38 +60,17 @@ function shortPolynomial(
   const c5 = term(coefficients, base, width, 5);
   const c6 = term(coefficients, base, width, 6);
   const c7 = term(coefficients, base, width, 7);
-  for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
-    const square = -w * w;
-    re[i] = ((c6 * square + c4) * square + c2) * square + c0;
-    im[i] = (((c7 * square + c5) * square + c3) * square + c1) * w;
-  }
-}
-
-/** The same times a column, in one loop: to write it down and read it again would cost a third of the sweep. */
-function shortProduct(
-  coefficients: Float64Array,
-  base: number,
-  width: number,
-  frequencies: Float64Array,
-  toUnit: number,
-  by: ComplexColumn,
-  { re, im }: ComplexColumn,
-): void {
-  const c0 = term(coefficients, base, width, 0);
-  const c1 = term(coefficients, base, width, 1);
-  const c2 = term(coefficients, base, width, 2);
-  const c3 = term(coefficients, base, width, 3);
-  const c4 = term(coefficients, base, width, 4);
-  const c5 = term(coefficients, base, width, 5);
-  const c6 = term(coefficients, base, width, 6);
-  const c7 = term(coefficients, base, width, 7);
-  const { re: br, im: bi } = by;
+  const [br, bi] = by === undefined ? [undefined, undefined] : [by.re, by.im];
   for (let i = 0; i < frequencies.length; i++) {
     const w = (frequencies[i] as number) * toUnit;
     const square = -w * w;
     const a = ((c6 * square + c4) * square + c2) * square + c0;
     const b = (((c7 * square + c5) * square + c3) * square + c1) * w;
+    if (br === undefined) {
+      re[i] = a;
+      im[i] = b;
+      continue;
+    }
     const c = br[i] as number;
     const d = bi[i] as number;
     re[i] = a * c - b * d;
@@ -124,16 +108,5 @@ function invertColumn({ re, im }: ComplexColumn, count: number): void {
     const unit = 1 / (a * a + b * b);
     re[i] = a * unit;
     im[i] = -b * unit;
-  }
-}
-
-function multiplyColumn({ re, im }: ComplexColumn, by: ComplexColumn, count: number): void {
-  for (let i = 0; i < count; i++) {
-    const a = re[i] as number;
-    const b = im[i] as number;
-    const c = by.re[i] as number;
-    const d = by.im[i] as number;
-    re[i] = a * c - b * d;
-    im[i] = a * d + b * c;
   }
 }
