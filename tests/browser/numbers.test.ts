@@ -30,7 +30,6 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     const before = await page.locator('article').innerText();
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
-    await page.mouse.down();
     const tasks = mainThreadTasks(
       await trace(page, async () => {
         await page.mouse.down();

@@ -2,7 +2,7 @@
 import type { LedgerRow } from '../../../tests/ledger/row.js';
 import type { Bench } from './bench.js';
 import { addressOf, type Formula, keyOf } from './formula.js';
-import type { Links } from './markdown.js';
+import { keysIn, type Links } from './markdown.js';
 import type { Reference } from './reference.js';
 
 export interface Audit {
@@ -19,6 +19,19 @@ export const noLedger = 'The ledger is not there. `npm test` writes it; then bui
 
 export const rowsOf = ({ ledger }: Audit, formula: Formula): readonly LedgerRow[] =>
   (ledger?.rows ?? []).filter((row) => row.formula === keyOf(formula));
+
+/** The formulas that name a source, and the checks against it. */
+export function restingOn(key: string, audit: Audit): { formulas: readonly Formula[]; rows: readonly LedgerRow[] } {
+  const { references } = linksOf(audit);
+  return {
+    formulas: audit.formulas.filter(({ tags }) => keysIn(tags.source ?? '', references).includes(key)),
+    rows: (audit.ledger?.rows ?? []).filter(({ source }) => source.key === key),
+  };
+}
+
+/** Whether anything does. */
+export const isRestedOn = (key: string, audit: Audit): boolean =>
+  Object.values(restingOn(key, audit)).some(({ length }) => length > 0);
 
 /** Where a row stands in full. */
 export const rowAddress = (row: LedgerRow, { formulas }: Audit): string | undefined => {

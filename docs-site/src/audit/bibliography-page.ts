@@ -1,8 +1,8 @@
 /** Every source, what of it was seen, and where it is used. */
 import { type Fragment, html, type Markup } from '../html.js';
-import { type Audit, linksOf, noLedger, rowAddress } from './audit.js';
+import { type Audit, isRestedOn, noLedger, restingOn, rowAddress } from './audit.js';
 import { addressOf } from './formula.js';
-import { keysIn, page } from './markdown.js';
+import { page } from './markdown.js';
 import { described } from './reference.js';
 
 /** More checks than this stand behind a summary. */
@@ -12,7 +12,7 @@ export function bibliographyPage(audit: Audit): string {
   const [used, spare] = [[] as Markup[], [] as Markup[]];
   for (const reference of [...audit.references].sort((a, b) => (a.id < b.id ? -1 : 1))) {
     const found = uses(reference.id, audit);
-    const item = html`<li id="${reference.id}"><b>[${reference.id}]</b> ${described(reference)}${found}</li>`;
+    const item = html`<li id="${reference.id}"><b>[${reference.id}]</b> ${described(reference, isRestedOn(reference.id, audit))}${found}</li>`;
     (found.some((use) => use !== false) ? used : spare).push(item);
   }
   return page(
@@ -27,13 +27,11 @@ export function bibliographyPage(audit: Audit): string {
 }
 
 function uses(key: string, audit: Audit): readonly Fragment[] {
-  const { references } = linksOf(audit);
-  const formulas = audit.formulas
-    .filter(({ tags }) => keysIn(tags.source ?? '', references).includes(key))
-    .map((formula) => link(addressOf(formula), html`<code>${formula.floor}/${formula.name}</code>`));
-  const checks = (audit.ledger?.rows ?? [])
-    .filter(({ source }) => source.key === key)
-    .map((row) => link(rowAddress(row, audit), row.id));
+  const resting = restingOn(key, audit);
+  const formulas = resting.formulas.map((formula) =>
+    link(addressOf(formula), html`<code>${formula.floor}/${formula.name}</code>`),
+  );
+  const checks = resting.rows.map((row) => link(rowAddress(row, audit), row.id));
   const pages = (audit.citing.get(key) ?? []).map(({ title, address }) => link(address, title));
   return [
     formulas.length > 0 && html`<br>Formulas: ${joined(formulas)}.`,

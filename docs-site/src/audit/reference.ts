@@ -19,8 +19,8 @@ export interface Reference {
   readonly URL?: string;
 }
 
-/** A source as a line of a list: who, what, where, when; and what of it was seen, or that it is known by citation only. */
-export function described(reference: Reference): Markup {
+/** A source as a line of a list: who, what, where, when; and what of it was seen. Where something rests on it, a lack of that is said. */
+export function described(reference: Reference, restedOn = false): Markup {
   const { title, author = [], issued, publisher, number, version, volume, issue, page, note, DOI } = reference;
   const names = author
     .map(({ family, given, literal }) => literal ?? [family, given].filter(Boolean).join(', '))
@@ -31,6 +31,6 @@ export function described(reference: Reference): Markup {
     .filter(Boolean)
     .join(', ');
   const address = DOI ? `https://doi.org/${DOI}` : reference.URL;
-  const seen = note ? capital(ended(note)) : 'Known by citation only.';
-  return html`${names && `${names}: `}<cite>${title}</cite>.${where && ` ${where}.`}${address && html` <a href="${address}">${DOI ? `doi:${DOI}` : address}</a>`} <em>${seen}</em>`;
+  const seen = note ? capital(ended(note)) : restedOn && 'What of it was seen is not noted.';
+  return html`${names && `${names}: `}<cite>${title}</cite>.${where && ` ${where}.`}${address && html` <a href="${address}">${DOI ? `doi:${DOI}` : address}</a>`}${seen && html` <em>${seen}</em>`}`;
 }

@@ -1,7 +1,7 @@
 /** What a page written by hand stands on. */
 import { join } from 'node:path';
 import { type Fragment, html, type Markup, table, trusted } from '../html.js';
-import { noLedger, rowsOf } from './audit.js';
+import { isRestedOn, noLedger, rowsOf } from './audit.js';
 import { addressOf } from './formula.js';
 import { raised } from './markdown.js';
 import { described } from './reference.js';
@@ -29,7 +29,7 @@ export function standsOn(address: string, families: readonly string[]): Markup {
   const caption = 'The formulas used here; each name leads to its sources and to every check';
   const formulaTable = table(caption, heads, lines, 'thirds');
   return html`
-${cited.length > 0 && html`<ul class="plain sources">${cited.map((source) => html`<li><a href="/bibliography/#${source.id}">[${source.id}]</a> ${described(source)}</li>`)}</ul>`}
+${cited.length > 0 && html`<ul class="plain sources">${cited.map((source) => html`<li><a href="/bibliography/#${source.id}">[${source.id}]</a> ${described(source, isRestedOn(source.id, audit))}</li>`)}</ul>`}
 ${!audit.ledger && html`<p>${noLedger}</p>`}
 ${trusted(raised(formulaTable.markup))}`;
 }

@@ -39,21 +39,29 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 /** What guards the cone under the tuning, where nothing holds it any more. */
 function protection(
   { protection: { atFullVoltage, ...wanted }, drivers, vent }: Design,
-  { drivers: known }: BriefFacts,
+  { drivers: known, lowest }: BriefFacts,
 ): string {
   const Xmax = say('length', known.get(drivers.name)?.Xmax ?? 0, 'mm', 2);
   const head = vent
     ? `Below ${say('frequency', vent.fb, 'Hz')} the air in the vent moves with the cone and no longer holds it.`
     : 'In a closed box the air holds the cone down to the lowest tones.';
-  return `${head} ${guard(wanted, 'as the curves are driven', Xmax)} ${guard(atFullVoltage, 'all that the amplifier gives', Xmax)}`;
+  return `${head} ${guard(wanted, 'as the curves are driven', Xmax, lowest)} ${guard(atFullVoltage, 'all that the amplifier gives', Xmax, lowest)}`;
 }
 
 /** From where on a drive is safe, and which high-pass keeps it safe below. */
-function guard({ driveVoltageRms, lowestSafeFrequency: safe, highPass }: Guard, which: string, Xmax: string): string {
+function guard(
+  { driveVoltageRms, lowestSafeFrequency: safe, neverSafe, highPass }: Guard,
+  which: string,
+  Xmax: string,
+  lowest: number,
+): string {
   const drive = `${say('voltageRms', driveVoltageRms, 'V')}, ${which},`;
+  if (neverSafe) return `At ${drive} every tone is too much for its ${Xmax}: turn down.`;
   if (safe === undefined) return `At ${drive} the cone stays within its ${Xmax} at every tone.`;
   const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
-  if (!highPass)
-    return `${from} No gentle high-pass below the band prevents that: keep such tones out of the programme.`;
+  if (safe > lowest) return `${from} Wanted tones are among them: turn down; no high-pass below the band helps.`;
+  if (!highPass) {
+    return `${from} No gentle high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
+  }
   return `${from} A second-order Butterworth high-pass at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
 }

@@ -133,8 +133,10 @@ export interface Curves {
 /** How far down a constant drive is safe for the cone, and what keeps it safe below. */
 export interface Guard {
   readonly driveVoltageRms: number;
-  /** Below it that drive is too much for the travel; left out where it never is. */
+  /** Below it that drive is too much for the travel; left out where it never is, and where it always is. */
   readonly lowestSafeFrequency?: number;
+  /** That drive is too much for the travel even at the highest tone that is heard; left out otherwise. */
+  readonly neverSafe?: true;
   /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none in the band does. */
   readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
 }

@@ -85,3 +85,13 @@ test('an amplifier too strong at the end of the band already: the lowest safe fr
   expect(travel[0]).toBeGreaterThan(0.009);
   expect(travel[1]).toBeLessThanOrEqual(0.009);
 });
+
+test('an amplifier too strong for the highest tone that is heard: nothing is called safe', () => {
+  const [driver] = demo.drivers;
+  const quiet = { ...demo.wanted, level: '40 dB' };
+  const drivers = [{ ...driver, Xmax: '0.01 mm' }];
+  const brief = { ...demo, wanted: quiet, drivers, amplifier: { voltage: '100000 V' } } as Brief;
+  const [first] = (design(brief) as Met).designs;
+  expect(first?.protection.atFullVoltage).toEqual({ driveVoltageRms: 100_000, neverSafe: true });
+  expect(first?.protection.neverSafe).toBeUndefined();
+});

@@ -121,6 +121,18 @@ describe('words flip with their numbers', () => {
     expect(filtered).not.toContain('keep such tones out');
   });
 
+  test('protection: where wanted tones are too much, no high-pass and no other programme is offered', () => {
+    const at = (guard: Partial<Design['protection']['atFullVoltage']>) =>
+      changed({ protection: { driveVoltageRms: 10, atFullVoltage: { driveVoltageRms: 25, ...guard } } });
+    const within = at({ lowestSafeFrequency: 41.7 });
+    expect(within).toContain('the lowest safe frequency is 41.7 Hz');
+    expect(within).toContain('Wanted tones are among them: turn down; no high-pass below the band helps.');
+    expect(within).not.toContain('keep such tones out');
+    const never = at({ neverSafe: true });
+    expect(never).toContain('At 25 V rms, all that the amplifier gives, every tone is too much for the travel');
+    expect(never).not.toContain('the lowest safe frequency is');
+  });
+
   test('a limit binds, or has room', () => {
     const margin = { path: 'space.width', what: 'outer width', value: 'x', limit: '480 mm', sense: 'at most' as const };
     expect(changed({ margins: [{ ...margin, relative: -0.001 }] })).toContain('480 mm binds');

@@ -157,6 +157,15 @@ describe('a row of the ledger', () => {
     );
   });
 
+  test('makes it said that what was seen of its source is not noted; of a source without checks nothing is said', () => {
+    const references = found.references.map(({ note, ...rest }) => rest);
+    const item = (audit: Audit) => /<li id="ussa1976">.*?<\/li>/.exec(page(audit, 'bibliography.md'))?.[0];
+    const bereft = { ...withRows(row()), formulas: [], references };
+    expect(item(bereft)).toContain('<em>What of it was seen is not noted.</em>');
+    expect(item({ ...bereft, ledger: undefined })).not.toContain('<em>');
+    expect(item(withRows(row()))).not.toContain('is not noted');
+  });
+
   test('with a number that is none is refused', () => {
     expect(() => pages(withRows(row({ got: [1.7e-5, Number.NaN] })))).toThrow('NaN');
   });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import type { Met, NotMet } from 'airspring';
+import type { Design, Met, NotMet } from 'airspring';
 import { describe, expect, test } from 'vitest';
+import { briefAnswer } from '../../../docs-site/src/page.js';
 import { pageOf, whaleBench } from './brief.js';
 import { documentOf } from './document.js';
 
@@ -72,6 +73,26 @@ describe('the page of a brief that can be met', () => {
     }
     const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test('says what keeps the cone safe: nothing needed, a high-pass, another programme, or less drive only', () => {
+    const said = (guard: Partial<Design['protection']['atFullVoltage']>) => {
+      const atFullVoltage = { driveVoltageRms: 25, ...guard };
+      const changed = { ...first, protection: { driveVoltageRms: 10, atFullVoltage } };
+      const { rest } = briefAnswer(whaleBench, { ...(answer as Met), designs: [changed] });
+      const all = words(documentOf(`<html lang="en"><body><main>${rest.markup}</main></body></html>`).body);
+      const [, after = ''] = all.split('At 25 V, all that the amplifier gives, ');
+      return after;
+    };
+    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84 } as const;
+    expect(said({})).toMatch(/^the cone stays within its 9 mm at every tone\./);
+    expect(said({ lowestSafeFrequency: 22, highPass })).toMatch(/high-pass at 21\.5 Hz prevents that/);
+    expect(said({ lowestSafeFrequency: 22 })).toMatch(/^tones below 22 Hz are too much .*or keep such tones out/);
+    expect(said({ lowestSafeFrequency: 41.7 })).toMatch(
+      /^tones below 41\.7 Hz are too much for its 9 mm\. Wanted tones are among them: turn down; no high-pass/,
+    );
+    expect(said({ lowestSafeFrequency: 41.7 })).not.toContain('keep such tones out');
+    expect(said({ neverSafe: true })).toMatch(/^every tone is too much for its 9 mm: turn down\./);
   });
 
   test('escapes what people write', () => {

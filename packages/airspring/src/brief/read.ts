@@ -10,7 +10,7 @@ import { type Brief, briefSchema, type ReadBrief } from './schema.js';
 type Path = readonly PropertyKey[];
 
 /** One path as people write it: `drivers[0].Qts`. */
-const written = (path: Path): string =>
+const pathText = (path: Path): string =>
   path.reduce<string>((text, key) => {
     if (typeof key === 'number') return `${text}[${key}]`;
     return text === '' ? String(key) : `${text}.${String(key)}`;
@@ -29,7 +29,7 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /** What the schema library found, as a fault of ours. */
 function faultOf(issue: v.BaseIssue<unknown>): Fault {
-  const at = { path: written(pathOf(issue)), got: issue.input };
+  const at = { path: pathText(pathOf(issue)), got: issue.input };
   const [code, expected, remedy] = issue.message.split('\n');
   if (expected !== undefined && remedy !== undefined) return { ...at, code: code as FaultCode, expected, remedy };
   if (issue.received === 'undefined') {
@@ -49,7 +49,7 @@ function unknownFields(given: unknown, read: unknown, path: Path = []): Fault[] 
     const at = [...path, Array.isArray(given) ? Number(name) : name];
     if (Object.hasOwn(read, name)) return unknownFields(value, (read as Record<string, unknown>)[name], at);
     const remedy = 'Correct the name or remove it.';
-    return [{ code: 'unknown-field', path: written(at), got: name, expected: 'a field of the brief', remedy }];
+    return [{ code: 'unknown-field', path: pathText(at), got: name, expected: 'a field of the brief', remedy }];
   });
 }
 

@@ -67,14 +67,18 @@ export const loudText = (design: Design, say: Sayings): string[] => [
 
 /** One drive: down to where it is safe, and what keeps it safe below. */
 function guardText(
-  { driveVoltageRms, lowestSafeFrequency, highPass }: Guard,
+  { driveVoltageRms, lowestSafeFrequency, neverSafe, highPass }: Guard,
   which: string,
   lowest: number,
   say: Sayings,
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
+  if (neverSafe) return `${drive} every tone is too much for the travel of the cone: turn down.`;
   if (lowestSafeFrequency === undefined) return `${drive} every tone is safe for the travel of the cone.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones are too much for the travel of the cone.`;
+  if (lowestSafeFrequency > lowest) {
+    return `${safe} Wanted tones are among them: turn down; no high-pass below the band helps.`;
+  }
   return highPass
     ? `${safe} A second-order Butterworth high-pass at ${say.hertz(highPass.corner)} prevents that; it costs ${say.decibels(highPass.costAtLowest)} at ${say.edge(lowest)}.`
     : `${safe} No second-order high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;

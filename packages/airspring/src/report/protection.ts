@@ -13,16 +13,15 @@ const TOP = 20_000;
 /** Where a constant drive becomes too much below the band, and the gentlest high-pass that prevents it. */
 export function guardOf(job: Job, { drivers }: Offer, system: System, driveVoltageRms: VoltageRms): Guard {
   const { lowest, highest } = job.wanted;
-  // Beyond the band as well: a strong amplifier may drive the cone too far even there.
-  const top = Math.max(highest, TOP);
   const found = lowestSafeFrequency(system, travelLimit(drivers), {
     driveVoltageRms,
     from: si('frequency', 2),
-    to: si('frequency', top),
+    // Beyond the band as well: a strong amplifier may drive the cone too far even there.
+    to: si('frequency', Math.max(highest, TOP)),
   });
   if (!found.ok) {
     const never = found.because.some(({ code }) => code === 'above-at-end');
-    return { driveVoltageRms, ...(never && { lowestSafeFrequency: top }) };
+    return { driveVoltageRms, ...(never && { neverSafe: true }) };
   }
   const safe = { driveVoltageRms, lowestSafeFrequency: found.frequency as number };
   if (found.frequency > lowest) return safe;

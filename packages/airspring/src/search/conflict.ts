@@ -1,11 +1,9 @@
 import { minimalConflict } from '@airspring/core/search';
 import type { Job } from '../brief/job.js';
 import { explore } from './explore.js';
+import { BEYOND } from './lattice.js';
 import { roomsOf } from './room.js';
 import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
-
-/** How far beyond the brief to look for what would do. */
-export const BEYOND = { volume: 5, diameter: 1.6, step: 2 } as const;
 
 /** Limits that only matter when a level is asked for: played softly enough, every box keeps them. */
 const LOUD_ONLY = [SPEED, VOLTAGE, CURRENT];

@@ -59,8 +59,12 @@ export function explore(
 
 /** Walks of several costs come to the same boxes. */
 function remembered(build: (cell: Cell) => Build | undefined): (cell: Cell) => Build | undefined {
-  const known = memory((key: string) => ({ made: build(key.split(' ').map(Number) as unknown as Cell) }));
-  return (cell) => known(cell.join(' ')).made;
+  const known = new Map<string, Build | undefined>();
+  return (cell) => {
+    const key = cell.join(' ');
+    if (!known.has(key)) known.set(key, build(cell));
+    return known.get(key);
+  };
 }
 
 function surveyKin(

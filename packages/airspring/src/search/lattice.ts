@@ -11,6 +11,9 @@ export interface Reach {
   readonly step: number;
 }
 
+/** How far beyond the brief to look for what would do. */
+export const BEYOND: Reach = { volume: 5, diameter: 1.6, step: 2 };
+
 /** What the search steps through. */
 export interface Lattice {
   readonly volumes: Float64Array;

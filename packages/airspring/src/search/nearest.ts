@@ -4,8 +4,8 @@ import { readBrief } from '../brief/read.js';
 import type { Brief } from '../brief/schema.js';
 import { needed, wishValue } from '../report/margins.js';
 import { canBeMet } from './best.js';
-import { BEYOND } from './conflict.js';
 import { explore } from './explore.js';
+import { BEYOND } from './lattice.js';
 import { roomsOf } from './room.js';
 import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
 
@@ -84,7 +84,7 @@ function changeOf(job: Job, index: number, over: number, margin: number): Change
 const apply = (brief: Brief, changes: readonly Change[]): Brief =>
   changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
 
-/** By how much one wish must yield when every other one is met. */
+/** By how much one wish must yield when every other one is met. Such a job is read anew, its space too: no rooms to share. */
 function leastYield(job: Job, index: number): number {
   const yields = index === LEVEL ? [LEVEL, SPEED, VOLTAGE, CURRENT] : [index];
   const over = (excess: Excess) => Math.max(0, ...yields.map((i) => excess[i] as number));
