@@ -228,14 +228,19 @@ check('response.circuit.network', {
   unit: 'm/s per V',
   tolerance: within(ventedProbe('ventAirSpeed')),
 });
-for (const probe of ['current', 'coneVelocity', 'radiatedFlow', 'ventAirSpeed']) {
+for (const [probe, unit] of [
+  ['current', 'A per V'],
+  ['coneVelocity', 'm/s per V'],
+  ['radiatedFlow', 'm³/s per V'],
+  ['ventAirSpeed', 'm/s per V'],
+] as const) {
   check(`response.circuit.columns${probe === 'current' ? '' : `.${probe}`}`, {
     ...program,
     formula: 'response/probeColumns',
     given: { family: { value: 'vented', unit: '' }, probe: { value: probe, unit: '' } },
     got: () => flat(probeColumns(compileNetwork(vented.network), frequencies)[probe] as ComplexColumn),
     expected: flat(ventedProbe(probe)),
-    unit: 'SI per V',
+    unit,
     tolerance: within(ventedProbe(probe)),
   });
 }

@@ -37,7 +37,7 @@ check('end.flare.wide', {
   formula: 'duct/flared',
   source: { key: 'rayleigh1896', locator: 'sec. 308: ∫dx/S over the throat of a wide flare, π √(aR/8)' },
   status: 'derived',
-  kind: 'table',
+  kind: 'identity',
   given: { R: { value: [100, 500], unit: '1' } },
   got: ({ R }) => beyond(R),
   expected: [100, 500].map((R) => Math.PI * Math.sqrt(R / 8)),

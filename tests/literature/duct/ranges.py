@@ -4,6 +4,7 @@ Radiation of pistons: double integrals of cos(kr)/(2πr) over the two surfaces, 
 and tubes: the line equation and Bessel functions. Run: python3 ranges.py
 """
 import json
+from importlib import import_module
 from pathlib import Path
 
 import numpy as np
@@ -14,7 +15,7 @@ from scipy.integrate import dblquad
 from scipy.optimize import brentq
 from scipy.special import j1, struve
 
-from line import chain
+chain = import_module("line-chain").chain
 
 C = 343.2
 
@@ -30,7 +31,7 @@ def disc(n, m):
 
 def mutual(d, k):
     """Length that each of two discs of radius 1 adds to the other: ∬ cos(kr)/(2πr) over the area of one."""
-    x, y, w = disc(12, 24)
+    x, y, w = disc(30, 60)
     r = np.hypot(d + x[None, :] - x[:, None], y[None, :] - y[:, None])
     return float(w @ (np.cos(k * r) / (2 * np.pi * r)) @ w / np.pi)
 

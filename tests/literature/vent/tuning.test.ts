@@ -3,6 +3,7 @@ import { si } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 import ranges from '../duct/ranges.json' with { type: 'json' };
+import relations from '../duct/relations.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
 
@@ -22,7 +23,7 @@ check('vent.tuning.lumped', {
   formula: 'vent/tuning',
   source: { key: 'rayleigh1896', locator: 'secs. 303-307; one flanged and one free end' },
   status: 'derived',
-  kind: 'table',
+  kind: 'identity',
   given,
   got: ({ V, L, a }) => fb(V, L, a),
   expected: [43.34935176, 40.20982718, 32.83118641],
@@ -35,12 +36,15 @@ check('vent.tuning.lumped', {
 
 check('vent.tuning.line', {
   formula: 'vent/tuning',
-  source: { key: 'rayleigh1896', locator: 'sec. 307; the vent as a line, tan(kl) = S/(kV)' },
+  source: {
+    key: 'mpmath',
+    locator: 'sec. 307; the vent as a line, tan(kl) = S/(kV) (rayleigh1896); script relations.py',
+  },
   status: 'derived',
-  kind: 'table',
+  kind: 'program',
   given,
   got: ({ V, L, a }) => fb(V, L, a),
-  expected: [43.23910072, 40.0595944, 32.68591715],
+  expected: relations['vent.tuning.line'],
   unit: 'Hz',
   tolerance: { relative: 0.005, why: 'the compliance of the air in the vent is left out, (kl)²/6' },
 });
@@ -67,9 +71,9 @@ const ofNeck = ({ S, l }: { S: number; l: number }) => {
 };
 check('vent.tuning.ends', {
   formula: 'vent/tuning',
-  source: { key: 'rayleigh1896', locator: 'sec. 307; k tan(kl) = S/V by a bracketed root; script ranges.py' },
+  source: { key: 'scipy', locator: 'sec. 307; k tan(kl) = S/V by a bracketed root (rayleigh1896); script ranges.py' },
   status: 'derived',
-  kind: 'table',
+  kind: 'program',
   given: {
     V: { value: ranges.necks.map((neck) => neck.V), unit: 'm³' },
     L: { value: ranges.necks.map((neck) => ofNeck(neck).L), unit: 'm' },
