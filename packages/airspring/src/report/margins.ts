@@ -17,7 +17,7 @@ export function wishValue(job: Job, index: number) {
   });
   const all = [
     said('cut-off of the response', 'frequency', wanted.lowest, 'Hz'),
-    said('level before travel or heat give out', 'level', wanted.level, 'dB'),
+    said('level by cone and coil', 'level', wanted.level, 'dB'),
     said('rise of the response', 'level', wanted.rise, 'dB'),
     said('outer width', 'length', space.width, units.length),
     said('outer height', 'length', space.height, units.length),
@@ -92,7 +92,7 @@ export function partMargins(
   return [
     ...plainMargin(`${path}.Xmax`, 'cone travel, peak', ['displacementPeak', 'mm'], displacementPeak.value, Xmax),
     ...plainMargin(`${path}.Pe`, 'heat in each voice coil', ['power', 'W'], heat.value, Pe),
-    ...plainMargin(`${path}.depth`, 'depth for the driver, panel included', length, reach + spare, reach, 'at least'),
+    ...plainMargin(`${path}.depth`, 'depth for the driver', length, reach + spare, reach, 'at least'),
     ...(vent
       ? plainMargin('printer.height', 'longest printed piece', length, Math.max(...vent.pieces), printer.height)
       : []),
