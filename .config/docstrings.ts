@@ -1,32 +1,21 @@
-/** What the docstrings of the audited floors say of their formulas, and what they leave out. */
+/** What the docstrings of the audited floors leave out of their formulas. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { auditedExports, auditedFloors } from './ledger-gate.js';
 
 /** Tags without which a formula cannot be judged. */
-const needed = ['validity', 'source', 'example', 'check'];
+const needed = ['validity', 'source', 'example'];
 
-export interface Docstrings {
-  /** 'floor/function lacks @tag', one line for each formula that lacks some. */
-  readonly lacking: readonly string[];
-  /** Ids of checks → the file that names them. */
-  readonly cited: ReadonlyMap<string, string>;
-}
-
-export function docstrings(source: string): Docstrings {
+/** 'floor/function lacks @tag', one line for each formula that lacks some. */
+export function docstringFaults(source: string): readonly string[] {
   const formulas = auditedExports(source);
   const lacking: string[] = [];
-  const cited = new Map<string, string>();
   for (const floor of auditedFloors.filter((one) => existsSync(join(source, one)))) {
     for (const file of readdirSync(join(source, floor)).filter((one) => one.endsWith('.ts'))) {
       const text = readFileSync(join(source, floor, file), 'utf8');
       for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {
         const tags = ts.getJSDocTags(node);
-        for (const { comment } of tags.filter(({ tagName }) => tagName.text === 'check')) {
-          const ids = (ts.getTextOfJSDocComment(comment) ?? '').split(/[,\s]+/).filter(Boolean);
-          for (const id of ids) cited.set(id, `${floor}/${file}`);
-        }
         const has = new Set(tags.map(({ tagName }) => tagName.text));
         for (const name of exportedNames(node).filter((one) => formulas.get(`${floor}/${one}`))) {
           const without = needed.filter((tag) => !has.has(tag)).map((tag) => `@${tag}`);
@@ -35,7 +24,7 @@ export function docstrings(source: string): Docstrings {
       }
     }
   }
-  return { lacking, cited };
+  return lacking;
 }
 
 function exportedNames(node: ts.Statement): string[] {

@@ -6,7 +6,6 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Reporter, Vitest } from 'vitest/node';
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../tests/ledger/row.js';
-import { docstrings } from './docstrings.js';
 import { auditedExports, ledgerFaults } from './ledger-gate.js';
 
 export function ledgerReporter(root: string): Reporter {
@@ -30,7 +29,7 @@ export function ledgerReporter(root: string): Reporter {
       if (!whole) return;
       const exceptions = JSON.parse(readFileSync(join(root, 'tests/ledger/exceptions.json'), 'utf8'));
       const source = join(root, 'packages/core/src');
-      const faults = ledgerFaults(rows, auditedExports(source), exceptions, docstrings(source).cited);
+      const faults = ledgerFaults(rows, auditedExports(source), exceptions);
       for (const fault of faults) console.error(`ledger: ${fault}`);
       if (faults.length > 0) process.exitCode = 1;
     },

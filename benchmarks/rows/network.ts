@@ -12,7 +12,7 @@ import {
 import { complexColumn } from '../../packages/core/src/numeric/index.js';
 import { si } from '../../packages/core/src/quantity/index.js';
 import { cutoff, cutoffGradient, levelGradient } from '../../packages/core/src/response/index.js';
-import { sensitivity } from '../../packages/core/src/search/index.js';
+import { sensitivity } from '../../packages/core/src/tolerance/index.js';
 import { frequencies, networkB, POINTS, polynomials, system } from '../box.js';
 import { runRow } from '../measure.js';
 

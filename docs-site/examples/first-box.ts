@@ -1,10 +1,5 @@
 import { completeDriver } from '@airspring/core/driver';
-import {
-  fit,
-  innerSize,
-  sizeForNetVolume,
-  ventedBox,
-} from '@airspring/core/enclosure';
+import { ventedBox } from '@airspring/core/enclosure';
 import {
   type Frequency,
   format,
@@ -12,6 +7,7 @@ import {
   type Volume,
 } from '@airspring/core/quantity';
 import { cutoff } from '@airspring/core/response';
+import { fit, innerSize, sizeForNetVolume } from '@airspring/core/space';
 import { lengthForTuning } from '@airspring/core/vent';
 
 /** What may be changed. Box and driver are invented. */

@@ -30,7 +30,7 @@ export const typeDocOptions = {
   disableSources: true,
   blockTags: [
     ...['@param', '@returns', '@throws', '@example', '@see', '@remarks', '@typeParam', '@template', '@defaultValue'],
-    ...['@validity', '@neglects', '@source', '@check'],
+    ...['@validity', '@neglects', '@source'],
   ] as `@${string}`[],
   validation: { invalidLink: false, notExported: false },
 };

@@ -1,6 +1,6 @@
-import type { FitInput } from '@airspring/core/enclosure';
-import { faces } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import type { FitInput } from '@airspring/core/space';
+import { faces } from '@airspring/core/space';
 import * as fc from 'fast-check';
 
 /** In tenths of a millimetre, so that touching is as likely as it is in workshops. */

@@ -55,13 +55,6 @@ test('refuses exceptions for nothing, without need, or without a reason', () => 
   expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': ' ' })).toHaveLength(1);
 });
 
-test('refuses a check that a docstring names and no test reported', () => {
-  expect(ledgerFaults(whole, exported, {}, new Map([['duct/broad', 'duct/pipe.ts']]))).toEqual([]);
-  expect(ledgerFaults(whole, exported, {}, new Map([['pipe.gone', 'duct/pipe.ts']]))).toEqual([
-    'duct/pipe.ts names the check pipe.gone, which no test reported',
-  ]);
-});
-
 test('refuses an id used twice and a formula that is not there', () => {
   expect(ledgerFaults([...whole, row('duct/limit', 'duct/broad')], exported, {})).toEqual([
     'duct/broad is the id of two rows',

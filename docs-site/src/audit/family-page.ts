@@ -1,7 +1,7 @@
 /** The page of a family: the formulas of one file of the library, with what they were held against. */
-import { type Audit, linksOf, noLedger, rowAddress, rowsOf } from './audit.js';
+import { type Audit, linksOf, noLedger, rowsOf } from './audit.js';
 import { checkBlock } from './check-block.js';
-import { addressOf, type Formula } from './formula.js';
+import type { Formula } from './formula.js';
 import { type Links, page, prose, sourceText } from './markdown.js';
 import { sizeText } from './numbers.js';
 import { symbolNames } from './symbols.js';
@@ -52,27 +52,9 @@ function formulaPart(formula: Formula, audit: Audit): string {
     tags.example ? `**In use:**\n\n\`\`\`ts\n${tags.example}\n\`\`\`` : '',
     `<details><summary>Code of ${name}, <code>${path}</code></summary>\n\n\`\`\`ts\n${code}\n\`\`\`\n\n</details>`,
     ...(rows.length > 0 ? [`### Checks of ${name}`, ...rows.map(checkBlock)] : []),
-    elsewhere(formula, audit),
   ];
   return parts.filter(Boolean).join('\n\n');
 }
 
 const said = (label: string, text: string | undefined, links: Links): string =>
   text ? `**${label}:** ${prose(text, links)}` : '';
-
-/** Checks that the docstring names and that stand with another formula, through which they reach this one. */
-function elsewhere(formula: Formula, audit: Audit): string {
-  const own = new Set(rowsOf(audit, formula).map(({ id }) => id));
-  const named = (formula.tags.check ?? '').split(/[,\s]+/).filter((id) => id !== '' && !own.has(id));
-  const rows = (audit.ledger?.rows ?? []).filter(({ id }) => named.includes(id));
-  const items = rows.map((row) => {
-    const other = audit.formulas.find(({ floor, name }) => `${floor}/${name}` === row.formula);
-    const through = other ? `, through [\`${other.name}\`](${addressOf(other)})` : `, through \`${row.formula}\``;
-    const address = rowAddress(row, audit);
-    const id = address ? `[${row.id}](${address})` : `\`${row.id}\``;
-    return `- ${id}${through}: ${sizeText(row, row.deviation)}`;
-  });
-  return items.length === 0
-    ? ''
-    : `Also held by these checks of other formulas, with their worst deviation:\n\n${items.join('\n')}`;
-}

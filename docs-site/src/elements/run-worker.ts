@@ -17,7 +17,8 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/core/numeric': () => import('@airspring/core/numeric'),
   '@airspring/core/quantity': () => import('@airspring/core/quantity'),
   '@airspring/core/response': () => import('@airspring/core/response'),
-  '@airspring/core/search': () => import('@airspring/core/search'),
+  '@airspring/core/space': () => import('@airspring/core/space'),
+  '@airspring/core/tolerance': () => import('@airspring/core/tolerance'),
   '@airspring/core/vent': () => import('@airspring/core/vent'),
   airspring: () => import('airspring'),
 };

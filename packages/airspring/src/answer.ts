@@ -1,5 +1,5 @@
-import type { Face } from '@airspring/core/enclosure';
 import type { Warning } from '@airspring/core/fault';
+import type { Face } from '@airspring/core/space';
 import type { Brief } from './brief/schema.js';
 
 /** The answer to a brief: designs, or why there is none. Plain records in SI units that survive JSON. */

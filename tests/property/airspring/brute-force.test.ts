@@ -1,5 +1,5 @@
-import { compileLongestVent, type Face, faces, fit } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import { compileLongestVent, type Face, faces, fit } from '@airspring/core/space';
 import { compileLengthForTuning } from '@airspring/core/vent';
 import { type Brief, design } from 'airspring';
 import { expect, test } from 'vitest';

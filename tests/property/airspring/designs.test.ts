@@ -1,6 +1,6 @@
 import { air } from '@airspring/core/air';
 import { completeDriver, type DriverGroup, group } from '@airspring/core/driver';
-import { closedBox, type Face, fit, netVolume, type System, ventedBox } from '@airspring/core/enclosure';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import {
   airSpeedLimit,
   currentLimit,
@@ -11,6 +11,7 @@ import {
 } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { cutoff, HALF_POWER, referenceLevel, respond } from '@airspring/core/response';
+import { type Face, fit, netVolume } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import { type Answer, type Brief, type Design, design, type Met } from 'airspring';
 import { describe, expect, test } from 'vitest';

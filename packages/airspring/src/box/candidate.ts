@@ -1,4 +1,5 @@
 import type { DriverGroup } from '@airspring/core/driver';
+import { si } from '@airspring/core/quantity';
 import {
   compileLongestVent,
   compileSizeForNetVolume,
@@ -7,8 +8,7 @@ import {
   type Layout,
   type ShapeRule,
   type VentBody,
-} from '@airspring/core/enclosure';
-import { si } from '@airspring/core/quantity';
+} from '@airspring/core/space';
 import { compileLengthForTuning } from '@airspring/core/vent';
 import type { Job } from '../brief/job.js';
 import type { Offer } from '../brief/offers.js';

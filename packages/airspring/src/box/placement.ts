@@ -1,6 +1,6 @@
-import { type Fit, fit } from '@airspring/core/enclosure';
 import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
+import { type Fit, fit } from '@airspring/core/space';
 import type { Job } from '../brief/job.js';
 import { type Kin, PLAY, reachOf, ventBody, withPlay } from './candidate.js';
 

@@ -1,6 +1,6 @@
 import type { Air } from '@airspring/core/air';
-import { type Face, faces } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import { type Face, faces } from '@airspring/core/space';
 import { airSpeedCustoms } from '@airspring/core/vent';
 import type { Offer } from './offers.js';
 import type { Brief, ReadBrief } from './schema.js';

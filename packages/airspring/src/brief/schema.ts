@@ -1,4 +1,4 @@
-import { faces } from '@airspring/core/enclosure';
+import { faces } from '@airspring/core/space';
 import * as v from 'valibot';
 import { plainNumber, quantity, wholeNumber } from './quantity-text.js';
 

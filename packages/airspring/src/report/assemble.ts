@@ -1,5 +1,5 @@
-import { innerSize } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import { innerSize } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import type { Design } from '../answer.js';
 import type { Build } from '../box/build.js';

@@ -1,4 +1,4 @@
-import { type Fit, faces } from '@airspring/core/enclosure';
+import { type Fit, faces } from '@airspring/core/space';
 import type { Hole, Panel } from '../answer.js';
 
 /** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */

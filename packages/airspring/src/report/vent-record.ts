@@ -1,4 +1,4 @@
-import type { Fit } from '@airspring/core/enclosure';
+import type { Fit } from '@airspring/core/space';
 import type { DesignVent } from '../answer.js';
 import type { Build } from '../box/build.js';
 import { ventBody } from '../box/candidate.js';

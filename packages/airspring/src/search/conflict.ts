@@ -1,4 +1,4 @@
-import { minimalConflict } from '@airspring/core/search';
+import { minimalConflict } from '@airspring/core/numeric';
 import type { Job } from '../brief/job.js';
 import { explore } from './explore.js';
 import { BEYOND } from './lattice.js';

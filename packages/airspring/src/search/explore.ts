@@ -1,4 +1,4 @@
-import { survey } from '@airspring/core/search';
+import { survey } from '@airspring/core/numeric';
 import { type Build, type Cell, compileBuild, TUNING_STEP } from '../box/build.js';
 import { type Kin, kinOf } from '../box/candidate.js';
 import { compileDemand, type Demand, emptyDemand } from '../box/demand.js';

@@ -1,4 +1,4 @@
-import { descend } from '@airspring/core/search';
+import { descend } from '@airspring/core/numeric';
 import type { Build, Cell } from '../box/build.js';
 import type { Kin } from '../box/candidate.js';
 import { place } from '../box/placement.js';

@@ -105,7 +105,6 @@ function warningsFor(temperature: number, pressure: number): Warning[] {
  * @returns the record {@link Air}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `conflict` (pressure with altitude), `unknown-field`
  * @source cramer1993 eq. 15 (through $c^2 = \gamma p / \rho$), picard2008 eq. 1, ussa1976
- * @check air.air.bulk-modulus, air.air.heat-capacity-ratio, air.air.specific-heat, air.air.tube-constants, air.air.prandtl
  * @example air({ temperature: '25 °C', altitude: '600 m' }).density // 1.0954 kg/m³
  */
 export function air(conditions: AirConditions = {}): Air {

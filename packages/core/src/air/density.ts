@@ -45,7 +45,6 @@ export function moistAirDensityOf(state: MoistAir): number {
  * @returns kg/m³
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`
  * @source picard2008 eq. 1 and appendix A
- * @check air.density.table, air.density.example, air.density.program
  * @example moistAirDensity({ temperature: '20 °C', pressure: '101325 Pa', humidity: '50 %' }) // 1.1993 kg/m³
  */
 export const moistAirDensity = (input: MoistAirInput): Density =>

@@ -16,8 +16,6 @@ import { airTemperature } from './moist-air.js';
  * @returns m/s
  * @throws InputError `unit`, `not-finite`, `out-of-range`
  * @source iso9613_1 formula A.5
- * @check air.dry-air-speed-of-sound.reference, air.dry-air-speed-of-sound.table, air.dry-air-speed-of-sound.minus20,
- * air.dry-air-speed-of-sound.program
  * @example dryAirSpeedOfSound('0 °C') // 331.29 m/s
  */
 export function dryAirSpeedOfSound(temperature: TemperatureInput): Speed {

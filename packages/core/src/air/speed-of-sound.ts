@@ -40,7 +40,6 @@ export function speedOfSoundOf(state: MoistAir): number {
  * @returns m/s
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`
  * @source cramer1993 eq. 15 and table III
- * @check air.speed-of-sound.table, air.speed-of-sound.figure, air.speed-of-sound.program
  * @example speedOfSound({ temperature: '20 °C', pressure: '101325 Pa', humidity: '50 %' }) // 343.99 m/s
  */
 export const speedOfSound = (input: MoistAirInput): Speed =>

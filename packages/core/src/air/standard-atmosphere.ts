@@ -37,8 +37,6 @@ const exponent = 9.80665 / ((8.31432 / 28.9644e-3) * lapse); // g₀ M₀ / (R* 
  * @returns `{ altitude, pressure, temperature }` in m, Pa, K
  * @throws InputError `unit`, `not-finite`, `out-of-range`
  * @source ussa1976 lowest layer
- * @check air.standard-atmosphere.table, air.standard-atmosphere.temperature, air.standard-atmosphere.fine,
- * air.standard-atmosphere.ends, air.standard-atmosphere.ends.temperature
  * @example standardAtmosphere('1000 m').pressure // 89876 Pa
  */
 export function standardAtmosphere(altitude: AltitudeInput): StandardAtmosphere {

@@ -19,7 +19,6 @@ export const thermalConductivityOf = (T: number): number =>
  * @returns W/(m·K)
  * @throws InputError `unit`, `not-finite`, `out-of-range`
  * @source ussa1976 thermal-conductivity equation
- * @check air.thermal-conductivity.altitude, air.thermal-conductivity.program
  * @example thermalConductivity('20 °C') // 0.02572 W/(m·K)
  */
 export function thermalConductivity(temperature: TemperatureInput): ThermalConductivity {

@@ -20,7 +20,6 @@ export const viscosityOf = (T: number): number => (1.458e-6 * T * Math.sqrt(T)) 
  * @returns Pa·s
  * @throws InputError `unit`, `not-finite`, `out-of-range`
  * @source ussa1976 viscosity equation
- * @check air.viscosity.table, air.viscosity.program, air.viscosity.moist
  * @example viscosity('20 °C') // 18.13e-6 Pa·s
  */
 export function viscosity(temperature: TemperatureInput): Viscosity {

@@ -39,7 +39,6 @@ export function waterVapourFractionOf(state: MoistAir, [A, B, C, D] = saturation
  * @returns 1
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`
  * @source picard2008 §2 and appendix A1
- * @check air.water-vapour.program
  * @example waterVapourFraction({ temperature: '20 °C', pressure: '101325 Pa', humidity: '50 %' }) // 0.01159
  */
 export const waterVapourFraction = (input: MoistAirInput): number =>

@@ -84,7 +84,6 @@ const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `inconsistent` when given
  * fields contradict each other: Qts not below Qes and Qms, or a redundant field off by more than 10 %
  * @source small1972direct definition of the driver parameters
- * @check driver.completion.student, driver.completion.added-mass
  * @example completeDriver({ fs: '27 Hz', Qts: 0.36, Qes: 0.4, Vas: '62 L', Sd: '330 cm²', Re: '5.6 ohm' })
  */
 export function completeDriver(data: DriverData, path = 'driver'): CompletedDriver | Impossible {

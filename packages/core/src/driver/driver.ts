@@ -153,7 +153,6 @@ export function contradictions(read: Partial<Fields<typeof commonShape>>, path: 
  * @returns a plain record in SI units
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
  * @source small1972direct definition of the driver parameters
- * @check driver.read.vas-in-units
  * @example
  * driver({ Sd: '330 cm²', Mms: '86 g', Cms: '0.4 mm/N', Rms: '3.6 N·s/m', Re: '5.6 ohm', Bl: '14.3 T·m' }).Mms // 0.086
  */

@@ -71,9 +71,6 @@ const times = <T extends number>(value: T, factor: number): T => (value * factor
  * @returns the group, with `equivalent` in SI units
  * @throws InputError those of `driver`; `out-of-range` for the counts; `inconsistent` for isobaric drivers of odd number
  * @source beranek2012 electro-mechano-acoustical circuits: elements of one velocity, force factor
- * @check driver.group.parallel-level, driver.group.isobaric-volume, driver.group.circuit.two-in-series.re,
- * driver.group.circuit.two-in-parallel.re, driver.group.circuit.two-by-two.re,
- * driver.group.circuit.a-pair-with-one-velocity-in-parallel.re, driver.group.circuit.a-pair-with-one-velocity-in-series.re
  * @example group(one, { parallel: 2 }).equivalent.Re // half of one.Re
  */
 export function group(driver: DriverInput, wiring: GroupInput = {}): DriverGroup {

@@ -25,7 +25,6 @@ export type Coil = Pick<Driver, 'Re' | 'Le' | 'R2' | 'L2'>;
  * @neglects dependence on the position of the coil, on current and on heat
  * @returns a kernel; exp(+jωt)
  * @source leach2002 lossy inductor as resistance in parallel with inductance
- * @check driver.coil.lossy.re, driver.coil.lossy.im, driver.coil.lossy.low, driver.coil.lossy.high
  * @example compileCoilImpedance(driver)(grid, { re, im })
  */
 export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel {
@@ -59,8 +58,6 @@ export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel 
  * @neglects creep of the suspension, radiation resistance
  * @returns a kernel; exp(+jωt)
  * @source small1972direct driver impedance; measurement appendix
- * @check driver.impedance.maximum, driver.impedance.sides.below, driver.impedance.sides.above,
- * driver.impedance.circuit.re, driver.impedance.circuit.im
  * @example compileFreeAirImpedance(driver)(grid, { re, im })
  */
 export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
@@ -97,7 +94,6 @@ function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): Complex
  * @returns Ω
  * @throws InputError those of `driver` and `frequencyGrid`
  * @source leach2002 lossy inductor as resistance in parallel with inductance
- * @check driver.coil.lossy.re.easy, driver.coil.lossy.im.easy, driver.coil.lossy.low.easy, driver.coil.lossy.high.easy
  * @example coilImpedance(ten, [1000]) // re 5.6, im 5.65
  */
 export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number>): ComplexColumn =>
@@ -110,8 +106,6 @@ export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number
  * @returns Ω
  * @throws InputError those of `driver` and `frequencyGrid`
  * @source small1972direct driver impedance; measurement appendix
- * @check driver.impedance.maximum.easy, driver.impedance.sides.below.easy, driver.impedance.sides.above.easy,
- * driver.impedance.measured-maximum, driver.group.circuit.one.re, driver.group.circuit.one.im
  * @example freeAirImpedance(ten, [27]) // re 56.0, im 0.153
  */
 export const freeAirImpedance = (driver: DriverInput, frequencies: ArrayLike<number>): ComplexColumn =>

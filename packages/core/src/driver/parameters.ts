@@ -58,8 +58,6 @@ export interface DriverParameters {
  * @returns plain record of SI numbers; `Vd` only when Xmax is given
  * @throws InputError those of `driver`
  * @source small1972direct definition of the driver parameters, reference efficiency
- * @check driver.parameters.added-mass, driver.parameters.consistency, driver.parameters.Vas, driver.parameters.level,
- * driver.parameters.level-of-voltage, driver.efficiency.mechanical
  * @example driverParameters(ten).fs // 27 Hz
  */
 export function driverParameters(input: DriverInput, air: Air = standardAir): DriverParameters {
@@ -114,7 +112,6 @@ const efficiencyShape = { fs: positive('frequency'), Vas: positive('volume'), Qe
  * @returns 1
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
  * @source small1972direct reference efficiency
- * @check driver.efficiency.low, driver.efficiency.middle, driver.efficiency.high
  * @example referenceEfficiency({ fs: '25 Hz', Vas: '100 L', Qes: 0.4 }) // 0.0038
  */
 export function referenceEfficiency(input: EfficiencyInput, air: Air = standardAir): number {
@@ -137,7 +134,6 @@ export function referenceEfficiency(input: EfficiencyInput, air: Air = standardA
  * @returns dB re 20 µPa
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source small1972direct sound pressure of the reference efficiency in half space
- * @check driver.level.middle, driver.level.low, driver.level.high
  * @example levelHalfSpace('1 W') // 112.2 dB
  */
 export function levelHalfSpace(power: PowerInput, air: Air = standardAir): Level {

@@ -47,7 +47,6 @@ export interface EndCorrection {
  * @neglects wall thickness, flow.
  * @returns m
  * @source levine1948 eq. VI.4; dalmont2001 unflanged fit
- * @check end.unflanged.table, end.unflanged.static, end.unflanged.fit
  * @example unflanged({ radius: 0.05 }, 0) // 0.030665 m
  */
 export const unflanged: EndCorrection = Object.assign(
@@ -72,7 +71,6 @@ export const unflanged: EndCorrection = Object.assign(
  * @neglects the edges of the wall, other walls near by, flow.
  * @returns m
  * @source norris1989 fit of the length; dalmont2001 quotes it
- * @check end.flanged.table, end.flanged.static, end.flanged.fit
  * @example flanged({ radius: 0.05 }, 0) // 0.04108 m
  */
 export const flanged: EndCorrection = Object.assign(
@@ -103,7 +101,6 @@ export const flanged: EndCorrection = Object.assign(
  * @neglects the reflection of the flange's edge.
  * @returns m
  * @source dalmont2001 circular flange
- * @check end.flange.circular
  * @example finiteFlange({ radius: 0.05, flangeRadius: 0.1 }, 0) // 0.037253 m
  */
 export const finiteFlange: EndCorrection = Object.assign(
@@ -130,7 +127,6 @@ export const finiteFlange: EndCorrection = Object.assign(
  * @neglects the dependence on frequency.
  * @returns m
  * @source rayleigh1896 sec. 302
- * @check end.piston.static, end.piston.dynamic
  * @example pistonInFlange({ radius: 0.05 }, 0) // 0.042441 m
  */
 export const pistonInFlange: EndCorrection = Object.assign(

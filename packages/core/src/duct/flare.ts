@@ -30,7 +30,6 @@ export interface FlareInput {
  * @returns an {@link EndCorrection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source rayleigh1896 secs. 303-308 for both limits; own between them
- * @check end.flare.potential, end.flare.wide
  * @example flared({ radius: '20 mm' })({ radius: 0.0375 }, 0) // 0.0233 m
  */
 export function flared(input: FlareInput): EndCorrection {

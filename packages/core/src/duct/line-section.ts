@@ -44,7 +44,6 @@ export interface RoundSectionInput {
  * @returns a {@link LineSection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants; stinson1991
- * @check duct.line.narrow.mass, duct.line.narrow.resistance, duct.line.round.attenuation
  * @example roundSection({ diameter: '75 mm' }).area // 0.004418 m²
  */
 export function roundSection(input: RoundSectionInput): LineSection {
@@ -101,7 +100,6 @@ export interface SlitSectionInput {
  * @returns a {@link LineSection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 slit; stinson1991
- * @check duct.line.slit.attenuation, duct.line.slit.resistance
  * @example slitSection({ width: '300 mm', height: '20 mm' }).area // 0.006 m²
  */
 export function slitSection(input: SlitSectionInput): LineSection {
@@ -167,7 +165,6 @@ function slitLayer(b: number, s: number, out: Float64Array): void {
  * @validity wavelengths long against the width; losses too small to matter
  * @returns a {@link LineSection}
  * @source morse1968 plane waves in a duct
- * @check duct.line.lossless
  * @example compileLine({ section: withoutLoss(roundSection({ diameter: '75 mm' })), length: '20 cm' })
  */
 export const withoutLoss = (section: LineSection): LineSection => ({

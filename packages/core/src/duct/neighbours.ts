@@ -44,7 +44,6 @@ const shape = { diameter: positive('length'), distance: positive('length') };
  * @returns m
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source pritchard1960 mutual radiation impedance, static limit; dlmf 16.2.1
- * @check end.mutual.pistons, end.mutual.far, end.mutual.dynamic
  * @example mutualLength({ diameter: '75 mm', distance: '100 mm' }) // 0.0073 m
  */
 export function mutualLength(input: MutualLengthInput): Length {
@@ -81,7 +80,6 @@ function refuseOverlap(radius: number, distance: number): void {
  * @returns an {@link EndCorrection}; it refuses an opening wider than a distance
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source pritchard1960 mutual radiation impedance, static limit and point sources
- * @check end.neighbours, end.neighbours.dynamic
  * @example withNeighbours(flanged, ['100 mm'])({ radius: 0.0375 }, 0) // 0.0381 m
  */
 export function withNeighbours(end: EndCorrection, distances: readonly LengthInput[]): EndCorrection {

@@ -38,7 +38,6 @@ const block = 64;
  * @neglects what one end radiates onto the other; neighbours.
  * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
  * @source zwikker1949 line constants; fletcher1998 terminated lines
- * @check duct.open-line.re, duct.open-line.im
  * @example compileOpenLine({ chain, inner, outer })(frequencies, re, im)
  */
 export function compileOpenLine(line: OpenLine, air: Air = standardAir): Admittance['admittance'] {

@@ -35,7 +35,6 @@ export interface ProfileMass {
  * @returns kg/m⁴ and m, with warnings
  * @throws InputError `not-finite`, `not-positive` when the profile gives no radius or length, `unsorted` for its joints
  * @source rayleigh1896 secs. 303-308
- * @check duct.profile-mass.cone, duct.profile-mass.waist, duct.profile.cone, duct.profile.exponential, duct.profile.flare
  * @example profileMass(conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' })).effectiveLength // 0.1 m
  */
 export function profileMass(profile: Profile, air: Air = standardAir): ProfileMass {

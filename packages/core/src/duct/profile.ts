@@ -54,7 +54,6 @@ const taperShape = {
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rayleigh1896 secs. 303-308
- * @check duct.profile.cone, duct.stepped.cone.B, duct.stepped.cone.C
  * @example conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' }).radius(0.075) // 0.0375 m
  */
 export function conicalProfile(input: TaperInput): Profile {
@@ -78,7 +77,6 @@ export function conicalProfile(input: TaperInput): Profile {
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source fletcher1998 exponential horn
- * @check duct.profile.exponential, duct.stepped.exponential.B, duct.stepped.exponential.C
  * @example exponentialProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' }).radius(0.075) // 0.03674 m
  */
 export function exponentialProfile(input: TaperInput): Profile {
@@ -121,7 +119,6 @@ const flaredShape = {
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-308
- * @check duct.profile.flare
  * @example flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }).radius(0.2) // 0.055 m
  */
 export function flaredProfile(input: FlaredProfileInput): Profile {

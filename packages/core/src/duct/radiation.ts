@@ -28,7 +28,6 @@ export interface Radiation {
  * @neglects the edges of the wall.
  * @returns nothing; fills `out`
  * @source rayleigh1896 sec. 302
- * @check duct.radiation.piston.re, duct.radiation.piston.im
  * @example pistonRadiation({ radius: 0.05 }, 20, out) // out: 0.4232752, 0.6467637
  */
 export const pistonRadiation: Radiation = Object.assign(
@@ -69,7 +68,6 @@ function smallResistance(x: number): number {
  * @neglects wall thickness, flow.
  * @returns nothing; fills `out`
  * @source dalmont2001 unflanged fits
- * @check duct.radiation.unflanged.re, duct.radiation.unflanged.im
  * @example unflangedRadiation({ radius: 0.05 }, 10, out) // out: 0.05970, 0.29925
  */
 export const unflangedRadiation: Radiation = Object.assign(
@@ -104,7 +102,6 @@ export const unflangedRadiation: Radiation = Object.assign(
  * @neglects the edges of the wall, flow.
  * @returns nothing; fills `out`
  * @source silva2009 rational fit of the infinitely flanged pipe, read second-hand
- * @check duct.radiation.flanged.re, duct.radiation.flanged.im, duct.radiation.flanged.fit
  * @example flangedRadiation({ radius: 0.05 }, 10, out) // out: 0.12005, 0.38151
  */
 export const flangedRadiation: Radiation = Object.assign(

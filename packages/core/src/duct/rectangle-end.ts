@@ -18,7 +18,6 @@ import type { EndCorrection, Opening } from './end-correction.js';
  * @neglects the dependence on frequency, the edges of the wall.
  * @returns m
  * @source rayleigh1896 sec. 302, the integral over the rectangle in closed form; kemp2002
- * @check end.rectangle, end.rectangle.dynamic
  * @example rectangularPiston({ radius: 0.05, aspect: 10 }, 0) // 0.031478 m
  */
 export const rectangularPiston: EndCorrection = Object.assign(
@@ -48,7 +47,6 @@ export const rectangularPiston: EndCorrection = Object.assign(
  * @neglects as {@link rectangularPiston}.
  * @returns an {@link EndCorrection}
  * @source rayleigh1896 sec. 302, with the method of images; exact for the piston
- * @check end.rectangle.wall, end.rectangle.corner
  * @example alongWalls('one')({ radius: 0.05, aspect: 10 }, 0) // 0.0512 m
  */
 export function alongWalls(walls: 'one' | 'two'): EndCorrection {

@@ -45,7 +45,6 @@ const resonatorShape = { volume: positive('volume'), area: positive('area'), len
  * @returns Hz, with warnings
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check duct.resonance.lumped, duct.resonance.line, duct.resonance.bottle, duct.resonance.ends
  * @example resonance({ volume: '30 L', area: '40 cm²', length: '12 cm' }) // 57.7 Hz
  */
 export function resonance(input: ResonatorInput, air: Air = standardAir): Resonance {

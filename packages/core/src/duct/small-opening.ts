@@ -23,7 +23,6 @@ import type { Radiation } from './radiation.js';
  * @returns a {@link Radiation}
  * @throws InputError `not-finite`, `not-positive`
  * @source rayleigh1896 secs. 278 and 302
- * @check duct.radiation.small.half, duct.radiation.small.free
  * @example smallOpening(flanged, 2 * Math.PI)({ radius: 0.05 }, 2, out) // out: 0.005, 0.0819
  */
 export function smallOpening(end: EndCorrection, solidAngle?: number): Radiation {
@@ -63,7 +62,6 @@ export interface RadiationInput {
  * @returns a kernel that fills the acoustic impedance, Pa·s/m³
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source rayleigh1896 sec. 302
- * @check duct.radiation.column.re, duct.radiation.column.im
  * @example compileRadiation({ diameter: '100 mm', radiation: pistonRadiation })(frequencies, out)
  */
 export function compileRadiation(

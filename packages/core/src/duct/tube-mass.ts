@@ -26,7 +26,6 @@ const tubeShape = { diameter: positive('length'), length: positive('length') };
  * @returns kg/m⁴
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check duct.tube-mass.lumped, duct.tube-mass.lossy, duct.tube-mass.ends
  * @example tubeMass({ diameter: '50 mm', length: '150 mm' }) // 91.6 kg/m⁴
  */
 export function tubeMass(input: TubeInput, air: Air = standardAir): AcousticMass {

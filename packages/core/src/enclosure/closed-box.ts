@@ -82,7 +82,6 @@ const shape = {
  * @neglects modes of the box, flexing walls
  * @returns m³/Pa
  * @source small1972closed1 definition of Vas, ρc² times the acoustic compliance
- * @check enclosure.compliance
  * @example boxCompliance(0.05, 1, standardAir) // 3.52e-7
  */
 export const boxCompliance = (netVolume: number, fillGain: number, air: Air): number =>
@@ -102,8 +101,6 @@ export const boxCompliance = (netVolume: number, fillGain: number, air: Air): nu
  * @throws InputError
  * @returns the system, its spec in SI units
  * @source small1972closed1 response function, fc and Qtc
- * @check enclosure.closed.f3, enclosure.closed.level-at-resonance, enclosure.closed.alpha, enclosure.closed.printed
- * @check enclosure.closed.losses
  * @example closedBox({ drivers: driver, netVolume: '40 L' })
  */
 export function closedBox(input: ClosedBoxInput, air: Air = standardAir): System<ClosedBoxSpec> {

@@ -113,7 +113,6 @@ export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly 
  * @validity any net that `mixedBox` has read
  * @returns each with its group, name and chamber
  * @source own (definition)
- * @check enclosure.mixed.each
  * @example driversOf(mixedBox(input).spec.drivers).map(({ name }) => name) // ['low', 'wide']
  */
 export function driversOf(net: DriverNetSpec): readonly DriverInNetSpec[] {

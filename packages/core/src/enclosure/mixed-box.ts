@@ -84,7 +84,6 @@ const shape = {
  * @returns the system, its spec in SI units
  * @throws InputError those of its fields; `unknown-field` for a chamber that is not there, `inconsistent` for one without a driver
  * @source small1972direct electro-mechano-acoustical circuit, one for each driver
- * @check enclosure.mixed.flow, enclosure.mixed.current, enclosure.mixed.velocity, enclosure.mixed.vent, enclosure.mixed.resonance
  * @example
  * mixedBox({ drivers: { parallel: [{ name: 'low', driver: a }, { name: 'wide', driver: b }] }, chambers: { box: { netVolume: '60 L' } } })
  */

@@ -26,7 +26,6 @@ export type Drivers = Driver | DriverGroup;
  * @validity as `group`
  * @throws InputError those of `group`
  * @source own (definition)
- * @check enclosure.circuit.equivalentDriver
  * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
  */
 export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
@@ -37,7 +36,6 @@ export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).e
  * @validity as `group`
  * @throws InputError those of `group`
  * @source own (definition)
- * @check enclosure.circuit.asGroup
  * @example asGroup(driver).count // 1
  */
 export function asGroup(drivers: Drivers): DriverGroup {
@@ -56,7 +54,6 @@ export function asGroup(drivers: Drivers): DriverGroup {
  * @neglects radiation resistance, creep, what grows with level
  * @returns elements from `drive` to `box`
  * @source small1972direct electro-mechano-acoustical circuit
- * @check enclosure.circuit.driver
  * @example [...driverElements(driver, 0.1), branch('acousticCompliance', 'Cab', ['box', 'ground'], 3e-7)]
  */
 export function driverElements(driver: Driver, sourceResistance: number): Element[] {
@@ -118,7 +115,6 @@ export function mountedDriver(driver: Driver, { from, to, rear, name }: Mounting
  *
  * @validity one acoustic point: cone, vent and leak near each other against the wavelength
  * @source small1973vented1 radiated flow as the flow of the box compliance
- * @check enclosure.circuit.probes, enclosure.circuit.probes.flow
  * @example { ...driverProbes(0), ventAirSpeed: { of: 'flow', element: 'vent', factor: 1 / ventArea } }
  */
 export const driverProbes = (sourceResistance: number): Record<string, Probe> => ({

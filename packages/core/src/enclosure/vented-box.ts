@@ -105,7 +105,6 @@ export interface VentedBoxElements {
  * @neglects modes of the box and the vent
  * @returns nothing; fills `out`
  * @source small1973vented1 definitions of the box losses
- * @check enclosure.vented.losses
  * @example ventedBoxElements(0.05, 30, { QL: 7 }, standardAir, out)
  */
 export function ventedBoxElements(
@@ -136,9 +135,6 @@ export function ventedBoxElements(
  * @throws InputError
  * @returns the system, its spec in SI units
  * @source small1973vented1 response function
- * @check enclosure.vented.b4, enclosure.vented.be4, enclosure.vented.lr4, enclosure.vented.ib4, enclosure.vented.qb3
- * @check enclosure.vented.sqb3, enclosure.vented.sc4, enclosure.vented.c4, enclosure.vented.bb4
- * @check enclosure.vented.printed.hobby, enclosure.vented.printed.sc4, enclosure.vented.printed.c4
  * @example ventedBox({ drivers: driver, netVolume: '45 L', fb: '29 Hz', QL: 7 })
  */
 export function ventedBox(input: VentedBoxInput, air: Air = standardAir): System<VentedBoxSpec> {

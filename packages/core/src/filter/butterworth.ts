@@ -32,8 +32,6 @@ const butterworthQ = (order: number): number[] =>
  * @returns the record {@link Filter}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
  * @source zverev1967 ch. 2, |H|² = 1/(1 + ω²ⁿ)
- * @check filter.butterworth.order1, filter.butterworth.order2, filter.butterworth.order3, filter.butterworth.order4,
- * filter.butterworth.program1, filter.butterworth.program2, filter.butterworth.program3, filter.butterworth.program4
  * @example butterworthHighPass({ order: 4, corner: '24 Hz' }).name // 'Butterworth high-pass of order 4 at 24 Hz'
  */
 export function butterworthHighPass(input: ButterworthInput): Filter {

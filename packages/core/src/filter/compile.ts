@@ -20,10 +20,6 @@ export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => voi
  * @returns a {@link FilterKernel}; exp(+jωt)
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2
- * @check filter.compile.program1.re, filter.compile.program2.re, filter.compile.program3.re, filter.compile.program4.re,
- * filter.compile.program1.im, filter.compile.program2.im, filter.compile.program3.im, filter.compile.program4.im,
- * filter.compile.ends0.re, filter.compile.ends0.im, filter.compile.ends1.re, filter.compile.ends1.im, filter.compile.ends2.re,
- * filter.compile.ends2.im
  * @example compileFilter(butterworthHighPass({ order: 2, corner: '25 Hz' }))(grid, pressure) // pressure is filtered now
  */
 export function compileFilter(filter: Filter): FilterKernel {

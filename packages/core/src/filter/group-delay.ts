@@ -18,9 +18,6 @@ import { type Filter, normalisedFilter } from './filter.js';
  * @returns s, one for each frequency
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2, group delay
- * @check filter.group-delay.program1, filter.group-delay.program2, filter.group-delay.program3, filter.group-delay.program4,
- * filter.group-delay.by-q.program0, filter.group-delay.by-q.program1, filter.group-delay.by-q.program2,
- * filter.group-delay.by-q.program3, filter.group-delay.by-q.program4, filter.group-delay.by-q.program5
  * @example filterGroupDelay(butterworthHighPass({ order: 1, corner: '25 Hz' }), frequencyGrid([25])) // 0.00318 s
  */
 export function filterGroupDelay(filter: Filter, grid: FrequencyGrid): Float64Array {

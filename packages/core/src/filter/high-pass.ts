@@ -79,10 +79,6 @@ function readQ(faults: Fault[], order: number, value: unknown): number[] {
  * @returns the record {@link Filter}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `inconsistent`, `unknown-field`
  * @source zverev1967 ch. 2
- * @check filter.high-pass-by-q.corner, filter.high-pass-by-q.section0, filter.high-pass-by-q.section1,
- * filter.high-pass-by-q.section2, filter.high-pass-by-q.section3,
- * filter.high-pass-by-q.program0, filter.high-pass-by-q.program1, filter.high-pass-by-q.program2,
- * filter.high-pass-by-q.program3, filter.high-pass-by-q.program4, filter.high-pass-by-q.program5
  * @example highPassByQ({ order: 2, corner: '25 Hz', Q: 2 }) // lifts 6.02 dB at 25 Hz, falls 12 dB an octave below
  */
 export function highPassByQ(input: HighPassByQInput): Filter {

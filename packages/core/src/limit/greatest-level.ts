@@ -20,7 +20,6 @@ import type { Limit } from './limit.js';
  * @neglects what {@link greatestLevel} neglects; checks nothing, allocates nothing
  * @returns nothing; V rms in `voltage`, index of the limit in `binding`
  * @source small1973vented2 displacement-limited and thermally limited power
- * @check limit.greatest-drive
  * @example greatestDrive(frequencies, limits, columns, voltage, binding)
  */
 export function greatestDrive(
@@ -85,7 +84,6 @@ export interface GreatestLevel {
  * @throws InputError `empty` without limits
  * @returns one column each, and where it is least
  * @source small1973vented2 displacement-limited and thermally limited power
- * @check limit.greatest-level, limit.power.closed, limit.power.vented
  * @example greatestLevel(system, [...travelLimit(driver), voltageLimit('20 V')], [30, 40, 50]).binding
  */
 export function greatestLevel(system: System, limits: readonly Limit[], frequencies: ArrayLike<number>): GreatestLevel {

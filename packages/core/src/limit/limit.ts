@@ -29,7 +29,6 @@ export interface Limit {
  * @neglects what grows with travel before that
  * @returns one limit, or none
  * @source iec60268-22 (peak displacement limit; scope seen only)
- * @check limit.travel
  * @example travelLimit(driver) // [{ name: 'travel', … }]
  */
 export function travelLimit(drivers: Drivers): readonly Limit[] {
@@ -46,7 +45,6 @@ export function travelLimit(drivers: Drivers): readonly Limit[] {
  * @validity heat by steady current; music heats less
  * @returns one limit, or none where Pe is unknown
  * @source common practice
- * @check limit.heat, limit.heat.level
  * @example heatLimit(driver) // [{ name: 'heat', … }]
  */
 export function heatLimit(drivers: Drivers): readonly Limit[] {
@@ -62,7 +60,6 @@ export function heatLimit(drivers: Drivers): readonly Limit[] {
  * @returns one limit
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source common practice
- * @check limit.air-speed
  * @example airSpeedLimit('12 m/s')
  */
 export function airSpeedLimit(greatest: AirSpeedRmsInput, path = 'airSpeedRms'): Limit {
@@ -76,7 +73,6 @@ export function airSpeedLimit(greatest: AirSpeedRmsInput, path = 'airSpeedRms'):
  * @validity an amplifier that holds this voltage into the impedance of the box
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own (definition)
- * @check limit.voltage
  * @example voltageLimit('20 V')
  */
 export const voltageLimit = (greatest: VoltageRmsInput, path = 'voltageRms'): Limit => ({
@@ -91,7 +87,6 @@ export const voltageLimit = (greatest: VoltageRmsInput, path = 'voltageRms'): Li
  * @validity an amplifier whose protection acts on current, at any phase
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own (definition)
- * @check limit.current
  * @example currentLimit('5 A')
  */
 export const currentLimit = (greatest: CurrentRmsInput, path = 'currentRms'): Limit => ({

@@ -18,7 +18,6 @@ const ofPart = (limit: Limit, part: string): Limit => ({
  * @returns limits for `greatestLevel`, in the order of the drivers, vents last
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range` for the air speed
  * @source small1972direct electro-mechano-acoustical circuit, one for each driver
- * @check limit.of-each.drive, limit.of-each.vent
  * @example greatestLevel(box, limitsOfEach(box.spec, { airSpeedRms: '12 m/s' }), grid).binding // 'travel of low', …
  */
 export function limitsOfEach(

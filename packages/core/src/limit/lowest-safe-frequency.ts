@@ -29,7 +29,6 @@ export type LowestSafeFrequency =
  * @neglects what {@link greatestLevel} neglects
  * @returns Hz and what binds, or `above-at-end` or `safe-throughout`
  * @source small1972closed1 displacement function
- * @check limit.lowest-safe-frequency
  * @example lowestSafeFrequency(system, travelLimit(driver), { driveVoltageRms: '15 V' })
  */
 export function lowestSafeFrequency(

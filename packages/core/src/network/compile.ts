@@ -54,8 +54,6 @@ function numerator(read: Reading, of: ReadonlyMap<number, readonly Term[]>): Ter
  * @throws InputError for a network without meaning
  * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
  * @returns the polynomials for any values of the elements, or `undefined`
- * @check network.textbook.a1, network.textbook.a2, network.textbook.a3, network.textbook.one
- * @check network.table.a1, network.table.a2, network.table.a3, network.circuit.vented
  * @example compileTopology(closedBox({ drivers, netVolume: '40 L' }).network)?.width // powers of s
  */
 export function compileTopology(network: Network): Topology | undefined {

@@ -111,7 +111,6 @@ const unlessRounding = (value: number, angle: number) => (Math.abs(value) <= Num
  * @neglects losses, ends
  * @returns the element
  * @source morse1968 (transmission line of a tube)
- * @check network.circuit.line
  * @example losslessLine('vent', ['box', 'ground'], 2e5, 0.001)
  */
 export const losslessLine = (name: string, nodes: Nodes, impedance: number, delay: number): TwoPort => ({

@@ -38,7 +38,6 @@ export interface NetworkGradient {
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
- * @check network.gradient
  * @example compileGradient(network, 'radiatedFlow').sweep(frequencies, columns)
  */
 export function compileGradient(network: Network, name: string): NetworkGradient {

@@ -78,7 +78,6 @@ const sensor = (element: Element) => `sense ${element.name}${OURS}`;
  * @returns lines of text, the title first
  * @throws InputError for a network without meaning
  * @source desoer1969 (controlled sources for transformers and gyrators)
- * @check network.circuit.closed, network.circuit.vented
  * @example `${netlist(closedBox({ drivers, netVolume: '40 L' }).network)}\n.ac dec 20 10 1000\n.end`
  */
 export function netlist(network: Network, title = 'airspring network'): string {

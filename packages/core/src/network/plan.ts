@@ -27,7 +27,6 @@ export interface Plan {
  * @throws InputError for a network without meaning, or whose equations cannot be solved whatever its values are
  * @returns the plan
  * @source desoer1969 (nodal analysis)
- * @check network.plan
  * @example compilePlan(network).sweep(frequencies, columns) // -1: solved at all of them
  */
 export function compilePlan(network: Network): Plan {

@@ -25,7 +25,6 @@ export interface ProbeGradient {
  * @returns `undefined` at a frequency where nothing damps the network
  * @throws InputError as {@link compileGradient}
  * @source own (one frequency of `compileGradient`)
- * @check network.gradient
  * @example probeGradient(network, 'radiatedFlow', 30)?.byElement['Cab']
  */
 export function probeGradient(network: Network, name: string, frequency: number): ProbeGradient | undefined {

@@ -10,7 +10,6 @@ import { multiply } from './column-arithmetic.js';
  * @neglects nothing; checks nothing, allocates nothing
  * @returns nothing
  * @source own (Horner's scheme)
- * @check network.circuit.vented
  * @example sweepRows(coefficients, width, scale, frequencies, columns, complexColumn(frequencies.length))
  */
 export function sweepRows(

@@ -8,7 +8,6 @@ import type { Element, Network, Nodes, Probe } from './element.js';
  * @neglects every electrical inductor, also one of a filter before the coil
  * @returns the network, with the probes that still have a meaning
  * @source own (definition of the reference of f3)
- * @check network.circuit.shorted-coil, response.reference-level
  * @example withoutCoilInductance(system.network)
  */
 export function withoutCoilInductance(network: Network): Network {

@@ -36,3 +36,9 @@ export { struveH0, struveH1 } from './struve-h.js';
 export { type ComplexColumn, complexColumn } from './complex-column.js';
 /** What does a polynomial add to a group delay? */
 export { logarithmicSlope } from './logarithmic-slope.js';
+/** Which cell of a lattice is best, over all of it? */
+export { type Found, survey } from './survey.js';
+/** Where does a walk downhill on whole numbers end? */
+export { descend } from './descend.js';
+/** Which of several conditions cannot hold together? */
+export { minimalConflict } from './minimal-conflict.js';

@@ -31,7 +31,6 @@ export interface Polynomials {
  * @validity any network of the network floor
  * @throws InputError for a network without meaning; when swept, `inconsistent` at a resonance that nothing damps
  * @source own (choice between `compileTopology` and `compilePlan`)
- * @check response.circuit.network
  * @example compileNetwork(system.network).probes
  */
 export function compileNetwork(network: Network): CompiledNetwork {
@@ -95,7 +94,6 @@ export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
  * @validity as {@link compileNetwork}; frequencies above 0
  * @throws InputError `inconsistent` at a resonance that nothing damps
  * @source own (allocation around the sweep)
- * @check response.circuit.columns
  * @example probeColumns(compileNetwork(system.network), frequencies).coneVelocity
  */
 export function probeColumns({ probes, sweep, polynomials }: CompiledNetwork, frequencies: Float64Array): ProbeColumns {
@@ -116,7 +114,6 @@ export function probeColumns({ probes, sweep, polynomials }: CompiledNetwork, fr
  * @validity any columns
  * @throws InputError `empty`
  * @source own (look-up)
- * @check response.circuit.probe
  * @example probeNamed(columns, 'radiatedFlow')
  */
 export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {

@@ -89,7 +89,6 @@ function crossing(level: (f: number) => number, wanted: number, below: number, a
  * @returns Hz
  * @throws InputError
  * @source small1972direct
- * @check response.f10.printed
  * @example levelCrossings(system, { drop: 6 })
  */
 export function levelCrossings(system: System, options: CutoffOptions = {}): readonly Frequency[] {
@@ -112,7 +111,6 @@ export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impo
  * @validity responses without features narrower than the 400 points of the band
  * @throws InputError
  * @source small1972direct
- * @check response.f10, enclosure.closed.f3, enclosure.closed.f6, enclosure.closed.f10, enclosure.vented.b4
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
  */
 export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {

@@ -58,7 +58,6 @@ export interface Features {
  * @returns a record that survives JSON
  * @throws InputError
  * @source small1972closed1 peak of the response
- * @check response.peak-level, response.peak-frequency, enclosure.closed.printed
  * @example features(ventedBox({ drivers, netVolume: '45 L', fb: '29 Hz' })).impedanceMaxima.length // 2
  */
 export function features(

@@ -60,7 +60,6 @@ const scaled = ({ byElement, byFrequency }: Gradient, value: number, factor: num
  * @returns dB, and dB per relative change
  * @throws InputError
  * @source director1969 adjoint network
- * @check response.level-gradient.closed, response.level-gradient.vented
  * @example levelGradient(system, '30 Hz')
  */
 export function levelGradient(system: System, frequency: FrequencyInput): GradientResult {
@@ -104,7 +103,6 @@ function referenceGradient({ network, air }: System): GradientResult {
  * @returns Hz, and Hz per relative change
  * @throws InputError
  * @source rudin1976 thm 9.28
- * @check response.cutoff-gradient.closed, response.cutoff-gradient.vented
  * @example cutoffGradient(system)
  */
 export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'reference'> = {}): GradientResult {
@@ -153,7 +151,6 @@ const TIED = 1e-6;
  * @returns SI per volt, rms
  * @throws InputError
  * @source danskin1966 (directional derivative of a maximum)
- * @check response.greatest-gradient.closed, response.greatest-gradient.vented
  * @example greatestGradient(system, { probe: 'coneVelocity', integrated: true, from: '30 Hz', to: '120 Hz' })
  */
 export function greatestGradient(system: System, options: ExtremumOptions): GradientResult {

@@ -58,7 +58,6 @@ export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (f
  * @neglects coil inductance, by definition
  * @returns dB at 1 m in half space for 1 V rms
  * @source small1972direct
- * @check response.reference-level
  * @example referenceLevel(closedBox({ drivers, netVolume: '40 L' }))
  */
 export function referenceLevel(system: System): Level {

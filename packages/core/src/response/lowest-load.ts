@@ -33,7 +33,6 @@ const POINTS = 800;
  * @returns ohms, radians, and where
  * @throws InputError those of the band; `empty` for a probe that is not there, `inconsistent` where no current flows
  * @source small1972direct driver impedance
- * @check response.lowest-load.angle, response.lowest-load.impedance, response.lowest-load.mixed
  * @example lowestLoad(system, { from: '20 Hz', to: '200 Hz' }).impedance // { frequency: 41.3, value: 5.9 }
  */
 export function lowestLoad(

@@ -48,7 +48,6 @@ export interface Columns {
  * @neglects directivity, propagation
  * @returns nothing; dB re 20 µPa rms in `out`, −3000 dB for none
  * @source small1972direct sound pressure of a volume flow
- * @check response.volume-velocity
  * @example levelColumn(frequencies, flow, standardAir.density, 2.83, levels)
  */
 export function levelColumn(
@@ -104,10 +103,6 @@ const greatest = (columns: readonly ComplexColumn[], factor: (i: number) => numb
  * @throws InputError
  * @source small1972direct
  * @returns one column each, SI units, levels in dB
- * @check response.level.closed, response.phase.closed, response.group-delay.closed
- * @check response.level.vented, response.phase.vented, response.group-delay.vented, enclosure.vented.half-power
- * @check response.half-space.closed, response.displacement.closed, response.impedance.closed, response.displacement-peak
- * @check response.half-space.vented, response.displacement.vented, response.impedance.vented, response.vent-flow, response.circuit.level
  * @example respond(closedBox({ drivers, netVolume: '40 L' }), [20, 40, 80], { driveVoltageRms: '2.83 V' }).levelHalfSpace
  */
 export function respond(
@@ -163,7 +158,6 @@ export function respond(
  * @neglects directivity
  * @returns W
  * @source small1972direct
- * @check response.power
  * @example radiatedPower(0.01, 50, standardAir) // about 0.0055 W
  */
 export const radiatedPower = (

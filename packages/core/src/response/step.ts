@@ -23,7 +23,6 @@ export interface StepResponse {
  * @throws InputError `inconsistent` for a system that is not lumped
  * @returns Pa, and the times
  * @source oppenheim1997 (state space of a rational response)
- * @check response.step.minimum, response.step.zero, response.step.closed, response.step.vented
  * @example stepResponse(closedBox({ drivers, netVolume: '40 L' }), { until: '0.1 s', points: 201 })
  */
 export function stepResponse(

@@ -47,7 +47,6 @@ const area = (diameter: number, vents = 1) => vents * Math.PI * (diameter / 2) *
  * @returns m/s
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source morse1968 kinematics
- * @check vent.air-speed.peak
  * @example airSpeedPeak({ diameter: '75 mm', flowPeak: '60 L/s' }) // 13.6 m/s
  */
 export function airSpeedPeak(input: PeakFlowInput): AirSpeedPeak {
@@ -71,7 +70,6 @@ export function airSpeedPeak(input: PeakFlowInput): AirSpeedPeak {
  * @returns m/s
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source morse1968 kinematics
- * @check vent.air-speed.rms
  * @example airSpeedRms({ diameter: '75 mm', flowRms: '60 L/s' }) // 13.6 m/s
  */
 export function airSpeedRms(input: RmsFlowInput): AirSpeedRms {

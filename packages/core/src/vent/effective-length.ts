@@ -81,7 +81,6 @@ function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: n
  * @returns m
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307; the end corrections name their own
- * @check vent.effective-length.low, vent.effective-length.middle, vent.effective-length.end
  * @example effectiveLength({ vent: { diameter: '75 mm', length: '150 mm' } }) // 0.2038 m
  */
 export function effectiveLength(input: VentAtFrequency, air: Air = standardAir): Length {
@@ -105,7 +104,6 @@ export function effectiveLength(input: VentAtFrequency, air: Air = standardAir):
  * @returns kg/m⁴
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.acoustic-mass.lumped
  * @example acousticMass({ vent: { diameter: '75 mm', length: '150 mm', count: 2 } }) // 27.7 kg/m⁴
  */
 export function acousticMass(input: VentAtFrequency, air: Air = standardAir): AcousticMass {

@@ -39,7 +39,6 @@ const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolum
  *   `vent-fills-box`, `bend-too-long`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.length.low, vent.length.middle, vent.length.high, vent.custom.wider, vent.custom.higher
  * @example lengthForTuning({ vent: { diameter: '75 mm' }, netVolume: '40 L', fb: '40 Hz' }) // length 0.1531 m
  */
 export function lengthForTuning(input: LengthForTuningInput, air: Air = standardAir): Tuning | Impossible {
@@ -117,7 +116,6 @@ function tooHigh(
  *   as its flares and its bend, tunes so high
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.compile.low, vent.compile.middle, vent.compile.high
  * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m
  */
 export function compileLengthForTuning(

@@ -81,7 +81,6 @@ const ventList: Field<readonly Vent[]> = {
  * @returns tuning and shares, or why there are none: `vent-fills-box`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307: masses side by side
- * @check vent.several.fb, vent.several.shares
  * @example severalVents({ vents: [{ diameter: '75 mm', length: '15 cm' }, { diameter: '50 mm', length: '8 cm' }], netVolume: '60 L' })
  */
 export function severalVents(input: SeveralVentsInput, air: Air = standardAir): SeveralVents | Impossible {

@@ -43,7 +43,6 @@ const density = 64;
  * @returns the standing waves, lowest first; fewer than asked for where friction leaves none
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-314 open tubes; fletcher1998 their quality factors
- * @check vent.standing.frequency, vent.standing.wall, vent.standing.radiation
  * @example standingWaves({ vent: { diameter: '75 mm', length: '15 cm' } })[0] // 869 Hz, Q 6.6
  */
 export function standingWaves(input: StandingWavesInput, air: Air = standardAir): readonly StandingWave[] {

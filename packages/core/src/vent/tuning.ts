@@ -101,7 +101,6 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
  * @returns a tuning, or why there is none: `vent-fills-box`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
- * @check vent.tuning.lumped, vent.tuning.line, vent.tuning.low, vent.tuning.ends, vent.tuning.custom-longer
  * @example tuning({ vent: { diameter: '75 mm', length: '150 mm' }, netVolume: '40 L' }) // fb 40.3 Hz
  */
 export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Impossible {

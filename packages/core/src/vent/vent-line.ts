@@ -105,7 +105,6 @@ export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads,
  * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source zwikker1949 line constants; dalmont2001 the open end
- * @check vent.line.fb, vent.line.standing
  * @example compileVentAdmittance({ vent: { diameter: '75 mm', length: '15 cm' } })(frequencies, re, im)
  */
 export function compileVentAdmittance(input: VentLineInput, air: Air = standardAir): Admittance['admittance'] {

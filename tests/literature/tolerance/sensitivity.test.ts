@@ -1,7 +1,7 @@
 import { closedBox, type System } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoffGradient } from '@airspring/core/response';
-import { sensitivity } from '@airspring/core/search';
+import { sensitivity } from '@airspring/core/tolerance';
 import { check } from '../../ledger/check.js';
 import { paperAir, physical, split } from '../enclosure/textbook.js';
 

@@ -1,3 +1,5 @@
+import type { Length } from '@airspring/core/quantity';
+import { si } from '@airspring/core/quantity';
 import {
   type Face,
   type Fit,
@@ -7,14 +9,12 @@ import {
   innerSize,
   longestVent,
   type Solid,
-} from '@airspring/core/enclosure';
-import type { Length } from '@airspring/core/quantity';
-import { si } from '@airspring/core/quantity';
+} from '@airspring/core/space';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
-import { overlap } from '../../../packages/core/src/enclosure/overlap.js';
-import type { Block } from '../../../packages/core/src/enclosure/solids.js';
+import { overlap } from '../../../packages/core/src/space/overlap.js';
+import type { Block } from '../../../packages/core/src/space/solids.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdSpaceArbitrary, spaceArbitrary } from '../../arbitrary/space.js';
 import tightSpaces from './tight-spaces.json' with { type: 'json' };

@@ -2,7 +2,7 @@ import type { Driver } from '@airspring/core/driver';
 import { type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { levelGradient, respond } from '@airspring/core/response';
-import { sensitivity } from '@airspring/core/search';
+import { sensitivity } from '@airspring/core/tolerance';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { bassFrequency, ventedBoxArbitrary } from '../../arbitrary/box.js';

@@ -101,7 +101,6 @@ const outerShape = { inner: nested(sizeShape), thickness: thicknessField };
  * @returns width, height, depth in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent` when the panels leave nothing
  * @source own geometry of a cuboid
- * @check enclosure.inner-size
  * @example innerSize({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm' }).width // 0.264
  */
 export function innerSize(input: { readonly outer: SizeInput; readonly thickness: ThicknessInput }): Size {
@@ -124,7 +123,6 @@ export function innerSize(input: { readonly outer: SizeInput; readonly thickness
  * @returns width, height, depth in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own geometry of a cuboid
- * @check enclosure.outer-size
  * @example outerSize({ inner: { width: '264 mm', height: '364 mm', depth: '314 mm' }, thickness: '18 mm' }).width // 0.3
  */
 export function outerSize(input: { readonly inner: SizeInput; readonly thickness: ThicknessInput }): Size {

@@ -20,7 +20,6 @@ import { compilePlaces } from './vent-places.js';
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
- * @check enclosure.longest-vent.compiled
  * @example compileLongestVent(layout)(0.3, 0.4, 0.35, vent, out)
  */
 export function compileLongestVent(layout: Layout) {
@@ -60,7 +59,6 @@ const shape = { ...spaceShape, vent: nested(ventShape) };
  * @returns `straight` and `bent` in m, 0 where none fits
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
  * @source own geometry of cylinders and cuboids
- * @check enclosure.longest-vent.straight, enclosure.longest-vent.bent
  * @example longestVent({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm', driver: { outerDiameter: '200 mm', cutoutDiameter: '180 mm', depth: '90 mm' }, vent: { diameter: '60 mm' } }).straight // 0.272
  */
 export function longestVent(input: LongestVentInput): { readonly straight: Length; readonly bent: Length } {

@@ -1,4 +1,4 @@
-import { compileLongestVent, type FitInput, fit, longestVent } from '@airspring/core/enclosure';
+import { compileLongestVent, type FitInput, fit, longestVent } from '@airspring/core/space';
 import { expect, test } from 'vitest';
 
 const space = {

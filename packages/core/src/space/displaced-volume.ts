@@ -100,7 +100,6 @@ export function judgeContents({ driver, bracing }: Contents, path: string): Faul
  * @neglects frame, magnet, the hollow of the cone; refuses nothing
  * @returns m³
  * @source common practice
- * @check enclosure.driver-volume
  * @example estimatedDriverVolume(0.17, 0.08) // 0.00106 m³
  */
 export const estimatedDriverVolume = (cutoutDiameter: number, depthInside: number): number =>

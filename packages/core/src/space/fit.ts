@@ -40,7 +40,6 @@ const shape = { ...spaceShape, vent: optional(nested({ ...ventShape, length: pos
  * @returns places, solids and slack, or the reasons in numbers and what to change
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
  * @source own geometry of cylinders and cuboids
- * @check enclosure.fit, enclosure.fit.slack
  * @example fit({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm', driver: { outerDiameter: '200 mm', cutoutDiameter: '180 mm', depth: '90 mm' }, vent: { diameter: '60 mm', length: '260 mm' } }).ok // true
  */
 export function fit(input: FitInput): Fit | Impossible {

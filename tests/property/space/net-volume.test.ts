@@ -1,5 +1,5 @@
-import { innerSize, netVolume, outerSize, sizeForNetVolume } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import { innerSize, netVolume, outerSize, sizeForNetVolume } from '@airspring/core/space';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';

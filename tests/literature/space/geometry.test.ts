@@ -1,3 +1,4 @@
+import { type Length, si } from '@airspring/core/quantity';
 import {
   compileLongestVent,
   compileNetVolume,
@@ -11,8 +12,7 @@ import {
   netVolume,
   outerSize,
   sizeForNetVolume,
-} from '@airspring/core/enclosure';
-import { type Length, si } from '@airspring/core/quantity';
+} from '@airspring/core/space';
 import { check } from '../../ledger/check.js';
 import fixtures from './geometry.json' with { type: 'json' };
 
@@ -43,7 +43,7 @@ const displacedOf = (row: (typeof boxes)[number]) => row.innerVolume * (1 - row.
 
 check('enclosure.inner-size', {
   ...base,
-  formula: 'enclosure/innerSize',
+  formula: 'space/innerSize',
   source: scipy('the region behind six panels as an intersection of half spaces, edges multiplied'),
   given: index,
   got: ({ box }) => product(innerSize({ outer: size(boxes[box]!.outer), thickness: byFace(boxes[box]!.thickness) })),
@@ -54,7 +54,7 @@ check('enclosure.inner-size', {
 
 check('enclosure.outer-size', {
   ...base,
-  formula: 'enclosure/outerSize',
+  formula: 'space/outerSize',
   source: scipy('outer edges whose inside, an intersection of half spaces, is given; edges multiplied'),
   given: index,
   got: ({ box }) => product(outerSize({ inner: size(boxes[box]!.inner), thickness: byFace(boxes[box]!.thickness) })),
@@ -65,7 +65,7 @@ check('enclosure.outer-size', {
 
 check('enclosure.driver-volume', {
   ...base,
-  formula: 'enclosure/estimatedDriverVolume',
+  formula: 'space/estimatedDriverVolume',
   source: scipy('solid of revolution of a cone cut off at half its diameter, by quadrature'),
   given: {
     cutoutDiameter: { value: cones.map((cone) => cone.cutoutDiameter), unit: 'm' },
@@ -79,7 +79,7 @@ check('enclosure.driver-volume', {
 
 check('enclosure.net-volume', {
   ...base,
-  formula: 'enclosure/netVolume',
+  formula: 'space/netVolume',
   source: scipy('convex hull of the inside; tube and cut-off cone by quadrature'),
   given: index,
   got: ({ box }) => {
@@ -94,7 +94,7 @@ check('enclosure.net-volume', {
 
 check('enclosure.net-volume.parts', {
   ...base,
-  formula: 'enclosure/netVolume',
+  formula: 'space/netVolume',
   source: scipy('convex hull of the inside; two tubes by their size, the cone as what is left of what is taken'),
   given: { box: { value: 0, unit: 'row' } },
   got: ({ box }) => {
@@ -114,7 +114,7 @@ check('enclosure.net-volume.parts', {
 
 check('enclosure.net-volume.compiled', {
   ...base,
-  formula: 'enclosure/compileNetVolume',
+  formula: 'space/compileNetVolume',
   source: scipy('convex hull of the inside; tube and cut-off cone by quadrature'),
   given: index,
   got: ({ box }) => {
@@ -128,7 +128,7 @@ check('enclosure.net-volume.compiled', {
 
 check('enclosure.size-for-net-volume', {
   ...base,
-  formula: 'enclosure/sizeForNetVolume',
+  formula: 'space/sizeForNetVolume',
   source: scipy('depth by a bracketed root of the convex hull of the inside'),
   given: index,
   got: ({ box }) => {
@@ -143,7 +143,7 @@ check('enclosure.size-for-net-volume', {
 
 check('enclosure.size-for-net-volume.in-proportion', {
   ...base,
-  formula: 'enclosure/sizeForNetVolume',
+  formula: 'space/sizeForNetVolume',
   source: scipy('common scale of three edges by a bracketed root of the convex hull of the inside'),
   given: { box: { value: 0, unit: 'row' } },
   got: ({ box }) => {
@@ -159,7 +159,7 @@ check('enclosure.size-for-net-volume.in-proportion', {
 
 check('enclosure.size-for-net-volume.proportional', {
   ...base,
-  formula: 'enclosure/compileSizeForNetVolume',
+  formula: 'space/compileSizeForNetVolume',
   source: scipy('common scale of three edges by a bracketed root of the convex hull of the inside'),
   given: index,
   got: ({ box }) => {
@@ -202,7 +202,7 @@ const places = { layout: { value: vents.map((_, i) => i), unit: 'row' } } as con
 for (const form of ['straight', 'bent'] as const) {
   check(`enclosure.longest-vent.${form}`, {
     ...base,
-    formula: 'enclosure/longestVent',
+    formula: 'space/longestVent',
     source: evolution,
     given: places,
     got: ({ layout }) => longestVent({ ...spaceOf(vents[layout]!), vent: ventOf(vents[layout]!) })[form],
@@ -214,7 +214,7 @@ for (const form of ['straight', 'bent'] as const) {
 
 check('enclosure.longest-vent.compiled', {
   ...base,
-  formula: 'enclosure/compileLongestVent',
+  formula: 'space/compileLongestVent',
   source: evolution,
   given: places,
   got: ({ layout }) => {
@@ -237,7 +237,7 @@ check('enclosure.longest-vent.compiled', {
 
 check('enclosure.fit', {
   ...base,
-  formula: 'enclosure/fit',
+  formula: 'space/fit',
   source: evolution,
   given: places,
   got: ({ layout }) => {
@@ -261,7 +261,7 @@ check('enclosure.fit', {
 /** A short vent in the same layouts: what is left of the length is its slack. */
 check('enclosure.fit.slack', {
   ...base,
-  formula: 'enclosure/fit',
+  formula: 'space/fit',
   source: evolution,
   given: places,
   got: ({ layout }) => {

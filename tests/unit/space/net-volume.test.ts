@@ -5,7 +5,7 @@ import {
   netVolume,
   outerSize,
   sizeForNetVolume,
-} from '@airspring/core/enclosure';
+} from '@airspring/core/space';
 import { expect, test } from 'vitest';
 
 const box = { outer: { width: '336 mm', height: '436 mm', depth: '386 mm' }, thickness: '18 mm' } as const;

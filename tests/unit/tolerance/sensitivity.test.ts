@@ -2,7 +2,7 @@ import { driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoffGradient, type GradientResult, levelGradient } from '@airspring/core/response';
-import { sensitivity } from '@airspring/core/search';
+import { sensitivity } from '@airspring/core/tolerance';
 import { expect, test } from 'vitest';
 
 /** Invented. */

@@ -68,7 +68,6 @@ const nothing: Contents = {};
  *
  * @validity cuboids
  * @source own geometry of a cuboid
- * @check enclosure.net-volume.compiled
  * @example compileNetVolume([0.018, 0.018, 0.018, 0.018, 0.018, 0.018])(0.336, 0.436, 0.386, 0.002) // 0.04 m³
  */
 export function compileNetVolume(thickness: readonly number[], bracingFraction = 0) {
@@ -95,7 +94,6 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
  * @returns volumes in m³, or why nothing is left
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
  * @source own geometry of a cuboid
- * @check enclosure.net-volume
  * @example netVolume({ outer: { width: '336 mm', height: '436 mm', depth: '386 mm' }, thickness: '18 mm' }) // 0.042 m³
  */
 export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
@@ -134,7 +132,6 @@ const litres = (volume: number) => format('volume', volume, 'L', 4);
  *
  * @validity cuboids
  * @source own geometry of a cuboid
- * @check enclosure.size-for-net-volume.proportional
  * @example compileSizeForNetVolume([0.3, 0.4, 0.35], thickness, 'proportional')(0.04, 0.002, out)
  */
 export function compileSizeForNetVolume(
@@ -187,7 +184,6 @@ export function compileSizeForNetVolume(
  * @returns width, height, depth outside, in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
  * @source own geometry of a cuboid
- * @check enclosure.size-for-net-volume
  * @example sizeForNetVolume({ netVolume: '42 L', outer: { width: '336 mm', height: '436 mm', depth: '1 mm' }, thickness: '18 mm', shape: 'depth' }).depth // 0.386
  */
 export function sizeForNetVolume(input: SizeForNetVolumeInput): Size {

@@ -45,7 +45,6 @@ function logarithms({ network, air }: System): Map<string, number> {
  * @neglects nothing beyond 10⁻¹⁰ of the gradient
  * @throws InputError `not-finite`, `not-positive` for an input, `inconsistent` for one that makes another list of elements
  * @source richardson1927 (extrapolated differences)
- * @check search.sensitivity
  * @example sensitivity(({ fb }) => ventedBox({ drivers, netVolume: '45 L', fb: si('frequency', fb) }), { fb: 29 }, cutoffGradient)
  */
 export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
