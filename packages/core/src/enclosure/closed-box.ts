@@ -1,6 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, type Element } from '../network/index.js';
 import {
   given,
   notNegative,
@@ -13,16 +12,9 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import {
-  asGroup,
-  boxAir,
-  type Chamber,
-  type Drivers,
-  driverElements,
-  driverProbes,
-  partOf,
-  type System,
-} from './system.js';
+import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
+import { asGroup, type Drivers, directRadiator, setDirectRadiator } from './driver-parts.js';
+import { type Family, type System, systemOf } from './family.js';
 
 /** A closed box as people write it. */
 export interface ClosedBoxInput {
@@ -44,7 +36,6 @@ export interface ClosedBoxInput {
 
 /** A closed box as it was read, in SI units. */
 export interface ClosedBoxSpec {
-  readonly family: 'closed';
   readonly drivers: DriverGroup;
   readonly netVolume: Volume;
   readonly fillGain: number;
@@ -67,25 +58,25 @@ const shape = {
   sourceResistance: optional(notNegative('resistance')),
 };
 
-/**
- * Acoustic compliance of the air in a box.
- *
- * $$ C_{ab} = g\,\frac{V}{\rho c^2} $$
- *
- * | symbol | field | unit | meaning |
- * | --- | --- | --- | --- |
- * | $V$ | `netVolume` | m³ | air volume |
- * | $g$ | `fillGain` | 1 | gain by filling, 1 without |
- * | $\rho, c$ | `air` | kg/m³, m/s | density, speed of sound |
- *
- * @validity boxes small against the wavelength
- * @neglects modes of the box, flexing walls
- * @returns m³/Pa
- * @source small1972closed1 definition of Vas, ρc² times the acoustic compliance
- * @example boxCompliance(0.05, 1, standardAir) // 3.52e-7
- */
-export const boxCompliance = (netVolume: number, fillGain: number, air: Air): number =>
-  (fillGain * netVolume) / (air.density * air.speedOfSound ** 2);
+/** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
+export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
+  name: 'closed',
+  read: (input) => {
+    const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
+    return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };
+  },
+  topology: ({ drivers, sourceResistance, ...losses }) => {
+    const { elements, probes, cone } = directRadiator(drivers.equivalent, sourceResistance);
+    const air = boxAir(losses);
+    return { elements: [...elements, ...air.elements], probes, outlets: [cone, ...air.leaks] };
+  },
+  values: ({ drivers, sourceResistance, netVolume, fillGain, ...losses }, air, set) => {
+    const { Sd, Mms, Cms } = drivers.equivalent;
+    const Cab = boxCompliance(netVolume, fillGain, air);
+    setDirectRadiator(drivers.equivalent, sourceResistance, set);
+    setBoxAir(Cab, Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms), losses, set);
+  },
+};
 
 /**
  * A driver or a group in a closed box, as a network: motor and suspension against the spring of the enclosed air.
@@ -103,42 +94,5 @@ export const boxCompliance = (netVolume: number, fillGain: number, air: Air): nu
  * @source small1972closed1 response function, fc and Qtc
  * @example closedBox({ drivers: driver, netVolume: '40 L' })
  */
-export function closedBox(input: ClosedBoxInput, air: Air = standardAir): System<ClosedBoxSpec> {
-  const {
-    drivers,
-    netVolume,
-    fillGain = 1,
-    QL,
-    QA,
-    sourceResistance = 0 as Resistance,
-  } = readFields('box', input, shape);
-  const group = asGroup(drivers);
-  const { Sd, Mms, Cms } = group.equivalent;
-  const Cab = boxCompliance(netVolume, fillGain, air);
-  const wc = Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
-  const losses = { ...(QL !== undefined && { QL }), ...(QA !== undefined && { QA }) };
-  const elements = [...driverElements(group.equivalent, sourceResistance), ...closedAir(Cab, wc, losses)];
-  const spec: ClosedBoxSpec = {
-    family: 'closed',
-    drivers: group,
-    netVolume,
-    fillGain,
-    ...losses,
-    sourceResistance,
-  };
-  return { spec, air, network: { elements, probes: driverProbes(sourceResistance) } };
-}
-
-/** The air of a closed box with its losses, their quality factors at the angular frequency `wc`. */
-export function closedAir(
-  Cab: number,
-  wc: number,
-  { QL, QA }: { readonly QL?: number; readonly QA?: number },
-  chamber: Chamber = {},
-): Element[] {
-  const part = partOf(chamber.name);
-  return [
-    ...boxAir(Cab, QA === undefined ? undefined : 1 / (wc * Cab * QA), chamber),
-    ...(QL === undefined ? [] : [branch('acousticResistance', part('leak'), [part('box'), 'ground'], QL / (wc * Cab))]),
-  ];
-}
+export const closedBox = (input: ClosedBoxInput | ClosedBoxSpec, air: Air = standardAir): System<ClosedBoxSpec> =>
+  systemOf(closedFamily, input, air);

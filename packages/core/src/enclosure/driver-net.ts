@@ -2,7 +2,7 @@ import type { DriverGroup } from '../driver/index.js';
 import { type Fault, InputError } from '../fault/index.js';
 import type { Element } from '../network/index.js';
 import { given, optional, readFieldsInto } from '../quantity/index.js';
-import { asGroup, type Drivers, mountedDriver, partOf } from './system.js';
+import { asGroup, type Drivers, mountedDriver, partOf } from './driver-parts.js';
 
 /** One driver of a net, or a group of equal ones, and which chamber it plays into. */
 export interface DriverInNet {

@@ -1,15 +1,25 @@
-/** What is a box with its drivers, whatever its family? */
-export { asGroup, type Drivers, driverElements, driverProbes, equivalentDriver, type System } from './system.js';
+/** What is a family of boxes, and a box of it that can be swept? */
+export { type Family, kept, type System, systemOf } from './family.js';
+/** Which part do all families share whose cone plays outside? */
+export {
+  asGroup,
+  type DirectRadiator,
+  type Drivers,
+  directRadiator,
+  equivalentDriver,
+  setDirectRadiator,
+} from './driver-parts.js';
+/** How springy is the air of a box? */
+export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */
-export { boxCompliance, type ClosedBoxInput, type ClosedBoxSpec, closedBox } from './closed-box.js';
+export { type ClosedBoxInput, type ClosedBoxSpec, closedBox, closedFamily } from './closed-box.js';
 /** What does a driver do in a vented box? */
 export {
-  type VentedBoxElements,
   type VentedBoxInput,
   type VentedBoxLosses,
   type VentedBoxSpec,
   ventedBox,
-  ventedBoxElements,
+  ventedFamily,
 } from './vented-box.js';
 /** What do drivers unlike each other do together, in one volume or in several? */
 export {
@@ -18,6 +28,7 @@ export {
   type MixedBoxInput,
   type MixedBoxSpec,
   mixedBox,
+  mixedFamily,
   type VentedChamberInput,
 } from './mixed-box.js';
 /** How are unlike drivers wired? */

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { Element, Probe } from '../network/index.js';
+import type { Element, Outlet, Probe, Setter, Topology } from '../network/index.js';
 import {
   type AreaInput,
   type Fields,
@@ -15,10 +15,12 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { chamberResonance } from './chamber-resonance.js';
-import { boxCompliance, closedAir, closedAirShape } from './closed-box.js';
+import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
+import { closedAirShape } from './closed-box.js';
 import { type DriverNet, type DriverNetSpec, driversOf, netElements, readDriverNet } from './driver-net.js';
-import { driverProbes, partOf, type System, sourceElements } from './system.js';
-import { ventedAir, ventedAirShape, ventProbe } from './vented-box.js';
+import { partOf, setDriver, sourceElements } from './driver-parts.js';
+import { type Family, type System, systemOf } from './family.js';
+import { setVentedAir, ventedAir, ventedAirShape } from './vented-box.js';
 
 /** A volume of air without a vent: fields as those of a closed box. */
 export interface ClosedChamberInput {
@@ -52,7 +54,6 @@ export type ChamberSpec = Fields<typeof closedAirShape> | Fields<typeof ventedAi
 
 /** A mixed box as it was read, in SI units. */
 export interface MixedBoxSpec {
-  readonly family: 'mixed';
   readonly drivers: DriverNetSpec;
   readonly chambers: Readonly<Record<string, ChamberSpec>>;
   readonly sourceResistance: Resistance;
@@ -63,52 +64,6 @@ const shape = {
   chambers: given<unknown>(),
   sourceResistance: optional(notNegative('resistance')),
 };
-
-/**
- * Drivers unlike each other, wired in any net of series and parallel, in one volume or in several, each closed or vented.
- * Each coil gets what the net gives it, each cone feels the air that it shares; all openings play as one point,
- *
- * $$ U = -\sum_k j\omega C_{ab,k}\,p_k $$
- *
- * Besides the probes of any system there are `coneVelocity <driver>` and `current <driver>` for each driver, and
- * `ventAirSpeed <chamber>` where the area of a vent is given. QL and QA of a closed chamber are at its highest
- * resonance, cones undamped and terminals open, which for drivers alike is the system resonance; those of a vented chamber at its fb.
- *
- * | symbol | field | unit | meaning |
- * | --- | --- | --- | --- |
- * | $C_{ab,k}$ | `chambers` | m³/Pa | compliance of the air in chamber k |
- * | $p_k$ | | Pa | pressure in it |
- *
- * @validity frequencies at which all chambers, and the distances between the openings, are small against the wavelength
- * @neglects mutual radiation, modes of the chambers, flexing walls between them
- * @returns the system, its spec in SI units
- * @throws InputError those of its fields; `unknown-field` for a chamber that is not there, `inconsistent` for one without a driver
- * @source small1972direct electro-mechano-acoustical circuit, one for each driver
- * @example
- * mixedBox({ drivers: { parallel: [{ name: 'low', driver: a }, { name: 'wide', driver: b }] }, chambers: { box: { netVolume: '60 L' } } })
- */
-export function mixedBox(input: MixedBoxInput, air: Air = standardAir): System<MixedBoxSpec> {
-  const faults: Fault[] = [];
-  const read = readFieldsInto(faults, 'box', input, shape);
-  const chambers = read && readChambers(faults, read.chambers);
-  const drivers = read && chambers && readDriverNet(faults, read.drivers, Object.keys(chambers));
-  if (chambers && drivers) {
-    for (const name of Object.keys(chambers)) {
-      if (driversOf(drivers).some(({ chamber }) => chamber === name)) continue;
-      const remedy = 'Remove the chamber, or say which driver plays into it.';
-      const path = `box.chambers.${name}`;
-      faults.push({ code: 'inconsistent', path, got: 'no driver', expected: 'a driver that plays into it', remedy });
-    }
-  }
-  refuse(faults);
-  const spec: MixedBoxSpec = {
-    family: 'mixed',
-    drivers: drivers as DriverNetSpec,
-    chambers: chambers as Readonly<Record<string, ChamberSpec>>,
-    sourceResistance: read?.sourceResistance ?? (0 as Resistance),
-  };
-  return { spec, air, network: { elements: elementsOf(spec, air), probes: probesOf(spec) } };
-}
 
 const isVented = (chamber: unknown): chamber is Fields<typeof ventedAirShape> =>
   typeof chamber === 'object' && chamber !== null && 'fb' in chamber;
@@ -131,13 +86,61 @@ function readChambers(faults: Fault[], chambers: unknown): Record<string, Chambe
   return Object.fromEntries(read);
 }
 
-/** Behind every chamber's air: one meter sums up what they all take in. */
-const WALLS = 'walls';
+function readMixed(input: MixedBoxInput | MixedBoxSpec): MixedBoxSpec {
+  const faults: Fault[] = [];
+  const read = readFieldsInto(faults, 'box', input as MixedBoxInput, shape);
+  const chambers = read && readChambers(faults, read.chambers);
+  const drivers = read && chambers && readDriverNet(faults, read.drivers, Object.keys(chambers));
+  if (chambers && drivers) {
+    for (const name of Object.keys(chambers)) {
+      if (driversOf(drivers).some(({ chamber }) => chamber === name)) continue;
+      const remedy = 'Remove the chamber, or say which driver plays into it.';
+      const path = `box.chambers.${name}`;
+      faults.push({ code: 'inconsistent', path, got: 'no driver', expected: 'a driver that plays into it', remedy });
+    }
+  }
+  refuse(faults);
+  return {
+    drivers: drivers as DriverNetSpec,
+    chambers: chambers as Readonly<Record<string, ChamberSpec>>,
+    sourceResistance: read?.sourceResistance ?? (0 as Resistance),
+  };
+}
 
-function elementsOf({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Air): Element[] {
+function mixedTopology({ drivers, chambers, sourceResistance }: MixedBoxSpec): Topology {
   const { elements, terminals } = sourceElements(sourceResistance);
-  const insides = Object.entries(chambers).flatMap(([name, chamber]) => {
-    if (isVented(chamber)) return ventedAir(chamber, air, { name, walls: WALLS });
+  const cones = driversOf(drivers).map(({ name }) => partOf(name));
+  const insides = Object.entries(chambers).map(([name, chamber]) => {
+    if (isVented(chamber)) return ventedAir(chamber, name);
+    const air = boxAir(chamber, name);
+    return { elements: air.elements, outlets: air.leaks, probes: {} };
+  });
+  const outlets = cones.map((part): Outlet => ({ name: part('cone'), flow: { of: 'flow', element: part('Sd') } }));
+  const own = cones.flatMap((part): (readonly [string, Probe])[] => [
+    [part('coneVelocity'), { of: 'potential', node: part('cone') }],
+    [part('current'), { of: 'flow', element: part('Re') }],
+  ]);
+  const all: Element[] = [...elements, ...netElements(drivers, terminals, 'ground')];
+  return {
+    elements: [...all, ...insides.flatMap((inside) => inside.elements)],
+    probes: {
+      current: { of: 'flow', element: 'drive' },
+      terminalVoltage: { of: 'potential', node: terminals },
+      ...Object.fromEntries(own),
+      ...Object.assign({}, ...insides.map(({ probes }) => probes)),
+    },
+    outlets: [...outlets, ...insides.flatMap((inside) => inside.outlets)],
+  };
+}
+
+function setMixed({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Air, set: Setter): void {
+  if (sourceResistance !== 0) set('sourceResistance', sourceResistance);
+  for (const { name, driver } of driversOf(drivers)) setDriver(driver.equivalent, set, name);
+  for (const [name, chamber] of Object.entries(chambers)) {
+    if (isVented(chamber)) {
+      setVentedAir(chamber, air, set, name);
+      continue;
+    }
     const { netVolume, fillGain = 1, ...losses } = chamber;
     const Cab = boxCompliance(netVolume, fillGain, air);
     const inside = driversOf(drivers).filter((one) => one.chamber === name);
@@ -145,29 +148,39 @@ function elementsOf({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: 
       inside.map(({ driver }) => driver.equivalent),
       Cab,
     );
-    return closedAir(Cab, wc, losses, { name, walls: WALLS });
-  });
-  const meter: Element = { kind: 'meter', name: WALLS, nodes: [WALLS, 'ground'] };
-  return [...elements, ...netElements(drivers, terminals, 'ground'), ...insides, meter];
+    setBoxAir(Cab, wc, losses, set, name);
+  }
 }
 
-function probesOf({ drivers, chambers, sourceResistance }: MixedBoxSpec): Record<string, Probe> {
-  const { terminalVoltage, current } = driverProbes(sourceResistance) as Record<string, Probe>;
-  const each = driversOf(drivers).flatMap(({ name }): (readonly [string, Probe])[] => {
-    const part = partOf(name);
-    return [
-      [part('coneVelocity'), { of: 'potential', node: part('cone') }],
-      [part('current'), { of: 'flow', element: part('Re') }],
-    ];
-  });
-  const vents = Object.entries(chambers).flatMap(([name, chamber]) =>
-    Object.entries(ventProbe('ventArea' in chamber ? chamber.ventArea : undefined, name)),
-  );
-  return Object.fromEntries<Probe>([
-    ['radiatedFlow', { of: 'flow', element: WALLS, factor: -1 }],
-    ['current', current as Probe],
-    ['terminalVoltage', terminalVoltage as Probe],
-    ...each,
-    ...vents,
-  ]);
-}
+/** The family of boxes whose drivers are unlike each other, in one volume or in several. */
+export const mixedFamily: Family<MixedBoxSpec, MixedBoxInput> = {
+  name: 'mixed',
+  read: readMixed,
+  topology: mixedTopology,
+  values: setMixed,
+};
+
+/**
+ * Drivers unlike each other, wired in any net of series and parallel, in one volume or in several, each closed or vented.
+ * Each coil gets what the net gives it, each cone feels the air that it shares; all openings play as one point,
+ *
+ * $$ U = \sum_k U_k $$
+ *
+ * Besides the probes of any system there are `coneVelocity <driver>` and `current <driver>` for each driver, and
+ * `ventAirSpeed <chamber>` where the area of a vent is given. QL and QA of a closed chamber are at its highest
+ * resonance, cones undamped and terminals open, which for drivers alike is the system resonance; those of a vented chamber at its fb.
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $U_k$ | `network.topology.outlets` | m³/s | flow out of each cone, vent and leak |
+ *
+ * @validity frequencies at which all chambers, and the distances between the openings, are small against the wavelength
+ * @neglects mutual radiation, modes of the chambers, flexing walls between them
+ * @returns the system, its spec in SI units
+ * @throws InputError those of its fields; `unknown-field` for a chamber that is not there, `inconsistent` for one without a driver
+ * @source small1972direct electro-mechano-acoustical circuit, one for each driver
+ * @example
+ * mixedBox({ drivers: { parallel: [{ name: 'low', driver: a }, { name: 'wide', driver: b }] }, chambers: { box: { netVolume: '60 L' } } })
+ */
+export const mixedBox = (input: MixedBoxInput | MixedBoxSpec, air: Air = standardAir): System<MixedBoxSpec> =>
+  systemOf(mixedFamily, input, air);

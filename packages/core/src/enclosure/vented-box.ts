@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, type Element, type Probe } from '../network/index.js';
+import { branch, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
 import {
   type Area,
   type AreaInput,
@@ -17,17 +17,9 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { boxCompliance } from './closed-box.js';
-import {
-  asGroup,
-  boxAir,
-  type Chamber,
-  type Drivers,
-  driverElements,
-  driverProbes,
-  partOf,
-  type System,
-} from './system.js';
+import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
+import { asGroup, type Drivers, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
+import { type Family, type System, systemOf } from './family.js';
 
 /** A vented box as people write it. */
 export interface VentedBoxInput {
@@ -50,7 +42,6 @@ export interface VentedBoxInput {
 
 /** A vented box as it was read, in SI units. */
 export interface VentedBoxSpec {
-  readonly family: 'vented';
   readonly drivers: DriverGroup;
   readonly netVolume: Volume;
   readonly fb: Frequency;
@@ -77,51 +68,79 @@ const shape = {
   sourceResistance: optional(notNegative('resistance')),
 };
 
-/** Losses of a vented box; each left out where there is none. */
-export interface VentedBoxLosses {
-  readonly QL?: number;
-  readonly QA?: number;
-  readonly QP?: number;
+/** Losses of a vented box, as quality factors at the tuning; each left out where there is none. */
+export interface VentedBoxLosses extends AirLosses {
+  readonly QP?: number | undefined;
 }
 
-/** Acoustic elements of a vented box in SI units: what differs from one box to the next with the same driver. */
-export interface VentedBoxElements {
-  Cab: number;
-  vent: number;
-  leak: number;
-  absorption: number;
-  ventLoss: number;
+/** The air of a vented box with its vent and its losses. {@link setVentedAir} sets its numbers. */
+export function ventedAir(
+  { ventArea, QP, ...losses }: VentedBoxLosses & { readonly ventArea?: number | undefined },
+  name?: string,
+): { readonly elements: Element[]; readonly outlets: Outlet[]; readonly probes: Record<string, Probe> } {
+  const part = partOf(name);
+  const [vent, mouth] = [part('vent'), QP === undefined ? 'ground' : part('mouth')];
+  const air = boxAir(losses, name);
+  const loss: Element[] =
+    QP === undefined
+      ? []
+      : [branch('acousticResistance', part('ventLoss'), [mouth, 'ground'], { stands: 'impedance' })];
+  const speed: Probe = { of: 'flow', element: vent, factor: part('perVentArea') };
+  return {
+    elements: [...air.elements, branch('acousticMass', vent, [part('box'), mouth]), ...loss],
+    outlets: [...air.leaks, { name: vent, flow: { of: 'flow', element: vent } }],
+    probes: ventArea === undefined ? {} : { [part('ventAirSpeed')]: speed },
+  };
 }
 
 /**
- * Acoustic elements of a vented box from its volume, tuning and losses; fills `out` and allocates nothing. A kernel.
+ * The numbers of {@link ventedAir}, from volume, tuning and losses (small1973vented1, definitions of the box losses):
  *
  * $$ C_{ab} = \frac{V_b}{\rho c^2},\; M_{ap} = \frac{1}{\omega_b^2 C_{ab}},\;
  *    R_{al} = \frac{Q_L}{\omega_b C_{ab}},\; R_{ab} = \frac{1}{\omega_b C_{ab} Q_A},\; R_{ap} = \frac{\omega_b M_{ap}}{Q_P} $$
- *
- * A quality factor left out is infinite: its leak then is infinite, its absorption or vent loss zero, and no element.
- *
- * @validity box and vent small against the wavelength
- * @neglects modes of the box and the vent
- * @returns nothing; fills `out`
- * @source small1973vented1 definitions of the box losses
- * @example ventedBoxElements(0.05, 30, { QL: 7 }, standardAir, out)
  */
-export function ventedBoxElements(
-  netVolume: number,
-  fb: number,
-  { QL = Infinity, QA = Infinity, QP = Infinity }: VentedBoxLosses,
+export function setVentedAir(
+  {
+    netVolume,
+    fb,
+    ventArea,
+    ...losses
+  }: VentedBoxLosses & { readonly netVolume: number; readonly fb: number; readonly ventArea?: number | undefined },
   air: Air,
-  out: VentedBoxElements,
+  set: Setter,
+  name?: string,
 ): void {
+  const part = partOf(name);
   const wb = 2 * Math.PI * fb;
   const Cab = boxCompliance(netVolume, 1, air);
-  out.Cab = Cab;
-  out.vent = 1 / (wb * wb * Cab);
-  out.leak = QL / (wb * Cab);
-  out.absorption = 1 / (wb * Cab * QA);
-  out.ventLoss = (wb * out.vent) / QP;
+  const mass = 1 / (wb * wb * Cab);
+  setBoxAir(Cab, wb, losses, set, name);
+  set(part('vent'), mass);
+  if (losses.QP !== undefined) set(part('ventLoss'), (wb * mass) / losses.QP);
+  if (ventArea !== undefined) set(part('perVentArea'), 1 / ventArea);
 }
+
+/** The family of vented boxes: the vent's air mass against the spring of the enclosed air. */
+export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
+  name: 'vented',
+  read: (input) => {
+    const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
+    return { drivers: asGroup(drivers), ...box, sourceResistance };
+  },
+  topology: ({ drivers, sourceResistance, ...box }) => {
+    const { elements, probes, cone } = directRadiator(drivers.equivalent, sourceResistance);
+    const air = ventedAir(box);
+    return {
+      elements: [...elements, ...air.elements],
+      probes: { ...probes, ...air.probes },
+      outlets: [cone, ...air.outlets],
+    };
+  },
+  values: ({ drivers, sourceResistance, ...box }, air, set) => {
+    setDirectRadiator(drivers.equivalent, sourceResistance, set);
+    setVentedAir(box, air, set);
+  },
+};
 
 /**
  * A driver or a group in a vented box, as a network: the vent's air mass against the spring of the enclosed air.
@@ -137,48 +156,5 @@ export function ventedBoxElements(
  * @source small1973vented1 response function
  * @example ventedBox({ drivers: driver, netVolume: '45 L', fb: '29 Hz', QL: 7 })
  */
-export function ventedBox(input: VentedBoxInput, air: Air = standardAir): System<VentedBoxSpec> {
-  const read = readFields('box', input, shape);
-  const { drivers, netVolume, fb, ventArea, QL, QA, QP, sourceResistance = 0 as Resistance } = read;
-  const group = asGroup(drivers);
-  const elements = [...driverElements(group.equivalent, sourceResistance), ...ventedAir(read, air)];
-  const spec: VentedBoxSpec = {
-    family: 'vented',
-    drivers: group,
-    netVolume,
-    fb,
-    ...(ventArea !== undefined && { ventArea }),
-    ...(QL !== undefined && { QL }),
-    ...(QA !== undefined && { QA }),
-    ...(QP !== undefined && { QP }),
-    sourceResistance,
-  };
-  const probes = { ...driverProbes(sourceResistance), ...ventProbe(ventArea) };
-  return { spec, air, network: { elements, probes } };
-}
-
-/** The air of a vented box with its vent and its losses. */
-export function ventedAir(
-  { netVolume, fb, ...losses }: VentedBoxLosses & { readonly netVolume: number; readonly fb: number },
-  air: Air,
-  chamber: Chamber = {},
-): Element[] {
-  const out = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
-  ventedBoxElements(netVolume, fb, losses, air, out);
-  const { QL, QA, QP } = losses;
-  const part = partOf(chamber.name);
-  const [box, mouth] = [part('box'), QP === undefined ? 'ground' : part('mouth')];
-  return [
-    ...boxAir(out.Cab, QA === undefined ? undefined : out.absorption, chamber),
-    ...(QL === undefined ? [] : [branch('acousticResistance', part('leak'), [box, 'ground'], out.leak)]),
-    branch('acousticMass', part('vent'), [box, mouth], out.vent),
-    ...(QP === undefined ? [] : [branch('acousticResistance', part('ventLoss'), [mouth, 'ground'], out.ventLoss)]),
-  ];
-}
-
-/** Mean air speed in the narrowest section of the vent, where that is known. */
-export function ventProbe(ventArea: number | undefined, name?: string): Record<string, Probe> {
-  const part = partOf(name);
-  if (ventArea === undefined) return {};
-  return { [part('ventAirSpeed')]: { of: 'flow', element: part('vent'), factor: 1 / ventArea } };
-}
+export const ventedBox = (input: VentedBoxInput | VentedBoxSpec, air: Air = standardAir): System<VentedBoxSpec> =>
+  systemOf(ventedFamily, input, air);

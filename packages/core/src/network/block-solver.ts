@@ -2,13 +2,14 @@ import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { assign, multiply, subtractProduct } from './column-arithmetic.js';
 import { constantSums } from './constant-sums.js';
 import { dense, factorDense, putColumns, solveDense } from './dense.js';
-import type { Network } from './element.js';
-import { elimination } from './elimination.js';
+import type { Topology } from './element.js';
+import { elimination, type Pivot } from './elimination.js';
 import { entryColumns } from './entry-columns.js';
-import { type Equations, stampedValues } from './equations.js';
+import type { Equations } from './equations.js';
 import { type Factored, forwardElimination } from './forward-elimination.js';
 import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
 import { contradiction } from './refusals.js';
+import type { Slots } from './slots.js';
 import type { TransposedSolver } from './transposed-solver.js';
 
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
@@ -18,8 +19,6 @@ const SINGULAR = 1e-14;
 
 /** The equations of a network, solved for a block of frequencies at once. */
 export interface BlockSolver {
-  /** What each element stands with in the equations. */
-  readonly values: Float64Array;
   /** Columns of the elements given over frequency, by element, at the frequencies loaded. */
   readonly listed: readonly (ListedColumns | undefined)[];
   /** Solution, by unknown; filled where it is wanted. */
@@ -32,15 +31,29 @@ export interface BlockSolver {
   readonly solve: (transposed?: TransposedSolver) => number;
 }
 
+/** A topology with its equations, and the numbers put into them. */
+export interface NumberedEquations {
+  readonly topology: Topology;
+  readonly slots: Slots;
+  readonly system: Equations;
+  /** By slot. */
+  readonly values: Float64Array;
+  /** What each element stands with. */
+  readonly numbers: Float64Array;
+}
+
 /**
- * Prepares the elimination of a network's equations, for the unknowns that are wanted. Where a pivot that is a sum nearly
+ * Prepares the elimination of a network's equations, for the unknowns that are wanted, in an order found before. Where a pivot that is a sum nearly
  * vanishes (the node of a lossless box at its tuning), that frequency alone is solved again with row exchanges.
  */
-export function blockSolver(network: Network, system: Equations, wanted: Iterable<number>): BlockSolver {
-  const { elements } = network;
-  const values = stampedValues(network, system);
-  const order = elimination(system, values);
-  if (order === undefined) throw contradiction(network);
+export function blockSolver(
+  { topology, slots, system, values, numbers }: NumberedEquations,
+  wanted: Iterable<number>,
+  planned: readonly Pivot[] = [],
+): BlockSolver {
+  const { elements } = topology;
+  const order = elimination(system, numbers, planned);
+  if (order === undefined) throw contradiction(topology);
   const listed = elements.map((element) => listedColumns(element, BLOCK));
   const columns = entryColumns(order.entries, BLOCK);
   const factored = forwardElimination(order, columns, BLOCK);
@@ -83,7 +96,7 @@ export function blockSolver(network: Network, system: Equations, wanted: Iterabl
     count = block.length;
     elements.forEach((element, symbol) => {
       const tables = listed[symbol];
-      if (tables !== undefined) fillListed(element, block, tables);
+      if (tables !== undefined && numbers[symbol] !== 0) fillListed(element, values, slots, block, tables);
     });
     columns.fill(block, listed);
   };
@@ -96,11 +109,11 @@ export function blockSolver(network: Network, system: Equations, wanted: Iterabl
     substitute();
     transposed?.solve(count);
     for (let i = lost.indexOf(1); i >= 0 && i < count; i = lost.indexOf(1, i + 1)) {
-      if (factorDense(system, values, listed, i, frequencies[i] as number, one) < SINGULAR) return i;
+      if (factorDense(system, numbers, listed, i, frequencies[i] as number, one) < SINGULAR) return i;
       putColumns(solution, solveDense(system, one), i);
       transposed?.solveAt(i, one);
     }
     return -1;
   };
-  return { values, listed, solution, factored, load, solve };
+  return { listed, solution, factored, load, solve };
 }

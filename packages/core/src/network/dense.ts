@@ -48,7 +48,7 @@ export const dense = (size: number): Dense => ({
  */
 export function factorDense(
   { size, stamps }: Equations,
-  values: Float64Array,
+  numbers: Float64Array,
   listed: readonly (ListedColumns | undefined)[],
   index: number,
   frequency: number,
@@ -67,7 +67,7 @@ export function factorDense(
       add(matrix, place, sign * (table.re[index] as number), sign * (table.im[index] as number));
       continue;
     }
-    const value = symbol < 0 ? sign : sign * (values[symbol] as number);
+    const value = symbol < 0 ? sign : sign * (numbers[symbol] as number);
     add(matrix, place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
   }
   for (let place = 0; place < size * size; place++) {
@@ -101,18 +101,18 @@ export function solveDense(
   return solution;
 }
 
-/** Solves the transposed equations for what is read, the sum of some unknowns times a complex weight: by equation. */
+/** Solves the transposed equations for what is read, a sum of some unknowns, each times a complex weight: by equation. */
 export function solveDenseTransposed(
-  reading: Signed,
-  weightRe: number,
-  weightIm: number,
+  readings: readonly { readonly unknowns: Signed; readonly re: number; readonly im: number }[],
   { size, re, im, rowScale, exchanges, adjoint }: Dense,
 ): ComplexColumn {
   adjoint.re.fill(0);
   adjoint.im.fill(0);
-  for (const [unknown, sign] of reading) {
-    adjoint.re[unknown] = sign * weightRe;
-    adjoint.im[unknown] = sign * weightIm;
+  for (const { unknowns, re: weightRe, im: weightIm } of readings) {
+    for (const [unknown, sign] of unknowns) {
+      (adjoint.re[unknown] as number) += sign * weightRe;
+      (adjoint.im[unknown] as number) += sign * weightIm;
+    }
   }
   solveComplexFactoredTransposed(size, re, im, exchanges, adjoint.re, adjoint.im, 1);
   for (let row = 0; row < size; row++) {

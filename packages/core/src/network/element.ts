@@ -1,7 +1,7 @@
 import type { ComplexColumn } from '../numeric/index.js';
 
 /**
- * Elements of three domains, in one nodal description. A node carries a potential, an element a flow:
+ * Elements of three domains in one nodal description. A node carries a potential, an element a flow:
  *
  * | domain | potential of a node | flow through an element | `ground` |
  * | --- | --- | --- | --- |
@@ -9,10 +9,12 @@ import type { ComplexColumn } from '../numeric/index.js';
  * | mechanical | velocity, m/s | force, N | the frame, at rest |
  * | acoustical | pressure, Pa | volume flow, m³/s | the air outside, at rest |
  *
- * With velocity as the mechanical potential (the mobility analogy) parts that move together share a node, a motor is an
- * ideal transformer and a piston a gyrator, so that no domain has to be turned into another (@source beranek2012 ch. 3).
+ * Velocity is the mechanical potential (the mobility analogy). Parts that move together therefore share a node, a motor is
+ * an ideal transformer and a piston a gyrator, and no domain has to be turned into its dual (@source beranek2012 ch. 3).
+ *
+ * No number stands in an element. Its numbers are slots of the values of a network, under the element's name.
  */
-export type Element = Branch | Source | Meter | Motor | Piston | Admittance | TwoPort;
+export type Element = Branch | Source | Meter | Motor | Piston | Law | Line;
 
 /** A pair of nodes; flow is counted from the first to the second. */
 export type Nodes = readonly [from: string, to: string];
@@ -29,54 +31,67 @@ export type BranchKind =
   | 'acousticCompliance'
   | 'acousticResistance';
 
-export interface Branch {
-  readonly kind: BranchKind;
+/** How an element stands in the equations. A number of zero is a short where impedances stand, and nothing where admittances do. */
+export type Standing = 'impedance' | 'admittance';
+
+interface Named {
   readonly name: string;
   readonly nodes: Nodes;
-  /** Ω, H, F · kg, m/N, N·s/m · kg/m⁴, m³/Pa, Pa·s/m³. */
-  readonly value: number;
+}
+
+interface Standable {
+  /** Default: as an impedance where it is in series with its neighbours, else as an admittance. */
+  readonly stands?: Standing;
+  /** Left out when the reference level is read: a short where impedances stand, nothing where admittances do. */
+  readonly inReference?: false;
+}
+
+/** One value: Ω, H, F · kg, m/N, N·s/m · kg/m⁴, m³/Pa, Pa·s/m³. */
+export interface Branch extends Named, Standable {
+  readonly kind: BranchKind;
 }
 
 /** The drive: 1 V rms between its nodes. All columns of a sweep are per volt of it. Its flow is the current it delivers. */
-export interface Source {
+export interface Source extends Named {
   readonly kind: 'source';
-  readonly name: string;
-  readonly nodes: Nodes;
 }
 
-/** A joint without any potential across it. Its flow is the sum of what runs through it: what several boxes take in. */
-export interface Meter {
+/** A joint without any potential across it. Its flow is the sum of what runs through it. */
+export interface Meter extends Named {
   readonly kind: 'meter';
-  readonly name: string;
-  readonly nodes: Nodes;
 }
 
-/** A voice coil in its gap: voltage = Bl × velocity, force = Bl × current. Its flow is the current. */
+/** A voice coil in its gap: voltage = Bl × velocity, force = Bl × current. Its value is Bl, its flow the current. */
 export interface Motor {
   readonly kind: 'motor';
   readonly name: string;
   readonly electrical: Nodes;
   readonly mechanical: Nodes;
-  readonly Bl: number;
 }
 
-/** A cone: moving by its mechanical node it pushes air into `front` and draws it from `rear`. Its flow is Sd × velocity. */
+/** A cone: its mechanical node pushes air into `front` and draws it from `rear`. Its value is Sd, its flow Sd × velocity. */
 export interface Piston {
   readonly kind: 'piston';
   readonly name: string;
   readonly mechanical: Nodes;
   readonly front: string;
   readonly rear: string;
-  readonly Sd: number;
 }
 
-/** A two-terminal element given by its admittance at each frequency: radiation, eddy currents, creep, fibre. */
-export interface Admittance {
-  readonly kind: 'admittance';
-  readonly name: string;
-  readonly nodes: Nodes;
-  /** Fills real and imaginary part for each frequency in Hz. */
-  readonly admittance: (frequencies: Float64Array, re: Float64Array, im: Float64Array) => void;
+/**
+ * A two-terminal element over frequency: eddy currents, creep, fibre, a tube with friction. Its parameters are slots of the
+ * values: `values[at]`, `values[at + 1]`, and so on.
+ */
+export interface Law extends Named, Standable {
+  readonly kind: 'law';
+  readonly stands: Standing;
+  readonly parameters: readonly string[];
+  /** Fills its admittance or impedance, as it stands, at each frequency in Hz. `out` is zero at first. */
+  readonly fill: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
+  /** Fills what `fill` fills, differentiated by ln f. Left out: a difference quotient over ±10⁻⁵. */
+  readonly slope?: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
+  /** Lines of a netlist for a circuit simulator that can say it; left out: a comment says that it cannot. */
+  readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
 }
 
 /** A chain matrix over frequency: `[A B; C D]`, each a complex column. */
@@ -91,54 +106,46 @@ export interface ChainColumns {
  * A line between two nodes, each against ground, by its chain matrix: potential and flow at the near node from those at
  * the far one. A duct with loss, a horn, a room of one's own. Its flow is the one that arrives at the far node.
  */
-export interface TwoPort {
-  readonly kind: 'twoPort';
-  readonly name: string;
-  readonly nodes: Nodes;
-  /** Fills the chain matrix for each frequency in Hz; AD − BC is 1 where the line is reciprocal. */
-  readonly chain: (frequencies: Float64Array, out: ChainColumns) => void;
-  /** Impedance and delay where the line is uniform and lossless: circuit simulators know that one. */
-  readonly lossless?: { readonly impedance: number; readonly delay: number };
+export interface Line extends Named {
+  readonly kind: 'line';
+  readonly parameters: readonly string[];
+  /** Fills the chain matrix at each frequency in Hz; AD − BC is 1 where the line is reciprocal. `out` is zero at first. */
+  readonly fill: (values: Float64Array, at: number, frequencies: Float64Array, out: ChainColumns) => void;
+  readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
 }
 
-/** A quarter wave has a cosine of nothing: what the rounding of its angle leaves is none. */
-const unlessRounding = (value: number, angle: number) => (Math.abs(value) <= Number.EPSILON * angle ? 0 : value);
+/** Something read off a solved network: the potential of a node, or the flow of an element. */
+export type Reading =
+  | { readonly of: 'potential'; readonly node: string; readonly sign?: -1 }
+  | { readonly of: 'flow'; readonly element: string; readonly sign?: -1 };
 
-/**
- * A uniform lossless line: a tube whose walls take nothing.
- *
- * @validity plane waves: the tube narrow against the wavelength
- * @neglects losses, ends
- * @returns the element
- * @source morse1968 (transmission line of a tube)
- * @example losslessLine('vent', ['box', 'ground'], 2e5, 0.001)
- */
-export const losslessLine = (name: string, nodes: Nodes, impedance: number, delay: number): TwoPort => ({
-  kind: 'twoPort',
-  name,
-  nodes,
-  lossless: { impedance, delay },
-  chain: (frequencies, { A, B, C, D }) => {
-    for (let i = 0; i < frequencies.length; i++) {
-      const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
-      const sine = unlessRounding(Math.sin(angle), angle);
-      A.re[i] = D.re[i] = unlessRounding(Math.cos(angle), angle);
-      B.im[i] = impedance * sine;
-      C.im[i] = sine / impedance;
-      A.im[i] = D.im[i] = B.re[i] = C.re[i] = 0;
-    }
-  },
-});
+/** A reading with a name of its own, times a number of the values where `factor` names that slot. */
+export type Probe = Reading & { readonly factor?: string };
 
-/** What is read off a solved network. */
-export type Probe =
-  | { readonly of: 'potential'; readonly node: string; readonly factor?: number }
-  | { readonly of: 'flow'; readonly element: string; readonly factor?: number };
+/** Where air leaves the system. */
+export interface Outlet {
+  readonly name: string;
+  /** Positive out of the system. */
+  readonly flow: Reading;
+  /** The slot that says how much later its sound arrives than that of the nearest outlet, s; left out: not at all. */
+  readonly delay?: string;
+}
 
-/** Any topology: a list of elements, and named probes. */
-export interface Network {
+/** A network without numbers: what is compiled once for all networks of this kind. */
+export interface Topology {
   readonly elements: readonly Element[];
   readonly probes: Readonly<Record<string, Probe>>;
+  /** Their sum is read as `radiatedFlow`, first of all probes. */
+  readonly outlets: readonly Outlet[];
+}
+
+/** The numbers of a topology, by the names of elements, factors and delays. */
+export type Values = Readonly<Record<string, number | readonly number[]>>;
+
+/** A topology with its numbers. */
+export interface Network {
+  readonly topology: Topology;
+  readonly values: Values;
 }
 
 /** Admittance of a branch = value^exponent × s^power. */
@@ -156,10 +163,45 @@ export const branchLaw: Readonly<Record<BranchKind, readonly [exponent: 1 | -1, 
 
 export const isBranch = (element: Element): element is Branch => Object.hasOwn(branchLaw, element.kind);
 
-/** Makes a branch: `branch('mass', 'Mms', ['cone', 'ground'], 0.06)`. */
-export const branch = (kind: BranchKind, name: string, nodes: Nodes, value: number): Branch => ({
-  kind,
+/**
+ * Makes a branch.
+ *
+ * @example branch('mass', 'Mms', ['cone', 'ground'])
+ */
+export const branch = (
+  kind: BranchKind,
+  name: string,
+  nodes: Nodes,
+  { stands, inReference }: Standable = {},
+): Branch => ({ kind, name, nodes, ...(stands && { stands }), ...(inReference === false && { inReference }) });
+
+/** A quarter wave has a cosine of zero: what is left of it by the rounding of its angle is set to zero. */
+const unlessRounding = (value: number, angle: number) => (Math.abs(value) <= Number.EPSILON * angle ? 0 : value);
+
+/**
+ * A uniform lossless line: a tube whose walls take nothing. Its values are the wave impedance and the delay.
+ *
+ * @validity plane waves: the tube narrow against the wavelength
+ * @neglects losses, ends
+ * @returns the element
+ * @source morse1968 (transmission line of a tube)
+ * @example losslessLine('vent', ['box', 'ground']) // values: { vent: [2e5, 0.001] }
+ */
+export const losslessLine = (name: string, nodes: Nodes): Line => ({
+  kind: 'line',
   name,
   nodes,
-  value,
+  parameters: ['impedance', 'delay'],
+  fill: (values, at, frequencies, { A, B, C, D }) => {
+    const impedance = values[at] as number;
+    const delay = values[at + 1] as number;
+    for (let i = 0; i < frequencies.length; i++) {
+      const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
+      const sine = unlessRounding(Math.sin(angle), angle);
+      A.re[i] = D.re[i] = unlessRounding(Math.cos(angle), angle);
+      B.im[i] = impedance * sine;
+      C.im[i] = sine / impedance;
+    }
+  },
+  netlist: ([impedance, delay], plain, [a, b]) => [`T_${plain} ${a} 0 ${b} 0 Z0=${impedance} TD=${delay}`],
 });

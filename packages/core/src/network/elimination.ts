@@ -22,6 +22,9 @@ export interface Step {
   }[];
 }
 
+/** Where the pivot of a step stands. */
+export type Pivot = Pick<Step, 'row' | 'column'>;
+
 /** The order in which a sparse system is solved, fill-in included; the same at every frequency. */
 export interface Elimination {
   readonly entries: readonly Entry[];
@@ -43,10 +46,16 @@ const SWEPT = 1e6;
  * where it can be helped: the node's own sum is, as in any stable elimination of a passive network. A chain is eliminated
  * link by link, in time that grows with its length. The right side is one column more, and never a pivot.
  *
+ * An order found before, with other numbers, is followed as far as its pivots are there.
+ *
  * @returns the steps, or `undefined` for a system without a full set of pivots: structurally singular
  * @source markowitz1957
  */
-export function elimination({ size, stamps, driven }: Equations, values: Float64Array): Elimination | undefined {
+export function elimination(
+  { size, stamps, driven }: Equations,
+  numbers: Float64Array,
+  order: readonly Pivot[] = [],
+): Elimination | undefined {
   const entries: Entry[] = [];
   const rows = Array.from({ length: size }, () => new Map<number, number>());
   const columns = Array.from({ length: size + 1 }, () => new Set<number>());
@@ -61,7 +70,7 @@ export function elimination({ size, stamps, driven }: Equations, values: Float64
     down(column).add(row);
     return made;
   };
-  for (const stamp of stamps) add(entryOf(indexAt(stamp.row, stamp.column)), stamped(stamp, values), 1);
+  for (const stamp of stamps) add(entryOf(indexAt(stamp.row, stamp.column)), stamped(stamp, numbers), 1);
   for (const row of driven) entryOf(indexAt(row, size)).constant += 1;
   const drop = (row: number, column: number) => {
     across(row).delete(column);
@@ -93,8 +102,14 @@ export function elimination({ size, stamps, driven }: Equations, values: Float64
   const open = new Set(rows.keys());
   for (let step = 0; step < size; step++) {
     let best: { row: number; column: number; pivot: number; swept: boolean } | undefined;
+    const planned = order[step];
+    const at = planned && open.has(planned.row) ? across(planned.row).get(planned.column) : undefined;
+    if (planned !== undefined && at !== undefined) {
+      const { row, column } = planned;
+      best = { row, column, pivot: at, swept: !doneOnce(row, column, entryOf(at)) };
+    }
     let least = Infinity;
-    for (const row of open) {
+    for (const row of best === undefined ? open : []) {
       for (const [column, pivot] of across(row)) {
         if (column === size) continue;
         const entry = entryOf(pivot);

@@ -46,8 +46,8 @@ export const emptyEntry = (row: number, column: number): Entry => ({
 });
 
 /** What a stamp adds. */
-export function stamped({ sign, symbol, power, listed }: Stamp, values: Float64Array): Sum {
-  const value = listed !== undefined ? 0 : symbol < 0 ? sign : sign * (values[symbol] as number);
+export function stamped({ sign, symbol, power, listed }: Stamp, numbers: Float64Array): Sum {
+  const value = listed !== undefined ? 0 : symbol < 0 ? sign : sign * (numbers[symbol] as number);
   const [constant, rising, falling] = [power === 0 ? value : 0, power === 1 ? value : 0, power === -1 ? value : 0];
   return {
     constant,

@@ -1,7 +1,8 @@
-import { type Branch, branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
+import { type Branch, type Element, isBranch, type Law, type Nodes, type Topology } from './element.js';
+import { type Form, formOf, type Slots } from './slots.js';
 
-/** Which column of an element given over frequency: its admittance, or a corner of its chain matrix. */
-export type Listed = 'Y' | 'A' | 'B' | 'C' | 'D';
+/** Which column of an element given over frequency: the one of a law, or a corner of the chain matrix of a line. */
+export type Listed = 'law' | 'A' | 'B' | 'C' | 'D';
 
 /** Unknowns or equations, each with a sign; ground is left out. */
 export type Signed = readonly (readonly [index: number, sign: 1 | -1])[];
@@ -34,6 +35,8 @@ export interface Equations {
   readonly driven: readonly number[];
   /** For each element the unknown that is its own flow, or −1. */
   readonly flowUnknown: readonly number[];
+  /** For each element with which power of its value, and of s, it stands. */
+  readonly forms: readonly Form[];
 }
 
 export const GROUND = 'ground';
@@ -46,31 +49,39 @@ export const nodesOf = (element: Element): readonly string[] => {
 };
 
 /** Whether an element is given over frequency instead of by one value. */
-export const isListed = (element: Element): boolean => element.kind === 'admittance' || element.kind === 'twoPort';
+export const isListed = (element: Element): boolean => element.kind === 'law' || element.kind === 'line';
 
-/** The number that stands for an element in the equations; its admittance without the power of s. */
-export function symbolValue(element: Element): number {
-  if (element.kind === 'motor') return element.Bl;
-  if (element.kind === 'piston') return element.Sd;
-  if (isBranch(element)) return branchLaw[element.kind][0] === 1 ? element.value : 1 / element.value;
-  return 1;
+/**
+ * The number with which each element stands: its value or the inverse of it. In the reference, what is left out of it is 0.
+ * Elements given over frequency stand with 1 or 0.
+ */
+export function numbersOf(
+  { elements }: Topology,
+  { of }: Slots,
+  { forms }: Equations,
+  values: Float64Array,
+  inReference = false,
+): Float64Array {
+  return Float64Array.from(elements, (element, i) => {
+    if (inReference && 'inReference' in element && element.inReference === false) return 0;
+    const slot = of.get(element.name);
+    if (isListed(element) || slot === undefined) return 1;
+    const value = values[slot.at] as number;
+    return (forms[i] as Form).exponent === 1 ? value : 1 / value;
+  });
 }
-
-/** The same where a branch with a flow of its own stands with its impedance. */
-export const stampedValues = ({ elements }: Network, { flowUnknown }: Equations): Float64Array =>
-  Float64Array.from(elements, (element, i) =>
-    isBranch(element) && (flowUnknown[i] as number) >= 0 ? 1 / symbolValue(element) : symbolValue(element),
-  );
 
 /** A branch, or several side by side between the same two nodes. */
 type Bundle = readonly Branch[];
 
 /**
- * Writes down the equations. Symbol i is element i; nothing numeric is looked at. Each of `bundles` gets its flow as an
- * unknown, and a branch alone stands with its impedance: in a row of parts one after the other impedances add.
+ * Writes down the equations. Symbol i is element i; no number is looked at. What stands with its impedance gets its flow as
+ * an unknown. Where nothing is said, that is a branch in series with its neighbours, since impedances in series add; several
+ * side by side get one flow together.
  */
-export function equations(network: Network, bundles: readonly Bundle[] = []): Equations {
-  const { elements } = network;
+export function equations(topology: Topology): Equations {
+  const { elements } = topology;
+  const bundles = branchesInSeries(topology);
   const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
   const index = new Map(nodes.map((node, i) => [node, i]));
   const couplings: Coupling[] = [];
@@ -100,6 +111,10 @@ export function equations(network: Network, bundles: readonly Bundle[] = []): Eq
     flowOf.set(bundle, flow);
     return [[flow, nodes[0] === element.nodes[0] ? 1 : -1]];
   };
+  /** Whether an element stands with its impedance and has a flow of its own. */
+  const asImpedance = (element: Branch | Law): boolean =>
+    element.stands === undefined ? bundleOf.get(element)?.length === 1 : element.stands === 'impedance';
+  const forms = elements.map((element) => formOf(element, isBranch(element) && asImpedance(element)));
   const flowUnknown = elements.map((element, symbol) => {
     if (element.kind === 'piston') {
       const [cone, air] = [across(element.mechanical), across([element.rear, element.front])];
@@ -107,14 +122,15 @@ export function equations(network: Network, bundles: readonly Bundle[] = []): Eq
       couple(cone, minus(air), symbol);
       return -1;
     }
-    const [power, listed] = isBranch(element) ? [branchLaw[element.kind][1]] : ([0, 'Y'] as const);
-    if (element.kind === 'admittance' || (isBranch(element) && bundleOf.get(element)?.length !== 1)) {
+    const { power } = forms[symbol] as Form;
+    const listed = element.kind === 'law' ? ('law' as const) : undefined;
+    if ((element.kind === 'law' || isBranch(element)) && !asImpedance(element)) {
       couple(bundleRows(element) ?? across(element.nodes), across(element.nodes), symbol, power, listed);
       return -1;
     }
     const flow = size++;
     const own: Signed = [[flow, 1]];
-    if (element.kind === 'twoPort') {
+    if (element.kind === 'line') {
       // p₁ = A p₂ + B U₂; U₁ = C p₂ + D U₂ leaves the near node, U₂ enters the far one.
       const [near, far] = [across([element.nodes[0], GROUND]), across([element.nodes[1], GROUND])];
       couple(own, near);
@@ -129,28 +145,28 @@ export function equations(network: Network, bundles: readonly Bundle[] = []): Eq
     couple(own, nodesAcross);
     couple(nodesAcross, element.kind === 'source' ? minus(own) : own); // a source delivers
     if (element.kind === 'source') driven.push(flow);
-    if (element.kind === 'motor') {
+    else if (element.kind === 'motor') {
       const cone = across(element.mechanical);
       couple(own, minus(cone), symbol);
       couple(minus(cone), own, symbol);
-    }
-    if (isBranch(element)) couple(own, minus(own), symbol, -power as -1 | 0 | 1);
+    } else if (element.kind !== 'meter') couple(own, minus(own), symbol, power, listed);
     return flow;
   });
   const stamps = couplings.flatMap(({ rows, columns, ...law }) =>
     rows.flatMap(([row, a]) => columns.map(([column, b]): Stamp => ({ row, column, sign: a === b ? 1 : -1, ...law }))),
   );
-  return { size, nodes, couplings, stamps, driven, flowUnknown };
+  return { size, nodes, couplings, stamps, driven, flowUnknown, forms };
 }
 
-/** Branches, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
-export function branchesInSeries({ elements }: Network): readonly Bundle[] {
+/** Branches of which nothing is said, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
+function branchesInSeries({ elements }: Topology): readonly Bundle[] {
   const between = new Map<string, Branch[]>();
   const ends = new Map<string, number>();
   for (const element of elements) {
     const pair = JSON.stringify([...nodesOf(element)].sort());
-    if (isBranch(element)) between.set(pair, [...(between.get(pair) ?? []), element]);
-    if (isBranch(element) && between.get(pair)?.length !== 1) continue;
+    const open = isBranch(element) && element.stands === undefined;
+    if (open) between.set(pair, [...(between.get(pair) ?? []), element]);
+    if (open && between.get(pair)?.length !== 1) continue;
     for (const node of nodesOf(element)) ends.set(node, (ends.get(node) ?? 0) + 1);
   }
   ends.set(GROUND, 0);

@@ -88,6 +88,38 @@ function minors(
   return new Map([...states].map(([used, sum]) => [Math.round(Math.log2(all - used)), sum]));
 }
 
+/**
+ * How many products the determinant has: all its coefficients have one sign where no power comes back from the mechanical to
+ * the electrical side with another, so that their sum is the determinant with every number and s at 1. An estimate elsewhere.
+ */
+export function predictedProducts({ size, stamps }: Equations): number {
+  const matrix = new Float64Array(size * size);
+  for (const { row, column, sign } of stamps) matrix[row * size + column] = (matrix[row * size + column] as number) + sign;
+  let determinant = 1;
+  for (let k = 0; k < size; k++) {
+    let pivot = k;
+    for (let row = k + 1; row < size; row++) {
+      if (Math.abs(matrix[row * size + k] as number) > Math.abs(matrix[pivot * size + k] as number)) pivot = row;
+    }
+    for (let column = k; column < size; column++) {
+      const kept = matrix[k * size + column] as number;
+      matrix[k * size + column] = matrix[pivot * size + column] as number;
+      matrix[pivot * size + column] = kept;
+    }
+    const top = matrix[k * size + k] as number;
+    if (top === 0) return 0;
+    determinant *= Math.abs(top);
+    for (let row = k + 1; row < size; row++) {
+      const factor = (matrix[row * size + k] as number) / top;
+      if (factor === 0) continue;
+      for (let column = k; column < size; column++) {
+        matrix[row * size + column] = (matrix[row * size + column] as number) - factor * (matrix[k * size + column] as number);
+      }
+    }
+  }
+  return determinant;
+}
+
 /** Place value of each symbol: it occurs in so many rows at most, and one digit more than that is its radix. */
 function placesOf(stamps: Equations['stamps']) {
   const powerOf = new Map(stamps.map(({ symbol, power }) => [symbol, power]));

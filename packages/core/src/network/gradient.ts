@@ -1,107 +1,170 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { BLOCK, blockSolver } from './block-solver.js';
+import { BLOCK, blockSolver, type NumberedEquations } from './block-solver.js';
 import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
-import { branchLaw, type Element, isBranch, type Network } from './element.js';
-import { branchesInSeries, equations, isListed } from './equations.js';
-import { listedSlopes } from './listed-columns.js';
-import { fillReading, readingOf, readingWeight } from './reading.js';
-import { missingProbe, refuseBadNetwork } from './refusals.js';
+import type { Element, Network } from './element.js';
+import type { Pivot } from './elimination.js';
+import { equations, isListed, numbersOf } from './equations.js';
+import {
+  fillListedParameterSlope,
+  fillListedSlope,
+  type ListedColumns,
+  listedColumns,
+} from './listed-columns.js';
+import { fillReading, type ProbeRow, probeRows, termWeight, turnByDelay } from './reading.js';
+import { missingProbe, refuseBadNumbers, refuseBadTopology } from './refusals.js';
+import { type Form, type Slots, slotsOf, valuesOf } from './slots.js';
 import { transposedSolver } from './transposed-solver.js';
 
 /** A probe over frequency and how it changes, a column each. */
 export interface GradientColumns {
   readonly value: ComplexColumn;
-  /** ∂value/∂ln(element value): what a relative change of it does; in the order of `elements`. */
-  readonly byElement: readonly ComplexColumn[];
+  /** ∂value/∂number of each slot, in the order of `numbers`. Empty: not wanted. */
+  readonly byNumber: readonly ComplexColumn[];
   /** ∂value/∂ln f. */
   readonly byFrequency: ComplexColumn;
 }
 
+/** A number that a gradient is told by. */
+export interface GradientNumber {
+  /** The name of its slot; of a law or line with its parameter, `coil.exponent`. */
+  readonly name: string;
+  /** The number as it stands in the equations. */
+  readonly number: number;
+  /** −1 where that is the inverse of the value in the slot. */
+  readonly exponent: 1 | -1;
+}
+
 /** The gradient of one probe, ready to be swept. */
 export interface NetworkGradient {
-  /** The elements that have a value, in the order of the columns. */
-  readonly elements: readonly string[];
+  /** The numbers in the order of the columns. */
+  readonly numbers: readonly GradientNumber[];
   /** Fills the columns, per volt of drive. Returns the first place at which nothing damps the network, or −1. A kernel. */
   readonly sweep: (frequencies: Float64Array, out: GradientColumns) => number;
 }
 
 /**
- * Prepares the gradient of a probe by every element, by the adjoint equations: one elimination serves the solution and the
- * adjoint, whatever the number of elements.
+ * Prepares the gradient of a probe by every number of a network, by the adjoint equations: one elimination serves the
+ * solution and the adjoint, whatever the number of elements. A number may be zero: a resistance that is not there yet.
  *
- * $$ A x = b,\\quad y = c^{\\mathsf T} x,\\quad A^{\\mathsf T}\\lambda = c,\\quad
- *    \\frac{\\partial y}{\\partial \\theta} = \\frac{\\partial c^{\\mathsf T}}{\\partial\\theta} x - \\lambda^{\\mathsf T}\\frac{\\partial A}{\\partial\\theta}\\,x $$
+ * $$ A x = b,\quad y = c^{\mathsf T} x,\quad A^{\mathsf T}\lambda = c,\quad
+ *    \frac{\partial y}{\partial \theta} = \frac{\partial c^{\mathsf T}}{\partial\theta} x - \lambda^{\mathsf T}\frac{\partial A}{\partial\theta}\,x $$
  *
- * @validity any network; an element given over frequency has no derivative by a value, and its slope over frequency is a
- * difference quotient over ±10⁻⁵
+ * @validity any network. Of an element over frequency that gives no slope of its own, slopes are difference quotients over ±10⁻⁵
  * @neglects nothing
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
  * @example compileGradient(network, 'radiatedFlow').sweep(frequencies, columns)
  */
-export function compileGradient(network: Network, name: string): NetworkGradient {
-  refuseBadNetwork(network);
-  const probe = Object.hasOwn(network.probes, name) ? network.probes[name] : undefined;
-  if (probe === undefined) throw missingProbe(name);
-  const { elements } = network;
-  const system = equations(network, branchesInSeries(network));
-  const reading = readingOf(network, system, probe);
+export function compileGradient({ topology, values: given }: Network, name: string): NetworkGradient {
+  refuseBadTopology(topology);
+  const system = equations(topology);
+  const slots = slotsOf(topology);
+  const values = valuesOf(slots, given);
+  const numbers = numbersOf(topology, slots, system, values);
+  refuseBadNumbers(topology, slots, values, numbers);
+  const row = probeRows(topology, system, slots).find((one) => one.name === name);
+  if (row === undefined) throw missingProbe(name);
+  return gradientOf({ topology, slots, system, values, numbers }, row);
+}
+
+/** The gradient of a row of equations that have their numbers, eliminated in an order found before. */
+export function gradientOf(
+  numbered: NumberedEquations,
+  row: ProbeRow,
+  order: readonly Pivot[] = [],
+): NetworkGradient {
+  const { topology, slots, system, values, numbers } = numbered;
+  const { elements } = topology;
   const wanted = system.couplings.flatMap(({ columns }) => columns.map(([unknown]) => unknown));
-  const { values, listed, solution, factored, load, solve } = blockSolver(network, system, wanted);
-  const weight = readingWeight(reading, values, BLOCK);
-  let factor: Factor = 1;
-  const transposed = transposedSolver(factored, BLOCK, reading.unknowns, () => factor);
+  const { listed, solution, factored, load, solve } = blockSolver(numbered, wanted, order);
+  const weights = row.terms.map((term) => termWeight(term, BLOCK));
+  let factors: Factor[] = row.terms.map(() => 1);
+  const transposed = transposedSolver(
+    factored,
+    BLOCK,
+    row.terms.map(({ unknowns }, t) => ({ unknowns, weight: () => factors[t] as Factor })),
+  );
   const { adjoint } = transposed;
-  const valued = elements.filter((element) => hasValue(element));
-  /** For each element its column, and how its value enters the equations: as it is, or its inverse. */
-  const places = elements.map((element, i) => ({
-    place: valued.indexOf(element),
-    exponent: exponentOf(element) * (isBranch(element) && (system.flowUnknown[i] as number) >= 0 ? -1 : 1),
-  }));
-  const slopes = listedSlopes(elements, BLOCK);
-  const reach = complexColumn(BLOCK);
-  const pair = complexColumn(BLOCK);
+  const listedSlopes = elements.map((element) => listedColumns(element, BLOCK));
+  const told = toldNumbers(topology.elements, slots, system.forms, values, numbers, row);
+  const [reach, pair, weighted] = [complexColumn(BLOCK), complexColumn(BLOCK), complexColumn(BLOCK)];
+  const scale = row.factor < 0 ? 1 : (values[row.factor] as number);
 
   const block = (frequencies: Float64Array, out: GradientColumns, offset: number): number => {
     load(frequencies);
-    slopes.fill(frequencies);
-    factor = weight(frequencies, listed);
+    elements.forEach((element, symbol) => {
+      const tables = listedSlopes[symbol];
+      if (tables !== undefined && numbers[symbol] !== 0) fillListedSlope(element, values, slots, frequencies, tables);
+    });
+    factors = weights.map((weight) => weight(frequencies, numbers, values, listed));
     const stopped = solve(transposed);
     const count = stopped < 0 ? frequencies.length : stopped;
-    const { value, byElement, byFrequency } = out;
-    for (const { re, im } of [...byElement, byFrequency]) {
+    const { value, byNumber, byFrequency } = out;
+    for (const { re, im } of [...byNumber, byFrequency]) {
       re.fill(0, offset, offset + count);
       im.fill(0, offset, offset + count);
     }
-    fillReading(reading.unknowns, solution, factor, count, value, offset);
+    row.terms.forEach(({ unknowns }, t) => {
+      fillReading(unknowns, solution, factors[t] as Factor, count, value, offset, t > 0);
+    });
+    const columnOf = (name: string): ComplexColumn | undefined => byNumber[told.findIndex((one) => one.name === name)];
+
+    /** Adds sign × pair × ∂(what the element stands with) to the columns: by its numbers, and by ln f. */
+    const addChange = (symbol: number, corner: ListedColumns, power: -1 | 0 | 1, sign: 1 | -1) => {
+      const element = elements[symbol] as Element;
+      const [name] = Object.keys(corner) as (keyof ListedColumns)[];
+      if (name === undefined) {
+        const number = numbers[symbol] as number;
+        timesPower(pair, sign, power, frequencies, count);
+        const column = columnOf(element.name);
+        if (column) addScaled(column, pair, 1, count, offset);
+        if (power !== 0) addScaled(byFrequency, pair, power * number, count, offset);
+        return;
+      }
+      multiply(weighted, pair, listedSlopes[symbol]?.[name] as ComplexColumn, count);
+      addScaled(byFrequency, weighted, sign, count, offset);
+      if (byNumber.length === 0 || (element.kind !== 'law' && element.kind !== 'line')) return;
+      const at = slots.of.get(element.name)?.at ?? 0;
+      element.parameters.forEach((parameter, k) => {
+        const column = columnOf(`${element.name}.${parameter}`);
+        if (column === undefined) return;
+        const tables = listedColumns(element, count) as ListedColumns;
+        fillListedParameterSlope(element, values, slots, at + k, frequencies, tables);
+        multiply(weighted, pair, tables[name] as ComplexColumn, count);
+        addScaled(column, weighted, sign, count, offset);
+      });
+    };
 
     for (const { rows, columns, symbol, power, listed: corner } of system.couplings) {
       if (symbol < 0) continue;
       fillReading(rows, adjoint, 1, count, reach);
       fillReading(columns, solution, reach, count, pair);
-      if (corner !== undefined) {
-        multiply(pair, pair, slopes.of(symbol, corner), count);
-        addScaled(byFrequency, pair, -1, count, offset);
-        continue;
-      }
-      // −λ x times the entry of A, by ln of the element's value and by ln f.
-      const { place, exponent } = places[symbol] as (typeof places)[number];
-      timesPower(pair, -(values[symbol] as number), power, frequencies, count);
-      addScaled(byElement[place] as ComplexColumn, pair, exponent, count, offset);
-      if (power !== 0) addScaled(byFrequency, pair, power, count, offset);
+      addChange(symbol, corner === undefined ? {} : { [corner]: pair }, power, -1);
     }
-    // The probe's own dependence on the element it reads.
-    const { symbol, power, unknowns } = reading;
-    if (symbol >= 0 && listed[symbol] !== undefined) {
-      fillReading(unknowns, solution, reading.factor, count, pair);
-      multiply(pair, pair, slopes.of(symbol, 'Y'), count);
-      addScaled(byFrequency, pair, 1, count, offset);
-    } else if (symbol >= 0) {
-      const { place, exponent } = places[symbol] as (typeof places)[number];
-      fillReading(unknowns, solution, factor, count, pair);
-      addScaled(byElement[place] as ComplexColumn, pair, exponent, count, offset);
-      if (power !== 0) addScaled(byFrequency, pair, power, count, offset);
+    // What the probe itself hangs on: the element that it reads, its delay, its factor.
+    row.terms.forEach(({ unknowns, symbol, power, sign, delay }, t) => {
+      if (symbol >= 0) {
+        const isLaw = listed[symbol] !== undefined;
+        fillReading(unknowns, solution, sign, count, pair);
+        if (delay >= 0) turnByDelay(pair, frequencies.subarray(0, count), values[delay] as number);
+        addChange(symbol, isLaw ? { law: pair } : {}, power, 1);
+      }
+      if (delay < 0) return;
+      fillReading(unknowns, solution, factors[t] as Factor, count, pair);
+      const tau = values[delay] as number;
+      // ∂/∂τ is −jω, and ∂/∂ln f is τ times that.
+      timesPower(pair, -1, 1, frequencies, count);
+      addScaled(byFrequency, pair, tau, count, offset);
+      const column = byNumber[told.findIndex(({ name }) => slots.of.get(name)?.at === delay)];
+      if (column) addScaled(column, pair, 1, count, offset);
+    });
+    if (row.factor >= 0) {
+      const column = byNumber[told.findIndex(({ name }) => slots.of.get(name)?.at === row.factor)];
+      if (column) addScaled(column, { re: value.re.subarray(offset), im: value.im.subarray(offset) }, 1, count, offset);
+      for (const one of new Set([value, byFrequency, ...byNumber])) {
+        if (one !== column) timesFrom(one, scale, count, offset);
+      }
     }
     return stopped;
   };
@@ -113,18 +176,50 @@ export function compileGradient(network: Network, name: string): NetworkGradient
     }
     return -1;
   };
-  return { elements: valued.map(({ name }) => name), sweep };
+  return { numbers: told, sweep };
+}
+
+/** The numbers that a gradient is told by: of each element, of the factor of the probe, of its delays. */
+function toldNumbers(
+  elements: readonly Element[],
+  slots: Slots,
+  forms: readonly Form[],
+  values: Float64Array,
+  numbers: Float64Array,
+  row: ProbeRow,
+): GradientNumber[] {
+  const own = elements.flatMap((element, i): GradientNumber[] => {
+    const slot = slots.of.get(element.name);
+    if (slot === undefined) return [];
+    if (element.kind === 'law' || element.kind === 'line') {
+      return element.parameters.map((parameter, k) => ({
+        name: `${element.name}.${parameter}`,
+        number: values[slot.at + k] as number,
+        exponent: 1,
+      }));
+    }
+    if (isListed(element)) return [];
+    return [{ name: element.name, number: numbers[i] as number, exponent: (forms[i] as Form).exponent }];
+  });
+  const read = new Set([row.factor, ...row.terms.map(({ delay }) => delay)]);
+  const others = [...slots.of].flatMap(([name, { at }]): GradientNumber[] =>
+    read.has(at) && !elements.some((element) => element.name === name)
+      ? [{ name, number: values[at] as number, exponent: 1 }]
+      : [],
+  );
+  return [...own, ...others];
 }
 
 /** Room for a gradient over so many frequencies. */
-export const gradientColumns = ({ elements }: NetworkGradient, length: number): GradientColumns => ({
+export const gradientColumns = ({ numbers }: NetworkGradient, length: number): GradientColumns => ({
   value: complexColumn(length),
-  byElement: elements.map(() => complexColumn(length)),
+  byNumber: numbers.map(() => complexColumn(length)),
   byFrequency: complexColumn(length),
 });
 
-const hasValue = (element: Element): boolean =>
-  element.kind !== 'source' && element.kind !== 'meter' && !isListed(element);
-
-/** The power of its value with which an element stands in nodal equations. */
-const exponentOf = (element: Element): 1 | -1 => (isBranch(element) ? branchLaw[element.kind][0] : 1);
+function timesFrom({ re, im }: ComplexColumn, by: number, count: number, offset: number): void {
+  for (let i = offset; i < offset + count; i++) {
+    re[i] = (re[i] as number) * by;
+    im[i] = (im[i] as number) * by;
+  }
+}

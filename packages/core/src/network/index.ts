@@ -1,34 +1,51 @@
-/** What are the polynomials of a lumped topology? */
-export { compileTopology, elementValues, type Topology } from './compile.js';
 /** Which elements are there, and what is read off a network? */
 export {
-  type Admittance,
   type Branch,
   type BranchKind,
   branch,
   type ChainColumns,
   type Element,
+  type Law,
+  type Line,
   losslessLine,
   type Meter,
   type Motor,
   type Network,
   type Nodes,
+  type Outlet,
   type Piston,
   type Probe,
+  type Reading,
   type Source,
-  type TwoPort,
+  type Standing,
+  type Topology,
+  type Values,
 } from './element.js';
-/** How would a circuit simulator read it? */
-export { netlist } from './netlist.js';
+/** How is a topology compiled once for all networks of its kind? */
+export { compile, compileNetwork } from './compile.js';
+/** What is a compiled topology, and a network that can be swept? */
+export type { CompiledNetwork, CompiledTopology, Polynomials } from './compiled.js';
+/** What are the polynomials of a topology? */
+export { compilePolynomials } from './polynomials.js';
 /** How is any network solved frequency by frequency? */
-export { compilePlan, type Plan } from './plan.js';
+export { compilePlan } from './plan.js';
+/** Where do the numbers of a topology stand, and how are they set by name? */
+export { type Setter, type Slot, type Slots, slotsOf, strictSetter, valuesOf } from './slots.js';
 /** How are polynomials swept over frequency? */
 export { sweepRows } from './sweep.js';
-/** What is the network with its coil inductance shorted? */
-export { withoutCoilInductance } from './without-coil-inductance.js';
-/** How does a probe change with each element, and with frequency? */
-export { compileGradient, type GradientColumns, gradientColumns, type NetworkGradient } from './gradient.js';
-/** And at one frequency, by name? */
-export { type Complex, type ProbeGradient, probeGradient } from './probe-gradient.js';
-/** What is said of a probe that is not there? */
-export { missingProbe } from './refusals.js';
+/** How would a circuit simulator read a network? */
+export { netlist } from './netlist.js';
+/** What are the state matrices of a lumped network? */
+export { type StateSpace, stateSpace } from './state-space.js';
+/** How does a probe change with each number of a network, and with frequency? */
+export {
+  compileGradient,
+  type GradientColumns,
+  type GradientNumber,
+  gradientColumns,
+  type NetworkGradient,
+} from './gradient.js';
+/** How does a probe change at one frequency, by name? */
+export { type Complex, gradientAt, type ProbeGradient, probeGradient } from './probe-gradient.js';
+/** What is said of a probe that is not there, and of a resonance that nothing damps? */
+export { missingProbe, undamped } from './refusals.js';

@@ -1,6 +1,7 @@
-import { branchLaw, type Element, isBranch, type Network } from './element.js';
+import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 import { nodesOf } from './equations.js';
-import { refuseBadNetwork } from './refusals.js';
+import { refuseBadTopology } from './refusals.js';
+import { slotsOf, valuesOf } from './slots.js';
 
 /** A number as circuit simulators take it: no suffix, all digits. */
 const exact = (value: number) => value.toExponential(16);
@@ -22,14 +23,23 @@ function plainNames(names: Iterable<string>): ReadonlyMap<string, string> {
   return plain;
 }
 
-function lines(element: Element, plain: (name: string) => string, node: (name: string) => string): string[] {
+function lines(
+  element: Element,
+  numbers: readonly number[],
+  plain: (name: string) => string,
+  node: (name: string) => string,
+): readonly string[] {
+  const [number = 0] = numbers;
   const name = plain(element.name);
   if (isBranch(element)) {
     const [a, b] = element.nodes.map(node);
     const [exponent, power] = branchLaw[element.kind];
     // Admittance value^±1 · s^power is a capacitor, resistor or inductor of that value or its inverse.
     const letter = power === 1 ? 'C' : power === 0 ? 'R' : 'L';
-    const value = power === 0 && exponent === 1 ? 1 / element.value : element.value;
+    const value = power === 0 && exponent === 1 ? 1 / number : number;
+    // A short is a source of no voltage; what is not there is no line.
+    if (value === 0 && letter !== 'C') return [`V_${name}_short ${a} ${b} 0`];
+    if (value === Infinity || value === 0) return [`* ${name}: nothing`];
     return [`${letter}_${name} ${a} ${b} ${exact(value)}`];
   }
   if (element.kind === 'source' || element.kind === 'meter') {
@@ -43,8 +53,8 @@ function lines(element: Element, plain: (name: string) => string, node: (name: s
     // Voltage = Bl × velocity behind a 0 V source that senses the current; force = Bl × that current.
     return [
       `V_${sense} ${a} ${node(sensed(element))} 0`,
-      `E_${name} ${node(sensed(element))} ${b} ${u} ${v} ${exact(element.Bl)}`,
-      `F_${name} ${v} ${u} V_${sense} ${exact(element.Bl)}`,
+      `E_${name} ${node(sensed(element))} ${b} ${u} ${v} ${exact(number)}`,
+      `F_${name} ${v} ${u} V_${sense} ${exact(number)}`,
     ];
   }
   if (element.kind === 'piston') {
@@ -52,14 +62,12 @@ function lines(element: Element, plain: (name: string) => string, node: (name: s
     const front = node(element.front);
     const rear = node(element.rear);
     return [
-      `G_${name}_flow ${rear} ${front} ${u} ${v} ${exact(element.Sd)}`,
-      `G_${name}_force ${u} ${v} ${front} ${rear} ${exact(element.Sd)}`,
+      `G_${name}_flow ${rear} ${front} ${u} ${v} ${exact(number)}`,
+      `G_${name}_force ${u} ${v} ${front} ${rear} ${exact(number)}`,
     ];
   }
-  if (element.kind === 'twoPort' && element.lossless !== undefined) {
-    const [a, b] = element.nodes.map(node);
-    const { impedance, delay } = element.lossless;
-    return [`T_${name} ${a} 0 ${b} 0 Z0=${exact(impedance)} TD=${exact(delay)}`];
+  if (element.netlist !== undefined) {
+    return element.netlist(numbers, name, element.nodes.map(node) as unknown as Nodes);
   }
   return [`* ${name}: given over frequency, not written`];
 }
@@ -73,20 +81,26 @@ const sensor = (element: Element) => `sense ${element.name}${OURS}`;
  * come out as voltages. Append an `.ac` line and `.end`. A second road to every number of a sweep. The option in it skips the
  * operating point, which a box closed by nothing but air does not have.
  *
- * @validity lumped elements and lossless lines; another element given over frequency becomes a comment
+ * @validity lumped elements, and elements over frequency that give lines of their own; another becomes a comment
  * @neglects nothing of lumped elements
  * @returns lines of text, the title first
  * @throws InputError for a network without meaning
  * @source desoer1969 (controlled sources for transformers and gyrators)
  * @example `${netlist(closedBox({ drivers, netVolume: '40 L' }).network)}\n.ac dec 20 10 1000\n.end`
  */
-export function netlist(network: Network, title = 'airspring network'): string {
-  refuseBadNetwork(network);
-  const { elements } = network;
+export function netlist({ topology, values: given }: Network, title = 'airspring network'): string {
+  refuseBadTopology(topology);
+  const { elements } = topology;
+  const slots = slotsOf(topology);
+  const values = valuesOf(slots, given);
   const motors = elements.filter(({ kind }) => kind === 'motor');
   const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors.map(sensed)]);
   const names = plainNames([...elements.map((element) => element.name), ...motors.map(sensor)]);
   const node = (name: string) => nodes.get(name) ?? '0';
-  const written = elements.flatMap((element) => lines(element, (name) => names.get(name) as string, node));
+  const written = elements.flatMap((element) => {
+    const { at, count } = slots.of.get(element.name) ?? { at: 0, count: 0 };
+    const numbers = [...values.subarray(at, at + count)];
+    return lines(element, numbers, (name) => names.get(name) as string, node);
+  });
   return [title.replace(/\s+/g, ' '), ...written, '.options noopac'].join('\n');
 }

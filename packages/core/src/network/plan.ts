@@ -1,54 +1,101 @@
-import type { ComplexColumn } from '../numeric/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { BLOCK, blockSolver } from './block-solver.js';
-import type { Network } from './element.js';
-import { branchesInSeries, equations } from './equations.js';
-import { fillReading, readingOf, readingWeight } from './reading.js';
-import { refuseBadNetwork } from './refusals.js';
+import { multiply } from './column-arithmetic.js';
+import type { CompiledNetwork, CompiledTopology } from './compiled.js';
+import type { Topology } from './element.js';
+import { elimination } from './elimination.js';
+import { equations, numbersOf } from './equations.js';
+import { gradientColumns, gradientOf } from './gradient.js';
+import { fillReading, probeRows, termWeight } from './reading.js';
+import { contradiction, refuseBadNumbers, refuseBadTopology } from './refusals.js';
+import { slotsOf } from './slots.js';
 
 /**
- * Elimination plan: any network, solved over frequency with guarded pivots.
- *
- * Fills a column for each probe, per volt of drive. Where no pivot is left, at a resonance that nothing damps,
- * it stops and returns that index; else −1. Writes into columns handed in and allocates nothing per frequency.
- */
-export interface Plan {
-  readonly probes: readonly string[];
-  readonly sweep: (frequencies: Float64Array, out: readonly ComplexColumn[]) => number;
-}
-
-/**
- * Prepares the elimination of a network, distributed and frequency-dependent elements included. The order of pivots is
- * fixed once, and what does not change with frequency is eliminated once; all operations run over blocks of frequencies.
- * Where a pivot that is a sum nearly vanishes (the node of a lossless box at its tuning), that frequency alone is solved
- * again with row exchanges. A second road to the same numbers as `compileTopology`.
+ * Elimination plan: any network, solved over frequency with guarded pivots, distributed and frequency-dependent elements
+ * included. The order of pivots is found once for the topology. What does not change with frequency is eliminated once for
+ * a set of numbers; all other operations run over blocks of frequencies. Where a pivot that is a sum nearly vanishes (the
+ * node of a lossless box at its tuning), that frequency alone is solved again with row exchanges. A second road to the
+ * numbers of `compilePolynomials`.
  *
  * @validity any network with a way to ground for each node
  * @neglects nothing
- * @throws InputError for a network without meaning, or whose equations cannot be solved whatever its values are
- * @returns the plan
+ * @throws InputError for a topology without meaning, or whose equations cannot be solved whatever its numbers are
+ * @returns the compiled topology
  * @source desoer1969 (nodal analysis)
- * @example compilePlan(network).sweep(frequencies, columns) // -1: solved at all of them
+ * @example compilePlan(topology).network(values).sweep(frequencies, columns) // -1: solved at all of them
  */
-export function compilePlan(network: Network): Plan {
-  refuseBadNetwork(network);
-  const system = equations(network, branchesInSeries(network));
-  const readings = Object.values(network.probes).map((probe) => readingOf(network, system, probe));
-  const wanted = readings.flatMap(({ unknowns }) => unknowns.map(([unknown]) => unknown));
-  const { values, listed, solution, load, solve } = blockSolver(network, system, wanted);
-  const probes = readings.map((reading) => ({ ...reading, weight: readingWeight(reading, values, BLOCK) }));
+export function compilePlan(topology: Topology): CompiledTopology {
+  refuseBadTopology(topology);
+  const system = equations(topology);
+  const slots = slotsOf(topology);
+  const rows = probeRows(topology, system, slots);
+  const probes = rows.map(({ name }) => name);
+  const wanted = rows.flatMap(({ terms }) => terms.flatMap(({ unknowns }) => unknowns.map(([unknown]) => unknown)));
+  // No two alike, so that nothing cancels by chance.
+  const anyNumbers = Float64Array.from(topology.elements, (_, i) => 1 + 1 / (i + Math.SQRT2));
+  const found = elimination(system, anyNumbers);
+  if (found === undefined) throw contradiction(topology);
+  const order = found.steps.map(({ row, column }) => ({ row, column }));
 
-  const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
-    for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
-      const block = frequencies.subarray(offset, offset + BLOCK);
-      load(block);
-      const stopped = solve();
-      const count = stopped < 0 ? block.length : stopped;
-      probes.forEach(({ unknowns, weight }, k) => {
-        fillReading(unknowns, solution, weight(block, listed), count, out[k] as ComplexColumn, offset);
-      });
-      if (stopped >= 0) return offset + stopped;
-    }
-    return -1;
+  const network: CompiledTopology['network'] = (first, inReference = false): CompiledNetwork => {
+    const values = new Float64Array(slots.size);
+    const numbers = new Float64Array(topology.elements.length);
+    const numbered = { topology, slots, system, values, numbers };
+    let solver = undefined as ReturnType<typeof blockSolver> | undefined;
+    let slopes = new Map<number, ReturnType<typeof gradientOf>>();
+    const load = (given: Float64Array) => {
+      values.set(given);
+      numbers.set(numbersOf(topology, slots, system, values, inReference));
+      refuseBadNumbers(topology, slots, values, numbers);
+      solver = undefined;
+      slopes = new Map();
+    };
+    load(first);
+    const weights = rows.map(({ terms }) => terms.map((term) => termWeight(term, BLOCK)));
+
+    const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
+      solver ??= blockSolver(numbered, wanted, order);
+      const { listed, solution } = solver;
+      for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
+        const block = frequencies.subarray(offset, offset + BLOCK);
+        solver.load(block);
+        const stopped = solver.solve();
+        const count = stopped < 0 ? block.length : stopped;
+        rows.forEach(({ terms, factor }, k) => {
+          const column = out[k] as ComplexColumn;
+          terms.forEach(({ unknowns }, t) => {
+            const weight = (weights[k]?.[t] as ReturnType<typeof termWeight>)(block, numbers, values, listed);
+            fillReading(unknowns, solution, weight, count, column, offset, t > 0);
+          });
+          if (factor >= 0) scaleFrom(column, values[factor] as number, count, offset);
+        });
+        if (stopped >= 0) return offset + stopped;
+      }
+      return -1;
+    };
+    const slope = (probe: number, frequencies: Float64Array, out: ComplexColumn): number => {
+      const gradient = slopes.get(probe) ?? gradientOf(numbered, rows[probe] as (typeof rows)[number], order);
+      slopes.set(probe, gradient);
+      const columns = { ...gradientColumns(gradient, frequencies.length), byNumber: [] };
+      const stopped = gradient.sweep(frequencies, columns);
+      const { value, byFrequency } = columns;
+      for (let i = 0; i < frequencies.length; i++) {
+        const [a, b] = [value.re[i] as number, value.im[i] as number];
+        const [c, d] = [byFrequency.re[i] as number, byFrequency.im[i] as number];
+        const size = a * a + b * b;
+        out.re[i] = (c * a + d * b) / size;
+        out.im[i] = (d * a - c * b) / size;
+      }
+      return stopped;
+    };
+    return { probes, load, sweep, slope };
   };
-  return { probes: Object.keys(network.probes), sweep };
+  return { topology, slots, probes, network };
+}
+
+function scaleFrom({ re, im }: ComplexColumn, by: number, count: number, offset: number): void {
+  for (let i = offset; i < offset + count; i++) {
+    re[i] = (re[i] as number) * by;
+    im[i] = (im[i] as number) * by;
+  }
 }

@@ -1,6 +1,6 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import type { Network } from './element.js';
-import { compileGradient, gradientColumns } from './gradient.js';
+import { compileGradient, gradientColumns, type NetworkGradient } from './gradient.js';
 
 /** A complex number. */
 export interface Complex {
@@ -11,10 +11,33 @@ export interface Complex {
 /** A probe at one frequency, and how it changes. */
 export interface ProbeGradient {
   readonly value: Complex;
-  /** ∂value/∂ln(element value), for each element with a value, by name: what a relative change of it does. */
+  /** ∂value/∂ln(value in the slot), by its name: what a relative change does. */
   readonly byElement: Readonly<Record<string, Complex>>;
+  /**
+   * ∂value/∂(number as it stands), by its name: also where that number is 0 and no relative change has a meaning. An element
+   * stands with its value or with the inverse of it.
+   */
+  readonly byNumber: Readonly<Record<string, Complex>>;
   /** ∂value/∂ln f. */
   readonly byFrequency: Complex;
+}
+
+/** The gradient of a probe, prepared, at one frequency; `undefined` where nothing damps the network. */
+export function gradientAt(gradient: NetworkGradient, frequency: number): ProbeGradient | undefined {
+  const out = gradientColumns(gradient, 1);
+  if (gradient.sweep(Float64Array.of(frequency), out) >= 0) return undefined;
+  const first = ({ re, im }: ComplexColumn): Complex => ({ re: re[0] as number, im: im[0] as number });
+  const byNumber = gradient.numbers.map(({ name }, i) => [name, first(out.byNumber[i] as ComplexColumn)] as const);
+  const byElement = gradient.numbers.map(({ name, number, exponent }, i) => {
+    const { re, im } = byNumber[i]?.[1] as Complex;
+    return [name, { re: exponent * number * re, im: exponent * number * im }] as const;
+  });
+  return {
+    value: first(out.value),
+    byElement: Object.fromEntries(byElement),
+    byNumber: Object.fromEntries(byNumber),
+    byFrequency: first(out.byFrequency),
+  };
 }
 
 /**
@@ -27,11 +50,5 @@ export interface ProbeGradient {
  * @source own (one frequency of `compileGradient`)
  * @example probeGradient(network, 'radiatedFlow', 30)?.byElement['Cab']
  */
-export function probeGradient(network: Network, name: string, frequency: number): ProbeGradient | undefined {
-  const gradient = compileGradient(network, name);
-  const out = gradientColumns(gradient, 1);
-  if (gradient.sweep(Float64Array.of(frequency), out) >= 0) return undefined;
-  const first = ({ re, im }: ComplexColumn): Complex => ({ re: re[0] as number, im: im[0] as number });
-  const byElement = gradient.elements.map((element, i) => [element, first(out.byElement[i] as ComplexColumn)] as const);
-  return { value: first(out.value), byElement: Object.fromEntries(byElement), byFrequency: first(out.byFrequency) };
-}
+export const probeGradient = (network: Network, name: string, frequency: number): ProbeGradient | undefined =>
+  gradientAt(compileGradient(network, name), frequency);

@@ -1,37 +1,32 @@
 import { type Fault, type FaultCode, InputError, refuse } from '../fault/index.js';
-import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
-import { GROUND, nodesOf, symbolValue } from './equations.js';
+import { branchLaw, type Element, isBranch, type Nodes, type Reading, type Topology } from './element.js';
+import { GROUND, isListed, nodesOf } from './equations.js';
+import { RADIATED_FLOW } from './reading.js';
+import type { Slots } from './slots.js';
 
 const kinds: readonly string[] = [
   ...Object.keys(branchLaw),
-  ...['source', 'meter', 'motor', 'piston', 'admittance', 'twoPort'],
+  ...['source', 'meter', 'motor', 'piston', 'law', 'line'],
 ];
 
 /** Refuses what has no meaning before any arithmetic, with every fault at once, each with the name of what it is about. */
-export function refuseBadNetwork({ elements, probes }: Network): void {
+export function refuseBadTopology(topology: Topology): void {
+  const { elements, probes, outlets } = topology;
   const faults: Fault[] = [];
   const add = (code: FaultCode, path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code, path, got, expected, remedy });
   elements.forEach(({ kind, name }, i) => {
     if (kinds.includes(kind)) return;
-    add(
-      'unknown-field',
-      `elements[${i}] ${name}`,
-      kind,
-      `one of ${kinds.join(', ')}`,
-      `Correct the kind of '${name}'.`,
-    );
+    add('unknown-field', `elements[${i}] ${name}`, kind, `one of ${kinds.join(', ')}`, `Correct the kind of '${name}'.`);
   });
   refuse(faults);
   const names = new Set<string>();
   elements.forEach((element, i) => {
     const { name } = element;
     const path = `elements[${i}] ${name}`;
-    const value = symbolValue(element);
-    const got = isBranch(element) ? element.value : value;
-    if (!(value > 0 && value < Infinity)) {
-      const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-      add(code, path, got, 'a value above zero', `Leave '${name}' out where it is nothing.`);
+    if ('inReference' in element && isBranch(element) && element.stands === undefined) {
+      const remedy = "Add stands: 'impedance' where the reference shorts it, 'admittance' where it leaves it out.";
+      add('inconsistent', path, 'inReference: false alone', 'how it stands', remedy);
     }
     if (names.has(name)) add('conflict', path, name, 'a name of its own', 'Rename one of the two.');
     names.add(name);
@@ -52,19 +47,76 @@ export function refuseBadNetwork({ elements, probes }: Network): void {
   if (!elements.some((element) => element.kind === 'source')) {
     add('empty', 'elements', 'no source', 'one source at least', 'Add a source.');
   }
-  const nodes = new Set(elements.flatMap(nodesOf));
-  for (const [name, probe] of Object.entries(probes)) {
-    const path = `probes.${name}`;
-    if (!Number.isFinite(probe.factor ?? 1)) {
-      add('not-finite', `${path}.factor`, probe.factor, 'a number', 'Correct it.');
-    }
-    const target = probe.of === 'flow' ? probe.element : probe.node;
-    if (!(probe.of === 'flow' ? names : nodes).has(target)) {
-      add('unknown-field', path, target, `the name of ${probe.of === 'flow' ? 'an element' : 'a node'}`, 'Correct it.');
-    }
+  const nodes = new Set([GROUND, ...elements.flatMap(nodesOf)]);
+  const read = (path: string, reading: Reading) => {
+    const target = reading.of === 'flow' ? reading.element : reading.node;
+    if ((reading.of === 'flow' ? names : nodes).has(target)) return;
+    const expected = `the name of ${reading.of === 'flow' ? 'an element' : 'a node'}`;
+    add('unknown-field', path, target, expected, 'Correct it.');
+  };
+  for (const [name, probe] of Object.entries(probes)) read(`probes.${name}`, probe);
+  outlets.forEach(({ name, flow }, i) => read(`outlets[${i}] ${name}`, flow));
+  const slotNames = [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)];
+  for (const name of slotNames) {
+    if (name === undefined || !names.has(name)) continue;
+    add('conflict', `values.${name}`, name, 'a name that no element has', 'Rename the factor or the delay.');
+  }
+  if (outlets.length > 0 && Object.hasOwn(probes, RADIATED_FLOW)) {
+    const expected = 'no such probe beside outlets: their sum bears this name';
+    add('conflict', `probes.${RADIATED_FLOW}`, RADIATED_FLOW, expected, 'Remove the probe, or the outlets.');
   }
   refuse(faults);
 }
+
+/** Refuses numbers that are none, below zero, or infinite as they stand. */
+export function refuseBadNumbers(
+  { elements, probes, outlets }: Topology,
+  { of }: Slots,
+  values: Float64Array,
+  numbers: Float64Array,
+): void {
+  let good = true;
+  for (let i = 0; i < numbers.length; i++) good &&= (numbers[i] as number) >= 0 && (numbers[i] as number) < Infinity;
+  for (let i = 0; i < values.length; i++) good &&= !Number.isNaN(values[i]);
+  if (good) return;
+  const faults: Fault[] = [];
+  elements.forEach((element, i) => {
+    const slot = of.get(element.name);
+    if (slot === undefined) return;
+    const path = `elements[${i}] ${element.name}`;
+    if (isListed(element)) {
+      for (let k = 0; k < slot.count; k++) {
+        const got = values[slot.at + k] as number;
+        if (Number.isFinite(got)) continue;
+        faults.push({ code: 'not-finite', path, got, expected: 'a finite number', remedy: 'Correct the parameter.' });
+      }
+      return;
+    }
+    const [got, number] = [values[slot.at] as number, numbers[i] as number];
+    if (number >= 0 && number < Infinity) return;
+    const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
+    const remedy = `Leave '${element.name}' out, or let it stand as what may be zero.`;
+    faults.push({ code, path, got, expected: 'a value above zero', remedy });
+  });
+  for (const name of [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)]) {
+    const got = name === undefined ? 0 : (values[of.get(name)?.at ?? -1] as number);
+    if (Number.isFinite(got)) continue;
+    faults.push({ code: 'not-finite', path: `values.${name}`, got, expected: 'a finite number', remedy: 'Correct it.' });
+  }
+  refuse(faults);
+}
+
+/** A resonance without any loss, met exactly: there is no finite answer. */
+export const undamped = (frequency: number): InputError =>
+  new InputError([
+    {
+      code: 'inconsistent',
+      path: 'network',
+      got: frequency,
+      expected: 'a network that is damped at every frequency asked for',
+      remedy: `Add a resistance: nothing damps the resonance at ${frequency} Hz.`,
+    },
+  ]);
 
 /** A fault that names the probe that is not there. */
 export function missingProbe(name: string): InputError {
@@ -74,7 +126,7 @@ export function missingProbe(name: string): InputError {
 }
 
 /** Equations that no values of the elements can solve: a source across nothing but motors, motors that fight each other. */
-export function contradiction({ elements }: Network): InputError {
+export function contradiction({ elements }: Topology): InputError {
   const held = elements.filter(({ kind }) => kind === 'source' || kind === 'meter' || kind === 'motor');
   const got = `${held.map(({ name }) => `'${name}'`).join(', ')} against each other`;
   const remedy = 'Put a resistance in series with one of them, and a mass or a damper at each moving node.';

@@ -1,14 +1,14 @@
-import type { ComplexColumn } from '../numeric/index.js';
+import { type ComplexColumn, polynomialColumnOnImaginaryAxis } from '../numeric/index.js';
 import { multiply } from './column-arithmetic.js';
 
 /**
  * Evaluates rows of polynomials over one shared denominator on the imaginary axis, the frequency loop innermost.
- * `coefficients` are those of a topology: row 0 the denominator, row 1 + i goes into `out[i]`; `frequencies` in Hz.
- * Even powers of jω are real and odd ones imaginary: two Horner schemes in −ω².
+ * `coefficients` are those of a compiled network: row 0 the denominator, row 1 + i goes into `out[i]`; `frequencies` in Hz.
+ * Even powers of jω are real and odd ones imaginary: two Horner schemes in −ω². Two rows share a pass over the frequencies.
  *
  * @validity up to some thirty powers of s: beyond, their squares may leave double precision far from `scale`
  * @neglects nothing; checks nothing, allocates nothing
- * @returns nothing
+ * @returns nothing; `work` holds the inverse of the denominator
  * @source own (Horner's scheme)
  * @example sweepRows(coefficients, width, scale, frequencies, columns, complexColumn(frequencies.length))
  */
@@ -21,16 +21,25 @@ export function sweepRows(
   work: ComplexColumn,
 ): void {
   const toUnit = (2 * Math.PI) / scale;
-  const short = width <= 8;
-  (short ? shortPolynomial : longPolynomial)(coefficients, 0, width, frequencies, toUnit, work);
+  const denominator = coefficients.subarray(0, width);
+  polynomialColumnOnImaginaryAxis(denominator, frequencies, work.re, work.im, toUnit);
   invertColumn(work, frequencies.length);
+  if (width <= 8) {
+    const pair = width <= 6 ? pairOfSix : pairOfEight;
+    for (let row = 1; row <= out.length; row += 2) {
+      const first = out[row - 1] as ComplexColumn;
+      const isPair = row < out.length;
+      const second = isPair ? (out[row] as ComplexColumn) : first;
+      // A row alone is swept beside itself.
+      pair(coefficients, row * width, (isPair ? row + 1 : row) * width, width, frequencies, toUnit, first, second, work);
+    }
+    return;
+  }
   for (let row = 1; row <= out.length; row++) {
     const column = out[row - 1] as ComplexColumn;
-    if (short) shortPolynomial(coefficients, row * width, width, frequencies, toUnit, column, work);
-    else {
-      longPolynomial(coefficients, row * width, width, frequencies, toUnit, column);
-      multiply(column, column, work, frequencies.length);
-    }
+    const polynomial = coefficients.subarray(row * width, (row + 1) * width);
+    polynomialColumnOnImaginaryAxis(polynomial, frequencies, column.re, column.im, toUnit);
+    multiply(column, column, work, frequencies.length);
   }
 }
 
@@ -38,69 +47,92 @@ export function sweepRows(
 const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
   k < width ? (coefficients[base + k] as number) : 0;
 
-/**
- * A polynomial of at most eight terms on the imaginary axis, its coefficients in registers, times a column where one is
- * given: in the same loop, since to write it down and read it again would cost a third of the sweep.
- */
-function shortPolynomial(
+/** Two polynomials of at most six terms times one column: their coefficients stay in registers. */
+function pairOfSix(
   coefficients: Float64Array,
   base: number,
+  other: number,
   width: number,
   frequencies: Float64Array,
   toUnit: number,
   { re, im }: ComplexColumn,
-  by?: ComplexColumn,
+  { re: re2, im: im2 }: ComplexColumn,
+  { re: br, im: bi }: ComplexColumn,
 ): void {
-  const c0 = term(coefficients, base, width, 0);
-  const c1 = term(coefficients, base, width, 1);
-  const c2 = term(coefficients, base, width, 2);
-  const c3 = term(coefficients, base, width, 3);
-  const c4 = term(coefficients, base, width, 4);
-  const c5 = term(coefficients, base, width, 5);
-  const c6 = term(coefficients, base, width, 6);
-  const c7 = term(coefficients, base, width, 7);
-  const [br, bi] = by === undefined ? [undefined, undefined] : [by.re, by.im];
+  const a0 = term(coefficients, base, width, 0);
+  const a1 = term(coefficients, base, width, 1);
+  const a2 = term(coefficients, base, width, 2);
+  const a3 = term(coefficients, base, width, 3);
+  const a4 = term(coefficients, base, width, 4);
+  const a5 = term(coefficients, base, width, 5);
+  const b0 = term(coefficients, other, width, 0);
+  const b1 = term(coefficients, other, width, 1);
+  const b2 = term(coefficients, other, width, 2);
+  const b3 = term(coefficients, other, width, 3);
+  const b4 = term(coefficients, other, width, 4);
+  const b5 = term(coefficients, other, width, 5);
   for (let i = 0; i < frequencies.length; i++) {
     const w = (frequencies[i] as number) * toUnit;
     const square = -w * w;
-    const a = ((c6 * square + c4) * square + c2) * square + c0;
-    const b = (((c7 * square + c5) * square + c3) * square + c1) * w;
-    if (br === undefined) {
-      re[i] = a;
-      im[i] = b;
-      continue;
-    }
     const c = br[i] as number;
     const d = bi[i] as number;
-    re[i] = a * c - b * d;
-    im[i] = a * d + b * c;
+    const x = (a4 * square + a2) * square + a0;
+    const y = ((a5 * square + a3) * square + a1) * w;
+    const u = (b4 * square + b2) * square + b0;
+    const v = ((b5 * square + b3) * square + b1) * w;
+    re[i] = x * c - y * d;
+    im[i] = x * d + y * c;
+    re2[i] = u * c - v * d;
+    im2[i] = u * d + v * c;
   }
 }
 
-/** The same for any number of terms. */
-function longPolynomial(
+/** The same of at most eight terms. */
+function pairOfEight(
   coefficients: Float64Array,
   base: number,
+  other: number,
   width: number,
   frequencies: Float64Array,
   toUnit: number,
   { re, im }: ComplexColumn,
+  { re: re2, im: im2 }: ComplexColumn,
+  { re: br, im: bi }: ComplexColumn,
 ): void {
-  const topEven = width - 1 - ((width - 1) % 2);
-  const topOdd = width % 2 === 0 ? width - 1 : width - 2;
+  const a0 = term(coefficients, base, width, 0);
+  const a1 = term(coefficients, base, width, 1);
+  const a2 = term(coefficients, base, width, 2);
+  const a3 = term(coefficients, base, width, 3);
+  const a4 = term(coefficients, base, width, 4);
+  const a5 = term(coefficients, base, width, 5);
+  const a6 = term(coefficients, base, width, 6);
+  const a7 = term(coefficients, base, width, 7);
+  const b0 = term(coefficients, other, width, 0);
+  const b1 = term(coefficients, other, width, 1);
+  const b2 = term(coefficients, other, width, 2);
+  const b3 = term(coefficients, other, width, 3);
+  const b4 = term(coefficients, other, width, 4);
+  const b5 = term(coefficients, other, width, 5);
+  const b6 = term(coefficients, other, width, 6);
+  const b7 = term(coefficients, other, width, 7);
   for (let i = 0; i < frequencies.length; i++) {
     const w = (frequencies[i] as number) * toUnit;
     const square = -w * w;
-    let even = 0;
-    let odd = 0;
-    for (let k = topEven; k >= 0; k -= 2) even = even * square + (coefficients[base + k] as number);
-    for (let k = topOdd; k >= 1; k -= 2) odd = odd * square + (coefficients[base + k] as number);
-    re[i] = even;
-    im[i] = odd * w;
+    const c = br[i] as number;
+    const d = bi[i] as number;
+    const x = ((a6 * square + a4) * square + a2) * square + a0;
+    const y = (((a7 * square + a5) * square + a3) * square + a1) * w;
+    const u = ((b6 * square + b4) * square + b2) * square + b0;
+    const v = (((b7 * square + b5) * square + b3) * square + b1) * w;
+    re[i] = x * c - y * d;
+    im[i] = x * d + y * c;
+    re2[i] = u * c - v * d;
+    im2[i] = u * d + v * c;
   }
 }
 
-function invertColumn({ re, im }: ComplexColumn, count: number): void {
+/** z ← 1/z. */
+export function invertColumn({ re, im }: ComplexColumn, count: number): void {
   for (let i = 0; i < count; i++) {
     const a = re[i] as number;
     const b = im[i] as number;

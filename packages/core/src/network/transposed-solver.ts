@@ -13,17 +13,22 @@ export interface TransposedSolver {
   readonly solveAt: (i: number, one: Dense) => void;
 }
 
-/** Prepares $A^{\mathsf T} \lambda = c$ for a reading: the sum of some unknowns, times a weight that is asked for each time. */
+/** A sum of some unknowns, times a weight that is asked for each time. */
+export interface WeightedReading {
+  readonly unknowns: Signed;
+  readonly weight: () => Factor;
+}
+
+/** Prepares $A^{\mathsf T} \lambda = c$ for a sum of readings. */
 export function transposedSolver(
   { steps, columnOf, factorOf, factorBelow, inverseOf }: Factored,
   block: number,
-  reading: Signed,
-  weight: () => Factor,
+  readings: readonly WeightedReading[],
 ): TransposedSolver {
   const columnEach = () => steps.map(() => complexColumn(block));
   const [adjoint, reads] = [columnEach(), columnEach()];
   // Down the columns that the reading reaches, then up again.
-  const reached = new Set(reading.map(([unknown]) => unknown));
+  const reached = new Set(readings.flatMap(({ unknowns }) => unknowns.map(([unknown]) => unknown)));
   const down = steps.flatMap((step) => {
     if (!reached.has(step.column)) return [];
     for (const entry of step.rest) reached.add(columnOf(entry));
@@ -38,7 +43,9 @@ export function transposedSolver(
 
   const solve = (count: number) => {
     for (const unknown of reached) assign(reads[unknown] as ComplexColumn, 0, count);
-    for (const [unknown, sign] of reading) multiply(reads[unknown] as ComplexColumn, weight(), sign, count);
+    for (const { unknowns, weight } of readings) {
+      for (const [unknown, sign] of unknowns) subtractProduct(reads[unknown] as ComplexColumn, weight(), -sign, count);
+    }
     for (const { y, inverse, rest } of down) {
       if (inverse !== 1) multiply(y, y, inverse, count);
       for (const [factor, other] of rest) subtractProduct(other, factor, y, count);
@@ -49,9 +56,12 @@ export function transposedSolver(
     }
   };
   const solveAt = (i: number, one: Dense) => {
-    const factor = weight();
-    const [re, im] = typeof factor === 'number' ? [factor, 0] : [factor.re[i] as number, factor.im[i] as number];
-    putColumns(adjoint, solveDenseTransposed(reading, re, im, one), i);
+    const parts = readings.map(({ unknowns, weight }) => {
+      const factor = weight();
+      const [re, im] = typeof factor === 'number' ? [factor, 0] : [factor.re[i] as number, factor.im[i] as number];
+      return { unknowns, re, im };
+    });
+    putColumns(adjoint, solveDenseTransposed(parts, one), i);
   };
   return { adjoint, solve, solveAt };
 }

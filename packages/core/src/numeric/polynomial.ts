@@ -71,6 +71,8 @@ export function polynomialOnImaginaryAxis(coefficients: ArrayLike<number>, omega
 /**
  * Values of a real polynomial at $s = j\omega$ for a column of $\omega$: {@link polynomialOnImaginaryAxis} point by point.
  *
+ * Each of `omega` is multiplied by `unit` first.
+ *
  * @returns nothing; fills `re[0…omega.length)` and `im[0…omega.length)`
  * @source dlmf §1.11
  * @example polynomialColumnOnImaginaryAxis([1, 2, 1], omega, re, im)
@@ -80,12 +82,13 @@ export function polynomialColumnOnImaginaryAxis(
   omega: Float64Array,
   re: Float64Array,
   im: Float64Array,
+  unit = 1,
 ): void {
   const last = coefficients.length - 1;
   const lastEven = last - (last & 1);
   const lastOdd = (last & 1) === 1 ? last : last - 1;
   for (let i = 0; i < omega.length; i++) {
-    const w = omega[i]!;
+    const w = omega[i]! * unit;
     const x = -w * w;
     let even = 0;
     let odd = 0;

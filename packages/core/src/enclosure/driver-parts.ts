@@ -1,0 +1,142 @@
+import { type Driver, type DriverGroup, group } from '../driver/index.js';
+import { branch, type Element, type Nodes, type Outlet, type Probe, type Setter } from '../network/index.js';
+
+/** One driver or a group of them: what every family takes. */
+export type Drivers = Driver | DriverGroup;
+
+/**
+ * The one driver that stands for all.
+ *
+ * @validity as `group`
+ * @throws InputError those of `group`
+ * @source own (definition)
+ * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
+ */
+export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
+
+/**
+ * A lone driver as a group of one; a group as it is, once it was read again.
+ *
+ * @validity as `group`
+ * @throws InputError those of `group`
+ * @source own (definition)
+ * @example asGroup(driver).count // 1
+ */
+export function asGroup(drivers: Drivers): DriverGroup {
+  if (typeof drivers === 'object' && drivers !== null && 'equivalent' in drivers) {
+    const { driver, series, parallel, isobaric } = drivers;
+    return group(driver, { series, parallel, isobaric });
+  }
+  return group(drivers);
+}
+
+/** The name of a part: alone where there is one, else with whose part it is. No stem holds a blank, so that none meet. */
+export const partOf =
+  (name: string | undefined) =>
+  (stem: string): string =>
+    name === undefined ? stem : `${stem} ${name}`;
+
+/** Source and source resistance, and the node where the drivers are joined to them. */
+export function sourceElements(sourceResistance: number): { readonly elements: Element[]; readonly terminals: string } {
+  const source: Element = { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] };
+  if (sourceResistance === 0) return { elements: [source], terminals: 'drive' };
+  const nodes: Nodes = ['drive', 'terminals'];
+  const resistance = branch('resistor', 'sourceResistance', nodes, { stands: 'impedance' });
+  return { elements: [source, resistance], terminals: 'terminals' };
+}
+
+/** Where one of several drivers is: its terminals, the air behind and before it, and the name that its parts bear. */
+export interface Mounting {
+  readonly from: string;
+  readonly to: string;
+  readonly rear: string;
+  /** Default `ground`: it plays outside. */
+  readonly front?: string;
+  readonly name?: string;
+}
+
+const ofCoil = { stands: 'impedance', inReference: false } as const;
+
+/** Voice coil, motor, moving parts and cone of a driver between two electrical nodes. */
+export function mountedDriver(driver: Driver, { from, to, rear, front = 'ground', name }: Mounting): Element[] {
+  const { Le, R2, L2 } = driver;
+  const part = partOf(name);
+  const cone: Nodes = [part('cone'), 'ground'];
+  const elements: Element[] = [branch('resistor', part('Re'), [from, part('coil')])];
+  let coil = part('coil');
+  if (Le !== undefined && Le > 0) {
+    elements.push(branch('inductor', part('Le'), [coil, part('coilAfterLe')], ofCoil));
+    coil = part('coilAfterLe');
+  }
+  if (R2 !== undefined && L2 !== undefined) {
+    const nodes: Nodes = [coil, part('coilAfterL2')];
+    elements.push(branch('resistor', part('R2'), nodes), branch('inductor', part('L2'), nodes, ofCoil));
+    coil = nodes[1];
+  }
+  elements.push(
+    { kind: 'motor', name: part('Bl'), electrical: [coil, to], mechanical: cone },
+    branch('mass', part('Mms'), cone),
+    branch('damper', part('Rms'), cone),
+    branch('spring', part('Cms'), cone),
+    { kind: 'piston', name: part('Sd'), mechanical: cone, front, rear },
+  );
+  return elements;
+}
+
+/** The numbers of {@link mountedDriver}. */
+export function setDriver({ Re, Le, R2, L2, Bl, Mms, Cms, Rms, Sd }: Driver, set: Setter, name?: string): void {
+  const part = partOf(name);
+  set(part('Re'), Re);
+  if (Le !== undefined && Le > 0) set(part('Le'), Le);
+  if (R2 !== undefined && L2 !== undefined) {
+    set(part('R2'), R2);
+    set(part('L2'), L2);
+  }
+  set(part('Bl'), Bl);
+  set(part('Mms'), Mms);
+  set(part('Rms'), Rms);
+  set(part('Cms'), Cms);
+  set(part('Sd'), Sd);
+}
+
+/** The part of a topology that every direct-radiator family shares. */
+export interface DirectRadiator {
+  readonly elements: Element[];
+  readonly probes: Record<string, Probe>;
+  readonly cone: Outlet;
+}
+
+/**
+ * What every direct-radiator family shares: source, source resistance, voice coil, motor, moving parts, and the cone between
+ * the air outside and the node `box`. What is zero or absent is no element. {@link setDirectRadiator} sets its numbers.
+ *
+ * @validity the cone a rigid piston, small against the wavelength
+ * @neglects radiation resistance, creep, what grows with level
+ * @returns elements from `drive` to `box`, the probes that the response reads, and the cone as an outlet
+ * @source small1972direct electro-mechano-acoustical circuit
+ * @example const { elements, probes, cone } = directRadiator(driver, 0.1)
+ */
+export function directRadiator(driver: Driver, sourceResistance: number): DirectRadiator {
+  const { elements, terminals } = sourceElements(sourceResistance);
+  return {
+    elements: [...elements, ...mountedDriver(driver, { from: terminals, to: 'ground', rear: 'box' })],
+    probes: {
+      coneVelocity: { of: 'potential', node: 'cone' },
+      current: { of: 'flow', element: 'drive' },
+      terminalVoltage: { of: 'potential', node: terminals },
+    },
+    cone: { name: 'cone', flow: { of: 'flow', element: 'Sd' } },
+  };
+}
+
+/**
+ * The numbers of {@link directRadiator}.
+ *
+ * @validity as {@link directRadiator}
+ * @source small1972direct electro-mechano-acoustical circuit
+ * @example values: ({ driver, Cab }, air, set) => { setDirectRadiator(driver, 0, set); set('Cab', Cab); }
+ */
+export function setDirectRadiator(driver: Driver, sourceResistance: number, set: Setter): void {
+  if (sourceResistance !== 0) set('sourceResistance', sourceResistance);
+  setDriver(driver, set);
+}

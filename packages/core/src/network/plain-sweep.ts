@@ -1,0 +1,60 @@
+import { type ComplexColumn, complexColumn, polynomialColumnOnImaginaryAxis } from '../numeric/index.js';
+import type { CompiledNetwork, Polynomials } from './compiled.js';
+import { sweepRows } from './sweep.js';
+
+/** What is left of a denominator this much smaller than its terms is rounding. */
+const ROUNDING = 8 * Number.EPSILON;
+const MOST = 1 / ROUNDING ** 2;
+
+/** Sweep and slope of a network that is nothing but polynomials. */
+export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'sweep' | 'slope'> {
+  const { coefficients, width, scale } = polynomials;
+  let work = complexColumn(0);
+  const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
+    if (work.re.length < frequencies.length) work = complexColumn(frequencies.length);
+    sweepRows(coefficients, width, scale, frequencies, out, work);
+    return undampedAt(polynomials, frequencies, work);
+  };
+
+  const derived = new Float64Array(width);
+  const column = () => complexColumn(work.re.length);
+  let [value, change] = [column(), column()];
+  const slope = (probe: number, frequencies: Float64Array, out: ComplexColumn): number => {
+    const count = frequencies.length;
+    if (value.re.length < count) [value, change] = [complexColumn(count), complexColumn(count)];
+    logarithmicSlope(0, -1, frequencies, out);
+    logarithmicSlope(1 + probe, 1, frequencies, out);
+    return out.re.findIndex((re, i) => i < count && !Number.isFinite(re));
+  };
+  /** s P′/P, times a sign, into `out`, or added to it. */
+  const logarithmicSlope = (row: number, sign: 1 | -1, frequencies: Float64Array, out: ComplexColumn) => {
+    const unit = (2 * Math.PI) / scale;
+    const own = coefficients.subarray(row * width, (row + 1) * width);
+    for (let k = 0; k < width; k++) derived[k] = k * (own[k] as number);
+    polynomialColumnOnImaginaryAxis(own, frequencies, value.re, value.im, unit);
+    polynomialColumnOnImaginaryAxis(derived, frequencies, change.re, change.im, unit);
+    for (let i = 0; i < frequencies.length; i++) {
+      const [a, b] = [value.re[i] as number, value.im[i] as number];
+      const [c, d] = [change.re[i] as number, change.im[i] as number];
+      const size = a * a + b * b;
+      const [re, im] = [(c * a + d * b) / size, (d * a - c * b) / size];
+      out.re[i] = sign < 0 ? -re : (out.re[i] as number) + re;
+      out.im[i] = sign < 0 ? -im : (out.im[i] as number) + im;
+    }
+  };
+  return { sweep, slope };
+}
+
+/** The first frequency at which the terms of the denominator cancel to the last bits, or −1. `inverse` is 1 over it. */
+function undampedAt({ coefficients, width, scale }: Polynomials, frequencies: Float64Array, inverse: ComplexColumn): number {
+  const { re, im } = inverse;
+  const toUnit = (2 * Math.PI) / scale;
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    let sizes = 0;
+    for (let k = width - 1; k >= 0; k--) sizes = sizes * w + Math.abs(coefficients[k] as number);
+    const [a, b] = [re[i] as number, im[i] as number];
+    if (!(sizes * sizes * (a * a + b * b) < MOST)) return i;
+  }
+  return -1;
+}

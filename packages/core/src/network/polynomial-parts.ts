@@ -1,0 +1,117 @@
+import type { Topology } from './element.js';
+import type { Equations } from './equations.js';
+import { expand, type Term } from './expansion.js';
+import type { ProbeRow } from './reading.js';
+import { contradiction } from './refusals.js';
+
+/** One polynomial of a row: it is multiplied by some elements over frequency, told by bits, and turned by a delay. */
+export interface Part {
+  /** 0 for the denominator, 1 + i for probe i. */
+  readonly row: number;
+  readonly laws: number;
+  /** Slot of the delay, or −1. */
+  readonly delay: number;
+  readonly terms: readonly Term[];
+}
+
+const MOST_PRODUCTS = 20_000;
+
+/** Joins like products; those that cancel are dropped. */
+function joined(terms: Iterable<Term>): Term[] {
+  const known = new Map<string, Term>();
+  for (const { coefficient, power, symbols } of terms) {
+    const sorted = [...symbols].sort((a, b) => a - b);
+    const key = `${power} ${sorted}`;
+    const sum = (known.get(key)?.coefficient ?? 0) + coefficient;
+    if (sum === 0) known.delete(key);
+    else known.set(key, { coefficient: sum, power, symbols: sorted });
+  }
+  return [...known.values()];
+}
+
+/** The polynomials of all rows, the plain ones of each row first; a plain one stands in each row, even if it is nothing. */
+export function expandedParts(
+  topology: Topology,
+  system: Equations,
+  rows: readonly ProbeRow[],
+  laws: readonly number[],
+): readonly Part[] | undefined {
+  const unknowns = new Set(rows.flatMap(({ terms }) => terms.flatMap((term) => term.unknowns.map(([one]) => one))));
+  const found = expand(system, [...unknowns], MOST_PRODUCTS);
+  if (found === undefined) return undefined;
+  if (found.denominator.length === 0) throw contradiction(topology);
+  const bitsOf = (symbols: readonly number[]): number =>
+    laws.reduce((bits, law, k) => (symbols.includes(law) ? bits + 2 ** k : bits), 0);
+  const split = (row: number, delay: number, terms: readonly Term[]): Part[] => {
+    const byLaws = new Map<number, Term[]>(delay < 0 ? [[0, []]] : []);
+    for (const term of terms) {
+      const bits = bitsOf(term.symbols);
+      const symbols = term.symbols.filter((symbol) => !laws.includes(symbol));
+      byLaws.set(bits, [...(byLaws.get(bits) ?? []), { ...term, symbols }]);
+    }
+    return [...byLaws].map(([bits, own]) => ({ row, laws: bits, delay, terms: own }));
+  };
+  const parts = [
+    ...split(0, -1, found.denominator),
+    ...rows.flatMap(({ terms }, k) => {
+      const delays = new Set([-1, ...terms.map(({ delay }) => delay)]);
+      return [...delays].flatMap((delay) => {
+        const own = terms.filter((term) => term.delay === delay);
+        const products = own.flatMap(({ unknowns: read, symbol, power, sign }) =>
+          read.flatMap(([unknown, turn]) =>
+            (found.numerators.get(unknown) ?? []).map((term) => ({
+              coefficient: sign * turn * term.coefficient,
+              power: term.power + power,
+              symbols: symbol < 0 ? term.symbols : [...term.symbols, symbol],
+            })),
+          ),
+        );
+        return split(1 + k, delay, joined(products));
+      });
+    }),
+  ];
+  // A table of rows: the plain polynomial of every row, then what has laws or a delay.
+  return [...parts.filter(isPlain), ...parts.filter((part) => !isPlain(part))];
+}
+
+const isPlain = ({ laws, delay }: Part): boolean => laws === 0 && delay < 0;
+
+/** The parts as one flat program over the numbers of the elements: powers of s / scale, rising, a row of coefficients each. */
+export function partProgram(parts: readonly Part[], rows: readonly ProbeRow[], scale: number) {
+  const powers = parts.flatMap(({ terms }) => terms.map(({ power }) => power));
+  const least = Math.min(...powers);
+  const width = Math.max(...powers) - least + 1;
+  // [place, how many symbols, symbols…] of each product, and its constant.
+  const program: number[] = [];
+  const constants: number[] = [];
+  parts.forEach(({ terms }, k) => {
+    for (const { coefficient, power, symbols } of terms) {
+      program.push(k * width + power - least, symbols.length, ...symbols);
+      constants.push(coefficient * scale ** (power - least));
+    }
+  });
+  const code = Int32Array.from(program);
+  const constant = Float64Array.from(constants);
+  const factors = parts.map(({ row }) => rows[row - 1]?.factor ?? -1);
+
+  /** Fills the coefficients, divided by the largest of the denominator; allocates nothing. */
+  const fill = (numbers: Float64Array, values: Float64Array, out: Float64Array): void => {
+    out.fill(0);
+    for (let i = 0, n = 0; i < code.length; n++) {
+      const place = code[i] as number;
+      const end = i + 2 + (code[i + 1] as number);
+      let product = constant[n] as number;
+      for (i += 2; i < end; i++) product *= numbers[code[i] as number] as number;
+      (out[place] as number) += product;
+    }
+    let largest = 0;
+    for (let k = 0; k < width; k++) largest = Math.max(largest, Math.abs(out[k] as number));
+    const unit = largest > 0 ? 1 / largest : 1;
+    for (let k = 0; k < parts.length; k++) {
+      const factor = factors[k] as number;
+      const by = factor < 0 ? unit : unit * (values[factor] as number);
+      for (let place = k * width; place < (k + 1) * width; place++) (out[place] as number) *= by;
+    }
+  };
+  return { width, fill };
+}

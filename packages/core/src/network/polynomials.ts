@@ -1,0 +1,65 @@
+import type { CompiledTopology } from './compiled.js';
+import type { Element, Topology } from './element.js';
+import { equations, numbersOf } from './equations.js';
+import { predictedProducts } from './expansion.js';
+import { lawSweep } from './law-sweep.js';
+import { plainSweep } from './plain-sweep.js';
+import { expandedParts, partProgram } from './polynomial-parts.js';
+import { probeRows } from './reading.js';
+import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
+import { slotsOf } from './slots.js';
+
+/** Beyond so many products the elimination plan is ready sooner and as fast. */
+const MOST_PRODUCTS = 1500;
+/** Elements over frequency that the expansion takes as symbols: each doubles the number of polynomials. */
+const MOST_LAWS = 3;
+/** Angular frequency by which s is divided, so that coefficients of any size stay within double precision. */
+const SCALE = 2 * Math.PI * 100;
+
+/**
+ * Derives the polynomials of a network once for a topology: sums of element products over one shared denominator,
+ *
+ * $$ H_i(s) = \frac{\sum_m Y_m N_{i,m}(s)}{\sum_m Y_m D_m(s)}, \quad D = \det A(s), \quad N_i = \text{Cramer's numerator} $$
+ *
+ * where $A$ are the nodal equations and $Y_m$ products of up to three elements over frequency: a determinant is linear in
+ * each. No interpolation and no elimination takes place, so nothing is divided that can vanish.
+ *
+ * @validity no lines, at most three laws, and at most 1500 products: else `undefined`, and an elimination plan does it
+ * @neglects nothing: the result is exact in the element values
+ * @throws InputError for a topology without meaning
+ * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
+ * @returns the compiled topology, or `undefined`
+ * @example compilePolynomials(closedBox({ drivers, netVolume: '40 L' }).network.topology)?.probes
+ */
+export function compilePolynomials(topology: Topology): CompiledTopology | undefined {
+  refuseBadTopology(topology);
+  const { elements } = topology;
+  const laws = [...elements.keys()].filter((i) => (elements[i] as Element).kind === 'law');
+  if (laws.length > MOST_LAWS || elements.some(({ kind }) => kind === 'line')) return undefined;
+  const system = equations(topology);
+  const slots = slotsOf(topology);
+  const rows = probeRows(topology, system, slots);
+  if (predictedProducts(system) > MOST_PRODUCTS) return undefined;
+  const parts = expandedParts(topology, system, rows, laws);
+  if (parts === undefined) return undefined;
+  const { width, fill } = partProgram(parts, rows, SCALE);
+  const plain = parts.every(({ laws, delay }) => laws === 0 && delay < 0);
+  const probes = rows.map(({ name }) => name);
+
+  const network: CompiledTopology['network'] = (first, inReference = false) => {
+    const values = new Float64Array(slots.size);
+    const numbers = new Float64Array(elements.length);
+    const coefficients = new Float64Array(parts.length * width);
+    const load = (given: Float64Array) => {
+      values.set(given);
+      numbers.set(numbersOf(topology, slots, system, values, inReference));
+      refuseBadNumbers(topology, slots, values, numbers);
+      fill(numbers, values, coefficients);
+    };
+    load(first);
+    const polynomials = { coefficients, width, scale: SCALE };
+    if (plain) return { probes, load, polynomials, ...plainSweep(polynomials) };
+    return { probes, load, ...lawSweep({ topology, slots, laws, parts, rows, values, numbers, polynomials }) };
+  };
+  return { topology, slots, probes, network };
+}

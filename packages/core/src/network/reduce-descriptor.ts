@@ -1,0 +1,190 @@
+import { type Impossible, impossible } from '../fault/index.js';
+
+/** G z + C ż = b u, by rows. */
+export interface Descriptor {
+  readonly size: number;
+  readonly G: Float64Array;
+  readonly C: Float64Array;
+  readonly b: Float64Array;
+}
+
+/** ẋ = A x + B u, and each of z as a sum of states and drive. */
+export interface Reduced {
+  readonly ok: true;
+  readonly size: number;
+  readonly A: Float64Array;
+  readonly B: Float64Array;
+  /** Row by row, of each of z. */
+  readonly states: Float64Array;
+  readonly drive: Float64Array;
+}
+
+/** An equation: a row over the slopes of z, over z, and over the drive. */
+interface Equation {
+  readonly slopes: Float64Array;
+  readonly own: Float64Array;
+  drive: number;
+}
+
+/** What is left of a row this much smaller than it was is rounding. */
+const ROUNDING = 1e-11;
+
+/**
+ * Reduces a linear descriptor system to states: rows are combined until those that still hold slopes are independent, the
+ * others are solved for what is no state. A row without slopes that only holds states is differentiated, since it ties
+ * states together: two masses that move as one.
+ *
+ * @source brenan1996 ch. 2
+ */
+export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
+  const { size, toOwn, toSlopes } = scaled(descriptor);
+  const open = equationsOf(descriptor, toOwn, toSlopes);
+  /** Unknowns that are no states, each with the row that says what it is; and states that rows with slopes tell. */
+  const algebraic: { readonly column: number; readonly row: Equation }[] = [];
+  const dynamic: { readonly column: number; readonly row: Equation }[] = [];
+  const solved = new Set<number>();
+
+  for (let rounds = 0; open.length > 0; rounds++) {
+    if (rounds > 4 * size) return impossible('undamped', 'the equations of the network contradict each other');
+    // A slope first: the largest of all rows.
+    const slope = largest(open, ({ slopes }) => slopes, dynamic.map(({ column }) => column));
+    if (slope !== undefined) {
+      const row = open.splice(slope.row, 1)[0] as Equation;
+      for (const other of [...open, ...dynamic.map((one) => one.row)]) removeSlope(other, row, slope.column);
+      dynamic.push({ column: slope.column, row });
+      continue;
+    }
+    // No row left has a slope: solve one for an unknown that is no state, else it ties states together.
+    const states = dynamic.map(({ column }) => column);
+    const value = largest(open, ({ own }) => own, [...states, ...solved]);
+    if (value !== undefined) {
+      const row = open.splice(value.row, 1)[0] as Equation;
+      for (const other of [...open, ...dynamic.map((one) => one.row), ...algebraic.map((one) => one.row)]) {
+        removeOwn(other, row, value.column);
+      }
+      algebraic.push({ column: value.column, row });
+      solved.add(value.column);
+      continue;
+    }
+    const row = open.shift() as Equation;
+    const tied = largest([row], ({ own }) => own, []);
+    if (tied === undefined) {
+      if (row.drive !== 0) return impossible('jumps', 'the drive is held against itself');
+      return impossible('undamped', 'one equation says what others say already: a node or a loop has no value of its own');
+    }
+    if (row.drive !== 0) {
+      return impossible('jumps', 'a state would jump with the drive: put a resistance between the source and it');
+    }
+    // The state is told by others: its own equation is free again, with the slopes of the others in it.
+    const at = dynamic.findIndex(({ column }) => column === tied.column);
+    const [freed] = dynamic.splice(at, 1);
+    const slopes = { slopes: row.own.slice(), own: new Float64Array(size), drive: 0 };
+    const kept = (freed as (typeof dynamic)[number]).row;
+    // In the freed row the slope of the tied state is that of the others.
+    removeSlope(kept, slopes, tied.column);
+    for (const other of [...open, kept, ...dynamic.map((one) => one.row), ...algebraic.map((one) => one.row)]) {
+      removeOwn(other, row, tied.column);
+    }
+    for (const other of dynamic) removeSlope(other.row, slopes, tied.column);
+    algebraic.push({ column: tied.column, row });
+    solved.add(tied.column);
+    open.push(kept);
+    // Slopes of states that have equations of their own already are taken out again.
+    for (const { column, row: own } of dynamic) removeSlope(kept, own, column);
+  }
+  return assembled(size, dynamic, algebraic, toOwn, toSlopes);
+}
+
+/** Columns in units in which their entries are alike, and time in units of 1/(2π·100 Hz): pivots are compared. */
+function scaled({ size, G, C }: Descriptor) {
+  const toSlopes = 2 * Math.PI * 100;
+  const toOwn = new Float64Array(size).fill(1);
+  for (let round = 0; round < 4; round++) {
+    const rows = Float64Array.from({ length: size }, (_, row) => {
+      let most = 0;
+      for (let k = 0; k < size; k++) {
+        const at = row * size + k;
+        most = Math.max(most, (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (toOwn[k] as number));
+      }
+      return most > 0 ? 1 / most : 1;
+    });
+    for (let k = 0; k < size; k++) {
+      let most = 0;
+      for (let row = 0; row < size; row++) {
+        const at = row * size + k;
+        most = Math.max(most, (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (rows[row] as number));
+      }
+      if (most > 0) toOwn[k] = 1 / most;
+    }
+  }
+  return { size, toOwn, toSlopes };
+}
+
+function equationsOf({ size, G, C, b }: Descriptor, toOwn: Float64Array, toSlopes: number): Equation[] {
+  return Array.from({ length: size }, (_, row) => {
+    const part = (matrix: Float64Array, by: number) =>
+      Float64Array.from({ length: size }, (_, k) => (matrix[row * size + k] as number) * by * (toOwn[k] as number));
+    const [slopes, own] = [part(C, toSlopes), part(G, 1)];
+    const most = Math.max(...slopes.map(Math.abs), ...own.map(Math.abs));
+    const unit = most > 0 ? 1 / most : 1;
+    return { slopes: slopes.map((x) => x * unit), own: own.map((x) => x * unit), drive: -(b[row] as number) * unit };
+  });
+}
+
+/** The largest entry of some rows, some columns left out; `undefined` where there is none. */
+function largest(rows: readonly Equation[], of: (row: Equation) => Float64Array, without: readonly number[]) {
+  let [best, at] = [0, undefined as { row: number; column: number } | undefined];
+  rows.forEach((equation, row) => {
+    of(equation).forEach((value, column) => {
+      if (Math.abs(value) <= best || without.includes(column)) return;
+      best = Math.abs(value);
+      at = { row, column };
+    });
+  });
+  return best > ROUNDING ? at : undefined;
+}
+
+const removeSlope = (row: Equation, by: Equation, column: number) =>
+  subtract(row, by, (row.slopes[column] as number) / (by.slopes[column] as number));
+const removeOwn = (row: Equation, by: Equation, column: number) =>
+  subtract(row, by, (row.own[column] as number) / (by.own[column] as number));
+
+function subtract(row: Equation, by: Equation, factor: number): void {
+  if (factor === 0) return;
+  for (const [to, from] of [
+    [row.slopes, by.slopes],
+    [row.own, by.own],
+  ] as const) {
+    for (let k = 0; k < to.length; k++) {
+      const part = factor * (from[k] as number);
+      const left = (to[k] as number) - part;
+      to[k] = Math.abs(left) <= ROUNDING * Math.max(Math.abs(to[k] as number), Math.abs(part)) ? 0 : left;
+    }
+  }
+  row.drive -= factor * by.drive;
+}
+
+function assembled(
+  length: number,
+  dynamic: readonly { readonly column: number; readonly row: Equation }[],
+  algebraic: readonly { readonly column: number; readonly row: Equation }[],
+  toOwn: Float64Array,
+  toSlopes: number,
+): Reduced {
+  const size = dynamic.length;
+  const place = new Map(dynamic.map(({ column }, k) => [column, k]));
+  const [A, B] = [new Float64Array(size * size), new Float64Array(size)];
+  const [states, drive] = [new Float64Array(length * size), new Float64Array(length)];
+  dynamic.forEach(({ column, row }, k) => {
+    const unit = -toSlopes / (row.slopes[column] as number);
+    for (const [other, m] of place) A[k * size + m] = unit * (row.own[other] as number);
+    B[k] = unit * row.drive;
+    states[column * size + k] = toOwn[column] as number;
+  });
+  for (const { column, row } of algebraic) {
+    const unit = -(toOwn[column] as number) / (row.own[column] as number);
+    for (const [other, m] of place) states[column * size + m] = unit * (row.own[other] as number);
+    drive[column] = unit * row.drive;
+  }
+  return { ok: true, size, A, B, states, drive };
+}
