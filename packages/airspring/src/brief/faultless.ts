@@ -41,8 +41,6 @@ function without(value: unknown, tree: Tree): unknown {
   );
 }
 
-/** A copy without what stands at any of these paths. */
-export function faultlessOf<T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Faultless<T> {
-  const whole = faulty.some((path) => path.length === 0) ? undefined : without(value, treeOf(faulty));
-  return (whole ?? {}) as Faultless<T>;
-}
+/** A copy without what stands at any of these paths; none of them is the whole. */
+export const faultlessOf = <T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Faultless<T> =>
+  without(value, treeOf(faulty)) as Faultless<T>;

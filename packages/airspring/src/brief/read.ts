@@ -33,6 +33,8 @@ export function readBrief(brief: unknown): Job {
   if (tooLarge.length > 0) throw new InputError(tooLarge);
   const { output, issues = [] } = v.safeParse(briefSchema, brief);
   const wrong = issues.filter(({ expected }) => expected !== 'never').map((issue) => faultOf(issue, briefSchema));
+  const notABrief = wrong.filter(({ path }) => path.length === 0);
+  if (notABrief.length > 0) throw new InputError(once(notABrief.map(({ fault }) => fault)));
   const faultless = faultlessOf(
     output as ReadBrief,
     wrong.map(({ path }) => path),

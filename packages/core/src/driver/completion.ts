@@ -163,7 +163,7 @@ function missing(fields: readonly RelatedField[], known: Known): Reason {
   const would = single && ways.length > 1 ? 'Any one of these would do' : 'What would do';
   const text = listed(
     ways.map((way) => listed(way, 'and')),
-    single ? 'and' : 'or',
+    'or',
   );
   return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be found. ${would}: ${text}.` };
 }
