@@ -59,7 +59,8 @@ function missing(path: Path, schema: v.GenericSchema): Fault {
 export function unknownFields(given: unknown, read: unknown, schema: v.GenericSchema, path: Path = []): Fault[] {
   if (given === read || typeof given !== 'object' || typeof read !== 'object' || !given || !read) return [];
   const list = Array.isArray(given);
-  if (list !== Array.isArray(read)) return [];
+  // Where every field may be left out, the schema library takes a list for an empty record.
+  if (list && !Array.isArray(read)) return [wrongType(path, given, 'Object')];
   return Object.entries(given).flatMap(([name, value]): Fault[] => {
     const at = [...path, list ? Number(name) : name];
     if (Object.hasOwn(read, name)) return unknownFields(value, valueAt(read, [name]), schema, at);

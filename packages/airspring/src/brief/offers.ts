@@ -32,7 +32,8 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
 /** The sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
 function withUnits(sheet: Faultless<Sheet>, written: Written): DriverData {
   const fields = Object.entries(sheet).map(([name, value]) => {
-    const schema = driverFields[name as keyof Sheet];
+    const field = driverFields[name as keyof Sheet];
+    const schema = 'wrapped' in field ? field.wrapped : field;
     const text = written[name as keyof Written];
     return [name, ('strict' in schema && typeof text === 'string' && schema.strict(text)) || value];
   });
