@@ -103,7 +103,7 @@ const circle = join(folder, 'circle.json');
 symlinkSync(circle, circle);
 // Who may read everything has no file that may not be read.
 const readable = process.getuid?.() === 0;
-test.each([
+const unreadable: readonly (readonly [what: string, path: string, says: RegExp])[] = [
   ['a missing file', 'none.json', /^none\.json: there is no such file$/],
   ['a file taken for a folder', 'whale-bench.json/x', /: there is no such file$/],
   ['a folder', '.', /^\.: that is a folder$/],
@@ -112,7 +112,8 @@ test.each([
   ['links in a circle', circle, /: its links lead round in a circle$/],
   ['a name with an escape in it', 'a\u001b[2J\u202e.json', /^a\\u001b\[2J\\u202e\.json: there is no such file$/],
   ['a very long name', 'x'.repeat(5000), /: that name is too long for a file$/],
-])('3 and one line: %s', (_, path, expected) => {
+];
+test.each(unreadable)('3 and one line: %s', (_, path, expected) => {
   const { status, stdout, lines } = run(['design', path]);
   expect({ status, stdout }).toEqual({ status: 3, stdout: '' });
   expect(lines).toEqual([expect.stringMatching(expected)]);

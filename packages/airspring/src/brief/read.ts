@@ -10,10 +10,10 @@ import { keysOf, valueAt } from './place.js';
 import { type Brief, briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
 
-/** Faults that came from SI numbers are told with what the reader wrote. */
+/** Faults of what core read are told with what the reader wrote. */
 const asWritten = (brief: unknown) => (fault: Fault) => {
   const written = valueAt(brief, keysOf(fault.path));
-  return typeof fault.got === 'number' && written !== undefined ? { ...fault, got: written } : fault;
+  return typeof written === 'string' || typeof written === 'number' ? { ...fault, got: written } : fault;
 };
 
 /** One fault a place and reason. */
