@@ -36,7 +36,7 @@ const unitOf = (strict: string): string => strict.slice(strict.indexOf(' ') + 1)
 /** A range in the unit that the reader uses, so that no one has to convert. */
 function rangeText<K extends Kind>(kind: K, range: readonly [number, number], unit: string): string {
   const [least, greatest] = range.map((value) => decimalText(inUnit(kind, value, unit as UnitOf<K>), 6));
-  return `${kinds[kind].of} from ${least} to ${greatest} ${unit}`;
+  return `a value from ${least} to ${greatest} ${unit} (${kinds[kind].of})`;
 }
 
 /** Reads a text into SI, or says what is wrong with it. */

@@ -150,7 +150,7 @@ export const briefSchema = v.strictObject({
     v.strictObject({
       airSpeed: opt(
         v.pipe(
-          quantity('airSpeedPeak', { least: 0.1, greatest: 100, unit: 'm/s' }),
+          quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
           v.description('greatest mean speed, peak; default 17 m/s, common practice'),
         ),
       ),

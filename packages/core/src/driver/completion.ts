@@ -161,9 +161,7 @@ function missing(fields: readonly RelatedField[], known: Known): Reason {
   const ways = unlocks(fields, Object.keys(known) as RelatedField[]).slice(0, 6);
   const single = ways.every((way) => way.length === 1);
   const would = single && ways.length > 1 ? 'Any one of these would do' : 'What would do';
-  const text = listed(
-    ways.map((way) => listed(way, 'and')),
-    'or',
-  );
+  const sets = ways.map((way) => listed(way, 'and'));
+  const text = single ? listed(sets, 'or') : sets.join('; or ');
   return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be found. ${would}: ${text}.` };
 }
