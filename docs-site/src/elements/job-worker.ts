@@ -1,4 +1,5 @@
 /** The whole job of a brief, away from the page. */
+import { type Fault, faultLine, toldAtMost } from '@airspring/core/fault';
 import { type Brief, design } from 'airspring';
 import { jsonFault } from '../../../packages/airspring/src/command/json-fault.js';
 import { reportText } from '../../../packages/airspring/src/report/text.js';
@@ -19,13 +20,6 @@ export type JobTold =
       readonly csv: string;
     };
 
-interface Fault {
-  readonly path: string;
-  readonly got: unknown;
-  readonly expected: string;
-  readonly remedy: string;
-}
-
 const offsetOf = (text: string, line: number): number =>
   text
     .split('\n')
@@ -38,7 +32,7 @@ function job(text: string): JobTold {
     const from = offsetOf(text, broken.line) + broken.column - 1;
     return {
       type: 'faults',
-      places: [{ line: broken.line, from, to: from + 1, message: `expected ${broken.expected} here` }],
+      places: [{ line: broken.line, from, to: from + 1, message: broken.says }],
     };
   }
   const brief = JSON.parse(text) as Brief;
@@ -61,10 +55,8 @@ function job(text: string): JobTold {
     return {
       type: 'faults',
       places: faults
-        .map(({ path, got, expected, remedy }) => ({
-          ...placeOfPath(places, path),
-          message: `${path}: got ${got === undefined ? 'nothing' : JSON.stringify(got)}, expected ${expected}. ${remedy}`,
-        }))
+        .slice(0, toldAtMost.faults)
+        .map((fault) => ({ ...placeOfPath(places, fault.path), message: faultLine(fault) }))
         .sort((a, b) => a.line - b.line),
     };
   }

@@ -34,7 +34,7 @@ const breaks: readonly (readonly [paths: string, (brief: Broken) => void])[] = [
   ['drivers[0].wirings[1]', (b) => (b.drivers[0].wirings[1] = { series: 4, parallel: 2 })],
   ['drivers[0].wirings[2].series', (b) => (b.drivers[0].wirings[2] = { series: 1.5 })],
   // Neither Re nor Bl can be found.
-  ['drivers[1].Re drivers[1].Bl', (b) => delete b.drivers[1].Re],
+  ['drivers[1]', (b) => delete b.drivers[1].Re],
   ['drivers[2]', (b) => (b.drivers[2] = 'the other one')],
 ];
 

@@ -1,5 +1,6 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { chmodSync, existsSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -81,8 +82,6 @@ test('2 and one line a fault, all at once, each with its path', () => {
 });
 
 test.each([
-  ['a missing file', ['design', 'none.json'], /^none\.json: there is no such file$/],
-  ['a folder', ['design', '.'], /^\.: that is a folder$/],
   ['no path', ['design'], /expected the path of a brief/],
   ['two paths', ['design', 'a.json', 'b.json'], /expected one path, got also "b\.json"/],
   ['no verb', [], /expected "design", got nothing/],
@@ -96,9 +95,81 @@ test.each([
   expect(lines[0]).toMatch(expected);
 });
 
-test('a process that is refused ends with 2 as well, and says why on the error stream alone', () => {
+const locked = write('locked.json', '{}');
+chmodSync(locked, 0);
+const endless = join(folder, 'endless.json');
+symlinkSync('/dev/zero', endless);
+const circle = join(folder, 'circle.json');
+symlinkSync(circle, circle);
+// Who may read everything has no file that may not be read.
+const readable = process.getuid?.() === 0;
+const unreadable: readonly (readonly [what: string, path: string, says: RegExp])[] = [
+  ['a missing file', 'none.json', /^none\.json: there is no such file$/],
+  ['a file taken for a folder', 'whale-bench.json/x', /: there is no such file$/],
+  ['a folder', '.', /^\.: that is a folder$/],
+  ...(readable ? [] : [['a locked file', locked, /locked\.json: that file may not be read$/] as const]),
+  ['a file without an end', endless, /: that is larger than 16 MiB, and no brief is$/],
+  ['links in a circle', circle, /: its links lead round in a circle$/],
+  ['a name with an escape in it', 'a\u001b[2J\u202e.json', /^a\\u001b\[2J\\u202e\.json: there is no such file$/],
+  ['a very long name', 'x'.repeat(5000), /: that name is too long for a file$/],
+];
+test.each(unreadable)('3 and one line: %s', (_, path, expected) => {
+  const { status, stdout, lines } = run(['design', path]);
+  expect({ status, stdout }).toEqual({ status: 3, stdout: '' });
+  expect(lines).toEqual([expect.stringMatching(expected)]);
+});
+
+test('a process ends with the same, and says why on the error stream alone', () => {
   const words = ['design', 'none.json'];
-  expect(start(words)).toEqual({ status: 2, stdout: '', lines: ['none.json: there is no such file'] });
+  expect(start(words)).toEqual({ status: 3, stdout: '', lines: ['none.json: there is no such file'] });
+});
+
+/** The command in a shell, its output led somewhere: the status that a script sees, and the error stream. */
+function shell(line: string) {
+  const command = `${process.execPath} --import tsx --conditions=@airspring/source ${main}`;
+  const script = line.replace('airspring', command);
+  const { status, stderr } = spawnSync('bash', ['-c', script], { cwd: top, encoding: 'utf8' });
+  return { status, lines: stderr.split('\n').filter((one) => one !== '') };
+}
+
+test.runIf(existsSync('/dev/full'))('4 and one line on a full disk', () => {
+  const lines = ['airspring: the report cannot be written: the disk is full'];
+  expect(shell('airspring --help > /dev/full')).toEqual({ status: 4, lines });
+  expect(shell(`airspring design ${bench} > /dev/full`)).toEqual({ status: 4, lines });
+});
+
+test('5 and one line where the reader closes the pipe', () => {
+  const { status, lines } = shell(`airspring design --schema | true; exit \${PIPESTATUS[0]}`);
+  expect(lines).toEqual(['airspring: the reader of the report closed the pipe before its end']);
+  expect(status).toBe(5);
+});
+
+test('Ctrl-C ends it at once', async () => {
+  const words = ['--import', 'tsx', '--conditions=@airspring/source', main, 'design', bench];
+  const child = spawn(process.execPath, words, { cwd: top, stdio: 'ignore' });
+  setTimeout(() => child.kill('SIGINT'), 300);
+  const [, signal] = await once(child, 'exit');
+  expect(signal).toBe('SIGINT');
+});
+
+test('no escape and no override of a title or a name reaches the terminal', () => {
+  const brief = JSON.parse(readFileSync(bench, 'utf8'));
+  const odd = '\u001b]0;x\u0007\u009b2J\u202e\u2066\nx';
+  brief.title = odd;
+  brief.drivers[0].name = odd;
+  const path = write('odd.json', JSON.stringify(brief));
+  const { status, stdout } = run(['design', path]);
+  expect(status).toBe(0);
+  expect(stdout.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+  expect(stdout).toContain('\\u001b]0;x\\u0007');
+  const data = run(['design', path, '--json']).stdout;
+  expect(data.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+  expect(JSON.parse(data).title).toBe(odd);
+  brief[odd] = 1;
+  const refused = run(['design', write('odd-name.json', JSON.stringify(brief))]);
+  expect(refused.status).toBe(2);
+  expect(refused.lines).toHaveLength(1);
+  expect(refused.lines.join('')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
 });
 
 test('2 and one line with line and column where the file is not JSON', () => {
@@ -121,4 +192,5 @@ test('--schema prints the JSON Schema, --help the use', () => {
   const help = run(['--help']);
   expect(help.status).toBe(0);
   expect(help.stdout).toContain('airspring design <brief.json>');
+  for (const status of [0, 1, 2, 3, 4, 5, 70, 130]) expect(help.stdout).toMatch(new RegExp(`^ +${status} +when `, 'm'));
 });

@@ -40,7 +40,7 @@ test('a bound of the vent that is left out gives way to the other', () => {
 
 test('a number without its unit is told which units there are', () => {
   expect(lines(put(demo, 'space.width', 480))).toEqual([
-    'space.width: got 480; expected a text: a number, one space, and one of m, mm, cm, in, ft. Write it like "1 m", in quotes.',
+    'space.width: got 480; expected a text: a number and one of m, mm, cm, in, ft. Write it like "1 m", in quotes.',
   ]);
 });
 
@@ -53,11 +53,14 @@ test('a value of the wrong type is told what would do, in words', () => {
     'units.length: got "ell"; expected one of "mm", "cm", "in". Correct the value.',
     'weights.deep: got "1"; expected a number, without quotes. Correct the value.',
   ]);
-  expect(lines('brief')).toEqual(['brief: got "brief"; expected a record, in braces. Correct the value.']);
+  expect(lines('brief')).toEqual(['brief: got "brief"; expected a brief: a record, in braces. Correct the value.']);
 });
 
 test('a space that holds no driver blames no wish', () => {
-  const answer = design({ ...demo, space: { ...demo.space, width: '60 mm', height: '60 mm', depth: '60 mm' } });
+  const answer = design({
+    ...demo,
+    space: { ...demo.space, bracing: '0 L', width: '60 mm', height: '60 mm', depth: '60 mm' },
+  });
   expect(answer).toMatchObject({ ok: false, conflict: [], because: [expect.stringContaining('compare their sizes')] });
 });
 

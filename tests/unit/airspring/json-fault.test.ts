@@ -14,7 +14,32 @@ test.each([
   ['{} {}', 1, 4, 'nothing more'],
   ['[01]', 1, 3, '"," or "]"'],
 ])('%j', (text, line, column, expected) => {
-  expect(jsonFault(text)).toEqual({ line, column, expected });
+  const says = `this is not JSON here; expected ${expected}`;
+  expect(jsonFault(text)).toEqual({ code: 'not-json', line, column, says });
+});
+
+test.each([
+  ['{\n  "a": 1,\n  "a": 2\n}', 3, 3, '"a" stands here for the second time; it stands in line 2 already'],
+  ['{"a": {"b": 1, "\\u0062": 2}}', 1, 16, '"b" stands here for the second time; it stands in line 1 already'],
+  ['{"\\u001b": 1, "\\u001b": 1}', 1, 15, '"\\u001b" stands here for the second time; it stands in line 1 already'],
+])('a name that stands twice in one record: %j', (text, line, column, says) => {
+  expect(jsonFault(text)).toEqual({ code: 'repeated-name', line, column, says });
+});
+
+test('a name may stand in two records, and what is not JSON is told before what stands twice', () => {
+  expect(jsonFault('[{"a": {"a": 1}}, {"a": 2}]')).toBeUndefined();
+  expect(jsonFault('{"a": 1, "a": 2')?.code).toBe('not-json');
+});
+
+test.each([
+  ['nine megabytes of letters', `{"title": "${'x'.repeat(9e6)}"`],
+  ['nine megabytes of escapes', `{"title": "${'\\n'.repeat(4.5e6)}"`],
+  ['three million open lists', '['.repeat(3e6)],
+  ['three million open records', '{"a":'.repeat(3e6)],
+  ['a million names', `{${Array.from({ length: 1e6 }, (_, i) => `"${i}":1`).join()}`],
+  ['nine million lines', `[${'\n'.repeat(9e6)}`],
+])('%s have their place as well', (_, text) => {
+  expect(jsonFault(text)?.code).toBe('not-json');
 });
 
 const isJson = (text: string): boolean => {
@@ -41,7 +66,7 @@ const mutated = fc
 property.prop([fc.oneof(mutated, fc.json(), fc.string())], { numRuns: 10 * fuzzRuns })(
   'finds a fault exactly where the engine refuses',
   (text) => {
-    expect(jsonFault(text) === undefined).toBe(isJson(text));
+    expect(jsonFault(text)?.code !== 'not-json').toBe(isJson(text));
   },
 );
 

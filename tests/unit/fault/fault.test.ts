@@ -1,4 +1,4 @@
-import { faultLine, InputError, impossible, refuse } from '@airspring/core/fault';
+import { faultLine, InputError, impossible, refuse, visible } from '@airspring/core/fault';
 import { expect, test } from 'vitest';
 
 const fault = { code: 'unit', path: 'a.b', got: '24 mm', expected: 'a volume', remedy: 'Write litres.' } as const;
@@ -18,7 +18,7 @@ test('whatever was got fits in a line', () => {
   expect(shown({ a: 1 })).toContain('a record');
   expect(shown([1, 2])).toContain('a list of 2');
   expect(shown(() => 0)).toContain('a function');
-  expect(shown(undefined)).toContain('undefined');
+  expect(shown(undefined)).toContain('got nothing');
 });
 test('no fault, no error; and what cannot be built is a result', () => {
   expect(() => refuse([])).not.toThrow();
@@ -27,4 +27,24 @@ test('no fault, no error; and what cannot be built is a result', () => {
     ok: false,
     because: [{ code: 'vent-too-long', text: 'It is.' }],
   });
+});
+
+test('nothing that steers a terminal or turns letters round leaves in a line', () => {
+  const odd = '\u001b[2J\u0000\u009b\u202e\u2066\n\ud800';
+  const line = faultLine({ ...fault, path: `a.${odd}`, got: odd });
+  expect(line).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}]/u);
+  expect(visible('\u001b[2J\u202ea\nb')).toBe('\\u001b[2J\\u202ea\\nb');
+  expect(visible('10″ driver, µ Ω ° – é 木 👩\u200d🔧')).toBe('10″ driver, µ Ω ° – é 木 👩\u200d🔧');
+});
+test('a path and a value are shown up to a stated length, and a hundred faults are told', () => {
+  expect(faultLine({ ...fault, path: 'x'.repeat(9e6), got: 'y'.repeat(9e6) }).length).toBeLessThan(300);
+  const many = new InputError(Array.from({ length: 250_000 }, (_, i) => ({ ...fault, path: `a[${i}]` })));
+  const lines = many.message.split('\n');
+  expect(lines).toHaveLength(101);
+  expect(lines[100]).toBe('and 249900 more faults');
+  expect(many.faults).toHaveLength(250_000);
+});
+test('an unknown name comes first, however deep: it explains what is missing elsewhere', () => {
+  const { faults } = new InputError([fault, { ...fault, path: 'a.b.c', code: 'unknown-field' }]);
+  expect(faults.map(({ path }) => path)).toEqual(['a.b.c', 'a.b']);
 });

@@ -25,14 +25,14 @@ test('reads every field to SI, and leaves out what was left out', () => {
     bend: { radius: 0.08 },
   });
 });
-test('tells every fault at once, shallow paths first, unknown fields too', () => {
+test('tells every fault at once, unknown fields first, then shallow paths', () => {
   expect(faults({ wall: '-1 mm', count: 4, end: 'square', bend: { radius: 'x', colour: 1 }, length: 1 })).toEqual([
     'unknown-field vent.length',
+    'unknown-field vent.end',
+    'unknown-field vent.bend.colour',
     'empty vent.diameter',
     'not-positive vent.wall',
     'out-of-range vent.count',
-    'unknown-field vent.end',
-    'unknown-field vent.bend.colour',
     'unit vent.bend.radius',
   ]);
 });

@@ -1,13 +1,18 @@
 import type { Fault } from '@airspring/core/fault';
+import { decimalText } from '@airspring/core/quantity';
 import type { Faultless } from './faultless.js';
 import type { Brief, ReadBrief } from './schema.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
 
+/** Says that two things which were written contradict each other. */
+type Contradicts = (path: string, got: unknown, expected: string) => void;
+
 /** Faults between fields that each are right alone, as far as they were read; told as they were written. */
-export function faultsAcross(written: Brief, { wanted = {}, vent = {}, space = {} }: Faultless<ReadBrief>): Fault[] {
+export function faultsAcross(written: Brief, read: Faultless<ReadBrief>): Fault[] {
+  const { wanted = {}, vent = {}, drivers = [] } = read;
   const faults: Fault[] = [];
-  const contradicts = (path: string, got: unknown, expected: string) =>
+  const contradicts: Contradicts = (path, got, expected) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
 
   if (wanted.lowest !== undefined && wanted.highest !== undefined && wanted.lowest >= wanted.highest) {
@@ -17,11 +22,55 @@ export function faultsAcross(written: Brief, { wanted = {}, vent = {}, space = {
   if (vent.smallest !== undefined && vent.largest !== undefined && vent.smallest > vent.largest) {
     contradicts('vent.smallest', written.vent?.smallest, `at most vent.largest, ${written.vent?.largest}`);
   }
-  const edges = EDGES.filter((edge) => space[edge] !== undefined);
-  const [least] = edges.sort((a, b) => (space[a] as number) - (space[b] as number));
-  if (least !== undefined && 2 * (space.panelThickness ?? 0) >= (space[least] as number)) {
-    const half = `less than half of space.${least}, ${written.space[least]}`;
-    contradicts('space.panelThickness', written.space.panelThickness, half);
+  acrossSpace(contradicts, written.space, read.space ?? {});
+  for (const [i, driver] of drivers.entries()) {
+    if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Brief['drivers'][number], driver, i);
   }
   return faults;
+}
+
+function acrossSpace(contradicts: Contradicts, written: Brief['space'], space: Faultless<ReadBrief['space']>): void {
+  const edges = EDGES.filter((edge) => space[edge] !== undefined);
+  const [least] = [...edges].sort((a, b) => (space[a] as number) - (space[b] as number));
+  if (least !== undefined && 2 * (space.panelThickness ?? 0) >= (space[least] as number)) {
+    contradicts('space.panelThickness', written.panelThickness, `less than half of space.${least}, ${written[least]}`);
+  }
+  const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * (space[edge] as number), 1) : Infinity;
+  const whole = Math.min(cuboid, space.volume ?? Infinity);
+  if (space.bracing !== undefined && space.bracing >= whole) {
+    contradicts('space.bracing', written.bracing, `less than the whole space, ${litres(whole)}`);
+  }
+}
+
+const litres = (volume: number): string => `${decimalText(volume * 1e3, 4)} L`;
+const squareCentimetres = (area: number): string => `${decimalText(area * 1e4, 4)} cm²`;
+const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
+
+/** A driver cannot be larger than itself: the frame encloses the cone, its travel, and the volume that it takes. */
+function acrossDriver(
+  contradicts: Contradicts,
+  written: Brief['drivers'][number],
+  { Sd, coneDiameter, Xmax, outerDiameter, depth, displacedVolume }: Faultless<ReadBrief['drivers'][number]>,
+  i: number,
+): void {
+  const at = (field: string) => `drivers[${i}].${field}`;
+  if (outerDiameter !== undefined) {
+    const frame = `outerDiameter, ${written.outerDiameter}`;
+    if (Sd !== undefined && Sd >= disc(outerDiameter)) {
+      contradicts(at('Sd'), written.Sd, `less than a disc of ${frame}: ${squareCentimetres(disc(outerDiameter))}`);
+    }
+    if (coneDiameter !== undefined && coneDiameter >= outerDiameter) {
+      contradicts(at('coneDiameter'), written.coneDiameter, `less than ${frame}`);
+    }
+  }
+  if (depth === undefined) return;
+  if (Xmax !== undefined && Xmax >= depth) {
+    contradicts(at('Xmax'), written.Xmax, `a travel one way that is less than depth, ${written.depth}`);
+  }
+  if (outerDiameter === undefined || displacedVolume === undefined) return;
+  const cylinder = disc(outerDiameter) * depth;
+  if (displacedVolume > cylinder) {
+    const sizes = `outerDiameter, ${written.outerDiameter}, and depth, ${written.depth}`;
+    contradicts(at('displacedVolume'), written.displacedVolume, `at most a cylinder of ${sizes}: ${litres(cylinder)}`);
+  }
 }

@@ -5,15 +5,42 @@ export type Faultless<T> = T extends string | number | boolean
     ? readonly (Faultless<Item> | undefined)[]
     : { readonly [Name in keyof T]?: Faultless<NonNullable<T[Name]>> };
 
-/** A copy without what stands at a path. */
-function without(value: unknown, [key, ...rest]: readonly PropertyKey[]): unknown {
-  if (key === undefined || typeof value !== 'object' || value === null) return undefined;
-  if (Array.isArray(value)) return value.map((item, i) => (i === key ? without(item, rest) : item));
-  const { [key]: part, ...others } = value as Record<PropertyKey, unknown>;
-  const left = without(part, rest);
-  return left === undefined ? others : { ...others, [key]: left };
+/** The faulty paths as a tree: a leaf, without branches, is a place with a fault. */
+type Tree = Map<PropertyKey, Tree>;
+
+function treeOf(paths: readonly (readonly PropertyKey[])[]): Tree {
+  const tree: Tree = new Map();
+  for (const path of paths) {
+    let at = tree;
+    for (const [i, key] of path.entries()) {
+      const branch = at.get(key);
+      // Something around it has a fault already.
+      if (branch?.size === 0) break;
+      const next: Tree = i === path.length - 1 ? new Map() : (branch ?? new Map());
+      at.set(key, next);
+      at = next;
+    }
+  }
+  return tree;
 }
 
-/** A copy without what stands at any of these paths. */
+/** A copy without the leaves of the tree, in one walk. */
+function without(value: unknown, tree: Tree): unknown {
+  if (typeof value !== 'object' || value === null) return undefined;
+  const part = (key: PropertyKey, item: unknown) => {
+    const branch = tree.get(key);
+    if (branch === undefined) return item;
+    return branch.size === 0 ? undefined : without(item, branch);
+  };
+  if (Array.isArray(value)) return value.map((item, i) => part(i, item));
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, item]) => {
+      const left = part(key, item);
+      return left === undefined ? [] : [[key, left]];
+    }),
+  );
+}
+
+/** A copy without what stands at any of these paths; none of them is the whole. */
 export const faultlessOf = <T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Faultless<T> =>
-  (faulty.reduce<unknown>(without, value) ?? {}) as Faultless<T>;
+  without(value, treeOf(faulty)) as Faultless<T>;

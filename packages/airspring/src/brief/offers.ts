@@ -1,7 +1,7 @@
-import { type CompletedDriver, completeDriver, type DriverGroup, group } from '@airspring/core/driver';
+import { type CompletedDriver, completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
 import { type Fault, InputError } from '@airspring/core/fault';
 import type { Faultless } from './faultless.js';
-import type { ReadBrief } from './schema.js';
+import { type Brief, driverFields, type ReadBrief } from './schema.js';
 
 /** One driver in one wiring, out of those that the brief offers. */
 export interface Offer {
@@ -12,7 +12,8 @@ export interface Offer {
   readonly drivers: DriverGroup;
 }
 
-type Sheet = ReadBrief['drivers'][number];
+type Sheet = Omit<ReadBrief['drivers'][number], 'wirings'>;
+type Written = Brief['drivers'][number];
 
 /** The result, or `undefined` with the faults of a refusal added to the others. */
 export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault): Fault | undefined => fault) {
@@ -20,32 +21,45 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
     return work();
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    faults.push(...error.faults.flatMap((fault) => told(fault) ?? []));
+    for (const fault of error.faults) {
+      const one = told(fault);
+      if (one !== undefined) faults.push(one);
+    }
     return undefined;
   }
 }
 
+/** The sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
+function withUnits(sheet: Faultless<Sheet>, written: Written): DriverData {
+  const fields = Object.entries(sheet).map(([name, value]) => {
+    const field = driverFields[name as keyof Sheet];
+    const schema = 'wrapped' in field ? field.wrapped : field;
+    const text = written[name as keyof Written];
+    return [name, ('strict' in schema && typeof text === 'string' && schema.strict(text)) || value];
+  });
+  return Object.fromEntries(fields);
+}
+
 /** Completes a sheet; of one that has lost a value to a fault only contradictions are told, and nothing is missing. */
-function completedOf(faults: Fault[], sheet: Faultless<Omit<Sheet, 'wirings'>>, path: string, whole: boolean) {
-  const completed = gather(faults, () => completeDriver(sheet, path));
+function completedOf(faults: Fault[], sheet: Faultless<Sheet>, written: Written, path: string) {
+  const completed = gather(faults, () => completeDriver(withUnits(sheet, written), path));
   if (completed === undefined || completed.ok) return completed;
+  const whole = Object.keys(written).every((field) => field === 'wirings' || Object.hasOwn(sheet, field));
   if (!whole) return undefined;
-  for (const { code, text } of completed.because) {
-    const at = `${path}.${code.replace('missing-', '')}`;
-    faults.push({ code: 'empty', path: at, got: undefined, expected: text, remedy: 'Add what is missing.' });
+  for (const { text } of completed.because) {
+    const expected = 'data that make a driver whole';
+    faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: text });
   }
   return undefined;
 }
 
-/** Every driver of a brief in every wiring, and the faults across their fields; `read` holds those with a fault as well. */
-export function offersOf(faults: Fault[], read: ReadBrief, { drivers = [] }: Faultless<ReadBrief>): Offer[] {
+/** Every driver of a brief in every wiring, and the faults across their fields, as far as they were read. */
+export function offersOf(faults: Fault[], brief: Brief, { drivers = [] }: Faultless<ReadBrief>): Offer[] {
   return drivers.flatMap((faultless, driverIndex): Offer[] => {
     if (faultless === undefined) return [];
     const { wirings = [{}], ...sheet } = faultless;
     const path = `drivers[${driverIndex}]`;
-    const { name: _, wirings: __, ...values } = read.drivers[driverIndex] as Sheet;
-    const whole = Object.keys(values).every((field) => Object.hasOwn(sheet, field));
-    const completed = completedOf(faults, sheet, path, whole);
+    const completed = completedOf(faults, sheet, brief.drivers[driverIndex] as Written, path);
     return wirings.flatMap((wiring, i): Offer[] => {
       if (wiring === undefined) return [];
       const at = `${path}.wirings[${i}]`;
@@ -56,7 +70,8 @@ export function offersOf(faults: Fault[], read: ReadBrief, { drivers = [] }: Fau
       const fronts = ((wiring.series ?? 1) * (wiring.parallel ?? 1)) / (wiring.isobaric ? 2 : 1);
       if (fronts > 4) {
         const expected = 'at most 4 drivers side by side';
-        faults.push({ code: 'out-of-range', path: at, got: fronts, expected, remedy: 'Split the box.' });
+        const got = `${fronts} drivers side by side`;
+        faults.push({ code: 'out-of-range', path: at, got, expected, remedy: 'Offer fewer drivers in this box.' });
       }
       if (made === undefined || completed === undefined) return [];
       return [{ driverIndex, name: sheet.name as string, completed, drivers: made }];

@@ -1,36 +1,96 @@
-import type { Fault } from '@airspring/core/fault';
-import { type Kind, kinds, type Quantity, readInto, type Sign, unitList } from '@airspring/core/quantity';
+import type { Fault, FaultCode } from '@airspring/core/fault';
+import {
+  decimalText,
+  inUnit,
+  type Kind,
+  kinds,
+  type Quantity,
+  readInto,
+  type Sign,
+  type UnitOf,
+  unitList,
+} from '@airspring/core/quantity';
 import * as v from 'valibot';
+import { meantTexts, spellingOf, strictText } from './spelling.js';
+
+type Said = Pick<Fault, 'code' | 'expected' | 'remedy'>;
 
 /** Parts of a fault, carried through the schema library in the text of its issue. */
-const packed = (fault: Pick<Fault, 'code' | 'expected' | 'remedy'>): string =>
-  [fault.code, fault.expected, fault.remedy].join('\n');
+const packed = ({ code, expected, remedy }: Said): string => [code, expected, remedy].join('\n');
 
-/** What an editor checks while one types; the reader below is stricter about ranges. */
-const pattern = (kind: Kind): RegExp => {
-  const units = Object.keys(kinds[kind].units).map((unit) => unit.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'));
-  return new RegExp(`^[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)? (${units.join('|')})$`);
-};
+/** The parts again; `undefined` where the text is the schema library's own. */
+export function unpacked(message: string): Said | undefined {
+  const [code, expected, remedy] = message.split('\n');
+  return expected === undefined || remedy === undefined ? undefined : { code: code as FaultCode, expected, remedy };
+}
 
-/** A quantity in a brief: a text with its unit in, a checked SI number out. */
-export const quantity = <K extends Kind>(kind: K, sign: Sign = 'positive') =>
-  v.pipe(
+/** Bounds of a quantity, as people write them: both in one unit of the kind. */
+export interface Bounds<K extends Kind> {
+  readonly least: number;
+  readonly greatest: number;
+  readonly unit: UnitOf<K>;
+}
+
+const unitOf = (strict: string): string => strict.slice(strict.indexOf(' ') + 1);
+
+/** A range in the unit that the reader uses, so that no one has to convert. */
+function rangeText<K extends Kind>(kind: K, range: readonly [number, number], unit: string): string {
+  const [least, greatest] = range.map((value) => decimalText(inUnit(kind, value, unit as UnitOf<K>), 6));
+  return `a value from ${least} to ${greatest} ${unit} (${kinds[kind].of})`;
+}
+
+/** Reads a text into SI, or says what is wrong with it. */
+function readText<K extends Kind>(kind: K, text: string, sign: Sign, range?: readonly [number, number]) {
+  const faults: Fault[] = [];
+  const strict = strictText(kind, text);
+  const value = readInto(faults, kind, strict ?? text, '', sign);
+  const unit = strict === undefined ? '' : unitOf(strict);
+  const outside = value !== undefined && range !== undefined && value !== 0 && (value < range[0] || value > range[1]);
+  const said: Said[] = faults.map((fault) => {
+    if (fault.code === 'out-of-range') return { ...fault, expected: rangeText(kind, range ?? kinds[kind].range, unit) };
+    if (fault.code !== 'unit') return fault;
+    const meant = meantTexts(kind, text).map((one) => `"${one}"`);
+    const remedy = `Write it like "${exampleOf(kind)}".`;
+    const question = `A decimal point is a point, and thousands stand together. Did you mean ${meant.join(' or ')}?`;
+    return { ...fault, expected: meaning(kind), remedy: meant.length > 0 ? question : remedy };
+  });
+  if (outside) {
+    const expected = rangeText(kind, range, unit);
+    said.push({ code: 'out-of-range', expected, remedy: 'Check the unit and the power of ten.' });
+  }
+  return { value: said.length > 0 ? undefined : value, said };
+}
+
+const exampleOf = (kind: Kind): string => (kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`);
+const meaning = (kind: Kind): string => `a number and one of ${unitList(kind)}`;
+
+/** A quantity in a brief: a text with its unit in, a checked SI number out. `strict` gives core's text for what is written. */
+export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign = 'positive') => {
+  const range =
+    bounds && ([bounds.least, bounds.greatest].map((one) => siOf(kind, one, bounds.unit)) as [number, number]);
+  const schema = v.pipe(
     v.string(
       packed({
         code: 'unit',
-        expected: `a text: a number, one space, and one of ${unitList(kind)}`,
-        remedy: `Write it like "${kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`}", in quotes.`,
+        expected: `a text: ${meaning(kind)}`,
+        remedy: `Write it like "${exampleOf(kind)}", in quotes.`,
       }),
     ),
-    v.title(`${kinds[kind].of}: a number, one space, and one of ${unitList(kind)}` as string),
+    v.title(`${kinds[kind].of}: ${meaning(kind)}` as string),
     v.rawTransform<string, Quantity<K>>(({ dataset, addIssue, NEVER }) => {
-      const faults: Fault[] = [];
-      const value = readInto(faults, kind, dataset.value, '', sign);
-      for (const fault of faults) addIssue({ message: packed(fault) });
+      const { value, said } = readText(kind, dataset.value, sign, range);
+      for (const one of said) addIssue({ message: packed(one) });
       return value ?? NEVER;
     }),
-    v.metadata({ pattern: pattern(kind).source }),
+    v.metadata({ pattern: spellingOf(kind) }),
   );
+  return Object.assign(schema, { strict: (text: string) => strictText(kind, text) });
+};
+
+function siOf<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): number {
+  const [scale, offset] = (kinds[kind].units as Readonly<Record<string, readonly [number, number]>>)[unit] ?? [1, 0];
+  return value * scale + offset;
+}
 
 /** A plain number in a brief, within bounds that have a meaning. */
 export const plainNumber = (least: number, greatest: number) => {
@@ -51,3 +111,14 @@ export const wholeNumber = (least: number, greatest: number) => {
   });
   return v.pipe(v.number(), v.integer(message), v.minValue(least, message), v.maxValue(greatest, message));
 };
+
+/** Words in a brief: at least one letter, and no more than a page can hold. */
+export const words = (most: number) =>
+  v.pipe(
+    v.string(),
+    v.minLength(1, packed({ code: 'empty', expected: 'a text that is not empty', remedy: 'Write something.' })),
+    v.maxLength(
+      most,
+      packed({ code: 'out-of-range', expected: `a text of at most ${most} characters`, remedy: 'Shorten it.' }),
+    ),
+  );

@@ -1,57 +1,25 @@
 import { air } from '@airspring/core/air';
-import { type Fault, type FaultCode, InputError } from '@airspring/core/fault';
+import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
 import { faultsAcross } from './across.js';
 import { faultlessOf } from './faultless.js';
+import { faultOf, unknownFields } from './issue.js';
 import { type Job, jobOf } from './job.js';
 import { gather, offersOf } from './offers.js';
+import { keysOf, valueAt } from './place.js';
 import { type Brief, briefSchema, type ReadBrief } from './schema.js';
+import { faultsOfSize } from './size.js';
 
-type Path = readonly PropertyKey[];
-
-/** One path as people write it: `drivers[0].Qts`. */
-const pathText = (path: Path): string =>
-  path.reduce<string>((text, key) => {
-    if (typeof key === 'number') return `${text}[${key}]`;
-    return text === '' ? String(key) : `${text}.${String(key)}`;
-  }, '') || 'brief';
-
-const pathOf = (issue: v.BaseIssue<unknown>): Path => (issue.path ?? []).map(({ key }) => key as PropertyKey);
-
-/** What would do where a value is of the wrong type, in words. */
-const TYPES: Readonly<Record<string, string>> = {
-  Object: 'a record, in braces',
-  Array: 'a list, in square brackets',
-  string: 'a text, in quotes',
-  number: 'a number, without quotes',
-  boolean: 'true or false, without quotes',
+/** Faults of what core read are told with what the reader wrote. */
+const asWritten = (brief: unknown) => (fault: Fault) => {
+  const written = valueAt(brief, keysOf(fault.path));
+  return typeof written === 'string' || typeof written === 'number' ? { ...fault, got: written } : fault;
 };
 
-/** What the schema library found, as a fault of ours. */
-function faultOf(issue: v.BaseIssue<unknown>): Fault {
-  const at = { path: pathText(pathOf(issue)), got: issue.input };
-  const [code, expected, remedy] = issue.message.split('\n');
-  if (expected !== undefined && remedy !== undefined) return { ...at, code: code as FaultCode, expected, remedy };
-  if (issue.received === 'undefined') {
-    const remedy = 'Add the field; the JSON Schema says what it holds.';
-    return { ...at, code: 'empty', got: undefined, expected: 'a value', remedy };
-  }
-  const wanted = issue.expected ?? 'another value';
-  // Choices come as ("a" | "b").
-  const meant = TYPES[wanted] ?? wanted.replace(/^\((.*)\)$/, 'one of $1').replaceAll(' | ', ', ');
-  return { ...at, code: 'unit', expected: meant, remedy: 'Correct the value.' };
-}
-
-/** Every field that was not read. The schema library names one a record; what it read has none of them. */
-function unknownFields(given: unknown, read: unknown, path: Path = []): Fault[] {
-  if (given === read || typeof given !== 'object' || typeof read !== 'object' || !given || !read) return [];
-  return Object.entries(given).flatMap(([name, value]): Fault[] => {
-    const at = [...path, Array.isArray(given) ? Number(name) : name];
-    if (Object.hasOwn(read, name)) return unknownFields(value, (read as Record<string, unknown>)[name], at);
-    const remedy = 'Correct the name or remove it.';
-    return [{ code: 'unknown-field', path: pathText(at), got: name, expected: 'a field of the brief', remedy }];
-  });
-}
+/** One fault a place and reason. */
+const once = (faults: readonly Fault[]): Fault[] => [
+  ...new Map(faults.map((fault) => [`${fault.path}\n${fault.expected}`, fault])).values(),
+];
 
 /**
  * Reads a brief: every quantity to SI units, every default filled in, every driver completed. Fields that are right alone are
@@ -61,15 +29,24 @@ function unknownFields(given: unknown, read: unknown, path: Path = []): Fault[] 
  * @example readBrief(JSON.parse(text)).wanted.lowest // 30
  */
 export function readBrief(brief: unknown): Job {
+  const tooLarge = faultsOfSize(brief, '');
+  if (tooLarge.length > 0) throw new InputError(tooLarge);
   const { output, issues = [] } = v.safeParse(briefSchema, brief);
-  const wrong = issues.filter(({ expected }) => expected !== 'never');
-  const faultless = faultlessOf(output as ReadBrief, wrong.map(pathOf));
+  const wrong = issues.filter(({ expected }) => expected !== 'never').map((issue) => faultOf(issue, briefSchema));
+  const notABrief = wrong.filter(({ path }) => path.length === 0);
+  if (notABrief.length > 0) throw new InputError(once(notABrief.map(({ fault }) => fault)));
+  const faultless = faultlessOf(
+    output as ReadBrief,
+    wrong.map(({ path }) => path),
+  );
   const across = faultsAcross(brief as Brief, faultless);
   const medium = gather(across, () => air(faultless.air ?? {}));
-  const offers = offersOf(across, output as ReadBrief, faultless);
-  const alone = [...wrong.map(faultOf), ...unknownFields(brief, output)];
+  const offers = offersOf(across, brief as Brief, faultless);
+  const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, briefSchema)];
   // What is wrong alone cannot be held against another field as well.
-  const faults = [...alone, ...across.filter(({ path }) => alone.every((fault) => fault.path !== path))];
+  const places = new Set(alone.map(({ path }) => path));
+  const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief));
+  const faults = once([...alone, ...held]);
   if (faults.length > 0 || medium === undefined) throw new InputError(faults);
   return jobOf(brief as Brief, output as ReadBrief, medium, offers);
 }

@@ -12,8 +12,16 @@ airspring design <brief.json> --json   the same as data, in SI units
 airspring design --schema              the JSON Schema of a brief, for editors
 
 A brief is a JSON file: drivers, space, what is wanted, amplifier, vent, printer.
-Ends with 0 when every wish is met, 1 when not (the report says why, and what
-could be asked instead), 2 when the brief or the command has a fault.
+
+Ends with
+  0  when every wish is met
+  1  when not: the report says why, and what could be asked instead
+  2  when the brief or the command has a fault: one line each
+  3  when the file of the brief cannot be read
+  4  when the report cannot be written, for example on a full disk
+  5  when the reader of the report closed the pipe before its end
+  70 when this program has a fault of its own
+  130 when it was stopped with Ctrl-C
 `;
 
 /** Reads the words after the command's name. */

@@ -1,26 +1,62 @@
-/** Where a text stops being JSON, and what would have stood there. */
+import { visibleStart } from '@airspring/core/fault';
+
+/** Where a text stops being JSON, or says a name twice in one record, of which the last would win in silence. */
 export interface JsonFault {
+  readonly code: 'not-json' | 'repeated-name';
   /** Counted from 1, in characters. */
   readonly line: number;
   readonly column: number;
-  readonly expected: string;
+  /** What is wrong there, without a full stop. */
+  readonly says: string;
 }
 
 const blank = /[ \t\r\n]*/y;
-const string = /"(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const plain = /(?:-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)/y;
+const escaped = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+
+/** Where the text in quotes that begins at a place ends, or -1: a loop, since a pattern runs out of stack on long ones. */
+function endOfString(text: string, from: number): number {
+  if (text[from] !== '"') return -1;
+  for (let at = from + 1; at < text.length; ) {
+    const code = text.charCodeAt(at);
+    if (code === 0x22) return at + 1;
+    if (code < 0x20) return -1;
+    if (code === 0x5c) {
+      escaped.lastIndex = at;
+      if (!escaped.test(text)) return -1;
+      at = escaped.lastIndex;
+    } else at += 1;
+  }
+  return -1;
+}
+
+/** Line and column of a place, both from 1. */
+function placeOf(text: string, at: number): Pick<JsonFault, 'line' | 'column'> {
+  let line = 1;
+  let start = 0;
+  for (const { index, 0: end } of text.slice(0, at).matchAll(/\r\n|\n|\r/g)) {
+    line += 1;
+    start = index + end.length;
+  }
+  let column = 1;
+  for (const _ of text.slice(start, at)) column += 1;
+  return { line, column };
+}
 
 /** Ends of the containers that are open, and what may come next. */
 type Next = 'value' | 'value or ]' | 'name' | 'name or }' | ':' | 'comma or close' | 'end';
 
 /**
- * Finds the first place at which a text is not JSON: engines word it differently, and some leave the place out.
- * `undefined` when it is JSON.
+ * Finds the first place at which a text is not JSON: engines word it differently, and some leave the place out. In a text that
+ * is JSON, the first name that stands twice in one record. `undefined` when there is neither.
  *
- * @example jsonFault('{"a": 1,}') // { line: 1, column: 9, expected: 'a name in double quotes' }
+ * @example jsonFault('{"a": 1,}')?.says // 'this is not JSON here; expected a name in double quotes'
  */
 export function jsonFault(text: string): JsonFault | undefined {
   const open: ('}' | ']')[] = [];
+  /** Of each open record the names so far, and where each stands. */
+  const names: Map<string, number>[] = [];
+  let repeated: { name: string; first: number; second: number } | undefined;
   let at = 0;
   let next = 'value' as Next;
   const take = (pattern: RegExp): boolean => {
@@ -28,6 +64,11 @@ export function jsonFault(text: string): JsonFault | undefined {
     const found = pattern.exec(text) !== null;
     if (found) at = pattern.lastIndex;
     return found;
+  };
+  const takeString = (): boolean => {
+    const end = endOfString(text, at);
+    if (end > 0) at = end;
+    return end > 0;
   };
   const takeSign = (sign: string | undefined): boolean => {
     const found = sign !== undefined && text[at] === sign;
@@ -37,7 +78,7 @@ export function jsonFault(text: string): JsonFault | undefined {
   const after = (): Next => (open.length === 0 ? 'end' : 'comma or close');
   const close = (): boolean => {
     if (!takeSign(open.at(-1))) return false;
-    open.pop();
+    if (open.pop() === '}') names.pop();
     next = after();
     return true;
   };
@@ -46,17 +87,24 @@ export function jsonFault(text: string): JsonFault | undefined {
     if (sign === '{' || sign === '[') {
       at += 1;
       open.push(sign === '{' ? '}' : ']');
+      if (sign === '{') names.push(new Map());
       next = sign === '{' ? 'name or }' : 'value or ]';
       return true;
     }
-    if (!take(string) && !take(plain)) return false;
+    if (!takeString() && !take(plain)) return false;
     next = after();
     return true;
   };
   const name = (): boolean => {
-    const found = take(string);
-    if (found) next = ':';
-    return found;
+    const from = at;
+    if (!takeString()) return false;
+    next = ':';
+    const word = JSON.parse(text.slice(from, at)) as string;
+    const record = names.at(-1) as Map<string, number>;
+    const first = record.get(word);
+    if (first === undefined) record.set(word, from);
+    else repeated ??= { name: word, first, second: from };
+    return true;
   };
   const steps: Record<Exclude<Next, 'end'>, readonly [step: () => boolean, expected: () => string]> = {
     value: [value, () => 'a value'],
@@ -80,12 +128,16 @@ export function jsonFault(text: string): JsonFault | undefined {
     ],
   };
   const fault = (expected: string): JsonFault => {
-    const before = text.slice(0, at).split(/\r\n|\n|\r/);
-    return { line: before.length, column: [...(before.at(-1) as string)].length + 1, expected };
+    return { code: 'not-json', ...placeOf(text, at), says: `this is not JSON here; expected ${expected}` };
+  };
+  const repetition = (): JsonFault | undefined => {
+    if (repeated === undefined) return undefined;
+    const says = `"${visibleStart(repeated.name, 60)}" stands here for the second time; it stands in line ${placeOf(text, repeated.first).line} already`;
+    return { code: 'repeated-name', ...placeOf(text, repeated.second), says };
   };
   for (;;) {
     take(blank);
-    if (next === 'end') return at === text.length ? undefined : fault('nothing more');
+    if (next === 'end') return at === text.length ? repetition() : fault('nothing more');
     const [step, expected] = steps[next];
     const words = expected();
     if (!step()) return fault(words);

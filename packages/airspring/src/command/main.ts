@@ -1,20 +1,27 @@
 #!/usr/bin/env node
+import { visible } from '@airspring/core/fault';
 import { run } from './run.js';
+import { written } from './written.js';
+
+const CANNOT_WRITE = 4;
+const PIPE_CLOSED = 5;
+const FAULT_OF_THE_PROGRAM = 70;
 
 /** Where the user stands: npm runs a script of this repository from its top, and says where it was called. */
 const standing = (process.env.npm_package_name === 'airspring-workspace' ? process.env.INIT_CWD : undefined) ?? '.';
 
-// A reader who has seen enough closes the pipe: no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-});
 try {
   const { status, out, error } = run(process.argv.slice(2), standing);
-  process.stdout.write(out);
-  process.stderr.write(error);
-  process.exitCode = status;
+  const failed = await written(process.stdout, out);
+  process.exitCode = failed === undefined ? status : failed.code === 'EPIPE' ? PIPE_CLOSED : CANNOT_WRITE;
+  const why =
+    failed?.code === 'EPIPE'
+      ? 'the reader of the report closed the pipe before its end'
+      : `the report cannot be written: ${failed?.code === 'ENOSPC' ? 'the disk is full' : failed?.code}`;
+  await written(process.stderr, failed === undefined ? error : `airspring: ${why}\n`);
 } catch (error) {
-  // A fault of this program: shown whole, and told apart from an answer.
-  console.error(error);
-  process.exitCode = 70;
+  // Told apart from an answer, and in one line: who mends it asks for the whole by a word in the environment.
+  if (process.env.AIRSPRING_TRACE) console.error(error);
+  await written(process.stderr, `airspring: this is a fault of the program: ${visible(String(error))}\n`);
+  process.exitCode = FAULT_OF_THE_PROGRAM;
 }

@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { visible } from '@airspring/core/fault';
 import type { Answer } from '../answer.js';
 import { briefJsonSchema } from '../brief/json-schema.js';
 import type { Brief } from '../brief/schema.js';
@@ -11,10 +12,11 @@ import { readBriefFile } from './brief-file.js';
 const MET = 0;
 const NOT_MET = 1;
 const REFUSED = 2;
+const UNREADABLE = 3;
 
 /** What the command ends with, and what it says on which stream. */
 export interface Ended {
-  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED;
+  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE;
   readonly out: string;
   readonly error: string;
 }
@@ -32,6 +34,13 @@ function answerTo(brief: unknown): Answer | string {
   }
 }
 
+/** JSON that a terminal may show: what the standard leaves raw is escaped as well, and reads the same again. */
+const jsonText = (answer: Answer): string =>
+  JSON.stringify(answer).replace(
+    /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
 const printed = (answer: Answer, { units }: Brief): string => {
   const designs = answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
   return `${reportText(answer, units)}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
@@ -40,13 +49,13 @@ const printed = (answer: Answer, { units }: Brief): string => {
 /** The command: the words after its name, read by somebody who stands in a folder. */
 export function run(words: readonly string[], standing: string): Ended {
   const asked = readArguments(words);
-  if (asked.what === 'refused') return refused(`${asked.line}; see airspring --help`);
+  if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
-  const file = readBriefFile(resolve(standing, asked.path), asked.path);
-  if (!file.ok) return refused(file.line);
+  const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
+  if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
   const answer = answerTo(file.brief);
   if (typeof answer === 'string') return refused(answer);
-  const out = asked.json ? `${JSON.stringify(answer)}\n` : printed(answer, file.brief as Brief);
+  const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, file.brief as Brief);
   return { status: answer.ok ? MET : NOT_MET, out, error: '' };
 }

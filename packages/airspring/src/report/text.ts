@@ -1,3 +1,4 @@
+import { visible } from '@airspring/core/fault';
 import { format, type Kind, kinds } from '@airspring/core/quantity';
 import type { Answer, Design, DriverAccount, Met, NotMet } from '../answer.js';
 import { designInFull, designInShort, summary } from './design-text.js';
@@ -109,13 +110,22 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
   ];
 }
 
+/** The same answer with every text as one may print it: titles and names come from outside. */
+function printable<T>(part: T): T {
+  if (typeof part === 'string') return visible(part) as T;
+  if (Array.isArray(part)) return (typeof part[0] === 'number' ? part : part.map(printable)) as T;
+  if (typeof part !== 'object' || part === null) return part;
+  return Object.fromEntries(Object.entries(part).map(([name, value]) => [name, printable(value)])) as T;
+}
+
 /**
  * The printed report of an answer, at most 80 columns wide: which box and vent, how loud, what gives out first and where,
  * what to cut; or which wishes conflict, and what could be asked instead. Each caution stands at its step.
  *
  * @example reportText(design(brief), { length: 'mm' })
  */
-export function reportText(answer: Answer, units: Units = {}): string {
+export function reportText(given: Answer, units: Units = {}): string {
+  const answer = printable(given);
   const say = sayings(units);
   const blocks = answer.ok ? metText(answer, say) : notMetText(answer, say);
   return `${[heading(answer.title, '='), ...blocks].join('\n\n')}\n`;

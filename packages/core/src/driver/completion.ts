@@ -1,8 +1,8 @@
 import { type Air, standardAir } from '../air/index.js';
 import { type Fault, type Impossible, InputError, type Reason, type Warning } from '../fault/index.js';
-import { decimalText, readFieldsInto } from '../quantity/index.js';
+import { readFieldsInto } from '../quantity/index.js';
 import { commonShape, contradictions, type Driver, driverShape } from './driver.js';
-import { contradiction, type DriverData, dataShape, impossibleQ } from './driver-data.js';
+import { contradiction, type DriverData, dataShape, impossibleQ, inUnitOf } from './driver-data.js';
 import { type DriverParameters, driverParameters } from './parameters.js';
 import { close, type Known, type RelatedField, trust, unlocks } from './relations.js';
 
@@ -80,7 +80,7 @@ const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
  *
  * @validity small-signal data of one driver, without resistance between amplifier and terminals
  * @neglects change of the air load, part of Mms, with the air
- * @returns the driver and an account; or `ok: false` with one reason for each physical parameter that cannot be found
+ * @returns the driver and an account; or `ok: false` with one reason: which physical parameters cannot be found, and which fields would do
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `inconsistent` when given
  * fields contradict each other: Qts not below Qes and Qms, or a redundant field off by more than 10 %
  * @source small1972direct definition of the driver parameters
@@ -89,7 +89,7 @@ const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
 export function completeDriver(data: DriverData, path = 'driver'): CompletedDriver | Impossible {
   const faults: Fault[] = [];
   const read = readFieldsInto(faults, path, data, dataShape);
-  if (read !== undefined) faults.push(...contradictions(read, path), ...impossibleQ(read, path));
+  if (read !== undefined) faults.push(...contradictions(read, path, data), ...impossibleQ(read, path));
   if (read === undefined || faults.length > 0) throw new InputError(faults);
 
   const air: Air = read.sheetAir ?? standardAir;
@@ -105,13 +105,15 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
       known[field] = value;
       close(known, stiffness, ({ target, from, by }, found) => {
         if (found > 0 && found < Infinity) derived.push({ field: target, value: found, from, by });
-        else faults.push(contradiction(path, field, value, `a value for which ${by} is above zero`));
+        else faults.push(contradiction(path, field, data[field], `a value for which ${by} is above zero`));
       });
     } else {
       const { by } = derived.find((one) => one.field === field) as Derivation;
       const relative = value / implied - 1;
       if (!(Math.abs(relative) <= deviationLimits.contradictory)) {
-        faults.push(contradiction(path, field, value, `about ${decimalText(implied, 4)} (SI), by ${by}`));
+        faults.push(
+          contradiction(path, field, data[field], `about ${inUnitOf(field, data[field], implied)}, by ${by}`),
+        );
       } else {
         const verdict = Math.abs(relative) <= deviationLimits.consistent ? 'consistent' : 'rounding';
         deviations.push({ field, given: value, implied, relative, verdict, by });
@@ -120,14 +122,14 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
   }
   if (faults.length > 0) throw new InputError(faults);
 
-  const because = physical.filter((field) => known[field] === undefined).map((field) => missing(field, known));
-  if (because.length > 0) return { ok: false, because };
+  const absent = physical.filter((field) => known[field] === undefined);
+  if (absent.length > 0) return { ok: false, because: [missing(absent, known)] };
   const { sheetAir: _, ...rest } = read;
   const sizes = Object.fromEntries(Object.entries(rest).filter(([name]) => Object.hasOwn(commonShape, name)));
   const found = Object.fromEntries(physical.map((field) => [field, known[field]]));
   // Read again: what was derived from accepted magnitudes may itself lie outside what the library accepts.
   const driver = readFieldsInto(faults, path, { ...sizes, ...found }, driverShape);
-  if (driver === undefined) throw new InputError(faults);
+  if (driver === undefined) throw new InputError(faults.map((fault) => ofDerived(fault, path, derived)));
   return {
     ok: true,
     driver,
@@ -142,8 +144,24 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
   };
 }
 
-function missing(field: RelatedField, known: Known): Reason {
-  const ways = unlocks(field, Object.keys(known) as RelatedField[]).slice(0, 6);
-  const text = ways.map((fields) => fields.join(' with ')).join(', or ');
-  return { code: `missing-${field}`, text: `${field} cannot be found. It needs ${text}.` };
+/** The fault of a derived value, told where its reader can do something about it. */
+function ofDerived(fault: Fault, path: string, derived: readonly Derivation[]): Fault {
+  const found = derived.find(({ field }) => fault.path === `${path}.${field}`);
+  if (found === undefined) return fault;
+  const { field, value, from, by } = found;
+  const got = `${field} of ${inUnitOf(field, undefined, value)}`;
+  const expected = `data that lead to ${fault.expected} (${by})`;
+  return { ...fault, path, got, expected, remedy: `Check the units and powers of ten of ${from.join(', ')}.` };
+}
+
+const listed = (words: readonly string[], last: string): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+
+function missing(fields: readonly RelatedField[], known: Known): Reason {
+  const ways = unlocks(fields, Object.keys(known) as RelatedField[]).slice(0, 6);
+  const single = ways.every((way) => way.length === 1);
+  const would = single && ways.length > 1 ? 'Any one of these would do' : 'What would do';
+  const sets = ways.map((way) => listed(way, 'and'));
+  const text = single ? listed(sets, 'or') : sets.join('; or ');
+  return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be found. ${would}: ${text}.` };
 }

@@ -3,10 +3,14 @@ import type { Fault } from '../fault/index.js';
 import {
   type ComplianceInput,
   type ConeAreaInput,
+  decimalText,
   type Fields,
   type ForceFactorInput,
   type FrequencyInput,
+  format,
   given,
+  type Kind,
+  kinds,
   type LengthInput,
   type MassInput,
   type MechanicalResistanceInput,
@@ -17,6 +21,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { commonShape, type DriverInput } from './driver.js';
+import type { RelatedField } from './relations.js';
 
 type Sizes = Pick<
   DriverInput,
@@ -60,8 +65,29 @@ const relatedShape = {
 /** How {@link DriverData} is read. */
 export const dataShape = { ...relatedShape, ...commonShape, sheetAir: optional(given<Air>()) };
 
+const relatedKinds = {
+  fs: 'frequency',
+  Vas: 'volume',
+  Sd: 'coneArea',
+  coneDiameter: 'length',
+  Mms: 'mass',
+  Cms: 'compliance',
+  Rms: 'mechanicalResistance',
+  Re: 'resistance',
+  Bl: 'forceFactor',
+} as const satisfies Partial<Record<RelatedField, Kind>>;
+
+/** An SI value of a field in the unit in which its reader wrote that field, else in the SI unit. */
+export function inUnitOf(field: RelatedField, written: unknown, value: number): string {
+  if (!Object.hasOwn(relatedKinds, field)) return decimalText(value, 4);
+  const kind = relatedKinds[field as keyof typeof relatedKinds];
+  const unit =
+    typeof written === 'string' ? written.slice(written.indexOf(' ') + 1) : Object.keys(kinds[kind].units)[0];
+  return format(kind, value, unit as never, 4);
+}
+
 /** The fault of a given field that the other given fields do not allow. */
-export const contradiction = (path: string, field: string, got: number, expected: string): Fault => {
+export const contradiction = (path: string, field: string, got: unknown, expected: string): Fault => {
   const remedy = 'Correct this field or those it contradicts, or remove it.';
   return { code: 'inconsistent', path: `${path}.${field}`, got, expected, remedy };
 };

@@ -123,7 +123,11 @@ export const driverShape = {
 };
 
 /** Faults between fields that each are right alone: half of a lossy coil, a frame that falls through its hole. */
-export function contradictions(read: Partial<Fields<typeof commonShape>>, path: string): readonly Fault[] {
+export function contradictions(
+  read: Partial<Fields<typeof commonShape>>,
+  path: string,
+  written: Pick<DriverInput, 'outerDiameter' | 'cutoutDiameter'>,
+): readonly Fault[] {
   const faults: Fault[] = [];
   const { R2, L2, outerDiameter, cutoutDiameter } = read;
   if ((R2 === undefined) !== (L2 === undefined)) {
@@ -138,9 +142,11 @@ export function contradictions(read: Partial<Fields<typeof commonShape>>, path: 
     });
   }
   if (outerDiameter !== undefined && cutoutDiameter !== undefined && cutoutDiameter >= outerDiameter) {
-    const expected = `less than outerDiameter, ${outerDiameter} m`;
+    const outer = written.outerDiameter;
+    const expected = `less than outerDiameter, ${typeof outer === 'string' ? outer : `${outer} m`}`;
+    const got = written.cutoutDiameter;
     const remedy = 'Swap the two, or measure again.';
-    faults.push({ code: 'inconsistent', path: `${path}.cutoutDiameter`, got: cutoutDiameter, expected, remedy });
+    faults.push({ code: 'inconsistent', path: `${path}.cutoutDiameter`, got, expected, remedy });
   }
   return faults;
 }
@@ -159,7 +165,7 @@ export function contradictions(read: Partial<Fields<typeof commonShape>>, path: 
 export function driver(input: DriverInput, path = 'driver'): Driver {
   const faults: Fault[] = [];
   const record = readFieldsInto(faults, path, input, driverShape);
-  if (record !== undefined) faults.push(...contradictions(record, path));
+  if (record !== undefined) faults.push(...contradictions(record, path, input));
   if (record === undefined || faults.length > 0) throw new InputError(faults);
   return record;
 }

@@ -109,8 +109,11 @@ export function close(known: Known, airStiffness: number, found: (relation: Rela
   }
 }
 
-/** The smallest sets of absent fields, of at most three, each of which would lead to `target`; short ones first. */
-export function unlocks(target: RelatedField, there: readonly RelatedField[]): readonly (readonly RelatedField[])[] {
+/** The sets of absent fields, each with as few as possible, that would lead to all of `targets`. */
+export function unlocks(
+  targets: readonly RelatedField[],
+  there: readonly RelatedField[],
+): readonly (readonly RelatedField[])[] {
   const absent = trust.filter((field) => !there.includes(field) && field !== 'coneDiameter');
   const reaches = (fields: readonly RelatedField[]): boolean => {
     const have = new Set<RelatedField>([...there, ...fields]);
@@ -118,16 +121,17 @@ export function unlocks(target: RelatedField, there: readonly RelatedField[]): r
       size = have.size;
       for (const { target, from } of relations) if (from.every((field) => have.has(field))) have.add(target);
     }
-    return have.has(target);
+    return targets.every((target) => have.has(target));
   };
   const sets: RelatedField[][] = [];
   const extend = (set: RelatedField[], from: number, size: number): void => {
     if (size === 0) {
-      if (!sets.some((less) => less.every((field) => set.includes(field))) && reaches(set)) sets.push(set);
+      if (reaches(set)) sets.push(set);
       return;
     }
     for (let i = from; i < absent.length; i++) extend([...set, absent[i] as RelatedField], i + 1, size - 1);
   };
-  for (const size of [1, 2, 3]) extend([], 0, size);
+  // A set of more fields is asked for only where none of fewer will do.
+  for (let size = 1; size <= absent.length && sets.length === 0; size++) extend([], 0, size);
   return sets;
 }

@@ -1,3 +1,5 @@
+import { visibleStart } from './visible.js';
+
 /**
  * What is wrong with one input, as data. The words stand only in the message of {@link InputError}.
  *
@@ -34,20 +36,34 @@ export interface Fault {
   readonly remedy: string;
 }
 
+/** Longest text of a value and of a path in a line, in characters, and most faults told in a message. */
+export const toldAtMost = { value: 60, path: 120, faults: 100 } as const;
+
 /** Text for a value that may be anything, short enough for one line. */
 function shown(got: unknown): string {
-  if (typeof got === 'string') return JSON.stringify(got.length > 60 ? `${got.slice(0, 57)}...` : got);
+  if (got === undefined) return 'nothing';
+  if (typeof got === 'string') return `"${visibleStart(got, toldAtMost.value).replace(/"/g, '\\"')}"`;
   if (typeof got === 'function') return 'a function';
   if (typeof got === 'object' && got !== null) return Array.isArray(got) ? `a list of ${got.length}` : 'a record';
-  return String(got);
+  return visibleStart(String(got), toldAtMost.value);
 }
 
-/** One line for one fault: path, got, expected, remedy. */
-export const faultLine = (fault: Fault): string =>
-  `${fault.path}: got ${shown(fault.got)}; expected ${fault.expected}. ${fault.remedy}`;
+/** One line for one fault: path, got, expected, remedy. What came from outside is made visible and short. */
+export const faultLine = ({ path, got, expected, remedy }: Fault): string =>
+  `${visibleStart(path, toldAtMost.path)}: got ${shown(got)}; expected ${expected}. ${remedy}`;
+
+/** A name that nobody reads explains what is missing elsewhere, so it comes first; then shallow paths before deep ones. */
+const rank = ({ code, path }: Fault): number => (code === 'unknown-field' ? 0 : 1000) + path.split(/[.[]/, 999).length;
+
+function messageOf(faults: readonly Fault[]): string {
+  const lines = faults.slice(0, toldAtMost.faults).map(faultLine);
+  const more = faults.length - lines.length;
+  return [...lines, ...(more > 0 ? [`and ${more} more ${more === 1 ? 'fault' : 'faults'}`] : [])].join('\n');
+}
 
 /**
- * The only error the library throws: an input was refused, with every fault at once, shallow paths first.
+ * The only error the library throws: an input was refused, with every fault at once. Unknown names come first, then shallow
+ * paths before deep ones; the message tells the first {@link toldAtMost} and counts the others.
  * Test `error.code === 'airspring-input'`: a program that loads both the ESM and the CommonJS build holds two classes.
  */
 export class InputError extends Error {
@@ -56,9 +72,9 @@ export class InputError extends Error {
   readonly faults: readonly Fault[];
 
   constructor(faults: readonly Fault[]) {
-    const depth = (fault: Fault) => fault.path.split(/[.[]/).length;
-    const sorted = [...faults].sort((a, b) => depth(a) - depth(b));
-    super(sorted.map(faultLine).join('\n'));
+    const ranked = faults.map((fault) => ({ fault, rank: rank(fault) })).sort((a, b) => a.rank - b.rank);
+    const sorted = ranked.map(({ fault }) => fault);
+    super(messageOf(sorted));
     this.faults = sorted;
   }
 }

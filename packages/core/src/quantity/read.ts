@@ -5,7 +5,7 @@ import { type KindDefinition, kinds } from './units.js';
 /** Which sign has a meaning: more than zero, zero or more, or any. */
 export type Sign = 'positive' | 'not-negative' | 'any';
 
-const decimal = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecimal, no blanks
+const decimal = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecimal, no blanks
 
 const definition = (kind: Kind): KindDefinition => kinds[kind];
 const article = (noun: string): string => `${/^(?:[aeiou]|rms)/.test(noun) ? 'an' : 'a'} ${noun}`;
@@ -23,7 +23,7 @@ function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign
   }
   if ((sign === 'positive' && value <= 0) || (sign === 'not-negative' && value < 0)) {
     const expected = sign === 'positive' ? `${article(of)} above zero` : `${article(of)} of zero or more`;
-    return { code: 'not-positive', path, got, expected, remedy: 'Check the sign, or leave the field out.' };
+    return { code: 'not-positive', path, got, expected, remedy: 'Check the sign and the number.' };
   }
   if (size > range[1] || (size !== 0 && size < range[0])) {
     const expected = `${article(of)} of ${range[0]} to ${range[1]}${unit}`;
@@ -44,7 +44,7 @@ export function readInto<K extends Kind>(
   if (typeof value === 'number') {
     number = value;
   } else {
-    const [digits = '', unit = '', ...rest] = typeof value === 'string' ? value.split(' ') : [];
+    const [digits = '', unit = '', ...rest] = typeof value === 'string' ? value.split(' ', 3) : [];
     const { units } = definition(kind);
     // hasOwn: a plain index would accept '5 constructor'.
     if (rest.length > 0 || !decimal.test(digits) || !Object.hasOwn(units, unit)) {

@@ -1,0 +1,49 @@
+import type * as v from 'valibot';
+
+export type Path = readonly PropertyKey[];
+
+const plainName = /^[\p{L}_$][\p{L}\p{N}_$]*$/u;
+
+/** One path as people write it: `drivers[0].Qts`; names that are none stand in quotes. */
+export const pathText = (path: Path): string =>
+  path.reduce<string>((text, key) => {
+    if (typeof key === 'number') return `${text}[${key}]`;
+    const name = String(key);
+    if (name.length > 200 || !plainName.test(name)) return `${text}[${JSON.stringify(name)}]`;
+    return text === '' ? name : `${text}.${name}`;
+  }, '') || 'brief';
+
+/** What stands at a path of a value that may be anything. */
+export const valueAt = (value: unknown, path: Path): unknown =>
+  path.reduce<unknown>(
+    (at, key) => (typeof at === 'object' && at !== null && Object.hasOwn(at, key) ? at[key as never] : undefined),
+    value,
+  );
+
+/** The keys of a path that was written by {@link pathText} or by core. */
+export const keysOf = (path: string): Path =>
+  [...path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map(([, place, name]) =>
+    place === undefined ? (name as string) : Number(place),
+  );
+
+/** The parts of a schema that one can walk. */
+interface Walkable {
+  readonly entries?: Readonly<Record<string, v.GenericSchema>>;
+  readonly item?: v.GenericSchema;
+  readonly wrapped?: v.GenericSchema;
+}
+
+/** The schema at a path, without the word that it may be left out; `undefined` where the schema knows no such place. */
+export function schemaAt(schema: v.GenericSchema, path: Path): v.GenericSchema | undefined {
+  const { wrapped, entries, item } = schema as Walkable;
+  if (wrapped !== undefined) return schemaAt(wrapped, path);
+  const [key, ...rest] = path;
+  if (key === undefined) return schema;
+  const next =
+    typeof key === 'number' ? item : entries && Object.hasOwn(entries, key) ? entries[key as string] : undefined;
+  return next && schemaAt(next, rest);
+}
+
+/** The names of the fields of a record of the schema. */
+export const fieldsAt = (schema: v.GenericSchema, path: Path): readonly string[] =>
+  Object.keys((schemaAt(schema, path) as Walkable | undefined)?.entries ?? {});

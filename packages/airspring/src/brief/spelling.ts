@@ -1,0 +1,78 @@
+import { type Kind, kinds } from '@airspring/core/quantity';
+
+/** Blanks as people and word processors write them: plain, no-break, narrow no-break, figure, thin. */
+const BLANK = '[ \\u00A0\\u202F\\u2007\\u2009]';
+const SIGN = '[+\\-\\u2212]';
+const DECIMAL = '(?:\\d+(?:\\.\\d*)?|\\.\\d+)(?:[eE][+\\-\\u2212]?\\d+)?';
+/** Inches are cut into halves and quarters: '3/4', '10 1/4'. */
+const FRACTION = `(?:(\\d+)${BLANK})?(\\d+)/([1-9]\\d*)`;
+
+/** How a letter of a unit may be written instead: by a look-alike, or by what a keyboard has. */
+const LETTERS: Readonly<Record<string, string>> = {
+  '²': '(?:²|\\^?2)',
+  '³': '(?:³|\\^?3)',
+  '·': `[·⋅∙*]?${BLANK}?`,
+  µ: '[\\u00B5\\u03BCu]',
+  Ω: '(?:[\\u03A9\\u2126]|[Oo]hms?)',
+  '°': `(?:[°º˚]|deg${BLANK}?)`,
+};
+
+/** Other words for a unit of exactly the same size. */
+const WORDS: Readonly<Record<string, readonly string[]>> = {
+  L: ['l', 'dm(?:³|\\^?3)', 'litres?', 'liters?'],
+  'cm³': ['m[lL]', 'cc'],
+  'ft³': ['cu ?ft'],
+  'in³': ['cu ?in'],
+  'in²': ['sq ?in'],
+  in: ['"', '\\u2033', 'inch(?:es)?'],
+  ft: ["'", '\\u2032', 'feet'],
+  Hz: ['hz'],
+  dB: ['db'],
+  ohm: ['[Oo]hms?'],
+};
+
+const escaped = (letter: string): string => letter.replace(/[.*+?^${}()|[\]\\/]/, '\\$&');
+const spellings = (unit: string): string =>
+  [[...unit].map((letter) => LETTERS[letter] ?? escaped(letter)).join(''), ...(WORDS[unit] ?? [])].join('|');
+
+/**
+ * The texts of a kind that a brief may hold, as the source of a regular expression: our reader and the JSON Schema for
+ * editors share it, so that both take the same. Groups: sign, decimal, whole, numerator, denominator, then one for each unit.
+ */
+export function spellingOf(kind: Kind): string {
+  const units = Object.keys(kinds[kind].units).map((unit) => `(${spellings(unit)})`);
+  return `^(${SIGN}?)(?:(${DECIMAL})|${FRACTION})${BLANK}?(?:${units.join('|')})$`;
+}
+
+/** Longest text that can be a quantity. */
+const LONGEST = 60;
+
+/** The strict text of core for a text as people write it, or `undefined` where it is none. */
+export function strictText(kind: Kind, text: string): string | undefined {
+  if (text.length > LONGEST) return undefined;
+  const found = new RegExp(spellingOf(kind), 'u').exec(text);
+  if (found === null) return undefined;
+  const [, sign, decimal, whole, numerator, denominator, ...units] = found;
+  const unit = Object.keys(kinds[kind].units)[units.findIndex((one) => one !== undefined)];
+  const digits =
+    decimal?.replace('\u2212', '-') ?? String(Number(whole ?? 0) + Number(numerator) / Number(denominator));
+  return `${sign === '\u2212' ? '-' : sign}${digits} ${unit}`;
+}
+
+/** What a text with commas or blanks among its digits may have meant: never guessed, only asked. */
+export function meantTexts(kind: Kind, text: string): readonly string[] {
+  if (text.length > LONGEST) return [];
+  const found = /^([+\-\u2212]?)(\d{1,3}(?:[,.' \u00A0\u202F\u2009]\d{3})+|\d+)(?:[,.](\d+))?(?=[^\d.,])(.*)$/u.exec(
+    text,
+  );
+  if (found === null) return [];
+  const [, sign = '', whole = '', decimals, unit = ''] = found;
+  const grouped = /[^\d]/.test(whole);
+  const joined = whole.replace(/[^\d]/g, '');
+  const readings = [`${joined}${decimals === undefined ? '' : `.${decimals}`}`];
+  // One comma before three digits stands for a decimal in one country and for a thousand in the next.
+  const [before, after, ...more] = whole.split(/[,.]/);
+  if (grouped && decimals === undefined && after !== undefined && more.length === 0)
+    readings.unshift(`${before}.${after}`);
+  return readings.flatMap((digits) => strictText(kind, `${sign}${digits}${unit}`) ?? []);
+}

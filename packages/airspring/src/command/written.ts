@@ -1,0 +1,11 @@
+/** Writes a text to its last byte: nothing, or why it could not be written. */
+export const written = (stream: NodeJS.WritableStream, text: string): Promise<NodeJS.ErrnoException | undefined> =>
+  new Promise((resolve) => {
+    if (text === '') return resolve(undefined);
+    stream.on('error', resolve);
+    try {
+      stream.write(text, (error) => resolve(error ?? undefined));
+    } catch (error) {
+      resolve(error as NodeJS.ErrnoException);
+    }
+  });
