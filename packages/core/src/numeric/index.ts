@@ -12,6 +12,8 @@ export { factorMatrix, solveFactored } from './linear-system.js';
 export { matrixExponential } from './matrix-exponential.js';
 /** Where between two ends is a function least? */
 export { boundedMinimum, type Minimum } from './minimise.js';
+/** Where exactly is a smooth function least, next to the least of its samples? */
+export { smoothMinimum } from './smooth-minimum.js';
 /** Where within bounds is a function of several variables least? */
 export { type SimplexMinimum, type SimplexOptions, simplexMinimum } from './minimise-simplex.js';
 /** What is a polynomial times, plus, or differentiated, and what is it worth at jω? */
@@ -24,6 +26,8 @@ export {
 } from './polynomial.js';
 /** Where does a real polynomial vanish? */
 export { polynomialRoots, type Roots } from './polynomial-roots.js';
+/** Is what is left of a sum anything but rounding? */
+export { isRounding } from './rounding.js';
 /** Which numbers sample a range, by chance from a seed or evenly? */
 export { evenPoints, randomNumbers } from './random.js';
 /** Where does a function or a column change sign? */
