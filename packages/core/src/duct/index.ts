@@ -25,7 +25,7 @@ export {
 /** And when other openings or walls are near? */
 export { type MutualLengthInput, mutualLength, withNeighbours } from './neighbours.js';
 /** What flows into a line that is open at both ends? */
-export { compileOpenLine, type LineEnd, type OpenLine } from './open-line.js';
+export { type AdmittanceKernel, compileOpenLine, type LineEnd, type OpenLine } from './open-line.js';
 /** How wide is a duct along its length? */
 export {
   conicalProfile,

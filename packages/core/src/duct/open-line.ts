@@ -1,5 +1,4 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { Admittance } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 import type { Opening } from './end-correction.js';
 import type { Chain } from './line-chain.js';
@@ -19,12 +18,15 @@ export interface OpenLine {
   readonly count?: number;
 }
 
+/** Fills an admittance, real and imaginary part, at frequencies in Hz. */
+export type AdmittanceKernel = (frequencies: Float64Array, re: Float64Array, im: Float64Array) => void;
+
 /** Frequencies worked on at once. */
 const block = 64;
 
 /**
  * Compiles a line that is open at both ends: the admittance that it has for the air at its inner end, all loads included.
- * It is the `admittance` of an element of a network, from the box to `ground`.
+ * A law of a network, from the box to `ground`, is filled with it.
  *
  * $$ Y = n\left[Z_{inner} + \frac{A\,Z_{outer} + B}{C\,Z_{outer} + D}\right]^{-1} $$
  *
@@ -40,7 +42,7 @@ const block = 64;
  * @source zwikker1949 line constants; fletcher1998 terminated lines
  * @example compileOpenLine({ chain, inner, outer })(frequencies, re, im)
  */
-export function compileOpenLine(line: OpenLine, air: Air = standardAir): Admittance['admittance'] {
+export function compileOpenLine(line: OpenLine, air: Air = standardAir): AdmittanceKernel {
   const { chain, inner, outer, count = 1 } = line;
   const columns = {
     A: complexColumn(block),

@@ -1,7 +1,7 @@
 import type { System } from '../enclosure/index.js';
-import type { Element } from '../network/index.js';
+import type { Network } from '../network/index.js';
 import { logarithmicGrid } from '../quantity/index.js';
-import { compileNetwork, type ProbeColumns, probeColumns, radiatedPower } from '../response/index.js';
+import { compiledSystem, type ProbeColumns, probeColumns, radiatedPower } from '../response/index.js';
 import { broken, holds, type LawResult, tried } from './law.js';
 
 /** Powers of metre, kilogram, second and ampere. */
@@ -26,15 +26,11 @@ const factors = [1.7, 0.6, 2.3, 1.3] as const;
 const by = (dimension: Dimension) =>
   dimension.reduce((product, power, i) => product * (factors[i] as number) ** power, 1);
 
-/** The number that a family put in for an element. */
-const numberOf = (element: Element): number | undefined =>
-  'value' in element
-    ? element.value
-    : element.kind === 'motor'
-      ? element.Bl
-      : element.kind === 'piston'
-        ? element.Sd
-        : undefined;
+/** The one number that a family put in for an element. */
+const numberOf = ({ values }: Network, name: string): number | undefined => {
+  const value = values[name];
+  return typeof value === 'number' ? value : undefined;
+};
 
 /** What a family's laws are tried on. */
 export interface FamilyTrial<Spec> {
@@ -67,7 +63,7 @@ export function systemLaws<Spec>({
   const grid = Float64Array.from([...logarithmicGrid(2, 2000, 301), ...frequencies].sort((a, b) => a - b));
   const swept = (): { system: System; columns: ProbeColumns } => {
     const system = family(spec);
-    return { system, columns: probeColumns(compileNetwork(system.network), grid) };
+    return { system, columns: probeColumns(compiledSystem(system), grid) };
   };
   const each = (law: string, fails: (columns: ProbeColumns, i: number, system: System) => string | undefined) =>
     tried(law, () => {
@@ -84,8 +80,7 @@ export function systemLaws<Spec>({
 
   return [
     tried('probes are there', () => {
-      const { probes } = family(spec).network;
-      const there = Object.keys(probes);
+      const there = compiledSystem(family(spec)).probes;
       const missing = needed.filter((name) => !there.some((probe) => probe === name || probe.startsWith(`${name} `)));
       return missing.length === 0
         ? holds('probes are there', needed.join(', '))
@@ -118,7 +113,7 @@ export function systemLaws<Spec>({
         : broken('spec survives JSON', 'a field is lost or changed');
     }),
     tried('same spec, same system', () => {
-      const [one, two] = [family(spec), family(spec)].map(({ network }) => network.elements.map(numberOf).join());
+      const [one, two] = [family(spec), family(spec)].map(({ network }) => JSON.stringify(network.values));
       return one === two ? holds('same spec, same system', 'twice') : broken('same spec, same system', 'values differ');
     }),
     ...(rescaled === undefined
@@ -129,16 +124,16 @@ export function systemLaws<Spec>({
 
 function scaling(one: System, other: System): LawResult {
   const law = 'values scale as their units';
-  for (const element of one.network.elements) {
-    const twin = other.network.elements.find(({ name }) => name === element.name);
-    const [value, scaled] = [numberOf(element), twin && numberOf(twin)];
+  const { elements } = one.network.topology;
+  for (const element of elements) {
+    const [value, scaled] = [numberOf(one.network, element.name), numberOf(other.network, element.name)];
     if (value === undefined) continue;
     const expected = value * by(elementDimensions[element.kind] as Dimension);
     if (scaled === undefined || Math.abs(scaled - expected) > 1e-9 * Math.abs(expected)) {
       return broken(law, `${element.name} is ${scaled}, and should be ${expected}`);
     }
   }
-  return holds(law, `${one.network.elements.length} elements`);
+  return holds(law, `${elements.length} elements`);
 }
 
 /** Deep equality of plain records. */

@@ -9,7 +9,7 @@ import {
   si,
   type VoltageRms,
 } from '../quantity/index.js';
-import { compileNetwork, levelColumn, probeColumns, probeNamed } from '../response/index.js';
+import { compiledSystem, levelColumn, probeColumns, probeNamed } from '../response/index.js';
 import type { Limit } from './limit.js';
 
 /**
@@ -69,6 +69,21 @@ export interface GreatestLevel {
   };
 }
 
+/** Refuses an empty list, and limits that are no number above zero. */
+export function refuseBadLimits(limits: readonly Limit[]): void {
+  if (limits.length === 0) {
+    const remedy = 'Give at least one.';
+    throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a limit', remedy }]);
+  }
+  const faults = limits.flatMap(({ greatestRms: got }, i): Fault[] => {
+    if (got > 0 && got < Infinity) return [];
+    const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
+    const remedy = 'Leave the limit out where there is none.';
+    return [{ code, path: `limits[${i}].greatestRms`, got, expected: 'a value above zero', remedy }];
+  });
+  refuse(faults);
+}
+
 /**
  * Greatest level of a steady sine at each frequency before any limit is reached, and the limit that binds there.
  *
@@ -88,18 +103,8 @@ export interface GreatestLevel {
  */
 export function greatestLevel(system: System, limits: readonly Limit[], frequencies: ArrayLike<number>): GreatestLevel {
   const grid = frequencyGrid(frequencies);
-  if (limits.length === 0) {
-    const remedy = 'Give at least one.';
-    throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a limit', remedy }]);
-  }
-  const faults = limits.flatMap(({ greatestRms: got }, i): Fault[] => {
-    if (got > 0 && got < Infinity) return [];
-    const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-    const remedy = 'Leave the limit out where there is none.';
-    return [{ code, path: `limits[${i}].greatestRms`, got, expected: 'a value above zero', remedy }];
-  });
-  refuse(faults);
-  const probes = probeColumns(compileNetwork(system.network), grid);
+  refuseBadLimits(limits);
+  const probes = probeColumns(compiledSystem(system), grid);
   const columns = limits.map(({ probe }) => (probe === undefined ? undefined : probeNamed(probes, probe)));
   const driveVoltageRms = new Float64Array(grid.length);
   const index = new Int32Array(grid.length);

@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
-import { bracketedRoot } from '../numeric/index.js';
+import { missingProbe, undamped } from '../network/index.js';
+import { bracketedRoot, complexColumn } from '../numeric/index.js';
 import {
   type Frequency,
   type FrequencyInput,
@@ -12,8 +13,11 @@ import {
   si,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { type GreatestLevel, greatestLevel } from './greatest-level.js';
+import { compiledSystem } from '../response/index.js';
+import { greatestDrive, refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
+
+const POINTS = 600;
 
 /** Where a drive becomes too much, or that it never does. */
 export type LowestSafeFrequency =
@@ -45,21 +49,42 @@ export function lowestSafeFrequency(
     from: optional(positive('frequency')),
     to: optional(positive('frequency')),
   });
-  const grid = logarithmicGrid(from, to, 600);
-  const most: GreatestLevel = greatestLevel(system, limits, grid);
-  const excess = (i: number) => (most.driveVoltageRms[i] as number) < driveVoltageRms;
-  const last = grid.length - 1;
+  refuseBadLimits(limits);
   const drive = format('voltageRms', driveVoltageRms, 'V', 4);
   const hertz = (f: number) => format('frequency', f, 'Hz', 4);
-  if (excess(last)) {
-    return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${most.binding[last]}`);
-  }
+  const most = greatestDriveOf(system, limits);
+  const grid = logarithmicGrid(from, to, POINTS);
+  const { voltage, binding } = most(grid);
+  const name = (i: number) => (limits[binding[i] as number] as Limit).name;
+  const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
+  const last = POINTS - 1;
+  if (isTooMuch(last)) return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${name(last)}`);
   for (let i = last; i > 0; i--) {
-    if (!excess(i - 1)) continue;
-    const slack = (f: number) => (greatestLevel(system, limits, [f]).driveVoltageRms[0] as number) - driveVoltageRms;
+    if (!isTooMuch(i - 1)) continue;
+    const below = name(i - 1);
+    const slack = (f: number) => (most(Float64Array.of(f)).voltage[0] as number) - driveVoltageRms;
     const root = bracketedRoot(slack, grid[i - 1] as number, grid[i] as number, 1e-9);
-    const frequency = si('frequency', root.ok ? root.x : (grid[i] as number));
-    return { ok: true, frequency, binding: most.binding[i - 1] as string };
+    return { ok: true, frequency: si('frequency', root.ok ? root.x : (grid[i] as number)), binding: below };
   }
   return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
+}
+
+/** Greatest drive at some frequencies, and the place of the limit that binds. */
+function greatestDriveOf(system: System, limits: readonly Limit[]) {
+  const network = compiledSystem(system);
+  const places = limits.map(({ probe }) => {
+    const at = probe === undefined ? -1 : network.probes.indexOf(probe);
+    if (probe !== undefined && at < 0) throw missingProbe(probe);
+    return at;
+  });
+  return (frequencies: Float64Array) => {
+    const columns = network.probes.map(() => complexColumn(frequencies.length));
+    const stopped = network.sweep(frequencies, columns);
+    if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+    const voltage = new Float64Array(frequencies.length);
+    const binding = new Int32Array(frequencies.length);
+    const limited = places.map((place) => columns[place]);
+    greatestDrive(frequencies, limits, limited, voltage, binding);
+    return { voltage, binding };
+  };
 }

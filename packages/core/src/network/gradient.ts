@@ -54,14 +54,20 @@ export interface NetworkGradient {
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
+ * `inReference` leaves out what the reference level does without.
+ *
  * @example compileGradient(network, 'radiatedFlow').sweep(frequencies, columns)
  */
-export function compileGradient({ topology, values: given }: Network, name: string): NetworkGradient {
+export function compileGradient(
+  { topology, values: given }: Network,
+  name: string,
+  inReference = false,
+): NetworkGradient {
   refuseBadTopology(topology);
   const system = equations(topology);
   const slots = slotsOf(topology);
   const values = valuesOf(slots, given);
-  const numbers = numbersOf(topology, slots, system, values);
+  const numbers = numbersOf(topology, slots, system, values, inReference);
   refuseBadNumbers(topology, slots, values, numbers);
   const row = probeRows(topology, system, slots).find((one) => one.name === name);
   if (row === undefined) throw missingProbe(name);

@@ -12,8 +12,8 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
-import { compileNetwork } from './compile.js';
-import { levelOf, referenceLevel } from './level.js';
+import { extremumFrequency, tops } from './extremum.js';
+import { type LevelOf, levelOf, referenceLevel } from './level.js';
 
 /** Half power in dB: 10 log10 2. */
 export const HALF_POWER = 10 * Math.log10(2);
@@ -53,38 +53,56 @@ const bandShape = {
 
 const POINTS = 400;
 
-/** A level over frequency, sampled, and the level to cross. */
-interface Sampled {
-  readonly level: (frequency: number) => number;
-  readonly grid: Float64Array;
-  readonly levels: Float64Array;
+/** A level over frequency, sampled, its tops and dips between the samples included; and the level to cross. */
+export interface SampledLevel {
+  readonly level: LevelOf;
+  readonly grid: ArrayLike<number>;
+  readonly levels: ArrayLike<number>;
+}
+
+/** Samples a level on a grid, and puts every top and dip between its samples where it stands. */
+export function sampledLevel(level: LevelOf, grid: Float64Array): SampledLevel {
+  const levels = level.column(grid);
+  const turns = [...tops(levels, 1), ...tops(levels, -1)].map((i) => extremumFrequency(grid, i, level.slope));
+  if (turns.length === 0) return { level, grid, levels };
+  const points = [
+    ...Array.from(grid, (f, i) => [f, levels[i] as number] as const),
+    ...turns.map((f) => [f, level.at(f)] as const),
+  ].sort(([a], [b]) => a - b);
+  return { level, grid: points.map(([f]) => f), levels: points.map(([, value]) => value) };
+}
+
+interface Crossed extends SampledLevel {
   readonly wanted: number;
 }
 
-function setting(system: System, options: CutoffOptions): Sampled {
+function setting(system: System, options: CutoffOptions): Crossed {
   const read = readFields('cutoff', options, bandShape);
   const { drop = HALF_POWER, reference = 'asymptote', from = 2, to = 200 } = read;
-  const level = levelOf(compileNetwork(system.network), system.air.density);
-  const grid = logarithmicGrid(from, to, POINTS);
-  const levels = grid.map(level);
-  let top: number;
-  if (reference === 'asymptote') top = referenceLevel(system);
-  else if (reference === 'maximum') top = levels.reduce((a, b) => Math.max(a, b), -Infinity);
-  else if ('level' in reference) top = readFields('reference', reference, { level: anySign('level') }).level;
-  else top = level(readFields('reference', reference, { frequency: positive('frequency') }).frequency);
-  return { level, grid, levels, wanted: top - drop };
+  const level = levelOf(system);
+  // The reference first: where there is none, nothing else is asked.
+  const given = reference === 'maximum' ? 0 : topOf(system, level, reference);
+  const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
+  const top = reference === 'maximum' ? Math.max(...Array.from(sampled.levels)) : given;
+  return { ...sampled, wanted: top - drop };
+}
+
+function topOf(system: System, level: LevelOf, reference: Exclude<Reference, 'maximum'>): number {
+  if (reference === 'asymptote') return referenceLevel(system);
+  if ('level' in reference) return readFields('reference', reference, { level: anySign('level') }).level;
+  return level.at(readFields('reference', reference, { frequency: positive('frequency') }).frequency);
 }
 
 /** Refines a crossing between two neighbours of the grid. */
-function crossing(level: (f: number) => number, wanted: number, below: number, above: number): Frequency {
-  const root = bracketedRoot((f) => level(f) - wanted, below, above, 1e-12 * above);
+function crossing({ level, wanted }: Crossed, below: number, above: number): Frequency {
+  const root = bracketedRoot((f) => level.at(f) - wanted, below, above, 1e-12 * above);
   return si('frequency', root.ok ? root.x : above);
 }
 
 /**
  * All frequencies in a band at which the level passes the reference minus a drop, rising order.
  *
- * @validity responses without features narrower than the 400 points of the band
+ * @validity responses without features narrower than the 400 points of the band; tops and dips between them are looked at
  * @neglects what `respond` neglects
  * @returns Hz
  * @throws InputError
@@ -92,12 +110,14 @@ function crossing(level: (f: number) => number, wanted: number, below: number, a
  * @example levelCrossings(system, { drop: 6 })
  */
 export function levelCrossings(system: System, options: CutoffOptions = {}): readonly Frequency[] {
-  const { level, grid, levels, wanted } = setting(system, options);
-  return [...grid.keys()].slice(1).flatMap((i) => {
+  const crossed = setting(system, options);
+  const { grid, levels, wanted } = crossed;
+  return Array.from(grid, (_, i) => i).flatMap((i) => {
+    if (i === 0) return [];
     const before = (levels[i - 1] as number) >= wanted;
     return before === (levels[i] as number) >= wanted
       ? []
-      : [crossing(level, wanted, grid[i - 1] as number, grid[i] as number)];
+      : [crossing(crossed, grid[i - 1] as number, grid[i] as number)];
   });
 }
 
@@ -108,7 +128,7 @@ export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impo
  * The lowest frequency above which the level stays at or above the reference minus a drop, up to the end of the band:
  * f3 by default (half power), f6 and f10 by `drop`.
  *
- * @validity responses without features narrower than the 400 points of the band
+ * @validity responses without features narrower than the 400 points of the band; tops and dips between them are looked at
  * @throws InputError
  * @source small1972direct
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
@@ -118,7 +138,8 @@ export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {
 }
 
 /** The same for a response that was sampled already. */
-export function lowestAbove({ level, grid, levels, wanted }: Sampled): Cutoff {
+export function lowestAbove(crossed: Crossed): Cutoff {
+  const { grid, levels, wanted } = crossed;
   const last = grid.length - 1;
   if ((levels[last] as number) < wanted) {
     const text = `at ${grid[last]} Hz, the end of the band, the level is already ${(wanted - (levels[last] as number)).toFixed(2)} dB too low`;
@@ -126,7 +147,7 @@ export function lowestAbove({ level, grid, levels, wanted }: Sampled): Cutoff {
   }
   for (let i = last; i > 0; i--) {
     if ((levels[i - 1] as number) < wanted) {
-      return { ok: true, frequency: crossing(level, wanted, grid[i - 1] as number, grid[i] as number) };
+      return { ok: true, frequency: crossing(crossed, grid[i - 1] as number, grid[i] as number) };
     }
   }
   return impossible('above-throughout', `the level is high enough down to ${grid[0]} Hz, where the band begins`);

@@ -1,4 +1,5 @@
 import type { System } from '../enclosure/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import {
   type Frequency,
   type FrequencyInput,
@@ -9,31 +10,14 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
-import { compileNetwork } from './compile.js';
-import { HALF_POWER, lowestAbove } from './cutoff.js';
+import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
+import { HALF_POWER, lowestAbove, sampledLevel } from './cutoff.js';
+import { atFrequency } from './at-frequency.js';
+import { type Extremum, extrema, tops } from './extremum.js';
 import { levelOf, referenceLevel } from './level.js';
-import { respond } from './respond.js';
+import { openTerminals } from './respond.js';
 
-/** A frequency and the value there. */
-export interface Extremum {
-  readonly frequency: Frequency;
-  readonly value: number;
-}
-
-/** Local extrema of sampled values: a parabola in log f through three points. */
-function extrema(frequencies: Float64Array, values: Float64Array, sign: 1 | -1): readonly Extremum[] {
-  const found: Extremum[] = [];
-  for (let i = 1; i < frequencies.length - 1; i++) {
-    const [a, b, c] = [values[i - 1], values[i], values[i + 1]] as [number, number, number];
-    if (!(sign * b > sign * a && sign * b >= sign * c)) continue;
-    const bend = a - 2 * b + c;
-    const offset = bend === 0 ? 0 : (0.5 * (a - c)) / bend;
-    const step = Math.log((frequencies[i + 1] as number) / (frequencies[i] as number));
-    const frequency = si('frequency', (frequencies[i] as number) * Math.exp(offset * step));
-    found.push({ frequency, value: b - 0.25 * (a - c) * offset });
-  }
-  return found;
-}
+const POINTS = 1000;
 
 /** What a reader of curves looks for, in one record that survives JSON. */
 export interface Features {
@@ -53,7 +37,7 @@ export interface Features {
 /**
  * Cut-offs, peaks, ripple and extrema of the impedance of a system, for 1 V rms.
  *
- * @validity features wider than a few of the 2000 points of the band, each extremum by a parabola through three of them
+ * @validity features wider than the 1000 points of the band; each extremum stands where its slope vanishes
  * @neglects what `respond` neglects
  * @returns a record that survives JSON
  * @throws InputError
@@ -68,36 +52,54 @@ export function features(
     from: optional(positive('frequency')),
     to: optional(positive('frequency')),
   });
-  const columns = respond(system, logarithmicGrid(from, to, 2000));
+  const grid = logarithmicGrid(from, to, POINTS);
   const reference = referenceLevel(system);
-  const level = levelOf(compileNetwork(system.network), system.air.density);
+  const level = levelOf(system);
+  const sampled = sampledLevel(level, grid);
   const at = (drop: number) => {
-    const { frequencies: grid, levelHalfSpace: levels } = columns;
-    const found = lowestAbove({ level, grid, levels, wanted: reference - drop });
+    const found = lowestAbove({ ...sampled, wanted: reference - drop });
     return found.ok ? found.frequency : undefined;
   };
   const [f3, f6, f10] = [at(HALF_POWER), at(6), at(10)];
-  const [tops, dips] = [1, -1].map((sign) => extrema(columns.frequencies, columns.levelHalfSpace, sign as 1 | -1)) as [
-    readonly Extremum[],
-    readonly Extremum[],
-  ];
-  // Samples, and what lies between them: the cut-off itself, the tops and the dips.
+  // Samples with tops and dips, and the cut-off itself.
   const start = f3 ?? from;
-  const passed = [
-    ...(f3 === undefined ? [] : [reference - HALF_POWER]),
-    ...columns.levelHalfSpace.filter((_, i) => (columns.frequencies[i] as number) >= start),
-    ...[...tops, ...dips].flatMap(({ frequency, value }) => (frequency >= start ? [value] : [])),
-  ];
+  const passed = Array.from(sampled.levels).filter((_, i) => (sampled.grid[i] as number) >= start);
+  if (f3 !== undefined) passed.push(reference - HALF_POWER);
+  const peaks = tops(sampled.levels).map((i) => ({
+    frequency: si('frequency', sampled.grid[i] as number),
+    value: (sampled.levels[i] as number) - reference,
+  }));
   return {
     referenceLevel: reference,
     ...(f3 !== undefined && { f3 }),
     ...(f6 !== undefined && { f6 }),
     ...(f10 !== undefined && { f10 }),
-    peaks: tops
-      .map(({ frequency, value }) => ({ frequency, value: value - reference }))
-      .filter(({ value }) => value > 1e-9),
+    peaks: peaks.filter(({ value }) => value > 1e-9),
     ripple: passed.length === 0 ? 0 : Math.max(...passed) - Math.min(...passed),
-    impedanceMaxima: extrema(columns.frequencies, columns.impedance, 1),
-    impedanceMinima: extrema(columns.frequencies, columns.impedance, -1),
+    ...impedanceExtrema(system, grid),
+  };
+}
+
+function impedanceExtrema(
+  system: System,
+  grid: Float64Array,
+): Pick<Features, 'impedanceMaxima' | 'impedanceMinima'> {
+  const network = compiledSystem(system);
+  const [e, i] = [probeIndex(network.probes, 'terminalVoltage'), probeIndex(network.probes, 'current')];
+  const columns = sweptColumns(network, grid);
+  const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
+  const squares = new Float64Array(grid.length);
+  for (let k = 0; k < grid.length; k++) {
+    const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [number, number, number, number];
+    const flows = c * c + d * d;
+    if (!(flows > 0)) throw openTerminals(grid[k] as number);
+    squares[k] = (a * a + b * b) / flows;
+  }
+  const { magnitude, slope } = atFrequency(network);
+  const impedance = (f: number) => magnitude(e, f) / magnitude(i, f);
+  const change = (f: number) => slope(e, f) - slope(i, f);
+  return {
+    impedanceMaxima: extrema(grid, squares, 1, impedance, change),
+    impedanceMinima: extrema(grid, squares, -1, impedance, change),
   };
 }

@@ -1,21 +1,21 @@
-import type { System } from '../enclosure/index.js';
+import { kept, type System } from '../enclosure/index.js';
 import { type Impossible, InputError, impossible } from '../fault/index.js';
-import { compilePlan, missingProbe, type Network, probeGradient, withoutCoilInductance } from '../network/index.js';
-import { boundedMinimum, complexColumn } from '../numeric/index.js';
+import { compileGradient, gradientAt } from '../network/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
-import { compileNetwork } from './compile.js';
+import { atFrequency } from './at-frequency.js';
+import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { type CutoffOptions, cutoff } from './cutoff.js';
-import { farAway } from './level.js';
-import { levelColumn } from './respond.js';
+import { extremumFrequency } from './extremum.js';
+import { levelOfFlow, REFERENCE_PRESSURE, referenceLevel } from './level.js';
 
 /** A real result of a system, and how it changes. */
 export interface Gradient {
   readonly value: number;
-  /**
-   * ∂value/∂ln of each element's value, by its name; of the factor of a probe, by `probes.name`; of the density of the air,
-   * by `air.density`.
-   */
+  /** ∂value/∂ln of each number of the network, by the name of its slot; of the density of the air, by `air.density`. */
   readonly byElement: Readonly<Record<string, number>>;
+  /** ∂value/∂ of each number as it stands, its value or the inverse of it: also where it is 0. */
+  readonly byNumber: Readonly<Record<string, number>>;
   /** ∂value/∂ln f; 0 where the result belongs to no one frequency. */
   readonly byFrequency: number;
   /** Set when two extrema are equal: the gradient then is that of the first, and holds to one side only. */
@@ -32,8 +32,12 @@ const undamped = (frequency: number) =>
 const DB = 20 / Math.LN10;
 
 /** ln of the magnitude of a probe, by everything it hangs on. */
-function logarithm(network: Network, probe: string, frequency: number): GradientResult {
-  const found = probeGradient(network, probe, frequency);
+function logarithm(system: System, probe: string, frequency: number, inReference = false): GradientResult {
+  const name = `gradient of ${probe}${inReference ? ' in the reference' : ''}`;
+  const found = gradientAt(
+    kept(system, name, () => compileGradient(system.network, probe, inReference)),
+    frequency,
+  );
   if (found === undefined) return undamped(frequency);
   const { re, im } = found.value;
   const size = Math.hypot(re, im);
@@ -42,14 +46,25 @@ function logarithm(network: Network, probe: string, frequency: number): Gradient
   // Divided by the size first: its square may be too small for double precision.
   const relative = (change: { re: number; im: number }) =>
     (change.re / size) * (re / size) + (change.im / size) * (im / size);
-  const byElement: Record<string, number> = { [`probes.${probe}`]: 1 };
-  for (const [name, change] of Object.entries(found.byElement)) byElement[name] = relative(change);
-  return { ok: true, value: Math.log(size), byElement, byFrequency: relative(found.byFrequency) };
+  const each = (changes: typeof found.byElement) =>
+    Object.fromEntries(Object.entries(changes).map(([name, change]) => [name, relative(change)]));
+  const { byElement, byNumber, byFrequency } = found;
+  return {
+    ok: true,
+    value: Math.log(size),
+    byElement: each(byElement),
+    byNumber: each(byNumber),
+    byFrequency: relative(byFrequency),
+  };
 }
 
-const scaled = ({ byElement, byFrequency }: Gradient, value: number, factor: number): Gradient => ({
+const timesEach = (slopes: Readonly<Record<string, number>>, factor: number) =>
+  Object.fromEntries(Object.entries(slopes).map(([name, slope]) => [name, slope * factor]));
+
+const scaled = ({ byElement, byNumber, byFrequency }: Gradient, value: number, factor: number): Gradient => ({
   value,
-  byElement: Object.fromEntries(Object.entries(byElement).map(([name, slope]) => [name, slope * factor])),
+  byElement: timesEach(byElement, factor),
+  byNumber: timesEach(byNumber, factor),
   byFrequency: byFrequency * factor,
 });
 
@@ -64,34 +79,65 @@ const scaled = ({ byElement, byFrequency }: Gradient, value: number, factor: num
  */
 export function levelGradient(system: System, frequency: FrequencyInput): GradientResult {
   const f = read('frequency', frequency, 'frequency');
-  return levelOfNetwork(system.network, system.air.density, f);
+  return levelAt(system, f);
 }
 
-function levelOfNetwork(network: Network, density: number, f: number): GradientResult {
-  const flow = logarithm(network, 'radiatedFlow', f);
+function levelAt(system: System, f: number, inReference = false): GradientResult {
+  const flow = logarithm(system, 'radiatedFlow', f, inReference);
   if (!flow.ok) return flow;
-  const out = new Float64Array(1);
-  const size = { re: Float64Array.of(Math.exp(flow.value)), im: new Float64Array(1) };
-  levelColumn(Float64Array.of(f), size, density, 1, out);
-  const { byElement, byFrequency } = scaled(flow, 0, DB);
-  const level = { value: out[0] as number, byElement: { ...byElement, 'air.density': DB } };
-  return { ok: true, ...level, byFrequency: byFrequency + DB };
+  const value = levelOfFlow(Math.exp(flow.value) * f, system.air.density / REFERENCE_PRESSURE);
+  const { byElement, byNumber, byFrequency } = scaled(flow, value, DB);
+  return {
+    ok: true,
+    value,
+    byElement: { ...byElement, 'air.density': DB },
+    byNumber,
+    byFrequency: byFrequency + DB,
+  };
 }
 
-/** Reference level, by every element but the coil's inductance: as `referenceLevel`, from two far frequencies. */
-function referenceGradient({ network, air }: System): GradientResult {
-  const flat = withoutCoilInductance(network);
-  const [near, far] = farAway(compileNetwork(flat)).map((f) => levelOfNetwork(flat, air.density, f)) as [
-    GradientResult,
-    GradientResult,
-  ];
+/** Where a network without polynomials is taken to have reached its limit, Hz. */
+const FAR = 1e6;
+
+/**
+ * Two frequencies at which the level of the reference has reached its limit but for a term of 1/f², which both together
+ * remove: a thousand times above every corner, told by the polynomials (a root is at most twice the greatest
+ * $|c_k/c_n|^{1/(n-k)}$).
+ */
+function farAway(system: System): readonly [near: number, far: number] {
+  const { probes, polynomials } = compiledReference(system);
+  if (polynomials === undefined) return [FAR, 2 * FAR];
+  const { coefficients, width, scale } = polynomials;
+  let corner = 0;
+  for (const row of [0, 1 + probeIndex(probes, 'radiatedFlow')]) {
+    const list = coefficients.subarray(row * width, (row + 1) * width);
+    const top = list.findLastIndex((value) => value !== 0);
+    for (let k = 0; k < top; k++) {
+      const ratio = Math.abs((list[k] as number) / (list[top] as number));
+      corner = Math.max(corner, ratio ** (1 / (top - k)));
+    }
+  }
+  // No power of it may leave double precision when it is squared.
+  const most = 10 ** (140 / width);
+  const near = Math.max(FAR, (Math.min(1000 * corner, most) * scale) / (2 * Math.PI));
+  return [near, 2 * near];
+}
+
+/** Reference level, by every number that the reference does not leave out: from two far frequencies. */
+function referenceGradient(system: System): GradientResult {
+  const value = referenceLevel(system);
+  const [near, far] = farAway(system).map((f) => levelAt(system, f, true)) as [GradientResult, GradientResult];
   if (!near.ok) return near;
   if (!far.ok) return far;
-  const join = (a: number, b: number) => (4 * b - a) / 3;
-  const byElement = Object.fromEntries(
-    Object.entries(near.byElement).map(([name, slope]) => [name, join(slope, far.byElement[name] as number)]),
-  );
-  return { ok: true, value: join(near.value, far.value), byElement, byFrequency: 0 };
+  const join = (a: Readonly<Record<string, number>>, b: Readonly<Record<string, number>>) =>
+    Object.fromEntries(Object.entries(a).map(([name, slope]) => [name, (4 * (b[name] as number) - slope) / 3]));
+  return {
+    ok: true,
+    value,
+    byElement: join(near.byElement, far.byElement),
+    byNumber: join(near.byNumber, far.byNumber),
+    byFrequency: 0,
+  };
 }
 
 /**
@@ -116,18 +162,24 @@ export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'ref
   const found = cutoff(system, options);
   if (!found.ok) return found;
   const f = found.frequency as number;
-  const level = levelOfNetwork(system.network, system.air.density, f);
+  const level = levelAt(system, f);
   const reference = referenceGradient(system);
   if (!level.ok) return level;
   if (!reference.ok) return reference;
-  const names = new Set([...Object.keys(level.byElement), ...Object.keys(reference.byElement)]);
-  const byElement = Object.fromEntries(
-    [...names].map((name) => {
-      const change = (level.byElement[name] ?? 0) - (reference.byElement[name] ?? 0);
-      return [name, (-f * change) / level.byFrequency];
-    }),
-  );
-  return { ok: true, value: f, byElement, byFrequency: 0 };
+  const shift = (own: Readonly<Record<string, number>>, other: Readonly<Record<string, number>>) =>
+    Object.fromEntries(
+      [...new Set([...Object.keys(own), ...Object.keys(other)])].map((name) => {
+        const change = (own[name] ?? 0) - (other[name] ?? 0);
+        return [name, (-f * change) / level.byFrequency];
+      }),
+    );
+  return {
+    ok: true,
+    value: f,
+    byElement: shift(level.byElement, reference.byElement),
+    byNumber: shift(level.byNumber, reference.byNumber),
+    byFrequency: 0,
+  };
 }
 
 /** What of a probe an extremum is sought of. */
@@ -161,31 +213,24 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   );
   const grid = logarithmicGrid(from, to, 600);
   const power = options.integrated ? 1 : 0;
-  const { elements, probes } = system.network;
-  const probe = Object.hasOwn(probes, options.probe) ? probes[options.probe] : undefined;
-  if (probe === undefined) throw missingProbe(options.probe);
-  const plan = compilePlan({ elements, probes: { [options.probe]: probe } });
-  const [frequency, column] = [new Float64Array(1), complexColumn(1)];
-  const at = (f: number): number => {
-    frequency[0] = f;
-    if (plan.sweep(frequency, [column]) >= 0) return Infinity;
-    return Math.hypot(column.re[0] as number, column.im[0] as number) / (2 * Math.PI * f) ** power;
-  };
-  const values = grid.map(at);
-  const tops = [...grid.keys()].filter(
+  const network = compiledSystem(system);
+  const place = probeIndex(network.probes, options.probe);
+  const { magnitude, slope } = atFrequency(network);
+  const at = (f: number): number => magnitude(place, f) / (2 * Math.PI * f) ** power;
+  const { re, im } = sweptColumns(network, grid)[place] as ComplexColumn;
+  const values = grid.map((f, i) => Math.hypot(re[i] as number, im[i] as number) / (2 * Math.PI * f) ** power);
+  const last = grid.length - 1;
+  const peaks = [...grid.keys()].flatMap((i) => {
     // More than the one before: two equal neighbours are one top.
-    (i) => (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0),
-  );
-  const peaks = tops.map((i) => {
-    const [low, high] = [(grid[i - 1] ?? grid[i]) as number, (grid[i + 1] ?? grid[i]) as number];
-    const { x: f, value } = boundedMinimum((f) => -at(f), low, high, 1e-10);
-    const edge = grid[i] as number;
-    return -value > at(edge) ? { f, value: -value } : { f: edge, value: at(edge) };
+    const isTop = (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0);
+    if (!isTop) return [];
+    const isEnd = i === 0 || i === last;
+    const f = isEnd ? (grid[i] as number) : extremumFrequency(grid, i, (x) => slope(place, x) - power);
+    return [{ f, value: at(f) }];
   });
   const best = peaks.reduce((a, b) => (b.value > a.value ? b : a));
-  const log = logarithm(system.network, options.probe, best.f);
+  const log = logarithm(system, options.probe, best.f);
   if (!log.ok) return log;
   const tied = peaks.filter(({ value }) => value > best.value * (1 - TIED)).length > 1;
-  const { byElement } = scaled(log, best.value, best.value);
-  return { ok: true, value: best.value, byElement, byFrequency: 0, ...(tied && { oneSided: true as const }) };
+  return { ok: true, ...scaled(log, best.value, best.value), byFrequency: 0, ...(tied && { oneSided: true as const }) };
 }

@@ -1,18 +1,27 @@
 /** What does a system do at each frequency? */
-export { type Columns, levelColumn, radiatedPower, REFERENCE_PRESSURE, respond } from './respond.js';
-/** How is a network swept, and probe by probe? */
-export { type CompiledNetwork, compileNetwork, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
-/** How deep does it reach? */
+export {
+  type Columns,
+  compileResponse,
+  radiatedPower,
+  type ResponseColumns,
+  type ResponseKernel,
+  respond,
+} from './respond.js';
+/** How loud is a flow of air, and how loud is a system far above its resonances? */
+export { levelColumn, REFERENCE_PRESSURE, referenceLevel } from './level.js';
+/** How is the network of a system swept, probe by probe? */
+export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
+/** How deep does a system reach? */
 export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
 /** Where are its peaks, and how even is it? */
-export { type Extremum, type Features, features } from './features.js';
+export { type Features, features } from './features.js';
+/** At which frequency is a curve greatest or least? */
+export type { Extremum } from './extremum.js';
 /** What must its amplifier bear? */
 export { type LowestLoad, lowestLoad } from './lowest-load.js';
-/** How loud is it far above its resonances? */
-export { referenceLevel } from './level.js';
-/** What is its answer to a step? */
+/** What does it answer to a step? */
 export { type StepResponse, stepResponse } from './step.js';
-/** How does a result change with every element? */
+/** How does a result change with every number of the network? */
 export {
   cutoffGradient,
   type ExtremumOptions,

@@ -1,68 +1,132 @@
-import type { System } from '../enclosure/index.js';
-import { withoutCoilInductance } from '../network/index.js';
-import { complexColumn } from '../numeric/index.js';
+import { kept, type System } from '../enclosure/index.js';
+import { InputError } from '../fault/index.js';
+import { type CompiledNetwork, undamped } from '../network/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
-import { type CompiledNetwork, compileNetwork, probeIndex, undamped } from './compile.js';
-import { levelColumn } from './respond.js';
+import { type AtFrequency, atFrequency } from './at-frequency.js';
+import { compiledReference, compiledSystem, probeIndex } from './compile.js';
 
-/** Where a network without polynomials is taken to have reached its limit, Hz. Heavy absorption asks for far points. */
-const FAR = 1e6;
+/** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
+export const REFERENCE_PRESSURE = 20e-6;
+
+/** A null is told as −3000 dB: a number, and silent. */
+const LEAST = 1e-150;
+
+/** Level of a flow at a frequency: 20 log10 of f |U| times a unit. */
+export const levelOfFlow = (size: number, unit: number): number => 20 * Math.log10(Math.max(size * unit, LEAST));
 
 /**
- * Two frequencies at which the level has reached its limit but for a term of 1/f², which both together remove: a thousand
- * times above every corner, told by the polynomials (a root is at most twice the greatest $|c_k/c_n|^{1/(n-k)}$).
+ * Sound pressure level at 1 m in half space of a radiated flow, for a drive; fills `out`. A kernel: ω ρ |U| / 2π.
+ *
+ * @validity sources small against the wavelength
+ * @neglects directivity, propagation
+ * @returns nothing; dB re 20 µPa rms in `out`, −3000 dB for none
+ * @source small1972direct sound pressure of a volume flow
+ * @example levelColumn(frequencies, flow, standardAir.density, 2.83, levels)
  */
-export function farAway({ probes, polynomials }: CompiledNetwork): readonly [near: number, far: number] {
-  if (polynomials === undefined) return [FAR, 2 * FAR];
-  const { coefficients, width, scale } = polynomials;
-  let corner = 0;
-  for (const row of [0, 1 + probeIndex(probes, 'radiatedFlow')]) {
-    const list = coefficients.subarray(row * width, (row + 1) * width);
-    const top = list.findLastIndex((value) => value !== 0);
-    for (let k = 0; k < top; k++) {
-      const ratio = Math.abs((list[k] as number) / (list[top] as number));
-      corner = Math.max(corner, ratio ** (1 / (top - k)));
-    }
+export function levelColumn(
+  frequencies: Float64Array,
+  { re, im }: ComplexColumn,
+  density: number,
+  driveVoltageRms: number,
+  out: Float64Array,
+): void {
+  const unit = (density * driveVoltageRms) / REFERENCE_PRESSURE;
+  for (let i = 0; i < frequencies.length; i++) {
+    const a = re[i] as number;
+    const b = im[i] as number;
+    out[i] = levelOfFlow(Math.sqrt(a * a + b * b) * (frequencies[i] as number), unit);
   }
-  // No power of it may leave double precision when it is squared.
-  const most = 10 ** (140 / width);
-  const near = Math.max(FAR, (Math.min(1000 * corner, most) * scale) / (2 * Math.PI));
-  return [near, 2 * near];
 }
 
-/** Level at 1 m in half space as a function of frequency, for 1 V rms at the drive; of a network compiled already. Refuses an undamped pole. */
-export function levelOf({ probes, sweep }: CompiledNetwork, density: number): (frequency: number) => number {
-  const row = probeIndex(probes, 'radiatedFlow');
-  const out = probes.map(() => complexColumn(1));
-  const at = new Float64Array(1);
-  const level = new Float64Array(1);
-  return (frequency) => {
-    at[0] = frequency;
-    sweep(at, out);
-    levelColumn(at, out[row] as (typeof out)[number], density, 1, level);
-    if (!Number.isFinite(level[0])) throw undamped(frequency);
-    return level[0] as number;
+/** The level of a system for 1 V rms: sampled, and at one frequency with its slope by ln f in nepers. */
+export interface LevelOf {
+  readonly at: (frequency: number) => number;
+  readonly slope: (frequency: number) => number;
+  readonly column: (frequencies: Float64Array) => Float64Array;
+}
+
+export function levelOf(system: System): LevelOf {
+  const network = compiledSystem(system);
+  const row = probeIndex(network.probes, 'radiatedFlow');
+  const { density } = system.air;
+  const unit = density / REFERENCE_PRESSURE;
+  const one: AtFrequency = kept(system, 'at frequency', () => atFrequency(network));
+  return {
+    at: (frequency) => levelOfFlow(one.magnitude(row, frequency) * frequency, unit),
+    slope: (frequency) => one.slope(row, frequency) + 1,
+    column: (frequencies) => {
+      const columns = network.probes.map(() => complexColumn(frequencies.length));
+      const stopped = network.sweep(frequencies, columns);
+      if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+      const out = new Float64Array(frequencies.length);
+      levelColumn(frequencies, columns[row] as ComplexColumn, density, 1, out);
+      return out;
+    },
   };
 }
 
+/** A level that never settles: what else cut-offs can be counted from. */
+const noAsymptote = (got: string): InputError => {
+  const expected = 'a system whose level approaches a constant far above its resonances';
+  const remedy =
+    "Count from another reference: 'maximum', { level: '90 dB' }, or { frequency: '60 Hz' } for the level there.";
+  return new InputError([{ code: 'inconsistent', path: 'reference', got, expected, remedy }]);
+};
+
+/** f |U| per volt far above every corner, from polynomials: the quotient of their leading coefficients. */
+function limitOfPolynomials({ probes, polynomials }: CompiledNetwork): number | undefined {
+  if (polynomials === undefined) return undefined;
+  const { coefficients, width, scale } = polynomials;
+  const row = 1 + probeIndex(probes, 'radiatedFlow');
+  const denominator = coefficients.subarray(0, width);
+  const numerator = coefficients.subarray(row * width, (row + 1) * width);
+  const [top, order] = [numerator, denominator].map((list) => list.findLastIndex((value) => value !== 0)) as [
+    number,
+    number,
+  ];
+  if (top + 1 < order) throw noAsymptote('a level that falls with frequency');
+  if (top + 1 > order) throw noAsymptote('a level that rises with frequency');
+  return (Math.abs((numerator[top] as number) / (denominator[order] as number)) * scale) / (2 * Math.PI);
+}
+
+/** Frequencies at which a network with elements over frequency is asked whether its level has settled, Hz. */
+const FAR = [2.5e5, 5e5, 1e6, 2e6] as const;
+/** A level has settled that changes by less than this from one to the next, dB. */
+const SETTLED = 0.01;
+
+/** The same read far away, for a network with elements over frequency that the reference does not leave out. */
+function limitFarAway(network: CompiledNetwork): number {
+  const row = probeIndex(network.probes, 'radiatedFlow');
+  const { magnitude } = atFrequency(network);
+  const sizes = FAR.map((frequency) => magnitude(row, frequency) * frequency);
+  const [, , near, far] = sizes as [number, number, number, number];
+  const step = Math.max(...sizes.slice(1).map((size, i) => Math.abs(20 * Math.log10(size / (sizes[i] as number)))));
+  if (!(step < SETTLED)) throw noAsymptote(`a level that still changes by ${step.toPrecision(2)} dB at 1 MHz`);
+  // What is left falls with 1/f².
+  return (4 * far - near) / 3;
+}
+
 /**
- * Level that a system approaches at high frequency when its coil had no inductance, per volt of drive: the reference of
- * its cut-offs. For one driver in half space
+ * Level that a system approaches at high frequency, per volt of drive: the reference of its cut-offs. The inductive
+ * elements of its coil are shorted for it, and its leak is left out. For one driver in half space it is
  *
  * $$ L_\infty = 20\log_{10}\frac{\rho\,Bl\,S_d}{2\pi\,M_{ms}(R_g + R_e)\cdot 20\,\mu\mathrm{Pa}} $$
  *
- * but it is read off the network, so that it holds for any family.
+ * and it is read off the network, so that it holds for any family.
  *
- * @validity systems whose level approaches a constant. With an element given over frequency it is read at 1 and 2 MHz: a
- * strong motor with a light cone may be 1 dB short of its limit there
- * @neglects coil inductance, by definition
+ * @validity systems whose level approaches a constant. Elements over frequency that are no part of the coil or of a vent
+ * are read at up to 2 MHz
+ * @neglects coil inductance and leak, by definition
  * @returns dB at 1 m in half space for 1 V rms
+ * @throws InputError `inconsistent` for a system whose level approaches no constant, such as a band-pass
  * @source small1972direct
  * @example referenceLevel(closedBox({ drivers, netVolume: '40 L' }))
  */
 export function referenceLevel(system: System): Level {
-  const network = compileNetwork(withoutCoilInductance(system.network));
-  const level = levelOf(network, system.air.density);
-  const [near, far] = farAway(network);
-  return si('level', (4 * level(far) - level(near)) / 3);
+  return kept(system, 'reference level', () => {
+    const network = compiledReference(system);
+    const size = limitOfPolynomials(network) ?? limitFarAway(network);
+    return si('level', levelOfFlow(size, system.air.density / REFERENCE_PRESSURE));
+  });
 }

@@ -1,8 +1,9 @@
 import type { System } from '../enclosure/index.js';
-import { boundedMinimum } from '../numeric/index.js';
+import { boundedMinimum, type ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, optional, positive, readFields, si } from '../quantity/index.js';
-import { compileNetwork, probeColumns, probeNamed } from './compile.js';
-import type { Extremum } from './features.js';
+import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
+import { atFrequency } from './at-frequency.js';
+import { type Extremum, extremumFrequency } from './extremum.js';
 import { openTerminals } from './respond.js';
 
 /** What an amplifier has to bear in a band. */
@@ -43,37 +44,34 @@ export function lowestLoad(
     from: optional(positive('frequency')),
     to: optional(positive('frequency')),
   });
-  const load = impedanceOf(system);
-  const least = (cost: (f: number) => number): number => {
-    const grid = logarithmicGrid(from, to, POINTS);
-    const costs = grid.map(cost);
-    const at = costs.reduce((best, value, i) => (value < (costs[best] as number) ? i : best), 0);
-    const [low, high] = [grid[Math.max(at - 1, 0)] as number, grid[Math.min(at + 1, POINTS - 1)] as number];
-    const { x, value } = boundedMinimum(cost, low, high, 1e-9);
-    // At an end of the band the least value is that end itself.
-    return value < (costs[at] as number) ? x : (grid[at] as number);
-  };
-  const extremum = (f: number, value: number): Extremum => ({ frequency: si('frequency', f), value });
-  const lowest = least((f) => load(f).size);
-  const steepest = least((f) => -Math.abs(load(f).angle));
+  const network = compiledSystem(system);
+  const [e, i] = [probeIndex(network.probes, 'terminalVoltage'), probeIndex(network.probes, 'current')];
+  const grid = logarithmicGrid(from, to, POINTS);
+  const columns = sweptColumns(network, grid);
+  const loads = Float64Array.from(grid, (f, k) => loadAt(columns, e, i, f, k).size);
+  const angles = Float64Array.from(grid, (f, k) => Math.abs(loadAt(columns, e, i, f, k).angle));
+  const { slope } = atFrequency(network);
+  const one = (f: number) => loadAt(sweptColumns(network, Float64Array.of(f)), e, i, f, 0);
+
+  const least = loads.reduce((best, value, k) => (value < (loads[best] as number) ? k : best), 0);
+  const atEnd = least === 0 || least === POINTS - 1;
+  const lowest = atEnd ? (grid[least] as number) : extremumFrequency(grid, least, (f) => slope(e, f) - slope(i, f));
+  const most = angles.reduce((best, value, k) => (value > (angles[best] as number) ? k : best), 0);
+  const [low, high] = [grid[Math.max(most - 1, 0)] as number, grid[Math.min(most + 1, POINTS - 1)] as number];
+  const turned = boundedMinimum((f) => -Math.abs(one(f).angle), low, high, 1e-9);
+  // At an end of the band the greatest value is that end itself.
+  const steepest = -turned.value > (angles[most] as number) ? turned.x : (grid[most] as number);
   return {
-    impedance: extremum(lowest, load(lowest).size),
-    angle: extremum(steepest, load(steepest).angle),
+    impedance: { frequency: si('frequency', lowest), value: one(lowest).size },
+    angle: { frequency: si('frequency', steepest), value: one(steepest).angle },
   };
 }
 
-/** Magnitude and phase of the impedance at the terminals as a function of frequency. */
-function impedanceOf({ network }: System): (frequency: number) => { readonly size: number; readonly angle: number } {
-  const compiled = compileNetwork(network);
-  return (frequency) => {
-    const columns = probeColumns(compiled, Float64Array.of(frequency));
-    const read = (name: string) => {
-      const { re, im } = probeNamed(columns, name);
-      return [re[0], im[0]] as [number, number];
-    };
-    const [[a, b], [c, d]] = [read('terminalVoltage'), read('current')];
-    const flows = Math.hypot(c, d);
-    if (!(flows > 0)) throw openTerminals(frequency);
-    return { size: Math.hypot(a, b) / flows, angle: Math.atan2(b * c - a * d, a * c + b * d) };
-  };
+/** Magnitude and phase of the impedance at the terminals at a place of some columns. */
+function loadAt(columns: readonly ComplexColumn[], e: number, i: number, frequency: number, k: number) {
+  const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
+  const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [number, number, number, number];
+  const flows = Math.hypot(c, d);
+  if (!(flows > 0)) throw openTerminals(frequency);
+  return { size: Math.hypot(a, b) / flows, angle: Math.atan2(b * c - a * d, a * c + b * d) };
 }

@@ -1,7 +1,7 @@
-import type { System } from '../enclosure/index.js';
+import { kept, type System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
-import { missingProbe } from '../network/index.js';
-import type { ComplexColumn } from '../numeric/index.js';
+import { type CompiledNetwork, missingProbe, undamped } from '../network/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,
@@ -11,11 +11,8 @@ import {
   type VoltageRms,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { compileNetwork, probeColumns, probeNamed, probesNamed } from './compile.js';
-import { groupDelay } from './group-delay.js';
-
-/** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
-export const REFERENCE_PRESSURE = 20e-6;
+import { compiledSystem, probeIndex, probePlaces } from './compile.js';
+import { levelOfFlow, REFERENCE_PRESSURE } from './level.js';
 
 /** What a system does at each frequency, for one drive. Columns of equal length, SI units; levels in dB. */
 export interface Columns {
@@ -41,35 +38,6 @@ export interface Columns {
   readonly impedancePhase: Float64Array;
 }
 
-/**
- * Sound pressure level at 1 m in half space of a radiated flow, for a drive; fills `out`. A kernel: ω ρ |U| / 2π.
- *
- * @validity sources small against the wavelength
- * @neglects directivity, propagation
- * @returns nothing; dB re 20 µPa rms in `out`, −3000 dB for none
- * @source small1972direct sound pressure of a volume flow
- * @example levelColumn(frequencies, flow, standardAir.density, 2.83, levels)
- */
-export function levelColumn(
-  frequencies: Float64Array,
-  flow: ComplexColumn,
-  density: number,
-  driveVoltageRms: number,
-  out: Float64Array,
-): void {
-  // The floor of 1e-300 turns a null into −3000 dB: a number, and silent.
-  const unit = (density * driveVoltageRms) / REFERENCE_PRESSURE;
-  for (let i = 0; i < frequencies.length; i++) {
-    const a = flow.re[i] as number;
-    const b = flow.im[i] as number;
-    const size = Math.sqrt(a * a + b * b) * (frequencies[i] as number) * unit;
-    out[i] = 20 * Math.log10(Math.max(size, 1e-150));
-  }
-}
-
-const magnitude = ({ re, im }: ComplexColumn, factor: (i: number) => number): Float64Array =>
-  re.map((value, i) => Math.hypot(value, im[i] as number) * factor(i));
-
 /** Terminals through which nothing flows. */
 export const openTerminals = (frequency: number): InputError => {
   const [path, remedy] = ['network.probes.current', 'Connect the terminals by something that conducts.'];
@@ -77,19 +45,135 @@ export const openTerminals = (frequency: number): InputError => {
   return new InputError([{ code: 'inconsistent', path, got: 0, expected, remedy }]);
 };
 
-/** The greatest of several at each frequency; none of none. */
-const greatest = (columns: readonly ComplexColumn[], factor: (i: number) => number): Float64Array | undefined =>
-  columns.length === 0
-    ? undefined
-    : columns
-        .map((column) => magnitude(column, factor))
-        .reduce((most, one) => most.map((value, i) => Math.max(value, one[i] as number)));
+/** The columns of a response without its grid: what a kernel fills. */
+export type ResponseColumns = Omit<Columns, 'frequencies' | 'driveVoltageRms'>;
+
+/** A compiled network, swept into columns for a drive in V rms. Returns the first place that has no answer, or −1. */
+export interface ResponseKernel {
+  readonly fill: (frequencies: Float64Array, driveVoltageRms: number, out: ResponseColumns) => number;
+  readonly columns: (length: number) => ResponseColumns;
+}
+
+/**
+ * Prepares the sweep of a compiled network into the columns of {@link respond}. A kernel: it checks nothing, and allocates
+ * nothing once it has seen as many frequencies.
+ *
+ * @validity as {@link respond}
+ * @throws InputError `empty` for a probe that is not there
+ * @source small1972direct
+ * @example compileResponse(compiledSystem(system), system.air.density).fill(grid, 2.83, columns)
+ */
+export function compileResponse(network: CompiledNetwork, density: number): ResponseKernel {
+  const { probes } = network;
+  const [flowAt, currentAt, voltageAt] = ['radiatedFlow', 'current', 'terminalVoltage'].map((name) =>
+    probeIndex(probes, name),
+  ) as [number, number, number];
+  const [cones, vents] = [probePlaces(probes, 'coneVelocity'), probePlaces(probes, 'ventAirSpeed')];
+  if (cones.length === 0) throw missingProbe('coneVelocity');
+  let swept: readonly ComplexColumn[] = [];
+  let slope = complexColumn(0);
+
+  const fill = (frequencies: Float64Array, driveVoltageRms: number, out: ResponseColumns): number => {
+    const count = frequencies.length;
+    if (slope.re.length < count) {
+      swept = probes.map(() => complexColumn(count));
+      slope = complexColumn(count);
+    }
+    const stopped = network.sweep(frequencies, swept);
+    if (stopped >= 0) return stopped;
+    network.slope(flowAt, frequencies, slope);
+    fillPressure(frequencies, swept[flowAt] as ComplexColumn, slope, density, driveVoltageRms, out);
+    const peak = Math.SQRT2 * driveVoltageRms;
+    fillGreatest(cones, swept, count, out.displacementPeak);
+    for (let i = 0; i < count; i++) (out.displacementPeak[i] as number) *= peak / (2 * Math.PI * (frequencies[i] as number));
+    if (out.airSpeedPeak) {
+      fillGreatest(vents, swept, count, out.airSpeedPeak);
+      for (let i = 0; i < count; i++) (out.airSpeedPeak[i] as number) *= peak;
+    }
+    return fillImpedance(swept[voltageAt] as ComplexColumn, swept[currentAt] as ComplexColumn, count, driveVoltageRms, out);
+  };
+  const columns = (length: number): ResponseColumns => ({
+    levelHalfSpace: new Float64Array(length),
+    phase: new Float64Array(length),
+    groupDelay: new Float64Array(length),
+    displacementPeak: new Float64Array(length),
+    ...(vents.length > 0 && { airSpeedPeak: new Float64Array(length) }),
+    radiatedFlowRms: new Float64Array(length),
+    currentRms: new Float64Array(length),
+    impedance: new Float64Array(length),
+    impedancePhase: new Float64Array(length),
+  });
+  return { fill, columns };
+}
+
+function fillPressure(
+  frequencies: Float64Array,
+  { re, im }: ComplexColumn,
+  slope: ComplexColumn,
+  density: number,
+  driveVoltageRms: number,
+  { levelHalfSpace, phase, groupDelay, radiatedFlowRms }: ResponseColumns,
+): void {
+  const unit = density / REFERENCE_PRESSURE;
+  for (let i = 0; i < frequencies.length; i++) {
+    const f = frequencies[i] as number;
+    const a = re[i] as number;
+    const b = im[i] as number;
+    const size = Math.sqrt(a * a + b * b) * driveVoltageRms;
+    radiatedFlowRms[i] = size;
+    levelHalfSpace[i] = levelOfFlow(size * f, unit);
+    phase[i] = Math.atan2(a, -b); // j(re + j im) = −im + j re
+    // Where the flow is nothing its phase jumps, and has no slope.
+    const turn = slope.im[i] as number;
+    groupDelay[i] = turn - turn === 0 ? -turn / (2 * Math.PI * f) : 0;
+  }
+}
+
+/** The greatest magnitude of several columns at each frequency. */
+function fillGreatest(
+  places: readonly number[],
+  columns: readonly ComplexColumn[],
+  count: number,
+  out: Float64Array,
+): void {
+  places.forEach((place, k) => {
+    const { re, im } = columns[place] as ComplexColumn;
+    for (let i = 0; i < count; i++) {
+      const a = re[i] as number;
+      const b = im[i] as number;
+      const size = Math.sqrt(a * a + b * b);
+      if (k === 0 || size > (out[i] as number)) out[i] = size;
+    }
+  });
+}
+
+/** Impedance and current; the first place at which no current flows, or −1. */
+function fillImpedance(
+  voltage: ComplexColumn,
+  current: ComplexColumn,
+  count: number,
+  driveVoltageRms: number,
+  { impedance, impedancePhase, currentRms }: ResponseColumns,
+): number {
+  for (let i = 0; i < count; i++) {
+    const a = voltage.re[i] as number;
+    const b = voltage.im[i] as number;
+    const c = current.re[i] as number;
+    const d = current.im[i] as number;
+    const size = Math.sqrt(c * c + d * d);
+    if (!(size > 0)) return i;
+    currentRms[i] = size * driveVoltageRms;
+    impedance[i] = Math.sqrt(a * a + b * b) / size;
+    impedancePhase[i] = Math.atan2(b * c - a * d, a * c + b * d);
+  }
+  return -1;
+}
 
 /**
  * Sweeps a system: level, phase, group delay, travel, air speed, flow, current and impedance at each frequency.
  *
  * $$ p = \frac{j\omega\rho\,U}{2\pi r},\quad L = 20\log_{10}\frac{|p|}{20\,\mu\mathrm{Pa}},\quad
- *    \hat x = \sqrt2\,\frac{|v|}{\omega},\quad Z = \frac{e}{i} $$
+ *    \hat x = \sqrt2\,\frac{|v|}{\omega},\quad Z = \frac{e}{i},\quad \tau = -\frac{d\varphi}{d\omega} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -114,39 +198,21 @@ export function respond(
   const { driveVoltageRms = 1 as VoltageRms } = readFields('options', options, {
     driveVoltageRms: optional(positive('voltageRms')),
   });
-  const network = compileNetwork(system.network);
-  const probes = probeColumns(network, grid);
-  const flow = probeNamed(probes, 'radiatedFlow');
-  const current = probeNamed(probes, 'current');
-  const voltage = probeNamed(probes, 'terminalVoltage');
-  const displacementPeak = greatest(probesNamed(probes, 'coneVelocity'), (i) => {
-    return (Math.SQRT2 * driveVoltageRms) / (2 * Math.PI * (grid[i] as number));
-  });
-  if (displacementPeak === undefined) throw missingProbe('coneVelocity');
-  const airSpeedPeak = greatest(probesNamed(probes, 'ventAirSpeed'), () => Math.SQRT2 * driveVoltageRms);
-  const levelHalfSpace = new Float64Array(grid.length);
-  levelColumn(grid, flow, system.air.density, driveVoltageRms, levelHalfSpace);
-  return {
-    frequencies: grid,
-    driveVoltageRms,
-    levelHalfSpace,
-    phase: flow.re.map((re, i) => Math.atan2(re, -(flow.im[i] as number))), // j(re + j im) = −im + j re
-    groupDelay: groupDelay(network, grid),
-    displacementPeak,
-    ...(airSpeedPeak && { airSpeedPeak }),
-    radiatedFlowRms: magnitude(flow, () => driveVoltageRms),
-    currentRms: magnitude(current, () => driveVoltageRms),
-    impedance: voltage.re.map((re, i) => {
-      const flows = Math.hypot(current.re[i] as number, current.im[i] as number);
-      if (!(flows > 0)) throw openTerminals(grid[i] as number);
-      return Math.hypot(re, voltage.im[i] as number) / flows;
-    }),
-    impedancePhase: voltage.re.map((re, i) => {
-      const [a, b, c, d] = [re, voltage.im[i], current.re[i], current.im[i]] as [number, number, number, number];
-      return Math.atan2(b * c - a * d, a * c + b * d);
-    }),
-  };
+  const { fill, columns } = responseOf(system);
+  const out = columns(grid.length);
+  const stopped = fill(grid, driveVoltageRms, out);
+  if (stopped >= 0) {
+    const frequency = grid[stopped] as number;
+    throw out.currentRms[stopped] === 0 && Number.isFinite(out.levelHalfSpace[stopped])
+      ? openTerminals(frequency)
+      : undamped(frequency);
+  }
+  return { frequencies: grid, driveVoltageRms, ...out };
 }
+
+/** The kernel of a system, kept with it. */
+const responseOf = (system: System): ResponseKernel =>
+  kept(system, 'response', () => compileResponse(compiledSystem(system), system.air.density));
 
 /**
  * Power that a small source of a volume flow sends into the half space.

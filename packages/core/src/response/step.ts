@@ -1,8 +1,8 @@
-import type { System } from '../enclosure/index.js';
+import { kept, type System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
+import { stateSpace } from '../network/index.js';
 import { matrixExponential } from '../numeric/index.js';
 import { count, positive, readFields, type TimeInput } from '../quantity/index.js';
-import { compileNetwork, probeIndex } from './compile.js';
 
 /** Sound pressure after a step of the drive. */
 export interface StepResponse {
@@ -13,10 +13,10 @@ export interface StepResponse {
 }
 
 /**
- * Sound pressure at 1 m after a step of 1 V at the drive, exact at each time: the rational response as a state space,
- * its transition over one interval by the matrix exponential.
+ * Sound pressure at 1 m after a step of 1 V at the drive, exact at each time: from the state matrices of the network, their
+ * transition over one interval by the matrix exponential.
  *
- * $$ p(t) = \mathcal{L}^{-1}\!\left\{\frac{1}{s}\,\frac{\rho s}{2\pi}\frac{N(s)}{D(s)}\right\} $$
+ * $$ p(t) = \frac{\rho}{2\pi}\,\frac{dU}{dt} = \frac{\rho}{2\pi}\, C e^{At} B $$
  *
  * @validity lumped systems whose radiated flow cannot jump: parts that move have mass
  * @neglects propagation
@@ -30,44 +30,32 @@ export function stepResponse(
   options: { readonly until: TimeInput; readonly points: number },
 ): StepResponse {
   const { until, points } = readFields('step', options, { until: positive('time'), points: count(1_000_000) });
-  const { probes, polynomials } = compileNetwork(system.network);
-  if (polynomials === undefined) {
-    const remedy = 'Use a lumped network.';
-    const expected = 'a network of lumped elements';
-    throw new InputError([
-      { code: 'inconsistent', path: 'network', got: 'frequency-dependent elements', expected, remedy },
-    ]);
+  const space = kept(system, 'state space', () => stateSpace(system.network));
+  const refused = (got: string, expected: string, remedy: string) =>
+    new InputError([{ code: 'inconsistent', path: 'network', got, expected, remedy }]);
+  if (!space.ok) {
+    const why = space.because.map(({ text }) => text).join('; ');
+    throw refused(why, 'a network of lumped elements with states', 'Use a lumped network.');
   }
-  const { coefficients, width, scale } = polynomials;
-  const row = 1 + probeIndex(probes, 'radiatedFlow');
-  // The step's 1/s cancels the s of the pressure: p = ρ/2π · scale-free N/D with s in units of `scale`.
-  let order = width - 1;
-  while (order > 0 && coefficients[order] === 0) order--;
-  const lead = coefficients[order] as number;
-  if (coefficients.subarray(row * width + order, (row + 1) * width).some((value) => value !== 0)) {
-    const remedy = 'Give its moving parts a mass.';
-    const expected = 'a radiated flow that cannot jump';
-    throw new InputError([{ code: 'inconsistent', path: 'network', got: 'a flow that jumps', expected, remedy }]);
+  const { size, A, B, C, D, outputs } = space;
+  const row = outputs.indexOf('radiatedFlow');
+  if (row < 0 || D[row] !== 0) {
+    throw refused('a flow that jumps', 'a radiated flow that cannot jump', 'Give its moving parts a mass.');
   }
-  // Companion form: x' = A x, x(0) = last unit vector, p = N · x.
-  const a = new Float64Array(order * order);
-  for (let i = 0; i + 1 < order; i++) a[i * order + i + 1] = 1;
-  for (let k = 0; k < order; k++) a[(order - 1) * order + k] = -(coefficients[k] as number) / lead;
   const interval = points > 1 ? until / (points - 1) : 0;
-  const transition = matrixExponential(order, a, interval * scale);
+  const transition = matrixExponential(size, A, interval);
   const times = Float64Array.from({ length: points }, (_, i) => i * interval);
   const pressure = new Float64Array(points);
-  const unit = (system.air.density * scale) / (2 * Math.PI * lead);
-  let state = new Float64Array(order);
-  let next = new Float64Array(order);
-  state[order - 1] = 1;
+  const unit = system.air.density / (2 * Math.PI);
+  let state = new Float64Array(B);
+  let next = new Float64Array(size);
   for (let i = 0; i < points; i++) {
     let sum = 0;
-    for (let k = 0; k < order; k++) sum += (coefficients[row * width + k] as number) * (state[k] as number);
+    for (let k = 0; k < size; k++) sum += (C[row * size + k] as number) * (state[k] as number);
     pressure[i] = unit * sum;
-    for (let r = 0; r < order; r++) {
+    for (let r = 0; r < size; r++) {
       let value = 0;
-      for (let k = 0; k < order; k++) value += (transition[r * order + k] as number) * (state[k] as number);
+      for (let k = 0; k < size; k++) value += (transition[r * size + k] as number) * (state[k] as number);
       next[r] = value;
     }
     [state, next] = [next, state];

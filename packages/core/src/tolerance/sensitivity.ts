@@ -13,23 +13,21 @@ export interface Sensitivity {
   readonly oneSided?: true;
 }
 
-/** Logarithm of everything in a system that a gradient is told by. */
-function logarithms({ network, air }: System): Map<string, number> {
-  const values = new Map([['air.density', Math.log(air.density)]]);
-  for (const element of network.elements) {
-    const size =
-      'value' in element
-        ? element.value
-        : element.kind === 'motor'
-          ? element.Bl
-          : element.kind === 'piston'
-            ? element.Sd
-            : 1;
-    values.set(element.name, Math.log(size));
+/** Logarithm of every number of a system that a gradient is told by; what is 0 or infinite has no relative change. */
+function logarithms({ network: { topology, values }, air }: System): Map<string, number> {
+  const log = (value: number) => (value > 0 && value < Infinity ? Math.log(value) : 0);
+  const found = new Map([['air.density', log(air.density)]]);
+  const laws = new Map(
+    topology.elements.flatMap((one) => (one.kind === 'law' || one.kind === 'line' ? [[one.name, one] as const] : [])),
+  );
+  for (const [name, value] of Object.entries(values)) {
+    if (typeof value === 'number' && !laws.has(name)) found.set(name, log(value));
+    else
+      [value].flat().forEach((one, k) => {
+        found.set(`${name}.${laws.get(name)?.parameters[k]}`, log(Math.abs(one)));
+      });
   }
-  for (const [name, { factor = 1 }] of Object.entries(network.probes))
-    values.set(`probes.${name}`, Math.log(Math.abs(factor)));
-  return values;
+  return found;
 }
 
 /**

@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import {
+  type AdmittanceKernel,
   compileOpenLine,
   type EndCorrection,
   flanged,
@@ -11,7 +12,6 @@ import {
 } from '../duct/index.js';
 import { lineChain } from '../duct/line-chain.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { Admittance } from '../network/index.js';
 import { type Fields, given, optional, readFields } from '../quantity/index.js';
 import { flareLength, lengthFaults } from './effective-length.js';
 import type { VentGeometry } from './vent-geometry.js';
@@ -72,7 +72,7 @@ export function ventLine(fields: Fields<typeof ventLineShape>): {
 }
 
 /** Admittance of a vent as a line between its loads. */
-export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads, air: Air): Admittance['admittance'] {
+export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads, air: Air): AdmittanceKernel {
   const end = (opening: Opening, radiation: Radiation): LineEnd => ({ opening, radiation });
   const line = {
     chain: lineChain(vent.section, length, air),
@@ -84,8 +84,8 @@ export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads,
 }
 
 /**
- * Compiles a vent as a lossy line that radiates: its admittance for the air in the box, the `admittance` of an element of
- * a network from the box to `ground`. It has the standing waves of the vent, the friction at its walls, and what is
+ * Compiles a vent as a lossy line that radiates: its admittance for the air in the box, what a law of a network from
+ * the box to `ground` is filled with. It has the standing waves of the vent, the friction at its walls, and what is
  * radiated; a lumped mass has none of them.
  *
  * $$ Y = n\left[j\omega\frac{\rho\,\Delta\ell_{inner}}{S} + \frac{A\,Z_{outer} + B}{C\,Z_{outer} + D}\right]^{-1} $$
@@ -107,7 +107,7 @@ export function ventAdmittance(vent: VentGeometry, length: number, loads: Loads,
  * @source zwikker1949 line constants; dalmont2001 the open end
  * @example compileVentAdmittance({ vent: { diameter: '75 mm', length: '15 cm' } })(frequencies, re, im)
  */
-export function compileVentAdmittance(input: VentLineInput, air: Air = standardAir): Admittance['admittance'] {
+export function compileVentAdmittance(input: VentLineInput, air: Air = standardAir): AdmittanceKernel {
   const { vent, length, given: own } = ventLine(readFields('', input, ventLineShape));
   return ventAdmittance(vent, length, { ...ventLoads(vent), ...own }, air);
 }

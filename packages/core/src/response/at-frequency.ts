@@ -1,0 +1,31 @@
+import { type CompiledNetwork, undamped } from '../network/index.js';
+import { complexColumn } from '../numeric/index.js';
+
+/** A network at one frequency after the other: what root finders ask. Allocates nothing a call. */
+export interface AtFrequency {
+  /** Magnitude of a probe, per volt. */
+  readonly magnitude: (probe: number, frequency: number) => number;
+  /** d ln|y| / d ln f of a probe y. */
+  readonly slope: (probe: number, frequency: number) => number;
+}
+
+/** Prepares a network to be asked at single frequencies. A resonance that nothing damps is refused. */
+export function atFrequency({ probes, sweep, slope }: CompiledNetwork): AtFrequency {
+  const at = new Float64Array(1);
+  const columns = probes.map(() => complexColumn(1));
+  const change = complexColumn(1);
+  return {
+    magnitude: (probe, frequency) => {
+      at[0] = frequency;
+      if (sweep(at, columns) >= 0) throw undamped(frequency);
+      const { re, im } = columns[probe] as (typeof columns)[number];
+      const [a, b] = [re[0] as number, im[0] as number];
+      return Math.sqrt(a * a + b * b);
+    },
+    slope: (probe, frequency) => {
+      at[0] = frequency;
+      if (slope(probe, at, change) >= 0) throw undamped(frequency);
+      return change.re[0] as number;
+    },
+  };
+}
