@@ -5,7 +5,7 @@ type Direction = readonly number[];
 /** How often a walk may ask for a cost: far more than a walk needs that gains by each step. */
 const mostEvaluations = 20_000;
 /** How many cells of equal cost are looked at before a walk gives up. */
-const mostLevelCells = 300;
+const mostLevelCells = 500;
 /** Pairs of steps up to this ratio are always tried: a rough valley foretells nothing. */
 const nearRatio = 8;
 
@@ -45,8 +45,8 @@ function directionsOf(axes: number): readonly Direction[] {
  *    Beyond 8 units a pair is tried only while the costs of its two steps alone do not foretell a loss.
  * 3. Over cells of equal cost, to the nearest that has a better one beside it.
  *
- * Ends in a cell that no step of one unit improves, nor such a step from a cell that is reached at equal cost. Deterministic;
- * no cell is asked twice, and at most 20,000 cells are, 300 of them at equal cost in one crossing. A cell outside `lower` to `upper` is not asked.
+ * Ends in a cell that no step of one unit improves, nor such a step from a cell that is reached at equal cost. Deterministic.
+ * No cell is asked twice, none outside `lower` to `upper`, and at most 20,000 are, 500 of equal cost in one crossing.
  *
  * @source hooke1961 direct search, here with pairs of axes for valleys that lie askew
  * @example descend(([x]) => (x - 5) ** 2, [0], { lower: [-100], upper: [100], firstStep: 16 }).cell // [5]
