@@ -59,6 +59,7 @@ export function conflictOf(job: Job): Conflict {
   };
   // Where no box stands at all no wish is to blame.
   if (!possible(0)) return { wishes: [], fallenAtEnd: false };
-  const set = minimalConflict(wishes.length, possible);
-  return { wishes: set === undefined ? [] : asked(set), fallenAtEnd };
+  const bitsOf = (set: readonly number[]) => set.reduce((bits, i) => bits | (1 << i), 0);
+  const set = minimalConflict(wishes.length, (set) => possible(bitsOf(set))) ?? [];
+  return { wishes: asked(bitsOf(set)), fallenAtEnd };
 }
