@@ -12,6 +12,8 @@ export { factorMatrix, solveFactored } from './linear-system.js';
 export { matrixExponential } from './matrix-exponential.js';
 /** Where between two ends is a function least? */
 export { boundedMinimum, type Minimum } from './minimise.js';
+/** Where exactly is a smooth function least, next to the least of its samples? */
+export { smoothMinimum } from './smooth-minimum.js';
 /** Where within bounds is a function of several variables least? */
 export { type SimplexMinimum, type SimplexOptions, simplexMinimum } from './minimise-simplex.js';
 /** What is a polynomial times, plus, or differentiated, and what is it worth at jω? */

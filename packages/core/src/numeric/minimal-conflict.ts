@@ -11,7 +11,8 @@ function* setsOf(size: number, below: number): Generator<readonly number[]> {
  * Conditions that cannot hold together, although they can when any one of them is left out.
  *
  * `possible(set)` says whether the conditions of a set, numbers from 0 in rising order, can hold together; it must be
- * monotone: where a set can hold, each part of it can. Undefined when all conditions can hold together; empty when nothing can hold at all.
+ * monotone: where a set can hold, each part of it can. Undefined when all conditions can hold together; empty when
+ * nothing can hold at all.
  *
  * Sets are tried by size while there are few of them: of up to 12 conditions the answer has the fewest members of all
  * such sets, and of several with as few the one of the lowest numbers. So it has, of 20 conditions, when it has at most
