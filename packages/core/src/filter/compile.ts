@@ -1,4 +1,4 @@
-import type { ComplexColumn } from '../numeric/index.js';
+import { type ComplexColumn, polynomialOnImaginaryAxis } from '../numeric/index.js';
 import type { FrequencyGrid } from '../quantity/index.js';
 import { type Filter, normalisedFilter } from './filter.js';
 
@@ -25,29 +25,21 @@ export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => voi
 export function compileFilter(filter: Filter): FilterKernel {
   const { scale, numerator, denominator } = normalisedFilter(filter);
   const toOmega = (2 * Math.PI) / scale;
-  const order = denominator.length - 1;
-  const lastEven = order - (order % 2);
-  const lastOdd = order - 1 + (order % 2);
+  const value = new Float64Array(2);
   return (grid, { re, im }) => {
     for (let i = 0; i < grid.length; i++) {
-      const w = (grid[i] as number) * toOmega;
-      const x = -w * w;
-      let [a, b, c, d] = [0, 0, 0, 0]; // numerator a + jb, denominator c + jd
-      for (let k = lastEven; k >= 0; k -= 2) {
-        a = a * x + (numerator[k] ?? 0);
-        c = c * x + (denominator[k] as number);
-      }
-      for (let k = lastOdd; k >= 1; k -= 2) {
-        b = b * x + (numerator[k] ?? 0);
-        d = d * x + (denominator[k] as number);
-      }
-      b *= w;
-      d *= w;
+      const w = grid[i]! * toOmega;
+      polynomialOnImaginaryAxis(numerator, w, value);
+      const a = value[0]!;
+      const b = value[1]!;
+      polynomialOnImaginaryAxis(denominator, w, value);
+      const c = value[0]!;
+      const d = value[1]!;
       const inverse = 1 / (c * c + d * d);
       const gainRe = (a * c + b * d) * inverse;
       const gainIm = (b * c - a * d) * inverse;
-      const r = re[i] as number;
-      const j = im[i] as number;
+      const r = re[i]!;
+      const j = im[i]!;
       re[i] = r * gainRe - j * gainIm;
       im[i] = r * gainIm + j * gainRe;
     }

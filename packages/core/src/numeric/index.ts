@@ -26,6 +26,8 @@ export {
 } from './polynomial.js';
 /** Where does a real polynomial vanish? */
 export { polynomialRoots, type Roots } from './polynomial-roots.js';
+/** Is what is left of a sum anything but rounding? */
+export { isRounding } from './rounding.js';
 /** Which numbers sample a range, by chance from a seed or evenly? */
 export { evenPoints, randomNumbers } from './random.js';
 /** Where does a function or a column change sign? */

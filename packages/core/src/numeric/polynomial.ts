@@ -58,12 +58,11 @@ export function polynomialDerivative(a: ArrayLike<number>): Float64Array {
  */
 export function polynomialOnImaginaryAxis(coefficients: ArrayLike<number>, omega: number, out: Float64Array): void {
   const x = -omega * omega;
+  const last = coefficients.length - 1;
   let even = 0;
   let odd = 0;
-  for (let k = coefficients.length - 1; k >= 0; k--) {
-    if (k % 2 === 0) even = even * x + coefficients[k]!;
-    else odd = odd * x + coefficients[k]!;
-  }
+  for (let k = last - (last & 1); k >= 0; k -= 2) even = even * x + coefficients[k]!;
+  for (let k = last - 1 + (last & 1); k >= 1; k -= 2) odd = odd * x + coefficients[k]!;
   out[0] = even;
   out[1] = odd * omega;
 }
@@ -81,17 +80,10 @@ export function polynomialColumnOnImaginaryAxis(
   re: Float64Array,
   im: Float64Array,
 ): void {
-  const last = coefficients.length - 1;
-  const lastEven = last - (last & 1);
-  const lastOdd = (last & 1) === 1 ? last : last - 1;
+  const value = new Float64Array(2);
   for (let i = 0; i < omega.length; i++) {
-    const w = omega[i]!;
-    const x = -w * w;
-    let even = 0;
-    let odd = 0;
-    for (let k = lastEven; k >= 0; k -= 2) even = even * x + coefficients[k]!;
-    for (let k = lastOdd; k >= 1; k -= 2) odd = odd * x + coefficients[k]!;
-    re[i] = even;
-    im[i] = odd * w;
+    polynomialOnImaginaryAxis(coefficients, omega[i]!, value);
+    re[i] = value[0]!;
+    im[i] = value[1]!;
   }
 }
