@@ -34,7 +34,7 @@ export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel 
   const ratio = R2 === undefined || L2 === undefined ? 0 : L2 / R2;
   return (f, { re, im }) => {
     for (let i = 0; i < f.length; i++) {
-      const omega = turn * (f[i] as number);
+      const omega = turn * f[i]!;
       const x = omega * ratio;
       const y = loss / (1 + x * x);
       re[i] = Re + y * x * x;
@@ -70,11 +70,11 @@ export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
     coil(f, out);
     const { re, im } = out;
     for (let i = 0; i < f.length; i++) {
-      const omega = turn * (f[i] as number);
+      const omega = turn * f[i]!;
       const reactance = omega * Mms - softness / omega;
       const admittance = motor / (Rms * Rms + reactance * reactance);
-      re[i] = (re[i] as number) + admittance * Rms;
-      im[i] = (im[i] as number) - admittance * reactance;
+      re[i] = re[i]! + admittance * Rms;
+      im[i] = im[i]! - admittance * reactance;
     }
   };
 }

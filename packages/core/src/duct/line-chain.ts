@@ -45,14 +45,14 @@ export function lineChain(section: LineSection, length: number, air: Air): Chain
   const room = lineRoom();
   return (frequencies, { A, B, C, D }) => {
     for (let i = 0; i < frequencies.length; i++) {
-      lineKernel(section.area, section.layer, medium, 2 * Math.PI * (frequencies[i] as number), room);
+      lineKernel(section.area, section.layer, medium, 2 * Math.PI * frequencies[i]!, room);
       chainKernel(length, mostNepers, room);
-      A.re[i] = D.re[i] = room[4] as number;
-      A.im[i] = D.im[i] = room[5] as number;
-      B.re[i] = room[6] as number;
-      B.im[i] = room[7] as number;
-      C.re[i] = room[8] as number;
-      C.im[i] = room[9] as number;
+      A.re[i] = D.re[i] = room[4]!;
+      A.im[i] = D.im[i] = room[5]!;
+      B.re[i] = room[6]!;
+      B.im[i] = room[7]!;
+      C.re[i] = room[8]!;
+      C.im[i] = room[9]!;
     }
   };
 }

@@ -31,24 +31,24 @@ export function lineKernel(
   const root = Math.sqrt(omega);
   layer(thermal * root, room);
   // Shunt factor 1 + (γ − 1) F of the compressing air, then the series factor 1 − F of the moving air.
-  const a = 1 + surplus * (room[0] as number);
-  const b = surplus * (room[1] as number);
+  const a = 1 + surplus * room[0]!;
+  const b = surplus * room[1]!;
   layer(viscous * root, room);
-  const c = room[2] as number;
-  const d = room[3] as number;
+  const c = room[2]!;
+  const d = room[3]!;
   const k = omega / speed;
   const unit = 1 / (c * c + d * d);
   // Both quotients lie in the fourth quadrant, where no part of the root cancels.
   complexRoot((a * c + b * d) * unit, (b * c - a * d) * unit, room);
-  const alpha = -k * (room[1] as number);
-  const beta = k * (room[0] as number);
+  const alpha = -k * room[1]!;
+  const beta = k * room[0]!;
   const pr = a * c - b * d;
   const pi = a * d + b * c;
   const scale = 1 / (pr * pr + pi * pi);
   complexRoot(pr * scale, -pi * scale, room);
   const z = (density * speed) / area;
-  room[2] = z * (room[0] as number);
-  room[3] = z * (room[1] as number);
+  room[2] = z * room[0]!;
+  room[3] = z * room[1]!;
   room[0] = alpha;
   room[1] = beta;
 }
@@ -66,10 +66,10 @@ export const mostNepers = 300;
 
 /** From room[0 … 3] of {@link lineKernel}: cosh ΓL, Z sinh ΓL and sinh ΓL / Z into room[4 … 9]. */
 export function chainKernel(length: number, most: number, room: Float64Array): void {
-  const x = Math.min((room[0] as number) * length, most);
-  const y = (room[1] as number) * length;
-  const zr = room[2] as number;
-  const zi = room[3] as number;
+  const x = Math.min(room[0]! * length, most);
+  const y = room[1]! * length;
+  const zr = room[2]!;
+  const zi = room[3]!;
   const ch = Math.cosh(x);
   const sh = Math.sinh(x);
   const cos = Math.cos(y);

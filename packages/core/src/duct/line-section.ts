@@ -67,13 +67,13 @@ function roundSectionOf(radius: number): LineSection {
 export function roundLayer(radius: number, s: number, out: Float64Array): void {
   const r = radius * s * Math.SQRT1_2;
   besselQuotients(r, -r, out);
-  const a = out[0] as number;
-  const b = out[1] as number;
+  const a = out[0]!;
+  const b = out[1]!;
   // 2/x = (1 + j)/r, for the x = r (1 − j) that has been asked for.
   out[0] = (a - b) / r;
   out[1] = (a + b) / r;
-  out[2] = -(out[2] as number);
-  out[3] = -(out[3] as number);
+  out[2] = -out[2]!;
+  out[3] = -out[3]!;
 }
 
 export interface SlitSectionInput {
@@ -155,8 +155,8 @@ function slitLayer(b: number, s: number, out: Float64Array): void {
   const im = -2 * ei * unit;
   out[0] = re + im;
   out[1] = im - re;
-  out[2] = 1 - (out[0] as number);
-  out[3] = -(out[1] as number);
+  out[2] = 1 - out[0]!;
+  out[3] = -out[1]!;
 }
 
 /**

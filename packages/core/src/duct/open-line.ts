@@ -58,18 +58,18 @@ export function compileOpenLine(line: OpenLine, air: Air = standardAir): Admitta
       const part = frequencies.subarray(offset, offset + block);
       chain(part, columns);
       for (let i = 0; i < part.length; i++) {
-        const k = perHertz * (part[i] as number);
+        const k = perHertz * part[i]!;
         outer.radiation(outer.opening, k, room);
-        const zr = outerScale * (room[0] as number);
-        const zi = outerScale * (room[1] as number);
-        const topRe = (A.re[i] as number) * zr - (A.im[i] as number) * zi + (B.re[i] as number);
-        const topIm = (A.re[i] as number) * zi + (A.im[i] as number) * zr + (B.im[i] as number);
-        const lowRe = (C.re[i] as number) * zr - (C.im[i] as number) * zi + (D.re[i] as number);
-        const lowIm = (C.re[i] as number) * zi + (C.im[i] as number) * zr + (D.im[i] as number);
+        const zr = outerScale * room[0]!;
+        const zi = outerScale * room[1]!;
+        const topRe = A.re[i]! * zr - A.im[i]! * zi + B.re[i]!;
+        const topIm = A.re[i]! * zi + A.im[i]! * zr + B.im[i]!;
+        const lowRe = C.re[i]! * zr - C.im[i]! * zi + D.re[i]!;
+        const lowIm = C.re[i]! * zi + C.im[i]! * zr + D.im[i]!;
         inner.radiation(inner.opening, k, room);
         // Z = top/low + inner, so that Y = low/(top + inner·low): one division.
-        const wr = innerScale * (room[0] as number);
-        const wi = innerScale * (room[1] as number);
+        const wr = innerScale * room[0]!;
+        const wi = innerScale * room[1]!;
         const a = topRe + wr * lowRe - wi * lowIm;
         const b = topIm + wr * lowIm + wi * lowRe;
         const size = Math.hypot(a, b);

@@ -44,7 +44,7 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
   let narrowest = Number.POSITIVE_INFINITY;
   let steepest = 0;
   for (let i = 1; i < cuts.length; i++) {
-    const [from, to] = [cuts[i - 1] as number, cuts[i] as number];
+    const [from, to] = [cuts[i - 1]!, cuts[i]!];
     narrowest = Math.min(narrowest, narrowestRadius(profile, from, to));
     // In pieces: one rule over all of it would pass between the points of a waist.
     const inverse = (x: number) => (narrowest / radiusAt(profile, x)) ** 2;

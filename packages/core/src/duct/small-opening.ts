@@ -76,9 +76,9 @@ export function compileRadiation(
   const room = new Float64Array(2);
   return (frequencies, { re, im }) => {
     for (let i = 0; i < frequencies.length; i++) {
-      radiation(opening, perHertz * (frequencies[i] as number), room);
-      re[i] = scale * (room[0] as number);
-      im[i] = scale * (room[1] as number);
+      radiation(opening, perHertz * frequencies[i]!, room);
+      re[i] = scale * room[0]!;
+      im[i] = scale * room[1]!;
     }
   };
 }

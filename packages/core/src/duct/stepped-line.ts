@@ -48,21 +48,21 @@ export function compileSteppedLine(profile: Profile, steps: number = usualSteps,
   const layer = (s: number, out: Float64Array) => roundLayer(radius, s, out);
   return (frequencies, { A, B, C, D }) => {
     for (let i = 0; i < frequencies.length; i++) {
-      const omega = 2 * Math.PI * (frequencies[i] as number);
+      const omega = 2 * Math.PI * frequencies[i]!;
       let [ar, ai, br, bi, cr, ci, dr, di] = [1, 0, 0, 0, 0, 0, 1, 0];
       for (let n = 0; n < steps; n++) {
         const before = radius;
-        radius = radii[n] as number;
+        radius = radii[n]!;
         if (n === 0 || radius !== before) {
           lineKernel(Math.PI * radius * radius, layer, medium, omega, room);
           chainKernel(length, mostNepers / steps, room);
         }
-        const tr = room[4] as number;
-        const ti = room[5] as number;
-        const ur = room[6] as number;
-        const ui = room[7] as number;
-        const vr = room[8] as number;
-        const vi = room[9] as number;
+        const tr = room[4]!;
+        const ti = room[5]!;
+        const ur = room[6]!;
+        const ui = room[7]!;
+        const vr = room[8]!;
+        const vi = room[9]!;
         [ar, ai, br, bi] = [
           ar * tr - ai * ti + br * vr - bi * vi,
           ar * ti + ai * tr + br * vi + bi * vr,

@@ -27,9 +27,9 @@ function routhColumn(coefficients: ArrayLike<number>): number[] {
   const descending = Array.from(coefficients).reverse();
   let above = descending.filter((_, k) => k % 2 === 0);
   let row = descending.filter((_, k) => k % 2 === 1);
-  const column = [above[0] as number];
+  const column = [above[0]!];
   while (row.length > 0) {
-    const [p, q] = [above[0] as number, row[0] as number];
+    const [p, q] = [above[0]!, row[0]!];
     column.push(q);
     if (q === 0) break;
     const next = above.slice(1).map((a, k) => a - (p / q) * (row[k + 1] ?? 0));
@@ -61,8 +61,8 @@ export function normalisedFilter(filter: Filter, path = 'filter'): NormalisedFil
     refuse([{ code, path: `${path}.${side}`, got: filter[side as 'denominator'], expected, remedy }]);
   const order = filter.denominator.findLastIndex((a) => a !== 0);
   const degree = filter.numerator.findLastIndex((a) => a !== 0);
-  const first = filter.denominator[0] as number;
-  const last = filter.denominator[order] as number;
+  const first = filter.denominator[0]!;
+  const last = filter.denominator[order]!;
   if (order > mostOrder) fail('out-of-range', 'denominator', `an order of at most ${mostOrder}`, 'Split the filter.');
   if (degree > order) fail('inconsistent', 'numerator', `an order of at most ${order}`, 'Check the coefficients.');
   const stable = 'every root left of the imaginary axis, and not as good as on it';

@@ -24,5 +24,5 @@ export function filterGroupDelay(filter: Filter, grid: FrequencyGrid): Float64Ar
   const { scale, numerator, denominator } = normalisedFilter(filter);
   const omega = grid.map((f) => (2 * Math.PI * f) / scale);
   const subtracted = logarithmicSlope(numerator, omega);
-  return logarithmicSlope(denominator, omega).map((slope, i) => (slope - (subtracted[i] as number)) / scale);
+  return logarithmicSlope(denominator, omega).map((slope, i) => (slope - subtracted[i]!) / scale);
 }

@@ -23,5 +23,5 @@ export function filterLevel(filter: Filter, grid: FrequencyGrid): Float64Array {
   const re = new Float64Array(grid.length).fill(1);
   const im = new Float64Array(grid.length);
   compileFilter(filter)(grid, { re, im });
-  return re.map((a, i) => 20 * Math.log10(Math.max(Math.hypot(a, im[i] as number), 1e-150)));
+  return re.map((a, i) => 20 * Math.log10(Math.max(Math.hypot(a, im[i]!), 1e-150)));
 }

@@ -29,9 +29,9 @@ export function besselQuotients(re: number, im: number, out: Float64Array): void
   else if (size < far) fromRecurrence(x, y, size, out);
   else fromExpansion(x, y, out);
   const turned = re < 0 !== im < 0;
-  if (re < 0) out[0] = -(out[0] as number);
-  if (im < 0) out[1] = -(out[1] as number);
-  if (turned) out[3] = -(out[3] as number);
+  if (re < 0) out[0] = -out[0]!;
+  if (im < 0) out[1] = -out[1]!;
+  if (turned) out[3] = -out[3]!;
 }
 
 /** out[at, at + 1] ← (a + jb)/(c + jd). */
@@ -53,8 +53,8 @@ function fromSeries(x: number, y: number, out: Float64Array): void {
     for (let k = 1; k < 14; k++) {
       const unit = 1 / (k * (k + n));
       [a, b] = [(a * q - b * p) * unit, (a * p + b * q) * unit];
-      (re[n] as number) += a;
-      (im[n] as number) += b;
+      re[n]! += a;
+      im[n]! += b;
     }
   }
   const [s0, s1, s2] = re as [number, number, number];
@@ -92,8 +92,8 @@ function fromExpansion(x: number, y: number, out: Float64Array): void {
       [a, b] = [factor * (a * ur - b * ui), factor * (a * ui + b * ur)];
       const at = 4 * order + (k % 2 === 1 ? 2 : 0);
       const sign = k % 4 === 0 || k % 4 === 1 ? 1 : -1;
-      (sums[at] as number) += sign * a;
-      (sums[at + 1] as number) += sign * b;
+      sums[at]! += sign * a;
+      sums[at + 1]! += sign * b;
     }
   }
   const [p0, v0, q0, w0, p1, v1, q1, w1] = sums as [number, number, number, number, number, number, number, number];
@@ -108,7 +108,7 @@ function fromExpansion(x: number, y: number, out: Float64Array): void {
   const lowRe = p0 * moreRe - v0 * wi - (q0 * wi + w0 * lessRe);
   const lowIm = p0 * wi + v0 * moreRe + q0 * lessRe - w0 * wi;
   divide(out, 0, topRe, topIm, lowRe, lowIm);
-  const [a, b] = [out[0] as number, out[1] as number];
+  const [a, b] = [out[0]!, out[1]!];
   out[2] = 2 * (a * ur - b * ui) - 1;
   out[3] = 2 * (a * ui + b * ur);
 }

@@ -8,8 +8,8 @@ export function logarithmicSlope(polynomial: Float64Array, omega: Float64Array):
   polynomialColumnOnImaginaryAxis(polynomial, omega, value.re, value.im);
   polynomialColumnOnImaginaryAxis(polynomialDerivative(polynomial), omega, slope.re, slope.im);
   return value.re.map((re, i) => {
-    const im = value.im[i] as number;
+    const im = value.im[i]!;
     const size = re * re + im * im;
-    return size > 0 ? ((slope.re[i] as number) * re + (slope.im[i] as number) * im) / size : 0;
+    return size > 0 ? (slope.re[i]! * re + slope.im[i]! * im) / size : 0;
   });
 }

@@ -28,19 +28,19 @@ export function survey(
   for (let axis = axes - 1; axis >= 0; ) {
     evaluate(cell, costs);
     for (let k = 0; k < objectives; k++) {
-      if ((costs[k] as number) < (least[k] as number)) {
-        least[k] = costs[k] as number;
+      if (costs[k]! < least[k]!) {
+        least[k] = costs[k]!;
         (best[k] as Int32Array).set(cell);
       }
     }
     for (axis = axes - 1; axis >= 0; axis--) {
-      cell[axis] = (cell[axis] as number) + 1;
-      if ((cell[axis] as number) < (sizes[axis] as number)) break;
+      cell[axis] = cell[axis]! + 1;
+      if (cell[axis]! < sizes[axis]!) break;
       cell[axis] = 0;
     }
   }
   return best.map((found, k) => {
-    const cost = least[k] as number;
+    const cost = least[k]!;
     return cost < Infinity ? { cell: Array.from(found), cost } : undefined;
   });
 }

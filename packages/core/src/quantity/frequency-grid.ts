@@ -19,13 +19,13 @@ export function frequencyGrid(frequencies: ArrayLike<number>, path = 'frequencie
     faults.push({ code: 'empty', path, got: frequencies, expected: 'at least one frequency', remedy: 'Give one.' });
   }
   for (let i = 0; i < frequencies.length; i++) {
-    const f = frequencies[i] as number;
+    const f = frequencies[i]!;
     const expected = 'a frequency of 0.0001 to 10000000 Hz';
     if (!Number.isFinite(f)) faults.push({ code: 'not-finite', path: at(i), got: f, expected, remedy: 'Remove it.' });
     else if (f <= 0) faults.push({ code: 'not-positive', path: at(i), got: f, expected, remedy: 'Remove it.' });
     else if (f < 1e-4 || f > 1e7)
       faults.push({ code: 'out-of-range', path: at(i), got: f, expected, remedy: 'Check the unit.' });
-    else if (i > 0 && f <= (frequencies[i - 1] as number)) {
+    else if (i > 0 && f <= frequencies[i - 1]!) {
       faults.push({
         code: 'unsorted',
         path: at(i),

@@ -63,7 +63,7 @@ export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
   const found = result(make(inputs));
   if (!found.ok) return found;
   const slope = (name: string): number =>
-    chain(found, (x) => alike(name, logarithms(make({ ...inputs, [name]: x }))), inputs[name] as number);
+    chain(found, (x) => alike(name, logarithms(make({ ...inputs, [name]: x }))), inputs[name]!);
   const names = [...logarithms(make(inputs)).keys()];
   const alike = (input: string, values: Map<string, number>) => {
     if (values.size === names.length && names.every((name) => values.has(name))) return values;
@@ -75,7 +75,7 @@ export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
   return {
     ok: true,
     value: found.value,
-    byInput: Object.fromEntries(relative.map(([name, perLog]) => [name, perLog / (inputs[name] as number)])),
+    byInput: Object.fromEntries(relative.map(([name, perLog]) => [name, perLog / inputs[name]!])),
     byPercent: Object.fromEntries(relative.map(([name, perLog]) => [name, perLog / 100])),
     ...(found.oneSided && { oneSided: true as const }),
   };

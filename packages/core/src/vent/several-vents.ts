@@ -113,7 +113,7 @@ export function severalVents(input: SeveralVentsInput, air: Air = standardAir): 
   const area = vents.reduce((sum, { vent }) => sum + vent.area, 0);
   const lengths = vents.map(({ vent, length }) => movingLength(vent, length, k));
   const shares = vents.map(({ vent }, i): VentShare => {
-    const length = lengths[i] as number;
+    const length = lengths[i]!;
     const flow = vent.area / length / whole;
     return {
       flow,

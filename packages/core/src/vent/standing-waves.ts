@@ -60,14 +60,14 @@ export function standingWaves(input: StandingWavesInput, air: Air = standardAir)
   const at = (frequency: number) => {
     f[0] = frequency;
     admittance(f, a, b);
-    const size = Math.hypot(a[0] as number, b[0] as number);
-    return { re: (a[0] as number) / size / size, im: -(b[0] as number) / size / size, angle: -(b[0] as number) / size };
+    const size = Math.hypot(a[0]!, b[0]!);
+    return { re: a[0]! / size / size, im: -b[0]! / size / size, angle: -b[0]! / size };
   };
   const waves: StandingWave[] = [];
   for (let i = 1; i < frequencies.length && waves.length < most; i++) {
     // The impedance goes from spring to mass; at the dips of the response between, it goes back.
-    if (!((im[i - 1] as number) > 0 && (im[i] as number) <= 0)) continue;
-    const root = bracketedRoot((x) => at(x).angle, frequencies[i - 1] as number, frequencies[i] as number);
+    if (!(im[i - 1]! > 0 && im[i]! <= 0)) continue;
+    const root = bracketedRoot((x) => at(x).angle, frequencies[i - 1]!, frequencies[i]!);
     if (!root.ok) continue;
     const h = 1e-4 * root.x;
     const slope = (at(root.x + h).im - at(root.x - h).im) / (2 * h);
