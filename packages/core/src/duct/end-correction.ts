@@ -43,7 +43,7 @@ export interface EndCorrection {
  *
  * The limit is the printed 0.6133; the integral it comes from gives 0.612701, 0.1 % less.
  *
- * @validity $ka \le 1.5$: within 0.32 % of the exact integral; beyond it 5 % off at $ka = 2.5$.
+ * @validity $ka \le 1.5$: within 0.4 % of the exact integral, worst at $ka = 1.3$; beyond it 5 % off at $ka = 2.5$.
  * @neglects wall thickness, flow.
  * @returns m
  * @source levine1948 eq. VI.4; dalmont2001 unflanged fit
