@@ -10,6 +10,12 @@ test('a driver read is an input again', () => {
   expectTypeOf(group(driver(one)).equivalent.Mms).toEqualTypeOf<Mass>();
 });
 
+test('a field that is undefined is one left out', () => {
+  const Le = undefined as '1 mH' | undefined;
+  expectTypeOf(driver({ ...one, Le, name: undefined })).toEqualTypeOf<Driver>();
+  completeDriver({ fs: '27 Hz', Qts: undefined });
+});
+
 test('what must not compile', () => {
   // @ts-expect-error a bare number says no unit
   driver({ ...one, Mms: 86 });

@@ -43,3 +43,19 @@ test('inherited names are no fields', () => {
 test('a list is no record', () => {
   expect(faults([])).toEqual(['empty vent']);
 });
+test('a field that is undefined is one left out, known or not', () => {
+  expect(readFields('vent', { diameter: '62 mm', wall: undefined, bend: undefined, length: undefined }, shape)).toEqual(
+    {
+      diameter: 0.062,
+    },
+  );
+  expect(faults({ diameter: undefined })).toEqual(['empty vent.diameter']);
+});
+test('without a name of the record a path is the name of the field', () => {
+  try {
+    readFields('', { colour: 1 }, shape);
+    expect.unreachable();
+  } catch (error) {
+    expect((error as InputError).faults.map(({ path }) => path)).toEqual(['colour', 'diameter']);
+  }
+});

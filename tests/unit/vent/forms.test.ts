@@ -331,3 +331,10 @@ describe('a vent as a line', () => {
     expect(ratio(2)).toBeLessThan(-0.5);
   });
 });
+
+it('sides that are undefined make no slot', () => {
+  const vent = { diameter: '75 mm', length: '15 cm', width: undefined, height: undefined } as const;
+  expect(tuning({ vent, netVolume: '40 L', volumeBeforeVent: undefined })).toEqual(
+    tuning({ vent: { diameter: '75 mm', length: '15 cm' }, netVolume: '40 L' }),
+  );
+});

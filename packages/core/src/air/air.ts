@@ -49,13 +49,13 @@ export interface Air {
 /** What one knows of the air in the room. Pressure is that of the place, not the one reduced to sea level. */
 export interface AirConditions {
   /** Default 20 °C; −60 to 60 °C. */
-  readonly temperature?: TemperatureInput;
+  readonly temperature?: TemperatureInput | undefined;
   /** Default 50 %. */
-  readonly humidity?: HumidityInput;
+  readonly humidity?: HumidityInput | undefined;
   /** Default 101325 Pa; 20 to 200 kPa. */
-  readonly pressure?: PressureInput;
+  readonly pressure?: PressureInput | undefined;
   /** Instead of the pressure: its mean at this altitude, −5000 to 11000 m. */
-  readonly altitude?: AltitudeInput;
+  readonly altitude?: AltitudeInput | undefined;
 }
 
 /** The conditions that hold where none are given. */

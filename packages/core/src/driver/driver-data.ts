@@ -30,21 +30,21 @@ type Sizes = Pick<
 
 /** What a data sheet or a measurement gives of a driver; leave out what it does not give. */
 export interface DriverData extends Sizes {
-  readonly fs?: FrequencyInput;
-  readonly Qts?: RatioInput;
-  readonly Qes?: RatioInput;
-  readonly Qms?: RatioInput;
-  readonly Vas?: VolumeInput;
-  readonly Sd?: ConeAreaInput;
+  readonly fs?: FrequencyInput | undefined;
+  readonly Qts?: RatioInput | undefined;
+  readonly Qes?: RatioInput | undefined;
+  readonly Qms?: RatioInput | undefined;
+  readonly Vas?: VolumeInput | undefined;
+  readonly Sd?: ConeAreaInput | undefined;
   /** Diameter of the disc that moves as much air as the cone: by custom, to the middle of the surround. */
-  readonly coneDiameter?: LengthInput;
-  readonly Mms?: MassInput;
-  readonly Cms?: ComplianceInput;
-  readonly Rms?: MechanicalResistanceInput;
-  readonly Re?: ResistanceInput;
-  readonly Bl?: ForceFactorInput;
+  readonly coneDiameter?: LengthInput | undefined;
+  readonly Mms?: MassInput | undefined;
+  readonly Cms?: ComplianceInput | undefined;
+  readonly Rms?: MechanicalResistanceInput | undefined;
+  readonly Re?: ResistanceInput | undefined;
+  readonly Bl?: ForceFactorInput | undefined;
   /** The air in which Vas was taken; 20 °C, 101325 Pa, 50 % when the sheet says nothing. */
-  readonly sheetAir?: Air;
+  readonly sheetAir?: Air | undefined;
 }
 
 const relatedShape = {

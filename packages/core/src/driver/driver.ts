@@ -70,22 +70,22 @@ export interface Driver {
 
 /** A {@link Driver} as people write it: each quantity as a text with its unit, or as a branded SI number. */
 export interface DriverInput {
-  readonly name?: string;
+  readonly name?: string | undefined;
   readonly Sd: ConeAreaInput;
   readonly Mms: MassInput;
   readonly Cms: ComplianceInput;
   readonly Rms: MechanicalResistanceInput;
   readonly Re: ResistanceInput;
   readonly Bl: ForceFactorInput;
-  readonly Le?: InductanceInput;
-  readonly R2?: ResistanceInput;
-  readonly L2?: InductanceInput;
-  readonly Xmax?: DisplacementPeakInput;
-  readonly Pe?: PowerInput;
-  readonly outerDiameter?: LengthInput;
-  readonly cutoutDiameter?: LengthInput;
-  readonly depth?: LengthInput;
-  readonly displacedVolume?: VolumeInput;
+  readonly Le?: InductanceInput | undefined;
+  readonly R2?: ResistanceInput | undefined;
+  readonly L2?: InductanceInput | undefined;
+  readonly Xmax?: DisplacementPeakInput | undefined;
+  readonly Pe?: PowerInput | undefined;
+  readonly outerDiameter?: LengthInput | undefined;
+  readonly cutoutDiameter?: LengthInput | undefined;
+  readonly depth?: LengthInput | undefined;
+  readonly displacedVolume?: VolumeInput | undefined;
 }
 
 const text: Field<string> = {

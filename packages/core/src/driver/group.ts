@@ -5,11 +5,11 @@ import { type Driver, type DriverInput, driver as readDriver } from './driver.js
 /** How the identical drivers of a group are wired and mounted. */
 export interface GroupInput {
   /** Drivers in series in each branch, 1 to 64; default 1. */
-  readonly series?: number;
+  readonly series?: number | undefined;
   /** Branches in parallel, 1 to 64; default 1. */
-  readonly parallel?: number;
+  readonly parallel?: number | undefined;
   /** Mounted in pairs, one cone driving the other through a small sealed chamber, so that a pair has one front; default false. */
-  readonly isobaric?: boolean;
+  readonly isobaric?: boolean | undefined;
 }
 
 /** Identical drivers that move alike, and the one driver that the box sees in their place. */

@@ -6,7 +6,7 @@ export interface FlareInput {
   /** Radius of the rounding: the flare takes this much of the tube's length and opens by as much on all sides. */
   readonly radius: LengthInput;
   /** End correction of the same tube without its flare; default {@link flanged}. */
-  readonly end?: EndCorrection;
+  readonly end?: EndCorrection | undefined;
 }
 
 /**

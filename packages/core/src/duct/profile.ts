@@ -91,9 +91,9 @@ export interface FlaredProfileInput {
   /** With both flares. */
   readonly length: LengthInput;
   /** Radius of the quarter round at the inner end; default none. */
-  readonly innerFlare?: LengthInput;
+  readonly innerFlare?: LengthInput | undefined;
   /** Radius of the quarter round at the outer end; default none. */
-  readonly outerFlare?: LengthInput;
+  readonly outerFlare?: LengthInput | undefined;
 }
 
 const flaredShape = {

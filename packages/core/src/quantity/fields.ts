@@ -71,7 +71,10 @@ export const nested = <S extends Shape>(shape: S): Field<Fields<S>> => ({
 /** The same field, but it may be left out. */
 export const optional = <T>(field: Field<T>): OptionalField<T> => ({ ...field, optional: true });
 
-/** Reads a record without throwing; `undefined` when any field was refused. */
+/**
+ * Reads a record without throwing; `undefined` when any field was refused. A field that is `undefined` is one left out,
+ * whatever its name.
+ */
 export function readFieldsInto<S extends Shape>(
   faults: Fault[],
   path: string,
@@ -85,15 +88,16 @@ export function readFieldsInto<S extends Shape>(
   }
   const before = faults.length;
   const record: Record<string, unknown> = {};
-  for (const name of Object.keys(input)) {
-    if (!Object.hasOwn(shape, name)) {
+  const within = (name: string) => (path === '' ? name : `${path}.${name}`);
+  for (const [name, value] of Object.entries(input)) {
+    if (value !== undefined && !Object.hasOwn(shape, name)) {
       const expected = `one of ${Object.keys(shape).join(', ')}`;
-      faults.push({ code: 'unknown-field', path: `${path}.${name}`, got: name, expected, remedy: 'Remove it.' });
+      faults.push({ code: 'unknown-field', path: within(name), got: name, expected, remedy: 'Remove it.' });
     }
   }
   for (const [name, field] of Object.entries(shape)) {
     const value = Object.hasOwn(input, name) ? (input as Record<string, unknown>)[name] : undefined;
-    const at = path === '' ? name : `${path}.${name}`;
+    const at = within(name);
     if (value !== undefined) {
       const got = field.read(faults, value, at);
       if (got !== undefined) record[name] = got;

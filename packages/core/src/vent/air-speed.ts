@@ -15,7 +15,7 @@ interface Section {
   /** Inner diameter where the vent is narrowest. */
   readonly diameter: LengthInput;
   /** How many vents share the flow, 1 to 1000; default 1. */
-  readonly count?: number;
+  readonly count?: number | undefined;
 }
 
 export interface PeakFlowInput extends Section {

@@ -5,11 +5,11 @@ import type { VentGeometry } from './vent-geometry.js';
 /** The air that a vent works on: exactly one of the two volumes. */
 export interface AirVolumeInput {
   /** Air volume with the vent in place. */
-  readonly netVolume?: VolumeInput;
+  readonly netVolume?: VolumeInput | undefined;
   /** Air volume with everything in place but the vent. */
-  readonly volumeBeforeVent?: VolumeInput;
+  readonly volumeBeforeVent?: VolumeInput | undefined;
   /** Thickness of the panel that holds the vent: this part of its length takes no air. Default 0. */
-  readonly panelThickness?: LengthInput;
+  readonly panelThickness?: LengthInput | undefined;
 }
 
 export const airVolumeShape = {

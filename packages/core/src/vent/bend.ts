@@ -9,7 +9,7 @@ export interface BendInput {
   /** Radius of the bend on the centre line of the tube. */
   readonly centreLineRadius: LengthInput;
   /** How many such bends, 1 to 20: a folded vent; default 1. */
-  readonly count?: number;
+  readonly count?: number | undefined;
 }
 
 export const bendShape = {

@@ -10,19 +10,19 @@ export interface RoundVentSection {
   /** Inner diameter. */
   readonly diameter: LengthInput;
   /** How many such vents, 1 to 1000; default 1. */
-  readonly count?: number;
+  readonly count?: number | undefined;
   /** Thickness of the tube wall; default 0. It takes volume, and acts as a flange about the inner end. */
-  readonly wall?: LengthInput;
+  readonly wall?: LengthInput | undefined;
   /** Outer diameter of a flange about the inner end. Thin: its own volume is not counted. */
-  readonly innerFlangeDiameter?: LengthInput;
+  readonly innerFlangeDiameter?: LengthInput | undefined;
   /** Outer diameter of the wall about the outer end, for an `outerEnd` that asks for it. */
-  readonly outerFlangeDiameter?: LengthInput;
+  readonly outerFlangeDiameter?: LengthInput | undefined;
   /** End correction at the inner end; default `finiteFlange`, which is `unflanged` without wall and flange. */
-  readonly innerEnd?: EndCorrection;
+  readonly innerEnd?: EndCorrection | undefined;
   /** End correction at the outer end; default `flanged`: flush in the panel. */
-  readonly outerEnd?: EndCorrection;
+  readonly outerEnd?: EndCorrection | undefined;
   /** Its bends; default straight. */
-  readonly bend?: BendInput;
+  readonly bend?: BendInput | undefined;
 }
 
 /** A round vent. */

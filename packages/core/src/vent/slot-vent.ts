@@ -20,20 +20,20 @@ export interface SlotVentSection {
   /** Inner height. */
   readonly height: LengthInput;
   /** How many such vents, 1 to 1000; default 1. */
-  readonly count?: number;
+  readonly count?: number | undefined;
   /** Thickness of the boards it is built of; default 0. They take volume. */
-  readonly wall?: LengthInput;
+  readonly wall?: LengthInput | undefined;
   /**
    * Panels of the box that it lies along and that stand for its own boards: none; one, on a long side; or two, in a
    * corner. Default none. They mirror the inner end, which makes the vent act longer.
    */
-  readonly along?: 'none' | 'one' | 'two';
+  readonly along?: 'none' | 'one' | 'two' | undefined;
   /** End correction at the inner end; default an estimate from the flush rectangle and the free round tube. */
-  readonly innerEnd?: EndCorrection;
+  readonly innerEnd?: EndCorrection | undefined;
   /** End correction at the outer end; default `rectangularPiston`: flush in the panel, up to 3 % of it too long. */
-  readonly outerEnd?: EndCorrection;
+  readonly outerEnd?: EndCorrection | undefined;
   /** Its bends, in the plane of the short side; default straight. */
-  readonly bend?: BendInput;
+  readonly bend?: BendInput | undefined;
 }
 
 /** A rectangular vent. */

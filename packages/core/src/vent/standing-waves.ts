@@ -9,7 +9,7 @@ import { ventWarnings } from './vent-warnings.js';
 
 export interface StandingWavesInput extends VentLineInput {
   /** How many at most, 1 to 20; default 3. */
-  readonly most?: number;
+  readonly most?: number | undefined;
 }
 
 /** One standing wave of a vent. */

@@ -14,7 +14,10 @@ type Section = Fields<typeof roundShape> | Fields<typeof slotShape>;
 
 /** A slot is what has a width or a height. */
 const isSlot = (value: unknown): boolean =>
-  typeof value === 'object' && value !== null && (Object.hasOwn(value, 'width') || Object.hasOwn(value, 'height'));
+  typeof value === 'object' && value !== null && ['width', 'height'].some((side) => given(value, side) !== undefined);
+
+const given = (value: object, name: string): unknown =>
+  Object.hasOwn(value, name) ? (value as Record<string, unknown>)[name] : undefined;
 
 const length = { length: positive('length') };
 

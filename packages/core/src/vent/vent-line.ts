@@ -20,9 +20,9 @@ import { geometry, type VentInput, ventField } from './vent-input.js';
 export interface VentLineInput {
   readonly vent: VentInput;
   /** At the inner end; default the mass of its end correction: what goes into a closed box is not lost. */
-  readonly innerRadiation?: Radiation;
+  readonly innerRadiation?: Radiation | undefined;
   /** At the outer end; default that of its end in a wide wall. */
-  readonly outerRadiation?: Radiation;
+  readonly outerRadiation?: Radiation | undefined;
 }
 
 /** How the ends of a vent are loaded where its caller does not say. */
