@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { InputError } from '@airspring/core/fault';
 import { decimalText, format, frequencyGrid, inUnit, kinds, logarithmicGrid, read, si } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
@@ -87,6 +88,20 @@ describe('frequencies', () => {
       'unsorted frequencies[4]',
     ]);
   });
+  test('what is no list is refused as such, and texts in a list one by one', () => {
+    for (const none of [20, '20 Hz', undefined, { length: 2 }, new DataView(new ArrayBuffer(16))]) {
+      expect(faultsOf(() => frequencyGrid(none as unknown as number[]))).toEqual(['empty frequencies']);
+    }
+    expect(faultsOf(() => frequencyGrid(['20 Hz', 40] as unknown as number[]))).toEqual(['unit frequencies[0]']);
+    expect([...frequencyGrid(Float32Array.of(20, 40))]).toEqual([20, 40]);
+  });
+  test('a logarithmic grid takes texts, and refuses what is neither text nor number', () => {
+    expect(logarithmicGrid('20 Hz', '2 kHz', 3)).toEqual(logarithmicGrid(20, 2000, 3));
+    expect(faultsOf(() => logarithmicGrid('20' as '20 Hz', [] as unknown as number, 3))).toEqual([
+      'unit from',
+      'unit to',
+    ]);
+  });
   test('a logarithmic grid holds both ends', () => {
     const grid = logarithmicGrid(10, 1000, 3);
     expect([grid[0], grid[2]]).toEqual([10, 1000]);
@@ -95,4 +110,14 @@ describe('frequencies', () => {
     expect(faultsOf(() => logarithmicGrid(100, 50, 0))).toEqual(['out-of-range points', 'unsorted to']);
     expect(faultsOf(() => logarithmicGrid(-1, Number.NaN, 3))).toEqual(['not-positive from', 'not-finite to']);
   });
+});
+
+test('each text that the documentation of an input gives is read, as the kind that it names', () => {
+  const source = readFileSync(new URL('../../../packages/core/src/quantity/quantity.ts', import.meta.url), 'utf8');
+  const told = [...source.matchAll(/such as `'([^']+)'`, or `si\('(\w+)', x\)` of a number x (?:in (\S+)\.|from)/g)];
+  expect(told.length).toBe([...source.matchAll(/export type \w+Input = /g)].length - 1);
+  for (const [, text, kind, unit] of told as unknown as [string, string, keyof typeof kinds, string?][]) {
+    expect(read(kind, text)).toBeGreaterThan(0);
+    if (unit !== undefined) expect(unit).toBe(Object.keys(kinds[kind].units)[0]);
+  }
 });
