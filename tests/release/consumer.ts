@@ -30,7 +30,7 @@ function refused(call: () => unknown): number {
 }
 
 // @ts-expect-error: the published types refuse a wrong unit
-const wrongUnit = () => dryAirSpeedOfSound('62 kg');
+const wrongUnit = () => dryAirSpeedOfSound({ temperature: '62 kg' });
 
 // Invented, and chosen so that a box of Vas gives Qtc = 1/√2: then f3 is the resonance, √2 · fs.
 const sheet = completeDriver({ fs: '30 Hz', Qts: 0.5, Qes: 0.6, Vas: '50 L', Sd: '330 cm²', Re: '5.6 Ω' });
@@ -47,7 +47,7 @@ const f3Slope = half.ok ? half.byPercent.volume : undefined;
 /** Got, expected by other means, relative tolerance. */
 const answers: Readonly<Record<string, readonly [got: number | undefined, expected: number, relative: number]>> = {
   // ISO 9613-1 gives 343.2 m/s at 20 °C, and the root of the absolute temperature
-  '@airspring/core/air': [dryAirSpeedOfSound('0 °C'), 343.2 * Math.sqrt(273.15 / 293.15), 1e-3],
+  '@airspring/core/air': [dryAirSpeedOfSound({ temperature: '0 °C' }), 343.2 * Math.sqrt(273.15 / 293.15), 1e-3],
   // 1/Qts = 1/Qes + 1/Qms
   '@airspring/core/driver': [sheet.parameters.Qms, 3, 1e-9],
   // 0.8217 radii, as printed for an infinite flange

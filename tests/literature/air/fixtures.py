@@ -34,6 +34,15 @@ def dry(temperatures):
             "thermalConductivity": read("L"), "specificHeat": read("C"), "prandtlNumber": read("PRANDTL")}
 
 
+def gas(names):
+    """Gases at 20 °C, 101325 Pa: reference equations of state and of transport."""
+    read = lambda output: [PropsSI(output, "T", 293.15, "P", 101325, name) for name in names]
+    ratio = [cp / cv for cp, cv in zip(read("CPMASS"), read("CVMASS"))]
+    return {"name": names, "density": read("D"), "speedOfSound": read("A"), "viscosity": read("V"),
+            "thermalConductivity": read("L"), "specificHeat": read("C"), "prandtlNumber": read("PRANDTL"),
+            "heatCapacityRatio": ratio}
+
+
 fixtures = {
     "program": f"CoolProp {CoolProp.__version__}",
     # The range of the density formula: middle, corners.
@@ -45,6 +54,7 @@ fixtures = {
     "dry": dry([-60, -20, 0, 20, 40, 60]),
     "dryStandardRange": dry([-20, 0, 20, 50]),
     "dryAcoustic": dry([0, 15, 30]),
+    "gas": gas(["Helium", "Air", "CarbonDioxide"]),
     "moistTransport": moist([(0, 101325, 1), (20, 101325, 0.5), (30, 101325, 1), (40, 101325, 1)]),
 }
 Path(__file__).with_name("fixtures.json").write_text(json.dumps(fixtures, indent=1) + "\n")

@@ -6,6 +6,7 @@ import {
   exponentialProfile,
   type Profile,
   roundSection,
+  withoutLoss,
 } from '@airspring/core/duct';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
@@ -13,6 +14,7 @@ import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import horns from './horns.json' with { type: 'json' };
 import straight from './line-chain.json' with { type: 'json' };
+import lossless from './lossless.json' with { type: 'json' };
 
 const air = {
   ...standardAir,
@@ -140,4 +142,23 @@ for (const [entry, at] of [...names.entries()].map(([i, name]) => [name, i] as c
       tolerance: { relative: 5e-14, why: 'rounding of twenty products; the smaller part carries that of the larger' },
     });
   }
+}
+
+for (const entry of ['B', 'C'] as const) {
+  check(`duct.stepped.lossless.${entry}`, {
+    formula: 'duct/compileSteppedLine',
+    source: { key: 'scipy', locator: 'spherical waves in a cone (fletcher1998); script lossless.py' },
+    status: 'derived',
+    kind: 'program',
+    given: { f: { value: lossless.cone.f, unit: 'Hz' } },
+    got: ({ f }) => {
+      const out = { A: complexColumn(1), B: complexColumn(1), C: complexColumn(1), D: complexColumn(1) };
+      compileSteppedLine(profiles.cone!, 1000, air, withoutLoss)(Float64Array.of(f), out);
+      expect([out.B.re[0], out.C.re[0]]).toEqual([0, 0]);
+      return out[entry].im[0]!;
+    },
+    expected: lossless.cone[entry],
+    unit: entry === 'B' ? 'Pa·s/m³' : 'm³/(Pa·s)',
+    tolerance: { relative: 1e-6, why: 'a thousand steps: the error falls as the square of their length' },
+  });
 }

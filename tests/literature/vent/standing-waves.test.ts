@@ -1,5 +1,5 @@
 import { standardAir } from '@airspring/core/air';
-import { type Radiation, unflanged, unflangedRadiation } from '@airspring/core/duct';
+import { type Radiation, unflanged, unflangedRadiation, withoutLoss } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { standingWaves } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
@@ -7,8 +7,6 @@ import relations from '../duct/relations.json' with { type: 'json' };
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
-/** Hardly any friction. */
-const thin = { ...air, viscosity: si('viscosity', 1e-16) };
 /** Constants at 300 K. */
 const warm = {
   ...standardAir,
@@ -65,7 +63,10 @@ check('vent.standing.low-frequency-ends', {
 const free = { innerEnd: unflanged, outerEnd: unflanged };
 const radiating = { innerRadiation: unflangedRadiation, outerRadiation: unflangedRadiation };
 const open = (a: number, L: number) =>
-  standingWaves({ vent: { diameter: m(2 * a), length: m(L), ...free }, ...radiating, most: 1 }, thin)[0]!;
+  standingWaves(
+    { vent: { diameter: m(2 * a), length: m(L), ...free }, ...radiating, walls: withoutLoss, most: 1 },
+    air,
+  )[0]!;
 
 check('vent.standing.radiation', {
   formula: 'vent/standingWaves',

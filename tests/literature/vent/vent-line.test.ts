@@ -1,17 +1,17 @@
 import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
+import { type Radiation, withoutLoss } from '@airspring/core/duct';
 import { ventedBox } from '@airspring/core/enclosure';
 import { compilePlan, type Network } from '@airspring/core/network';
 import { bracketedRoot, complexColumn } from '@airspring/core/numeric';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { compileVentAdmittance } from '@airspring/core/vent';
+import { compileVentAdmittance, compileVentMouth } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
+import lossless from '../duct/lossless.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
-/** Hardly any friction. */
-const thin = { ...air, viscosity: si('viscosity', 1e-16) };
 
 check('vent.line.fb', {
   formula: 'vent/compileVentAdmittance',
@@ -28,7 +28,7 @@ check('vent.line.fb', {
     a: { value: [0.025, 0.0375, 0.05], unit: 'm' },
   },
   got: ({ V, L, a }) => {
-    const admittance = compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) } }, thin);
+    const admittance = compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) }, walls: withoutLoss }, air);
     const [re, im] = [new Float64Array(1), new Float64Array(1)];
     const compliance = V / (air.density * 343.2 ** 2);
     const sum = (f: number) => {
@@ -125,5 +125,41 @@ for (const [part, expected] of [
     expected,
     unit: 'm³/(Pa·s)',
     tolerance: { relative: 3e-12, why: 'twelve digits and more' },
+  });
+}
+
+const constant = (re: number, im: number): Radiation =>
+  Object.assign((_opening: unknown, _k: number, out: Float64Array) => void out.set([re, im]), { sources: ['own'] });
+
+for (const part of ['re', 'im'] as const) {
+  check(`vent.mouth.${part}`, {
+    formula: 'vent/compileVentMouth',
+    source: {
+      key: 'scipy',
+      locator: 'amplitudes of the two waves in a tube between two impedances (fletcher1998); script lossless.py',
+    },
+    status: 'derived',
+    kind: 'program',
+    given: {
+      radius: { value: lossless.radius, unit: 'm' },
+      length: { value: lossless.length, unit: 'm' },
+      f: { value: lossless.f, unit: 'Hz' },
+    },
+    got: ({ radius, length, f }) => {
+      const out = complexColumn(1);
+      compileVentMouth(
+        {
+          vent: { diameter: m(2 * radius), length: m(length) },
+          innerRadiation: constant(0.01, 0.2),
+          outerRadiation: constant(0.05, 0.3),
+          walls: withoutLoss,
+        },
+        { ...standardAir, density: si('density', 1.1769), speedOfSound: si('speed', 347.23) },
+      )(Float64Array.of(f), out.re, out.im);
+      return out[part][0]!;
+    },
+    expected: lossless.mouth[part],
+    unit: 'm³/(Pa·s)',
+    tolerance: { relative: 1e-11, why: 'the same physics by another road, to rounding' },
   });
 }

@@ -27,10 +27,12 @@ const downwards = [
   'wanted.level',
   'printer.height',
 ];
-/** Changed in another way: a fifth of nothing is nothing; a bend is whole; depth is idle until the driver meets the back. */
+/** Changed in another way: a fifth of nothing is nothing; a bend is whole; depth is idle until the driver meets the
+ * back, and the least diameter until it is near the greatest. */
 const otherwise: Readonly<Record<string, string | number>> = {
   'air.altitude': '500 m',
   'vent.bends': 0,
+  'vent.smallest': '110 mm',
   'drivers.0.depth': '390 mm',
 };
 

@@ -50,9 +50,23 @@ test('an input without a logarithm, or one that makes another network, is refuse
     closedBox({ drivers: ten, netVolume: si('volume', volume), sourceResistance: si('resistance', r) }) as System;
   const refusal = (code: string, path: string) =>
     expect.objectContaining({ faults: [expect.objectContaining({ code, path })] });
-  expect(() => sensitivity(make, { volume: 0.04, r: 0 }, cutoffGradient)).toThrow(refusal('not-positive', 'inputs.r'));
+  expect(() => sensitivity(make, { volume: 0.04, r: 0 }, cutoffGradient)).toThrow(refusal('empty', 'steps.r'));
+  expect(() => sensitivity(make, { volume: 0.04, r: -1 }, cutoffGradient)).toThrow(refusal('not-positive', 'inputs.r'));
   const stepped = ({ volume, r }: { volume: number; r: number }) => make({ volume, r: Math.max(0, r - 0.1) });
   expect(() => sensitivity(stepped, { volume: 0.04, r: 0.1 }, cutoffGradient)).toThrow(
     refusal('inconsistent', 'inputs.r'),
   );
+});
+test('an input of 0 has the slope to its right: a resistance before the coil lowers the level as Re would', () => {
+  const make = ({ r, volume }: { r: number; volume: number }): System =>
+    closedBox({ drivers: ten, netVolume: si('volume', volume), sourceResistance: si('resistance', r) }) as System;
+  const level = (system: System) => levelGradient(system, '500 kHz');
+  const found = sensitivity(make, { r: 0, volume: 0.04 }, level, { r: 0.05 });
+  if (!found.ok) throw new Error('undamped');
+  // 20 lg(Re/(Re + r)), far above the resonance and without inductance.
+  expect(found.byInput.r! / (-20 / Math.LN10 / 5.6)).toBeCloseTo(1, 5);
+  expect(found.byPercent.r).toBe(0);
+  const near = sensitivity(make, { r: 1e-5, volume: 0.04 }, cutoffGradient);
+  const zero = sensitivity(make, { r: 0, volume: 0.04 }, cutoffGradient, { r: 0.05 });
+  expect((zero.ok ? zero.byInput.r! : 0) / (near.ok ? near.byInput.r! : 1)).toBeCloseTo(1, 4);
 });

@@ -59,11 +59,11 @@ export interface AirConditions {
 }
 
 /** The conditions that hold where none are given. */
-export const standardConditions = {
+export const standardConditions = Object.freeze({
   temperature: si('temperature', 293.15),
   humidity: si('humidity', 0.5),
   pressure: si('pressure', 101325),
-} as const;
+});
 
 const conditionsShape = {
   temperature: optional(airTemperature),
@@ -147,5 +147,5 @@ export function air(conditions: AirConditions = {}): Air {
   };
 }
 
-/** The air of {@link standardConditions}: 20 °C, 50 %, 101325 Pa. */
-export const standardAir: Air = air();
+/** The air of {@link standardConditions}: 20 °C, 50 %, 101325 Pa. Frozen, since it stands for every air that is not given. */
+export const standardAir: Air = Object.freeze({ ...air(), warnings: Object.freeze([]) });

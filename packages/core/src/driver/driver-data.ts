@@ -1,4 +1,4 @@
-import type { Air } from '../air/index.js';
+import { type Air, airField } from '../air/index.js';
 import type { Fault } from '../fault/index.js';
 import {
   type ComplianceInput,
@@ -8,7 +8,6 @@ import {
   type ForceFactorInput,
   type FrequencyInput,
   format,
-  given,
   type Kind,
   kinds,
   type LengthInput,
@@ -63,7 +62,7 @@ const relatedShape = {
 };
 
 /** How {@link DriverData} is read. */
-export const dataShape = { ...relatedShape, ...commonShape, sheetAir: optional(given<Air>()) };
+export const dataShape = { ...relatedShape, ...commonShape, sheetAir: optional(airField) };
 
 const relatedKinds = {
   fs: 'frequency',

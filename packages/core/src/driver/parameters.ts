@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import {
   type Frequency,
   type FrequencyInput,
@@ -61,6 +61,7 @@ export interface DriverParameters {
  * @example driverParameters(ten).fs // 27 Hz
  */
 export function driverParameters(input: DriverInput, air: Air = standardAir): DriverParameters {
+  readAir(air);
   const { Sd, Mms, Cms, Rms, Re, Bl, Xmax } = readDriver(input);
   const reactance = Math.sqrt(Mms / Cms); // of mass and of compliance at resonance
   const Qms = reactance / Rms;
@@ -115,6 +116,7 @@ const efficiencyShape = { fs: positive('frequency'), Vas: positive('volume'), Qe
  * @example referenceEfficiency({ fs: '25 Hz', Vas: '100 L', Qes: 0.4 }) // 0.0038
  */
 export function referenceEfficiency(input: EfficiencyInput, air: Air = standardAir): number {
+  readAir(air);
   const { fs, Vas, Qes } = readFields('driver', input, efficiencyShape);
   return smallEfficiency(fs, Vas, Qes, air.speedOfSound);
 }
@@ -137,5 +139,6 @@ export function referenceEfficiency(input: EfficiencyInput, air: Air = standardA
  * @example levelHalfSpace('1 W') // 112.2 dB
  */
 export function levelHalfSpace(power: PowerInput, air: Air = standardAir): Level {
+  readAir(air);
   return levelOfPower(readFields('source', { power }, { power: positive('power') }).power as Power, air);
 }

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import type { ChainColumns } from '../network/index.js';
 import { given, type LengthInput, positive, readFields } from '../quantity/index.js';
 import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
@@ -35,6 +35,7 @@ const shape = { section: given<LineSection>(), length: positive('length') };
  * @example compileLine({ section: roundSection({ diameter: '75 mm' }), length: '20 cm' })(frequencies, out)
  */
 export function compileLine(input: UniformLineInput, air: Air = standardAir): Chain {
+  readAir(air);
   const { section, length } = readFields('line', input, shape);
   return lineChain(section, length, air);
 }

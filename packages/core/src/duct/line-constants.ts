@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import type { Warning } from '../fault/index.js';
 import { type FrequencyInput, given, positive, readFields, type Speed, si } from '../quantity/index.js';
 import { lineAir, lineKernel, lineRoom } from './line-kernel.js';
@@ -46,6 +46,7 @@ const shape = { section: given<LineSection>(), frequency: positive('frequency') 
  * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00502 Np/m
  */
 export function lineConstants(input: LineInput, air: Air = standardAir): LineConstants {
+  readAir(air);
   const { section, frequency } = readFields('line', input, shape);
   const omega = 2 * Math.PI * frequency;
   const room = lineRoom();

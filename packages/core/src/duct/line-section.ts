@@ -51,7 +51,7 @@ export function roundSection(input: RoundSectionInput): LineSection {
 }
 
 /** {@link roundSection} of a radius in m, unchecked. */
-function roundSectionOf(radius: number): LineSection {
+export function roundSectionOf(radius: number): LineSection {
   return {
     area: Math.PI * radius * radius,
     width: 2 * radius,
@@ -64,7 +64,7 @@ function roundSectionOf(radius: number): LineSection {
 }
 
 /** F and 1 − F of a round tube. */
-export function roundLayer(radius: number, s: number, out: Float64Array): void {
+function roundLayer(radius: number, s: number, out: Float64Array): void {
   const r = radius * s * Math.SQRT1_2;
   besselQuotients(r, -r, out);
   const a = out[0]!;

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { complexColumn } from '../numeric/index.js';
 import type { Opening } from './end-correction.js';
 import type { Chain } from './line-chain.js';
@@ -42,7 +42,31 @@ const block = 64;
  * @source zwikker1949 line constants; fletcher1998 terminated lines
  * @example compileOpenLine({ chain, inner, outer })(frequencies, re, im)
  */
-export function compileOpenLine(line: OpenLine, air: Air = standardAir): AdmittanceKernel {
+export const compileOpenLine = (line: OpenLine, air: Air = standardAir): AdmittanceKernel =>
+  openLine(line, readAir(air), false);
+
+/**
+ * Compiles what leaves such a line at its outer end: the flow there over the pressure at its inner end. It is not the
+ * flow that enters: the line stores air, and near its first standing wave the two are opposed.
+ *
+ * $$ Y_{mouth} = n\left[(C\,Z_{outer} + D)\,Z_{inner} + A\,Z_{outer} + B\right]^{-1} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $A, B, C, D$ | `chain` | | chain matrix of the line |
+ * | $Z_{inner}, Z_{outer}$ | `inner`, `outer` | Pa·s/m³ | radiation impedances of the ends |
+ * | $n$ | `count` | 1 | lines side by side |
+ *
+ * @validity those of the line and of the radiation, without warnings.
+ * @neglects what one end radiates onto the other; neighbours.
+ * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
+ * @source zwikker1949 line constants; fletcher1998 terminated lines
+ * @example compileOpenLineMouth({ chain, inner, outer })(frequencies, re, im)
+ */
+export const compileOpenLineMouth = (line: OpenLine, air: Air = standardAir): AdmittanceKernel =>
+  openLine(line, readAir(air), true);
+
+function openLine(line: OpenLine, air: Air, mouth: boolean): AdmittanceKernel {
   const { chain, inner, outer, count = 1 } = line;
   const columns = {
     A: complexColumn(block),
@@ -78,8 +102,8 @@ export function compileOpenLine(line: OpenLine, air: Air = standardAir): Admitta
         const unit = count / size;
         const c = a / size;
         const d = b / size;
-        re[offset + i] = (lowRe * c + lowIm * d) * unit;
-        im[offset + i] = (lowIm * c - lowRe * d) * unit;
+        re[offset + i] = (mouth ? c : lowRe * c + lowIm * d) * unit;
+        im[offset + i] = (mouth ? -d : lowIm * c - lowRe * d) * unit;
       }
     }
   };

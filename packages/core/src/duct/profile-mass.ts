@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Fault, InputError, refuse, type Warning } from '../fault/index.js';
 import { boundedMinimum, integral } from '../numeric/index.js';
 import { type AcousticMass, type Length, si } from '../quantity/index.js';
@@ -38,6 +38,7 @@ export interface ProfileMass {
  * @example profileMass(conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' })).effectiveLength // 0.1 m
  */
 export function profileMass(profile: Profile, air: Air = standardAir): ProfileMass {
+  readAir(air);
   refuse(profileFaults(profile));
   const cuts = [0, ...profile.joints, profile.length];
   let perArea = 0;

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import type { Warning } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -45,6 +45,7 @@ const pistonShape = { diameter: positive('length'), frequency: positive('frequen
  * @example radiationLoad({ diameter: '200 mm', frequency: '50 Hz' }).mass // 3.24 kg/m⁴
  */
 export function radiationLoad(input: PistonInput, air: Air = standardAir): RadiationLoad {
+  readAir(air);
   const { diameter, frequency } = readFields('piston', input, pistonShape);
   const radius = diameter / 2;
   const omega = 2 * Math.PI * frequency;

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import type { Warning } from '../fault/index.js';
 import {
   type AreaInput,
@@ -48,6 +48,7 @@ const resonatorShape = { volume: positive('volume'), area: positive('area'), len
  * @example resonance({ volume: '30 L', area: '40 cm²', length: '12 cm' }) // 57.7 Hz
  */
 export function resonance(input: ResonatorInput, air: Air = standardAir): Resonance {
+  readAir(air);
   const { volume, area, length } = readFields('resonator', input, resonatorShape);
   const k = resonanceWaveNumber(area, volume, length);
   return {

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { InputError } from '../fault/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import { type LengthInput, positive, readFields } from '../quantity/index.js';
@@ -68,6 +68,7 @@ export function compileRadiation(
   input: RadiationInput,
   air: Air = standardAir,
 ): (frequencies: Float64Array, out: ComplexColumn) => void {
+  readAir(air);
   const { diameter } = readFields('radiation', { diameter: input.diameter }, { diameter: positive('length') });
   const { radiation } = input;
   const opening = { radius: diameter / 2 };

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { type AcousticMass, type LengthInput, positive, readFields, si } from '../quantity/index.js';
 
 export interface TubeInput {
@@ -29,6 +29,7 @@ const tubeShape = { diameter: positive('length'), length: positive('length') };
  * @example tubeMass({ diameter: '50 mm', length: '150 mm' }) // 91.6 kg/m⁴
  */
 export function tubeMass(input: TubeInput, air: Air = standardAir): AcousticMass {
+  readAir(air);
   const { diameter, length } = readFields('tube', input, tubeShape);
   return si('acousticMass', (air.density * length) / (Math.PI * (diameter / 2) ** 2));
 }

@@ -98,6 +98,12 @@ export type TemperatureInput = Temperature | Text<'temperature'>;
 export type HumidityInput = Humidity | Text<'humidity'>;
 /** An altitude: a text such as `'600 m'`, or `si('altitude', x)` of a number x in m. */
 export type AltitudeInput = Altitude | Text<'altitude'>;
+/** A dynamic viscosity: a text such as `'18e-6 Pa·s'`, or `si('viscosity', x)` of a number x in Pa·s. */
+export type ViscosityInput = Viscosity | Text<'viscosity'>;
+/** A thermal conductivity: a text such as `'0.026 W/(m·K)'`, or `si('thermalConductivity', x)` of a number x in W/(m·K). */
+export type ThermalConductivityInput = ThermalConductivity | Text<'thermalConductivity'>;
+/** A specific heat: a text such as `'1006 J/(kg·K)'`, or `si('specificHeat', x)` of a number x in J/(kg·K). */
+export type SpecificHeatInput = SpecificHeat | Text<'specificHeat'>;
 /** A mechanical compliance: a text such as `'0.4 mm/N'`, or `si('compliance', x)` of a number x in m/N. */
 export type ComplianceInput = Compliance | Text<'compliance'>;
 /** A mechanical resistance: a text such as `'3.6 N·s/m'`, or `si('mechanicalResistance', x)` of a number x in N·s/m. */

@@ -8,7 +8,7 @@ export interface Sensitivity {
   readonly value: number;
   /** ∂value/∂input, in the units of both. */
   readonly byInput: Readonly<Record<string, number>>;
-  /** What one per cent more of each input does to the value. */
+  /** What one per cent more of each input does to the value; 0 for an input of 0. */
   readonly byPercent: Readonly<Record<string, number>>;
   readonly oneSided?: true;
 }
@@ -39,9 +39,14 @@ function logarithms({ network: { topology, values }, air }: System): Map<string,
  * The second factor is a difference quotient of logarithms, extrapolated twice: element values are products of powers of the
  * inputs, or nearly, and for those it is exact to rounding. Elements are matched by name; the list must not change.
  *
- * @validity inputs above zero whose change by 2 % makes no other topology
- * @neglects nothing beyond 10⁻¹⁰ of the gradient
- * @throws InputError `not-finite`, `not-positive` for an input, `inconsistent` for one that makes another list of elements
+ * An input of 0 has no logarithm, and may leave an element out of the list. Its slope is that to the right, from results at
+ * 0, h/4, h/2 and h, with the step h in the unit of the input; the first two powers of h are removed.
+ *
+ * @validity inputs above zero whose change by 2 % makes no other topology; inputs of zero with a step that is small
+ *   against what they matter beside
+ * @neglects nothing beyond 10⁻¹⁰ of the gradient; for an input of 0, terms of the third power of h
+ * @throws InputError `not-finite`, `not-positive` for an input, `inconsistent` for one that makes another list of elements,
+ *   `empty` for an input of 0 without a step
  * @source richardson1927 (extrapolated differences)
  * @example sensitivity(({ fb }) => ventedBox({ drivers, netVolume: '45 L', fb: si('frequency', fb) }), { fb: 29 }, cutoffGradient)
  */
@@ -49,13 +54,21 @@ export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
   make: (inputs: Inputs) => System,
   inputs: Inputs,
   result: (system: System) => GradientResult,
+  /** The step h of each input that is 0. */
+  steps: { readonly [Name in keyof Inputs]?: number | undefined } = {},
 ): Sensitivity | Impossible {
   refuse(
     Object.entries(inputs).flatMap(([name, got]): Fault[] => {
+      const step = steps[name];
       if (got > 0 && got < Infinity) return [];
+      if (got === 0 && step !== undefined && step > 0 && step < Infinity) return [];
+      const [path, remedy] = [`inputs.${name}`, 'Leave it out of the inputs.'];
+      if (got === 0) {
+        const expected = 'a step above zero for an input of 0';
+        return [{ code: 'empty', path: `steps.${name}`, got: step, expected, remedy: 'Give a small one in its unit.' }];
+      }
       const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-      const remedy = 'Leave it out of the inputs.';
-      return [{ code, path: `inputs.${name}`, got, expected: 'a value above zero', remedy }];
+      return [{ code, path, got, expected: 'a value of zero or more', remedy }];
     }),
   );
   const found = result(make(inputs));
@@ -69,14 +82,34 @@ export function sensitivity<Inputs extends Readonly<Record<string, number>>>(
     const expected = 'the same elements when it changes by 2 %';
     throw new InputError([{ code: 'inconsistent', path, got: inputs[input], expected, remedy }]);
   };
-  const relative = Object.keys(inputs).map((name) => [name, slope(name)] as const);
-  return {
-    ok: true,
-    value: found.value,
-    byInput: Object.fromEntries(relative.map(([name, perLog]) => [name, perLog / inputs[name]!])),
-    byPercent: Object.fromEntries(relative.map(([name, perLog]) => [name, perLog / 100])),
-    ...(found.oneSided && { oneSided: true as const }),
-  };
+  const byInput: Record<string, number> = {};
+  const byPercent: Record<string, number> = {};
+  for (const [name, x] of Object.entries(inputs)) {
+    if (x > 0) {
+      const perLog = slope(name);
+      byInput[name] = perLog / x;
+      byPercent[name] = perLog / 100;
+      continue;
+    }
+    const at = (value: number) => result(make({ ...inputs, [name]: value }));
+    const right = slopeAtZero(found.value, at, steps[name]!);
+    if (typeof right !== 'number') return right;
+    byInput[name] = right;
+    byPercent[name] = 0;
+  }
+  return { ok: true, value: found.value, byInput, byPercent, ...(found.oneSided && { oneSided: true as const }) };
+}
+
+/** Slope to the right of 0 from steps of h, h/2 and h/4, the first two powers of the step removed. */
+function slopeAtZero(value: number, at: (x: number) => GradientResult, h: number): number | Impossible {
+  const quotients: number[] = [];
+  for (const step of [h, h / 2, h / 4]) {
+    const found = at(step);
+    if (!found.ok) return found;
+    quotients.push((found.value - value) / step);
+  }
+  const [a, b, c] = quotients as [number, number, number];
+  return (8 * c - 6 * b + a) / 3;
 }
 
 /** ∂result/∂ln x by steps of 2, 1 and 0.5 % of x, the first two powers of the step removed. */

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -84,6 +84,7 @@ function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: n
  * @example effectiveLength({ vent: { diameter: '75 mm', length: '150 mm' } }) // 0.2038 m
  */
 export function effectiveLength(input: VentAtFrequency, air: Air = standardAir): Length {
+  readAir(air);
   return si('length', read(input, air).length);
 }
 
@@ -107,6 +108,7 @@ export function effectiveLength(input: VentAtFrequency, air: Air = standardAir):
  * @example acousticMass({ vent: { diameter: '75 mm', length: '150 mm', count: 2 } }) // 27.7 kg/m⁴
  */
 export function acousticMass(input: VentAtFrequency, air: Air = standardAir): AcousticMass {
+  readAir(air);
   const { vent, length } = read(input, air);
   return si('acousticMass', (air.density * length) / vent.area);
 }

@@ -26,4 +26,4 @@ export { type StandingWave, type StandingWavesInput, standingWaves } from './sta
 /** To which frequency does a vent tune a box? */
 export { type Tuning, type TuningInput, tuning } from './tuning.js';
 /** What does a vent do as a line with losses, in a network? */
-export { compileVentAdmittance, type VentLineInput } from './vent-line.js';
+export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './vent-line.js';

@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
 import { ROUNDING } from '../quantity/rounding.js';
@@ -42,6 +42,7 @@ const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolum
  * @example lengthForTuning({ vent: { diameter: '75 mm' }, netVolume: '40 L', fb: '40 Hz' }) // length 0.1531 m
  */
 export function lengthForTuning(input: LengthForTuningInput, air: Air = standardAir): Tuning | Impossible {
+  readAir(air);
   const fields = readFields('', input, lengthShape);
   const faults: Fault[] = volumeFaults(fields);
   const vent = geometry(faults, fields.vent);
@@ -122,6 +123,7 @@ export function compileLengthForTuning(
   section: VentSection,
   air: Air = standardAir,
 ): (netVolume: number, fb: number) => number {
+  readAir(air);
   const faults: Fault[] = [];
   const vent = geometry(faults, readFields('', { vent: section }, { vent: sectionField }).vent);
   refuse(faults);

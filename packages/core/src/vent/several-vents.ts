@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { lumpedWarnings } from '../duct/resonance.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
@@ -84,6 +84,7 @@ const ventList: Field<readonly Vent[]> = {
  * @example severalVents({ vents: [{ diameter: '75 mm', length: '15 cm' }, { diameter: '50 mm', length: '8 cm' }], netVolume: '60 L' })
  */
 export function severalVents(input: SeveralVentsInput, air: Air = standardAir): SeveralVents | Impossible {
+  readAir(air);
   const fields = readFields('', input, { vents: ventList, ...airVolumeShape });
   const panel = fields.panelThickness ?? 0;
   const faults: Fault[] = volumeFaults(fields);

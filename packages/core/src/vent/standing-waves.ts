@@ -1,10 +1,11 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
+import { compileOpenLine } from '../duct/index.js';
 import { lineWarnings } from '../duct/line-constants.js';
 import type { Warning } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
 import { count, type Frequency, optional, readFields, si } from '../quantity/index.js';
 import { endLength } from './effective-length.js';
-import { type VentLineInput, ventAdmittance, ventLine, ventLineShape, ventLoads } from './vent-line.js';
+import { openVent, type VentLineInput, ventLine, ventLineShape, ventLoads } from './vent-line.js';
 import { ventWarnings } from './vent-warnings.js';
 
 export interface StandingWavesInput extends VentLineInput {
@@ -46,9 +47,10 @@ const density = 64;
  * @example standingWaves({ vent: { diameter: '75 mm', length: '15 cm' } })[0] // 869 Hz, Q 6.6
  */
 export function standingWaves(input: StandingWavesInput, air: Air = standardAir): readonly StandingWave[] {
+  readAir(air);
   const { most = 3, ...fields } = readFields('', input, { ...ventLineShape, most: optional(count(20)) });
   const { vent, length, given: own } = ventLine(fields);
-  const admittance = ventAdmittance(vent, length, { ...ventLoads(vent, 4 * Math.PI), ...own }, air);
+  const admittance = compileOpenLine(openVent(vent, length, { ...ventLoads(vent, 4 * Math.PI), ...own }, air), air);
   const step = air.speedOfSound / (2 * (length + endLength(vent, 0)) * density);
   const frequencies = Float64Array.from({ length: Math.ceil((most + 0.75) * density) }, (_, i) => (i + 1) * step);
   const re = new Float64Array(frequencies.length);

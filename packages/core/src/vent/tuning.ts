@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { lumpedWarnings, resonanceWaveNumber } from '../duct/resonance.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import {
@@ -104,6 +104,7 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
  * @example tuning({ vent: { diameter: '75 mm', length: '150 mm' }, netVolume: '40 L' }) // fb 40.3 Hz
  */
 export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Impossible {
+  readAir(air);
   const fields = readFields('', input, tuningShape);
   const { length } = fields.vent;
   const panel = fields.panelThickness ?? 0;
