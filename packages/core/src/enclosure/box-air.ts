@@ -32,7 +32,10 @@ export interface AirLosses {
  * The air of a box at the node `box`: its compliance, the loss by absorption in series with it, and the leak. The reference
  * level leaves the leak out. {@link setBoxAir} sets its numbers.
  */
-export function boxAir({ QL, QA }: AirLosses, name?: string): { readonly elements: Element[]; readonly leaks: Outlet[] } {
+export function boxAir(
+  { QL, QA }: AirLosses,
+  name?: string,
+): { readonly elements: Element[]; readonly leaks: Outlet[] } {
   const part = partOf(name);
   const [box, inner, leak] = [part('box'), part('absorption'), part('leak')];
   const air: Element[] =

@@ -14,8 +14,8 @@ import {
   readFieldsInto,
   type VolumeInput,
 } from '../quantity/index.js';
-import { chamberResonance } from './chamber-resonance.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
+import { chamberResonance } from './chamber-resonance.js';
 import { closedAirShape } from './closed-box.js';
 import { type DriverNet, type DriverNetSpec, driversOf, netElements, readDriverNet } from './driver-net.js';
 import { partOf, setDriver, sourceElements } from './driver-parts.js';

@@ -76,12 +76,12 @@ type Bundle = readonly Branch[];
 
 /**
  * Writes down the equations. Symbol i is element i; no number is looked at. What stands with its impedance gets its flow as
- * an unknown. Where nothing is said, that is a branch in series with its neighbours, since impedances in series add; several
- * side by side get one flow together.
+ * an unknown. Where nothing is said and `inSeries` is set, that is a branch in series with its neighbours, since impedances in
+ * series add; several side by side get one flow together.
  */
-export function equations(topology: Topology): Equations {
+export function equations(topology: Topology, inSeries = true): Equations {
   const { elements } = topology;
-  const bundles = branchesInSeries(topology);
+  const bundles = inSeries ? branchesInSeries(topology) : [];
   const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
   const index = new Map(nodes.map((node, i) => [node, i]));
   const couplings: Coupling[] = [];

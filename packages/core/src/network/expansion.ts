@@ -94,7 +94,8 @@ function minors(
  */
 export function predictedProducts({ size, stamps }: Equations): number {
   const matrix = new Float64Array(size * size);
-  for (const { row, column, sign } of stamps) matrix[row * size + column] = (matrix[row * size + column] as number) + sign;
+  for (const { row, column, sign } of stamps)
+    matrix[row * size + column] = (matrix[row * size + column] as number) + sign;
   let determinant = 1;
   for (let k = 0; k < size; k++) {
     let pivot = k;
@@ -113,14 +114,46 @@ export function predictedProducts({ size, stamps }: Equations): number {
       const factor = (matrix[row * size + k] as number) / top;
       if (factor === 0) continue;
       for (let column = k; column < size; column++) {
-        matrix[row * size + column] = (matrix[row * size + column] as number) - factor * (matrix[k * size + column] as number);
+        matrix[row * size + column] =
+          (matrix[row * size + column] as number) - factor * (matrix[k * size + column] as number);
       }
     }
   }
   return determinant;
 }
 
-/** Place value of each symbol: it occurs in so many rows at most, and one digit more than that is its radix. */
+/** Rows in an order in which few columns are open at a time: begun by an earlier row, and not yet finished. */
+function ordered(rows: readonly (readonly Entry[])[]): (readonly Entry[])[] {
+  const left = new Set(rows);
+  const uses = new Map<number, number>();
+  for (const row of rows) for (const column of columnsOf(row)) uses.set(column, (uses.get(column) ?? 0) + 1);
+  const begun = new Set<number>();
+  const order: (readonly Entry[])[] = [];
+  while (left.size > 0) {
+    let best: readonly Entry[] | undefined;
+    let least = Infinity;
+    for (const row of left) {
+      let opened = 0;
+      for (const column of columnsOf(row)) {
+        if (!begun.has(column)) opened++;
+        if (uses.get(column) === 1) opened--;
+      }
+      if (opened < least) [best, least] = [row, opened];
+    }
+    const next = best as readonly Entry[];
+    left.delete(next);
+    order.push(next);
+    for (const column of columnsOf(next)) {
+      begun.add(column);
+      uses.set(column, (uses.get(column) as number) - 1);
+    }
+  }
+  return order;
+}
+
+const columnsOf = (row: readonly Entry[]): ReadonlySet<number> => new Set(row.map(({ column }) => column));
+
+/** Place value of each symbol: it occurs in so many rows at most. */
 function placesOf(stamps: Equations['stamps']) {
   const powerOf = new Map(stamps.map(({ symbol, power }) => [symbol, power]));
   const rowsOf = new Map<number, Set<number>>();
@@ -129,32 +162,45 @@ function placesOf(stamps: Equations['stamps']) {
   }
   let value = 1;
   const places = [...rowsOf].map(([symbol, rows]) => {
-    const place = { symbol, value, radix: rows.size + 1, powerOfS: powerOf.get(symbol) as number };
+    // One more for what a probe multiplies by, and one for its square, which cancels.
+    const place = { symbol, value, radix: rows.size + 2, powerOfS: powerOf.get(symbol) as number };
     value *= place.radix;
     return place;
   });
   return { places, fits: value <= Number.MAX_SAFE_INTEGER };
 }
 
+/** A part of a sum that is asked for: an unknown, times a whole number and the value of a symbol (−1: of none). */
+export interface Share {
+  readonly unknown: number;
+  readonly coefficient: number;
+  readonly symbol: number;
+}
+
 /**
- * Determinant of the equations and, by Cramer's rule, the numerator of each unknown asked for; `undefined` when there are
- * more than `most` products, or more symbols than one number can tell apart (some thirty).
+ * Determinant of the equations and, by Cramer's rule, the numerators of sums of unknowns; `undefined` when there are more
+ * than `most` products, or more symbols than one number can tell apart (some thirty).
  */
-export function expand({ size, stamps, driven }: Equations, unknowns: readonly number[], most: number) {
+export function expand(
+  { size, stamps, driven }: Equations,
+  sums: readonly (readonly Share[])[],
+  most: number,
+): { readonly denominator: readonly Term[]; readonly numerators: readonly (readonly Term[])[] } | undefined {
   const { places, fits } = placesOf(stamps);
   if (!fits || size > MOST_UNKNOWNS) return undefined;
   const placeOf = new Map(places.map(({ symbol, value }) => [symbol, value]));
-  const rows = Array.from({ length: size }, (_, row): Entry[] => [
-    ...stamps
-      .filter((stamp) => stamp.row === row)
-      .map(({ column, sign, symbol }) => ({ column, sign, monomial: placeOf.get(symbol) ?? 0 })),
-    ...(driven.includes(row) ? [{ column: size, sign: 1, monomial: 0 }] : []),
-  ]);
-  const found = minors(rows, new Set([...unknowns, size]), most);
+  const rows = Array.from({ length: size }, (): Entry[] => []);
+  for (const { row, column, sign, symbol } of stamps) {
+    (rows[row] as Entry[]).push({ column, sign, monomial: placeOf.get(symbol) ?? 0 });
+  }
+  for (const row of driven) (rows[row] as Entry[]).push({ column: size, sign: 1, monomial: 0 });
+  const unknowns = sums.flatMap((sum) => sum.map(({ unknown }) => unknown));
+  // All minors change their sign together when rows are exchanged: their quotients do not.
+  const found = minors(ordered(rows), new Set([...unknowns, size]), most);
   if (found === undefined) return undefined;
 
-  const minor = (column: number, turned: boolean): Term[] =>
-    Array.from(found.get(column) ?? [], ([key, coefficient]) => {
+  const termsOf = (sum: Sum): Term[] =>
+    Array.from(sum, ([key, coefficient]) => {
       const symbols: number[] = [];
       let power = 0;
       for (const { symbol, value, radix, powerOfS } of places) {
@@ -163,9 +209,21 @@ export function expand({ size, stamps, driven }: Equations, unknowns: readonly n
           power += powerOfS;
         }
       }
-      return { coefficient: turned ? -coefficient : coefficient, power, symbols };
+      return { coefficient, power, symbols };
     });
-  // The drive stands in the last column; moved into the place of unknown j it passes the columns between.
-  const numerators = unknowns.map((unknown) => [unknown, minor(unknown, (size - 1 - unknown) % 2 !== 0)] as const);
-  return { denominator: minor(size, false), numerators: new Map(numerators) };
+  const numerators = sums.map((shares) => {
+    const total: Sum = new Map();
+    for (const { unknown, coefficient, symbol } of shares) {
+      // The drive stands in the last column; moved into the place of an unknown it passes the columns between.
+      const signed = (size - 1 - unknown) % 2 === 0 ? coefficient : -coefficient;
+      const factor = placeOf.get(symbol) ?? 0;
+      for (const [key, own] of found.get(unknown) ?? []) {
+        const sum = (total.get(key + factor) ?? 0) + signed * own;
+        if (sum === 0) total.delete(key + factor);
+        else total.set(key + factor, sum);
+      }
+    }
+    return termsOf(total);
+  });
+  return { denominator: termsOf(found.get(size) ?? new Map()), numerators };
 }

@@ -4,12 +4,7 @@ import { addScaled, type Factor, multiply, timesPower } from './column-arithmeti
 import type { Element, Network } from './element.js';
 import type { Pivot } from './elimination.js';
 import { equations, isListed, numbersOf } from './equations.js';
-import {
-  fillListedParameterSlope,
-  fillListedSlope,
-  type ListedColumns,
-  listedColumns,
-} from './listed-columns.js';
+import { fillListedParameterSlope, fillListedSlope, type ListedColumns, listedColumns } from './listed-columns.js';
 import { fillReading, type ProbeRow, probeRows, termWeight, turnByDelay } from './reading.js';
 import { missingProbe, refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { type Form, type Slots, slotsOf, valuesOf } from './slots.js';
@@ -75,11 +70,7 @@ export function compileGradient(
 }
 
 /** The gradient of a row of equations that have their numbers, eliminated in an order found before. */
-export function gradientOf(
-  numbered: NumberedEquations,
-  row: ProbeRow,
-  order: readonly Pivot[] = [],
-): NetworkGradient {
+export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: readonly Pivot[] = []): NetworkGradient {
   const { topology, slots, system, values, numbers } = numbered;
   const { elements } = topology;
   const wanted = system.couplings.flatMap(({ columns }) => columns.map(([unknown]) => unknown));

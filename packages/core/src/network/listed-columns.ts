@@ -1,5 +1,5 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { InputError } from '../fault/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { assign } from './column-arithmetic.js';
 import type { Element } from './element.js';
 import type { Listed } from './equations.js';

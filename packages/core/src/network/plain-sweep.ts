@@ -46,7 +46,11 @@ export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'swe
 }
 
 /** The first frequency at which the terms of the denominator cancel to the last bits, or −1. `inverse` is 1 over it. */
-function undampedAt({ coefficients, width, scale }: Polynomials, frequencies: Float64Array, inverse: ComplexColumn): number {
+function undampedAt(
+  { coefficients, width, scale }: Polynomials,
+  frequencies: Float64Array,
+  inverse: ComplexColumn,
+): number {
   const { re, im } = inverse;
   const toUnit = (2 * Math.PI) / scale;
   for (let i = 0; i < frequencies.length; i++) {

@@ -16,19 +16,6 @@ export interface Part {
 
 const MOST_PRODUCTS = 20_000;
 
-/** Joins like products; those that cancel are dropped. */
-function joined(terms: Iterable<Term>): Term[] {
-  const known = new Map<string, Term>();
-  for (const { coefficient, power, symbols } of terms) {
-    const sorted = [...symbols].sort((a, b) => a - b);
-    const key = `${power} ${sorted}`;
-    const sum = (known.get(key)?.coefficient ?? 0) + coefficient;
-    if (sum === 0) known.delete(key);
-    else known.set(key, { coefficient: sum, power, symbols: sorted });
-  }
-  return [...known.values()];
-}
-
 /** The polynomials of all rows, the plain ones of each row first; a plain one stands in each row, even if it is nothing. */
 export function expandedParts(
   topology: Topology,
@@ -36,8 +23,22 @@ export function expandedParts(
   rows: readonly ProbeRow[],
   laws: readonly number[],
 ): readonly Part[] | undefined {
-  const unknowns = new Set(rows.flatMap(({ terms }) => terms.flatMap((term) => term.unknowns.map(([one]) => one))));
-  const found = expand(system, [...unknowns], MOST_PRODUCTS);
+  const asked = rows.flatMap(({ terms }, k) =>
+    [...new Set([-1, ...terms.map(({ delay }) => delay)])].map((delay) => ({
+      row: 1 + k,
+      delay,
+      shares: terms
+        .filter((term) => term.delay === delay)
+        .flatMap(({ unknowns, symbol, sign }) =>
+          unknowns.map(([unknown, turn]) => ({ unknown, coefficient: sign * turn, symbol })),
+        ),
+    })),
+  );
+  const found = expand(
+    system,
+    asked.map(({ shares }) => shares),
+    MOST_PRODUCTS,
+  );
   if (found === undefined) return undefined;
   if (found.denominator.length === 0) throw contradiction(topology);
   const bitsOf = (symbols: readonly number[]): number =>
@@ -46,29 +47,17 @@ export function expandedParts(
     const byLaws = new Map<number, Term[]>(delay < 0 ? [[0, []]] : []);
     for (const term of terms) {
       const bits = bitsOf(term.symbols);
-      const symbols = term.symbols.filter((symbol) => !laws.includes(symbol));
-      byLaws.set(bits, [...(byLaws.get(bits) ?? []), { ...term, symbols }]);
+      const own = byLaws.get(bits) ?? [];
+      own.push(
+        laws.length === 0 ? term : { ...term, symbols: term.symbols.filter((symbol) => !laws.includes(symbol)) },
+      );
+      byLaws.set(bits, own);
     }
     return [...byLaws].map(([bits, own]) => ({ row, laws: bits, delay, terms: own }));
   };
   const parts = [
     ...split(0, -1, found.denominator),
-    ...rows.flatMap(({ terms }, k) => {
-      const delays = new Set([-1, ...terms.map(({ delay }) => delay)]);
-      return [...delays].flatMap((delay) => {
-        const own = terms.filter((term) => term.delay === delay);
-        const products = own.flatMap(({ unknowns: read, symbol, power, sign }) =>
-          read.flatMap(([unknown, turn]) =>
-            (found.numerators.get(unknown) ?? []).map((term) => ({
-              coefficient: sign * turn * term.coefficient,
-              power: term.power + power,
-              symbols: symbol < 0 ? term.symbols : [...term.symbols, symbol],
-            })),
-          ),
-        );
-        return split(1 + k, delay, joined(products));
-      });
-    }),
+    ...asked.flatMap(({ row, delay }, k) => split(row, delay, found.numerators[k] as readonly Term[])),
   ];
   // A table of rows: the plain polynomial of every row, then what has laws or a delay.
   return [...parts.filter(isPlain), ...parts.filter((part) => !isPlain(part))];

@@ -43,15 +43,21 @@ export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
   const algebraic: { readonly column: number; readonly row: Equation }[] = [];
   const dynamic: { readonly column: number; readonly row: Equation }[] = [];
   const solved = new Set<number>();
+  const changes: Change[] = [];
 
   for (let rounds = 0; open.length > 0; rounds++) {
     if (rounds > 4 * size) return impossible('undamped', 'the equations of the network contradict each other');
     // A slope first: the largest of all rows.
-    const slope = largest(open, ({ slopes }) => slopes, dynamic.map(({ column }) => column));
+    const slope = largest(
+      open,
+      ({ slopes }) => slopes,
+      dynamic.map(({ column }) => column),
+    );
     if (slope !== undefined) {
       const row = open.splice(slope.row, 1)[0] as Equation;
       for (const other of [...open, ...dynamic.map((one) => one.row)]) removeSlope(other, row, slope.column);
       dynamic.push({ column: slope.column, row });
+      changes.push(joined(row, slope.column, [...open, ...[...dynamic, ...algebraic].map((one) => one.row)]));
       continue;
     }
     // No row left has a slope: solve one for an unknown that is no state, else it ties states together.
@@ -70,7 +76,10 @@ export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
     const tied = largest([row], ({ own }) => own, []);
     if (tied === undefined) {
       if (row.drive !== 0) return impossible('jumps', 'the drive is held against itself');
-      return impossible('undamped', 'one equation says what others say already: a node or a loop has no value of its own');
+      return impossible(
+        'undamped',
+        'one equation says what others say already: a node or a loop has no value of its own',
+      );
     }
     if (row.drive !== 0) {
       return impossible('jumps', 'a state would jump with the drive: put a resistance between the source and it');
@@ -92,7 +101,28 @@ export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
     // Slopes of states that have equations of their own already are taken out again.
     for (const { column, row: own } of dynamic) removeSlope(kept, own, column);
   }
-  return assembled(size, dynamic, algebraic, toOwn, toSlopes);
+  return assembled(size, dynamic, algebraic, changes, toOwn, toSlopes);
+}
+
+/** A state that is an unknown and a sum of others, such as the pressure across an air spring between two nodes. */
+interface Change {
+  readonly column: number;
+  readonly terms: readonly (readonly [column: number, factor: number])[];
+}
+
+/** Makes one state of all the slopes in a row: the unknown of its column is that state less the sum of the others. */
+function joined({ slopes }: Equation, column: number, rows: readonly Equation[]): Change {
+  const lead = slopes[column] as number;
+  const terms = Array.from(slopes, (slope, k) => [k, slope / lead] as const).filter(
+    ([k, f]) => k !== column && f !== 0,
+  );
+  for (const row of rows) {
+    for (const part of [row.slopes, row.own]) {
+      const own = part[column] as number;
+      for (const [k, factor] of terms) part[k] = difference(part[k] as number, own * factor);
+    }
+  }
+  return { column, terms };
 }
 
 /** Columns in units in which their entries are alike, and time in units of 1/(2π·100 Hz): pivots are compared. */
@@ -104,7 +134,10 @@ function scaled({ size, G, C }: Descriptor) {
       let most = 0;
       for (let k = 0; k < size; k++) {
         const at = row * size + k;
-        most = Math.max(most, (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (toOwn[k] as number));
+        most = Math.max(
+          most,
+          (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (toOwn[k] as number),
+        );
       }
       return most > 0 ? 1 / most : 1;
     });
@@ -112,7 +145,10 @@ function scaled({ size, G, C }: Descriptor) {
       let most = 0;
       for (let row = 0; row < size; row++) {
         const at = row * size + k;
-        most = Math.max(most, (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (rows[row] as number));
+        most = Math.max(
+          most,
+          (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (rows[row] as number),
+        );
       }
       if (most > 0) toOwn[k] = 1 / most;
     }
@@ -144,6 +180,10 @@ function largest(rows: readonly Equation[], of: (row: Equation) => Float64Array,
   return best > ROUNDING ? at : undefined;
 }
 
+/** a − b, or 0 where that is rounding. */
+const difference = (a: number, b: number): number =>
+  Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b)) ? 0 : a - b;
+
 const removeSlope = (row: Equation, by: Equation, column: number) =>
   subtract(row, by, (row.slopes[column] as number) / (by.slopes[column] as number));
 const removeOwn = (row: Equation, by: Equation, column: number) =>
@@ -156,9 +196,7 @@ function subtract(row: Equation, by: Equation, factor: number): void {
     [row.own, by.own],
   ] as const) {
     for (let k = 0; k < to.length; k++) {
-      const part = factor * (from[k] as number);
-      const left = (to[k] as number) - part;
-      to[k] = Math.abs(left) <= ROUNDING * Math.max(Math.abs(to[k] as number), Math.abs(part)) ? 0 : left;
+      to[k] = difference(to[k] as number, factor * (from[k] as number));
     }
   }
   row.drive -= factor * by.drive;
@@ -168,6 +206,7 @@ function assembled(
   length: number,
   dynamic: readonly { readonly column: number; readonly row: Equation }[],
   algebraic: readonly { readonly column: number; readonly row: Equation }[],
+  changes: readonly Change[],
   toOwn: Float64Array,
   toSlopes: number,
 ): Reduced {
@@ -179,12 +218,25 @@ function assembled(
     const unit = -toSlopes / (row.slopes[column] as number);
     for (const [other, m] of place) A[k * size + m] = unit * (row.own[other] as number);
     B[k] = unit * row.drive;
-    states[column * size + k] = toOwn[column] as number;
+    states[column * size + k] = 1;
   });
   for (const { column, row } of algebraic) {
-    const unit = -(toOwn[column] as number) / (row.own[column] as number);
+    const unit = -1 / (row.own[column] as number);
     for (const [other, m] of place) states[column * size + m] = unit * (row.own[other] as number);
     drive[column] = unit * row.drive;
+  }
+  for (const { column, terms } of [...changes].reverse()) {
+    for (const [other, factor] of terms) {
+      for (let m = 0; m < size; m++) {
+        (states[column * size + m] as number) -= factor * (states[other * size + m] as number);
+      }
+      (drive[column] as number) -= factor * (drive[other] as number);
+    }
+  }
+  for (let column = 0; column < length; column++) {
+    const unit = toOwn[column] as number;
+    for (let m = 0; m < size; m++) (states[column * size + m] as number) *= unit;
+    (drive[column] as number) *= unit;
   }
   return { ok: true, size, A, B, states, drive };
 }

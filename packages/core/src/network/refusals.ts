@@ -4,10 +4,7 @@ import { GROUND, isListed, nodesOf } from './equations.js';
 import { RADIATED_FLOW } from './reading.js';
 import type { Slots } from './slots.js';
 
-const kinds: readonly string[] = [
-  ...Object.keys(branchLaw),
-  ...['source', 'meter', 'motor', 'piston', 'law', 'line'],
-];
+const kinds: readonly string[] = [...Object.keys(branchLaw), ...['source', 'meter', 'motor', 'piston', 'law', 'line']];
 
 /** Refuses what has no meaning before any arithmetic, with every fault at once, each with the name of what it is about. */
 export function refuseBadTopology(topology: Topology): void {
@@ -17,7 +14,13 @@ export function refuseBadTopology(topology: Topology): void {
     faults.push({ code, path, got, expected, remedy });
   elements.forEach(({ kind, name }, i) => {
     if (kinds.includes(kind)) return;
-    add('unknown-field', `elements[${i}] ${name}`, kind, `one of ${kinds.join(', ')}`, `Correct the kind of '${name}'.`);
+    add(
+      'unknown-field',
+      `elements[${i}] ${name}`,
+      kind,
+      `one of ${kinds.join(', ')}`,
+      `Correct the kind of '${name}'.`,
+    );
   });
   refuse(faults);
   const names = new Set<string>();
@@ -101,7 +104,13 @@ export function refuseBadNumbers(
   for (const name of [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)]) {
     const got = name === undefined ? 0 : (values[of.get(name)?.at ?? -1] as number);
     if (Number.isFinite(got)) continue;
-    faults.push({ code: 'not-finite', path: `values.${name}`, got, expected: 'a finite number', remedy: 'Correct it.' });
+    faults.push({
+      code: 'not-finite',
+      path: `values.${name}`,
+      got,
+      expected: 'a finite number',
+      remedy: 'Correct it.',
+    });
   }
   refuse(faults);
 }

@@ -3,8 +3,8 @@ import type { Element, Network, Topology } from './element.js';
 import { branchLaw, isBranch } from './element.js';
 import { type Equations, equations, isListed, numbersOf } from './equations.js';
 import { type ProbeRow, probeRows } from './reading.js';
-import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { type Reduced, reduceDescriptor } from './reduce-descriptor.js';
+import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf, valuesOf } from './slots.js';
 
 /** A lumped network as $\dot x = A x + B u$, $y = C x + D u$; u is the drive in V. Matrices by rows. */
@@ -75,7 +75,8 @@ function descriptorOf({ size, stamps, driven }: Equations, numbers: Float64Array
   const [G, C, b] = [new Float64Array(size * size), new Float64Array(size * size), new Float64Array(size)];
   for (const { row, column, sign, symbol, power } of stamps) {
     const into = power === 1 ? C : G;
-    into[row * size + column] = (into[row * size + column] as number) + sign * (symbol < 0 ? 1 : (numbers[symbol] as number));
+    into[row * size + column] =
+      (into[row * size + column] as number) + sign * (symbol < 0 ? 1 : (numbers[symbol] as number));
   }
   for (const row of driven) b[row] = 1;
   return { size, G, C, b };

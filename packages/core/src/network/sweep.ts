@@ -31,7 +31,17 @@ export function sweepRows(
       const isPair = row < out.length;
       const second = isPair ? (out[row] as ComplexColumn) : first;
       // A row alone is swept beside itself.
-      pair(coefficients, row * width, (isPair ? row + 1 : row) * width, width, frequencies, toUnit, first, second, work);
+      pair(
+        coefficients,
+        row * width,
+        (isPair ? row + 1 : row) * width,
+        width,
+        frequencies,
+        toUnit,
+        first,
+        second,
+        work,
+      );
     }
     return;
   }

@@ -10,9 +10,9 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
+import { atFrequency } from './at-frequency.js';
 import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { HALF_POWER, lowestAbove, sampledLevel } from './cutoff.js';
-import { atFrequency } from './at-frequency.js';
 import { type Extremum, extrema, tops } from './extremum.js';
 import { levelOf, referenceLevel } from './level.js';
 import { openTerminals } from './respond.js';
@@ -80,17 +80,19 @@ export function features(
   };
 }
 
-function impedanceExtrema(
-  system: System,
-  grid: Float64Array,
-): Pick<Features, 'impedanceMaxima' | 'impedanceMinima'> {
+function impedanceExtrema(system: System, grid: Float64Array): Pick<Features, 'impedanceMaxima' | 'impedanceMinima'> {
   const network = compiledSystem(system);
   const [e, i] = [probeIndex(network.probes, 'terminalVoltage'), probeIndex(network.probes, 'current')];
   const columns = sweptColumns(network, grid);
   const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
   const squares = new Float64Array(grid.length);
   for (let k = 0; k < grid.length; k++) {
-    const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [number, number, number, number];
+    const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [
+      number,
+      number,
+      number,
+      number,
+    ];
     const flows = c * c + d * d;
     if (!(flows > 0)) throw openTerminals(grid[k] as number);
     squares[k] = (a * a + b * b) / flows;

@@ -1,8 +1,8 @@
 import type { System } from '../enclosure/index.js';
 import { boundedMinimum, type ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, optional, positive, readFields, si } from '../quantity/index.js';
-import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { atFrequency } from './at-frequency.js';
+import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { type Extremum, extremumFrequency } from './extremum.js';
 import { openTerminals } from './respond.js';
 

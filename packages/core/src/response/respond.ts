@@ -85,12 +85,19 @@ export function compileResponse(network: CompiledNetwork, density: number): Resp
     fillPressure(frequencies, swept[flowAt] as ComplexColumn, slope, density, driveVoltageRms, out);
     const peak = Math.SQRT2 * driveVoltageRms;
     fillGreatest(cones, swept, count, out.displacementPeak);
-    for (let i = 0; i < count; i++) (out.displacementPeak[i] as number) *= peak / (2 * Math.PI * (frequencies[i] as number));
+    for (let i = 0; i < count; i++)
+      (out.displacementPeak[i] as number) *= peak / (2 * Math.PI * (frequencies[i] as number));
     if (out.airSpeedPeak) {
       fillGreatest(vents, swept, count, out.airSpeedPeak);
       for (let i = 0; i < count; i++) (out.airSpeedPeak[i] as number) *= peak;
     }
-    return fillImpedance(swept[voltageAt] as ComplexColumn, swept[currentAt] as ComplexColumn, count, driveVoltageRms, out);
+    return fillImpedance(
+      swept[voltageAt] as ComplexColumn,
+      swept[currentAt] as ComplexColumn,
+      count,
+      driveVoltageRms,
+      out,
+    );
   };
   const columns = (length: number): ResponseColumns => ({
     levelHalfSpace: new Float64Array(length),
