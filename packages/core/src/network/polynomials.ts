@@ -10,7 +10,7 @@ import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf } from './slots.js';
 
 /** Beyond so many products the elimination plan is ready sooner and as fast. */
-const MOST_PRODUCTS = 1500;
+const MOST_PRODUCTS = 600;
 /** Elements over frequency that the expansion takes as symbols: each doubles the number of polynomials. */
 const MOST_LAWS = 3;
 /** Angular frequency by which s is divided, so that coefficients of any size stay within double precision. */
@@ -24,7 +24,7 @@ const SCALE = 2 * Math.PI * 100;
  * where $A$ are the nodal equations and $Y_m$ products of up to three elements over frequency: a determinant is linear in
  * each. No interpolation and no elimination takes place, so nothing is divided that can vanish.
  *
- * @validity no lines, at most three laws, and at most 1500 products: else `undefined`, and an elimination plan does it
+ * @validity no lines, at most three laws, and at most 600 products: else `undefined`, and an elimination plan does it
  * @neglects nothing: the result is exact in the element values
  * @throws InputError for a topology without meaning
  * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
