@@ -1,4 +1,4 @@
-import { type Air, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Network, type Setter, slotsOf, strictSetter, type Topology } from '../network/index.js';
 
 /**
@@ -44,17 +44,18 @@ export function systemOf<Spec, Input>(
   input: Input | Spec,
   air: Air = standardAir,
 ): System<Spec> {
+  const medium = readAir(air);
   const spec = family.read(input);
   const topology = family.topology(spec);
   const slots = slotsOf(topology);
   const strict = strictSetter(slots, new Float64Array(slots.size));
   const values: Record<string, number | readonly number[]> = {};
-  family.values(spec, air, (name, ...numbers) => {
+  family.values(spec, medium, (name, ...numbers) => {
     strict.set(name, ...numbers);
     values[name] = numbers.length === 1 ? (numbers[0] as number) : numbers;
   });
   strict.finish();
-  const system: System<Spec> = { family: family.name, spec, air, network: { topology, values } };
+  const system: System<Spec> = { family: family.name, spec, air: medium, network: { topology, values } };
   Object.defineProperty(system, COMPILED, { value: new Map<string, unknown>() });
   return system;
 }
