@@ -27,9 +27,35 @@ const upwards = floors.slice(0, -1).map((floor, i) => ({
   to: { path: `${core}(${floors.slice(i + 1).join('|')})/` },
 }));
 
+/** A folder of airspring imports only from those before it: the way of the data. */
+const stages = ['job', 'brief', 'kind', 'search', 'record', 'words', 'command'];
+const airspring = '^packages/airspring/src/';
+const backwards = stages.slice(0, -1).map((stage, i) => ({
+  name: `airspring-${stage}`,
+  severity: 'error',
+  comment: `${stage} comes before ${stages.slice(i + 1).join(', ')}`,
+  from: { path: `${airspring}${stage}/` },
+  to: { path: `${airspring}(${stages.slice(i + 1).join('|')})/` },
+}));
+
 module.exports = {
   forbidden: [
     ...upwards,
+    ...backwards,
+    {
+      name: 'airspring-unknown',
+      severity: 'error',
+      comment: 'each folder of airspring is a stage named in this list',
+      from: { path: `${airspring}[^/]+/`, pathNot: `${airspring}(${stages.join('|')})/` },
+      to: {},
+    },
+    {
+      name: 'kinds-through-the-door',
+      severity: 'error',
+      comment: 'no stage after kind knows a kind of box by name: they come as values',
+      from: { path: `${airspring}(search|record|words)/` },
+      to: { path: `${airspring}kind/(closed|vented)\\.ts` },
+    },
     {
       name: 'floor-unknown',
       severity: 'error',

@@ -161,7 +161,7 @@ export const table: readonly Group[] = [
       }),
       search('demand', 'of it: coefficients, sweep, cut-off, limits', '/s'),
       search('fit', 'of it: vent length, outer size, fit', '/s'),
-      search('explore', 'the search itself: boxes that stand, demands shared, refinement included', '/s'),
+      search('explore', 'the search itself: a brief to the best box of each leaning', '/s'),
     ],
   },
   {

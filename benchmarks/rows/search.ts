@@ -1,70 +1,69 @@
 import { readFileSync } from 'node:fs';
-import { printedWidth } from '../../packages/airspring/src/box/build.js';
-import { compileGeometry, compileVentLength, tubeArea, ventBody } from '../../packages/airspring/src/box/candidate.js';
-import { compileDemand, emptyDemand } from '../../packages/airspring/src/box/demand.js';
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
+import type { Variant } from '../../packages/airspring/src/kind/box-kind.js';
+import { standard } from '../../packages/airspring/src/kind/standard.js';
+import { WITHIN } from '../../packages/airspring/src/search/axis.js';
+import { judge } from '../../packages/airspring/src/search/box.js';
 import { costByPoints } from '../../packages/airspring/src/search/cost.js';
+import { compileDemand, emptyDemand } from '../../packages/airspring/src/search/demand.js';
 import { explore } from '../../packages/airspring/src/search/explore.js';
-import { leanings, points, sizeExcess, soundExcess, wishes } from '../../packages/airspring/src/search/wishes.js';
+import { leanings } from '../../packages/airspring/src/search/points.js';
+import { searchOf } from '../../packages/airspring/src/search/search.js';
+import { edgesOf, shapesFor } from '../../packages/airspring/src/search/shapes.js';
 import { ventedBoxElements } from '../../packages/core/src/enclosure/index.js';
 import { compileTopology, elementValues, sweepRows } from '../../packages/core/src/network/index.js';
 import { type ComplexColumn, complexColumn } from '../../packages/core/src/numeric/index.js';
 import { levelColumn } from '../../packages/core/src/response/index.js';
 import { runRow } from '../measure.js';
 
-const job = readBrief(JSON.parse(readFileSync('packages/airspring/briefs/whale-bench.json', 'utf8')));
-const offer = job.offers[0];
-if (offer === undefined) throw new Error('no driver');
-const kin = { offer, family: 'vented', shape: 'depth', vents: 1 } as const;
-const geometry = compileGeometry(job, kin);
-const t = job.space.panelThickness;
-
-const bores = Array.from({ length: 16 }, (_, i) => {
-  const diameter = job.vent.smallest * (job.vent.largest / job.vent.smallest) ** (i / 15);
-  const body = ventBody(job, diameter);
-  const length = compileVentLength(job, 1, diameter);
-  return {
-    diameter,
-    body,
-    length,
-    area: (Math.PI * diameter ** 2) / 4,
-    taken: tubeArea(body, 1),
-    printed: printedWidth(body),
-  };
-});
+const brief = JSON.parse(readFileSync('packages/airspring/briefs/whale-bench.json', 'utf8'));
+const search = searchOf(readBrief(brief, standard), standard);
+const { job, wishes } = search;
+const vented = search.variants.find(({ geometric }) => geometric.length > 0);
+if (vented === undefined) throw new Error('no variant with a vent');
+const variant: Variant = vented;
+const [axis] = variant.geometric;
+const bores = Array.from(
+  { length: 16 },
+  (_, i) => (axis?.from ?? 0) * ((axis?.to ?? 0) / (axis?.from ?? 1)) ** (i / 15),
+);
 
 /** Boxes spread evenly over 15 to 60 L and 15 to 60 Hz, in an order without a pattern that a cache would like. */
 const CANDIDATES = 1024;
-const candidates = Array.from({ length: CANDIDATES }, (_, i) => ({
-  netVolume: 0.015 * 4 ** ((i * Math.SQRT2) % 1),
-  fb: 15 * 4 ** ((i * Math.E) % 1),
-  bore: bores[(i * 7) % bores.length] as (typeof bores)[number],
-}));
-type Candidate = (typeof candidates)[number];
+const candidates = Array.from({ length: CANDIDATES }, (_, i) => [
+  0.015 * 4 ** ((i * Math.SQRT2) % 1),
+  15 * 4 ** ((i * Math.E) % 1),
+  bores[(i * 7) % bores.length] as number,
+]);
+type Candidate = readonly number[];
 
+const t = 2 * job.space.panelThickness;
+const inner = new Float64Array(3);
 const edges = new Float64Array(3);
-const excess = new Float64Array(wishes.length);
+const excess = new Float64Array(wishes.list.length);
 const demand = emptyDemand();
-const criteria = { cutoff: 0, level: 0, volume: 0, ventLength: 0 };
-const cost = costByPoints((found) => points(job, job.weights, found));
+const criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
+const parts = { extent: 0, taken: 0, effort: 0 };
+const shapes = shapesFor(job, false);
+const cost = costByPoints(job, job.weights);
 let kept = 0;
 
-/** Vent length, outer size, whether the vent fits between those edges. */
-function fits({ netVolume, fb, bore }: Candidate): boolean {
-  const ventLength = bore.length(netVolume, fb);
-  geometry.size(netVolume, geometry.contents + bore.taken * Math.max(0, ventLength - t), edges);
+/** Vent length, outer size of one shape, whether the vent fits between those edges. */
+function fits(point: Candidate): boolean {
+  if (!variant.parts(point, parts)) return false;
+  const volume = (point[0] as number) + variant.contents + parts.taken;
+  if (!edgesOf(shapes[0] as (typeof shapes)[number], variant.least, volume, inner)) return false;
+  for (let side = 0; side < 3; side++) edges[side] = (inner[side] as number) + t;
   criteria.volume = (edges[0] as number) * (edges[1] as number) * (edges[2] as number);
-  criteria.ventLength = ventLength;
-  const longest = geometry.longestVent(edges, bore.body);
-  sizeExcess(job, edges, bore.diameter, bore.printed, excess);
-  return ventLength > t && ventLength <= longest;
+  criteria.effort = parts.effort;
+  wishes.size(edges, excess);
+  return parts.extent <= variant.room(inner[0] as number, inner[1] as number, inner[2] as number, point);
 }
 
 /** All limits, and the cost of what they leave. */
-function judge({ bore }: Candidate): void {
-  criteria.level = soundExcess(job, demand, bore.area, excess);
-  criteria.cutoff = demand.cutoff;
-  kept += cost(excess, criteria);
+function weigh(point: Candidate): void {
+  judge(job, wishes, variant, point, demand, criteria, excess);
+  kept += cost.of(excess, criteria);
 }
 
 const all = (each: (candidate: Candidate) => void) => ({
@@ -82,7 +81,7 @@ const size = ({ re, im }: ComplexColumn, i: number): number =>
 
 /** To the letter of the goal: coefficients, 64 frequencies in four complex columns, then four real columns, then their limits. */
 function letter() {
-  const { network, air } = compileDemand(job, offer as NonNullable<typeof offer>, 'vented').system(0.05, 30);
+  const { network, air } = variant.system([0.05, 30, 1]);
   const topology = compileTopology(network);
   if (topology === undefined) throw new Error('not lumped');
   const { probes, width, scale, elements } = topology;
@@ -111,8 +110,9 @@ function letter() {
     Float64Array,
   ];
   const box = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
-  return ({ netVolume, fb, bore }: Candidate) => {
-    ventedBoxElements(netVolume, fb, job.losses, air, box);
+  return ([netVolume, fb, bore]: Candidate) => {
+    const area = (Math.PI / 4) * (bore as number) ** 2;
+    ventedBoxElements(netVolume as number, fb as number, { QL: 7 }, air, box);
     values[Cab] = box.Cab;
     values[vent] = 1 / box.vent;
     values[leak] = 1 / box.leak;
@@ -125,7 +125,7 @@ function letter() {
       const f = grid[i] as number;
       const c = size(current, i);
       travel[i] = (Math.SQRT2 * size(velocity, i)) / (2 * Math.PI * f);
-      airSpeed[i] = (Math.SQRT2 * size(speed, i)) / bore.area;
+      airSpeed[i] = (Math.SQRT2 * size(speed, i)) / area;
       impedance[i] = size(terminals, i) / c;
       const drive = 10 ** ((job.wanted.level - (level[i] as number)) / 20);
       if (cutoff === 0 && (level[i] as number) < (level[POINTS - 1] as number) - job.wanted.fall) cutoff = f;
@@ -135,26 +135,26 @@ function letter() {
       mostCurrent = Math.max(mostCurrent, drive * c);
       mostDrive = Math.max(mostDrive, drive);
     }
-    const { Xmax = Infinity, Pe = Infinity, Re } = (offer as NonNullable<typeof offer>).drivers.equivalent;
+    const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
     demand.cutoff = cutoff;
+    demand.depth = cutoff;
     demand.travel = mostTravel / Xmax;
     demand.heat = mostCurrent * Math.sqrt(Re / Pe);
     demand.current = mostCurrent;
     demand.voltage = mostDrive;
-    demand.ventFlow = mostSpeed * bore.area;
+    demand.load = mostSpeed * area;
   };
 }
 
-const costs = leanings(job).map((weights) => costByPoints((found) => points(job, weights, found)));
-const reach = { volume: 1, diameter: 1, step: 1 };
+const costs = leanings(job).map(({ weights }) => costByPoints(job, weights));
 
 await runRow({
   candidate: () => {
-    const { at } = compileDemand(job, offer, 'vented');
+    const at = compileDemand(job, variant);
     return all((candidate) => {
-      at(candidate.netVolume, candidate.fb, demand);
+      at(candidate, demand);
       if (fits(candidate)) kept++;
-      judge(candidate);
+      weigh(candidate);
     });
   },
   letter: () => {
@@ -162,20 +162,16 @@ await runRow({
     return all((candidate) => {
       sweep(candidate);
       if (fits(candidate)) kept++;
-      judge(candidate);
+      weigh(candidate);
     });
   },
   demand: () => {
-    const { at } = compileDemand(job, offer, 'vented');
-    return all(({ netVolume, fb }) => at(netVolume, fb, demand));
+    const at = compileDemand(job, variant);
+    return all((candidate) => at(candidate, demand));
   },
   fit: () =>
     all((candidate) => {
       if (fits(candidate)) kept++;
     }),
-  explore: () => {
-    let visited = 0;
-    explore(job, costs, reach, () => visited++);
-    return { call: () => explore(job, costs, reach), per: visited };
-  },
+  explore: () => ({ call: () => explore(search, costs, WITHIN), per: 1 }),
 });

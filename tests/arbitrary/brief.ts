@@ -1,7 +1,9 @@
 import type { Brief } from 'airspring';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
-import { bestBuilds } from '../../packages/airspring/src/search/best.js';
+import { standard } from '../../packages/airspring/src/kind/standard.js';
+import { bestBoxes } from '../../packages/airspring/src/search/best.js';
+import { type Search, searchOf } from '../../packages/airspring/src/search/search.js';
 
 /** The brief of the demonstration. */
 export const demo = whaleBench as Brief;
@@ -16,4 +18,7 @@ export function put(brief: Brief, path: string, value: unknown): Brief {
 }
 
 /** Whether the search that a design comes from finds a box; without telling why not, which takes longer. */
-export const possible = (brief: Brief): boolean => bestBuilds(readBrief(brief)).some((build) => build !== undefined);
+export const possible = (brief: Brief): boolean => bestBoxes(searchFor(brief)).some((box) => box !== undefined);
+
+/** The search of a brief among the kinds that are tried when none are passed in. */
+export const searchFor = (brief: unknown): Search => searchOf(readBrief(brief, standard), standard);

@@ -81,6 +81,21 @@ function drivers(design: Design, view: View, scale: number, depth: number): Mark
   });
 }
 
+/** Holes that are neither a driver's nor a tube's: a ring where one looks at them, else a gap in the panel. */
+function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
+  return box.holes.flatMap((hole) => {
+    if (hole.what === 'driver' || (hole.what === 'vent' && vent)) return [];
+    const centre = centreOf(hole, box.outer);
+    const [x, y] = view.at(centre).map((value) => px(value * scale)) as [string, string];
+    if (view.seen === hole.face) {
+      return [html`<circle class="cutout" cx="${x}" cy="${y}" r="${px((hole.diameter / 2) * scale)}"/>`];
+    }
+    const end = view.at(along(centre, outwards[hole.face], -box.panelThickness));
+    const [endX, endY] = end.map((value) => px(value * scale)) as [string, string];
+    return [html`<path class="bore" d="M${x} ${y}L${endX} ${endY}" stroke-width="${px(hole.diameter * scale)}"/>`];
+  });
+}
+
 /** Names that stand in the view whose face holds them. */
 function names(design: Design, view: View, scale: number): Markup[] {
   return design.box.holes.flatMap((hole) => {
@@ -100,7 +115,7 @@ function drawView(design: Design, view: View, scale: number, depth: number): Mar
     whole
       ? html`<path class="panel" d="${outline}"/><path class="behind" d="${inside}"/>`
       : html`<path class="wood" d="${outline}${inside}"/><path class="edge" d="${outline}${inside}"/>`
-  }${vents(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
+  }${vents(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
 }
 
 /** What the shades mean, for the empty corner over the side view. */

@@ -9,10 +9,9 @@ import { thirdOctaves } from './third-octaves.js';
 /** Magnitude of the impedance at the terminals: what the builder measures in the end. */
 export function impedanceFigure(designs: readonly Design[], { lowest, highest }: BriefFacts): Figure {
   const title = 'Input impedance';
-  const peaks = designs.map(({ name, family, impedance: { maxima, minima } }) => {
+  const peaks = designs.map(({ name, told, impedance: { maxima, minima } }) => {
     const at = maxima.map(({ frequency }) => say('frequency', frequency, 'Hz'));
-    const valley =
-      family === 'vented' && minima[0] ? `, with a valley at ${say('frequency', minima[0].frequency, 'Hz')}` : '';
+    const valley = told.dip && minima[0] ? `, with a valley at ${say('frequency', minima[0].frequency, 'Hz')}` : '';
     return `${name} peaks at ${list(at)}${valley}`;
   });
   const label = `Box ${peaks.join('; ')}. The finished box should show the same.`;

@@ -1,17 +1,20 @@
-import type { Answer, DriverAccount, Met, NotMet } from './answer.js';
-import type { Job } from './brief/job.js';
+import { format } from '@airspring/core/quantity';
+import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
-import { assemble } from './report/assemble.js';
-import { wishValue } from './report/margins.js';
-import { comparison } from './report/words.js';
-import { bestBuilds } from './search/best.js';
+import type { Job } from './job/job.js';
+import type { BoxKind } from './kind/box-kind.js';
+import { type Brief, standard } from './kind/standard.js';
+import type { Answer, DriverAccount, Met, NotMet } from './record/answer.js';
+import { assemble } from './record/assemble.js';
+import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
+import { type Progress, type Search, searchOf } from './search/search.js';
 import { type Chosen, select } from './search/select.js';
-import { wishes } from './search/wishes.js';
+import { comparison } from './words/comparison.js';
 
-const accountsOf = ({ offers }: Job): DriverAccount[] =>
-  [...new Map(offers.map((offer) => [offer.driverIndex, offer])).values()].map(({ name, completed }) => ({
+const accountsOf = ({ choices }: Job): DriverAccount[] =>
+  [...new Map(choices.map((choice) => [choice.driverIndex, choice])).values()].map(({ name, completed }) => ({
     name,
     parameters: { ...completed.parameters } as unknown as Record<string, number>,
     derived: completed.derived.map(({ field, value, by }) => ({ field, value, by })),
@@ -24,52 +27,71 @@ const accountsOf = ({ offers }: Job): DriverAccount[] =>
     blocked: completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
   }));
 
-function met(job: Job, chosen: readonly Chosen[]): Met {
+function met(search: Search, chosen: readonly Chosen[]): Met {
+  const { job } = search;
   const first = chosen[0] as Chosen;
-  const designs = chosen.map(({ build, leaning }, i) => {
-    const words = i === 0 ? [] : comparison(build.criteria, first.build.criteria);
-    return assemble(job, build, String.fromCharCode(65 + i), leaning, words);
+  const designs = chosen.map(({ box, leaning }, i) => {
+    const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
+    return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
   });
-  return { ok: true, version: 1, title: job.brief.title, asked: job.wanted, designs, drivers: accountsOf(job) };
+  return { ok: true, version: 1, title: job.title, asked: job.wanted, designs, drivers: accountsOf(job) };
 }
 
-function notMet(job: Job): NotMet {
-  const { wishes: set, fallenAtEnd } = conflictOf(job);
-  const conflict = set.map((i) => {
-    const { what, allowed, text } = wishValue(job, i);
-    return { path: (wishes[i] as (typeof wishes)[number]).path, wish: `${what}: ${text(allowed)}` };
-  });
+function notMet(search: Search): NotMet {
+  const { job } = search;
+  const { wishes, fallenAtEnd } = conflictOf(search);
+  const conflict = wishes.map(({ path, what, quantity, unit, allowed }) => ({
+    path,
+    wish: `${what}: ${format(quantity, allowed, unit as never, 4)}`,
+  }));
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
-      ? ['No box of the allowed kinds holds the drivers and a vent that fits: compare their sizes with the space.']
+      ? ['No box of the allowed kinds holds the drivers and its other parts: compare their sizes with the space.']
       : conflict.length === 1
-        ? [`This wish cannot be met by any box looked at: ${named}.`]
+        ? [`No box that was tried meets this wish: ${named}.`]
         : [
-            `These wishes contradict each other, although without any one of them the others of this list can be met together: ${named}.`,
+            `No box that was tried meets these wishes together, although it would meet any of them without one of the others: ${named}.`,
           ];
   if (fallenAtEnd) {
-    const { highest } = job.brief.wanted;
+    const { highest } = job.written.wanted as { readonly highest: string };
     because.push(
       `Every box has fallen further than wanted.fall allows at the end of the band already, at ${highest}: ask for a lower wanted.highest.`,
     );
   }
-  const head = { ok: false, version: 1, title: job.brief.title, conflict, because, drivers: accountsOf(job) } as const;
-  const nearest = fallenAtEnd ? undefined : nearestBrief(job);
+  const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
+  const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
-  const again = readBrief(nearest.brief);
-  return { ...head, nearest: { ...nearest, answer: met(again, select(again, bestBuilds(again))) } };
+  const again = searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress);
+  const answer = met(again, select(again, bestBoxes(again)));
+  return { ...head, nearest: { changes: nearest.changes, brief: nearest.brief as unknown as Brief, answer } };
+}
+
+/** What a search may be told beside its brief. */
+export interface DesignOptions {
+  /** Kinds of box that may be searched; the brief's `box.kinds` picks among them. Default: those of `standard`. */
+  readonly kinds?: readonly BoxKind[];
+  /** Called now and then while the search goes on. */
+  readonly progress?: Progress;
 }
 
 /**
  * The whole job as one call: from a brief to up to five boxes that meet it, or to why none does and the nearest brief that
- * can be met. A real search over volume, tuning, vent, driver and count with every limit; the same brief gives the same answer.
+ * can be met. A real search over volume, tuning, shape, parts and drivers with every limit; the same brief gives the same
+ * answer.
  *
  * @throws InputError with every fault of the brief at its path
  * @example design(brief).ok // true
  */
-export function design(brief: unknown): Answer {
-  const job = readBrief(brief);
-  const chosen = select(job, bestBuilds(job));
-  return chosen.length > 0 ? met(job, chosen) : notMet(job);
+export function design(brief: unknown, { kinds = standard, progress }: DesignOptions = {}): Answer {
+  const search = searchOf(readBrief(brief, kinds), kinds, progress);
+  const chosen = select(search, bestBoxes(search));
+  return chosen.length > 0 ? met(search, chosen) : notMet(search);
 }
+
+/**
+ * The JSON Schema of a brief, for editors: made from the same code that reads it.
+ *
+ * @example JSON.stringify(briefJsonSchema(), null, 2)
+ */
+export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => jsonSchemaOf(kinds);

@@ -1,26 +1,47 @@
+/** What may a brief say, and which fields may a kind of box add to it? */
+export type { BriefFor, ReadBrief } from './brief/schema.js';
+export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
+export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
+/** From a brief to boxes: the whole job, and the schema that editors check a brief with. */
+export { briefJsonSchema, type DesignOptions, design } from './design.js';
+/** What is asked, in SI units? */
+export type { DriverChoice, Job } from './job/job.js';
+/** What is a kind of box, and how is one written? */
+export type {
+  Axis,
+  BoxKind,
+  Finished,
+  KindRecord,
+  KindWish,
+  Load,
+  Parts,
+  Point,
+  Variant,
+  Wish,
+} from './kind/box-kind.js';
+export { type DesignVent, type Hole, holeAt, type RawMargin } from './kind/build-record.js';
+export { closed } from './kind/closed.js';
+export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
+export type { Meaning, Phrase } from './kind/phrase.js';
+export { type Brief, standard } from './kind/standard.js';
+export { vented } from './kind/vented.js';
 /** What comes back? */
 export type {
   Answer,
   Asked,
   At,
+  Below,
   Curves,
   Design,
-  DesignVent,
   DriverAccount,
   Guard,
-  Hole,
   Margin,
   Met,
   NotMet,
   Panel,
   Stretch,
-} from './answer.js';
-/** Which schema do editors check a brief with? */
-export { briefJsonSchema } from './brief/json-schema.js';
-/** What may a brief say? */
-export { type Brief, briefSchema } from './brief/schema.js';
-/** From a brief to boxes: the whole job. */
-export { design } from './design.js';
+  Told,
+} from './record/answer.js';
 /** What does the report say, and how do the curves look in text? */
-export { sketchText } from './report/sketch.js';
-export { reportText } from './report/text.js';
+export { sketchText } from './words/sketch.js';
+export { reportText } from './words/text.js';

@@ -16,7 +16,8 @@ import { tuning } from '@airspring/core/vent';
 import { type Answer, type Brief, type Design, design, type Met } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
-import { leanings, points } from '../../../packages/airspring/src/search/wishes.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { leanings, pointsOf } from '../../../packages/airspring/src/search/points.js';
 import { demo } from '../../arbitrary/brief.js';
 
 const number = (text: string) => Number(text.split(' ')[0]);
@@ -40,7 +41,7 @@ const campfire: Brief = {
   title: 'A closed box for the campfire',
   space: { width: '420 mm', height: '330 mm', depth: '300 mm', panelThickness: '15 mm' },
   wanted: { lowest: '50 Hz', highest: '120 Hz', level: '88 dB', fall: '4 dB' },
-  box: { families: ['closed'], QL: 12 },
+  box: { kinds: ['closed'], QL: 12 },
 };
 const briefs: readonly (readonly [string, Brief])[] = [demo, puppetTheatre, campfire].map((brief) => [
   brief.title,
@@ -249,13 +250,12 @@ describe.each(briefs)('%s', { timeout: 30_000 }, (_, brief) => {
   });
 
   test('each is the best of them for the wish it leans to', () => {
-    const job = readBrief(brief);
-    const names = ['balanced', 'deeper', 'louder', 'smaller', 'simpler'];
+    const job = readBrief(brief, standard);
     const score = (one: Design, leaning: string) => {
-      const { cutoff } = one.response;
-      const ventLength = (one.vent?.count ?? 0) * (one.vent?.length ?? 0);
-      const criteria = { cutoff, level: one.loudness.level, volume: one.box.outerVolume, ventLength };
-      return points(job, leanings(job)[names.indexOf(leaning)]!, criteria);
+      const { depth } = one.response;
+      const effort = (one.vent?.count ?? 0) * (one.vent?.length ?? 0);
+      const criteria = { depth, level: one.loudness.level, volume: one.box.outerVolume, effort };
+      return pointsOf(job, leanings(job).find(({ name }) => name === leaning)!.weights, criteria);
     };
     for (const one of designs) {
       // 0.05 points: the level is of a finer sweep here, and weighs up to four times.

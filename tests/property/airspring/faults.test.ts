@@ -2,6 +2,7 @@ import type { InputError } from '@airspring/core/fault';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { demo } from '../../arbitrary/brief.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type
@@ -40,7 +41,7 @@ const breaks: readonly (readonly [paths: string, (brief: Broken) => void])[] = [
 
 function told(brief: unknown): string[] {
   try {
-    readBrief(brief);
+    readBrief(brief, standard);
     return [];
   } catch (error) {
     return (error as InputError).faults.map(({ path }) => path);

@@ -30,7 +30,7 @@ const briefs: Readonly<Record<string, Brief>> = {
   'too deep for the space': put(demo, 'wanted.lowest', '18 Hz'),
   'too loud for the amplifier': put(put(demo, 'amplifier.voltage', '3 V'), 'wanted.level', '98 dB'),
   'lower than the driver is wide': put(demo, 'space.height', '250 mm'),
-  'closed, deep and loud': { ...put(demo, 'wanted.level', '110 dB'), box: { families: ['closed'] } },
+  'closed, deep and loud': { ...put(demo, 'wanted.level', '110 dB'), box: { kinds: ['closed'] } },
 };
 
 describe.each(Object.entries(briefs))('%s', { timeout: 30_000 }, (_, brief) => {

@@ -21,6 +21,15 @@ export interface Wanted {
   readonly fall: number;
 }
 
+/** What the wanted level asks at one frequency; the travel over Xmax. */
+interface Asked {
+  readonly frequency: number;
+  readonly voltage: number;
+  readonly travel: number;
+  readonly current: number;
+  readonly ventFlow: number;
+}
+
 const POINTS = 110;
 const RUN_UP = 30;
 const QUIETEST = 20e-6;
@@ -80,16 +89,25 @@ export function compileTextbookDemand(
     let cutoff = 0;
     let greatest = 0;
     let [travel, current, voltage, ventFlow] = [0, 0, 0, 0];
+    const below: Asked[] = [];
     for (let i = POINTS - 1; i >= 0; i--) {
       const f = grid[i]!;
       const one = at(f);
       greatest = Math.max(greatest, one.pressure);
+      const drive = asked / one.pressure;
+      const need: Asked = {
+        frequency: f,
+        voltage: drive,
+        travel: (Math.SQRT2 * drive * one.flow) / (Sd * 2 * Math.PI * f * Xmax),
+        current: drive * one.current,
+        ventFlow: Math.SQRT2 * drive * one.vent,
+      };
+      if (i <= RUN_UP) below.push(need);
       if (i >= RUN_UP) {
-        const drive = asked / one.pressure;
-        voltage = Math.max(voltage, drive);
-        travel = Math.max(travel, (Math.SQRT2 * drive * one.flow) / (Sd * 2 * Math.PI * f));
-        current = Math.max(current, drive * one.current);
-        ventFlow = Math.max(ventFlow, Math.SQRT2 * drive * one.vent);
+        voltage = Math.max(voltage, need.voltage);
+        travel = Math.max(travel, need.travel);
+        current = Math.max(current, need.current);
+        ventFlow = Math.max(ventFlow, need.ventFlow);
       }
       if (cutoff > 0 || one.pressure >= fallen) continue;
       let [low, high] = [f, grid[Math.min(i + 1, POINTS - 1)]!];
@@ -103,11 +121,12 @@ export function compileTextbookDemand(
     return {
       cutoff: cutoff || grid[0]!,
       rise: 20 * Math.log10(greatest / reference),
-      travel: travel / Xmax,
+      travel,
       heat: current * Math.sqrt(Re / Pe),
       voltage,
       current,
       ventFlow,
+      below,
     };
   };
 }

@@ -2,6 +2,7 @@ import { cpuUsage } from 'node:process';
 import { type Fault, faultLine, type InputError } from '@airspring/core/fault';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { demo } from '../../arbitrary/brief.js';
 import { ABSENT, type BadInput, badInputs } from './bad-input.js';
 
@@ -19,7 +20,7 @@ function changed(place: string, value: unknown): unknown {
 
 function refusal(brief: unknown): InputError {
   try {
-    readBrief(brief);
+    readBrief(brief, standard);
   } catch (error) {
     return error as InputError;
   }

@@ -21,14 +21,14 @@ test('a closed box wins where the space is small and shallow, the band high and 
     weights: { deep: 0.2, loud: 0.2, small: 1, simple: 4 },
   };
   const [first] = met(brief).designs;
-  expect(first?.family).toBe('closed');
+  expect(first?.kind).toBe('closed');
   expect(first?.vent).toBeUndefined();
   expect(first?.box.outer[2]).toBeLessThanOrEqual(0.19);
 });
 
 test('a vented box wins where depth of sound counts', () => {
   const [first] = met({ ...demo, weights: { deep: 4, loud: 1, small: 1, simple: 0.2 } }).designs;
-  expect(first?.family).toBe('vented');
+  expect(first?.kind).toBe('vented');
 });
 
 test('two drivers are taken where one does not play loud enough, and one where it does and small counts', {

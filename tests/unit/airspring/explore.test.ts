@@ -1,34 +1,71 @@
 import { expect, test } from 'vitest';
-import { readBrief } from '../../../packages/airspring/src/brief/read.js';
-import { costByPoints } from '../../../packages/airspring/src/search/cost.js';
+import { BEYOND, WITHIN } from '../../../packages/airspring/src/search/axis.js';
+import { costByMiss, costByPoints } from '../../../packages/airspring/src/search/cost.js';
+import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { explore } from '../../../packages/airspring/src/search/explore.js';
-import { roomsOf } from '../../../packages/airspring/src/search/room.js';
-import { points } from '../../../packages/airspring/src/search/wishes.js';
-import { demo } from '../../arbitrary/brief.js';
+import { searchAgain } from '../../../packages/airspring/src/search/search.js';
+import { edgesOf, shapesFor } from '../../../packages/airspring/src/search/shapes.js';
+import { demo, searchFor } from '../../arbitrary/brief.js';
 
-const job = readBrief({ ...demo, drivers: [{ ...demo.drivers[0]!, wirings: [{}, { parallel: 2 }] }] });
+const brief = { ...demo, drivers: [{ ...demo.drivers[0]!, wirings: [{}, { parallel: 2 }] }] };
 
-test('searches that share their rooms find what each finds alone', () => {
-  const rooms = roomsOf(job);
-  for (const [lowest, step] of [
-    [30, 2],
-    [30, 1],
-    [41, 2],
-  ] as const) {
-    const other = { ...job, wanted: { ...job.wanted, lowest } };
-    const cost = costByPoints((criteria) => points(other, other.weights, criteria));
-    const reach = { volume: 2, diameter: 1.3, step };
-    const [alone] = explore(other, [cost], reach);
-    expect(alone).toBeDefined();
-    expect(explore(other, [cost], reach, undefined, rooms)).toEqual([alone]);
+test('searches that share what they know of room find what each finds alone', { timeout: 30_000 }, () => {
+  const shared = searchFor(brief);
+  for (const lowest of [30, 41]) {
+    const job = { ...shared.job, wanted: { ...shared.job.wanted, lowest } };
+    const cost = costByPoints(job, job.weights);
+    const parts = ({ edges, point }: { readonly edges: readonly number[]; readonly point: readonly number[] }) => [
+      edges,
+      point,
+    ];
+    const [alone] = explore(searchAgain(searchFor(brief), job), [cost], WITHIN);
+    const [again] = explore(searchAgain(shared, job), [cost], WITHIN);
+    expect(parts(again!)).toEqual(parts(alone!));
   }
 });
 
-test('every cell that is visited is a box that stands: its excesses are numbers', () => {
-  let visited = 0;
-  explore(job, [], { volume: 5, diameter: 1.6, step: 3 }, (excess) => {
-    visited++;
-    if (!excess.every(Number.isFinite)) throw new Error(`${excess}`);
-  });
-  expect(visited).toBeGreaterThan(1000);
+test('a cost that nothing can undercut ends the search, and the box keeps what was asked of it', () => {
+  const search = searchFor(brief);
+  const places = [...search.wishes.list.keys()];
+  const [box] = explore(search, [costByMiss(places)], BEYOND);
+  expect([...box!.excess].every((excess) => excess <= 0)).toBe(true);
+});
+
+test('the elements that a kind sets itself make the same demand as its system does', () => {
+  const search = searchFor({ ...demo, box: { QL: 9, QA: 40, QP: 60 } });
+  for (const variant of search.variants) {
+    const { setElements: _, ...slow } = variant;
+    const [fast, other] = [compileDemand(search.job, variant), compileDemand(search.job, slow)];
+    for (const point of [
+      [0.021, 24, 0.05],
+      [0.04, 31.5, 0.08],
+      [0.09, 40, 0.12],
+    ]) {
+      const [a, b] = [emptyDemand(), emptyDemand()];
+      fast(point, a);
+      other(point, b);
+      for (const key of ['cutoff', 'depth', 'rise', 'travel', 'heat', 'voltage', 'current', 'load'] as const) {
+        expect(Math.abs(a[key] - b[key])).toBeLessThanOrEqual(1e-9 * Math.abs(b[key]));
+      }
+    }
+  }
+});
+
+test('each shape has the volume that is asked for, within its bounds', () => {
+  const { job } = searchFor(brief);
+  const out = new Float64Array(3);
+  const least = [0.2, 0.2, 0.1] as const;
+  let stood = 0;
+  for (const shape of shapesFor(job, false)) {
+    for (const volume of [0.01, 0.025, 0.045]) {
+      if (!edgesOf(shape, least, volume, out)) continue;
+      stood++;
+      expect(out.reduce((product, edge) => product * edge, 1)).toBeCloseTo(volume, 12);
+      out.forEach((edge, axis) => {
+        expect(edge).toBeGreaterThanOrEqual(least[axis]! - 1e-12);
+        expect(edge).toBeLessThanOrEqual(shape.most[axis]! + 1e-12);
+      });
+    }
+  }
+  expect(stood).toBeGreaterThan(100);
 });

@@ -3,7 +3,8 @@ import { fc, test } from '@fast-check/vitest';
 import { design } from 'airspring';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
-import { reportText } from '../../../packages/airspring/src/report/text.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { reportText } from '../../../packages/airspring/src/words/text.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 
 type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
@@ -97,7 +98,7 @@ function valueOrRefusal<T>(work: () => T): T | undefined {
 test.prop([fc.oneof(brokenBrief(1, 6), odd)], { numRuns: 10 * fuzzRuns })(
   'a broken brief is read, or refused with its faults',
   (brief) => {
-    valueOrRefusal(() => readBrief(brief));
+    valueOrRefusal(() => readBrief(brief, standard));
   },
 );
 
@@ -122,7 +123,7 @@ const scaled = fc.array(sizes, { minLength: 1, maxLength: 2 }).map((list) =>
 test.prop([scaled], { numRuns: process.env.CI === undefined ? 4 : 12 })(
   'a strange brief is answered or refused, and its answer can be printed and sent',
   (brief) => {
-    if (valueOrRefusal(() => readBrief(brief)) === undefined) return;
+    if (valueOrRefusal(() => readBrief(brief, standard)) === undefined) return;
     // What was read is answered: a refusal from inside would name fields that no reader wrote.
     const answer = design(brief);
     expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);

@@ -3,6 +3,7 @@ import { briefJsonSchema, design } from 'airspring';
 import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
 
 const briefs = new URL('../../../packages/airspring/briefs/', import.meta.url);
 const briefOf = (name: string) => JSON.parse(readFileSync(new URL(name, briefs), 'utf8'));
@@ -11,7 +12,7 @@ const validate = new Ajv({ allErrors: true }).compile(briefJsonSchema());
 test.each(readdirSync(briefs))('a validator and our reader accept %s', (name) => {
   validate(briefOf(name));
   expect(validate.errors).toBeNull();
-  expect(() => readBrief(briefOf(name))).not.toThrow();
+  expect(() => readBrief(briefOf(name), standard)).not.toThrow();
 });
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type
@@ -102,8 +103,8 @@ test.each(spellings)('%s: both take %j, and read it as %j', (path, text, strict)
   const brief = written(path, text);
   validate(brief);
   expect(validate.errors).toBeNull();
-  const { brief: _, ...read } = readBrief(brief);
-  const { brief: __, ...same } = readBrief(written(path, strict));
+  const { written: _, ...read } = readBrief(brief, standard);
+  const { written: __, ...same } = readBrief(written(path, strict), standard);
   expect(read).toEqual(same);
 });
 
@@ -120,7 +121,7 @@ test.each(questions)('%j is asked about, not guessed', (text, question) => {
   const brief = written('space.volume', text);
   expect(validate(brief)).toBe(false);
   const remedy = expect.stringMatching(question);
-  expect(() => readBrief(brief)).toThrowError(
+  expect(() => readBrief(brief, standard)).toThrowError(
     expect.objectContaining({ faults: [expect.objectContaining({ code: 'unit', path: 'space.volume', remedy })] }),
   );
 });

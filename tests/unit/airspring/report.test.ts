@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import type { Answer, Design, Met, NotMet } from 'airspring';
 import { design } from 'airspring';
 import { describe, expect, test } from 'vitest';
-import { sketchText } from '../../../packages/airspring/src/report/sketch.js';
-import { reportText } from '../../../packages/airspring/src/report/text.js';
+import { sketchText } from '../../../packages/airspring/src/words/sketch.js';
+import { reportText } from '../../../packages/airspring/src/words/text.js';
 
 const briefOf = (name: string) =>
   JSON.parse(readFileSync(new URL(`../../../packages/airspring/briefs/${name}.json`, import.meta.url), 'utf8'));
@@ -50,7 +50,7 @@ describe('a brief that is met', () => {
     }
     for (const { words } of bench.designs) for (const word of words) expect(text).toContain(word);
     const pieces = first.vent?.pieces ?? [];
-    expect(text).toContain(`from the flange inwards: ${pieces.map(mm).join(', ')} mm`);
+    expect(text).toContain(`from the flange inwards: ${pieces.map((piece) => `${mm(piece)} mm`).join(', ')}`);
   });
 
   test('each caution stands once, and where its step is', () => {
@@ -92,25 +92,55 @@ describe('words flip with their numbers', () => {
     expect(changed({ loudness: { ...loudness, binding: 'the neighbours' } })).toContain('give out is the neighbours');
   });
 
-  test('closed or vented, straight or bent, one or several vents', () => {
-    const { vent, ...closed } = first;
-    const { bend, ...straight } = vent as NonNullable<Design['vent']>;
-    expect(bend).toBeDefined();
-    expect(flat(reportText({ ...bench, designs: [{ ...closed, family: 'closed' }] }))).toMatch(
-      /no vent, and every joint/,
+  test('a kind of box says its own sentences, in the units of the reader', () => {
+    const told = {
+      summary: ['A slit of ', [0.0254, 'length'], ' damps it.'],
+      brief: [[0.0254, 'bareLength'], ' wide'],
+      building: [['Cut a slit of ', [0.0254, 'length'], '.'], ['Fill it with felt.']],
+      playing: [['The felt warms up.']],
+    } as const satisfies Design['told'];
+    const changes = { called: 'a box with a slit', told };
+    const text = changed(changes);
+    for (const sentence of [
+      'is a box with a slit with one "ten-inch driver, invented"',
+      'A slit of 25.4 mm damps it.',
+      '25.4 wide',
+      'Cut a slit of 25.4 mm. Fill it with felt.',
+      'The felt warms up.',
+    ]) {
+      expect(text).toContain(sentence);
+    }
+    const inches = reportText({ ...bench, designs: [{ ...first, words: [], ...changes }] }, { length: 'in' });
+    expect(flat(inches)).toContain('A slit of 1 in damps it.');
+    expect(text).not.toContain('close to the tuning');
+  });
+
+  test('depth: where a limit ends it before the response does, the report says what, and how far it would be passed', () => {
+    const { below: _, ...response } = first.response;
+    expect(changed({ response })).not.toContain('not at the wanted level');
+    const below = { binding: 'vent', frequency: 21.4, times: 2.6 };
+    const at = (change: object) => changed({ response: { ...response, depth: 30, below: { ...below, ...change } } });
+    expect(at({ load: { value: 31.2, meaning: 'airSpeed', subject: 'the air in the vent' } })).toContain(
+      'Its response goes on down to 21.4 Hz, but not at the wanted level: below 30.0 Hz the air speed in the vent gives out, and at 21.4 Hz the air in the vent would reach 31.2 m/s.',
     );
-    expect(changed({ vent: straight })).toContain('It runs straight.');
-    expect(changed({ vent: straight })).not.toContain('elbow');
-    const two = changed({ vent: { ...straight, count: 2, pieces: [0.2] } });
-    expect(two).toContain('Two tubes, each of');
-    expect(two).toContain('Together they tune the box');
-    expect(two).toContain('Print each in one piece.');
+    expect(at({ binding: 'travel' })).toContain(
+      'below 30.0 Hz the travel of the cone (Xmax) gives out, and at 21.4 Hz it would take 2.6 times what the travel of the cone (Xmax) allows.',
+    );
+  });
+
+  test('what was assumed is told with its amount, and nothing is said where nothing was', () => {
+    expect(changed({ assumed: [['The driver is taken to fill ', [0.0024, 'volume'], '.']] })).toContain(
+      'Assumed, since the brief does not say it: The driver is taken to fill 2.4 L.',
+    );
+    expect(changed({ assumed: [] })).not.toContain('Assumed');
   });
 
   test('protection: none needed, a high-pass, or none that helps', () => {
     const atFullVoltage = { driveVoltageRms: 25 };
     const safe = { driveVoltageRms: 10, atFullVoltage };
-    expect(changed({ protection: safe })).toContain('At 25 V rms, all that the amplifier gives, every tone is safe');
+    expect(changed({ protection: safe })).toContain(
+      'At 25 V rms, all that the amplifier gives, every tone stays within the travel',
+    );
     expect(changed({ protection: safe })).toContain('At 10 V rms, which play the wanted level');
     const unsafe = { ...safe, atFullVoltage: { ...atFullVoltage, lowestSafeFrequency: 22.04 } };
     expect(changed({ protection: unsafe })).toContain('the lowest safe frequency is 22.0 Hz');
@@ -126,10 +156,10 @@ describe('words flip with their numbers', () => {
       changed({ protection: { driveVoltageRms: 10, atFullVoltage: { driveVoltageRms: 25, ...guard } } });
     const within = at({ lowestSafeFrequency: 41.7 });
     expect(within).toContain('the lowest safe frequency is 41.7 Hz');
-    expect(within).toContain('Wanted tones are among them: turn down; no high-pass below the band helps.');
+    expect(within).toContain('Some of them are wanted tones, so that no high-pass below the band helps: turn down.');
     expect(within).not.toContain('keep such tones out');
     const never = at({ neverSafe: true });
-    expect(never).toContain('At 25 V rms, all that the amplifier gives, every tone is too much for the travel');
+    expect(never).toContain('At 25 V rms, all that the amplifier gives, every tone drives the cone beyond its travel');
     expect(never).not.toContain('the lowest safe frequency is');
   });
 
@@ -172,7 +202,7 @@ describe('a brief that cannot be met', () => {
     const { changes, answer } = impossible.nearest as NonNullable<NotMet['nearest']>;
     for (const { path, from, to } of changes) expect(text).toContain(`${path} ${from} ${to}`);
     const near = answer.designs[0] as Design;
-    expect(text).toContain(`It gives: Box A, the ${near.leaning} one, is a ${near.family} box`);
+    expect(text).toContain(`It gives: Box A, the ${near.leaning} one, is ${near.called}`);
     expect(text).toContain(`${near.loudness.level.toFixed(1)} dB`);
   });
 

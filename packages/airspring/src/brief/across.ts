@@ -1,17 +1,25 @@
 import type { Fault } from '@airspring/core/fault';
 import { decimalText } from '@airspring/core/quantity';
+import type { Job, Written } from '../job/job.js';
 import type { Faultless } from './faultless.js';
-import type { Brief, ReadBrief } from './schema.js';
+import type { BriefPart } from './fields.js';
+import type { BriefFor, ReadBrief } from './schema.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
+
+/** What is written in the fields of every brief. */
+type Plain = BriefFor<readonly []>;
 
 /** Says that two things which were written contradict each other. */
 type Contradicts = (path: string, got: unknown, expected: string) => void;
 
 /** Faults between fields that each are right alone, as far as they were read; told as they were written. */
-export function faultsAcross(written: Brief, read: Faultless<ReadBrief>): Fault[] {
-  const { wanted = {}, vent = {}, drivers = [] } = read;
-  const faults: Fault[] = [];
+export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: readonly BriefPart[]): Fault[] {
+  const { wanted = {}, drivers = [] } = read;
+  const written = brief as Plain;
+  const faults: Fault[] = kinds.flatMap(({ across }) => [
+    ...(across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
+  ]);
   const contradicts: Contradicts = (path, got, expected) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
 
@@ -19,17 +27,14 @@ export function faultsAcross(written: Brief, read: Faultless<ReadBrief>): Fault[
     const { lowest, highest } = written.wanted;
     contradicts('wanted.lowest', lowest, `less than wanted.highest, ${highest}`);
   }
-  if (vent.smallest !== undefined && vent.largest !== undefined && vent.smallest > vent.largest) {
-    contradicts('vent.smallest', written.vent?.smallest, `at most vent.largest, ${written.vent?.largest}`);
-  }
   acrossSpace(contradicts, written.space, read.space ?? {});
   for (const [i, driver] of drivers.entries()) {
-    if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Brief['drivers'][number], driver, i);
+    if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);
   }
   return faults;
 }
 
-function acrossSpace(contradicts: Contradicts, written: Brief['space'], space: Faultless<ReadBrief['space']>): void {
+function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: Faultless<ReadBrief['space']>): void {
   const edges = EDGES.filter((edge) => space[edge] !== undefined);
   const [least] = [...edges].sort((a, b) => (space[a] as number) - (space[b] as number));
   if (least !== undefined && 2 * (space.panelThickness ?? 0) >= (space[least] as number)) {
@@ -49,7 +54,7 @@ const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
 /** A driver cannot be larger than itself: the frame encloses the cone, its travel, and the volume that it takes. */
 function acrossDriver(
   contradicts: Contradicts,
-  written: Brief['drivers'][number],
+  written: Plain['drivers'][number],
   { Sd, coneDiameter, Xmax, outerDiameter, depth, displacedVolume }: Faultless<ReadBrief['drivers'][number]>,
   i: number,
 ): void {

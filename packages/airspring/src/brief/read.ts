@@ -1,13 +1,15 @@
 import { air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
+import type { Job, Written } from '../job/job.js';
 import { faultsAcross } from './across.js';
+import { jobOf } from './defaults.js';
+import { choicesOf, gather } from './driver-choices.js';
 import { faultlessOf } from './faultless.js';
+import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
-import { type Job, jobOf } from './job.js';
-import { gather, offersOf } from './offers.js';
 import { keysOf, valueAt } from './place.js';
-import { type Brief, briefSchema, type ReadBrief } from './schema.js';
+import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
 
 /** Faults of what core read are told with what the reader wrote. */
@@ -26,27 +28,28 @@ const once = (faults: readonly Fault[]): Fault[] => [
  * held against each other even where others have faults, so that nobody has to correct a brief in stages.
  *
  * @throws InputError with every fault at its path
- * @example readBrief(JSON.parse(text)).wanted.lowest // 30
+ * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
  */
-export function readBrief(brief: unknown): Job {
+export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
+  const schema = briefSchema(kinds);
   const tooLarge = faultsOfSize(brief, '');
   if (tooLarge.length > 0) throw new InputError(tooLarge);
-  const { output, issues = [] } = v.safeParse(briefSchema, brief);
-  const wrong = issues.filter(({ expected }) => expected !== 'never').map((issue) => faultOf(issue, briefSchema));
+  const { output, issues = [] } = v.safeParse(schema, brief);
+  const wrong = issues.filter(({ expected }) => expected !== 'never').map((issue) => faultOf(issue, schema));
   const notABrief = wrong.filter(({ path }) => path.length === 0);
   if (notABrief.length > 0) throw new InputError(once(notABrief.map(({ fault }) => fault)));
   const faultless = faultlessOf(
     output as ReadBrief,
     wrong.map(({ path }) => path),
   );
-  const across = faultsAcross(brief as Brief, faultless);
+  const across = faultsAcross(brief, faultless, kinds);
   const medium = gather(across, () => air(faultless.air ?? {}));
-  const offers = offersOf(across, brief as Brief, faultless);
-  const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, briefSchema)];
+  const choices = choicesOf(across, brief, faultless);
+  const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
   // What is wrong alone cannot be held against another field as well.
   const places = new Set(alone.map(({ path }) => path));
   const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief));
   const faults = once([...alone, ...held]);
   if (faults.length > 0 || medium === undefined) throw new InputError(faults);
-  return jobOf(brief as Brief, output as ReadBrief, medium, offers);
+  return jobOf(brief as Written, output as ReadBrief, medium, choices);
 }

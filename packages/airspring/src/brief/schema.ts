@@ -1,28 +1,10 @@
-import { faces } from '@airspring/core/space';
 import * as v from 'valibot';
-import { type Bounds, plainNumber, quantity, wholeNumber, words } from './quantity-text.js';
-import { MOST } from './size.js';
+import { air, audible, coil, decibels, edge, most, ohms, Q, size, wall } from './bounds.js';
+import type { BriefPart, WrittenFields } from './fields.js';
+import { plainNumber, quantity, wholeNumber, words } from './quantity-text.js';
 
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
-const Q = plainNumber(0.01, 1e4);
-/** Of losses: with less the box would be more hole, or more damping, than box. */
-const lossQ = plainNumber(1, 1e4);
 const title = words(200);
-const most = <const T extends readonly unknown[]>() =>
-  v.maxLength<T, typeof MOST, string>(
-    MOST,
-    `out-of-range\na list of at most ${MOST} items\nLeave out what is not needed.`,
-  );
-
-// Far wider than any box or driver that somebody builds: they catch a wrong unit where the reader wrote it.
-const edge: Bounds<'length'> = { least: 0.02, greatest: 20, unit: 'm' };
-const size: Bounds<'length'> = { least: 1, greatest: 2000, unit: 'mm' };
-const wall: Bounds<'length'> = { least: 0.1, greatest: 200, unit: 'mm' };
-const air: Bounds<'volume'> = { least: 0.001, greatest: 10_000, unit: 'L' };
-const audible: Bounds<'frequency'> = { least: 1, greatest: 20_000, unit: 'Hz' };
-const decibels: Bounds<'level'> = { least: 0.01, greatest: 200, unit: 'dB' };
-const coil: Bounds<'inductance'> = { least: 1e-4, greatest: 1000, unit: 'mH' };
-const ohms: Bounds<'resistance'> = { least: 0.001, greatest: 10_000, unit: 'Ω' };
 
 /** A candidate driver as its sheet gives it, and its sizes. */
 export const driverFields = {
@@ -69,8 +51,8 @@ const driver = v.strictObject({
   ),
 });
 
-/** What a brief may say. Types, checks and the JSON Schema for editors all come from here. */
-export const briefSchema = v.strictObject({
+/** What every brief may say, whatever kinds of box are tried. */
+const sections = {
   $schema: opt(words(2000)),
   version: v.literal(1),
   title,
@@ -94,6 +76,12 @@ export const briefSchema = v.strictObject({
       v.pipe(
         quantity('volume', { least: 0, greatest: 10_000, unit: 'L' }, 'not-negative'),
         v.description('air that bracing takes; default none'),
+      ),
+    ),
+    cutoutPlay: opt(
+      v.pipe(
+        quantity('length', { least: 0, greatest: 50, unit: 'mm' }, 'not-negative'),
+        v.description('free room kept around each cutout, for the error of a saw; default 2 mm'),
       ),
     ),
   }),
@@ -130,60 +118,6 @@ export const briefSchema = v.strictObject({
     ),
     sourceResistance: opt(quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative')),
   }),
-  box: opt(
-    v.strictObject({
-      families: opt(
-        v.pipe(v.array(v.picklist(['closed', 'vented'])), v.minLength(1, 'empty\na family\nName one.'), most()),
-      ),
-      fillGain: opt(v.pipe(plainNumber(1, 1.4), v.description('of a closed box; default 1, without filling'))),
-      QL: opt(
-        v.pipe(
-          lossQ,
-          v.description('leaks, at the tuning or the resonance of a closed box; default 7, common practice'),
-        ),
-      ),
-      QA: opt(v.pipe(lossQ, v.description('absorption, at the tuning or the resonance of a closed box; default none'))),
-      QP: opt(v.pipe(lossQ, v.description("the vent's own loss, at the tuning; default none"))),
-    }),
-  ),
-  vent: opt(
-    v.strictObject({
-      airSpeed: opt(
-        v.pipe(
-          quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
-          v.description('greatest mean speed, peak; default 17 m/s, common practice'),
-        ),
-      ),
-      smallest: opt(
-        v.pipe(
-          quantity('length', size),
-          v.description('inner diameter; default 30 mm, or the largest where that is less'),
-        ),
-      ),
-      largest: opt(
-        v.pipe(
-          quantity('length', size),
-          v.description('inner diameter; default 150 mm, or the smallest where that is more'),
-        ),
-      ),
-      counts: opt(v.pipe(v.array(wholeNumber(1, 3)), v.minLength(1, 'empty\na count\nName one.'), most())),
-      wall: opt(v.pipe(quantity('length', wall), v.description('of the tube; default 3 mm'))),
-      collar: opt(
-        v.pipe(
-          quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
-          v.description('flange beyond the tube, each side; default 10 mm'),
-        ),
-      ),
-      bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
-      faces: opt(v.pipe(v.array(v.picklist(faces)), v.minLength(1, 'empty\na face\nName one.'), most())),
-    }),
-  ),
-  printer: opt(
-    v.strictObject({
-      height: v.pipe(quantity('length', size), v.description('longest piece')),
-      width: v.pipe(quantity('length', size), v.description('of the bed: what a flange must lie on')),
-    }),
-  ),
   units: opt(
     v.strictObject({
       length: opt(v.picklist(['mm', 'cm', 'in'])),
@@ -198,9 +132,62 @@ export const briefSchema = v.strictObject({
       simple: opt(plainNumber(0, 100)),
     }),
   ),
-});
+};
 
-/** A brief as it stands in a file. */
-export type Brief = v.InferInput<typeof briefSchema>;
-/** The same with every quantity read. */
-export type ReadBrief = v.InferOutput<typeof briefSchema>;
+const emptyList = 'empty\nat least one kind of box\nName one, or leave the field out.';
+
+/** The field's schema of each kind that has it: one schema, and what each kind says about it. */
+function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.GenericSchema {
+  const owners = parts.filter(({ fields }) => Object.hasOwn(fields[section] ?? {}, name));
+  const [first, ...others] = owners.map(({ fields }) => fields[section]?.[name] as v.GenericSchema);
+  const said = [
+    ...new Set(owners.map((part) => descriptionOf(part, section, name)).filter((one) => one !== undefined)),
+  ];
+  const schema = first as v.GenericSchema;
+  if (others.length === 0 || said.length < 2) return schema;
+  const all = owners.map((part) => `${part.name} box: ${descriptionOf(part, section, name)}`);
+  const described = v.pipe(unwrapped(schema), v.description(all.join('; ')));
+  return schema.type === 'exact_optional' ? v.exactOptional(described) : described;
+}
+
+const unwrapped = (schema: v.GenericSchema): v.GenericSchema =>
+  'wrapped' in schema ? (schema.wrapped as v.GenericSchema) : schema;
+const descriptionOf = ({ fields }: BriefPart, section: string, name: string): string | undefined =>
+  v.getDescription(unwrapped(fields[section]?.[name] as v.GenericSchema) as never);
+
+/** The sections that kinds of box add to, each with the fields of all kinds. */
+function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
+  const names = [...new Set(['box', ...parts.flatMap(({ fields }) => Object.keys(fields))])];
+  const kinds = v.pipe(
+    v.array(v.picklist(parts.map(({ name }) => name))),
+    v.minLength(1, emptyList),
+    most(),
+    v.description('kinds of box to try; default every one'),
+  );
+  return Object.fromEntries(
+    names.map((section) => {
+      const fields = [...new Set(parts.flatMap((part) => Object.keys(part.fields[section] ?? {})))];
+      const own = Object.fromEntries(fields.map((name) => [name, fieldOf(name, section, parts)]));
+      const entries = { ...(section === 'box' && { kinds: opt(kinds) }), ...own };
+      return [section, opt(v.strictObject(entries) as unknown as v.GenericSchema)];
+    }),
+  );
+}
+
+/**
+ * What a brief may say when these kinds of box can be tried: types, checks and the JSON Schema for editors all come from here.
+ *
+ * @example v.parse(briefSchema(kinds), brief)
+ */
+export const briefSchema = (parts: readonly BriefPart[]) =>
+  v.strictObject({ ...sections, ...sectionsOf(parts) }) as unknown as v.GenericSchema<unknown, ReadBrief>;
+
+const base = v.strictObject(sections);
+
+/** A brief for boxes of these kinds as it stands in a file. */
+export type BriefFor<Parts extends readonly BriefPart[]> = v.InferInput<typeof base> & {
+  readonly box?: { readonly kinds?: readonly string[] };
+} & WrittenFields<Parts>;
+
+/** The same with every quantity read. Fields of kinds are in it as well, and known to their kind only. */
+export type ReadBrief = v.InferOutput<typeof base> & { readonly box?: { readonly kinds?: readonly string[] } };

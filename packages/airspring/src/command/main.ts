@@ -1,5 +1,7 @@
 #!/usr/bin/env node
+import { writeSync } from 'node:fs';
 import { visible } from '@airspring/core/fault';
+import { progressLines } from './progress.js';
 import { run } from './run.js';
 import { written } from './written.js';
 
@@ -10,8 +12,11 @@ const FAULT_OF_THE_PROGRAM = 70;
 /** Where the user stands: npm runs a script of this repository from its top, and says where it was called. */
 const standing = (process.env.npm_package_name === 'airspring-workspace' ? process.env.INIT_CWD : undefined) ?? '.';
 
+/** Written at once: the search leaves no time for a stream. */
+const progress = progressLines((line) => writeSync(process.stderr.fd, line));
+
 try {
-  const { status, out, error } = run(process.argv.slice(2), standing);
+  const { status, out, error } = run(process.argv.slice(2), standing, progress);
   const failed = await written(process.stdout, out);
   process.exitCode = failed === undefined ? status : failed.code === 'EPIPE' ? PIPE_CLOSED : CANNOT_WRITE;
   const why =

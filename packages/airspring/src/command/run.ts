@@ -1,11 +1,11 @@
 import { resolve } from 'node:path';
 import { visible } from '@airspring/core/fault';
-import type { Answer } from '../answer.js';
-import { briefJsonSchema } from '../brief/json-schema.js';
-import type { Brief } from '../brief/schema.js';
-import { design } from '../design.js';
-import { sketchText } from '../report/sketch.js';
-import { reportText } from '../report/text.js';
+import { briefJsonSchema, design } from '../design.js';
+import type { Brief } from '../kind/standard.js';
+import type { Answer } from '../record/answer.js';
+import type { Progress } from '../search/search.js';
+import { sketchText } from '../words/sketch.js';
+import { reportText } from '../words/text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 
@@ -25,9 +25,9 @@ const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
 /** The answer, or every fault of the brief, one a line. */
-function answerTo(brief: unknown): Answer | string {
+function answerTo(brief: unknown, progress: Progress): Answer | string {
   try {
-    return design(brief);
+    return design(brief, { progress });
   } catch (error) {
     if (!(error instanceof Error) || !('code' in error) || error.code !== 'airspring-input') throw error;
     return error.message;
@@ -47,14 +47,14 @@ const printed = (answer: Answer, { units }: Brief): string => {
 };
 
 /** The command: the words after its name, read by somebody who stands in a folder. */
-export function run(words: readonly string[], standing: string): Ended {
+export function run(words: readonly string[], standing: string, progress: Progress = () => {}): Ended {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  const answer = answerTo(file.brief);
+  const answer = answerTo(file.brief, progress);
   if (typeof answer === 'string') return refused(answer);
   const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, file.brief as Brief);
   return { status: answer.ok ? MET : NOT_MET, out, error: '' };

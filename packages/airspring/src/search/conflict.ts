@@ -1,65 +1,67 @@
 import { minimalConflict } from '@airspring/core/numeric';
-import type { Job } from '../brief/job.js';
+import type { Wish } from '../kind/box-kind.js';
+import { BEYOND } from './axis.js';
+import { costByMiss } from './cost.js';
 import { explore } from './explore.js';
-import { BEYOND } from './lattice.js';
-import { roomsOf } from './room.js';
-import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
+import type { Search } from './search.js';
 
-/** Limits that only matter when a level is asked for: played softly enough, every box keeps them. */
-const LOUD_ONLY = [SPEED, VOLTAGE, CURRENT];
+export interface Conflict {
+  readonly wishes: readonly Wish[];
+  /** Every box has fallen too far at the end of the band already: then no later beginning helps. */
+  readonly fallenAtEnd: boolean;
+}
 
-/** A wish counts as asked when its bit is set; without the level, what only loud play needs is not asked either. */
-const asked = (set: number): number[] =>
-  [...wishes.keys()].filter((i) => {
-    const loud = (set >> LEVEL) & 1;
-    return (set >> i) & 1 && (loud || !LOUD_ONLY.includes(i));
-  });
+const NEAR_MISS = 0.04;
 
 /** Wishes met by a box, as bits. */
-const metBy = (excess: Excess): number => {
+const metBy = (excess: Float64Array): number => {
   let bits = 0;
   for (let i = 0; i < excess.length; i++) if ((excess[i] as number) <= 0) bits |= 1 << i;
   return bits;
 };
 
-export interface Conflict {
-  /** Places in the list of wishes. */
-  readonly wishes: readonly number[];
-  /** Every box has fallen too far at the end of the band already: then no later beginning helps. */
-  readonly fallenAtEnd: boolean;
-}
-
 /**
- * The smallest set of wishes that no box meets together, although each smaller part of it can be met. First by all boxes of
- * a lattice that reaches beyond the brief; the answer is then tried by a search in whole millimetres for just these wishes.
+ * The smallest set of wishes that no box meets together, although each smaller part of it can be met: each set is tried by
+ * a search that reaches beyond the brief, unless a box that was found before meets it.
  */
-export function conflictOf(job: Job): Conflict {
-  const rooms = roomsOf(job);
-  const met = new Set<number>();
-  const wholeBand = Math.log(job.wanted.highest / job.wanted.lowest);
-  let fallenAtEnd = true;
-  const visit = (excess: Excess) => {
-    met.add(metBy(excess));
-    if ((excess[LOWEST] as number) < wholeBand) fallenAtEnd = false;
-  };
-  explore(job, [], BEYOND, visit, rooms);
-  const searched = new Map<number, boolean>();
+export function conflictOf(search: Search): Conflict {
+  const { list } = search.wishes;
+  const { lowest, highest } = search.job.wanted;
+  const places = [...list.keys()];
+  const level = list.findIndex(({ path }) => path === 'wanted.level');
+  const depth = list.findIndex(({ path }) => path === 'wanted.lowest');
+  /** A wish counts as asked when its bit is set; played softly enough, every box keeps what only loud play needs. */
+  const asked = (set: number): number[] =>
+    places.filter((i) => (set >> i) & 1 && ((set >> level) & 1 || i === level || !list[i]?.easedByLevel));
+
+  const first = explore(
+    search,
+    [costByMiss([depth]), ...places.map((left) => costByMiss(places.filter((i) => i !== left)))],
+    BEYOND,
+  );
+  const deepest = first[0];
+  // Where no box stands at all no wish is to blame.
+  if (deepest === undefined) return { wishes: [], fallenAtEnd: false };
+  const fallenAtEnd = (deepest.excess[depth] as number) >= Math.log(highest / lowest);
+  const met = new Set<number>(first.flatMap((box) => (box === undefined ? [] : [metBy(box.excess)])));
+  const known = new Map<number, boolean>();
   const possible = (set: number): boolean => {
     const needs = asked(set);
     const bits = needs.reduce((sum, i) => sum | (1 << i), 0);
     for (const one of met) if ((one & bits) === bits) return true;
-    let known = searched.get(bits);
-    if (known === undefined) {
-      const miss = (excess: Excess) => needs.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
-      const [best] = explore(job, [miss], BEYOND, undefined, rooms);
-      known = best !== undefined && miss(best.excess) === 0;
-      searched.set(bits, known);
-    }
-    return known;
+    const told = known.get(bits);
+    if (told !== undefined) return told;
+    const cost = costByMiss(needs);
+    let [box] = explore(search, [cost], BEYOND);
+    const miss = box === undefined ? Infinity : cost.of(box.excess, box.criteria);
+    // What is missed by so little may be no more than the lattice's coarseness.
+    if (miss > 0 && miss < NEAR_MISS) [box] = explore(search, [cost], { ...BEYOND, step: 1, thorough: true });
+    if (box !== undefined) met.add(metBy(box.excess));
+    const found = box !== undefined && (metBy(box.excess) & bits) === bits;
+    known.set(bits, found);
+    return found;
   };
-  // Where no box stands at all no wish is to blame.
-  if (!possible(0)) return { wishes: [], fallenAtEnd: false };
   const bitsOf = (set: readonly number[]) => set.reduce((bits, i) => bits | (1 << i), 0);
-  const set = minimalConflict(wishes.length, (set) => possible(bitsOf(set))) ?? [];
-  return { wishes: asked(bitsOf(set)), fallenAtEnd };
+  const set = minimalConflict(list.length, (some) => possible(bitsOf(some))) ?? [];
+  return { wishes: asked(bitsOf(set)).map((i) => list[i] as Wish), fallenAtEnd };
 }

@@ -1,127 +1,171 @@
-import { survey } from '@airspring/core/numeric';
-import { type Build, type Cell, compileBuild, TUNING_STEP } from '../box/build.js';
-import { type Kin, kinOf } from '../box/candidate.js';
-import { compileDemand, type Demand, emptyDemand } from '../box/demand.js';
-import type { Job } from '../brief/job.js';
-import type { Offer } from '../brief/offers.js';
+import { descend } from '@airspring/core/numeric';
+import type { Variant } from '../kind/box-kind.js';
+import type { Scope } from './axis.js';
+import { type Box, cellOf, compileBox } from './box.js';
 import type { Cost } from './cost.js';
-import { type Bore, boresOf, type Lattice, latticeOf, type Reach } from './lattice.js';
-import { memory } from './memory.js';
-import { refine, type Start } from './refine.js';
-import { type Room, roomsOf } from './room.js';
-import { type Excess, sizeExcess, soundExcess, wishes } from './wishes.js';
+import { memory, type Search } from './search.js';
+import { type Shape, shapesFor } from './shapes.js';
+import { nearGrid, type Start, surveyVariant, wholeGrid } from './survey.js';
 
-/** Called at each cell of the lattice with all that decides there. */
-export type Visitor = (excess: Excess) => void;
-
-/** Demands by volume and tuning for one offer in one family, computed when first asked for; shared by all shapes and vents. */
-function demandTable(job: Job, offer: Offer, family: Kin['family'], { volumes, tunings }: Lattice) {
-  const kernel = compileDemand(job, offer, family);
-  const known: Demand[] = new Array(volumes.length * tunings.length);
-  const demandAt = (v: number, f: number): Demand => {
-    const place = v * tunings.length + f;
-    let demand = known[place];
-    if (demand === undefined) {
-      demand = emptyDemand();
-      kernel.at(volumes[v] as number, tunings[f] as number, demand);
-      known[place] = demand;
-    }
-    return demand;
-  };
-  return { kernel, demandAt };
-}
+/** So many steps of the lattice make one when the search first looks where it pays to look. */
+const STRIDE = 3;
+/** Variants that are dearer than the best by so many slacks at first sight are left. */
+const MARGIN = 6;
+/** From so many of the cheapest starts a walk is taken. */
+const TRIED = 3;
+/** So often the ends of walks are surveyed finely around, for other shapes and for each other's costs. */
+const ROUNDS = 3;
 
 /**
- * Goes over the whole lattice: every offer, family, shape, vent count, volume, tuning and diameter; then walks downhill in
- * whole millimetres from the best starts of each cost. Deterministic: no seed. Gives the best build for each cost.
+ * The cheapest box for each cost: a survey of every variant's lattice, coarse and then fine where that may pay, and walks
+ * downhill in whole units from the best starts. Deterministic: no seed.
  */
-export function explore(
-  job: Job,
-  costs: readonly Cost[],
-  reach: Reach,
-  visit: Visitor = () => {},
-  rooms = roomsOf(job),
-): (Build | undefined)[] {
-  const lattice = latticeOf(job, reach);
-  const starts: Start[][] = costs.map(() => []);
-  const bores = memory((vents: number) => boresOf(job, vents, lattice));
-  const tables = memory((offer: Offer) => memory((family: Kin['family']) => demandTable(job, offer, family, lattice)));
-  for (const kin of kinOf(job)) {
-    const { kernel, demandAt } = tables(kin.offer)(kin.family);
-    const found = surveyKin(job, kin, rooms(kin), lattice, bores(kin.vents), demandAt, costs, visit);
-    const build = remembered(compileBuild(job, kin, kernel));
-    found.forEach((start, k) => {
-      if (start !== undefined) (starts[k] as Start[]).push({ kin, build, ...start });
+export function explore(search: Search, costs: readonly Cost[], scope: Scope): (Box | undefined)[] {
+  const { job, variants, progress } = search;
+  const shapes = shapesFor(job, scope.beyond);
+  const best = new Float64Array(costs.length).fill(Infinity);
+  const survey = (variant: Variant, stride: number) =>
+    surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, stride), best);
+  const first = firstLook(search, costs, shapes, scope, best);
+  const starts: Start[][] = costs.map((_, k) => first.flatMap((found) => found[k] ?? []));
+  const promising = promisingOf(first, costs, best, scope.beyond ? 4 : 10).map((index) => variants[index] as Variant);
+  promising.forEach((variant, i) => {
+    progress({ what: 'promising variant', count: i + 1, of: promising.length });
+    survey(variant, 1).forEach((start, k) => {
+      if (start !== undefined) (starts[k] as Start[]).push(start);
     });
+  });
+  const makerOf = memory((variant: Variant) =>
+    remembered(compileBox(job, search.wishes, variant, search.demandOf(variant), scope)),
+  );
+  const price = (cost: Cost, box: Box | undefined) =>
+    box === undefined ? Infinity : cost.of(box.excess, box.criteria);
+  let ends = costs.map((cost, k) => refine(cost, starts[k] as Start[], makerOf));
+  for (let round = 0; scope.thorough && round < ROUNDS; round++) {
+    const around = new Map<Box, (Start | undefined)[]>();
+    for (const box of new Set(ends)) {
+      if (box === undefined) continue;
+      const grid = nearGrid(box.variant, box.point, shapes, scope);
+      const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
+      around.set(box, surveyVariant(search, box.variant, costs, grid, known));
+    }
+    // Where one walk ended may be better for another cost than its own end.
+    const next = costs.map((cost, k) => {
+      const own = ends[k];
+      const better = [
+        ...[...around.values()].flatMap((found) => found[k] ?? []),
+        ...[...around.keys()].flatMap((box) => (box === own ? [] : [{ ...box, cost: price(cost, box) }])),
+      ].filter((start) => start.cost < price(cost, own));
+      if (better.length === 0) return own;
+      const walked = refine(cost, better, makerOf);
+      return price(cost, walked) < price(cost, own) ? walked : own;
+    });
+    if (next.every((box, k) => box === ends[k])) break;
+    ends = next;
   }
-  return costs.map((cost, k) => refine(job, cost, starts[k] as Start[], reach));
+  return ends;
 }
+
+/** The cheapest box of each variant on a coarse lattice, for each cost. */
+function firstLook(
+  search: Search,
+  costs: readonly Cost[],
+  shapes: readonly Shape[],
+  scope: Scope,
+  best: Float64Array,
+): (readonly (Start | undefined)[])[] {
+  const { variants, progress } = search;
+  return variants.map((variant, i) => {
+    progress({ what: 'variant', count: i + 1, of: variants.length });
+    return surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, STRIDE), best);
+  });
+}
+
+/** What the cheapest box of each choice of drivers costs, as far as a coarse look tells. */
+export function costByChoice(search: Search, cost: Cost, scope: Scope): number[] {
+  const shapes = shapesFor(search.job, scope.beyond);
+  // Each is looked at to its end: an incumbent would cut the others short.
+  const found = firstLook(search, [{ ...cost, slack: Infinity }], shapes, scope, new Float64Array(1).fill(Infinity));
+  return search.job.choices.map((choice) =>
+    Math.min(...found.map(([start]) => (start?.variant.choice === choice ? start.cost : Infinity))),
+  );
+}
+
+/** The variants that come nearest to the best for some cost, as far as a coarse look tells: at most so many for each. */
+function promisingOf(
+  first: readonly (readonly (Start | undefined)[])[],
+  costs: readonly Cost[],
+  best: Float64Array,
+  most: number,
+): number[] {
+  const kept = new Set<number>();
+  costs.forEach(({ slack }, k) => {
+    const ranked = first
+      .map((found, index) => ({ index, cost: found[k]?.cost ?? Infinity }))
+      .filter(({ cost }) => cost <= (best[k] as number) + MARGIN * slack || best[k] === Infinity)
+      .sort((a, b) => a.cost - b.cost);
+    for (const { index } of ranked.slice(0, most)) kept.add(index);
+  });
+  return [...kept].sort((a, b) => a - b);
+}
+
+type Maker = ReturnType<typeof compileBox>;
 
 /** Walks of several costs come to the same boxes. */
-function remembered(build: (cell: Cell) => Build | undefined): (cell: Cell) => Build | undefined {
-  const known = new Map<string, Build | undefined>();
-  return (cell) => {
-    const key = cell.join(' ');
-    if (!known.has(key)) known.set(key, build(cell));
-    return known.get(key);
+function remembered(maker: Maker): Maker {
+  const known = new Map<string, Box | undefined>();
+  const standing = new WeakMap<Box, boolean>();
+  return {
+    ...maker,
+    boxAt: (cell) => {
+      const key = cell.join(' ');
+      if (!known.has(key)) known.set(key, maker.boxAt(cell));
+      return known.get(key);
+    },
+    stands: (box) => {
+      const told = standing.get(box) ?? maker.stands(box);
+      standing.set(box, told);
+      return told;
+    },
   };
 }
 
-function surveyKin(
-  job: Job,
-  kin: Kin,
-  { geometry, solved, longest }: Room,
-  { volumes, tunings }: Lattice,
-  bores: readonly Bore[],
-  demandAt: (v: number, f: number) => Demand,
-  costs: readonly Cost[],
-  visit: Visitor,
-): ({ cell: Cell; cost: number } | undefined)[] {
-  const { vents, shape } = kin;
-  const vented = kin.family === 'vented';
-  const t = job.space.panelThickness;
-  const longestOf = bores.map(longest);
-  const edges = new Float64Array(3);
-  const excess = new Float64Array(wishes.length);
-  const criteria = { cutoff: 0, level: 0, volume: 0, ventLength: 0 };
+const FIRST_STEP = 8;
 
-  const ventLengthAt = (v: number, f: number, { mass, ends }: Bore): number =>
-    (mass[f] as number) / (volumes[v] as number) - (ends[f] as number);
-  const setEdges = (v: number, bore: Bore, ventLength: number) =>
-    geometry.size(volumes[v] as number, geometry.contents + bore.taken * Math.max(0, ventLength - t), edges);
+/** Walks downhill in whole units from the best starts; the best box that stands where a walk ends. */
+function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant) => Maker): Box | undefined {
+  const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
+  let cheapest: { box: Box; cost: number } | undefined;
+  for (const { variant, edges, point } of tried) {
+    const { boxAt, stands, lower, upper } = makerOf(variant);
+    let least = Infinity;
+    const price = (cell: readonly number[]) => {
+      if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
+      const box = boxAt(cell);
+      if (box === undefined) return Infinity;
+      const price = cost.of(box.excess, box.criteria);
+      if (price >= least) return price;
+      if (!stands(box)) return Infinity;
+      least = price;
+      if (price < (cheapest?.cost ?? Infinity)) cheapest = { box, cost: price };
+      return price;
+    };
+    const start = cellOf(variant, edges, point).map((whole, i) =>
+      Math.min(upper[i] as number, Math.max(lower[i] as number, whole)),
+    );
+    descend(price, nearby(start, upper, price), { lower, upper, firstStep: FIRST_STEP });
+  }
+  return cheapest?.box;
+}
 
-  const evaluate = (cell: Int32Array, out: Float64Array) => {
-    const v = cell[0] as number;
-    const f = cell[1] as number;
-    const d = cell[2] as number;
-    const bore = bores[d] as Bore;
-    out.fill(Infinity);
-    const ventLength = ventLengthAt(v, f, bore);
-    if (vented && ventLength <= t) return;
-    setEdges(v, bore, ventLength);
-    // No vent is longer than all edges together: most that are too long need not be placed to be known.
-    if (ventLength > (edges[0] as number) + (edges[1] as number) + (edges[2] as number)) return;
-    const longest = (longestOf[d] as (edges: Float64Array) => number)(edges);
-    if (longest <= 0 || ventLength > longest) return;
-    const demand = demandAt(v, f);
-    sizeExcess(job, edges, bore.diameter, bore.printed, excess);
-    criteria.level = soundExcess(job, demand, bore.area, excess);
-    criteria.cutoff = demand.cutoff;
-    criteria.volume = (edges[0] as number) * (edges[1] as number) * (edges[2] as number);
-    criteria.ventLength = vents * ventLength;
-    visit(excess);
-    for (let k = 0; k < costs.length; k++) out[k] = (costs[k] as Cost)(excess, criteria);
-  };
-
-  return survey([volumes.length, vented ? tunings.length : 1, bores.length], costs.length, evaluate).map((found) => {
-    if (found === undefined) return undefined;
-    const [v, f, d] = found.cell as [number, number, number];
-    const bore = bores[d] as Bore;
-    setEdges(v, bore, ventLengthAt(v, f, bore));
-    const full = [job.space.width, job.space.height, job.space.depth][solved] as number;
-    const size = shape === 'proportional' ? ((edges[0] as number) / full) * 1e3 : (edges[solved] as number) * 1e3;
-    const fb = vented ? (tunings[f] as number) : 0;
-    const cell: Cell = [Math.round(size), Math.round(bore.diameter * 1e3), Math.round(fb / TUNING_STEP)];
-    return { cell, cost: found.cost };
-  });
+/** The start itself, or the first box a little larger that stands: the lattice's own stands between whole units. */
+function nearby(cell: readonly number[], upper: readonly number[], price: (cell: readonly number[]) => number) {
+  if (price(cell) < Infinity) return cell;
+  for (const up of [1, 2, 4, 8, 16]) {
+    for (const axes of [[0], [1], [2], [0, 1, 2], [cell.length - 1], [0, 1, 2, cell.length - 1]]) {
+      const near = cell.map((whole, i) => (axes.includes(i) ? Math.min(upper[i] as number, whole + up) : whole));
+      if (price(near) < Infinity) return near;
+    }
+  }
+  return cell;
 }

@@ -1,13 +1,13 @@
-import { decimalText, kinds, type Unit } from '@airspring/core/quantity';
-import type { Job } from '../brief/job.js';
+import { decimalText, format, kinds, type Unit } from '@airspring/core/quantity';
 import { readBrief } from '../brief/read.js';
-import type { Brief } from '../brief/schema.js';
-import { needed, wishValue } from '../report/margins.js';
+import type { DriverChoice, Job, Written } from '../job/job.js';
+import type { Wish } from '../kind/box-kind.js';
+import { BEYOND } from './axis.js';
 import { canBeMet } from './best.js';
-import { explore } from './explore.js';
-import { BEYOND } from './lattice.js';
-import { roomsOf } from './room.js';
-import { CURRENT, type Excess, LEVEL, LOWEST, SPEED, VOLTAGE, wishes } from './wishes.js';
+import type { Cost } from './cost.js';
+import { costByChoice, explore } from './explore.js';
+import { type Search, searchAgain, searchOf } from './search.js';
+import { neededFor } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
 export interface Change {
@@ -17,37 +17,50 @@ export interface Change {
 }
 
 /** Wishes weigh 1 where the brief has no weight for them; none weighs nothing, or it would yield without end. */
-const weightOf = (job: Job, index: number): number => {
-  const name = wishes[index]?.weight;
-  return name === undefined ? 1 : Math.max(0.05, job.weights[name]);
-};
+const weightOf = (job: Job, { weight }: Wish): number =>
+  weight === undefined ? 1 : Math.max(0.05, job.weights[weight]);
+
+const placeOf = ({ wishes }: Search, path: string): number => wishes.list.findIndex((wish) => wish.path === path);
 
 /** A band ends at least so many times higher than it begins. */
 const SHORTEST_BAND = 1.2;
 
+/** What a box costs when wishes yield to it, and by how much the level goes down for that. */
+type Yielding = (excess: Float64Array) => { readonly cost: number; readonly down: number };
+
 /**
- * What a box costs when wishes yield to it: each missed wish by its relative excess times its weight. A lower level helps
- * air speed, voltage and current as well: the best of the few levels at which one of them just stops being missed.
+ * Each missed wish costs its relative excess times its weight. A lower level eases others as well: the best of the few
+ * levels at which one of them just stops being missed.
  */
-function yielding(job: Job, excess: Excess): { cost: number; down: number } {
-  if ((excess[LOWEST] as number) > Math.max(0, Math.log(job.wanted.highest / SHORTEST_BAND / job.wanted.lowest))) {
-    return { cost: Infinity, down: 0 };
-  }
-  let fixed = 0;
-  for (let i = 0; i < excess.length; i++) {
-    if (i === LEVEL || i === SPEED || i === VOLTAGE || i === CURRENT) continue;
-    fixed += weightOf(job, i) * Math.max(0, excess[i] as number);
-  }
-  const least = Math.max(0, excess[LEVEL] as number);
-  let best = { cost: Infinity, down: least };
-  for (const i of [LEVEL, SPEED, VOLTAGE, CURRENT]) {
-    const down = Math.max(least, excess[i] as number);
-    let cost = weightOf(job, LEVEL) * down;
-    for (const k of [SPEED, VOLTAGE, CURRENT]) cost += weightOf(job, k) * Math.max(0, (excess[k] as number) - down);
-    if (cost < best.cost) best = { cost, down };
-  }
-  return { cost: fixed + best.cost, down: best.down };
+function yieldingOf(search: Search): Yielding {
+  const { job, wishes } = search;
+  const { lowest, highest } = job.wanted;
+  const [LOWEST, LEVEL] = [placeOf(search, 'wanted.lowest'), placeOf(search, 'wanted.level')];
+  const weights = wishes.list.map((wish) => weightOf(job, wish));
+  const eased = [...wishes.list.keys()].filter((i) => wishes.list[i]?.easedByLevel && i !== LEVEL);
+  const fixed = [...wishes.list.keys()].filter((i) => i !== LEVEL && !eased.includes(i));
+  const highestBeginning = Math.max(0, Math.log(highest / SHORTEST_BAND / lowest));
+  return (excess) => {
+    if ((excess[LOWEST] as number) > highestBeginning) return { cost: Infinity, down: 0 };
+    let cost = 0;
+    for (const i of fixed) cost += (weights[i] as number) * Math.max(0, excess[i] as number);
+    const least = Math.max(0, excess[LEVEL] as number);
+    let best = { cost: Infinity, down: least };
+    for (const i of [LEVEL, ...eased]) {
+      const down = Math.max(least, excess[i] as number);
+      let loud = (weights[LEVEL] as number) * down;
+      for (const k of eased) loud += (weights[k] as number) * Math.max(0, (excess[k] as number) - down);
+      if (loud < best.cost) best = { cost: loud, down };
+    }
+    return { cost: cost + best.cost, down: best.down };
+  };
 }
+
+const costByYielding = (yielding: Yielding): Cost => ({
+  of: (excess) => yielding(excess).cost,
+  slack: 0.02,
+  least: 0,
+});
 
 /** A number in the unit of a text, rounded outwards to a step that people write. */
 function rounded(value: number, unit: string, outwards: 1 | -1): string {
@@ -61,54 +74,62 @@ function rounded(value: number, unit: string, outwards: 1 | -1): string {
   return `${decimalText(count * step, 8)} ${unit}`;
 }
 
-const at = (brief: Brief, path: string): unknown =>
+const at = (brief: Written, path: string): unknown =>
   path.split('.').reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], brief);
 
-const put = (brief: Brief, path: string, value: string): Brief => {
-  const [section, field] = path.split('.') as [keyof Brief, string];
+const put = (brief: Written, path: string, value: string): Written => {
+  const [section, field] = path.split('.') as [string, string];
   return { ...brief, [section]: { ...(brief[section] as object), [field]: value } };
 };
 
 /** One wish moved outwards by an excess and a margin, in the unit the brief is written in. */
-function changeOf(job: Job, index: number, over: number, margin: number): Change {
-  const { path } = wishes[index] as (typeof wishes)[number];
-  const { kind, text, allowed, unit: usual } = wishValue(job, index);
-  const value = needed(job, index, new Float64Array(wishes.length).fill(over + margin));
-  const written = at(job.brief, path);
+function changeOf({ job }: Search, wish: Wish, over: number, margin: number): Change {
+  const { path, quantity, allowed, unit: usual, sense } = wish;
+  const value = neededFor(wish, over + margin);
+  const written = at(job.written, path);
   const unit = typeof written === 'string' ? (written.split(' ')[1] as string) : usual;
-  const [scale, offset] = (kinds[kind].units as Record<string, Unit>)[unit] as Unit;
-  const to = rounded((value - offset) / scale, unit, index === LEVEL ? -1 : 1);
-  return { path, from: typeof written === 'string' ? written : `${text(allowed)} (default)`, to };
+  const [scale, offset] = (kinds[quantity].units as Record<string, Unit>)[unit] as Unit;
+  const to = rounded((value - offset) / scale, unit, sense === 'at least' ? -1 : 1);
+  const before = typeof written === 'string' ? written : `${format(quantity, allowed, usual as never, 4)} (default)`;
+  return { path, from: before, to };
 }
 
-const apply = (brief: Brief, changes: readonly Change[]): Brief =>
+const apply = (brief: Written, changes: readonly Change[]): Written =>
   changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
 
-/** By how much one wish must yield when every other one is met. Such a job is read anew, its space too: no rooms to share. */
-function leastYield(job: Job, index: number): number {
-  const yields = index === LEVEL ? [LEVEL, SPEED, VOLTAGE, CURRENT] : [index];
-  const over = (excess: Excess) => Math.max(0, ...yields.map((i) => excess[i] as number));
-  const rest = [...wishes.keys()].filter((i) => !yields.includes(i));
-  const others = (excess: Excess) => rest.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
-  const [best] = explore(job, [(excess) => 1e3 * others(excess) + over(excess)], BEYOND);
+/** By how much one wish must yield when every other one is met. Its job is read anew, its space too: no rooms to share. */
+function leastYield(search: Search, path: string): number {
+  const { list } = search.wishes;
+  const index = placeOf(search, path);
+  const yields = [...list.keys()].filter(
+    (i) => i === index || (path === 'wanted.level' && list[i]?.easedByLevel === true),
+  );
+  const rest = [...list.keys()].filter((i) => !yields.includes(i));
+  const over = (excess: Float64Array) => Math.max(0, ...yields.map((i) => excess[i] as number));
+  const others = (excess: Float64Array) => rest.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
+  const cost: Cost = { of: (excess) => 1e3 * others(excess) + over(excess), slack: 0.02, least: 0 };
+  const [best] = explore(search, [cost], BEYOND);
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
 }
 
 interface Yielded {
-  readonly excess: Excess;
+  readonly excess: Float64Array;
   readonly down: number;
   readonly cost: number;
 }
 
 /** The box for which wishes yield least when the band begins so many times higher. */
-function yieldedAt(job: Job, rooms: ReturnType<typeof roomsOf>, ratio: number, step: number): Yielded | undefined {
-  const shorter = { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } };
-  const [build] = explore(shorter, [(excess) => yielding(shorter, excess).cost], { ...BEYOND, step }, undefined, rooms);
-  if (build === undefined) return undefined;
-  const { down, cost } = yielding(shorter, build.excess);
-  const excess = Float64Array.from(build.excess);
-  if (ratio > 1) excess[LOWEST] = Math.max(0, excess[LOWEST] as number) + Math.log(ratio);
-  return { excess, down, cost: cost + weightOf(job, LOWEST) * Math.log(ratio) };
+function yieldedAt(search: Search, ratio: number, step: number): Yielded | undefined {
+  const { job } = search;
+  const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
+  const yielding = yieldingOf(shorter);
+  const [box] = explore(shorter, [costByYielding(yielding)], { ...BEYOND, step, thorough: step === 1 });
+  if (box === undefined) return undefined;
+  const { down, cost } = yielding(box.excess);
+  const excess = Float64Array.from(box.excess);
+  const lowest = placeOf(search, 'wanted.lowest');
+  if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest] as number) + Math.log(ratio);
+  return { excess, down, cost: cost + weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio) };
 }
 
 /** Each higher beginning of the band that is tried, over the one before. */
@@ -120,26 +141,46 @@ const LOOKED_AT = 3;
  * The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air: a
  * coarse lattice finds where it may pay to begin, a fine one the box for that.
  */
-function yieldedLeast(job: Job): Yielded | undefined {
+function yieldedLeast(search: Search): Yielded | undefined {
+  const { job } = search;
   const { lowest, highest } = job.wanted;
-  const rooms = roomsOf(job);
+  const weight = weightOf(job, search.wishes.list[placeOf(search, 'wanted.lowest')] as Wish);
   const coarse: (Yielded & { ratio: number })[] = [];
   let least = Infinity;
   // No box gives back what the higher beginning itself costs.
-  const pays = (ratio: number) =>
-    lowest * ratio < highest / SHORTEST_BAND && weightOf(job, LOWEST) * Math.log(ratio) < least;
+  const pays = (ratio: number) => lowest * ratio < highest / SHORTEST_BAND && weight * Math.log(ratio) < least;
   for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
-    const found = yieldedAt(job, rooms, ratio, BEYOND.step);
+    const found = yieldedAt(search, ratio, BEYOND.step);
     if (found === undefined) continue;
     coarse.push({ ratio, ...found });
     least = Math.min(least, found.cost);
   }
   const cheapest = (list: readonly Yielded[]) => [...list].sort((a, b) => a.cost - b.cost);
   const fine = (cheapest(coarse).slice(0, LOOKED_AT) as typeof coarse).flatMap(({ ratio, ...found }) => [
-    yieldedAt(job, rooms, ratio, 1) ?? found,
+    yieldedAt(search, ratio, 1) ?? found,
     found,
   ]);
   return cheapest(fine)[0];
+}
+
+/** Among more choices of drivers than this only the likeliest are looked at for the nearest brief. */
+const LIKELIEST = 5;
+const LATER = [1, 1.25, 1.6];
+
+/** The places of the choices of drivers to which wishes yield least at first sight, for a band that begins here or higher. */
+function likeliest(search: Search): number[] {
+  const { job } = search;
+  const places = [...job.choices.keys()];
+  if (places.length <= LIKELIEST) return places;
+  const costs = LATER.filter((ratio) => job.wanted.lowest * ratio < job.wanted.highest / SHORTEST_BAND).map((ratio) => {
+    const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
+    return costByChoice(shorter, costByYielding(yieldingOf(shorter)), BEYOND).map((cost) => cost + Math.log(ratio));
+  });
+  const least = (place: number) => Math.min(...costs.map((list) => list[place] as number));
+  return places
+    .sort((a, b) => least(a) - least(b))
+    .slice(0, LIKELIEST)
+    .sort((a, b) => a - b);
 }
 
 /**
@@ -147,38 +188,43 @@ function yieldedLeast(job: Job): Yielded | undefined {
  * grow until they suffice; then each is tried without, and smaller: wishes help each other, a shorter band, say, needs less
  * level.
  */
-export function nearestBrief(job: Job): { brief: Brief; changes: Change[] } | undefined {
-  const best = yieldedLeast(job);
+export function nearestBrief(whole: Search): { brief: Written; changes: Change[] } | undefined {
+  const places = likeliest(whole);
+  const some = (job: Job): Job => ({ ...job, choices: places.map((place) => job.choices[place] as DriverChoice) });
+  const search = searchOf(some(whole.job), whole.kinds, whole.progress);
+  const best = yieldedLeast(search);
   if (best === undefined) return undefined;
-  const { down } = best;
-  const met = (brief: Brief) => canBeMet(readBrief(brief));
+  const { excess, down } = best;
+  const { list } = search.wishes;
+  const again = (brief: Written) => searchOf(some(readBrief(brief, search.kinds)), search.kinds, search.progress);
+  const met = (brief: Written) => canBeMet(again(brief));
+  /** What is left of an excess when the level goes down. */
+  const overOf = (wish: Wish, i: number) =>
+    wish.path === 'wanted.level' ? down : (excess[i] as number) - (wish.easedByLevel ? down : 0);
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
-    const all = [...wishes.keys()].flatMap((index) => {
-      const over = index === LEVEL ? down : excessAt(best.excess, index, down);
-      return over > 0 ? [{ index, over, change: changeOf(job, index, over, margin) }] : [];
+    const all = list.flatMap((wish, i) => {
+      const over = overOf(wish, i);
+      return over > 0 ? [{ wish, over, change: changeOf(search, wish, over, margin) }] : [];
     });
     let kept = all;
-    const brief = (list: typeof all) =>
+    const brief = (some: typeof all) =>
       apply(
-        job.brief,
-        list.map(({ change }) => change),
+        search.job.written,
+        some.map(({ change }) => change),
       );
     if (!met(brief(kept))) continue;
     for (const one of all) {
       const without = kept.filter((other) => other !== one);
       if (without.length > 0 && met(brief(without))) kept = without;
     }
-    for (const { index, over: before } of [...kept]) {
-      const over = leastYield(readBrief(brief(kept.filter((other) => other.index !== index))), index);
-      const change = changeOf(job, index, over, margin);
-      const smaller = kept.map((other) => (other.index === index ? { index, over, change } : other));
-      if (over < before && met(brief(smaller))) kept = smaller;
+    for (const { wish, over: before } of [...kept]) {
+      const over = leastYield(again(brief(kept.filter((other) => other.wish !== wish))), wish.path);
+      if (over >= before) continue;
+      const change = changeOf(search, wish, over, margin);
+      const smaller = kept.map((other) => (other.wish === wish ? { wish, over, change } : other));
+      if (met(brief(smaller))) kept = smaller;
     }
     return { brief: brief(kept), changes: kept.map(({ change }) => change) };
   }
   return undefined;
 }
-
-/** What is left of an excess when the level goes down. */
-const excessAt = (excess: Excess, index: number, down: number): number =>
-  (excess[index] as number) - (index === SPEED || index === VOLTAGE || index === CURRENT ? down : 0);

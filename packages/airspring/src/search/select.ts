@@ -1,47 +1,67 @@
-import { si } from '@airspring/core/quantity';
-import { cutoff } from '@airspring/core/response';
-import type { Build } from '../box/build.js';
-import { compileDemand } from '../box/demand.js';
-import type { Job } from '../brief/job.js';
-import type { Criteria } from './wishes.js';
+import type { Box } from './box.js';
+import { type Criteria, leanings } from './points.js';
+import type { Search } from './search.js';
+
+/** How far a design must lead in what its name says, so that the name is true: Hz, dB, a share of the volume and of the work. */
+const LEADS = { depth: 1, level: 1, volume: 0.05, effort: 0.1 } as const;
 
 /** How far two designs must lie apart in at least one respect, so that a reader has a choice. */
-const apart = { f3: 2, level: 1.5, volume: 0.1 } as const;
+const APART = { depth: 2, level: 1.5, volume: 0.1 } as const;
 
-/** A build with its half-power frequency. */
+/** A box with the name of what it leans to. */
 export interface Chosen {
-  readonly build: Build;
+  readonly box: Box;
   readonly leaning: string;
-  readonly f3: number;
 }
 
-const LEANINGS = ['balanced', 'deeper', 'louder', 'smaller', 'simpler'] as const;
+/** By how much one leads another in what a leaning says; the first leaning says nothing. */
+const leads: Readonly<Record<string, (mine: Criteria, other: Criteria) => boolean>> = {
+  deeper: (mine, other) => other.depth - mine.depth >= LEADS.depth,
+  louder: (mine, other) => mine.level - other.level >= LEADS.level,
+  smaller: (mine, other) => 1 - mine.volume / other.volume >= LEADS.volume,
+  simpler: (mine, other) => mine.effort <= (1 - LEADS.effort) * other.effort && other.effort > 0,
+};
+/** Whether another is the better one in what a leaning says, even by a hair. */
+const trails: Readonly<Record<string, (mine: Criteria, other: Criteria) => boolean>> = {
+  deeper: (mine, other) => mine.depth > other.depth + 0.1,
+  louder: (mine, other) => mine.level < other.level - 0.1,
+  smaller: (mine, other) => mine.volume > 1.005 * other.volume,
+  simpler: (mine, other) => mine.effort > 1.005 * other.effort,
+};
 
 /** Whether one is at least as good in every respect and better in one. */
 const dominates = (a: Criteria, b: Criteria): boolean =>
-  a.cutoff <= b.cutoff &&
+  a.depth <= b.depth &&
   a.level >= b.level &&
   a.volume <= b.volume &&
-  a.ventLength <= b.ventLength &&
-  (a.cutoff < b.cutoff || a.level > b.level || a.volume < b.volume || a.ventLength < b.ventLength);
+  a.effort <= b.effort &&
+  (a.depth < b.depth || a.level > b.level || a.volume < b.volume || a.effort < b.effort);
 
-const differ = (a: Chosen, b: Chosen): boolean =>
-  Math.abs(a.f3 - b.f3) >= apart.f3 ||
-  Math.abs(a.build.criteria.level - b.build.criteria.level) >= apart.level ||
-  Math.abs(a.build.criteria.volume / b.build.criteria.volume - 1) >= apart.volume;
+const differ = (a: Criteria, b: Criteria): boolean =>
+  Math.abs(a.depth - b.depth) >= APART.depth ||
+  Math.abs(a.level - b.level) >= APART.level ||
+  Math.abs(a.volume / b.volume - 1) >= APART.volume;
 
-/** The best build of each leaning, in that order, without those beaten by another or too like an earlier one. */
-export function select(job: Job, builds: readonly (Build | undefined)[]): Chosen[] {
-  const found = builds.flatMap((build, i): Chosen[] => {
-    if (build === undefined) return [];
-    const system = compileDemand(job, build.kin.offer, build.kin.family).system(build.netVolume, build.fb);
-    const half = cutoff(system, { from: si('frequency', 2), to: si('frequency', job.wanted.highest) });
-    return [{ build, leaning: LEANINGS[i] as string, f3: half.ok ? half.frequency : build.criteria.cutoff }];
-  });
-  const chosen: Chosen[] = [];
-  for (const next of found) {
-    const beaten = found.some(({ build }) => dominates(build.criteria, next.build.criteria));
-    if (!beaten && chosen.every((other) => differ(next, other))) chosen.push(next);
+/**
+ * The best box of each leaning, in that order, without those beaten by another or too like an earlier one. A leaning is
+ * said only where its own number leads the first design by the stated difference, and no other design in it.
+ */
+export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Chosen[] {
+  const names = leanings(job).map(({ name }) => name);
+  const found = boxes.flatMap((box, i): Chosen[] => (box === undefined ? [] : [{ box, leaning: names[i] as string }]));
+  const [first, ...others] = found;
+  if (first === undefined) return [];
+  const chosen: Chosen[] = [first];
+  for (const next of others) {
+    const { criteria } = next.box;
+    const rivals = found.filter(({ box }) => box !== next.box).map(({ box }) => box.criteria);
+    if (rivals.some((rival) => dominates(rival, criteria))) continue;
+    if (!leads[next.leaning]?.(criteria, first.box.criteria)) continue;
+    if (!chosen.every(({ box }) => differ(criteria, box.criteria))) continue;
+    chosen.push(next);
   }
-  return chosen;
+  // Among those that are shown nobody may be better in what a name says.
+  return chosen.filter(({ box, leaning }) =>
+    chosen.every((other) => other.box === box || !trails[leaning]?.(box.criteria, other.box.criteria)),
+  );
 }

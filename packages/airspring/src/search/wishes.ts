@@ -1,120 +1,171 @@
-import type { Demand } from '../box/demand.js';
-import type { Job } from '../brief/job.js';
+import type { Job } from '../job/job.js';
+import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
+import type { Demand } from './demand.js';
 
-/** One wish of a brief that a box may miss: its path, and how much it weighs when wishes must yield. */
-export interface Wish {
-  readonly path: string;
-  readonly weight: keyof Job['weights'] | undefined;
+/** A wish with what a box needs of it, in SI units; what that hangs on says when it must be worked out anew. */
+type SoundWish = Wish & { readonly needed: (demand: Demand) => number };
+type SizeWish = Wish & { readonly needed: (edges: ArrayLike<number>) => number };
+
+const sizeWishes = ({ space, units }: Job): SizeWish[] => [
+  ...(['width', 'height', 'depth'] as const).map(
+    (edge, axis): SizeWish => ({
+      path: `space.${edge}`,
+      what: `outer ${edge}`,
+      quantity: 'length',
+      unit: units.length,
+      allowed: space[edge],
+      sense: 'at most',
+      weight: 'small',
+      needed: (edges) => edges[axis] as number,
+    }),
+  ),
+  {
+    path: 'space.volume',
+    what: 'outer volume',
+    quantity: 'volume',
+    unit: units.volume,
+    allowed: space.volume,
+    sense: 'at most',
+    weight: 'small',
+    needed: (edges) => (edges[0] as number) * (edges[1] as number) * (edges[2] as number),
+  },
+];
+
+/** What every box is asked to play, whatever its kind. */
+function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
+  return [
+    {
+      path: 'wanted.lowest',
+      what: 'cut-off of the response',
+      quantity: 'frequency',
+      unit: 'Hz',
+      allowed: wanted.lowest,
+      sense: 'at most',
+      weight: 'deep',
+      needed: (demand) => demand.cutoff,
+    },
+    {
+      path: 'wanted.level',
+      what: 'level by cone and coil',
+      quantity: 'level',
+      unit: 'dB',
+      allowed: wanted.level,
+      sense: 'at least',
+      weight: 'loud',
+      easedByLevel: true,
+      needed: (demand) => wanted.level - 20 * Math.log10(Math.max(demand.travel, demand.heat)),
+    },
+    {
+      path: 'wanted.rise',
+      what: 'rise of the response',
+      quantity: 'level',
+      unit: 'dB',
+      allowed: wanted.rise,
+      sense: 'at most',
+      needed: (demand) => demand.rise,
+    },
+    {
+      path: 'amplifier.voltage',
+      what: 'drive',
+      quantity: 'voltageRms',
+      unit: 'V',
+      allowed: amplifier.voltage,
+      sense: 'at most',
+      easedByLevel: true,
+      needed: (demand) => demand.voltage,
+    },
+    {
+      path: 'amplifier.current',
+      what: 'current',
+      quantity: 'currentRms',
+      unit: 'A',
+      allowed: amplifier.current,
+      sense: 'at most',
+      easedByLevel: true,
+      needed: (demand) => demand.current,
+    },
+  ];
 }
 
-/** Wishes in a fixed order; the excesses of a box follow it. */
-export const wishes = [
-  { path: 'wanted.lowest', weight: 'deep' },
-  { path: 'wanted.level', weight: 'loud' },
-  { path: 'wanted.rise', weight: undefined },
-  { path: 'space.width', weight: 'small' },
-  { path: 'space.height', weight: 'small' },
-  { path: 'space.depth', weight: 'small' },
-  { path: 'space.volume', weight: 'small' },
-  { path: 'vent.airSpeed', weight: undefined },
-  { path: 'vent.largest', weight: 'simple' },
-  { path: 'printer.width', weight: undefined },
-  { path: 'amplifier.voltage', weight: undefined },
-  { path: 'amplifier.current', weight: undefined },
-] as const satisfies readonly Wish[];
+/** The wishes of a job in a fixed order, and how boxes are judged by them: excesses follow that order. */
+export interface Wishes {
+  readonly list: readonly Wish[];
+  /** Those of sound come first, those of size next, those of kinds last. */
+  readonly soundCount: number;
+  readonly sizeCount: number;
+  /** Each fills in the excesses that hang on what it is given. */
+  readonly sound: (demand: Demand, out: Float64Array) => void;
+  readonly size: (edges: ArrayLike<number>, out: Float64Array) => void;
+  /** Of the volume alone, where no edge is known yet. */
+  readonly volume: (outer: number, out: Float64Array) => void;
+  readonly own: (variant: Variant, point: Point, load: number, out: Float64Array) => void;
+}
 
-type Places<List extends readonly unknown[]> = { readonly [Place in keyof List]: number };
-
-const [LOWEST, LEVEL, RISE, WIDTH, HEIGHT, DEPTH, VOLUME, SPEED, LARGEST, PRINTER, VOLTAGE, CURRENT] =
-  wishes.keys() as unknown as Places<typeof wishes>;
-
-export { CURRENT, LEVEL, LOWEST, SPEED, VOLTAGE };
-
-/** How far each wish is missed, as the logarithm of needed over allowed; 0 or less is met. */
-export type Excess = Float64Array;
-
-/** What a reader compares: the four wishes that trade against each other. */
-export interface Criteria {
-  /** Lowest frequency within the wanted fall, Hz. */
-  cutoff: number;
-  /** Least over the band of the greatest level of a steady sine, dB. */
-  level: number;
-  /** Outside, m³. */
-  volume: number;
-  /** Of all vents together, m; 0 without a vent. */
-  ventLength: number;
+/** All wishes of a job; those of kinds stand behind those of every box. A wish that a box has nothing to do with it meets. */
+export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
+  const sounds = soundWishes(job);
+  const sizes = sizeWishes(job);
+  const common = sounds.length + sizes.length;
+  const own = [...new Map(variants.flatMap(({ wishes }) => wishes.map((wish) => [wish.path, wish]))).values()];
+  const placesIn = new Map(
+    variants.map((variant) => [
+      variant,
+      variant.wishes.map(({ path }) => common + own.findIndex((wish) => wish.path === path)),
+    ]),
+  );
+  return {
+    list: [...sounds, ...sizes, ...own],
+    soundCount: sounds.length,
+    sizeCount: sizes.length,
+    volume: (outer, out) => {
+      out.fill(-1, sounds.length, common);
+      out[common - 1] = excessOf(sizes[sizes.length - 1] as SizeWish, outer);
+    },
+    sound: (demand, out) => {
+      for (let i = 0; i < sounds.length; i++) {
+        const wish = sounds[i] as SoundWish;
+        out[i] = excessOf(wish, wish.needed(demand));
+      }
+    },
+    size: (edges, out) => {
+      for (let i = 0; i < sizes.length; i++) {
+        const wish = sizes[i] as SizeWish;
+        out[sounds.length + i] = excessOf(wish, wish.needed(edges));
+      }
+    },
+    own: (variant, point, load, out) => {
+      out.fill(-1, common);
+      const places = placesIn.get(variant) as number[];
+      for (let i = 0; i < places.length; i++) {
+        const wish = variant.wishes[i] as KindWish;
+        out[places[i] as number] = excessOf(wish, wish.needed(point, load));
+      }
+    },
+  };
 }
 
 const DB = Math.LN10 / 20;
 
 /** A nanometre is no excess: solved edges carry rounding. */
-const over = (needed: number, allowed: number): number => Math.log((needed - 1e-9) / allowed);
+const NANOMETRE = 1e-9;
 
-/** Excesses that depend on size, in SI: outer edges and the vent's diameters. */
-export function sizeExcess(
-  { space, vent, printer }: Job,
-  edges: ArrayLike<number>,
-  diameter: number,
-  printed: number,
-  out: Excess,
-): void {
-  const w = edges[0] as number;
-  const h = edges[1] as number;
-  const d = edges[2] as number;
-  out[WIDTH] = over(w, space.width);
-  out[HEIGHT] = over(h, space.height);
-  out[DEPTH] = over(d, space.depth);
-  out[VOLUME] = space.volume === Infinity ? -1 : over(w * h * d, space.volume);
-  out[LARGEST] = diameter > 0 ? over(diameter, vent.largest) : -1;
-  out[PRINTER] = diameter > 0 && printer.width < Infinity ? over(printed, printer.width) : -1;
+/** How far a wish is missed, as the logarithm of needed over allowed, where a level is an amplitude; 0 or less is met. */
+function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
+  if (allowed === Infinity) return -1;
+  if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DB;
+  const ratio = Math.max(quantity === 'length' ? needed - NANOMETRE : needed, 1e-12) / allowed;
+  return sense === 'at most' ? Math.log(ratio) : -Math.log(ratio);
 }
 
-/** Excesses that depend on sound, and the greatest level they leave. `area` is that of all vents, 0 without. */
-export function soundExcess(job: Job, demand: Demand, area: number, out: Excess): number {
-  const { wanted, amplifier, vent } = job;
-  const physical = Math.max(demand.travel, demand.heat);
-  const speed = area > 0 ? demand.ventFlow / area / vent.airSpeedPeak : 0;
-  const voltage = demand.voltage / amplifier.voltage;
-  const current = demand.current / amplifier.current;
-  out[LOWEST] = Math.log(demand.cutoff / wanted.lowest);
-  out[LEVEL] = Math.log(physical);
-  out[RISE] = (demand.rise - wanted.rise) * DB;
-  out[SPEED] = Math.log(Math.max(speed, 1e-9));
-  out[VOLTAGE] = Math.log(voltage);
-  out[CURRENT] = Math.log(Math.max(current, 1e-9));
-  return wanted.level - 20 * Math.log10(Math.max(physical, speed, voltage, current));
+/** What a box needs whose excess that is: the inverse of {@link excessOf}. */
+export function neededFor({ quantity, sense, allowed }: Wish, excess: number): number {
+  const sign = sense === 'at most' ? 1 : -1;
+  return quantity === 'level' ? allowed + (sign * excess) / DB : allowed * Math.exp(sign * excess);
 }
 
-/** Sum of what is missed; 0 when every wish is met. */
-export function missed(excess: Excess): number {
+/** What is missed of each wish, summed; 0 when every wish is met. */
+export function missed(excess: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0; i < excess.length; i++) if ((excess[i] as number) > 0) sum += excess[i] as number;
   return sum;
 }
-
-/**
- * Points of a box by the wishes that trade against each other. One point is one decibel of greatest level, a tenth of an
- * octave of depth, a tenth of a halving of the outer volume, or a tenth of a metre of vent to print.
- */
-export const points = (job: Job, weights: Job['weights'], { cutoff, level, volume, ventLength }: Criteria): number =>
-  weights.deep * 10 * Math.log2(job.wanted.lowest / cutoff) +
-  weights.loud * (level - job.wanted.level) +
-  weights.small * 10 * Math.log2(roomFor(job) / volume) -
-  weights.simple * 10 * ventLength;
-
-/** Outer volume that the space allows, m³. */
-export const roomFor = ({ space }: Job): number => Math.min(space.volume, space.width * space.height * space.depth);
-
-/** A weight of nothing would let a box win that is worse in that respect for no gain. */
-const LEAST = 0.01;
-
-/** The brief's own weights, then those of a reader who leans to one wish: deeper, louder, smaller, simpler. */
-export const leanings = ({ weights }: Job): readonly Job['weights'][] => {
-  const base = {
-    deep: Math.max(weights.deep, LEAST),
-    loud: Math.max(weights.loud, LEAST),
-    small: Math.max(weights.small, LEAST),
-    simple: Math.max(weights.simple, LEAST),
-  };
-  return [base, ...(['deep', 'loud', 'small', 'simple'] as const).map((name) => ({ ...base, [name]: 4 * base[name] }))];
-};

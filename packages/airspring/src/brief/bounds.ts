@@ -1,0 +1,25 @@
+import * as v from 'valibot';
+import { type Bounds, plainNumber } from './quantity-text.js';
+import { MOST } from './size.js';
+
+// Far wider than any box or driver that somebody builds: they catch a wrong unit where the reader wrote it.
+export const edge: Bounds<'length'> = { least: 0.02, greatest: 20, unit: 'm' };
+export const size: Bounds<'length'> = { least: 1, greatest: 2000, unit: 'mm' };
+export const wall: Bounds<'length'> = { least: 0.1, greatest: 200, unit: 'mm' };
+export const air: Bounds<'volume'> = { least: 0.001, greatest: 10_000, unit: 'L' };
+export const audible: Bounds<'frequency'> = { least: 1, greatest: 20_000, unit: 'Hz' };
+export const decibels: Bounds<'level'> = { least: 0.01, greatest: 200, unit: 'dB' };
+export const coil: Bounds<'inductance'> = { least: 1e-4, greatest: 1000, unit: 'mH' };
+export const ohms: Bounds<'resistance'> = { least: 0.001, greatest: 10_000, unit: 'Ω' };
+
+/** A quality factor. */
+export const Q = plainNumber(0.01, 1e4);
+/** Of losses: with less the box would be more hole, or more damping, than box. */
+export const lossQ = plainNumber(1, 1e4);
+
+/** A list that a person can have written. */
+export const most = <const T extends readonly unknown[]>() =>
+  v.maxLength<T, typeof MOST, string>(
+    MOST,
+    `out-of-range\na list of at most ${MOST} items\nLeave out what is not needed.`,
+  );

@@ -1,0 +1,37 @@
+import type { Air } from '@airspring/core/air';
+import type { DriverChoice, Job, Written } from '../job/job.js';
+import type { ReadBrief } from './schema.js';
+
+const HALF_POWER = 10 * Math.log10(2);
+
+/** Fills in the defaults of a brief without faults; those of a kind's own fields are the kind's business. */
+export function jobOf(written: Written, read: ReadBrief, air: Air, choices: readonly DriverChoice[]): Job {
+  const { title, space, wanted, amplifier, box = {}, units = {}, weights = {} } = read;
+  return {
+    written,
+    title,
+    choices,
+    air,
+    space: {
+      ...space,
+      volume: space.volume ?? Infinity,
+      bracing: space.bracing ?? 0,
+      cutoutPlay: space.cutoutPlay ?? 0.002,
+    },
+    wanted: { ...wanted, fall: wanted.fall ?? HALF_POWER, rise: wanted.rise ?? 1.5 },
+    amplifier: {
+      voltage: amplifier.voltage,
+      current: amplifier.current ?? Infinity,
+      sourceResistance: amplifier.sourceResistance ?? 0,
+    },
+    ...(box.kinds && { kinds: [...new Set(box.kinds)] }),
+    sections: read as unknown as Job['sections'],
+    units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },
+    weights: {
+      deep: weights.deep ?? 1,
+      loud: weights.loud ?? 1,
+      small: weights.small ?? 1,
+      simple: weights.simple ?? 1,
+    },
+  };
+}

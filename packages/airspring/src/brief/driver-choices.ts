@@ -1,0 +1,85 @@
+import { completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
+import { type Fault, InputError } from '@airspring/core/fault';
+import type { DriverChoice } from '../job/job.js';
+import type { Faultless } from './faultless.js';
+import { type BriefFor, driverFields, type ReadBrief } from './schema.js';
+
+type Sheet = Omit<ReadBrief['drivers'][number], 'wirings'>;
+type Brief = BriefFor<readonly []>;
+type Written = Brief['drivers'][number];
+
+/** The result, or `undefined` with the faults of a refusal added to the others. */
+export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault): Fault | undefined => fault) {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    for (const fault of error.faults) {
+      const one = told(fault);
+      if (one !== undefined) faults.push(one);
+    }
+    return undefined;
+  }
+}
+
+/** The sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
+function withUnits(sheet: Faultless<Sheet>, written: Written): DriverData {
+  const fields = Object.entries(sheet).map(([name, value]) => {
+    const field = driverFields[name as keyof Sheet];
+    const schema = 'wrapped' in field ? field.wrapped : field;
+    const text = written[name as keyof Written];
+    return [name, ('strict' in schema && typeof text === 'string' && schema.strict(text)) || value];
+  });
+  return Object.fromEntries(fields);
+}
+
+/** Completes a sheet; of one that has lost a value to a fault only contradictions are told, and nothing is missing. */
+function completedOf(faults: Fault[], sheet: Faultless<Sheet>, written: Written, path: string) {
+  const completed = gather(faults, () => completeDriver(withUnits(sheet, written), path));
+  if (completed === undefined || completed.ok) return completed;
+  const whole = Object.keys(written).every((field) => field === 'wirings' || Object.hasOwn(sheet, field));
+  if (!whole) return undefined;
+  for (const { text } of completed.because) {
+    const expected = 'data that make a driver whole';
+    faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: text });
+  }
+  return undefined;
+}
+
+/** Choices that differ by name alone are one: the search would only find the same boxes again. */
+const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
+  const known = new Map<string, DriverChoice>();
+  for (const choice of choices) {
+    const { driver, series, parallel, isobaric } = choice.drivers;
+    const key = JSON.stringify([{ ...driver, name: undefined }, series, parallel, isobaric]);
+    if (!known.has(key)) known.set(key, choice);
+  }
+  return [...known.values()];
+};
+
+/** Every driver of a brief in every wiring, and the faults across their fields, as far as they were read. */
+export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Faultless<ReadBrief>): DriverChoice[] {
+  const all = drivers.flatMap((faultless, driverIndex): DriverChoice[] => {
+    if (faultless === undefined) return [];
+    const { wirings = [{}], ...sheet } = faultless;
+    const path = `drivers[${driverIndex}]`;
+    const completed = completedOf(faults, sheet, (brief as Brief).drivers[driverIndex] as Written, path);
+    return wirings.flatMap((wiring, i): DriverChoice[] => {
+      if (wiring === undefined) return [];
+      const at = `${path}.wirings[${i}]`;
+      // Without a driver the wiring is judged all the same; that the driver is missing has been told.
+      const told = (fault: Fault) =>
+        fault.path.startsWith('group') ? { ...fault, path: fault.path.replace(/^group/, at) } : undefined;
+      const made = gather(faults, () => group((completed?.driver ?? {}) as DriverGroup['driver'], wiring), told);
+      const fronts = ((wiring.series ?? 1) * (wiring.parallel ?? 1)) / (wiring.isobaric ? 2 : 1);
+      if (fronts > 4) {
+        const expected = 'at most 4 drivers side by side';
+        const got = `${fronts} drivers side by side`;
+        faults.push({ code: 'out-of-range', path: at, got, expected, remedy: 'Offer fewer drivers in this box.' });
+      }
+      if (made === undefined || completed === undefined) return [];
+      return [{ driverIndex, name: sheet.name as string, completed, drivers: made }];
+    });
+  });
+  return onceEach(all);
+}

@@ -1,0 +1,60 @@
+import type { Air } from '@airspring/core/air';
+import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
+
+/** A brief as it was written: texts with units, before anything was read. */
+export type Written = Readonly<Record<string, unknown>>;
+
+/** One driver in one wiring, out of those that the brief names. */
+export interface DriverChoice {
+  /** Place in the brief's list of drivers. */
+  readonly driverIndex: number;
+  readonly name: string;
+  readonly completed: CompletedDriver;
+  readonly drivers: DriverGroup;
+}
+
+/** How much each of the four wishes counts that trade against each other. */
+export interface Weights {
+  readonly deep: number;
+  readonly loud: number;
+  readonly small: number;
+  readonly simple: number;
+}
+
+/** A brief with every quantity in SI units, every default of all kinds of box filled in, and its drivers completed. */
+export interface Job {
+  readonly written: Written;
+  readonly title: string;
+  /** Each driver in each wiring; what would be equal twice stands once. */
+  readonly choices: readonly DriverChoice[];
+  readonly air: Air;
+  readonly space: {
+    readonly width: number;
+    readonly height: number;
+    readonly depth: number;
+    /** Infinite where none is stated. */
+    readonly volume: number;
+    readonly panelThickness: number;
+    readonly bracing: number;
+    /** Free room around each cutout, so that a saw's error does not stop the basket. */
+    readonly cutoutPlay: number;
+  };
+  readonly wanted: {
+    readonly lowest: number;
+    readonly highest: number;
+    readonly level: number;
+    readonly fall: number;
+    readonly rise: number;
+  };
+  readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
+  /** Names of the kinds of box that may be tried; left out: every kind that was passed in. */
+  readonly kinds?: readonly string[];
+  /** What each section of the brief says beyond this record, read into SI units, for the kind that owns the field. */
+  readonly sections: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+  readonly units: { readonly length: 'mm' | 'cm' | 'in'; readonly volume: 'L' | 'ft³' | 'in³' };
+  readonly weights: Weights;
+}
+
+/** Outer volume that the space allows, m³. */
+export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
+  Math.min(space.volume, space.width * space.height * space.depth);

@@ -1,0 +1,18 @@
+/** What a number in a phrase means, and so in which unit it is printed. */
+export type Meaning =
+  | 'length'
+  | 'bareLength'
+  | 'volume'
+  | 'frequency'
+  | 'edge'
+  | 'level'
+  | 'ratio'
+  | 'airSpeed'
+  | 'travel'
+  | 'voltage'
+  | 'current'
+  | 'power'
+  | 'impedance';
+
+/** A sentence as data: words, and quantities in SI units that are printed in the units of the reader. */
+export type Phrase = readonly (string | readonly [value: number, meaning: Meaning])[];

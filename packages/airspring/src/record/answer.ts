@@ -1,0 +1,230 @@
+import type { Warning } from '@airspring/core/fault';
+import type { DesignVent, Hole } from '../kind/build-record.js';
+import type { Meaning, Phrase } from '../kind/phrase.js';
+import type { Brief } from '../kind/standard.js';
+
+/** The answer to a brief: designs, or why there is none. Plain records in SI units that survive JSON. */
+export type Answer = Met | NotMet;
+
+/** Every wish is met. */
+export interface Met {
+  readonly ok: true;
+  readonly version: 1;
+  readonly title: string;
+  readonly asked: Asked;
+  readonly designs: readonly Design[];
+  /** How each driver was completed from its data: what was derived, and how far given values disagree. */
+  readonly drivers: readonly DriverAccount[];
+}
+
+/** Not every wish can be met together. */
+export interface NotMet {
+  readonly ok: false;
+  readonly version: 1;
+  readonly title: string;
+  /** The smallest set of wishes that contradict each other: any part of it can be met. */
+  readonly conflict: readonly { readonly path: string; readonly wish: string }[];
+  readonly because: readonly string[];
+  readonly nearest?: {
+    readonly changes: readonly { readonly path: string; readonly from: string; readonly to: string }[];
+    readonly brief: Brief;
+    /** What the changed brief is answered with. */
+    readonly answer: Met;
+  };
+  readonly drivers: readonly DriverAccount[];
+}
+
+export interface DriverAccount {
+  readonly name: string;
+  readonly parameters: Readonly<Record<string, number>>;
+  readonly derived: readonly { readonly field: string; readonly value: number; readonly by: string }[];
+  readonly deviations: readonly {
+    readonly field: string;
+    readonly given: number;
+    readonly implied: number;
+    readonly relative: number;
+  }[];
+  readonly blocked: readonly string[];
+}
+
+/** A value and the frequency at which it stands. */
+export interface At {
+  readonly frequency: number;
+  readonly value: number;
+}
+
+/** Which limit binds over a stretch of frequencies. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly binding: string;
+}
+
+export interface Panel {
+  readonly name: string;
+  readonly count: number;
+  /** m. */
+  readonly length: number;
+  readonly width: number;
+}
+
+export type { DesignVent, Hole, Phrase };
+
+/** The sentences that a kind tells of a design. */
+export interface Told {
+  /** Follows the size of the box in the first paragraph. */
+  readonly summary: Phrase;
+  /** The column of the overview, in few characters. */
+  readonly brief: Phrase;
+  /** What to make and where it goes, a paragraph each. */
+  readonly building: readonly Phrase[];
+  readonly playing: readonly Phrase[];
+  /** What the impedance has between its peaks, when there is something to look for. */
+  readonly dip?: string;
+}
+
+/** What stops a box at its depth although its response goes deeper: a limit, and what the wanted level asks of it there. */
+export interface Below {
+  readonly binding: string;
+  /** The lowest frequency that the response alone would reach, Hz. */
+  readonly frequency: number;
+  /** How many times the limit the wanted level asks for at that frequency. */
+  readonly times: number;
+  /** The same as a quantity where the kind limits it: the speed of the air. */
+  readonly load?: { readonly value: number; readonly meaning: Meaning; readonly subject: string };
+}
+
+/** How near a design is to something that the brief limits. */
+export interface Margin {
+  readonly path: string;
+  readonly what: string;
+  /** What the design does, and what the brief asks, each with its unit. */
+  readonly value: string;
+  readonly limit: string;
+  readonly sense: 'at most' | 'at least';
+  /** How much of the limit is used, less 1: negative is room, 0 binds. Levels count as amplitudes. */
+  readonly relative: number;
+}
+
+/** All columns of a design, for one drive. */
+export interface Curves {
+  readonly driveVoltageRms: number;
+  readonly frequencies: readonly number[];
+  readonly levelHalfSpace: readonly number[];
+  readonly groupDelay: readonly number[];
+  readonly displacementPeak: readonly number[];
+  readonly airSpeedPeak?: readonly number[];
+  readonly impedance: readonly number[];
+  readonly impedancePhase: readonly number[];
+  /** Greatest level of a steady sine, and what gives out there. */
+  readonly greatestLevel: readonly number[];
+  readonly binding: readonly string[];
+}
+
+/** How far down a constant drive is safe for the cone, and what keeps it safe below. */
+export interface Guard {
+  readonly driveVoltageRms: number;
+  /** Below it that drive is too much for the travel; left out where it never is, and where it always is. */
+  readonly lowestSafeFrequency?: number;
+  /** That drive is too much for the travel even at the highest tone that is heard; left out otherwise. */
+  readonly neverSafe?: true;
+  /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none in the band does. */
+  readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
+}
+
+/** What the brief asks of the sound, in SI. */
+export interface Asked {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly level: number;
+  /** How far the response may have fallen at the lowest, dB. */
+  readonly fall: number;
+  readonly rise: number;
+}
+
+/** One box that meets the brief. */
+export interface Design {
+  /** A, B, C …: how reports and figures call it. */
+  readonly name: string;
+  /** The wish it leans to: 'balanced', 'deeper', 'louder', 'smaller', 'simpler'. */
+  readonly leaning: string;
+  /** What it gains and loses against the first design, in words that were computed. */
+  readonly words: readonly string[];
+  /** The kind of box, by its name, and as a sentence calls it. */
+  readonly kind: string;
+  readonly called: string;
+  /** What the kind tells of it: sentences as data, with quantities in SI units. */
+  readonly told: Told;
+  readonly drivers: {
+    readonly name: string;
+    readonly count: number;
+    readonly series: number;
+    readonly parallel: number;
+    readonly isobaric: boolean;
+    /** Greatest travel, one way, peak, and what one coil can turn into heat. */
+    readonly Xmax: number;
+    readonly Pe: number;
+    /** Sizes of each driver. */
+    readonly outerDiameter: number;
+    readonly cutoutDiameter: number;
+  };
+  readonly box: {
+    readonly outer: readonly [width: number, height: number, depth: number];
+    readonly inner: readonly [width: number, height: number, depth: number];
+    readonly panelThickness: number;
+    readonly outerVolume: number;
+    readonly netVolume: number;
+    readonly panels: readonly Panel[];
+    readonly holes: readonly Hole[];
+  };
+  readonly vent?: DesignVent;
+  /** Numbers that belong to this kind of box, such as its tuning or its resonance. */
+  readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
+  /** What was assumed because the brief does not say it, each with its amount. */
+  readonly assumed: readonly Phrase[];
+  readonly response: {
+    /** Half power under the reference. */
+    readonly f3?: number;
+    readonly f6?: number;
+    readonly f10?: number;
+    /** Within the wanted fall from here on. */
+    readonly cutoff: number;
+    /** From here on every limit holds at the wanted level as well: how deep the box plays. */
+    readonly depth: number;
+    /** What ends it there, where the response goes deeper. */
+    readonly below?: Below;
+    readonly referenceLevel: number;
+    readonly greatestRise: number;
+  };
+  readonly loudness: {
+    /** Least over the band of the greatest level of a steady sine. */
+    readonly level: number;
+    readonly frequency: number;
+    readonly binding: string;
+    readonly stretches: readonly Stretch[];
+    /** The names of limits as nouns: 'the first to give out is …'. */
+    readonly givesOut: Readonly<Record<string, string>>;
+  };
+  /** At the wanted level, each at its worst frequency of the band. */
+  readonly atWantedLevel: {
+    readonly driveVoltageRms: At;
+    readonly currentRms: At;
+    readonly displacementPeak: At;
+    readonly heat: At;
+    readonly airSpeedPeak?: At;
+    /** What the kind limits beside that: the air speed of a vent, the travel of a radiator. */
+    readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
+  };
+  /** For the drive that plays the wanted level in the flat part; and for all that the amplifier gives. */
+  readonly protection: Guard & { readonly atFullVoltage: Guard };
+  readonly impedance: {
+    readonly maxima: readonly At[];
+    readonly minima: readonly At[];
+    readonly least: At;
+  };
+  readonly points: number;
+  readonly margins: readonly Margin[];
+  readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];
+  readonly cautions: readonly string[];
+  readonly curves: Curves;
+}

@@ -1,0 +1,98 @@
+import { si } from '@airspring/core/quantity';
+import { innerSize } from '@airspring/core/space';
+import type { Job } from '../job/job.js';
+import type { Box } from '../search/box.js';
+import { pointsOf } from '../search/points.js';
+import type { Search } from '../search/search.js';
+import type { Design, Guard } from './answer.js';
+import { cautionsOf } from './cautions.js';
+import { driverHoles, panelsOf } from './cut-list.js';
+import { partMargins, wishMargins } from './margins.js';
+import { soundOf } from './sound.js';
+
+const CHAMBER = {
+  code: 'neglected',
+  text: 'The walls of the chamber between the drivers of an isobaric pair, and the spring and mass of its air. Counted is the room of a tube as wide as the cutout, with one driver at each end of it.',
+} as const;
+
+/** Whether some drive of the two that are judged can be too much for the travel. */
+const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
+  lowestSafeFrequency !== undefined || neverSafe === true;
+
+/** Makes the record of a design from a box: everything a reader needs, from the public functions of core. */
+export function assemble(search: Search, box: Box, name: string, leaning: string, words: readonly string[]): Design {
+  const { job } = search;
+  const { variant, edges, point, criteria } = box;
+  const { space, wanted } = job;
+  const { drivers } = variant.choice;
+  const one = drivers.driver;
+  const fit = variant.place(edges, point);
+  if (!fit.ok) {
+    const why = fit.because.map(({ text }) => text).join(' ');
+    throw new Error(`a design that does not fit left the search: ${why}`);
+  }
+  const { vent, holes, summary, brief, building, playing, dip, numbers, assumed, ...own } = variant.record({
+    edges,
+    point,
+    fit,
+  });
+  const sound = soundOf(job, box, own.givesOut);
+  const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
+  const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
+  const { atFullVoltage } = sound.protection;
+
+  return {
+    name,
+    leaning,
+    words,
+    kind: variant.kind.name,
+    called: variant.kind.called,
+    told: { summary, brief, building, playing, ...(dip !== undefined && { dip }) },
+    drivers: {
+      name: variant.choice.name,
+      count: drivers.count,
+      series: drivers.series,
+      parallel: drivers.parallel,
+      isobaric: drivers.isobaric,
+      Xmax: one.Xmax ?? 0,
+      Pe: one.Pe ?? 0,
+      outerDiameter: one.outerDiameter ?? 0,
+      cutoutDiameter: one.cutoutDiameter ?? 0,
+    },
+    box: {
+      outer: edges,
+      inner: Object.values(inner) as unknown as readonly [number, number, number],
+      panelThickness: space.panelThickness,
+      outerVolume: criteria.volume,
+      netVolume: point[0] as number,
+      panels: panelsOf(edges, space.panelThickness),
+      holes: [...driverHoles(fit, one.cutoutDiameter ?? 0), ...holes],
+    },
+    ...(vent && { vent }),
+    numbers,
+    assumed: [...assumedOf(job), ...assumed],
+    ...sound,
+    points: pointsOf(job, job.weights, criteria),
+    margins: [
+      ...wishMargins(search, box),
+      ...partMargins(job, variant, sound.atWantedLevel, fit.slack.driverDepth, own.margins),
+    ],
+    warnings: [...job.air.warnings, ...own.warnings, ...(drivers.isobaric ? [CHAMBER] : [])],
+    cautions: cautionsOf(Math.max(wanted.level, sound.loudness.level), {
+      printed: own.printed,
+      travels: travels(sound.protection) || travels(atFullVoltage),
+    }),
+  };
+}
+
+/** What was assumed of the brief itself, whatever the kind of box. */
+const assumedOf = ({ space }: Job): Design['assumed'] =>
+  space.cutoutPlay > 0
+    ? [
+        [
+          'Each cutout keeps ',
+          [space.cutoutPlay, 'length'],
+          ' clear all round, so that a slip of the saw does not stop the basket.',
+        ],
+      ]
+    : [];

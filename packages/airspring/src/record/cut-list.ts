@@ -1,0 +1,16 @@
+import type { Fit } from '@airspring/core/space';
+import { type Hole, holeAt } from '../kind/build-record.js';
+import type { Panel } from './answer.js';
+
+/** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */
+export function panelsOf([width, height, depth]: readonly [number, number, number], t: number): Panel[] {
+  return [
+    { name: 'front and back (width × height)', count: 2, length: width, width: height },
+    { name: 'top and bottom (width × depth)', count: 2, length: width, width: depth - 2 * t },
+    { name: 'sides (height × depth)', count: 2, length: height - 2 * t, width: depth - 2 * t },
+  ];
+}
+
+/** The holes of the drivers where they were placed. */
+export const driverHoles = ({ placement: { driver } }: Fit, cutout: number): Hole[] =>
+  driver.centres.map((centre) => holeAt('driver', driver.face, cutout, centre));

@@ -1,0 +1,71 @@
+import type { System } from '@airspring/core/enclosure';
+import { greatestLevel, type Limit } from '@airspring/core/limit';
+import { bracketedRoot } from '@airspring/core/numeric';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import { compileNetwork, probeColumns, probeNamed } from '@airspring/core/response';
+import type { Job } from '../job/job.js';
+import type { Load, Point } from '../kind/box-kind.js';
+import type { Below, Design } from './answer.js';
+
+/** Peaks of what a kind limits, per volt of drive. */
+export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {
+  const network = { ...system.network, probes: { ...system.network.probes, load: probe } };
+  const { re, im } = probeNamed(probeColumns(compileNetwork(network), frequencies), 'load');
+  return re.map((a, i) => {
+    const peak = Math.SQRT2 * Math.hypot(a, im[i] as number);
+    return integrated ? peak / (2 * Math.PI * (frequencies[i] as number)) : peak;
+  });
+}
+
+const POINTS = 120;
+/** Depths are claimed no sharper than to so many Hz, upwards. */
+const SHARP = 1e-3;
+
+/**
+ * How deep a box plays: the lowest frequency down to which the response holds, and every limit at the wanted level, at each
+ * frequency from there to the beginning of the band. Where a limit ends it before the response does, what ends it.
+ */
+export function depthOf(
+  { wanted }: Job,
+  system: System,
+  limits: readonly Limit[],
+  cutoff: number,
+  own: { readonly load: Load; readonly point: Point } | undefined,
+): Pick<Design['response'], 'depth' | 'below'> {
+  if (cutoff >= wanted.lowest) return { depth: Math.max(cutoff, wanted.lowest) };
+  const grid = logarithmicGrid(cutoff, wanted.lowest, POINTS);
+  const { levelHalfSpace, binding } = greatestLevel(system, limits, grid);
+  const spare = (level: number) => level - wanted.level;
+  let first = POINTS - 1;
+  while (first >= 0 && spare(levelHalfSpace[first] as number) >= 0) first--;
+  if (first < 0) return { depth: cutoff };
+  const at = (f: number) => spare(greatestLevel(system, limits, [f]).levelHalfSpace[0] as number);
+  const above = grid[first + 1];
+  const root = above === undefined ? undefined : bracketedRoot(at, grid[first] as number, above, 1e-6);
+  const depth = Math.min(wanted.lowest, (root?.ok ? root.x : (above ?? wanted.lowest)) + SHARP);
+  const below: Below = {
+    binding: binding[first] as string,
+    frequency: cutoff,
+    times: 10 ** (-spare(levelHalfSpace[0] as number) / 20),
+    ...(own && loadAt(system, own, cutoff, wanted.level)),
+  };
+  return { depth, below };
+}
+
+/** What the wanted level would ask of the kind's own part at one frequency. */
+function loadAt(
+  system: System,
+  { load, point }: { readonly load: Load; readonly point: Point },
+  frequency: number,
+  level: number,
+): Pick<Below, 'load'> {
+  const one = Float64Array.of(frequency);
+  const { levelHalfSpace, driveVoltageRms } = greatestLevel(system, [UNIT_DRIVE], one);
+  const drive = (driveVoltageRms[0] as number) * 10 ** ((level - (levelHalfSpace[0] as number)) / 20);
+  const reading = (readingsOf(system, load, one)[0] as number) * drive;
+  if (reading <= load.capacity(point)) return {};
+  return { load: { value: reading * load.perReading(point), meaning: load.meaning, subject: load.below } };
+}
+
+/** One volt, whatever it does. */
+const UNIT_DRIVE: Limit = { name: 'drive', greatestRms: 1, basis: 'one volt' };

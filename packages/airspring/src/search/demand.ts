@@ -1,0 +1,217 @@
+import type { System } from '@airspring/core/enclosure';
+import { compileTopology, elementValues, sweepRows, type Topology } from '@airspring/core/network';
+import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
+import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
+import type { Job } from '../job/job.js';
+import type { Point, Variant } from '../kind/box-kind.js';
+
+/** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
+export interface Demand {
+  /** Lowest frequency above which the response stays within the wanted fall, Hz; sharp to 0.01 Hz. */
+  cutoff: number;
+  /** Lowest frequency down to which, in addition, travel, heat and the amplifier hold at the wanted level, Hz. */
+  depth: number;
+  /** Greatest rise of the response over its reference up to the end of the band, dB. */
+  rise: number;
+  /** Greatest travel over Xmax. */
+  travel: number;
+  /** Greatest I² Re over Pe, as a ratio of amplitudes. */
+  heat: number;
+  /** Greatest drive, V rms. */
+  voltage: number;
+  /** Greatest current, A rms. */
+  current: number;
+  /** Greatest peak of what the kind limits; 0 where it limits nothing. */
+  load: number;
+  /** The same below the band, at the frequencies of the run-up, from the lowest upwards; the last is that of the band's beginning. */
+  readonly loadBelow: Float64Array;
+}
+
+const BELOW = 20;
+const BAND = 44;
+
+export const emptyDemand = (): Demand => ({
+  cutoff: 0,
+  depth: 0,
+  rise: 0,
+  travel: 0,
+  heat: 0,
+  voltage: 0,
+  current: 0,
+  load: 0,
+  loadBelow: new Float64Array(BELOW + 1),
+});
+
+/** Frequencies of the search: a run-up from a quarter of the lowest, then the band with both its ends. */
+function searchGrid({ wanted: { lowest, highest } }: Job): Float64Array {
+  const inBand = (i: number) => lowest * (highest / lowest) ** (i / (BAND - 1));
+  return Float64Array.from({ length: BELOW + BAND }, (_, i) => (i < BELOW ? belowAt(lowest, i) : inBand(i - BELOW)));
+}
+
+const belowAt = (lowest: number, i: number): number => (lowest / 4) * 4 ** (i / BELOW);
+
+/** Where a value crosses 1 between two frequencies, straight over both logarithms. */
+const crossingAt = (low: number, high: number, atLow: number, atHigh: number): number =>
+  low * (high / low) ** (Math.log(atLow) / Math.log(atLow / atHigh));
+
+/** How deep a box plays when its kind's own limit is this: never deeper than what else holds. */
+export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, lowest: number): number {
+  if (load > capacity || cutoff > lowest) return Math.max(depth, lowest);
+  for (let i = BELOW - 1; i >= 0; i--) {
+    const [low, high] = [belowAt(lowest, i), belowAt(lowest, i + 1)];
+    if (high <= depth) break;
+    if ((loadBelow[i] as number) > capacity) {
+      const [a, b] = [loadBelow[i] as number, loadBelow[i + 1] as number];
+      return Math.max(depth, crossingAt(low, high, a / capacity, b / capacity));
+    }
+  }
+  return depth;
+}
+
+/** |z| without the care of `hypot` for numbers near the ends of double precision, which takes five times as long. */
+function magnitude({ re, im }: ComplexColumn, i: number): number {
+  const a = re[i] as number;
+  const b = im[i] as number;
+  return Math.sqrt(a * a + b * b);
+}
+
+/**
+ * The greatest of a column: the top of the parabola through its greatest sample and both neighbours, over the logarithm of
+ * frequency, since a smooth curve has its top between two samples. `at` is the place in the grid of the column's first value.
+ */
+function greatestOf(values: Float64Array, grid: Float64Array, at: number): number {
+  let top = 0;
+  for (let i = 1; i < values.length; i++) if ((values[i] as number) > (values[top] as number)) top = i;
+  const b = values[top] as number;
+  if (top === 0 || top === values.length - 1) return b;
+  const middle = grid[at + top] as number;
+  const left = Math.log((grid[at + top - 1] as number) / middle);
+  const right = Math.log((grid[at + top + 1] as number) / middle);
+  const [fall, drop] = [(values[top - 1] as number) - b, (values[top + 1] as number) - b];
+  const curve = (fall / left - drop / right) / (left - right);
+  const slope = drop / right - curve * right;
+  return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
+}
+
+/** The network of a variant with its load as one more probe, whose element values are set anew for each point. */
+function slotsOf({ system, setElements, load, acoustic, geometric }: Variant) {
+  const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
+  const first = system(start);
+  const { probes } = first.network;
+  const network = { ...first.network, probes: load === undefined ? probes : { ...probes, load: load.probe } };
+  const topology = compileTopology(network) as Topology;
+  const values = elementValues(network.elements);
+  const places = new Map(topology.elements.map((name, i) => [name, i]));
+  const put = (name: string, admittance: number) => {
+    const at = places.get(name);
+    if (at !== undefined) values[at] = admittance;
+  };
+  const set = (point: Point) => {
+    if (setElements === undefined) values.set(elementValues(system(point).network.elements));
+    else setElements(point, put);
+  };
+  return { first: { ...first, network } as System, topology, values, set };
+}
+
+/**
+ * Prepares the demand of all boxes of a variant: the polynomials are derived once, each box then costs some thousand
+ * multiplications. Fills a {@link Demand}; allocates nothing where the kind sets its elements itself.
+ */
+export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
+  const { wanted, amplifier } = job;
+  const { first, topology, values, set } = slotsOf(variant);
+  const { width, scale, probes } = topology;
+  const coefficients = new Float64Array((1 + probes.length) * width);
+  const columns = probes.map(() => complexColumn(BELOW + BAND));
+  const work = complexColumn(BELOW + BAND);
+  const grid = searchGrid(job);
+  const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
+  const flow = column('radiatedFlow');
+  const velocity = column('coneVelocity');
+  const current = column('current');
+  const load = variant.load === undefined ? undefined : column('load');
+  const integrated = variant.load?.integrated === true;
+
+  // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
+  const { density } = first.air;
+  const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
+  const passing = (REFERENCE_PRESSURE * 10 ** (referenceLevel(first) / 20)) / density;
+  const fallen = passing * 10 ** (-wanted.fall / 20);
+  const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
+  const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
+  const perHeat = Math.sqrt(Re / Pe);
+  const levels = new Float64Array(BELOW + BAND);
+  const [drives, travels, currents, loads] = [0, 1, 2, 3].map(() => new Float64Array(BAND)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const one = new Float64Array(1);
+  const oneColumn = probes.map(() => complexColumn(1));
+  const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
+  const oneWork = complexColumn(1);
+  const size = (f: number) => {
+    one[0] = f;
+    sweepRows(coefficients, width, scale, one, oneColumn, oneWork);
+    return magnitude(oneFlow, 0) * f;
+  };
+
+  /** Refines the crossing of `fallen` between two frequencies by regula falsi in logarithms. */
+  const crossing = (low: number, high: number, atLow: number, atHigh: number): number => {
+    let [a, b, fa, fb] = [Math.log(low), Math.log(high), Math.log(atLow / fallen), Math.log(atHigh / fallen)];
+    for (let step = 0; step < 12; step++) {
+      const x = b - (fb * (b - a)) / (fb - fa);
+      const fx = Math.log(size(Math.exp(x)) / fallen);
+      if (Math.abs(fx) < 1e-7) return Math.exp(x);
+      if (fx < 0) [a, fa] = [x, fx];
+      else [b, fb] = [x, fx];
+    }
+    return Math.exp(b);
+  };
+
+  return (point, out) => {
+    set(point);
+    topology.coefficients(values, coefficients);
+    sweepRows(coefficients, width, scale, grid, columns, work);
+    out.cutoff = grid[0] as number;
+    let above = 0;
+    let open = true;
+    /** How far down travel, heat and amplifier hold, and how much of them is used there; 0 while they do. */
+    let held = 0;
+    let usedAbove = 0;
+    for (let i = BELOW + BAND - 1; i >= 0; i--) {
+      const f = grid[i] as number;
+      const u = magnitude(flow, i) * f;
+      levels[i] = u;
+      if (open && u < fallen) {
+        open = false;
+        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(f, grid[i + 1] as number, u, above);
+      }
+      above = u;
+      const drive = asked / u;
+      const x = (drive * magnitude(velocity, i)) / f;
+      const c = drive * magnitude(current, i);
+      const l = load === undefined ? 0 : (drive * magnitude(load, i)) / (integrated ? 2 * Math.PI * f : 1);
+      if (i >= BELOW) {
+        const k = i - BELOW;
+        drives[k] = drive;
+        travels[k] = x;
+        currents[k] = c;
+        loads[k] = l;
+      }
+      if (i <= BELOW) out.loadBelow[i] = l * Math.SQRT2;
+      if (i > BELOW || held > 0) continue;
+      const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
+      if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1] as number, used, usedAbove);
+      usedAbove = used;
+    }
+    out.depth = Math.max(out.cutoff, held);
+    out.rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    out.travel = greatestOf(travels, grid, BELOW) * perXmax;
+    out.current = greatestOf(currents, grid, BELOW);
+    out.heat = out.current * perHeat;
+    out.voltage = greatestOf(drives, grid, BELOW);
+    out.load = greatestOf(loads, grid, BELOW) * Math.SQRT2;
+  };
+}

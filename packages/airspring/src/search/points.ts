@@ -1,0 +1,44 @@
+import { allowedVolume, type Job, type Weights } from '../job/job.js';
+
+/** What a reader compares: the four wishes that trade against each other. */
+export interface Criteria {
+  /** Lowest frequency down to which the response and every limit hold at the wanted level, Hz. */
+  depth: number;
+  /** Least over the band of the greatest level of a steady sine, dB. */
+  level: number;
+  /** Outside, m³. */
+  volume: number;
+  /** Work beyond the box, as metres of vent to print. */
+  effort: number;
+}
+
+/**
+ * Points of a box by the wishes that trade against each other. One point is one decibel of greatest level, a tenth of an
+ * octave of depth, a tenth of a halving of the outer volume, or a tenth of a metre of vent to print.
+ */
+export const pointsOf = (job: Job, weights: Weights, { depth, level, volume, effort }: Criteria): number =>
+  weights.deep * 10 * Math.log2(job.wanted.lowest / depth) +
+  weights.loud * (level - job.wanted.level) +
+  weights.small * 10 * Math.log2(allowedVolume(job) / volume) -
+  weights.simple * 10 * effort;
+
+/** A weight of nothing would let a box win that is worse in that respect for no gain. */
+const LEAST = 0.01;
+
+/** The brief's own weights, then those of a reader who leans to one wish. */
+export const leanings = ({ weights }: Job): readonly { readonly name: string; readonly weights: Weights }[] => {
+  const base = {
+    deep: Math.max(weights.deep, LEAST),
+    loud: Math.max(weights.loud, LEAST),
+    small: Math.max(weights.small, LEAST),
+    simple: Math.max(weights.simple, LEAST),
+  };
+  const lean = (name: string, wish: keyof Weights) => ({ name, weights: { ...base, [wish]: 4 * base[wish] } });
+  return [
+    { name: 'balanced', weights: base },
+    lean('deeper', 'deep'),
+    lean('louder', 'loud'),
+    lean('smaller', 'small'),
+    lean('simpler', 'simple'),
+  ];
+};

@@ -1,0 +1,49 @@
+import type { Job } from '../job/job.js';
+import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
+import { compileDemand, type Demand } from './demand.js';
+import { type Wishes, wishesOf } from './wishes.js';
+
+/** Called now and then while a search goes on. */
+export type Progress = (done: { readonly what: string; readonly count: number; readonly of: number }) => void;
+
+/** What every search of one job shares. */
+export interface Search {
+  readonly job: Job;
+  readonly kinds: readonly BoxKind[];
+  readonly variants: readonly Variant[];
+  readonly wishes: Wishes;
+  /** How much room boxes leave; it hangs on no sound, so that searches for other sounds share it. */
+  readonly rooms: Map<string, (Float32Array | undefined)[]>;
+  /** What each variant asks of its parts: compiled when first asked for. */
+  readonly demandOf: (variant: Variant) => (point: Point, out: Demand) => void;
+  readonly progress: Progress;
+}
+
+/** A function that makes its value for each key when it is first asked for it. */
+export function memory<K, V>(make: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, make(key));
+    return known.get(key) as V;
+  };
+}
+
+/** Prepares the search of a job among the kinds that its brief allows. */
+export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress = () => {}): Search {
+  const allowed = kinds.filter(({ name }) => job.kinds?.includes(name) ?? true);
+  const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
+  return {
+    job,
+    kinds,
+    variants,
+    wishes: wishesOf(job, variants),
+    rooms: new Map(),
+    demandOf: memory((variant: Variant) => compileDemand(job, variant)),
+    progress,
+  };
+}
+
+/** The same search for another sound in the same space, with the same drivers. */
+export function searchAgain(search: Search, job: Job): Search {
+  return { ...searchOf(job, search.kinds, search.progress), rooms: search.rooms };
+}

@@ -1,0 +1,87 @@
+import type { Job } from '../job/job.js';
+
+/** A shape of box: inner edges for any inner volume, in fixed proportions as far as bounds allow. */
+export interface Shape {
+  /** Of the inner edges, their product 1. */
+  readonly proportion: readonly [number, number, number];
+  /** Greatest inner edges; infinite where the edge may grow. */
+  readonly most: readonly [number, number, number];
+  /** Which edges are held, as bits; whether others with fewer stand before it in the list; and the inner edges of the space. */
+  readonly held: number;
+  readonly free: boolean;
+  readonly full: readonly number[];
+}
+
+/** The parts of an octave by which proportions are spread out from a cube, either way. */
+const SPREAD = [0, 0.12, 0.24, 0.38, 0.55, 0.75, 1, 1.4];
+const BOTH_WAYS = [...SPREAD.slice(1).map((part) => -part), ...SPREAD];
+const COARSE = BOTH_WAYS.filter((part) => SPREAD.indexOf(Math.abs(part)) % 3 === 0);
+
+/** Which edges are held within the space, the last set holding all. */
+const HELD = [0, 1, 2, 3, 4, 5, 6, 7];
+
+/**
+ * The shapes that a search tries, those nearest to a cube first: they take least wood and least room. They hang on the
+ * space only by its bounds, so that a larger space loses none but those at a bound.
+ */
+export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
+  const full = [space.width, space.height, space.depth].map((edge) => edge - 2 * space.panelThickness);
+  const parts = beyond ? COARSE : BOTH_WAYS;
+  const proportions = parts
+    .flatMap((wide) => parts.map((high) => [wide, high, -wide - high] as const))
+    .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
+    .map((octaves) => octaves.map((part) => 2 ** part) as [number, number, number]);
+  const held = beyond ? HELD : [7];
+  return proportions.flatMap((proportion) =>
+    held.map((bits) => ({
+      proportion,
+      most: full.map((edge, axis) => ((bits >> axis) & 1 ? edge : Infinity)) as [number, number, number],
+      held: bits,
+      free: beyond,
+      full,
+    })),
+  );
+}
+
+/**
+ * Inner edges of a shape for an inner volume, into `out`: edges beyond a bound stand at it, and the others share what is left.
+ * `false` where the bounds leave no such box.
+ */
+export function edgesOf(
+  { proportion, most }: Shape,
+  least: readonly [number, number, number],
+  volume: number,
+  out: Float64Array,
+): boolean {
+  let left = volume;
+  let free = 0b111;
+  for (;;) {
+    let share = 1;
+    let count = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      if ((free >> axis) & 1) {
+        share *= proportion[axis] as number;
+        count++;
+      }
+    }
+    if (count === 0) return Math.abs(left - 1) < 1e-9;
+    const scale = count === 3 ? Math.cbrt(left / share) : count === 2 ? Math.sqrt(left / share) : left / share;
+    let over = -1;
+    let worst = 1;
+    // The edge furthest beyond its bound is set first: what it leaves decides about the others.
+    for (let axis = 0; axis < 3; axis++) {
+      if (!((free >> axis) & 1)) continue;
+      const edge = scale * (proportion[axis] as number);
+      out[axis] = edge;
+      const beyond = Math.max(edge / (most[axis] as number), (least[axis] as number) / edge);
+      if (beyond > worst * (1 + 1e-12)) {
+        worst = beyond;
+        over = axis;
+      }
+    }
+    if (over < 0) return true;
+    out[over] = (out[over] as number) > (most[over] as number) ? (most[over] as number) : (least[over] as number);
+    left /= out[over] as number;
+    free &= ~(1 << over);
+  }
+}

@@ -1,0 +1,233 @@
+import { allowedVolume } from '../job/job.js';
+import type { Parts, Point, Variant } from '../kind/box-kind.js';
+import { latticeOf, type Scope, upperOf } from './axis.js';
+import { judge } from './box.js';
+import type { Cost } from './cost.js';
+import { emptyDemand } from './demand.js';
+import type { Criteria } from './points.js';
+import type { Search } from './search.js';
+import { edgesOf, type Shape } from './shapes.js';
+
+/** The cheapest box of a variant's lattice for one cost. */
+export interface Start {
+  readonly variant: Variant;
+  /** Outer edges, m. */
+  readonly edges: readonly [number, number, number];
+  readonly point: Point;
+  readonly cost: number;
+}
+
+/** What a survey goes over. */
+export interface Grid {
+  readonly volumes: ArrayLike<number>;
+  /** Values of the acoustic axes together, and of the geometric axes. */
+  readonly acoustic: readonly (readonly number[])[];
+  readonly geometric: readonly (readonly number[])[];
+  readonly shapes: readonly Shape[];
+  /** Under which name the room of its boxes is kept; left out: it is asked for each box. */
+  readonly name?: string;
+}
+
+const VOLUME_RATIO = 1.04;
+
+/** Every combination of the values of some axes. */
+const combinations = (lists: readonly ArrayLike<number>[]): number[][] =>
+  lists.reduce<number[][]>((all, list) => all.flatMap((some) => Array.from(list, (value) => [...some, value])), [[]]);
+
+/** Net volumes that are looked at: from those far smaller than any driver asks for to all that the space leaves. */
+function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope, ratio: number): Float64Array {
+  const { space } = job;
+  const t = 2 * space.panelThickness;
+  const inner = (space.width - t) * (space.height - t) * (space.depth - t) - contents;
+  const most = Math.min(inner, allowedVolume(job)) * (scope.beyond ? 5 : 1);
+  if (!(most > 0)) return new Float64Array(0);
+  return latticeOf(Math.min(most, choice.completed.parameters.Vas / 16), most, ratio);
+}
+
+/** The whole lattice of a variant, each `stride` of its steps. */
+export function wholeGrid(
+  search: Search,
+  variant: Variant,
+  shapes: readonly Shape[],
+  scope: Scope,
+  stride: number,
+): Grid {
+  const steps = scope.step * stride;
+  const lattice = (axes: Variant['acoustic']) =>
+    combinations(axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps)));
+  return {
+    volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
+    acoustic: lattice(variant.acoustic),
+    geometric: lattice(variant.geometric),
+    shapes,
+    name: `${scope.beyond} ${steps}`,
+  };
+}
+
+/** The net volumes and acoustic values near to a point, in parts of a step of the lattice; a few whole units of the rest. */
+const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
+const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
+
+/** A fine grid around a point, with every shape: shapes far from each other may serve nearly alike. */
+export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes: readonly Shape[], scope: Scope): Grid {
+  const [volume = 0, ...others] = point;
+  const within = (axis: Variant['acoustic'][number], values: readonly number[]) => [
+    ...new Set(values.map((value) => Math.min(upperOf(axis, scope), Math.max(axis.from, value)))),
+  ];
+  return {
+    volumes: NEAR.map((part) => volume * VOLUME_RATIO ** part),
+    acoustic: combinations(
+      acoustic.map((axis, i) =>
+        within(
+          axis,
+          NEAR.map((part) => (others[i] as number) * axis.ratio ** part),
+        ),
+      ),
+    ),
+    geometric: combinations(
+      geometric.map((axis, i) =>
+        within(
+          axis,
+          NEAR_UNITS.map((units) => (others[acoustic.length + i] as number) + units * axis.unit),
+        ),
+      ),
+    ),
+    shapes,
+  };
+}
+
+/** Room is looked up by inner volumes in steps of 3 %, rounded down. */
+const ROOM_RATIO = 1.03;
+const ROOM_STEPS = 320;
+const ROOM_FROM = 1e-3;
+
+/**
+ * Goes over a grid of one variant: net volume, the acoustic axes, the geometric axes, shapes. Each level is left as soon as
+ * the best that it could give is dearer than what was found, so that most boxes are never made. Deterministic.
+ */
+export function surveyVariant(
+  search: Search,
+  variant: Variant,
+  costs: readonly Cost[],
+  { volumes, acoustic, geometric, shapes, name }: Grid,
+  best: Float64Array,
+): (Start | undefined)[] {
+  const { job, wishes } = search;
+  const t = 2 * job.space.panelThickness;
+  const excess = new Float64Array(wishes.list.length);
+  const edges = new Float64Array(3);
+  const inner = new Float64Array(3);
+  const criteria: Criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
+  const parts: Parts = { extent: 0, taken: 0, effort: 0 };
+  const demandOf = search.demandOf(variant);
+  const demand = emptyDemand();
+  const found: (Start | undefined)[] = costs.map(() => undefined);
+  const own = new Float64Array(costs.length).fill(Infinity);
+  const point: number[] = [];
+  const cube: Shape = { ...(shapes[0] as Shape), proportion: [1, 1, 1] };
+
+  /** Whether a box could still be the cheapest for some cost. */
+  const mayWin = (): boolean => {
+    for (let k = 0; k < costs.length; k++) {
+      const { of, slack } = costs[k] as Cost;
+      const limit = Math.min(own[k] as number, (best[k] as number) + slack);
+      if (of(excess, criteria) < limit) return true;
+    }
+    return false;
+  };
+  /** The least outer size that holds an inner volume: no shape asks for less. */
+  const setLeast = (volume: number): boolean => {
+    if (!edgesOf(cube, variant.least, volume, inner)) return false;
+    let outer = 1;
+    for (let axis = 0; axis < 3; axis++) outer *= (inner[axis] as number) + t;
+    criteria.volume = outer;
+    return true;
+  };
+  const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
+  /** By geometric cell and shape: greatest extents by inner volume, −2 where not asked yet. */
+  const rooms = search.rooms.get(key) ?? [];
+  if (name !== undefined) search.rooms.set(key, rooms);
+  const roomOf = (shape: number, cell: number, volume: number): number => {
+    const step = Math.floor(Math.log(volume / ROOM_FROM) / Math.log(ROOM_RATIO));
+    if (step < 0 || step >= ROOM_STEPS) return -1;
+    const place = cell * shapes.length + shape;
+    let table = rooms[place];
+    if (table === undefined) {
+      table = new Float32Array(ROOM_STEPS).fill(-2);
+      rooms[place] = table;
+    }
+    if (table[step] === -2) {
+      const stands = edgesOf(shapes[shape] as Shape, variant.least, ROOM_FROM * ROOM_RATIO ** step, inner);
+      table[step] = stands ? variant.room(inner[0] as number, inner[1] as number, inner[2] as number, point) : -1;
+    }
+    return table[step] as number;
+  };
+
+  for (const volume of Array.from(volumes)) {
+    if (costs.every(({ least }, k) => (best[k] as number) <= least)) break;
+    if (!setLeast(volume + variant.contents)) continue;
+    for (const sound of acoustic) {
+      let judged = false;
+      for (let cell = 0; cell < geometric.length; cell++) {
+        point.length = 0;
+        point.push(volume, ...sound, ...(geometric[cell] as readonly number[]));
+        if (!judged) {
+          judged = true;
+          demandOf(point, demand);
+          wishes.sound(demand, excess);
+          excess.fill(-1, wishes.soundCount);
+          setLeast(volume + variant.contents);
+          criteria.effort = 0;
+          criteria.depth = demand.depth;
+          const used = Math.max(
+            demand.travel,
+            demand.heat,
+            demand.voltage / job.amplifier.voltage,
+            demand.current / job.amplifier.current,
+          );
+          criteria.level = job.wanted.level - 20 * Math.log10(used);
+          wishes.volume(criteria.volume, excess);
+          if (!mayWin()) break;
+        }
+        if (!variant.parts(point, parts)) continue;
+        if (!setLeast(volume + variant.contents + parts.taken)) continue;
+        judge(job, wishes, variant, point, demand, criteria, excess);
+        criteria.effort = parts.effort;
+        wishes.volume(criteria.volume, excess);
+        if (mayWin()) tryShapes(volume + variant.contents + parts.taken, cell);
+      }
+    }
+  }
+
+  function tryShapes(volume: number, cell: number): void {
+    let beyond = 0;
+    for (let s = 0; s < shapes.length; s++) {
+      const shape = shapes[s] as Shape;
+      // Where no edge goes beyond its bound the shape that holds it is the same as the one that does not.
+      if (shape.held > 0 && shape.free && (shape.held & beyond) === 0) continue;
+      if (!edgesOf(shape, variant.least, volume, inner)) continue;
+      if (shape.held === 0) {
+        beyond = 0;
+        for (let axis = 0; axis < 3; axis++)
+          if ((inner[axis] as number) > (shape.full[axis] as number)) beyond |= 1 << axis;
+      }
+      const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
+      if (parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+      edges[0] = w + t;
+      edges[1] = h + t;
+      edges[2] = d + t;
+      criteria.volume = (edges[0] as number) * (edges[1] as number) * (edges[2] as number);
+      wishes.size(edges, excess);
+      if (!mayWin()) continue;
+      if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, volume))) continue;
+      for (let k = 0; k < costs.length; k++) {
+        const cost = (costs[k] as Cost).of(excess, criteria);
+        if (!(cost < (own[k] as number))) continue;
+        own[k] = cost;
+        if (cost < (best[k] as number)) best[k] = cost;
+        found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
+      }
+    }
+  }
+  return found;
+}

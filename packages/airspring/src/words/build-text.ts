@@ -1,0 +1,62 @@
+import type { Design } from '../record/answer.js';
+import { cautions } from '../record/cautions.js';
+import { caution, paragraph, table } from './layout.js';
+import { inWords, type Phrasing } from './phrasing.js';
+
+/** A caution of this design at the step where it is due; nothing where the design does not carry it. */
+export const cautionOf = (design: Design, text: string): string[] =>
+  design.cautions.includes(text) ? [caution(text)] : [];
+
+/** The drivers of a design: how many, and how they are wired. */
+export function driversText({ name, count, series, parallel, isobaric }: Design['drivers']): string {
+  const wired = [
+    ...(series > 1 ? [`${inWords(series)} in series`] : []),
+    ...(parallel > 1 ? [`${inWords(parallel)} in parallel`] : []),
+    ...(isobaric ? ['in isobaric pairs'] : []),
+  ];
+  return `${inWords(count)} "${name}"${wired.length > 0 ? ` (${wired.join(', ')})` : ''}`;
+}
+
+/** Panels to cut and holes to make in them. */
+export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
+  const panels = box.panels.map(({ name, count, length, width }) => [`${count} ×`, name, say.sizes([length, width])]);
+  const holes = box.holes.map(({ what, face, diameter, across, up, from }) => [
+    what,
+    face,
+    say.length(diameter),
+    `${say.length(across)} from ${from[0]}, ${say.length(up)} from ${from[1]}`,
+  ]);
+  return [
+    paragraph(
+      `Cut from ${say.length(box.panelThickness)} board. Front and back cover the whole box; top and bottom lie between front and back; the sides fill what is left. Put the back on last.`,
+    ),
+    table('rlr', panels),
+    paragraph('Holes, their centres measured on the outside of the panel, left and right as seen from the front:'),
+    table('llrl', [['hole', 'panel', 'diameter', 'centre'], ...holes]),
+    paragraph(
+      `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside what stands in it. Each driver is ${say.length(drivers.outerDiameter)} wide outside. Not listed: screws, seals, a hole for the cable (seal it), and the braces.`,
+    ),
+  ];
+}
+
+/** What the kind of box adds to the panels, and what was assumed for both. */
+export const partsText = ({ told, assumed }: Design, say: Phrasing): string[] => [
+  ...told.building.map((phrase) => paragraph(say.phrase(phrase))),
+  ...(assumed.length > 0
+    ? [
+        `Assumed, since the brief does not say it:\n${table(
+          'l',
+          assumed.map((phrase) => [say.phrase(phrase)]),
+        )}`,
+      ]
+    : []),
+];
+
+/** Everything that the saw and the printer need, with its cautions. */
+export const buildText = (design: Design, say: Phrasing): string[] => [
+  ...cutList(design, say),
+  ...cautionOf(design, cautions.dust),
+  ...cautionOf(design, cautions.weight),
+  ...partsText(design, say),
+  ...cautionOf(design, cautions.fumes),
+];

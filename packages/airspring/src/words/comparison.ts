@@ -1,0 +1,37 @@
+import type { Criteria } from '../search/points.js';
+
+const NAMED: readonly (readonly [number, string])[] = [
+  [1 / 4, 'a quarter'],
+  [1 / 3, 'a third'],
+  [1 / 2, 'half'],
+  [2 / 3, 'two thirds'],
+];
+
+/** How what is printed for one compares with what is printed for another. */
+function effortWords(mine: number, other: number): string | undefined {
+  if (mine === other) return undefined;
+  if (mine === 0) return 'nothing to print';
+  if (other === 0) return 'something to print';
+  const ratio = mine / other;
+  if (Math.abs(ratio - 1) < 0.03) return undefined;
+  const named = NAMED.find(([value]) => Math.abs(Math.log(ratio / value)) < 0.04);
+  if (named !== undefined) return `${named[1]} as much vent to print`;
+  if (Math.abs(Math.log(ratio / 2)) < 0.04) return 'twice as much vent to print';
+  return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to print`;
+}
+
+/** What a design gains and loses against another: each word holds by its number, and flips with it. */
+export function comparison(mine: Criteria, other: Criteria): string[] {
+  const words: string[] = [];
+  const hertz = mine.depth - other.depth;
+  if (Math.abs(hertz) >= 0.1)
+    words.push(`plays ${hertz < 0 ? 'deeper' : 'less deep'} by ${Math.abs(hertz).toFixed(1)} Hz`);
+  const level = mine.level - other.level;
+  if (Math.abs(level) >= 0.1) words.push(`${level > 0 ? 'louder' : 'less loud'} by ${Math.abs(level).toFixed(1)} dB`);
+  const volume = mine.volume / other.volume - 1;
+  if (Math.abs(volume) >= 0.01)
+    words.push(`${volume < 0 ? 'smaller' : 'larger'} by ${Math.abs(volume * 100).toFixed(0)} %`);
+  const effort = effortWords(mine.effort, other.effort);
+  if (effort !== undefined) words.push(effort);
+  return words;
+}

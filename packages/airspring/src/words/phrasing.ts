@@ -1,0 +1,69 @@
+import { decimalText, format, inUnit } from '@airspring/core/quantity';
+import type { Meaning, Phrase } from '../kind/phrase.js';
+
+/** Units that a report is written in, as a brief names them. */
+export interface Units {
+  readonly length?: 'mm' | 'cm' | 'in';
+  readonly volume?: 'L' | 'ft³' | 'in³';
+}
+
+/** To a tenth of a millimetre, or as near as the unit goes. */
+const PLACES = { mm: 1, cm: 2, in: 2 } as const;
+
+const places = (value: number, count: number): string => {
+  const text = value.toFixed(count);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+};
+
+/** How quantities are written in a report. */
+export type Phrasing = ReturnType<typeof phrasing>;
+
+/** How each kind of number in a phrase is printed. */
+type Prints = Readonly<Record<Meaning, (value: number) => string>>;
+
+export function phrasing({ length = 'mm', volume = 'L' }: Units) {
+  const bare = (metres: number) => places(inUnit('length', metres, length), PLACES[length]);
+  const say = {
+    lengthUnit: length,
+    /** Without its unit, for lists that name it once. */
+    bareLength: bare,
+    length: (metres: number) => `${bare(metres)} ${length}`,
+    sizes: (edges: readonly number[]) => `${edges.map(bare).join(' × ')} ${length}`,
+    volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 3),
+    hertz: (f: number) => `${f.toFixed(1)} Hz`,
+    /** An end of a band, as a brief gives it. */
+    edge: (f: number) => `${decimalText(f, 3)} Hz`,
+    decibels: (level: number) => `${level.toFixed(1)} dB`,
+    percent: (ratio: number) => `${(ratio * 100).toFixed(0)} %`,
+    volts: (value: number) => format('voltageRms', value, 'V'),
+    amperes: (value: number) => format('currentRms', value, 'A'),
+    watts: (value: number) => format('power', value, 'W'),
+    ohms: (value: number) => format('resistance', value, 'Ω'),
+    speed: (value: number) => format('airSpeedPeak', value, 'm/s'),
+    travel: (metres: number) => format('length', metres, 'mm'),
+  };
+  const prints: Prints = {
+    length: say.length,
+    bareLength: say.bareLength,
+    volume: say.volume,
+    frequency: say.hertz,
+    edge: say.edge,
+    level: say.decibels,
+    ratio: (value) => value.toFixed(2),
+    airSpeed: say.speed,
+    travel: say.travel,
+    voltage: say.volts,
+    current: say.amperes,
+    power: say.watts,
+    impedance: say.ohms,
+  };
+  const quantity = (value: number, meaning: Meaning) => prints[meaning](value);
+  /** A phrase of a record in the units of the reader. */
+  const phrase = (parts: Phrase) => parts.map((part) => (typeof part === 'string' ? part : quantity(...part))).join('');
+  return { ...say, quantity, phrase };
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
+
+/** A small count in words. */
+export const inWords = (count: number): string => NUMBERS[count] ?? String(count);

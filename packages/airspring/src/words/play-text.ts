@@ -1,0 +1,128 @@
+import type { At, Design, Guard } from '../record/answer.js';
+import { cautions } from '../record/cautions.js';
+import { cautionOf } from './build-text.js';
+import { paragraph, table } from './layout.js';
+import type { Phrasing } from './phrasing.js';
+
+/** The band that the brief asks for. */
+const bandOf = ({ loudness }: Design) => ({
+  lowest: loudness.stretches[0]?.from ?? loudness.frequency,
+  highest: loudness.stretches.at(-1)?.to ?? loudness.frequency,
+});
+
+const limitOf = ({ margins }: Design, path: string): string | undefined =>
+  margins.find((margin) => margin.path === path)?.limit;
+
+/** A limit of the design as a noun; a stranger's by its own name. */
+const limitName = ({ loudness }: Design, binding: string): string => loudness.givesOut[binding] ?? binding;
+
+/** How deep it plays at the wanted level. */
+export const deepest = ({ response }: Design, say: Phrasing): string =>
+  `It reaches down to ${say.hertz(response.depth)}.`;
+
+/** What ends its depth where the response alone would go deeper. */
+export function belowText(design: Design, say: Phrasing): string[] {
+  const { depth, below } = design.response;
+  if (below === undefined || depth - below.frequency < 0.1) return [];
+  const at = say.hertz(below.frequency);
+  const asked = below.load
+    ? `${below.load.subject} would reach ${say.quantity(below.load.value, below.load.meaning)}`
+    : `it would take ${below.times.toFixed(1)} times what ${limitName(design, below.binding)} allows`;
+  return [
+    paragraph(
+      `Its response goes on down to ${at}, but not at the wanted level: below ${say.hertz(depth)} ${limitName(design, below.binding)} gives out, and at ${at} ${asked}.`,
+    ),
+  ];
+}
+
+/** How loud, and what gives out first there. */
+export function loudest(design: Design, say: Phrasing): string {
+  const { level, frequency, binding } = design.loudness;
+  const { lowest, highest } = bandOf(design);
+  const wanted = limitOf(design, 'wanted.level');
+  return `It plays a steady tone of ${say.decibels(level)} anywhere from ${say.edge(lowest)} to ${say.edge(highest)}, at 1 m in half space${wanted === undefined ? '' : ` (wanted: ${wanted})`}. Beyond that the first to give out is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
+}
+
+/** What gives out first, stretch by stretch. */
+export const stretches = (design: Design, say: Phrasing): string =>
+  table('ll', [
+    ['where', 'what gives out first'],
+    ...design.loudness.stretches.map(({ from, to, binding }) => {
+      const [low, high] = [say.edge(from), say.edge(to)];
+      return [low === high ? `at ${low}` : `${low} to ${high}`, limitName(design, binding)];
+    }),
+  ]);
+
+/** What the wanted level asks of everything, each at its worst frequency. */
+function atWanted(design: Design, say: Phrasing): string {
+  const { driveVoltageRms, currentRms, displacementPeak, heat, own } = design.atWantedLevel;
+  const row = (what: string, { value, frequency }: At, text: (value: number) => string, limit?: string) => [
+    what,
+    text(value),
+    say.edge(frequency),
+    limit ?? '',
+  ];
+  return table('lrrr', [
+    ['at the wanted level', 'most', 'at', 'limit'],
+    row('drive, rms', driveVoltageRms, say.volts, limitOf(design, 'amplifier.voltage')),
+    row('current, rms', currentRms, say.amperes, limitOf(design, 'amplifier.current')),
+    row('cone travel, peak', displacementPeak, say.travel, say.travel(design.drivers.Xmax)),
+    row('heat in each voice coil', heat, say.watts, say.watts(design.drivers.Pe)),
+    ...(own
+      ? [row(own.what, own.at, (value) => say.quantity(value, own.meaning), say.quantity(own.limit, own.meaning))]
+      : []),
+  ]);
+}
+
+export const loudText = (design: Design, say: Phrasing): string[] => [
+  paragraph(loudest(design, say)),
+  stretches(design, say),
+  atWanted(design, say),
+  paragraph(
+    `Without an equaliser ${say.volts(design.protection.driveVoltageRms)} give the wanted level where the response is flat. To play the same level at every tone an equaliser must raise the weaker tones; the drive in the table is for the tone that needs most.`,
+  ),
+  ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
+  ...cautionOf(design, cautions.hearing),
+];
+
+/** One drive: down to where it is safe, and what keeps it safe below. */
+function guardText(
+  { driveVoltageRms, lowestSafeFrequency, neverSafe, highPass }: Guard,
+  which: string,
+  lowest: number,
+  say: Phrasing,
+) {
+  const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
+  if (neverSafe) return `${drive} every tone drives the cone beyond its travel: turn down.`;
+  if (lowestSafeFrequency === undefined) return `${drive} every tone stays within the travel of the cone.`;
+  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive the cone beyond its travel.`;
+  if (lowestSafeFrequency > lowest) {
+    return `${safe} Some of them are wanted tones, so that no high-pass below the band helps: turn down.`;
+  }
+  return highPass
+    ? `${safe} A second-order Butterworth high-pass at ${say.hertz(highPass.corner)} prevents that; it costs ${say.decibels(highPass.costAtLowest)} at ${say.edge(lowest)}.`
+    : `${safe} No second-order high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
+}
+
+/** What keeps the cone safe below the band. */
+export function protectionText(design: Design, say: Phrasing): string[] {
+  const { atFullVoltage, ...wanted } = design.protection;
+  const { lowest } = bandOf(design);
+  const full = guardText(atFullVoltage, 'all that the amplifier gives', lowest, say);
+  const soft = guardText(wanted, 'which play the wanted level where the response is flat', lowest, say);
+  return [paragraph(`${full} ${soft}`), ...cautionOf(design, cautions.travel)];
+}
+
+/** What an impedance measurement of the finished box should show. */
+export function impedanceText({ impedance, told }: Design, say: Phrasing): string {
+  const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
+  const { maxima, minima } = impedance;
+  const [first, second] = maxima;
+  const dip = minima.find(
+    ({ frequency }) => first && second && frequency > first.frequency && frequency < second.frequency,
+  );
+  const { least } = impedance;
+  const peaks = `${maxima.length === 1 ? 'One peak' : 'Peaks'}: ${maxima.map(spot).join(', ')}.`;
+  const between = told.dip && dip ? ` Between them the least is ${spot(dip)}, ${told.dip}.` : '';
+  return `${peaks}${between} Least of all: ${spot(least)}. Measure this to prove the box: if its peaks lie within a few per cent of these (common practice), you have built what was designed.`;
+}

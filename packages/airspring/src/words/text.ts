@@ -1,0 +1,127 @@
+import { visible } from '@airspring/core/fault';
+import { format, type Kind, kinds } from '@airspring/core/quantity';
+import type { Answer, DriverAccount, Met, NotMet } from '../record/answer.js';
+import { designInFull, designInShort, summary } from './design-text.js';
+import { heading, paragraph, table } from './layout.js';
+import { inWords, type Phrasing, phrasing, type Units } from './phrasing.js';
+
+/** Kind and unit in which a driver's parameter is printed; the others are plain numbers. */
+const PARAMETERS: Readonly<Record<string, readonly [kind: Kind, unit: string]>> = {
+  fs: ['frequency', 'Hz'],
+  Vas: ['volume', 'L'],
+  Sd: ['coneArea', 'cm²'],
+  coneDiameter: ['length', 'mm'],
+  Mms: ['mass', 'g'],
+  Cms: ['compliance', 'mm/N'],
+  Rms: ['mechanicalResistance', 'N·s/m'],
+  Re: ['resistance', 'Ω'],
+  Bl: ['forceFactor', 'T·m'],
+  Le: ['inductance', 'mH'],
+};
+
+function parameterText(field: string, value: number): string {
+  const [kind, unit] = PARAMETERS[field] ?? (['ratio', '1'] as const);
+  const known = unit in kinds[kind].units && unit !== '1';
+  return known ? format(kind, value, unit as never) : format('ratio', value, '1').replace(/ 1$/, '');
+}
+
+/** What was derived from what, and where given values disagree. */
+function accountText({ name, derived, deviations, blocked }: DriverAccount): string[] {
+  const rows = derived.map(({ field, value, by }) => [field, parameterText(field, value), by]);
+  const disagree = deviations.map(
+    ({ field, given, implied, relative }) =>
+      `${field} is given as ${parameterText(field, given)}, and the other values make it ${parameterText(field, implied)}, ${Math.abs(relative * 100).toFixed(1)} % apart.`,
+  );
+  return [
+    paragraph(`"${name}": ${rows.length > 0 ? 'derived from its data' : 'nothing had to be derived'}`),
+    ...(rows.length > 0 ? [table('lrl', rows)] : []),
+    ...disagree.map(paragraph),
+    ...blocked.map(paragraph),
+  ];
+}
+
+const drivers = (accounts: readonly DriverAccount[]): string[] => [
+  heading('Drivers', '-'),
+  ...accounts.flatMap(accountText),
+];
+
+/** All designs side by side. */
+function overview({ designs, asked }: Met, say: Phrasing): string[] {
+  const rows = designs.map((design) => [
+    design.name,
+    design.leaning,
+    say.hertz(design.response.depth),
+    design.response.f3 === undefined ? '' : say.hertz(design.response.f3),
+    say.decibels(design.loudness.level),
+    design.box.outer.map(say.bareLength).join(' × '),
+    say.phrase(design.told.brief),
+  ]);
+  const unit = say.lengthUnit;
+  const apart = designs.filter(({ words }) => words.length > 0).map(({ name, words }) => [name, words.join(', ')]);
+  return [
+    table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `parts, ${unit}`], ...rows]),
+    paragraph(
+      `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most, and no limit is passed at the wanted level. f3: where the response alone has fallen by 3 dB, half power. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space). Parts: a vent's inner diameter by its length.`,
+    ),
+    ...(apart.length > 0 ? [`Against ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
+  ];
+}
+
+function metText(answer: Met, say: Phrasing): string[] {
+  const [first, ...others] = answer.designs;
+  if (first === undefined) return [];
+  const count = answer.designs.length;
+  return [
+    paragraph(
+      `${count > 1 ? `Every wish is met; ${inWords(count)} boxes to choose from.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
+    ),
+    ...overview(answer, say),
+    ...designInFull(first, say),
+    ...others.flatMap((design) => designInShort(design, say)),
+    ...drivers(answer.drivers),
+  ];
+}
+
+function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, say: Phrasing): string[] {
+  const first = nearest?.answer.designs[0];
+  const near =
+    nearest && first
+      ? [
+          heading('The nearest brief that can be met', '-'),
+          paragraph('What would have to change, wishes of the list above or others that stand in the way after them:'),
+          table('lll', [['change', 'from', 'to'], ...nearest.changes.map(({ path, from, to }) => [path, from, to])]),
+          paragraph(`It gives: ${summary(first, say)}`),
+          ...overview(nearest.answer, say),
+          ...designInFull(first, say),
+        ]
+      : [paragraph('No brief near to this one was found that can be met.')];
+  return [
+    paragraph(`No box meets every wish. ${because.join(' ')}`),
+    ...(conflict.length > 0
+      ? [table('ll', [['field', 'wish'], ...conflict.map(({ path, wish }) => [path, wish])])]
+      : []),
+    ...near,
+    ...drivers(accounts),
+  ];
+}
+
+/** The same answer with every text as one may print it: titles and names come from outside. */
+function printable<T>(part: T): T {
+  if (typeof part === 'string') return visible(part) as T;
+  if (Array.isArray(part)) return (typeof part[0] === 'number' ? part : part.map(printable)) as T;
+  if (typeof part !== 'object' || part === null) return part;
+  return Object.fromEntries(Object.entries(part).map(([name, value]) => [name, printable(value)])) as T;
+}
+
+/**
+ * The printed report of an answer, at most 80 columns wide: which box and vent, how loud, what gives out first and where,
+ * what to cut; or which wishes conflict, and what could be asked instead. Each caution stands at its step.
+ *
+ * @example reportText(design(brief), { length: 'mm' })
+ */
+export function reportText(given: Answer, units: Units = {}): string {
+  const answer = printable(given);
+  const say = phrasing(units);
+  const blocks = answer.ok ? metText(answer, say) : notMetText(answer, say);
+  return `${[heading(answer.title, '='), ...blocks].join('\n\n')}\n`;
+}

@@ -1,0 +1,162 @@
+import { greatestLevel, type Limit } from '@airspring/core/limit';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import { fc, test } from '@fast-check/vitest';
+import { type Brief, type Design, design, type Met } from 'airspring';
+import { describe, expect } from 'vitest';
+import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
+import type { Box } from '../../../packages/airspring/src/search/box.js';
+import { pointsOf } from '../../../packages/airspring/src/search/points.js';
+import { demo, possible, searchFor } from '../../arbitrary/brief.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+
+const [driver] = demo.drivers;
+/** Whole searches: far fewer than of a single function. */
+const RUNS = Math.ceil(fuzzRuns / 25);
+const mm = (value: number) => `${value} mm`;
+
+/** Briefs of many sizes and wishes: most can be met, some cannot. */
+const briefs: fc.Arbitrary<Brief> = fc
+  .record({
+    width: fc.integer({ min: 330, max: 700 }),
+    height: fc.integer({ min: 330, max: 600 }),
+    depth: fc.integer({ min: 250, max: 600 }),
+    volume: fc.option(fc.integer({ min: 35, max: 90 }), { nil: undefined }),
+    lowest: fc.integer({ min: 28, max: 48 }),
+    level: fc.integer({ min: 84, max: 96 }),
+    airSpeed: fc.integer({ min: 8, max: 20 }),
+    voltage: fc.integer({ min: 12, max: 40 }),
+    bends: fc.integer({ min: 0, max: 1 }),
+    largest: fc.integer({ min: 60, max: 130 }),
+    printer: fc.integer({ min: 140, max: 260 }),
+    weights: fc.constantFrom({}, { small: 4 }, { deep: 3, simple: 0 }, { loud: 2, simple: 3 }),
+  })
+  .map(
+    ({ width, height, depth, volume, lowest, level, airSpeed, voltage, bends, largest, printer, weights }): Brief => ({
+      ...demo,
+      space: {
+        width: mm(width),
+        height: mm(height),
+        depth: mm(depth),
+        ...(volume !== undefined && { volume: `${volume} L` }),
+        panelThickness: '18 mm',
+      },
+      wanted: { lowest: `${lowest} Hz`, highest: '120 Hz', level: `${level} dB`, fall: '6 dB' },
+      amplifier: { voltage: `${voltage} V`, current: '6 A', sourceResistance: '0.1 Ω' },
+      vent: { ...demo.vent, airSpeed: `${airSpeed} m/s`, bends, smallest: '40 mm', largest: mm(largest) },
+      printer: { height: '200 mm', width: mm(printer) },
+      weights,
+    }),
+  );
+
+const more = (text: string, factor: number) => {
+  const [value, unit] = text.split(' ') as [string, string];
+  return `${Number((Number(value) * factor).toPrecision(12))} ${unit}`;
+};
+const decibels = (text: string, by: number) => `${Number(text.split(' ')[0]) + by} dB`;
+
+/** Each gives more to choose from, or asks for less. */
+const kinder: readonly (readonly [string, (brief: Brief) => Brief])[] = [
+  ['a wider space', (b) => ({ ...b, space: { ...b.space, width: more(b.space.width, 1.37) } })],
+  ['a higher space', (b) => ({ ...b, space: { ...b.space, height: more(b.space.height, 1.21) } })],
+  ['a deeper space', (b) => ({ ...b, space: { ...b.space, depth: more(b.space.depth, 1.53) } })],
+  [
+    'more volume',
+    (b) => ({ ...b, space: { ...b.space, ...(b.space.volume && { volume: more(b.space.volume, 1.18) }) } }),
+  ],
+  ['a faster vent', (b) => ({ ...b, vent: { ...b.vent, airSpeed: more(b.vent!.airSpeed!, 1.4) } })],
+  ['a wider vent', (b) => ({ ...b, vent: { ...b.vent, largest: more(b.vent!.largest!, 1.3) } })],
+  ['a bend', (b) => ({ ...b, vent: { ...b.vent, bends: 1 } })],
+  ['another face', (b) => ({ ...b, vent: { ...b.vent, faces: ['front', 'back'] } })],
+  ['a larger printer', (b) => ({ ...b, printer: { height: '200 mm', width: more(b.printer!.width, 1.5) } })],
+  ['a stronger amplifier', (b) => ({ ...b, amplifier: { ...b.amplifier, voltage: more(b.amplifier.voltage, 1.3) } })],
+  ['a lower level', (b) => ({ ...b, wanted: { ...b.wanted, level: decibels(b.wanted.level, -2) } })],
+  ['a greater rise', (b) => ({ ...b, wanted: { ...b.wanted, rise: '3 dB' } })],
+  ['one more driver', (b) => ({ ...b, drivers: [driver!, { ...driver!, name: 'other', Vas: '52 L', fs: '27 Hz' }] })],
+  ['one more wiring', (b) => ({ ...b, drivers: [{ ...driver!, wirings: [{}, { series: 2 }] }] })],
+];
+
+const criteriaOf = ({ response, loudness, box, vent }: Design) => ({
+  depth: response.depth,
+  level: loudness.level,
+  volume: box.outerVolume,
+  effort: (vent?.count ?? 0) * (vent?.length ?? 0),
+});
+
+describe('more room, a looser limit, one more candidate: never a conflict, never worse', () => {
+  test.prop([briefs, fc.constantFrom(...kinder)], { numRuns: RUNS })(
+    'than a thousandth in what was asked for',
+    (brief, [name, kinderBrief]) => {
+      const [before] = bestBoxes(searchFor(brief), 1);
+      if (before === undefined) return;
+      const [after] = bestBoxes(searchFor(kinderBrief(brief)), 1);
+      expect(after, name).toBeDefined();
+      const { job } = searchFor(brief);
+      const score = ({ criteria }: Box) => pointsOf(job, job.weights, criteria);
+      const weights = Object.values(job.weights).reduce((sum, one) => sum + one, 0);
+      // A thousandth of each: ten points are an octave, a halving, ten decibels.
+      const thousandth = 10 * Math.log2(1.001) * Math.max(1, weights);
+      expect(score(after!), name).toBeGreaterThanOrEqual(score(before) - thousandth);
+    },
+  );
+});
+
+/** The limits of a design, from what it says of itself. */
+function limitsOf(brief: Brief, one: Design): Limit[] {
+  const number = (text: string) => Number(text.split(' ')[0]);
+  const basis = 'the brief';
+  return [
+    {
+      name: 'travel',
+      probe: 'coneVelocity',
+      integrated: true,
+      greatestRms: one.drivers.Xmax / Math.SQRT2,
+      basis,
+    },
+    { name: 'voltage', greatestRms: number(brief.amplifier.voltage), basis },
+    { name: 'current', probe: 'current', greatestRms: number(brief.amplifier.current!), basis },
+    ...(one.vent
+      ? [
+          {
+            name: 'vent',
+            probe: 'ventAirSpeed',
+            greatestRms: number(brief.vent!.airSpeed!) / Math.SQRT2,
+            basis,
+          },
+        ]
+      : []),
+  ];
+}
+
+describe('what a design claims', () => {
+  test.prop([briefs], { numRuns: RUNS })('holds at each frequency that it claims', (brief) => {
+    // One that is not met is quick to know and slow to explain.
+    if (!possible(brief)) return;
+    const answer = design(brief) as Met;
+    const search = searchFor(brief);
+    for (const one of answer.designs) {
+      const variant = search.variants.find(({ kind }) => kind.name === one.kind)!;
+      const point = [one.box.netVolume, ...(one.vent ? [one.vent.fb, one.vent.diameter] : [])];
+      const claimed = logarithmicGrid(one.response.depth, search.job.wanted.highest, 1500);
+      const { least } = greatestLevel(variant.system(point), limitsOf(brief, one), claimed);
+      expect(least.levelHalfSpace).toBeGreaterThanOrEqual(search.job.wanted.level - 0.005);
+      for (const margin of one.margins) expect(margin.relative, margin.path).toBeLessThan(1e-3);
+    }
+  });
+
+  test.prop([briefs], { numRuns: RUNS })('its leaning and its cautions say what its numbers say', (brief) => {
+    // One that is not met is quick to know and slow to explain.
+    if (!possible(brief)) return;
+    const answer = design(brief) as Met;
+    const all = answer.designs.map(criteriaOf);
+    answer.designs.forEach(({ leaning, cautions, protection }, i) => {
+      const [mine, first] = [all[i]!, all[0]!];
+      if (leaning === 'deeper') expect(Math.min(...all.map(({ depth }) => depth))).toBeGreaterThan(mine.depth - 0.2);
+      if (leaning === 'louder') expect(mine.level).toBeGreaterThan(first.level + 0.9);
+      if (leaning === 'smaller') expect(mine.volume).toBeLessThan(0.951 * first.volume);
+      if (leaning === 'simpler') expect(mine.effort).toBeLessThan(0.901 * first.effort);
+      const guards = [protection, protection.atFullVoltage];
+      const unsafe = guards.some((guard) => guard.neverSafe || guard.lowestSafeFrequency !== undefined);
+      expect(cautions.some((text) => text.startsWith('Driver:'))).toBe(unsafe);
+    });
+  });
+});
