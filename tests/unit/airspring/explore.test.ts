@@ -31,26 +31,6 @@ test('a cost that nothing can undercut ends the search, and the box keeps what w
   expect([...box!.excess].every((excess) => excess <= 0)).toBe(true);
 });
 
-test('the elements that a kind sets itself make the same demand as its system does', () => {
-  const search = searchFor({ ...demo, box: { QL: 9, QA: 40, QP: 60 } });
-  for (const variant of search.variants) {
-    const { setElements: _, ...slow } = variant;
-    const [fast, other] = [compileDemand(search.job, variant), compileDemand(search.job, slow)];
-    for (const point of [
-      [0.021, 24, 0.05],
-      [0.04, 31.5, 0.08],
-      [0.09, 40, 0.12],
-    ]) {
-      const [a, b] = [emptyDemand(), emptyDemand()];
-      fast(point, a);
-      other(point, b);
-      for (const key of ['cutoff', 'depth', 'rise', 'travel', 'heat', 'voltage', 'current', 'load'] as const) {
-        expect(Math.abs(a[key] - b[key])).toBeLessThanOrEqual(1e-9 * Math.abs(b[key]));
-      }
-    }
-  }
-});
-
 test('each shape has the volume that is asked for, within its bounds', () => {
   const { job } = searchFor(brief);
   const out = new Float64Array(3);

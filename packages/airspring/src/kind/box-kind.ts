@@ -1,7 +1,7 @@
-import type { System } from '@airspring/core/enclosure';
+import { type Family, type System, systemOf } from '@airspring/core/enclosure';
 import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
-import type { Probe } from '@airspring/core/network';
+import type { Probe, Setter } from '@airspring/core/network';
 import type { Kind as Quantity } from '@airspring/core/quantity';
 import type { Fit } from '@airspring/core/space';
 import type { BriefPart, Fields } from '../brief/fields.js';
@@ -106,6 +106,16 @@ export interface KindRecord {
   readonly printed: boolean;
 }
 
+/** The two acoustic parts of a variant, of a family and the spec at each point. */
+export const acousticsOf = <Spec, Input>(
+  family: Family<Spec, Input>,
+  { air }: Pick<Job, 'air'>,
+  spec: (point: Point) => Spec,
+): Pick<Variant, 'system' | 'values'> => ({
+  system: (point) => systemOf(family, spec(point), air),
+  values: (point, set) => family.values(spec(point), air, set),
+});
+
 /** A kind of box with one choice of drivers, and with whatever else is a choice and no number: how many vents, say. */
 export interface Variant {
   readonly kind: BoxKind;
@@ -118,10 +128,10 @@ export interface Variant {
   readonly contents: number;
   /** Inner edges below which no such box holds its drivers, m. */
   readonly least: readonly [width: number, height: number, depth: number];
-  /** The network at a point. The search reads radiatedFlow, coneVelocity and current; the record whatever `respond` reads. */
+  /** The box at a point. The search reads radiatedFlow, coneVelocity and current; the record whatever `respond` reads. */
   readonly system: (point: Point) => System;
-  /** Sets, by name, the elements that differ from point to point: a faster road to the same network, and checked to be. */
-  readonly setElements?: (point: Point, set: (name: string, admittance: number) => void) => void;
+  /** Sets the numbers of the network at a point, by name. The topology is the same at all points. */
+  readonly values: (point: Point, set: Setter) => void;
   readonly load?: Load;
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];

@@ -1,4 +1,4 @@
-import { closedBox } from '@airspring/core/enclosure';
+import { closedFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import * as v from 'valibot';
@@ -6,7 +6,7 @@ import { lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { plainNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import type { BoxKind, Finished, KindRecord, Point, Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Variant } from './box-kind.js';
 import { compileDriverRoom } from './driver-room.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { driverBody, metres, netAir, outerSizes } from './placing.js';
@@ -78,17 +78,13 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     geometric: [],
     contents: contents.taken,
     least: leastFor(job, drivers),
-    system: ([netVolume = 0]: Point) =>
-      closedBox(
-        {
-          drivers,
-          netVolume: si('volume', netVolume),
-          fillGain,
-          ...losses,
-          sourceResistance: si('resistance', job.amplifier.sourceResistance),
-        },
-        job.air,
-      ),
+    ...acousticsOf(closedFamily, job, ([netVolume = 0]) => ({
+      drivers,
+      netVolume: si('volume', netVolume),
+      fillGain,
+      ...losses,
+      sourceResistance: si('resistance', job.amplifier.sourceResistance),
+    })),
     limits: () => [],
     wishes: [],
     parts: (_, out) => {

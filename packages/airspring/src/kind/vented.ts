@@ -1,4 +1,4 @@
-import { ventedBox, ventedBoxElements } from '@airspring/core/enclosure';
+import { ventedFamily } from '@airspring/core/enclosure';
 import type { Fault } from '@airspring/core/fault';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
@@ -9,7 +9,7 @@ import { lossQ, most, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import type { BoxKind, Finished, KindRecord, Point, Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { driverBody, metres, outerSizes } from './placing.js';
 import { printedWidth, straightOrBentAtMost, ventBody, ventHoles, ventOf, ventWords, withPlay } from './round-vent.js';
@@ -144,7 +144,6 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
     }
     return body;
   };
-  const elements = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
 
   /** Whole millimetres of vent, and the tuning that they give. */
   function settle(airBefore: number, [, tuned = 0, diameter = 0]: Point): Point | undefined {
@@ -250,26 +249,14 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
     ],
     contents: contents.taken,
     least: leastFor(job, drivers),
-    system: ([netVolume = 0, fb = 0, diameter = 0]) =>
-      ventedBox(
-        {
-          drivers,
-          netVolume: si('volume', netVolume),
-          fb: si('frequency', fb),
-          ...losses,
-          ventArea: si('area', areaOf(count, diameter)),
-          sourceResistance: si('resistance', job.amplifier.sourceResistance),
-        },
-        job.air,
-      ),
-    setElements: ([netVolume = 0, fb = 0], set) => {
-      ventedBoxElements(netVolume, fb, losses, job.air, elements);
-      set('Cab', elements.Cab);
-      set('vent', 1 / elements.vent);
-      set('leak', 1 / elements.leak);
-      if (QA !== undefined) set('absorption', 1 / elements.absorption);
-      if (QP !== undefined) set('ventLoss', 1 / elements.ventLoss);
-    },
+    ...acousticsOf(ventedFamily, job, ([netVolume = 0, fb = 0, diameter = 0]) => ({
+      drivers,
+      netVolume: si('volume', netVolume),
+      fb: si('frequency', fb),
+      ...losses,
+      ventArea: si('area', areaOf(count, diameter)),
+      sourceResistance: si('resistance', job.amplifier.sourceResistance),
+    })),
     load: {
       probe: { of: 'flow', element: 'vent' },
       capacity: ([, , diameter = 0]) => areaOf(count, diameter) * airSpeedPeak,

@@ -1,15 +1,17 @@
 import type { System } from '@airspring/core/enclosure';
 import { greatestLevel, type Limit } from '@airspring/core/limit';
+import { compileNetwork } from '@airspring/core/network';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { logarithmicGrid } from '@airspring/core/quantity';
-import { compileNetwork, probeColumns, probeNamed } from '@airspring/core/response';
+import { probeColumns, probeNamed } from '@airspring/core/response';
 import type { Job } from '../job/job.js';
 import type { Load, Point } from '../kind/box-kind.js';
 import type { Below, Design } from './answer.js';
 
 /** Peaks of what a kind limits, per volt of drive. */
 export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {
-  const network = { ...system.network, probes: { ...system.network.probes, load: probe } };
+  const { topology, values } = system.network;
+  const network = { values, topology: { ...topology, probes: { ...topology.probes, load: probe } } };
   const { re, im } = probeNamed(probeColumns(compileNetwork(network), frequencies), 'load');
   return re.map((a, i) => {
     const peak = Math.SQRT2 * Math.hypot(a, im[i] as number);

@@ -1,5 +1,5 @@
 import type { System } from '@airspring/core/enclosure';
-import { compileTopology, elementValues, sweepRows, type Topology } from '@airspring/core/network';
+import { compile, type Setter } from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
 import type { Job } from '../job/job.js';
@@ -93,37 +93,34 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
 }
 
-/** The network of a variant with its load as one more probe, whose element values are set anew for each point. */
-function slotsOf({ system, setElements, load, acoustic, geometric }: Variant) {
+/** The network of a variant with its load as one more probe, compiled once; it takes the numbers of any point. */
+function networkOf({ system, values: setAll, load, acoustic, geometric }: Variant) {
   const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
   const first = system(start);
-  const { probes } = first.network;
-  const network = { ...first.network, probes: load === undefined ? probes : { ...probes, load: load.probe } };
-  const topology = compileTopology(network) as Topology;
-  const values = elementValues(network.elements);
-  const places = new Map(topology.elements.map((name, i) => [name, i]));
-  const put = (name: string, admittance: number) => {
-    const at = places.get(name);
-    if (at !== undefined) values[at] = admittance;
+  const { topology } = first.network;
+  const probes = load === undefined ? topology.probes : { ...topology.probes, load: load.probe };
+  const { slots, network } = compile({ ...topology, probes });
+  const values = new Float64Array(slots.size);
+  const set: Setter = (name, number) => {
+    values[slots.of.get(name)?.at as number] = number as number;
   };
-  const set = (point: Point) => {
-    if (setElements === undefined) values.set(elementValues(system(point).network.elements));
-    else setElements(point, put);
+  const fill = (point: Point) => {
+    setAll(point, set);
+    return values;
   };
-  return { first: { ...first, network } as System, topology, values, set };
+  const compiled = network(fill(start));
+  return { first, compiled, load: (point: Point) => compiled.load(fill(point)) };
 }
 
 /**
- * Prepares the demand of all boxes of a variant: the polynomials are derived once, each box then costs some thousand
- * multiplications. Fills a {@link Demand}; allocates nothing where the kind sets its elements itself.
+ * Prepares the demand of all boxes of a variant: its topology is compiled once, each box then costs some thousand
+ * multiplications. Fills a {@link Demand}.
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
-  const { first, topology, values, set } = slotsOf(variant);
-  const { width, scale, probes } = topology;
-  const coefficients = new Float64Array((1 + probes.length) * width);
+  const { first, compiled, load: loadPoint } = networkOf(variant);
+  const { probes, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
-  const work = complexColumn(BELOW + BAND);
   const grid = searchGrid(job);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
   const flow = column('radiatedFlow');
@@ -150,10 +147,9 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const one = new Float64Array(1);
   const oneColumn = probes.map(() => complexColumn(1));
   const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
-  const oneWork = complexColumn(1);
   const size = (f: number) => {
     one[0] = f;
-    sweepRows(coefficients, width, scale, one, oneColumn, oneWork);
+    sweep(one, oneColumn);
     return magnitude(oneFlow, 0) * f;
   };
 
@@ -171,9 +167,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   };
 
   return (point, out) => {
-    set(point);
-    topology.coefficients(values, coefficients);
-    sweepRows(coefficients, width, scale, grid, columns, work);
+    loadPoint(point);
+    sweep(grid, columns);
     out.cutoff = grid[0] as number;
     let above = 0;
     let open = true;

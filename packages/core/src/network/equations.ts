@@ -52,23 +52,29 @@ export const nodesOf = (element: Element): readonly string[] => {
 export const isListed = (element: Element): boolean => element.kind === 'law' || element.kind === 'line';
 
 /**
- * The number with which each element stands: its value or the inverse of it. In the reference, what is left out of it is 0.
- * Elements given over frequency stand with 1 or 0.
+ * Prepares the numbers with which elements stand: the value of each or its inverse. In the reference, what is left out of it
+ * is 0. Elements given over frequency stand with 1 or 0. Fills `out`; allocates nothing.
  */
-export function numbersOf(
+export function compileNumbers(
   { elements }: Topology,
   { of }: Slots,
   { forms }: Equations,
-  values: Float64Array,
   inReference = false,
-): Float64Array {
-  return Float64Array.from(elements, (element, i) => {
-    if (inReference && 'inReference' in element && element.inReference === false) return 0;
-    const slot = of.get(element.name);
-    if (isListed(element) || slot === undefined) return 1;
-    const value = values[slot.at] as number;
-    return (forms[i] as Form).exponent === 1 ? value : 1 / value;
+): (values: Float64Array, out: Float64Array) => void {
+  const isLeftOut = (element: Element) => inReference && 'inReference' in element && element.inReference === false;
+  /** Slot of each element; −1 stands for 1, −2 for 0. */
+  const slots = Int32Array.from(elements, (element) => {
+    if (isLeftOut(element)) return -2;
+    return isListed(element) ? -1 : (of.get(element.name)?.at ?? -1);
   });
+  const exponents = Int8Array.from(forms, ({ exponent }) => exponent);
+  return (values, out) => {
+    for (let i = 0; i < slots.length; i++) {
+      const slot = slots[i] as number;
+      const value = slot < 0 ? slot + 2 : (values[slot] as number);
+      out[i] = (exponents[i] as number) > 0 ? value : slot === -2 ? 0 : 1 / value;
+    }
+  };
 }
 
 /** A branch, or several side by side between the same two nodes. */

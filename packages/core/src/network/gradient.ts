@@ -3,7 +3,7 @@ import { BLOCK, blockSolver, type NumberedEquations } from './block-solver.js';
 import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
 import type { Element, Network } from './element.js';
 import type { Pivot } from './elimination.js';
-import { equations, isListed, numbersOf } from './equations.js';
+import { compileNumbers, equations, isListed } from './equations.js';
 import { fillListedParameterSlope, fillListedSlope, type ListedColumns, listedColumns } from './listed-columns.js';
 import { fillReading, type ProbeRow, probeRows, termWeight, turnByDelay } from './reading.js';
 import { missingProbe, refuseBadNumbers, refuseBadTopology } from './refusals.js';
@@ -62,7 +62,8 @@ export function compileGradient(
   const system = equations(topology);
   const slots = slotsOf(topology);
   const values = valuesOf(slots, given);
-  const numbers = numbersOf(topology, slots, system, values, inReference);
+  const numbers = new Float64Array(topology.elements.length);
+  compileNumbers(topology, slots, system, inReference)(values, numbers);
   refuseBadNumbers(topology, slots, values, numbers);
   const row = probeRows(topology, system, slots).find((one) => one.name === name);
   if (row === undefined) throw missingProbe(name);

@@ -4,7 +4,7 @@ import { multiply } from './column-arithmetic.js';
 import type { CompiledNetwork, CompiledTopology } from './compiled.js';
 import type { Topology } from './element.js';
 import { elimination } from './elimination.js';
-import { equations, numbersOf } from './equations.js';
+import { compileNumbers, equations } from './equations.js';
 import { gradientColumns, gradientOf } from './gradient.js';
 import { fillReading, probeRows, termWeight } from './reading.js';
 import { contradiction, refuseBadNumbers, refuseBadTopology } from './refusals.js';
@@ -39,13 +39,14 @@ export function compilePlan(topology: Topology): CompiledTopology {
 
   const network: CompiledTopology['network'] = (first, inReference = false): CompiledNetwork => {
     const values = new Float64Array(slots.size);
+    const fillNumbers = compileNumbers(topology, slots, system, inReference);
     const numbers = new Float64Array(topology.elements.length);
     const numbered = { topology, slots, system, values, numbers };
     let solver = undefined as ReturnType<typeof blockSolver> | undefined;
     let slopes = new Map<number, ReturnType<typeof gradientOf>>();
     const load = (given: Float64Array) => {
       values.set(given);
-      numbers.set(numbersOf(topology, slots, system, values, inReference));
+      fillNumbers(values, numbers);
       refuseBadNumbers(topology, slots, values, numbers);
       solver = undefined;
       slopes = new Map();

@@ -1,6 +1,6 @@
 import type { CompiledTopology } from './compiled.js';
 import type { Element, Topology } from './element.js';
-import { equations, numbersOf } from './equations.js';
+import { compileNumbers, equations } from './equations.js';
 import { predictedProducts } from './expansion.js';
 import { lawSweep } from './law-sweep.js';
 import { plainSweep } from './plain-sweep.js';
@@ -49,11 +49,12 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
 
   const network: CompiledTopology['network'] = (first, inReference = false) => {
     const values = new Float64Array(slots.size);
+    const fillNumbers = compileNumbers(topology, slots, system, inReference);
     const numbers = new Float64Array(elements.length);
     const coefficients = new Float64Array(parts.length * width);
     const load = (given: Float64Array) => {
       values.set(given);
-      numbers.set(numbersOf(topology, slots, system, values, inReference));
+      fillNumbers(values, numbers);
       refuseBadNumbers(topology, slots, values, numbers);
       fill(numbers, values, coefficients);
     };

@@ -1,7 +1,7 @@
 import { type Impossible, impossible } from '../fault/index.js';
 import type { Element, Network, Topology } from './element.js';
 import { branchLaw, isBranch } from './element.js';
-import { type Equations, equations, isListed, numbersOf } from './equations.js';
+import { compileNumbers, type Equations, equations, isListed } from './equations.js';
 import { type ProbeRow, probeRows } from './reading.js';
 import { type Reduced, reduceDescriptor } from './reduce-descriptor.js';
 import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
@@ -62,7 +62,8 @@ export function stateSpace({ topology: given, values: named }: Network): StateSp
     return impossible('delayed', 'one outlet is heard later than another, which no finite number of states can say');
   }
   const system = equations(topology);
-  const numbers = numbersOf(topology, slots, system, values);
+  const numbers = new Float64Array(topology.elements.length);
+  compileNumbers(topology, slots, system)(values, numbers);
   refuseBadNumbers(topology, slots, values, numbers);
   const reduced = reduceDescriptor(descriptorOf(system, numbers));
   if (!reduced.ok) return reduced;
