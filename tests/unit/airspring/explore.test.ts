@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { BEYOND, WITHIN } from '../../../packages/airspring/src/search/axis.js';
 import { costByMiss, costByPoints } from '../../../packages/airspring/src/search/cost.js';
-import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { explore } from '../../../packages/airspring/src/search/explore.js';
 import { searchAgain } from '../../../packages/airspring/src/search/search.js';
 import { edgesOf, shapesFor } from '../../../packages/airspring/src/search/shapes.js';
