@@ -2,10 +2,11 @@
  * Keeps what the packages export as a text that a change has to change too: packages/<name>/etc/<subpath>.api.md.
  * Fails when a report differs from what is built; `--update` writes it. Wants `npm run build` before.
  */
-import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Extractor, ExtractorConfig } from '@microsoft/api-extractor';
+import { subpathsOf } from './subpaths.mjs';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
 const update = process.argv.includes('--update');
@@ -16,11 +17,11 @@ for (const name of ['core', 'airspring']) {
   const reports = join(folder, 'etc');
   mkdirSync(reports, { recursive: true });
   const manifest = join(folder, 'package.json');
-  const subpaths = Object.entries(JSON.parse(readFileSync(manifest, 'utf8')).publishConfig.exports)
-    .filter(([, target]) => typeof target !== 'string')
-    .map(([subpath, target]) => [subpath === '.' ? name : subpath.slice(2), target.import.types]);
+  const subpaths = subpathsOf(folder);
 
-  for (const [subpath, types] of subpaths) {
+  for (const subpath of subpaths) {
+    const types = join('dist', subpath, 'index.d.ts');
+    const report = `${subpath === '.' ? name : subpath}.api.md`;
     const silent = { default: { logLevel: 'none' } };
     const config = ExtractorConfig.prepare({
       configObjectFullPath: undefined,
@@ -43,7 +44,7 @@ for (const name of ['core', 'airspring']) {
         },
         apiReport: {
           enabled: true,
-          reportFileName: `${subpath}.api.md`,
+          reportFileName: report,
           reportFolder: reports,
           reportTempFolder: join(top, '.cache', 'api', name),
         },
@@ -62,10 +63,10 @@ for (const name of ['core', 'airspring']) {
       localBuild: update,
       messageCallback: (m) => (m.handled = true),
     });
-    if (apiReportChanged) differing.push(`packages/${name}/etc/${subpath}.api.md`);
+    if (apiReportChanged) differing.push(`packages/${name}/etc/${report}`);
   }
 
-  const known = new Set(subpaths.map(([subpath]) => `${subpath}.api.md`));
+  const known = new Set(subpaths.map((subpath) => `${subpath === '.' ? name : subpath}.api.md`));
   for (const left of readdirSync(reports).filter((file) => !known.has(file))) {
     differing.push(`packages/${name}/etc/${left}`);
     if (update) rmSync(join(reports, left));

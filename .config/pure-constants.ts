@@ -8,7 +8,10 @@ import ts from 'typescript';
 export const pureConstants = {
   name: 'pure-constants',
   setup(build: { onLoad(where: { filter: RegExp }, load: (file: { path: string }) => object): void }) {
-    build.onLoad({ filter: /\/src\/.*\.ts$/ }, ({ path }) => ({ loader: 'ts', contents: marked(readFileSync(path, 'utf8')) }));
+    build.onLoad({ filter: /\/src\/.*\.ts$/ }, ({ path }) => ({
+      loader: 'ts',
+      contents: marked(readFileSync(path, 'utf8')),
+    }));
   },
 };
 
@@ -21,5 +24,7 @@ function marked(code: string): string {
     ts.forEachChild(node, visit);
   };
   tree.statements.filter(ts.isVariableStatement).forEach(visit);
-  return calls.sort((a, b) => b - a).reduce((text, at) => `${text.slice(0, at)}/* @__PURE__ */ ${text.slice(at)}`, code);
+  return calls
+    .sort((a, b) => b - a)
+    .reduce((text, at) => `${text.slice(0, at)}/* @__PURE__ */ ${text.slice(at)}`, code);
 }

@@ -1,5 +1,5 @@
 import { type CompletedDriver, completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
-import { type Fault, InputError } from '@airspring/core/fault';
+import { type Fault, isInputError } from '@airspring/core/fault';
 import type { Faultless } from './faultless.js';
 import { type Brief, driverFields, type ReadBrief } from './schema.js';
 
@@ -20,7 +20,7 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
   try {
     return work();
   } catch (error) {
-    if (!(error instanceof InputError)) throw error;
+    if (!isInputError(error)) throw error;
     for (const fault of error.faults) {
       const one = told(fault);
       if (one !== undefined) faults.push(one);

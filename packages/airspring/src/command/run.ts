@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { visible } from '@airspring/core/fault';
+import { isInputError, visible } from '@airspring/core/fault';
 import type { Answer } from '../answer.js';
 import { briefJsonSchema } from '../brief/json-schema.js';
 import type { Brief } from '../brief/schema.js';
@@ -29,7 +29,7 @@ function answerTo(brief: unknown): Answer | string {
   try {
     return design(brief);
   } catch (error) {
-    if (!(error instanceof Error) || !('code' in error) || error.code !== 'airspring-input') throw error;
+    if (!isInputError(error)) throw error;
     return error.message;
   }
 }
