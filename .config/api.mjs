@@ -5,7 +5,7 @@
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Extractor, ExtractorConfig } from '@microsoft/api-extractor';
+import { CompilerState, Extractor, ExtractorConfig } from '@microsoft/api-extractor';
 import { subpathsOf } from './subpaths.mjs';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -19,16 +19,16 @@ for (const name of ['core', 'airspring']) {
   const manifest = join(folder, 'package.json');
   const subpaths = subpathsOf(folder);
 
-  for (const subpath of subpaths) {
-    const types = join('dist', subpath, 'index.d.ts');
-    const report = `${subpath === '.' ? name : subpath}.api.md`;
-    const silent = { default: { logLevel: 'none' } };
-    const config = ExtractorConfig.prepare({
+  const typesOf = (subpath) => join('dist', subpath, 'index.d.ts');
+  const reportOf = (subpath) => `${subpath === '.' ? name : subpath}.api.md`;
+  const silent = { default: { logLevel: 'none' } };
+  const configs = subpaths.map((subpath) => {
+    return ExtractorConfig.prepare({
       configObjectFullPath: undefined,
       packageJsonFullPath: manifest,
       configObject: {
         projectFolder: folder,
-        mainEntryPointFilePath: join(folder, types),
+        mainEntryPointFilePath: join(folder, typesOf(subpath)),
         newlineKind: 'lf',
         compiler: {
           overrideTsconfig: {
@@ -39,12 +39,12 @@ for (const name of ['core', 'airspring']) {
               moduleResolution: 'bundler',
               strict: true,
             },
-            files: [types],
+            files: subpaths.map(typesOf),
           },
         },
         apiReport: {
           enabled: true,
-          reportFileName: report,
+          reportFileName: reportOf(subpath),
           reportFolder: reports,
           reportTempFolder: join(top, '.cache', 'api', name),
         },
@@ -59,14 +59,20 @@ for (const name of ['core', 'airspring']) {
         },
       },
     });
+  });
+  // One program for all subpaths: most of the time goes into reading their types.
+  const additionalEntryPoints = configs.slice(1).map(({ mainEntryPointFilePath }) => mainEntryPointFilePath);
+  const compilerState = CompilerState.create(configs[0], { additionalEntryPoints });
+  for (const [i, config] of configs.entries()) {
     const { apiReportChanged } = Extractor.invoke(config, {
       localBuild: update,
+      compilerState,
       messageCallback: (m) => (m.handled = true),
     });
-    if (apiReportChanged) differing.push(`packages/${name}/etc/${report}`);
+    if (apiReportChanged) differing.push(`packages/${name}/etc/${reportOf(subpaths[i])}`);
   }
 
-  const known = new Set(subpaths.map((subpath) => `${subpath === '.' ? name : subpath}.api.md`));
+  const known = new Set(subpaths.map(reportOf));
   for (const left of readdirSync(reports).filter((file) => !known.has(file))) {
     differing.push(`packages/${name}/etc/${left}`);
     if (update) rmSync(join(reports, left));

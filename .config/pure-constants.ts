@@ -17,14 +17,16 @@ export const pureConstants = {
 
 function marked(code: string): string {
   const tree = ts.createSourceFile('code.ts', code, ts.ScriptTarget.Latest);
-  const calls: number[] = [];
+  const put: (readonly [at: number, text: string])[] = [];
   const visit = (node: ts.Node): void => {
     if (ts.isFunctionLike(node)) return;
-    if (ts.isCallExpression(node) || ts.isNewExpression(node)) calls.push(node.getStart(tree));
+    if (ts.isCallExpression(node) || ts.isNewExpression(node)) put.push([node.getStart(tree), '/* @__PURE__ */ ']);
+    // A spread cannot be marked, but the call of a function around it can.
+    if (ts.isObjectLiteralExpression(node) && node.properties.some(ts.isSpreadAssignment)) {
+      put.push([node.getStart(tree), '/* @__PURE__ */ (() => ('], [node.end, '))()']);
+    }
     ts.forEachChild(node, visit);
   };
   tree.statements.filter(ts.isVariableStatement).forEach(visit);
-  return calls
-    .sort((a, b) => b - a)
-    .reduce((text, at) => `${text.slice(0, at)}/* @__PURE__ */ ${text.slice(at)}`, code);
+  return put.sort(([a], [b]) => b - a).reduce((text, [at, mark]) => text.slice(0, at) + mark + text.slice(at), code);
 }
