@@ -21,9 +21,13 @@ function marked(code: string): string {
   const visit = (node: ts.Node): void => {
     if (ts.isFunctionLike(node)) return;
     if (ts.isCallExpression(node) || ts.isNewExpression(node)) put.push([node.getStart(tree), '/* @__PURE__ */ ']);
-    // A spread cannot be marked, but the call of a function around it can.
-    if (ts.isObjectLiteralExpression(node) && node.properties.some(ts.isSpreadAssignment)) {
+    // What cannot be marked itself, a spread or a sum of what others computed, stands in a function whose call can.
+    if (
+      ts.isBinaryExpression(node) ||
+      (ts.isObjectLiteralExpression(node) && node.properties.some(ts.isSpreadAssignment))
+    ) {
       put.push([node.getStart(tree), '/* @__PURE__ */ (() => ('], [node.end, '))()']);
+      if (ts.isBinaryExpression(node)) return;
     }
     ts.forEachChild(node, visit);
   };

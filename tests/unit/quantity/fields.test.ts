@@ -1,4 +1,4 @@
-import { isInputError } from '@airspring/core/fault';
+import { type InputError, isInputError } from '@airspring/core/fault';
 import { count, nested, notNegative, oneOf, optional, positive, readFields } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 
