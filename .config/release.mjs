@@ -3,10 +3,11 @@
  * type-checks, imports and runs them there. Goes on after a failure; ends with 1 when there was one. Wants `npm run build` before.
  */
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { subpathsOf } from './subpaths.mjs';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
 const packages = ['core', 'airspring'].map((name) => join(top, 'packages', name));
@@ -41,25 +42,40 @@ function claim(name, judge) {
   }
 }
 
-rmSync(made, { recursive: true, force: true });
-mkdirSync(made, { recursive: true });
-for (const folder of packages) {
-  const { name } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  step(`publint ${name}`, join(tools, 'publint'), ['--strict', '--pack', 'pnpm', folder]);
-  step(`pack ${name}`, join(tools, 'pnpm'), ['pack', '--pack-destination', made], folder);
-}
-const tarballs = readdirSync(made).map((file) => join(made, file));
-for (const tarball of tarballs) {
-  // node10 sees no subpaths at all: it is not claimed.
-  step(`types as resolved ${tarball.slice(made.length + 1)}`, join(tools, 'attw'), [tarball, '--profile', 'node16']);
+/** The relative links of a Markdown text, without their anchors. */
+function linksOf(text) {
+  const links = [/\]\(([^)\s]+)/g, /^\[[^\]]+\]:\s*(\S+)/gm, /(?:href|src)="([^"]+)"/g];
+  const targets = links.flatMap((link) => [...text.matchAll(link)].map(([, target]) => target.split('#')[0]));
+  return targets.filter((target) => target !== '' && !/^[a-z]+:/i.test(target));
 }
 
-const expected = packages.flatMap((folder) => {
-  const { name, exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  return Object.keys(exports)
-    .filter((subpath) => subpath !== './package.json')
-    .map((subpath) => `${name}${subpath.slice(1)}`);
+rmSync(made, { recursive: true, force: true });
+mkdirSync(made, { recursive: true });
+const published = packages.map((folder) => {
+  const { name } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  const subpaths = subpathsOf(folder);
+  const unpacked = join(made, name);
+  const tarball = `${unpacked}.tgz`;
+  mkdirSync(unpacked, { recursive: true });
+  step(`pack ${name}`, join(tools, 'pnpm'), ['pack', '--out', tarball], folder);
+  step(`unpack ${name}`, 'tar', ['-xzf', tarball, '-C', unpacked]);
+  step(`publint ${name}`, join(tools, 'publint'), ['--strict', tarball]);
+  // node10 sees no subpaths at all: it is not claimed.
+  const how = ['--profile', 'node16', '--entrypoints', ...subpaths];
+  step(`types as resolved ${name}`, join(tools, 'attw'), [tarball, ...how]);
+  claim(`no link of the README of ${name} leads out of the tarball`, () => {
+    const content = join(unpacked, 'package');
+    const lost = linksOf(readFileSync(join(content, 'README.md'), 'utf8')).filter(
+      (link) => link.startsWith('..') || !existsSync(join(content, link)),
+    );
+    if (lost.length > 0) throw new Error(lost.join(', '));
+  });
+  return { name, tarball, subpaths };
 });
+const tarballs = published.map(({ tarball }) => tarball);
+const expected = published.flatMap(({ name, subpaths }) =>
+  subpaths.map((subpath) => (subpath === '.' ? name : `${name}/${subpath}`)),
+);
 const consumer = readFileSync(join(top, 'tests', 'release', 'consumer.ts'), 'utf8');
 // Outside of the workspace: nothing of its node_modules is in reach.
 const outside = mkdtempSync(join(tmpdir(), 'airspring-release-'));
@@ -98,6 +114,8 @@ try {
   }
 
   const folder = join(outside, 'ESM');
+  cpSync(join(top, 'tests', 'release', 'both-copies.mjs'), join(folder, 'both-copies.mjs'));
+  step('a refusal of the other copy is known', process.execPath, ['both-copies.mjs'], folder);
   cpSync(join(top, 'packages', 'airspring', 'briefs', 'whale-bench.json'), join(folder, 'brief.json'));
   const command = ['--no-install', 'airspring', 'design', 'brief.json', '--json'];
   const designed = step('npx airspring design brief.json --json', 'npx', command, folder);

@@ -1,5 +1,5 @@
 /**
- * npm run bench [-- --quick]: agreement of all peers first, then every row in a process of its own, then goals.
+ * npm run bench [-- --quick] [-- --group NAME]: agreement of all peers first, then every row in a process of its own, then goals.
  * A goal that is missed is printed, and is no failure: nothing here is a test of time.
  */
 import { spawnSync } from 'node:child_process';
@@ -7,6 +7,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import { type Agreement, agreementOutside, agreementWithin, agreementWithSimulator, disagreeing } from './agreement.js';
 import { build } from './build.js';
 import { importSizes } from './import-size.js';
@@ -16,7 +17,16 @@ import { type Row, rowOf, rowText } from './result.js';
 import { type Line, table } from './table.js';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
-const quick = process.argv.includes('--quick');
+const { values: asked } = parseArgs({ options: { quick: { type: 'boolean' }, group: { type: 'string' } } });
+const quick = asked.quick ?? false;
+/** The last group is measured by another tool, and has no rows in the table. */
+const names = [...table.map(({ name }) => name), 'size'];
+if (asked.group !== undefined && !names.includes(asked.group)) {
+  console.error(`There is no group '${asked.group}': ${names.join(', ')}.`);
+  process.exit(2);
+}
+const wanted = (name: string): boolean => asked.group === undefined || name === asked.group;
+const chosen = table.filter(({ name }) => wanted(name));
 const PASSES = quick ? 1 : 3;
 const SECONDS = quick ? 0.12 : 0.5;
 
@@ -66,7 +76,7 @@ function roundsOf({ origin }: Line): Rounds | string {
 const load = loadavg()[0] as number;
 const rounds = new Map<string, Rounds>();
 for (let pass = 0; pass < PASSES; pass++) {
-  for (const line of table.flatMap(({ lines }) => lines)) {
+  for (const line of chosen.flatMap(({ lines }) => lines)) {
     if (quick && line.long) missing.set(line.id, 'left out of a quick run');
     if (missing.has(line.id)) continue;
     if (process.stderr.isTTY) process.stderr.write(`\r\x1b[Kpass ${pass + 1} of ${PASSES}: ${line.id}`);
@@ -83,11 +93,11 @@ for (let pass = 0; pass < PASSES; pass++) {
 }
 if (process.stderr.isTTY) process.stderr.write('\r\x1b[K');
 
-const groups: { title: string; rows: Row[] }[] = table.map(({ title, lines }) => ({
+const groups: { title: string; rows: Row[] }[] = chosen.map(({ title, lines }) => ({
   title,
   rows: lines.map((line) => rowOf(line, rounds, missing.get(line.id))),
 }));
-groups.push({ title: 'Size of an import, brotli', rows: importSizes(top) });
+if (wanted('size')) groups.push({ title: 'Size of an import, brotli', rows: importSizes(top) });
 
 const machine = {
   processor: cpus()[0]?.model ?? 'unknown',
@@ -117,9 +127,11 @@ console.log(
   missed.length === 0 ? 'Every goal that was judged is met.' : `Goals missed: ${missed.map(({ id }) => id).join(', ')}`,
 );
 
-const kept = join(top, '.cache/bench.json');
-mkdirSync(join(top, '.cache'), { recursive: true });
-const record = { date, quick, passes: PASSES, secondsARow: SECONDS, load, machine, versions, agreement, groups };
-writeFileSync(kept, `${JSON.stringify(record, null, 2)}\n`);
+// A group alone is a look at it, and no record of a run.
+if (asked.group === undefined) {
+  const record = { date, quick, passes: PASSES, secondsARow: SECONDS, load, machine, versions, agreement, groups };
+  mkdirSync(join(top, '.cache'), { recursive: true });
+  writeFileSync(join(top, '.cache/bench.json'), `${JSON.stringify(record, null, 2)}\n`);
+}
 // The simulator's thread never ends by itself.
 process.exit(0);

@@ -17,6 +17,8 @@ export interface Line {
 }
 
 export interface Group {
+  /** What `--group` calls it. */
+  readonly name: string;
   readonly title: string;
   readonly lines: readonly Line[];
 }
@@ -59,6 +61,7 @@ const LINEAR = 1.3;
 
 export const table: readonly Group[] = [
   {
+    name: 'sweep',
     title: 'Sweep of a vented box, 500 frequencies, column set A (four complex columns)',
     lines: [
       outside('c-A', 'C -O2, the same passes', 'c', ['A'], { against: 'ours-A' }),
@@ -79,6 +82,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'response',
     title: 'The same, column set B (seven real columns)',
     lines: [
       outside('c-B', 'C -O2', 'c', ['B'], { against: 'ours-B' }),
@@ -93,6 +97,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'frequencies',
     title: 'Cost of one frequency against their count, column set A',
     lines: (['ours', 'plan'] as const).flatMap((form) =>
       COUNTS.map((count) =>
@@ -109,6 +114,7 @@ export const table: readonly Group[] = [
     ),
   },
   {
+    name: 'chain',
     title: 'Elimination plan against the elements of a chain: time an element',
     lines: [
       ...CHAINS.map((count) =>
@@ -127,6 +133,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'compile',
     title: 'Compiling, once a topology or once a box',
     lines: [
       network('topology-closed', 'compileTopology of a closed box', 'µs'),
@@ -136,6 +143,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'gradient',
     title:
       'Gradient of one result by all elements; a sweep is the elimination plan over as many frequencies, all probes',
     lines: [
@@ -151,6 +159,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'search',
     title: 'Search, one core: candidates of the whale bench, all judged, none cut short',
     lines: [
       search('candidate', 'as the search judges: 64 frequencies, cut-off, limits, vent length, fit', '/s', {
@@ -165,10 +174,11 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'brief',
     title: 'The whole brief',
     lines: [
       brief('cold-whale-bench', 'whale bench, process started to report printed', 'ms', {
-        goal: { of: 'value', most: 1000 },
+        goal: { of: 'value', most: 450 },
       }),
       brief('warm-whale-bench', 'whale bench, warm', 'ms', { goal: { of: 'value', most: 1000 } }),
       ...['campfire-box', 'puppet-thunder', 'impossible-bench'].flatMap((name) => [

@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { design } from '../../packages/airspring/src/index.js';
 import { runRow } from '../measure.js';
 
-const command = fileURLToPath(new URL('../../packages/airspring/src/command/main.js', import.meta.url));
+/** As published: the build of the packages comes first. */
+const command = 'packages/airspring/dist/command/main.js';
 const briefs = ['whale-bench', 'campfire-box', 'puppet-thunder', 'impossible-bench'];
 const path = (brief: string) => `packages/airspring/briefs/${brief}.json`;
 

@@ -1,5 +1,5 @@
 import { completeDriver } from '@airspring/core/driver';
-import { InputError } from '@airspring/core/fault';
+import { isInputError } from '@airspring/core/fault';
 
 // Invented sheets. Enough: six numbers that leave nothing open.
 const sheet = {
@@ -31,7 +31,7 @@ if (rounded.ok)
 try {
   completeDriver({ ...sheet, Sd: '330 cm²', Mms: '120 g' });
 } catch (error) {
-  if (!(error instanceof InputError)) throw error;
+  if (!isInputError(error)) throw error;
   for (const { path, got, expected, remedy } of error.faults)
     console.log(path, got, '-', expected, '-', remedy);
 }

@@ -1,33 +1,42 @@
-/** The example of the README runs as it stands there, and prints what stands there. */
-import { readFileSync } from 'node:fs';
+/** The example of each README runs as it stands there, and prints what stands there. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test, vi } from 'vitest';
 
-const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
-const block = (language: string): string =>
-  (new RegExp(`\`\`\`${language}\n([\\s\\S]*?)\`\`\``).exec(readme)?.[1] ?? '').trim();
+const doors: Record<string, () => Promise<unknown>> = {
+  '@airspring/core/driver': () => import('@airspring/core/driver'),
+  '@airspring/core/enclosure': () => import('@airspring/core/enclosure'),
+  '@airspring/core/quantity': () => import('@airspring/core/quantity'),
+  '@airspring/core/response': () => import('@airspring/core/response'),
+  '@airspring/core/vent': () => import('@airspring/core/vent'),
+  airspring: () => import('airspring'),
+};
+const top = new URL('../../', import.meta.url);
+const textOf = (readme: string): string => readFileSync(new URL(readme, top), 'utf8');
+const block = (readme: string, language: string): string =>
+  (new RegExp(`\`\`\`${language}\n([\\s\\S]*?)\`\`\``).exec(textOf(readme))?.[1] ?? '').trim();
 
-test('the example prints what the README says', async () => {
+const readmes = ['README.md', 'packages/core/README.md', 'packages/airspring/README.md'];
+
+test.each(readmes)('the example prints what %s says', async (readme) => {
   const printed: string[] = [];
   vi.spyOn(console, 'log').mockImplementation((...parts) => void printed.push(parts.join(' ')));
   // Imports become dynamic ones, so that the very text of the page is what runs.
-  const code = block('ts').replaceAll(/^import (\{.*\}) from ('.*');$/gm, 'const $1 = await load($2);');
-  const doors: Record<string, () => Promise<unknown>> = {
-    '@airspring/core/driver': () => import('@airspring/core/driver'),
-    '@airspring/core/enclosure': () => import('@airspring/core/enclosure'),
-    '@airspring/core/quantity': () => import('@airspring/core/quantity'),
-    '@airspring/core/response': () => import('@airspring/core/response'),
-    '@airspring/core/vent': () => import('@airspring/core/vent'),
-  };
+  const code = block(readme, 'ts')
+    .replaceAll(/^import (\{.*\}) from ('.*');$/gm, 'const $1 = await load($2);')
+    .replaceAll(' as const', '');
   const run = Object.getPrototypeOf(async () => {}).constructor('load', code);
   await run((name: string) => (doors[name] as () => Promise<unknown>)());
   vi.restoreAllMocks();
-  expect(printed.join('\n')).toBe(block('text'));
+  expect(printed).not.toEqual([]);
+  expect(printed.join('\n')).toBe(block(readme, 'text'));
 });
 
-test('ten lines, as it says', () => {
-  expect(
-    block('ts')
-      .split('\n')
-      .filter((line) => line.trim() !== '').length,
-  ).toBeLessThanOrEqual(11);
+test.each(readmes)('about ten lines in %s', (readme) => {
+  const lines = block(readme, 'ts').split('\n');
+  expect(lines.filter((line) => line.trim() !== '').length).toBeLessThanOrEqual(11);
+});
+
+test('the table of subpaths is that of the folders', () => {
+  const rows = [...textOf('packages/core/README.md').matchAll(/^\| `([a-z]+)` +\|/gm)].map(([, name]) => name);
+  expect(rows.sort()).toEqual(readdirSync(new URL('packages/core/src', top)).sort());
 });

@@ -6,7 +6,7 @@ import { dryAirSpeedOfSound, standardAir } from '@airspring/core/air';
 import { completeDriver } from '@airspring/core/driver';
 import { flanged } from '@airspring/core/duct';
 import { boxCompliance, closedBox } from '@airspring/core/enclosure';
-import { InputError } from '@airspring/core/fault';
+import { isInputError } from '@airspring/core/fault';
 import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
 import { endCorrectionLaws } from '@airspring/core/laws';
 import { voltageLimit } from '@airspring/core/limit';
@@ -25,7 +25,7 @@ function refused(call: () => unknown): number {
     call();
     return 0;
   } catch (error) {
-    return Number(error instanceof InputError);
+    return Number(isInputError(error));
   }
 }
 

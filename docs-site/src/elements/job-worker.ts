@@ -1,5 +1,5 @@
 /** The whole job of a brief, away from the page. */
-import { type Fault, faultLine, toldAtMost } from '@airspring/core/fault';
+import { faultLine, isInputError, toldAtMost } from '@airspring/core/fault';
 import { type Brief, design } from 'airspring';
 import { jsonFault } from '../../../packages/airspring/src/command/json-fault.js';
 import { reportText } from '../../../packages/airspring/src/words/text.js';
@@ -49,12 +49,11 @@ function job(text: string): JobTold {
       csv: met ? curvesCsv(met) : '',
     };
   } catch (error) {
-    const { code, faults } = error as { code?: string; faults?: readonly Fault[] };
-    if (code !== 'airspring-input' || !faults) throw error;
+    if (!isInputError(error)) throw error;
     const places = jsonPlaces(text);
     return {
       type: 'faults',
-      places: faults
+      places: error.faults
         .slice(0, toldAtMost.faults)
         .map((fault) => ({ ...placeOfPath(places, fault.path), message: faultLine(fault) }))
         .sort((a, b) => a.line - b.line),

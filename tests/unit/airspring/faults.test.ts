@@ -1,4 +1,4 @@
-import { InputError } from '@airspring/core/fault';
+import { isInputError } from '@airspring/core/fault';
 import { type Brief, design, type Met } from 'airspring';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
@@ -10,7 +10,7 @@ function lines(brief: unknown): readonly string[] {
   try {
     readBrief(brief, standard);
   } catch (error) {
-    if (error instanceof InputError) return error.message.split('\n');
+    if (isInputError(error)) return error.message.split('\n');
     throw error;
   }
   return [];

@@ -1,4 +1,5 @@
-import { faultLine, InputError, impossible, refuse, visible } from '@airspring/core/fault';
+import { group } from '@airspring/core/driver';
+import { faultLine, InputError, impossible, isInputError, refuse, visible } from '@airspring/core/fault';
 import { expect, test } from 'vitest';
 
 const fault = { code: 'unit', path: 'a.b', got: '24 mm', expected: 'a volume', remedy: 'Write litres.' } as const;
@@ -47,4 +48,22 @@ test('a path and a value are shown up to a stated length, and a hundred faults a
 test('an unknown name comes first, however deep: it explains what is missing elsewhere', () => {
   const { faults } = new InputError([fault, { ...fault, path: 'a.b.c', code: 'unknown-field' }]);
   expect(faults.map(({ path }) => path)).toEqual(['a.b.c', 'a.b']);
+});
+test('an error is known by its name and code, whichever copy of the library threw it', async () => {
+  const path = '../../../packages/core/src/fault/fault.js?copy';
+  const copy: typeof import('@airspring/core/fault') = await import(path);
+  const foreign = new copy.InputError([fault]);
+  expect(foreign).not.toBeInstanceOf(InputError);
+  expect(isInputError(foreign)).toBe(true);
+  for (const other of [new Error('x'), new RangeError('x'), { code: 'airspring-input' }, 'x', null, undefined]) {
+    expect(isInputError(other)).toBe(false);
+  }
+  // A record whose field refuses itself with the other copy's error: told among the other faults, and not thrown on.
+  const driver = {
+    get Sd(): number {
+      throw foreign;
+    },
+  };
+  const refusal = expect.objectContaining({ faults: [expect.objectContaining({ path: 'group.series' }), fault] });
+  expect(() => group(driver as never, { series: 1000 })).toThrow(refusal);
 });

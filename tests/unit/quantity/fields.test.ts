@@ -1,4 +1,4 @@
-import { InputError } from '@airspring/core/fault';
+import { type InputError, isInputError } from '@airspring/core/fault';
 import { count, nested, notNegative, oneOf, optional, positive, readFields } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 
@@ -13,7 +13,7 @@ const faults = (input: object) => {
   try {
     readFields('vent', input, shape);
   } catch (error) {
-    if (error instanceof InputError) return error.faults.map(({ code, path }) => `${code} ${path}`);
+    if (isInputError(error)) return error.faults.map(({ code, path }) => `${code} ${path}`);
   }
   return [];
 };

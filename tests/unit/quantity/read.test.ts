@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { InputError } from '@airspring/core/fault';
+import { isInputError } from '@airspring/core/fault';
 import { decimalText, format, frequencyGrid, inUnit, kinds, logarithmicGrid, read, si } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
 
@@ -7,7 +7,7 @@ const faultsOf = (work: () => unknown) => {
   try {
     work();
   } catch (error) {
-    if (error instanceof InputError) return error.faults.map(({ code, path }) => `${code} ${path}`);
+    if (isInputError(error)) return error.faults.map(({ code, path }) => `${code} ${path}`);
     throw error;
   }
   return [];

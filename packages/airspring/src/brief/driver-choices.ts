@@ -1,5 +1,5 @@
 import { completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
-import { type Fault, InputError } from '@airspring/core/fault';
+import { type Fault, isInputError } from '@airspring/core/fault';
 import type { DriverChoice } from '../job/job.js';
 import type { Faultless } from './faultless.js';
 import { type BriefFor, driverFields, type ReadBrief } from './schema.js';
@@ -13,7 +13,7 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
   try {
     return work();
   } catch (error) {
-    if (!(error instanceof InputError)) throw error;
+    if (!isInputError(error)) throw error;
     for (const fault of error.faults) {
       const one = told(fault);
       if (one !== undefined) faults.push(one);

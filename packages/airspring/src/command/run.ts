@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { visible } from '@airspring/core/fault';
+import { isInputError, visible } from '@airspring/core/fault';
 import { briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import type { Answer } from '../record/answer.js';
@@ -29,7 +29,7 @@ function answerTo(brief: unknown, progress: Progress): Answer | string {
   try {
     return design(brief, { progress });
   } catch (error) {
-    if (!(error instanceof Error) || !('code' in error) || error.code !== 'airspring-input') throw error;
+    if (!isInputError(error)) throw error;
     return error.message;
   }
 }

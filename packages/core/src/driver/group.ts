@@ -1,4 +1,4 @@
-import { type Fault, InputError } from '../fault/index.js';
+import { type Fault, InputError, isInputError } from '../fault/index.js';
 import { count, type Field, optional, readFieldsInto, si } from '../quantity/index.js';
 import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
 
@@ -80,7 +80,7 @@ export function group(driver: DriverInput, wiring: GroupInput = {}): DriverGroup
   try {
     one = readDriver(driver);
   } catch (error) {
-    if (!(error instanceof InputError)) throw error;
+    if (!isInputError(error)) throw error;
     faults.push(...error.faults);
   }
   const { series = 1, parallel = 1, isobaric = false } = read ?? {};

@@ -1,5 +1,5 @@
 import type { DriverGroup } from '../driver/index.js';
-import { type Fault, InputError } from '../fault/index.js';
+import { type Fault, isInputError } from '../fault/index.js';
 import type { Element } from '../network/index.js';
 import { given, optional, readFieldsInto } from '../quantity/index.js';
 import { asGroup, type Drivers, mountedDriver, partOf } from './driver-parts.js';
@@ -64,7 +64,7 @@ export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly 
     try {
       return { name: name as string, driver: asGroup(driver), chamber: chamber as string };
     } catch (error) {
-      if (!(error instanceof InputError)) throw error;
+      if (!isInputError(error)) throw error;
       faults.push(...error.faults.map((fault) => ({ ...fault, path: `${path}.${fault.path}` })));
       return undefined;
     }

@@ -64,7 +64,8 @@ function messageOf(faults: readonly Fault[]): string {
 /**
  * The only error the library throws: an input was refused, with every fault at once. Unknown names come first, then shallow
  * paths before deep ones; the message tells the first {@link toldAtMost} and counts the others.
- * Test `error.code === 'airspring-input'`: a program that loads both the ESM and the CommonJS build holds two classes.
+ * Recognise it with {@link isInputError}, not with `instanceof`: a program that loads both the ESM and the CommonJS build
+ * holds two classes of this name.
  */
 export class InputError extends Error {
   override readonly name = 'InputError';
@@ -77,6 +78,15 @@ export class InputError extends Error {
     super(messageOf(sorted));
     this.faults = sorted;
   }
+}
+
+/**
+ * Whether an error is a refusal of this library, told by its name and code, whichever copy of the library threw it.
+ * @example isInputError(error) ? error.faults : []
+ */
+export function isInputError(error: unknown): error is InputError {
+  const { name, code } = (error ?? {}) as Partial<InputError>;
+  return name === 'InputError' && code === 'airspring-input';
 }
 
 /** Throws when there is a fault, else does nothing. */

@@ -1,0 +1,32 @@
+import { existsSync } from 'node:fs';
+import { defineConfig, type Options } from 'tsup';
+import { pureConstants } from './pure-constants.js';
+
+const shared: Options = {
+  target: 'node20',
+  splitting: true,
+  silent: true,
+  treeshake: { moduleSideEffects: false },
+  esbuildPlugins: [pureConstants],
+};
+
+/** Run in a package's folder: each subpath is one entry, as ESM and as CommonJS, with its types; entries share chunks. */
+const subpaths: Options = {
+  ...shared,
+  entry: ['src/index.ts', 'src/*/index.ts'],
+  format: ['esm', 'cjs'],
+  clean: ['!command/**'],
+  // Neighbours are read as they are published, built before this one.
+  dts: { compilerOptions: { customConditions: [] } },
+};
+
+/** What people start and nobody imports. */
+const command: Options = {
+  ...shared,
+  entry: ['src/command/main.ts'],
+  outDir: 'dist/command',
+  format: 'esm',
+  clean: true,
+};
+
+export default defineConfig(existsSync('src/command') ? [subpaths, command] : subpaths);
