@@ -81,8 +81,24 @@ export function compileGeometry(job: Job, { offer, shape, vents }: Kin) {
     thickness,
     gap: 0.005,
     edgeMargin: 0.005,
-    driver: { outerDiameter, cutoutDiameter, depth, count: offer.drivers.fronts, faces: [faces.indexOf('front')] },
-    vent: { count: Math.max(1, vents), faces: vent.faces.map((face) => faces.indexOf(face)), bend: vent.bends > 0 },
+    cutoutMargin: 0.002,
+    bodies: [
+      {
+        part: 'driver',
+        outerDiameter,
+        cutoutDiameter,
+        depth,
+        count: offer.drivers.fronts,
+        faces: [faces.indexOf('front')],
+        opposed: false,
+      },
+    ],
+    vent: {
+      count: Math.max(1, vents),
+      faces: vent.faces.map((face) => faces.indexOf(face)),
+      bend: vent.bends > 0,
+      walls: 0,
+    },
   };
   const longest = compileLongestVent(layout);
   const size = compileSizeForNetVolume([space.width, space.height, space.depth], thickness, shape);

@@ -19,7 +19,7 @@ function holeOf(what: Hole['what'], face: Hole['face'], diameter: number, [x, y,
 }
 
 /** Every hole of a box where driver and vents were placed. */
-export const holesOf = ({ placement: { driver, vent } }: Fit, cutout: number, tube: number): Hole[] => [
-  ...driver.centres.map((centre) => holeOf('driver', driver.face, cutout, centre)),
+export const holesOf = ({ placement: { drivers, vent } }: Fit, cutout: number, tube: number): Hole[] => [
+  ...drivers.flatMap(({ face, centres }) => centres.map((centre) => holeOf('driver', face, cutout, centre))),
   ...(vent?.centres.map((centre) => holeOf('vent', vent.face, tube, centre)) ?? []),
 ];
