@@ -100,7 +100,8 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       fit({
         outer: outerSizes(edges),
         thickness: metres(job.space.panelThickness),
-        driver: driverBody(driverRoom(job, drivers)),
+        driver: driverBody(driverRoom(drivers)),
+        cutoutMargin: metres(job.space.cutoutPlay),
       }),
     record,
   };

@@ -9,33 +9,28 @@ const EDGE_MARGIN = 0.005;
 /** How far drivers stand inwards from the outside of their panel, m: of an isobaric pair one stands behind the other. */
 export const driverDepth = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);
 
-/** Sizes of each driver as a box must keep room for it: the cutout with its play, the frame at least as wide. */
-export function driverRoom({ space }: Job, drivers: DriverGroup) {
+/** Sizes of each driver as a box must keep room for it. */
+export function driverRoom(drivers: DriverGroup) {
   const { outerDiameter = 0, cutoutDiameter = 0 } = drivers.driver;
-  const cutout = cutoutDiameter + 2 * space.cutoutPlay;
-  return {
-    outerDiameter: Math.max(outerDiameter, cutout),
-    cutoutDiameter: cutout,
-    depth: driverDepth(drivers),
-    count: drivers.fronts,
-  };
+  return { outerDiameter, cutoutDiameter, depth: driverDepth(drivers), count: drivers.fronts };
 }
 
 /** The driver's part of a layout, on the front. */
-export function driverLayout(job: Job, drivers: DriverGroup): Omit<Layout, 'vent'> {
+export function driverLayout({ space }: Job, drivers: DriverGroup): Omit<Layout, 'vent'> {
   return {
-    thickness: faces.map(() => job.space.panelThickness),
+    thickness: faces.map(() => space.panelThickness),
     gap: GAP,
     edgeMargin: EDGE_MARGIN,
-    driver: { ...driverRoom(job, drivers), faces: [faces.indexOf('front')] },
+    cutoutMargin: space.cutoutPlay,
+    bodies: [{ part: 'driver', ...driverRoom(drivers), faces: [faces.indexOf('front')], opposed: false }],
   };
 }
 
 /** Inner edges below which no box holds these drivers on its front. */
 export function leastFor(job: Job, drivers: DriverGroup): [number, number, number] {
-  const { outerDiameter, cutoutDiameter, depth } = driverRoom(job, drivers);
-  const t = job.space.panelThickness;
-  const across = Math.max(cutoutDiameter, outerDiameter + 2 * EDGE_MARGIN - 2 * t);
+  const { outerDiameter, cutoutDiameter, depth } = driverRoom(drivers);
+  const { panelThickness: t, cutoutPlay } = job.space;
+  const across = Math.max(cutoutDiameter + 2 * cutoutPlay, outerDiameter + 2 * EDGE_MARGIN - 2 * t);
   return [across, across, Math.max(1e-3, depth - t)];
 }
 
