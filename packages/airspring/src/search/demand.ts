@@ -1,5 +1,4 @@
-import type { System } from '@airspring/core/enclosure';
-import { compile, type Setter } from '@airspring/core/network';
+import { compile, type Probe, type Setter } from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
 import type { Job } from '../job/job.js';
@@ -98,11 +97,13 @@ function networkOf({ system, values: setAll, load, acoustic, geometric }: Varian
   const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
   const first = system(start);
   const { topology } = first.network;
-  const probes = load === undefined ? topology.probes : { ...topology.probes, load: load.probe };
+  const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
+  const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
   const { slots, network } = compile({ ...topology, probes });
   const values = new Float64Array(slots.size);
   const set: Setter = (name, number) => {
-    values[slots.of.get(name)?.at as number] = number as number;
+    const slot = slots.of.get(name);
+    if (slot !== undefined) values[slot.at] = number as number;
   };
   const fill = (point: Point) => {
     setAll(point, set);

@@ -2,18 +2,13 @@ import { type ComplexColumn, complexColumn, polynomialColumnOnImaginaryAxis } fr
 import type { CompiledNetwork, Polynomials } from './compiled.js';
 import { sweepRows } from './sweep.js';
 
-/** What is left of a denominator this much smaller than its terms is rounding. */
-const ROUNDING = 8 * Number.EPSILON;
-const MOST = 1 / ROUNDING ** 2;
-
 /** Sweep and slope of a network that is nothing but polynomials. */
 export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'sweep' | 'slope'> {
   const { coefficients, width, scale } = polynomials;
   let work = complexColumn(0);
   const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
     if (work.re.length < frequencies.length) work = complexColumn(frequencies.length);
-    sweepRows(coefficients, width, scale, frequencies, out, work);
-    return undampedAt(polynomials, frequencies, work);
+    return sweepRows(coefficients, width, scale, frequencies, out, work);
   };
 
   const derived = new Float64Array(width);
@@ -43,22 +38,4 @@ export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'swe
     }
   };
   return { sweep, slope };
-}
-
-/** The first frequency at which the terms of the denominator cancel to the last bits, or −1. `inverse` is 1 over it. */
-function undampedAt(
-  { coefficients, width, scale }: Polynomials,
-  frequencies: Float64Array,
-  inverse: ComplexColumn,
-): number {
-  const { re, im } = inverse;
-  const toUnit = (2 * Math.PI) / scale;
-  for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
-    let sizes = 0;
-    for (let k = width - 1; k >= 0; k--) sizes = sizes * w + Math.abs(coefficients[k] as number);
-    const [a, b] = [re[i] as number, im[i] as number];
-    if (!(sizes * sizes * (a * a + b * b) < MOST)) return i;
-  }
-  return -1;
 }

@@ -1,6 +1,5 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { BLOCK, blockSolver } from './block-solver.js';
-import { multiply } from './column-arithmetic.js';
 import type { CompiledNetwork, CompiledTopology } from './compiled.js';
 import type { Topology } from './element.js';
 import { elimination } from './elimination.js';

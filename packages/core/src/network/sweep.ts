@@ -8,7 +8,8 @@ import { multiply } from './column-arithmetic.js';
  *
  * @validity up to some thirty powers of s: beyond, their squares may leave double precision far from `scale`
  * @neglects nothing; checks nothing, allocates nothing
- * @returns nothing; `work` holds the inverse of the denominator
+ * @returns the first place at which the terms of the denominator cancel to the last bits, so that nothing damps the network
+ * there, or −1; `work` holds the inverse of the denominator
  * @source own (Horner's scheme)
  * @example sweepRows(coefficients, width, scale, frequencies, columns, complexColumn(frequencies.length))
  */
@@ -19,12 +20,11 @@ export function sweepRows(
   frequencies: Float64Array,
   out: readonly ComplexColumn[],
   work: ComplexColumn,
-): void {
+): number {
   const toUnit = (2 * Math.PI) / scale;
-  const denominator = coefficients.subarray(0, width);
-  polynomialColumnOnImaginaryAxis(denominator, frequencies, work.re, work.im, toUnit);
-  invertColumn(work, frequencies.length);
   if (width <= 8) {
+    const stopped = invertOfEight(coefficients, width, frequencies, toUnit, work);
+    if (stopped >= 0) return stopped;
     const pair = width <= 6 ? pairOfSix : pairOfEight;
     for (let row = 1; row <= out.length; row += 2) {
       const first = out[row - 1] as ComplexColumn;
@@ -43,15 +43,76 @@ export function sweepRows(
         work,
       );
     }
-    return;
+    return -1;
   }
+  const denominator = coefficients.subarray(0, width);
+  polynomialColumnOnImaginaryAxis(denominator, frequencies, work.re, work.im, toUnit);
+  const stopped = cancelledAt(denominator, frequencies, toUnit, work);
+  if (stopped >= 0) return stopped;
+  invertColumn(work, frequencies.length);
   for (let row = 1; row <= out.length; row++) {
     const column = out[row - 1] as ComplexColumn;
     const polynomial = coefficients.subarray(row * width, (row + 1) * width);
     polynomialColumnOnImaginaryAxis(polynomial, frequencies, column.re, column.im, toUnit);
     multiply(column, column, work, frequencies.length);
   }
+  return -1;
 }
+
+/** What is left of a sum this much smaller than its terms is rounding. */
+const ROUNDING = 8 * Number.EPSILON;
+
+/** The first frequency at which what is left of a polynomial is rounding, or −1. */
+function cancelledAt(
+  polynomial: Float64Array,
+  frequencies: Float64Array,
+  toUnit: number,
+  { re, im }: ComplexColumn,
+): number {
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    let sizes = 0;
+    for (let k = polynomial.length - 1; k >= 0; k--) sizes = sizes * w + Math.abs(polynomial[k] as number);
+    if (!(Math.abs(re[i] as number) + Math.abs(im[i] as number) > ROUNDING * sizes)) return i;
+  }
+  return -1;
+}
+
+/** 1 over a polynomial of at most eight terms; the first frequency at which what is left of it is rounding, or −1. */
+function invertOfEight(
+  coefficients: Float64Array,
+  width: number,
+  frequencies: Float64Array,
+  toUnit: number,
+  { re, im }: ComplexColumn,
+): number {
+  const c0 = term(coefficients, 0, width, 0);
+  const c1 = term(coefficients, 0, width, 1);
+  const c2 = term(coefficients, 0, width, 2);
+  const c3 = term(coefficients, 0, width, 3);
+  const c4 = term(coefficients, 0, width, 4);
+  const c5 = term(coefficients, 0, width, 5);
+  const c6 = term(coefficients, 0, width, 6);
+  const c7 = term(coefficients, 0, width, 7);
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (frequencies[i] as number) * toUnit;
+    const square = -w * w;
+    const a = ((c6 * square + c4) * square + c2) * square + c0;
+    const b = (((c7 * square + c5) * square + c3) * square + c1) * w;
+    const size = a * a + b * b;
+    const terms =
+      ((Math.abs(c6) * -square + Math.abs(c4)) * -square + Math.abs(c2)) * -square +
+      Math.abs(c0) +
+      (((Math.abs(c7) * -square + Math.abs(c5)) * -square + Math.abs(c3)) * -square + Math.abs(c1)) * w;
+    if (!(size > LEAST * terms * terms)) return i;
+    const unit = 1 / size;
+    re[i] = a * unit;
+    im[i] = -b * unit;
+  }
+  return -1;
+}
+
+const LEAST = ROUNDING ** 2;
 
 /** Coefficient k of a row, 0 beyond its end. */
 const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
