@@ -206,10 +206,8 @@ check('enclosure.closed.losses', {
       Re: '5.6 ohm',
       Bl: '14.3 T·m',
     });
-    const { elements } = closedBox({ drivers, netVolume: '40 L', QL, QA, fillGain }, airOf(1.2, 343)).network;
-    return ['Cab', 'leak', 'absorption'].map(
-      (name) => (elements.find((one) => one.name === name) as { value: number }).value,
-    );
+    const { values } = closedBox({ drivers, netVolume: '40 L', QL, QA, fillGain }, airOf(1.2, 343)).network;
+    return ['Cab', 'leak', 'absorption'].map((name) => values[name] as number);
   },
   // Cab = 1.2 · 0.04/(1.2 · 343²), ωc² = (1/Cms + Sd²/Cab)/Mms, worked out apart.
   expected: [3.3999439e-7, 171323.63, 1142.1576],

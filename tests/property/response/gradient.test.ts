@@ -1,7 +1,6 @@
 /** Gradients of results: against differences, closed forms, and where two extrema tie. */
 import { standardAir } from '@airspring/core/air';
 import { closedBox, type System } from '@airspring/core/enclosure';
-import { branch, type Element, type Probe } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
   cutoff,
@@ -22,19 +21,12 @@ import {
 } from '../../arbitrary/box.js';
 import { accepted } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
 import { allFinite, answered } from '../answered.js';
 
 const changed = (system: System, name: string, factor: number): System => ({
   ...system,
-  network: {
-    ...system.network,
-    elements: system.network.elements.map((element): Element => {
-      if (element.name !== name) return element;
-      if (element.kind === 'motor') return { ...element, Bl: element.Bl * factor };
-      if (element.kind === 'piston') return { ...element, Sd: element.Sd * factor };
-      return 'value' in element ? { ...element, value: element.value * factor } : element;
-    }),
-  },
+  network: withValue(system.network, name, (system.network.values[name] as number) * factor),
 });
 /** ∂result/∂ln of each element by central differences, the square of the width taken out. */
 function differences(system: System, names: readonly string[], result: (system: System) => number) {
@@ -45,7 +37,7 @@ function differences(system: System, names: readonly string[], result: (system: 
   });
 }
 const elementsOf = (system: System) =>
-  system.network.elements.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
+  system.network.topology.elements.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
 function compared(system: System, gradient: Gradient, result: (system: System) => number, tolerance: number) {
   const names = elementsOf(system);
   const most = Math.max(...names.map((name) => Math.abs(gradient.byElement[name] ?? 0)));
@@ -92,7 +84,7 @@ test.prop([closedBoxArbitrary])(
     const gradient = cutoffGradient(system);
     if (!gradient.ok) return;
     const { Sd, Mms, Cms, Rms, Re, Bl } = drivers;
-    const Cab = (system.network.elements.find(({ name }) => name === 'Cab') as { value: number }).value;
+    const Cab = system.network.values.Cab as number;
     const stiffness = 1 / Cms + Sd ** 2 / Cab;
     const air = Sd ** 2 / Cab / stiffness; // share of the air in the stiffness
     const damping = Rms + Bl ** 2 / Re;
@@ -143,17 +135,17 @@ function twoPeaks(shift: number): System {
   const [f0, R] = [50, 1];
   const w = 2 * Math.PI * f0;
   const X = 4; // series and shunt reactances in ohms and siemens: wide coupling
-  const elements: Element[] = [
+  const elements: Numbered[] = [
     { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
-    branch('resistor', 'before', ['in', 'a'], R),
-    branch('inductor', 'series L', ['a', 'b'], X / w),
-    branch('capacitor', 'series C', ['b', 'out'], (1 + shift) / (X * w)),
-    branch('inductor', 'shunt L', ['out', 'ground'], 1 / (X * w)),
-    branch('capacitor', 'shunt C', ['out', 'ground'], X / w),
-    branch('resistor', 'after', ['out', 'ground'], 3),
+    part('resistor', 'before', ['in', 'a'], R),
+    part('inductor', 'series L', ['a', 'b'], X / w),
+    part('capacitor', 'series C', ['b', 'out'], (1 + shift) / (X * w)),
+    part('inductor', 'shunt L', ['out', 'ground'], 1 / (X * w)),
+    part('capacitor', 'shunt C', ['out', 'ground'], X / w),
+    part('resistor', 'after', ['out', 'ground'], 3),
   ];
-  const out: Probe = { of: 'potential', node: 'out' };
-  return { spec: {}, air: standardAir, network: { elements, probes: { out } } };
+  const network = networkOf(elements, { out: { of: 'potential', node: 'out' } });
+  return { family: 'two peaks', spec: {}, air: standardAir, network };
 }
 plain('two equal peaks are flagged as a kink, unequal ones are not', () => {
   const options = { probe: 'out', from: '10 Hz', to: '250 Hz' } as const;

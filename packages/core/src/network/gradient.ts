@@ -127,7 +127,7 @@ export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: re
         const column = columnOf(`${element.name}.${parameter}`);
         if (column === undefined) return;
         const tables = listedColumns(element, count) as ListedColumns;
-        fillListedParameterSlope(element, values, slots, at + k, frequencies, tables);
+        fillListedParameterSlope(element, values, slots, at + k, frequencies.subarray(0, count), tables);
         multiply(weighted, pair, tables[name] as ComplexColumn, count);
         addScaled(column, weighted, sign, count, offset);
       });

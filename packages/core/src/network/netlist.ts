@@ -1,6 +1,6 @@
 import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
-import { nodesOf } from './equations.js';
-import { refuseBadTopology } from './refusals.js';
+import { equations, nodesOf, numbersOf } from './equations.js';
+import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf, valuesOf } from './slots.js';
 
 /** A number as circuit simulators take it: no suffix, all digits. */
@@ -93,6 +93,7 @@ export function netlist({ topology, values: given }: Network, title = 'airspring
   const { elements } = topology;
   const slots = slotsOf(topology);
   const values = valuesOf(slots, given);
+  refuseBadNumbers(topology, slots, values, numbersOf(topology, slots, equations(topology), values));
   const motors = elements.filter(({ kind }) => kind === 'motor');
   const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors.map(sensed)]);
   const names = plainNames([...elements.map((element) => element.name), ...motors.map(sensor)]);
