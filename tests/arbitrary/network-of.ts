@@ -120,8 +120,11 @@ export function withParts(network: Network, parts: readonly Numbered[]): Network
 }
 
 /** The same network with other probes. */
-export const withProbes = (network: Network, probes: Readonly<Record<string, Scaled>>, outlets?: readonly Heard[]): Network =>
-  networkOf(partsOf(network), probes, outlets ?? outletsOf(network));
+export const withProbes = (
+  network: Network,
+  probes: Readonly<Record<string, Scaled>>,
+  outlets?: readonly Heard[],
+): Network => networkOf(partsOf(network), probes, outlets ?? outletsOf(network));
 
 /** The same topology with one number, or several of one name, changed. */
 export const withValue = ({ topology, values }: Network, name: string, value: number | readonly number[]): Network => ({

@@ -1,5 +1,6 @@
 import {
   type CompiledTopology,
+  compile,
   compilePlan,
   compilePolynomials,
   type Network,
@@ -61,6 +62,9 @@ export const byPolynomials = sweptBy(({ topology }) => {
   if (compiled === undefined) throw new Error('no polynomials');
   return compiled;
 });
+
+/** By the one that is chosen. */
+export const byEither = sweptBy(({ topology }) => compile(topology));
 
 /** By elimination at each frequency. */
 export const byPlan = sweptBy(({ topology }) => compilePlan(topology));

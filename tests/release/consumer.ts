@@ -63,8 +63,7 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   '@airspring/core/laws': [endCorrectionLaws(flanged).filter(({ holds }) => !holds).length, 0, 0],
   '@airspring/core/limit': [voltageLimit('20 V').greatestRms, 20, 0],
   // without coil inductance a closed box is of second order: three powers of s
-  '@airspring/core/network': [
-    compileNetwork(box.network).polynomials?.width, 3, 0],
+  '@airspring/core/network': [compileNetwork(box.network).polynomials?.width, 3, 0],
   // Handbook of Mathematical Functions, table 9.1
   '@airspring/core/numeric': [besselJ0(1), 0.7651976865579666, 1e-14],
   // international foot, exact

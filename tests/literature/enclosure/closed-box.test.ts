@@ -65,7 +65,7 @@ check('response.peak-level', {
   got: ({ Qtc }) => features(closedOf({ Qtc, fc })).peaks[0]?.value ?? Number.NaN,
   expected: peakColumn('peakLevel'),
   unit: 'dB',
-  tolerance: { absolute: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { absolute: 5e-9, why: 'values to ten digits' },
 });
 check('response.peak-frequency', {
   formula: 'response/features',
@@ -76,7 +76,7 @@ check('response.peak-frequency', {
   got: ({ Qtc }) => (features(closedOf({ Qtc, fc })).peaks[0]?.frequency ?? Number.NaN) / fc,
   expected: peakColumn('peak'),
   unit: 'fpeak/fc',
-  tolerance: { relative: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { relative: 5e-9, why: 'values to ten digits' },
 });
 check('response.displacement-peak', {
   formula: 'response/respond',
@@ -241,5 +241,5 @@ check('response.features.ripple', {
   got: ({ Qtc }) => features(closedOf({ Qtc, fc })).ripple,
   expected: [4.25968732272, 7.04365036223],
   unit: 'dB',
-  tolerance: { absolute: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { absolute: 1e-11, why: 'values to twelve digits' },
 });

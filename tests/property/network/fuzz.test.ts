@@ -1,4 +1,11 @@
-import { compileNetwork, compilePlan, compilePolynomials, netlist, stateSpace, valuesOf } from '@airspring/core/network';
+import {
+  compileNetwork,
+  compilePlan,
+  compilePolynomials,
+  netlist,
+  stateSpace,
+  valuesOf,
+} from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { probeColumns } from '@airspring/core/response';
 import { test } from '@fast-check/vitest';

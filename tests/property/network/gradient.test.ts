@@ -5,7 +5,15 @@ import { expect } from 'vitest';
 import { bassFrequency, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { anyNetworkArbitrary, ladderArbitrary } from '../../arbitrary/network.js';
-import { type Numbered, networkOf, outletsOf, partsOf, probesOf, withProbes, withValue } from '../../arbitrary/network-of.js';
+import {
+  type Numbered,
+  networkOf,
+  outletsOf,
+  partsOf,
+  probesOf,
+  withProbes,
+  withValue,
+} from '../../arbitrary/network-of.js';
 import { allFinite, answered } from '../answered.js';
 
 type Complex = { readonly re: number; readonly im: number };

@@ -7,7 +7,15 @@ import { respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { ventedBoxArbitrary } from '../../arbitrary/box.js';
-import { listed, type Numbered, networkOf, part, partsOf, type Scaled, withProbes } from '../../arbitrary/network-of.js';
+import {
+  listed,
+  type Numbered,
+  networkOf,
+  part,
+  partsOf,
+  type Scaled,
+  withProbes,
+} from '../../arbitrary/network-of.js';
 import { byPlan, byPolynomials, largest, minus, worst } from '../../circuit/compare.js';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -160,8 +160,7 @@ test.prop([driverArbitrary, fc.double({ min: 0.35, max: Math.SQRT1_2, noNaN: tru
     const netVolume = si('volume', 0.05);
     const wc = (air: number) => Math.sqrt((1 / drivers.Cms + air) / drivers.Mms);
     const probe = closedBox({ drivers, netVolume });
-    const stiffness =
-      drivers.Sd ** 2 / (probe.network.values.Cab as number);
+    const stiffness = drivers.Sd ** 2 / (probe.network.values.Cab as number);
     const Bl = si('forceFactor', Math.sqrt((wc(stiffness) * drivers.Mms * drivers.Re) / Q));
     const { levelHalfSpace } = respond(closedBox({ drivers: { ...drivers, Bl }, netVolume }), grid);
     levelHalfSpace.forEach((value, i) => i > 0 && expect(value).toBeGreaterThan(levelHalfSpace[i - 1]!));

@@ -1,4 +1,11 @@
-import { compilePlan, compilePolynomials, type Network, netlist, probeGradient, valuesOf } from '@airspring/core/network';
+import {
+  compilePlan,
+  compilePolynomials,
+  type Network,
+  netlist,
+  probeGradient,
+  valuesOf,
+} from '@airspring/core/network';
 import { describe, expect, test } from 'vitest';
 import { listed, type Numbered, networkOf, part } from '../../arbitrary/network-of.js';
 

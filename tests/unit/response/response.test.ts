@@ -18,7 +18,17 @@ import {
   stepResponse,
 } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
-import { listed, type Numbered, networkOf, outletsOf, part, partsOf, probesOf, withParts, withProbes } from '../../arbitrary/network-of.js';
+import {
+  listed,
+  type Numbered,
+  networkOf,
+  outletsOf,
+  part,
+  partsOf,
+  probesOf,
+  withParts,
+  withProbes,
+} from '../../arbitrary/network-of.js';
 import { stranger } from '../../circuit/cases.js';
 
 /** Invented. */
