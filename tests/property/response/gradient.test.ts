@@ -22,6 +22,7 @@ import {
 import { accepted } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
+import { seamVented, withEddy } from '../../circuit/seam-cases.js';
 import { allFinite, answered } from '../answered.js';
 
 const changed = (system: System, name: string, factor: number): System => ({
@@ -37,7 +38,7 @@ function differences(system: System, names: readonly string[], result: (system: 
   });
 }
 const elementsOf = (system: System) =>
-  system.network.topology.elements.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
+  system.network.topology.elements.filter(({ kind }) => kind !== 'source' && kind !== 'law').map(({ name }) => name);
 function compared(system: System, gradient: Gradient, result: (system: System) => number, tolerance: number) {
   const names = elementsOf(system);
   const most = Math.max(...names.map((name) => Math.abs(gradient.byElement[name] ?? 0)));
@@ -180,3 +181,25 @@ test.prop([absurdSystemArbitrary, accepted('frequency')], { numRuns: Math.ceil(f
     answered(() => allFinite(greatestGradient(system, { probe: 'coneVelocity', from: '20 Hz', to: '100 Hz' })));
   },
 );
+
+plain('cut-off beside a coil law, by every number of it too', () => {
+  const law = [0.02, 0.7] as const;
+  const boxed = (K: number, n: number): System => ({ ...seamVented, network: withEddy(seamVented.network, [K, n]) });
+  const gradient = cutoffGradient(boxed(...law));
+  if (!gradient.ok) throw new Error('no cut-off');
+  const at = (one: System) => {
+    const found = cutoff(one);
+    return found.ok ? (found.frequency as number) : Number.NaN;
+  };
+  expect(at(boxed(...law))).toBe(gradient.value);
+  compared(boxed(...law), gradient, at, 1e-6);
+  const quotient = (h: number) => [
+    (at(boxed(law[0] * Math.exp(h), law[1])) - at(boxed(law[0] * Math.exp(-h), law[1]))) / (2 * h),
+    (at(boxed(law[0], law[1] * Math.exp(h))) - at(boxed(law[0], law[1] * Math.exp(-h)))) / (2 * h),
+  ];
+  const [narrow, wide] = [quotient(1e-3), quotient(2e-3)];
+  ['eddy Bl.K', 'eddy Bl.n'].forEach((name, k) => {
+    const expected = (4 * narrow[k]! - wide[k]!) / 3;
+    expect(gradient.byElement[name]! / expected, name).toBeCloseTo(1, 6);
+  });
+});

@@ -52,7 +52,7 @@ describe.each([
     ['no source', network(load), [['empty', 'elements']]],
     [
       'two of one name',
-      network(source, load, { ...load, nodes: ['in', 'ground'] }),
+      network(source, load, part('resistor', 'load', ['in', 'ground'], 4)),
       [['conflict', 'elements[2] load']],
     ],
     ['no number', network(source, { ...load, values: Number.NaN }), [['not-finite', 'elements[1] load']]],

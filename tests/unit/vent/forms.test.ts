@@ -10,7 +10,6 @@ import {
   withNeighbours,
 } from '@airspring/core/duct';
 import type { Network } from '@airspring/core/network';
-import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import {
   acousticMass,
