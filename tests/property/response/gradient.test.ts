@@ -1,6 +1,6 @@
 /** Gradients of results: against differences, closed forms, and where two extrema tie. */
 import { standardAir } from '@airspring/core/air';
-import { closedBox, type System } from '@airspring/core/enclosure';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import {
   cutoff,
@@ -22,7 +22,7 @@ import {
 import { accepted } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
-import { seamVented, withEddy } from '../../circuit/seam-cases.js';
+import { driver, seamVented, withEddy } from '../../circuit/seam-cases.js';
 import { allFinite, answered } from '../answered.js';
 
 const changed = (system: System, name: string, factor: number): System => ({
@@ -179,6 +179,33 @@ test.prop([absurdSystemArbitrary, accepted('frequency')], { numRuns: Math.ceil(f
     answered(() => allFinite(levelGradient(system, f)));
     answered(() => allFinite(cutoffGradient(system)));
     answered(() => allFinite(greatestGradient(system, { probe: 'coneVelocity', from: '20 Hz', to: '100 Hz' })));
+  },
+);
+
+plain(
+  'what the reference leaves out is no number of it: by the inductance and the leak, also where they are nothing',
+  () => {
+    const drivers = { ...driver, Le: si('inductance', 1e-3) };
+    const whole = ventedBox({ drivers, netVolume: '45 L', fb: '28 Hz', QL: 7 });
+    const at = (Le: number, leak: number) => {
+      const values = { ...whole.network.values, Le, leak };
+      const found = cutoff({ ...whole, network: { ...whole.network, values } });
+      return found.ok ? (found.frequency as number) : Number.NaN;
+    };
+    for (const [Le, conductance] of [
+      [1e-3, 1 / (whole.network.values.leak as number)],
+      [0, 0],
+    ] as const) {
+      const values = { ...whole.network.values, Le, leak: 1 / conductance };
+      const gradient = cutoffGradient({ ...whole, network: { ...whole.network, values } });
+      if (!gradient.ok) throw new Error('no cut-off');
+      const slope = (value: (h: number) => number, h: number) =>
+        (-11 * value(0) + 18 * value(h) - 9 * value(2 * h) + 2 * value(3 * h)) / (6 * h);
+      const byLe = slope((h) => at(Le + h, 1 / conductance), 1e-5);
+      const byLeak = slope((h) => at(Le, 1 / (conductance + h)), 1e-8);
+      expect(gradient.byNumber.Le! / byLe).toBeCloseTo(1, 5);
+      expect(gradient.byNumber.leak! / byLeak).toBeCloseTo(1, 4);
+    }
   },
 );
 
