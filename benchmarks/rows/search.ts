@@ -6,8 +6,8 @@ import { readBrief } from '../../packages/airspring/src/brief/read.js';
 import { costByPoints } from '../../packages/airspring/src/search/cost.js';
 import { explore } from '../../packages/airspring/src/search/explore.js';
 import { leanings, points, sizeExcess, soundExcess, wishes } from '../../packages/airspring/src/search/wishes.js';
-import { ventedBoxElements } from '../../packages/core/src/enclosure/index.js';
-import { compileTopology, elementValues, sweepRows } from '../../packages/core/src/network/index.js';
+import { setVentedAir } from '../../packages/core/src/enclosure/vented-box.js';
+import { compile, valuesOf } from '../../packages/core/src/network/index.js';
 import { type ComplexColumn, complexColumn } from '../../packages/core/src/numeric/index.js';
 import { levelColumn } from '../../packages/core/src/response/index.js';
 import { runRow } from '../measure.js';
@@ -83,14 +83,13 @@ const size = ({ re, im }: ComplexColumn, i: number): number =>
 /** To the letter of the goal: coefficients, 64 frequencies in four complex columns, then four real columns, then their limits. */
 function letter() {
   const { network, air } = compileDemand(job, offer as NonNullable<typeof offer>, 'vented').system(0.05, 30);
-  const topology = compileTopology(network);
-  if (topology === undefined) throw new Error('not lumped');
-  const { probes, width, scale, elements } = topology;
-  const values = elementValues(network.elements);
-  const [Cab, vent, leak] = ['Cab', 'vent', 'leak'].map((name) => elements.indexOf(name)) as [number, number, number];
-  const coefficients = new Float64Array((1 + probes.length) * width);
+  const { slots, probes, network: made } = compile(network.topology);
+  const values = valuesOf(slots, network.values);
+  const { load, sweep } = made(values);
+  const set = (name: string, value = 0) => {
+    values[slots.of.get(name)?.at ?? -1] = value;
+  };
   const columns = probes.map(() => complexColumn(POINTS));
-  const work = complexColumn(POINTS);
   const named = (name: string) => columns[probes.indexOf(name)] as (typeof columns)[number];
   const [flow, velocity, current, terminals, speed] = [
     named('radiatedFlow'),
@@ -110,14 +109,10 @@ function letter() {
     Float64Array,
     Float64Array,
   ];
-  const box = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
   return ({ netVolume, fb, bore }: Candidate) => {
-    ventedBoxElements(netVolume, fb, job.losses, air, box);
-    values[Cab] = box.Cab;
-    values[vent] = 1 / box.vent;
-    values[leak] = 1 / box.leak;
-    topology.coefficients(values, coefficients);
-    sweepRows(coefficients, width, scale, grid, columns, work);
+    setVentedAir({ netVolume, fb, ...job.losses }, air, set);
+    load(values);
+    sweep(grid, columns);
     levelColumn(grid, flow, air.density, 1, level);
     let [mostTravel, mostSpeed, mostCurrent, mostDrive] = [0, 0, 0, 0];
     let cutoff = 0;
