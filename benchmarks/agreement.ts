@@ -1,6 +1,6 @@
-import { compilePlan, type Network } from '../packages/core/src/network/index.js';
+import { compileNetwork, compilePlan, type Network, valuesOf } from '../packages/core/src/network/index.js';
 import { type ComplexColumn, complexColumn } from '../packages/core/src/numeric/index.js';
-import { type Columns, compileNetwork, probeColumns, respond } from '../packages/core/src/response/index.js';
+import { type Columns, probeColumns, respond } from '../packages/core/src/response/index.js';
 import { simulate } from '../tests/circuit/simulator.js';
 import { DRIVE, frequencies, networkA, networkB, POINTS, system } from './box.js';
 import { naiveA, naiveB } from './peers/naive.js';
@@ -73,9 +73,9 @@ const paired = (flat: readonly Float64Array[]): ComplexColumn[] =>
 
 /** Peers in our own process: the elimination plan, and the naive form. */
 export function agreementWithin(): Agreement[] {
-  const plan = compilePlan(networkA);
-  const columns = plan.probes.map(() => complexColumn(POINTS));
-  plan.sweep(grid, columns);
+  const { slots, probes, network } = compilePlan(networkA.topology);
+  const columns = probes.map(() => complexColumn(POINTS));
+  network(valuesOf(slots, networkA.values)).sweep(grid, columns);
   const points = naiveA(grid);
   const naive = (['flow', 'velocity', 'vent', 'current'] as const).map((name) => ({
     re: Float64Array.from(points, (point) => point[name].re),
@@ -124,11 +124,11 @@ export async function simulated(): Promise<ComplexColumn[]> {
     return { re: column.re.map((x) => x * factor), im: column.im.map((x) => x * factor) };
   };
   const at = read('frequency', 1).re;
-  const Cab = system.network.elements.find(({ name }) => name === 'Cab') as { value: number };
+  const Cab = system.network.values.Cab as number;
   const [box, absorption] = [read('v(box)', 1), read('v(absorption)', 1)];
   const flow = complexColumn(at.length);
   at.forEach((f, i) => {
-    const w = 2 * Math.PI * f * Cab.value;
+    const w = 2 * Math.PI * f * Cab;
     flow.re[i] = w * ((box.im[i] as number) - (absorption.im[i] as number));
     flow.im[i] = -w * ((box.re[i] as number) - (absorption.re[i] as number));
   });

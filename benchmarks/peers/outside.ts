@@ -30,8 +30,7 @@ function writeCases(): void {
   const grid = frequencies(POINTS);
   const sets = Object.fromEntries(
     Object.entries({ A: networkA, B: networkB }).map(([name, network]) => {
-      const { topology, coefficients } = polynomials(network);
-      const { width, scale, probes } = topology;
+      const { width, scale, probes, coefficients } = polynomials(network);
       const rows = 1 + probes.length;
       const head = [rows, width, scale, POINTS, system.air.density, DRIVE];
       writeFileSync(

@@ -10,8 +10,7 @@ import { explore } from '../../packages/airspring/src/search/explore.js';
 import { leanings } from '../../packages/airspring/src/search/points.js';
 import { searchOf } from '../../packages/airspring/src/search/search.js';
 import { edgesOf, shapesFor } from '../../packages/airspring/src/search/shapes.js';
-import { ventedBoxElements } from '../../packages/core/src/enclosure/index.js';
-import { compileTopology, elementValues, sweepRows } from '../../packages/core/src/network/index.js';
+import { compile } from '../../packages/core/src/network/index.js';
 import { type ComplexColumn, complexColumn } from '../../packages/core/src/numeric/index.js';
 import { levelColumn } from '../../packages/core/src/response/index.js';
 import { runRow } from '../measure.js';
@@ -82,14 +81,16 @@ const size = ({ re, im }: ComplexColumn, i: number): number =>
 /** To the letter of the goal: coefficients, 64 frequencies in four complex columns, then four real columns, then their limits. */
 function letter() {
   const { network, air } = variant.system([0.05, 30, 1]);
-  const topology = compileTopology(network);
-  if (topology === undefined) throw new Error('not lumped');
-  const { probes, width, scale, elements } = topology;
-  const values = elementValues(network.elements);
-  const [Cab, vent, leak] = ['Cab', 'vent', 'leak'].map((name) => elements.indexOf(name)) as [number, number, number];
-  const coefficients = new Float64Array((1 + probes.length) * width);
+  const { slots, network: made } = compile(network.topology);
+  const values = new Float64Array(slots.size);
+  const fill = (point: readonly number[]) => {
+    variant.values(point, (name, value) => {
+      values[slots.of.get(name)?.at as number] = value as number;
+    });
+    return values;
+  };
+  const { probes, load, sweep } = made(fill([0.05, 30, 1]));
   const columns = probes.map(() => complexColumn(POINTS));
-  const work = complexColumn(POINTS);
   const named = (name: string) => columns[probes.indexOf(name)] as (typeof columns)[number];
   const [flow, velocity, current, terminals, speed] = [
     named('radiatedFlow'),
@@ -109,15 +110,10 @@ function letter() {
     Float64Array,
     Float64Array,
   ];
-  const box = { Cab: 0, vent: 0, leak: 0, absorption: 0, ventLoss: 0 };
   return ([netVolume, fb, bore]: Candidate) => {
     const area = (Math.PI / 4) * (bore as number) ** 2;
-    ventedBoxElements(netVolume as number, fb as number, { QL: 7 }, air, box);
-    values[Cab] = box.Cab;
-    values[vent] = 1 / box.vent;
-    values[leak] = 1 / box.leak;
-    topology.coefficients(values, coefficients);
-    sweepRows(coefficients, width, scale, grid, columns, work);
+    load(fill([netVolume as number, fb as number, bore as number]));
+    sweep(grid, columns);
     levelColumn(grid, flow, air.density, 1, level);
     let [mostTravel, mostSpeed, mostCurrent, mostDrive] = [0, 0, 0, 0];
     let cutoff = 0;

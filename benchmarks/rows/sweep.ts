@@ -1,8 +1,8 @@
-import { compilePlan, type Network, sweepRows } from '../../packages/core/src/network/index.js';
+import { compilePlan, type Network, sweepRows, valuesOf } from '../../packages/core/src/network/index.js';
 import { complexColumn } from '../../packages/core/src/numeric/index.js';
-import { type Columns, respond } from '../../packages/core/src/response/index.js';
+import { type Columns, compiledSystem, compileResponse, respond } from '../../packages/core/src/response/index.js';
 import { simulated } from '../agreement.js';
-import { DRIVE, frequencies, networkA, networkB, POINTS, polynomials, system } from '../box.js';
+import { DRIVE, frequencies, makeSystem, networkA, networkB, POINTS, polynomials, system } from '../box.js';
 import { runRow } from '../measure.js';
 import { naiveA, naiveB } from '../peers/naive.js';
 
@@ -12,18 +12,19 @@ const frequenciesOverTwoDecades = (count: number) =>
   Float64Array.from({ length: count }, (_, i) => 10 * 100 ** (i / count));
 
 function polynomialSweep(network: Network, count: number) {
-  const { topology, coefficients } = polynomials(network);
+  const { coefficients, width, scale, probes } = polynomials(network);
   const at = frequenciesOverTwoDecades(count);
-  const out = topology.probes.map(() => complexColumn(count));
+  const out = probes.map(() => complexColumn(count));
   const work = complexColumn(count);
-  return () => sweepRows(coefficients, topology.width, topology.scale, at, out, work);
+  return () => sweepRows(coefficients, width, scale, at, out, work);
 }
 
 function planSweep(network: Network, count: number) {
-  const plan = compilePlan(network);
+  const { slots, probes, network: made } = compilePlan(network.topology);
+  const { sweep } = made(valuesOf(slots, network.values));
   const at = frequenciesOverTwoDecades(count);
-  const out = plan.probes.map(() => complexColumn(count));
-  return () => plan.sweep(at, out);
+  const out = probes.map(() => complexColumn(count));
+  return () => sweep(at, out);
 }
 
 const grid = frequencies(POINTS);
@@ -34,7 +35,13 @@ await runRow({
   'plan-A': () => ({ call: planSweep(networkA, POINTS) }),
   'naive-A': () => ({ call: () => naiveA(grid) }),
   'simulator-A': () => ({ call: simulated }),
-  'ours-B': () => ({ call: () => respond(system, grid, { driveVoltageRms }) }),
+  'B-compiled': () => {
+    const { fill, columns } = compileResponse(compiledSystem(system), system.air.density);
+    const out = columns(grid.length);
+    return { call: () => fill(grid, DRIVE, out) };
+  },
+  'B-again': () => ({ call: () => respond(system, grid, { driveVoltageRms }) }),
+  'B-cold': () => ({ call: () => respond(makeSystem(), grid, { driveVoltageRms }) }),
   'ours-B-complex': () => ({ call: polynomialSweep(networkB, POINTS) }),
   'naive-B': () => ({ call: () => naiveB(grid) }),
   ...Object.fromEntries(

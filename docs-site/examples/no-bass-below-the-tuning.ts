@@ -8,7 +8,7 @@ import {
   type Volume,
 } from '@airspring/core/quantity';
 import {
-  compileNetwork,
+  compiledSystem,
   levelColumn,
   probeColumns,
   probeNamed,
@@ -80,7 +80,7 @@ export function solve(
     ventArea,
   });
   const closed = closedBox({ drivers: driver, netVolume });
-  const columns = probeColumns(compileNetwork(vented.network), frequencies);
+  const columns = probeColumns(compiledSystem(vented), frequencies);
   const velocity = probeNamed(columns, 'coneVelocity');
   const times = ({ re, im }: typeof velocity, area: number) => ({
     re: re.map((v) => v * area),
@@ -90,7 +90,7 @@ export function solve(
     times(velocity, driver.Sd),
     times(probeNamed(columns, 'ventAirSpeed'), ventArea),
   ];
-  const shut = probeColumns(compileNetwork(closed.network), frequencies);
+  const shut = probeColumns(compiledSystem(closed), frequencies);
   const level = (flow: typeof velocity) => {
     const out = new Float64Array(frequencies.length);
     levelColumn(frequencies, flow, vented.air.density, drive, out);

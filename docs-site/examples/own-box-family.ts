@@ -1,10 +1,10 @@
-import { standardAir } from '@airspring/core/air';
 import { completeDriver, type Driver } from '@airspring/core/driver';
 import {
   boxCompliance,
-  driverElements,
-  driverProbes,
-  type System,
+  directRadiator,
+  type Family,
+  setDirectRadiator,
+  systemOf,
 } from '@airspring/core/enclosure';
 import { systemLaws } from '@airspring/core/laws';
 import { branch } from '@airspring/core/network';
@@ -22,37 +22,44 @@ interface PassiveBox {
   };
 }
 
-const passiveBox = (spec: PassiveBox): System<PassiveBox> => {
-  const { Sd, Mms, Cms, Rms } = spec.passive;
-  const moving = ['passive', 'ground'] as const;
-  return {
-    spec,
-    air: standardAir,
-    network: {
+const moving = ['passive', 'ground'] as const;
+const passiveFamily: Family<PassiveBox> = {
+  name: 'passive radiator',
+  read: (spec) => spec,
+  topology: ({ driver }) => {
+    const { elements, probes, cone } = directRadiator(driver, 0);
+    return {
       elements: [
-        ...driverElements(spec.driver, 0),
-        branch(
-          'acousticCompliance',
-          'Cab',
-          ['box', 'ground'],
-          boxCompliance(spec.netVolume, 1, standardAir),
-        ),
+        ...elements,
+        branch('acousticCompliance', 'Cab', ['box', 'ground']),
         {
           kind: 'piston',
           name: 'passive cone',
           mechanical: moving,
           front: 'ground',
           rear: 'box',
-          Sd,
         },
-        branch('mass', 'passive mass', moving, Mms),
-        branch('spring', 'passive suspension', moving, Cms),
-        branch('damper', 'passive loss', moving, Rms),
+        branch('mass', 'passive mass', moving),
+        branch('spring', 'passive suspension', moving),
+        branch('damper', 'passive loss', moving),
       ],
-      probes: driverProbes(0),
-    },
-  };
+      probes,
+      outlets: [
+        cone,
+        { name: 'passive', flow: { of: 'flow', element: 'passive cone' } },
+      ],
+    };
+  },
+  values: ({ driver, netVolume, passive }, air, set) => {
+    setDirectRadiator(driver, 0, set);
+    set('Cab', boxCompliance(netVolume, 1, air));
+    set('passive cone', passive.Sd);
+    set('passive mass', passive.Mms);
+    set('passive suspension', passive.Cms);
+    set('passive loss', passive.Rms);
+  },
 };
+const passiveBox = (spec: PassiveBox) => systemOf(passiveFamily, spec);
 
 const sheet = completeDriver({
   fs: '27 Hz',

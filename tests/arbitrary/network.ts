@@ -1,5 +1,6 @@
-import { type BranchKind, branch, type Element, type Network, type Probe } from '@airspring/core/network';
+import type { BranchKind, Network } from '@airspring/core/network';
 import * as fc from 'fast-check';
+import { type Numbered, networkOf, part, type Scaled } from './network-of.js';
 
 const spread = (least: number, most: number) =>
   fc.double({ min: Math.log(least), max: Math.log(most), noNaN: true }).map((x) => Math.exp(x));
@@ -23,7 +24,7 @@ const pair = fc.tuple(node, node);
 export const anyNetworkArbitrary: fc.Arbitrary<Network> = fc
   .array(
     fc.oneof(
-      { weight: 5, arbitrary: fc.record({ kind: fc.constantFrom(...kinds), nodes: pair, value: spread(1e-9, 1e9) }) },
+      { weight: 5, arbitrary: fc.record({ kind: fc.constantFrom(...kinds), nodes: pair, values: spread(1e-9, 1e9) }) },
       { weight: 1, arbitrary: fc.record({ kind: fc.constant('source' as const), nodes: pair }) },
       {
         weight: 1,
@@ -31,7 +32,7 @@ export const anyNetworkArbitrary: fc.Arbitrary<Network> = fc
           kind: fc.constant('motor' as const),
           electrical: pair,
           mechanical: pair,
-          Bl: spread(1e-3, 1e3),
+          values: spread(1e-3, 1e3),
         }),
       },
       {
@@ -41,19 +42,19 @@ export const anyNetworkArbitrary: fc.Arbitrary<Network> = fc
           mechanical: pair,
           front: node,
           rear: node,
-          Sd: spread(1e-5, 1),
+          values: spread(1e-5, 1),
         }),
       },
     ),
     { minLength: 1, maxLength: 9 },
   )
   .map((parts): Network => {
-    const elements = parts.map((part, i) => ({ ...part, name: `part ${i}` }) as Element);
-    const probes: Record<string, Probe> = { first: { of: 'flow', element: 'part 0' } };
+    const elements = parts.map((one, i) => ({ ...one, name: `part ${i}` }) as Numbered);
+    const probes: Record<string, Scaled> = { first: { of: 'flow', element: 'part 0' } };
     for (const name of ['a', 'b']) {
       if (JSON.stringify(parts).includes(`"${name}"`)) probes[name] = { of: 'potential', node: name };
     }
-    return { elements, probes };
+    return networkOf(elements, probes);
   });
 
 /**
@@ -76,20 +77,20 @@ export const ladderArbitrary: fc.Arbitrary<{ readonly network: Network; readonly
     const w = 2 * Math.PI * 100;
     const value = (kind: BranchKind, ohms: number) =>
       kind === 'inductor' ? ohms / w : kind === 'capacitor' ? 1 / (ohms * w) : ohms;
-    const elements: Element[] = [
+    const elements: Numbered[] = [
       { kind: 'source', name: 'source', nodes: ['n0', 'ground'] },
       ...rungs.flatMap(({ series, shunt, a, b, loss }, i) => {
         const kind = i === 0 ? 'resistor' : series;
         return [
-          branch(kind, `series ${i}`, [`n${i}`, `n${i + 1}`], value(kind, a)),
-          branch(shunt, `shunt ${i}`, [`n${i + 1}`, 'ground'], value(shunt, b)),
-          branch('resistor', `loss ${i}`, [`n${i + 1}`, 'ground'], loss),
+          part(kind, `series ${i}`, [`n${i}`, `n${i + 1}`], value(kind, a)),
+          part(shunt, `shunt ${i}`, [`n${i + 1}`, 'ground'], value(shunt, b)),
+          part('resistor', `loss ${i}`, [`n${i + 1}`, 'ground'], loss),
         ];
       }),
     ];
-    const probes: Record<string, Probe> = {
+    const probes: Record<string, Scaled> = {
       current: { of: 'flow', element: 'source' },
       end: { of: 'potential', node: `n${rungs.length}` },
     };
-    return { network: { elements, probes }, rungs: rungs.length };
+    return { network: networkOf(elements, probes), rungs: rungs.length };
   });

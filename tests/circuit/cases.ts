@@ -1,7 +1,8 @@
 /** Networks that both roads solve. Every driver is invented. */
 import { type Driver, driver, group } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
-import { branch, type Element, losslessLine, type Network, type Probe } from '@airspring/core/network';
+import { losslessLine, type Network } from '@airspring/core/network';
+import { type Numbered, networkOf, outletsOf, part, partsOf, probesOf, type Scaled } from '../arbitrary/network-of.js';
 
 export const ten = driver({
   Sd: '330 cm²',
@@ -41,29 +42,29 @@ export const systems: Readonly<Record<string, System>> = {
 
 /** Four drivers, two in series in each of two branches, each a part of its own: what a group stands for. */
 export const fourApart: Network = (() => {
-  const each = (n: number): Element[] => {
+  const each = (n: number): Numbered[] => {
     const cone = `cone ${n}`;
     const from = n % 2 === 0 ? 'drive' : `middle ${(n - 1) / 2}`;
     const to = n % 2 === 0 ? `middle ${n / 2}` : 'ground';
     return [
-      branch('resistor', `Re ${n}`, [from, `coil ${n}`], ten.Re),
-      { kind: 'motor', name: `Bl ${n}`, electrical: [`coil ${n}`, to], mechanical: [cone, 'ground'], Bl: ten.Bl },
-      branch('mass', `Mms ${n}`, [cone, 'ground'], ten.Mms),
-      branch('spring', `Cms ${n}`, [cone, 'ground'], ten.Cms),
-      branch('damper', `Rms ${n}`, [cone, 'ground'], ten.Rms),
-      { kind: 'piston', name: `Sd ${n}`, mechanical: [cone, 'ground'], front: 'ground', rear: 'box', Sd: ten.Sd },
+      part('resistor', `Re ${n}`, [from, `coil ${n}`], ten.Re),
+      { kind: 'motor', name: `Bl ${n}`, electrical: [`coil ${n}`, to], mechanical: [cone, 'ground'], values: ten.Bl },
+      part('mass', `Mms ${n}`, [cone, 'ground'], ten.Mms),
+      part('spring', `Cms ${n}`, [cone, 'ground'], ten.Cms),
+      part('damper', `Rms ${n}`, [cone, 'ground'], ten.Rms),
+      { kind: 'piston', name: `Sd ${n}`, mechanical: [cone, 'ground'], front: 'ground', rear: 'box', values: ten.Sd },
     ];
   };
-  const Cab = fourTogether().network.elements.find(({ name }) => name === 'Cab') as Element;
-  const probes: Record<string, Probe> = {
-    radiatedFlow: { of: 'flow', element: 'Cab', factor: -1 },
+  const Cab = partsOf(fourTogether().network).find(({ name }) => name === 'Cab') as Numbered;
+  const probes: Record<string, Scaled> = {
+    radiatedFlow: { of: 'flow', element: 'Cab', sign: -1 },
     coneVelocity: { of: 'potential', node: 'cone 3' },
     current: { of: 'flow', element: 'drive' },
   };
-  return {
-    elements: [{ kind: 'source', name: 'drive', nodes: ['drive', 'ground'] }, ...[0, 1, 2, 3].flatMap(each), Cab],
+  return networkOf(
+    [{ kind: 'source', name: 'drive', nodes: ['drive', 'ground'] }, ...[0, 1, 2, 3].flatMap(each), Cab],
     probes,
-  };
+  );
 })();
 
 export function fourTogether(): System {
@@ -73,37 +74,50 @@ export function fourTogether(): System {
 /** A stranger's box: its own list of elements, a passive radiator in a leaking box and a capacitor before the driver. */
 export const stranger: System = (() => {
   const Cab = 3.9e-7;
-  const elements: Element[] = [
+  const elements: Numbered[] = [
     { kind: 'source', name: 'amplifier', nodes: ['out', 'ground'] },
-    branch('capacitor', 'in series', ['out', 'in'], 1.2e-3),
-    branch('resistor', 'coil', ['in', 'gap'], 5.6),
-    { kind: 'motor', name: 'motor', electrical: ['gap', 'ground'], mechanical: ['cone', 'ground'], Bl: 14.3 },
-    branch('mass', 'moving', ['cone', 'ground'], 0.086),
-    branch('spring', 'suspension', ['cone', 'ground'], 0.4e-3),
-    branch('damper', 'suspension loss', ['cone', 'ground'], 3.6),
-    { kind: 'piston', name: 'cone', mechanical: ['cone', 'ground'], front: 'ground', rear: 'air', Sd: 0.033 },
-    branch('acousticCompliance', 'air', ['air', 'ground'], Cab),
-    branch('acousticResistance', 'leak', ['air', 'ground'], 1.5e5),
-    { kind: 'piston', name: 'radiator', mechanical: ['radiator', 'ground'], front: 'ground', rear: 'air', Sd: 0.05 },
-    branch('mass', 'radiator mass', ['radiator', 'ground'], 0.3),
-    branch('spring', 'radiator suspension', ['radiator', 'ground'], 0.5e-3),
-    branch('damper', 'radiator loss', ['radiator', 'ground'], 2),
+    part('capacitor', 'in series', ['out', 'in'], 1.2e-3),
+    part('resistor', 'coil', ['in', 'gap'], 5.6),
+    { kind: 'motor', name: 'motor', electrical: ['gap', 'ground'], mechanical: ['cone', 'ground'], values: 14.3 },
+    part('mass', 'moving', ['cone', 'ground'], 0.086),
+    part('spring', 'suspension', ['cone', 'ground'], 0.4e-3),
+    part('damper', 'suspension loss', ['cone', 'ground'], 3.6),
+    { kind: 'piston', name: 'cone', mechanical: ['cone', 'ground'], front: 'ground', rear: 'air', values: 0.033 },
+    part('acousticCompliance', 'air', ['air', 'ground'], Cab),
+    part('acousticResistance', 'leak', ['air', 'ground'], 1.5e5),
+    {
+      kind: 'piston',
+      name: 'radiator',
+      mechanical: ['radiator', 'ground'],
+      front: 'ground',
+      rear: 'air',
+      values: 0.05,
+    },
+    part('mass', 'radiator mass', ['radiator', 'ground'], 0.3),
+    part('spring', 'radiator suspension', ['radiator', 'ground'], 0.5e-3),
+    part('damper', 'radiator loss', ['radiator', 'ground'], 2),
   ];
-  const probes: Record<string, Probe> = {
-    radiatedFlow: { of: 'flow', element: 'air', factor: -1 },
+  const probes: Record<string, Scaled> = {
+    radiatedFlow: { of: 'flow', element: 'air', sign: -1 },
     coneVelocity: { of: 'potential', node: 'cone' },
     current: { of: 'flow', element: 'amplifier' },
     terminalVoltage: { of: 'potential', node: 'in' },
     radiatorFlow: { of: 'flow', element: 'radiator' },
   };
-  return { spec: { family: "a stranger's" }, air: closed.air, network: { elements, probes } };
+  return { family: "a stranger's", spec: {}, air: closed.air, network: networkOf(elements, probes) };
 })();
 
 /** The vented box with its vent as a tube of 60 cm² and half a metre, open at its far end: modes and all. */
 export const tubed: Network = (() => {
   const { density, speedOfSound } = vented.air;
-  const tube = losslessLine('tube', ['box', 'ground'], (density * speedOfSound) / 60e-4, 0.5 / speedOfSound);
-  const kept = vented.network.elements.filter(({ name }) => name !== 'vent' && name !== 'ventLoss');
-  const { ventAirSpeed: _, ...probes } = vented.network.probes;
-  return { elements: [...kept, tube], probes };
+  const parts: readonly Numbered[] = [
+    ...partsOf(vented.network).filter(({ name }) => name !== 'vent' && name !== 'ventLoss'),
+    { ...losslessLine('tube', ['box', 'mouth']), values: [(density * speedOfSound) / 60e-4, 0.5 / speedOfSound] },
+    { kind: 'meter', name: 'mouth', nodes: ['mouth', 'ground'] },
+  ];
+  const { ventAirSpeed: _, ...probes } = probesOf(vented.network);
+  return networkOf(parts, { ...probes, intoBox: { of: 'flow', element: 'Cab' } }, [
+    ...outletsOf(vented.network).filter(({ name }) => name !== 'vent'),
+    { name: 'mouth', flow: { of: 'flow', element: 'mouth' } },
+  ]);
 })();

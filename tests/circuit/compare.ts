@@ -1,4 +1,11 @@
-import { compilePlan, compileTopology, elementValues, type Network, sweepRows } from '@airspring/core/network';
+import {
+  type CompiledTopology,
+  compile,
+  compilePlan,
+  compilePolynomials,
+  type Network,
+  valuesOf,
+} from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 
 /** Largest |a − b| / (|a| + 10⁻⁶ max|a|): a null in a column does not mislead. */
@@ -35,25 +42,29 @@ export const minus = (a: ComplexColumn, b: ComplexColumn): ComplexColumn => ({
   im: a.im.map((x, i) => x - (b.im[i] as number)),
 });
 
-export type Road = (network: Network, frequencies: Float64Array) => Readonly<Record<string, ComplexColumn>>;
+export type Swept = Readonly<Record<string, ComplexColumn>>;
+export type Road = (network: Network, frequencies: Float64Array, inReference?: boolean) => Swept;
+
+const sweptBy =
+  (compiled: (network: Network) => CompiledTopology): Road =>
+  (network, frequencies, inReference = false) => {
+    const { slots, network: made } = compiled(network);
+    const { probes, sweep } = made(valuesOf(slots, network.values), inReference);
+    const out = probes.map(() => complexColumn(frequencies.length));
+    const stopped = sweep(frequencies, out);
+    if (stopped >= 0) throw new Error(`nothing damps it at ${frequencies[stopped]} Hz`);
+    return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
+  };
 
 /** By the polynomials of the topology. */
-export const byPolynomials: Road = (network, frequencies) => {
-  const topology = compileTopology(network);
-  if (topology === undefined) throw new Error('not lumped');
-  const { probes, width, scale } = topology;
-  const coefficients = new Float64Array((1 + probes.length) * width);
-  topology.coefficients(elementValues(network.elements), coefficients);
-  const out = probes.map(() => complexColumn(frequencies.length));
-  sweepRows(coefficients, width, scale, frequencies, out, complexColumn(frequencies.length));
-  return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
-};
+export const byPolynomials = sweptBy(({ topology }) => {
+  const compiled = compilePolynomials(topology);
+  if (compiled === undefined) throw new Error('no polynomials');
+  return compiled;
+});
+
+/** By the one that is chosen. */
+export const byEither = sweptBy(({ topology }) => compile(topology));
 
 /** By elimination at each frequency. */
-export const byPlan: Road = (network, frequencies) => {
-  const { probes, sweep } = compilePlan(network);
-  const out = probes.map(() => complexColumn(frequencies.length));
-  const stopped = sweep(frequencies, out);
-  if (stopped >= 0) throw new Error(`no pivot at ${frequencies[stopped]} Hz`);
-  return Object.fromEntries(probes.map((name, i) => [name, out[i] as ComplexColumn]));
-};
+export const byPlan = sweptBy(({ topology }) => compilePlan(topology));

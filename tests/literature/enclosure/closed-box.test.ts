@@ -65,7 +65,7 @@ check('response.peak-level', {
   got: ({ Qtc }) => features(closedOf({ Qtc, fc })).peaks[0]?.value ?? Number.NaN,
   expected: peakColumn('peakLevel'),
   unit: 'dB',
-  tolerance: { absolute: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { absolute: 5e-9, why: 'values to ten digits' },
 });
 check('response.peak-frequency', {
   formula: 'response/features',
@@ -76,7 +76,7 @@ check('response.peak-frequency', {
   got: ({ Qtc }) => (features(closedOf({ Qtc, fc })).peaks[0]?.frequency ?? Number.NaN) / fc,
   expected: peakColumn('peak'),
   unit: 'fpeak/fc',
-  tolerance: { relative: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { relative: 5e-9, why: 'values to ten digits' },
 });
 check('response.displacement-peak', {
   formula: 'response/respond',
@@ -206,10 +206,8 @@ check('enclosure.closed.losses', {
       Re: '5.6 ohm',
       Bl: '14.3 T·m',
     });
-    const { elements } = closedBox({ drivers, netVolume: '40 L', QL, QA, fillGain }, airOf(1.2, 343)).network;
-    return ['Cab', 'leak', 'absorption'].map(
-      (name) => (elements.find((one) => one.name === name) as { value: number }).value,
-    );
+    const { values } = closedBox({ drivers, netVolume: '40 L', QL, QA, fillGain }, airOf(1.2, 343)).network;
+    return ['Cab', 'leak', 'absorption'].map((name) => values[name] as number);
   },
   // Cab = 1.2 · 0.04/(1.2 · 343²), ωc² = (1/Cms + Sd²/Cab)/Mms, worked out apart.
   expected: [3.3999439e-7, 171323.63, 1142.1576],
@@ -243,5 +241,5 @@ check('response.features.ripple', {
   got: ({ Qtc }) => features(closedOf({ Qtc, fc })).ripple,
   expected: [4.25968732272, 7.04365036223],
   unit: 'dB',
-  tolerance: { absolute: 1e-5, why: 'parabola through three of 2000 points' },
+  tolerance: { absolute: 1e-11, why: 'values to twelve digits' },
 });

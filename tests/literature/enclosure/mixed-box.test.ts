@@ -1,14 +1,14 @@
 import { driversOf, mixedBox } from '@airspring/core/enclosure';
 import { greatestLevel, limitsOfEach } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { compileNetwork, lowestLoad, probeColumns } from '@airspring/core/response';
+import { compiledSystem, lowestLoad, probeColumns } from '@airspring/core/response';
 import { flat } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
 import { air, boxes, caseNames, fixture } from './mixed-box.js';
 import { closedOf } from './textbook.js';
 
 const grid = Float64Array.from(fixture.frequencies);
-const columns = (name: keyof typeof boxes) => probeColumns(compileNetwork(boxes[name].network), grid);
+const columns = (name: keyof typeof boxes) => probeColumns(compiledSystem(boxes[name]), grid);
 const largest = (list: readonly number[]) => Math.max(...list.map(Math.abs));
 const program = {
   source: { key: 'mpmath', locator: 'lu_solve of the equations of motion at 40 digits, script mixed-box.py' },
@@ -99,9 +99,8 @@ check('enclosure.mixed.resonance', {
     fixture.resonances.map(({ drivers, netVolume }) => {
       const parallel = drivers.map((one, i) => ({ name: `${i}`, driver: { ...one, Rms: 1, Re: 6, Bl: 10 } as never }));
       const chambers = { box: { netVolume: si('volume', netVolume), QL: 5 } };
-      const { elements } = mixedBox({ drivers: { parallel }, chambers }, air).network;
-      const value = (name: string) => (elements.find((one) => one.name === name) as { value: number }).value;
-      return 5 / (value('leak box') * value('Cab box'));
+      const { values } = mixedBox({ drivers: { parallel }, chambers }, air).network;
+      return 5 / ((values['leak box'] as number) * (values['Cab box'] as number));
     }),
   expected: fixture.resonances.map(({ wc }) => wc),
   unit: 'rad/s',

@@ -1,18 +1,19 @@
-import { branch, probeGradient } from '@airspring/core/network';
+import { probeGradient } from '@airspring/core/network';
+import { networkOf, part } from '../../arbitrary/network-of.js';
 import { check } from '../../ledger/check.js';
 
 /** A series circuit has one current i = 1/(R + jωL + 1/jωC), so that ∂i/∂ln R = −R i², and so on. */
 const [R, L, C] = [3.2, 4.1e-3, 350e-6];
 const frequencies = [20, 1 / (2 * Math.PI * Math.sqrt(L * C)), 1000];
-const network = {
-  elements: [
-    { kind: 'source', name: 'drive', nodes: ['in', 'ground'] } as const,
-    branch('resistor', 'R', ['in', 'a'], R),
-    branch('inductor', 'L', ['a', 'b'], L),
-    branch('capacitor', 'C', ['b', 'ground'], C),
+const network = networkOf(
+  [
+    { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
+    part('resistor', 'R', ['in', 'a'], R),
+    part('inductor', 'L', ['a', 'b'], L),
+    part('capacitor', 'C', ['b', 'ground'], C),
   ],
-  probes: { current: { of: 'flow', element: 'drive' } as const },
-};
+  { current: { of: 'flow', element: 'drive' } },
+);
 /** Real and imaginary part of i² z. */
 const expected = (f: number): number[] => {
   const w = 2 * Math.PI * f;

@@ -230,5 +230,5 @@ check('response.features.impedance', {
   },
   expected: [67.1583196946, 30.6845896323, 77.7940715354],
   unit: 'Hz, ohm, dB',
-  tolerance: { relative: 2e-6, why: 'parabola through three of 2000 points' },
+  tolerance: { relative: 1e-11, why: 'values to twelve digits' },
 });

@@ -2,10 +2,11 @@ import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { type Radiation, withoutLoss } from '@airspring/core/duct';
 import { ventedBox } from '@airspring/core/enclosure';
-import { compilePlan, type Network } from '@airspring/core/network';
-import { bracketedRoot, complexColumn } from '@airspring/core/numeric';
+import { bracketedRoot, type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compileVentAdmittance, compileVentMouth } from '@airspring/core/vent';
+import { listed, networkOf, partsOf } from '../../arbitrary/network-of.js';
+import { byPlan } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
 import lossless from '../duct/lossless.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
@@ -49,17 +50,14 @@ check('vent.line.fb', {
 /** A vented box whose lumped vent gives way to the line; the frequency between the bounds at which most air flows in it. */
 function peakOfFlow(a: number, L: number, low: number, high: number): number {
   const drivers = driver({ Sd: '330 cm²', Mms: '60 g', Cms: '0.5 mm/N', Rms: '2 N·s/m', Re: '5.6 ohm', Bl: '12 T·m' });
-  const { elements } = ventedBox({ drivers, netVolume: '45 L', fb: '35 Hz', QL: 15 }, air).network;
+  const parts = partsOf(ventedBox({ drivers, netVolume: '45 L', fb: '35 Hz', QL: 15 }, air).network);
   const admittance = compileVentAdmittance({ vent: { diameter: m(2 * a), length: m(L) } }, air);
-  const network: Network = {
-    elements: elements.map((one) =>
-      one.name === 'vent' ? { kind: 'admittance', name: 'vent', nodes: ['box', 'ground'], admittance } : one,
-    ),
-    probes: { flow: { of: 'flow', element: 'vent' } },
-  };
+  const network = networkOf(
+    parts.map((one) => (one.name === 'vent' ? listed('vent', ['box', 'ground'], admittance) : one)),
+    { flow: { of: 'flow', element: 'vent' } },
+  );
   const frequencies = logarithmicGrid(low, high, 4001);
-  const flow = complexColumn(frequencies.length);
-  compilePlan(network).sweep(frequencies, [flow]);
+  const flow = byPlan(network, frequencies).flow as ComplexColumn;
   const size = Array.from(frequencies, (_, i) => Math.hypot(flow.re[i]!, flow.im[i]!));
   return frequencies[size.indexOf(Math.max(...size))]!;
 }

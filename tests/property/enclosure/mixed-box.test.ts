@@ -13,7 +13,7 @@ import {
 import { systemLaws } from '@airspring/core/laws';
 import { greatestLevel, limitsOfEach } from '@airspring/core/limit';
 import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { compileNetwork, lowestLoad, probeColumns, respond } from '@airspring/core/response';
+import { compiledSystem, lowestLoad, probeColumns, respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
@@ -23,7 +23,7 @@ import { largest, minus, worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
 
 const grid = frequencyGrid(Array.from({ length: 40 }, (_, i) => 5 * 1.13 ** i));
-const columns = ({ network }: System) => probeColumns(compileNetwork(network), grid);
+const columns = (system: System) => probeColumns(compiledSystem(system), grid);
 /** To 1e-12 of the largest value, and to 1e-10 of each, in dips too. */
 const same = (a: System, b: System, probes: readonly (readonly [string, string])[], tolerance = 1e-12) => {
   const [x, y] = [columns(a), columns(b)];

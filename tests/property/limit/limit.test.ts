@@ -21,7 +21,7 @@ const close = (got: number, expected: number, relative: number) =>
   expect(Math.abs(got - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));
 const limitsOf = (system: System): readonly Limit[] => {
   const { drivers } = system.spec as { drivers: DriverGroup };
-  const vent = 'ventAirSpeed' in system.network.probes ? [airSpeedLimit('12 m/s')] : [];
+  const vent = 'ventAirSpeed' in system.network.topology.probes ? [airSpeedLimit('12 m/s')] : [];
   return [...travelLimit(drivers), ...heatLimit(drivers), ...vent, voltageLimit('40 V'), currentLimit('9 A')];
 };
 

@@ -1,11 +1,18 @@
-import { compilePlan, compileTopology, elementValues, netlist, withoutCoilInductance } from '@airspring/core/network';
+import {
+  compileNetwork,
+  compilePlan,
+  compilePolynomials,
+  netlist,
+  stateSpace,
+  valuesOf,
+} from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
-import { compileNetwork, probeColumns } from '@airspring/core/response';
+import { probeColumns } from '@airspring/core/response';
 import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { anyNetworkArbitrary } from '../../arbitrary/network.js';
-import { answered } from '../answered.js';
+import { allFinite, answered } from '../answered.js';
 
 const grid = Float64Array.of(1e-4, 1, 47, 3000, 1e7);
 
@@ -13,14 +20,16 @@ test.prop([anyNetworkArbitrary], { numRuns: 3 * fuzzRuns })(
   'any network is answered with numbers or refused, by every door',
   (network) => {
     answered(() => {
-      const topology = compileTopology(network);
-      if (topology === undefined) return;
-      const out = new Float64Array((1 + topology.probes.length) * topology.width);
-      topology.coefficients(elementValues(network.elements), out);
-      expect(out.every(Number.isFinite)).toBe(true);
+      const compiled = compilePolynomials(network.topology);
+      if (compiled === undefined) return;
+      for (const inReference of [false, true]) {
+        const made = compiled.network(valuesOf(compiled.slots, network.values), inReference);
+        expect(made.polynomials?.coefficients.every(Number.isFinite)).toBe(true);
+      }
     });
     answered(() => {
-      const { probes, sweep } = compilePlan(network);
+      const { probes, slots, network: made } = compilePlan(network.topology);
+      const { sweep } = made(valuesOf(slots, network.values));
       const out = probes.map(() => complexColumn(grid.length));
       const stopped = sweep(grid, out);
       const until = stopped < 0 ? grid.length : stopped;
@@ -33,6 +42,6 @@ test.prop([anyNetworkArbitrary], { numRuns: 3 * fuzzRuns })(
       }
     });
     answered(() => expect(netlist(network)).not.toMatch(/NaN|undefined|Infinity/));
-    answered(() => withoutCoilInductance(network));
+    answered(() => allFinite(stateSpace(network)));
   },
 );

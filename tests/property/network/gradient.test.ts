@@ -1,10 +1,19 @@
 /** Gradients by the adjoint: against differences, and against what dimensions alone demand of them. */
-import { type BranchKind, type Element, losslessLine, type Network, probeGradient } from '@airspring/core/network';
+import { type BranchKind, compile, losslessLine, type Network, probeGradient } from '@airspring/core/network';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { bassFrequency, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { anyNetworkArbitrary, ladderArbitrary } from '../../arbitrary/network.js';
+import {
+  type Numbered,
+  networkOf,
+  outletsOf,
+  partsOf,
+  probesOf,
+  withProbes,
+  withValue,
+} from '../../arbitrary/network-of.js';
 import { allFinite, answered } from '../answered.js';
 
 type Complex = { readonly re: number; readonly im: number };
@@ -12,19 +21,26 @@ const size = ({ re, im }: Complex) => Math.hypot(re, im);
 const minus = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im });
 const by = ({ re, im }: Complex, factor: number): Complex => ({ re: re * factor, im: im * factor });
 
-const changed = (network: Network, name: string, factor: number): Network => ({
-  ...network,
-  elements: network.elements.map((element): Element => {
-    if (element.name !== name) return element;
-    if (element.kind === 'motor') return { ...element, Bl: element.Bl * factor };
-    if (element.kind === 'piston') return { ...element, Sd: element.Sd * factor };
-    return 'value' in element ? { ...element, value: element.value * factor } : element;
-  }),
-});
+/** By the name of a slot, or of a parameter in it: `tube.delay`. */
+function changed(network: Network, name: string, factor: number): Network {
+  const own = network.values[name];
+  if (own !== undefined) return withValue(network, name, (own as number) * factor);
+  const element = network.topology.elements.find((one) => name.startsWith(`${one.name}.`));
+  if (element?.kind !== 'line' && element?.kind !== 'law') throw new Error(`no number '${name}'`);
+  const place = element.parameters.indexOf(name.slice(element.name.length + 1));
+  const numbers = network.values[element.name] as readonly number[];
+  return withValue(
+    network,
+    element.name,
+    numbers.map((value, k) => (k === place ? value * factor : value)),
+  );
+}
+/** What can be asked of a network, the flow out of it included. */
+const probesIn = (network: Network) => compile(network.topology).probes;
 
 /** Central differences of two widths, the square of the width taken out. */
 function differences(network: Network, f: number) {
-  const names = Object.keys(network.probes);
+  const names = probesIn(network);
   const at = (changed: Network, f: number) => {
     return names.map((name) => probeGradient(changed, name, f)!.value);
   };
@@ -44,7 +60,7 @@ function differences(network: Network, f: number) {
 
 function compared(network: Network, f: number) {
   const expected = differences(network, f);
-  const found = Object.keys(network.probes).map((name) => probeGradient(network, name, f)!);
+  const found = probesIn(network).map((name) => probeGradient(network, name, f)!);
   // What rounding and the fourth power of the width leave of a difference, beside sharp resonances too.
   const floor = found.map(({ value, byElement, byFrequency }) =>
     Math.max(size(value), size(byFrequency), ...Object.values(byElement).map(size)),
@@ -68,25 +84,26 @@ test.prop([systemArbitrary, bassFrequency], { numRuns: 25 })(
 test.prop([systemArbitrary, bassFrequency], { numRuns: 15 })(
   'with a line and an admittance in it',
   ({ network }, f) => {
-    const lined: Network = {
-      ...network,
-      elements: network.elements.flatMap((element): Element[] => {
-        if (element.name === 'vent')
-          return [
-            losslessLine('vent', element.kind === 'acousticMass' ? element.nodes : ['box', 'ground'], 3e5, 1.3e-3),
-          ];
-        if (element.name !== 'Rms' || element.kind !== 'damper') return [element];
-        const { name, nodes, value } = element;
-        const admittance = (frequencies: Float64Array, re: Float64Array, im: Float64Array) =>
+    const parts = partsOf(network).map((element): Numbered => {
+      if (element.name === 'vent' && element.kind === 'acousticMass')
+        return { ...losslessLine('vent', element.nodes), values: [3e5, 1.3e-3] };
+      if (element.name !== 'Rms' || element.kind !== 'damper') return element;
+      return {
+        kind: 'law',
+        name: 'Rms',
+        nodes: element.nodes,
+        stands: 'admittance',
+        parameters: ['at30', 'exponent'],
+        values: [element.values as number, 0.5],
+        fill: (values, at, frequencies, { re, im }) =>
           frequencies.forEach((f, i) => {
-            re[i] = value * Math.sqrt(f / 30);
+            re[i] = values[at]! * (f / 30) ** values[at + 1]!;
             im[i] = 0.1 * re[i]!;
-          });
-        return [{ kind: 'admittance', name, nodes, admittance }];
-      }),
-      probes: { ...network.probes, lost: { of: 'flow', element: 'Rms' } },
-    };
-    compared(lined, f);
+          }),
+      };
+    });
+    const lost = { of: 'flow', element: 'Rms' } as const;
+    compared(networkOf(parts, { ...probesOf(network), lost }, outletsOf(network)), f);
   },
 );
 
@@ -107,16 +124,14 @@ const units: Readonly<Record<BranchKind | 'motor' | 'piston', readonly number[]>
 const volt = [2, 1, -3, -1];
 test.prop([systemArbitrary, bassFrequency])(
   'sum rules: as a value has its unit from those of its elements, so have its slopes',
-  ({ network: { elements }, air: _ }, f) => {
-    const network: Network = {
-      elements,
-      probes: {
-        flow: { of: 'flow', element: 'Cab' },
-        velocity: { of: 'potential', node: 'cone' },
-        current: { of: 'flow', element: 'drive' },
-        pressure: { of: 'potential', node: 'box' },
-      },
-    };
+  ({ network: given }, f) => {
+    const { elements } = given.topology;
+    const network = withProbes(given, {
+      flow: { of: 'flow', element: 'Cab' },
+      velocity: { of: 'potential', node: 'cone' },
+      current: { of: 'flow', element: 'drive' },
+      pressure: { of: 'potential', node: 'box' },
+    });
     const own = { flow: [3, 0, -1, 0], velocity: [1, 0, -1, 0], current: [0, 0, 0, 1], pressure: [-1, 1, -2, 0] };
     for (const [name, unit] of Object.entries(own)) {
       const { value, byElement, byFrequency } = probeGradient(network, name, f)!;
@@ -141,7 +156,7 @@ test.prop([anyNetworkArbitrary, fc.double({ min: 1e-4, max: 1e7, noNaN: true })]
   'any network has a gradient of numbers, or none',
   (network, f) => {
     answered(() => {
-      for (const name of Object.keys(network.probes)) allFinite(probeGradient(network, name, f));
+      for (const name of probesIn(network)) allFinite(probeGradient(network, name, f));
     });
   },
 );

@@ -1,16 +1,25 @@
 /** The elimination plan where it could go wrong: exactly at fb, without losses, with nothing but losses, long chains, lines. */
 import { type ClosedBoxInput, type System, ventedBox } from '@airspring/core/enclosure';
-import { branch, type Element, losslessLine, type Network, type Probe } from '@airspring/core/network';
+import { losslessLine } from '@airspring/core/network';
 import type { ComplexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { ventedBoxArbitrary } from '../../arbitrary/box.js';
+import {
+  listed,
+  type Numbered,
+  networkOf,
+  part,
+  partsOf,
+  type Scaled,
+  withProbes,
+} from '../../arbitrary/network-of.js';
 import { byPlan, byPolynomials, largest, minus, worst } from '../../circuit/compare.js';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const source: Element = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
+const source: Numbered = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
 const close = (got: number, expected: number, relative: number) =>
   expect(Math.abs(got - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));
 
@@ -33,7 +42,7 @@ test.prop([ventedBoxArbitrary])('so much loss that nothing moves: both roads, an
   const [a, b] = [byPolynomials(network, grid), byPlan(network, grid)];
   for (const name of Object.keys(a)) expect(apart(a[name]!, b[name]!), name).toBeLessThan(1e-9);
   const { equivalent } = (spec as { drivers: { equivalent: { Re: number; Bl: number } } }).drivers;
-  const { impedance, impedancePhase } = respond({ spec, network, air: ventedBox(input).air } as System, grid);
+  const { impedance, impedancePhase } = respond({ family: 'vented', spec, network, air: ventedBox(input).air }, grid);
   // What the held cone leaves of the motor is Bl²/Rms at most.
   const resistance = impedance.map((Z, i) => Z * Math.cos(impedancePhase[i]!));
   expect(Math.min(...resistance)).toBeGreaterThanOrEqual(equivalent.Re * (1 - 1e-12));
@@ -44,16 +53,16 @@ test.prop([ventedBoxArbitrary])('so much loss that nothing moves: both roads, an
 test.prop([fc.integer({ min: 1, max: 120 }), size(0.05, 20), size(0.05, 20), size(1, 1000)], { numRuns: 50 })(
   'a long chain is the product of its links, also where it lets nothing through',
   (links, x, y, loss) => {
-    const elements = Array.from({ length: links }, (_, k): Element[] => [
-      branch('inductor', `L${k}`, [k === 0 ? 'in' : `n${k}`, `n${k + 1}`], x / (2 * Math.PI * 50)),
-      branch('capacitor', `C${k}`, [`n${k + 1}`, 'ground'], y / (2 * Math.PI * 50)),
-      branch('resistor', `R${k}`, [`n${k + 1}`, 'ground'], loss),
+    const elements = Array.from({ length: links }, (_, k): Numbered[] => [
+      part('inductor', `L${k}`, [k === 0 ? 'in' : `n${k}`, `n${k + 1}`], x / (2 * Math.PI * 50)),
+      part('capacitor', `C${k}`, [`n${k + 1}`, 'ground'], y / (2 * Math.PI * 50)),
+      part('resistor', `R${k}`, [`n${k + 1}`, 'ground'], loss),
     ]).flat();
-    const probes: Record<string, Probe> = {
+    const probes: Record<string, Scaled> = {
       current: { of: 'flow', element: 'drive' },
       far: { of: 'potential', node: `n${links}` },
     };
-    const { current, far } = byPlan({ elements: [source, ...elements], probes }, Float64Array.of(50));
+    const { current, far } = byPlan(networkOf([source, ...elements], probes), Float64Array.of(50));
     type C = readonly [number, number];
     const times = ([a, b]: C, [c, d]: C): C => [a * c - b * d, a * d + b * c];
     const plus = ([a, b]: C, [c, d]: C): C => [a + c, b + d];
@@ -79,21 +88,21 @@ test.prop([fc.integer({ min: 1, max: 120 }), size(0.05, 20), size(0.05, 20), siz
   },
 );
 
+const tube = (near: string, far: string, impedance: number, delay: number): Numbered => ({
+  ...losslessLine('tube', [near, far]),
+  values: [impedance, delay],
+});
 const [Z, length, c] = [4e4, 0.7, 343];
 const quarter = c / length / 4;
 test.prop([size(0.02, 8), size(1e3, 1e7)])('a line before a resistance: Z (R + jZ tan)/(Z + jR tan)', (x, R) => {
-  const network: Network = {
-    elements: [
-      source,
-      losslessLine('tube', ['in', 'end'], Z, length / c),
-      branch('acousticResistance', 'R', ['end', 'ground'], R),
-    ],
-    probes: {
+  const network = networkOf(
+    [source, tube('in', 'end', Z, length / c), part('acousticResistance', 'R', ['end', 'ground'], R)],
+    {
       flow: { of: 'flow', element: 'drive' },
       end: { of: 'potential', node: 'end' },
       through: { of: 'flow', element: 'tube' },
     },
-  };
+  );
   // Cosine and sine instead of the tangent: it has poles where the line is a quarter wave.
   const [cos, sin] = [Math.cos((x * Math.PI) / 2), Math.sin((x * Math.PI) / 2)];
   const { flow, end, through } = byPlan(network, Float64Array.of(x * quarter));
@@ -104,14 +113,10 @@ test.prop([size(0.02, 8), size(1e3, 1e7)])('a line before a resistance: Z (R + j
   close(Math.hypot(through!.re[0]!, through!.im[0]!), 1 / Math.sqrt(n), 1e-9);
 });
 test.prop([size(1e3, 1e7)])('exactly a quarter wave turns R into Z²/R, a half wave leaves it', (R) => {
-  const network: Network = {
-    elements: [
-      source,
-      losslessLine('tube', ['in', 'end'], Z, length / c),
-      branch('acousticResistance', 'R', ['end', 'ground'], R),
-    ],
-    probes: { flow: { of: 'flow', element: 'drive' } },
-  };
+  const network = networkOf(
+    [source, tube('in', 'end', Z, length / c), part('acousticResistance', 'R', ['end', 'ground'], R)],
+    { flow: { of: 'flow', element: 'drive' } },
+  );
   const { flow } = byPlan(network, Float64Array.of(quarter, 2 * quarter, 3 * quarter, 1.99999999 * quarter));
   [R / Z ** 2, 1 / R, R / Z ** 2, 1 / R].forEach((Y, i) => close(flow!.re[i]!, Y, 1e-5 * (1 + (R / Z) ** 2 * 1e-6)));
 });
@@ -122,30 +127,26 @@ test.prop([ventedBoxArbitrary], { numRuns: 40 })(
   (input) => {
     const { QP: _, ...rest } = input;
     const { network, air } = ventedBox({ ...(rest as ClosedBoxInput), fb: input.fb, ventArea: '50 cm²' });
-    const mass = (network.elements.find(({ name }) => name === 'vent') as { value: number }).value;
-    const kept = network.elements.filter(({ name }) => name !== 'vent');
-    const probes = { radiatedFlow: network.probes.radiatedFlow!, coneVelocity: network.probes.coneVelocity! };
-    const tubeOf = (delay: number) => losslessLine('tube', ['box', 'ground'], mass / delay, delay); // Z τ = mass
-    const short = { elements: [...kept, tubeOf(1e-7)], probes };
+    const mass = network.values.vent as number;
+    const kept = partsOf(network).filter(({ name }) => name !== 'vent');
+    // What goes into the box comes out of it: of a tube the flow at the near end.
+    const intoBox = { of: 'flow', element: 'Cab' } as const;
+    const probes = { intoBox, coneVelocity: { of: 'potential', node: 'cone' } } as const;
+    const tubeOf = (delay: number) => tube('box', 'ground', mass / delay, delay); // Z τ = mass
+    const short = networkOf([...kept, tubeOf(1e-7)], probes);
     const grid = frequencyGrid([8, 20, 33, 60, 150]);
-    const [vent, tube] = [byPolynomials({ ...network, probes }, grid), byPlan(short, grid)];
-    for (const name of Object.keys(probes)) expect(worst(vent[name]!, tube[name]!), name).toBeLessThan(1e-6);
+    const [vent, narrow] = [byPolynomials(withProbes(network, probes), grid), byPlan(short, grid)];
+    for (const name of Object.keys(probes)) expect(worst(vent[name]!, narrow[name]!), name).toBeLessThan(1e-6);
     const delay = 0.8 / air.speedOfSound;
-    const admittance: Element = {
-      kind: 'admittance',
-      name: 'tube',
-      nodes: ['box', 'ground'],
-      admittance: (frequencies, re, im) => {
-        frequencies.forEach((f, i) => {
-          re[i] = 0;
-          im[i] = -delay / mass / Math.tan(2 * Math.PI * f * delay);
-        });
-      },
-    };
+    const admittance = listed('tube', ['box', 'ground'], (frequencies, _re, im) => {
+      frequencies.forEach((f, i) => {
+        im[i] = -delay / mass / Math.tan(2 * Math.PI * f * delay);
+      });
+    });
     const modes = frequencyGrid([8, 20, 33, 60, 107.3, 150, 215.1, 400]);
     const [line, formula] = [
-      byPlan({ elements: [...kept, tubeOf(delay)], probes }, modes),
-      byPlan({ elements: [...kept, admittance], probes }, modes),
+      byPlan(networkOf([...kept, tubeOf(delay)], probes), modes),
+      byPlan(networkOf([...kept, admittance], probes), modes),
     ];
     for (const name of Object.keys(probes)) expect(worst(line[name]!, formula[name]!), name).toBeLessThan(1e-9);
   },
@@ -154,21 +155,22 @@ test.prop([ventedBoxArbitrary], { numRuns: 40 })(
 test.prop([size(1e-4, 0.05), size(1e3, 1e7)])(
   'a matched line delays by its length, whatever the frequency',
   (delay, Z) => {
-    const network: Network = {
-      elements: [
+    const network = networkOf(
+      [
         source,
-        branch('acousticResistance', 'before', ['in', 'near'], Z),
-        losslessLine('tube', ['near', 'end'], Z, delay),
-        branch('acousticResistance', 'after', ['end', 'ground'], Z),
+        part('acousticResistance', 'before', ['in', 'near'], Z),
+        tube('near', 'end', Z, delay),
+        part('acousticResistance', 'after', ['end', 'ground'], Z),
       ],
-      probes: {
+      {
         radiatedFlow: { of: 'flow', element: 'after' },
         coneVelocity: { of: 'potential', node: 'end' },
         current: { of: 'flow', element: 'drive' },
         terminalVoltage: { of: 'potential', node: 'in' },
       },
-    };
+    );
     const system: System = {
+      family: 'line',
       spec: {},
       air: ventedBox({ drivers: driver, netVolume: '10 L', fb: '40 Hz' }).air,
       network,

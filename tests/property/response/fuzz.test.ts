@@ -67,7 +67,7 @@ test.prop([accepted('volumeFlow'), accepted('frequency'), accepted('density'), a
 
 const limitsOf = (system: System) => {
   const { drivers } = system.spec as { drivers: DriverGroup };
-  const vented = 'ventAirSpeed' in system.network.probes;
+  const vented = 'ventAirSpeed' in system.network.topology.probes;
   return (voltage: number, current: number, speed: number) => [
     ...travelLimit(drivers),
     ...heatLimit(drivers),

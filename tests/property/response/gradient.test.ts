@@ -1,7 +1,6 @@
 /** Gradients of results: against differences, closed forms, and where two extrema tie. */
 import { standardAir } from '@airspring/core/air';
-import { closedBox, type System } from '@airspring/core/enclosure';
-import { branch, type Element, type Probe } from '@airspring/core/network';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import {
   cutoff,
@@ -22,19 +21,13 @@ import {
 } from '../../arbitrary/box.js';
 import { accepted } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
+import { driver, seamVented, withEddy } from '../../circuit/seam-cases.js';
 import { allFinite, answered } from '../answered.js';
 
 const changed = (system: System, name: string, factor: number): System => ({
   ...system,
-  network: {
-    ...system.network,
-    elements: system.network.elements.map((element): Element => {
-      if (element.name !== name) return element;
-      if (element.kind === 'motor') return { ...element, Bl: element.Bl * factor };
-      if (element.kind === 'piston') return { ...element, Sd: element.Sd * factor };
-      return 'value' in element ? { ...element, value: element.value * factor } : element;
-    }),
-  },
+  network: withValue(system.network, name, (system.network.values[name] as number) * factor),
 });
 /** ∂result/∂ln of each element by central differences, the square of the width taken out. */
 function differences(system: System, names: readonly string[], result: (system: System) => number) {
@@ -45,7 +38,7 @@ function differences(system: System, names: readonly string[], result: (system: 
   });
 }
 const elementsOf = (system: System) =>
-  system.network.elements.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
+  system.network.topology.elements.filter(({ kind }) => kind !== 'source' && kind !== 'law').map(({ name }) => name);
 function compared(system: System, gradient: Gradient, result: (system: System) => number, tolerance: number) {
   const names = elementsOf(system);
   const most = Math.max(...names.map((name) => Math.abs(gradient.byElement[name] ?? 0)));
@@ -92,7 +85,7 @@ test.prop([closedBoxArbitrary])(
     const gradient = cutoffGradient(system);
     if (!gradient.ok) return;
     const { Sd, Mms, Cms, Rms, Re, Bl } = drivers;
-    const Cab = (system.network.elements.find(({ name }) => name === 'Cab') as { value: number }).value;
+    const Cab = system.network.values.Cab as number;
     const stiffness = 1 / Cms + Sd ** 2 / Cab;
     const air = Sd ** 2 / Cab / stiffness; // share of the air in the stiffness
     const damping = Rms + Bl ** 2 / Re;
@@ -143,17 +136,17 @@ function twoPeaks(shift: number): System {
   const [f0, R] = [50, 1];
   const w = 2 * Math.PI * f0;
   const X = 4; // series and shunt reactances in ohms and siemens: wide coupling
-  const elements: Element[] = [
+  const elements: Numbered[] = [
     { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
-    branch('resistor', 'before', ['in', 'a'], R),
-    branch('inductor', 'series L', ['a', 'b'], X / w),
-    branch('capacitor', 'series C', ['b', 'out'], (1 + shift) / (X * w)),
-    branch('inductor', 'shunt L', ['out', 'ground'], 1 / (X * w)),
-    branch('capacitor', 'shunt C', ['out', 'ground'], X / w),
-    branch('resistor', 'after', ['out', 'ground'], 3),
+    part('resistor', 'before', ['in', 'a'], R),
+    part('inductor', 'series L', ['a', 'b'], X / w),
+    part('capacitor', 'series C', ['b', 'out'], (1 + shift) / (X * w)),
+    part('inductor', 'shunt L', ['out', 'ground'], 1 / (X * w)),
+    part('capacitor', 'shunt C', ['out', 'ground'], X / w),
+    part('resistor', 'after', ['out', 'ground'], 3),
   ];
-  const out: Probe = { of: 'potential', node: 'out' };
-  return { spec: {}, air: standardAir, network: { elements, probes: { out } } };
+  const network = networkOf(elements, { out: { of: 'potential', node: 'out' } });
+  return { family: 'two peaks', spec: {}, air: standardAir, network };
 }
 plain('two equal peaks are flagged as a kink, unequal ones are not', () => {
   const options = { probe: 'out', from: '10 Hz', to: '250 Hz' } as const;
@@ -188,3 +181,52 @@ test.prop([absurdSystemArbitrary, accepted('frequency')], { numRuns: Math.ceil(f
     answered(() => allFinite(greatestGradient(system, { probe: 'coneVelocity', from: '20 Hz', to: '100 Hz' })));
   },
 );
+
+plain(
+  'what the reference leaves out is no number of it: by the inductance and the leak, also where they are nothing',
+  () => {
+    const drivers = { ...driver, Le: si('inductance', 1e-3) };
+    const whole = ventedBox({ drivers, netVolume: '45 L', fb: '28 Hz', QL: 7 });
+    const at = (Le: number, leak: number) => {
+      const values = { ...whole.network.values, Le, leak };
+      const found = cutoff({ ...whole, network: { ...whole.network, values } });
+      return found.ok ? (found.frequency as number) : Number.NaN;
+    };
+    for (const [Le, conductance] of [
+      [1e-3, 1 / (whole.network.values.leak as number)],
+      [0, 0],
+    ] as const) {
+      const values = { ...whole.network.values, Le, leak: 1 / conductance };
+      const gradient = cutoffGradient({ ...whole, network: { ...whole.network, values } });
+      if (!gradient.ok) throw new Error('no cut-off');
+      const slope = (value: (h: number) => number, h: number) =>
+        (-11 * value(0) + 18 * value(h) - 9 * value(2 * h) + 2 * value(3 * h)) / (6 * h);
+      const byLe = slope((h) => at(Le + h, 1 / conductance), 1e-5);
+      const byLeak = slope((h) => at(Le, 1 / (conductance + h)), 1e-8);
+      expect(gradient.byNumber.Le! / byLe).toBeCloseTo(1, 5);
+      expect(gradient.byNumber.leak! / byLeak).toBeCloseTo(1, 4);
+    }
+  },
+);
+
+plain('cut-off beside a coil law, by every number of it too', () => {
+  const law = [0.02, 0.7] as const;
+  const boxed = (K: number, n: number): System => ({ ...seamVented, network: withEddy(seamVented.network, [K, n]) });
+  const gradient = cutoffGradient(boxed(...law));
+  if (!gradient.ok) throw new Error('no cut-off');
+  const at = (one: System) => {
+    const found = cutoff(one);
+    return found.ok ? (found.frequency as number) : Number.NaN;
+  };
+  expect(at(boxed(...law))).toBe(gradient.value);
+  compared(boxed(...law), gradient, at, 1e-6);
+  const quotient = (h: number) => [
+    (at(boxed(law[0] * Math.exp(h), law[1])) - at(boxed(law[0] * Math.exp(-h), law[1]))) / (2 * h),
+    (at(boxed(law[0], law[1] * Math.exp(h))) - at(boxed(law[0], law[1] * Math.exp(-h)))) / (2 * h),
+  ];
+  const [narrow, wide] = [quotient(1e-3), quotient(2e-3)];
+  ['eddy Bl.K', 'eddy Bl.n'].forEach((name, k) => {
+    const expected = (4 * narrow[k]! - wide[k]!) / 3;
+    expect(gradient.byElement[name]! / expected, name).toBeCloseTo(1, 6);
+  });
+});

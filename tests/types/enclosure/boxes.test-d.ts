@@ -8,7 +8,7 @@ declare const drivers: Driver;
 describe('a box', () => {
   test('takes text with a unit of its kind, or a branded number', () => {
     expectTypeOf(closedBox({ drivers, netVolume: '40 L' })).toEqualTypeOf<System<ClosedBoxSpec>>();
-    expectTypeOf(closedBox({ drivers, netVolume: si('volume', 0.04) }).spec.family).toEqualTypeOf<'closed'>();
+    expectTypeOf(closedBox({ drivers, netVolume: si('volume', 0.04) }).spec.fillGain).toEqualTypeOf<number>();
     // @ts-expect-error a length is no volume
     closedBox({ drivers, netVolume: '40 mm' });
     // @ts-expect-error a bare number says no unit

@@ -1,5 +1,5 @@
 import { driver, group } from '@airspring/core/driver';
-import { asGroup, closedBox, equivalentDriver, ventedBox } from '@airspring/core/enclosure';
+import { asGroup, closedBox, equivalentDriver, type System, ventedBox } from '@airspring/core/enclosure';
 import { describe, expect, test } from 'vitest';
 
 /** Invented. */
@@ -42,8 +42,7 @@ describe('a box refuses with every fault at its path', () => {
   });
 });
 
-const names = ({ network }: { network: { elements: readonly { name: string }[] } }) =>
-  network.elements.map(({ name }) => name);
+const names = ({ network }: System) => network.topology.elements.map(({ name }) => name);
 test('an element that is nothing is left out', () => {
   const { Le: _, ...bare } = ten;
   const closed = ['drive', 'Re', 'Bl', 'Mms', 'Rms', 'Cms', 'Sd', 'Cab'];
@@ -85,12 +84,10 @@ test('an element that is nothing is left out', () => {
 });
 test('the air speed is told only where the section is known', () => {
   const box = { drivers: ten, netVolume: '40 L', fb: '30 Hz' } as const;
-  expect(ventedBox(box).network.probes).not.toHaveProperty('ventAirSpeed');
-  expect(ventedBox({ ...box, ventArea: '50 cm²' }).network.probes.ventAirSpeed).toEqual({
-    of: 'flow',
-    element: 'vent',
-    factor: 200,
-  });
+  expect(ventedBox(box).network.topology.probes).not.toHaveProperty('ventAirSpeed');
+  const { topology, values } = ventedBox({ ...box, ventArea: '50 cm²' }).network;
+  expect(topology.probes.ventAirSpeed).toEqual({ of: 'flow', element: 'vent', factor: 'perVentArea' });
+  expect(values.perVentArea).toBe(200);
 });
 test('a driver is a group of one, and a group stays what it is', () => {
   const pair = group(ten, { parallel: 2 });

@@ -2,9 +2,9 @@
 import { finiteFlange, flanged, flared, pistonInFlange, unflanged, withNeighbours } from '@airspring/core/duct';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { endCorrectionLaws, systemLaws } from '@airspring/core/laws';
-import type { Element } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
+import { listed, partsOf, probesOf, withParts, withProbes, withValue } from '../../arbitrary/network-of.js';
 
 const driver = {
   Sd: si('coneArea', 0.033),
@@ -79,19 +79,10 @@ const withLoad =
   (admittance: (f: number) => number) =>
   (spec: typeof box): System => {
     const system = ventedBox(spec);
-    const load: Element = {
-      kind: 'admittance',
-      name: 'load',
-      nodes: ['terminals of the liar', 'ground'],
-      admittance: (frequencies, re, im) => {
-        for (let i = 0; i < frequencies.length; i++) {
-          re[i] = admittance(frequencies[i] as number);
-          im[i] = 0;
-        }
-      },
-    };
-    const elements = [...system.network.elements, { ...load, nodes: ['box', 'ground'] as const }];
-    return { ...system, network: { ...system.network, elements } };
+    const load = listed('load', ['box', 'ground'], (frequencies, re) => {
+      for (let i = 0; i < frequencies.length; i++) re[i] = admittance(frequencies[i] as number);
+    });
+    return { ...system, network: withParts(system.network, [...partsOf(system.network), load]) };
   };
 
 describe('liars are caught', () => {
@@ -110,18 +101,16 @@ describe('liars are caught', () => {
   test('a family that forgets a probe', () => {
     const family = (spec: typeof box): System => {
       const system = ventedBox(spec);
-      const { terminalVoltage: _, ...probes } = system.network.probes;
-      return { ...system, network: { ...system.network, probes } };
+      const { terminalVoltage: _, ...probes } = probesOf(system.network);
+      return { ...system, network: withProbes(system.network, probes) };
     };
     expect(brokenLaws(systemLaws({ family, spec: box }))).toContain('probes are there');
   });
   test('an unscaled formula in a family', () => {
     const family = (spec: typeof box): System => {
       const system = ventedBox(spec);
-      const elements = system.network.elements.map((element) =>
-        element.name === 'vent' && 'value' in element ? { ...element, value: element.value + 3 } : element,
-      );
-      return { ...system, network: { ...system.network, elements } };
+      const { network } = system;
+      return { ...system, network: withValue(network, 'vent', (network.values.vent as number) + 3) };
     };
     const rescaled = (by: By) =>
       family({

@@ -1,17 +1,17 @@
 import {
-  branch,
   compilePlan,
-  compileTopology,
-  type Element,
+  compilePolynomials,
   type Network,
   netlist,
-  withoutCoilInductance,
+  probeGradient,
+  valuesOf,
 } from '@airspring/core/network';
 import { describe, expect, test } from 'vitest';
+import { listed, type Numbered, networkOf, part } from '../../arbitrary/network-of.js';
 
-const source: Element = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
-const load = branch('resistor', 'load', ['in', 'ground'], 4);
-const network = (...elements: Element[]): Network => ({ elements, probes: {} });
+const source: Numbered = { kind: 'source', name: 'drive', nodes: ['in', 'ground'] };
+const load = part('resistor', 'load', ['in', 'ground'], 4);
+const network = (...elements: Numbered[]): Network => networkOf(elements);
 const faultsOf = (run: () => unknown) => {
   try {
     run();
@@ -23,14 +23,27 @@ const faultsOf = (run: () => unknown) => {
 };
 
 describe.each([
-  ['compileTopology', compileTopology],
-  ['compilePlan', compilePlan],
+  [
+    'compilePolynomials',
+    ({ topology, values }: Network) => {
+      const compiled = compilePolynomials(topology);
+      compiled?.network(valuesOf(compiled.slots, values));
+    },
+  ],
+  [
+    'compilePlan',
+    ({ topology, values }: Network) => {
+      const { slots, network } = compilePlan(topology);
+      network(valuesOf(slots, values));
+    },
+  ],
+  ['probeGradient', (network: Network) => probeGradient(network, 'seen', 50)],
   ['netlist', netlist],
 ] as const)('%s refuses', (_name, door) => {
   test.each<[string, Network, string[][]]>([
     [
       'a node that nothing holds',
-      network(source, load, branch('resistor', 'R', ['a', 'b'], 1)),
+      network(source, load, part('resistor', 'R', ['a', 'b'], 1)),
       [
         ['inconsistent', 'node a'],
         ['inconsistent', 'node b'],
@@ -39,18 +52,18 @@ describe.each([
     ['no source', network(load), [['empty', 'elements']]],
     [
       'two of one name',
-      network(source, load, { ...load, nodes: ['in', 'ground'] }),
+      network(source, load, part('resistor', 'load', ['in', 'ground'], 4)),
       [['conflict', 'elements[2] load']],
     ],
-    ['no number', network(source, { ...load, value: Number.NaN }), [['not-finite', 'elements[1] load']]],
+    ['no number', network(source, { ...load, values: Number.NaN }), [['not-finite', 'elements[1] load']]],
     [
-      'an infinite value',
-      network(source, { ...load, value: Number.POSITIVE_INFINITY }),
+      'an infinite value where impedances stand',
+      network(source, { ...load, values: Number.POSITIVE_INFINITY, stands: 'impedance' } as Numbered),
       [['not-finite', 'elements[1] load']],
     ],
     [
       'zero and below',
-      network(source, { ...load, value: 0 }, branch('mass', 'M', ['in', 'ground'], -1)),
+      network(source, { ...load, values: 0 }, part('mass', 'M', ['in', 'ground'], -1)),
       [
         ['not-positive', 'elements[1] load'],
         ['not-positive', 'elements[2] M'],
@@ -58,26 +71,26 @@ describe.each([
     ],
     [
       'an unknown element in a probe',
-      { elements: [source, load], probes: { seen: { of: 'flow', element: 'Load' } } },
+      networkOf([source, load], { seen: { of: 'flow', element: 'Load' } }),
       [['unknown-field', 'probes.seen']],
     ],
     [
       'an unknown node in a probe',
-      { elements: [source, load], probes: { seen: { of: 'potential', node: 'out' } } },
+      networkOf([source, load], { seen: { of: 'potential', node: 'out' } }),
       [['unknown-field', 'probes.seen']],
     ],
     [
       'a factor that is no number',
-      { elements: [source, load], probes: { seen: { of: 'potential', node: 'in', factor: Number.NaN } } },
-      [['not-finite', 'probes.seen.factor']],
+      networkOf([source, load], { seen: { of: 'potential', node: 'in', by: Number.NaN } }),
+      [['not-finite', 'values.factor of seen']],
     ],
     [
       'a side of a motor that only the other side holds: the two couple differences, not levels',
       network(
         source,
         load,
-        { kind: 'motor', name: 'second coil', electrical: ['a', 'b'], mechanical: ['in', 'ground'], Bl: 5 },
-        branch('resistor', 'R', ['a', 'b'], 8),
+        { kind: 'motor', name: 'second coil', electrical: ['a', 'b'], mechanical: ['in', 'ground'], values: 5 },
+        part('resistor', 'R', ['a', 'b'], 8),
       ),
       [
         ['inconsistent', 'node a'],
@@ -86,12 +99,8 @@ describe.each([
     ],
     [
       'every fault at once',
-      {
-        elements: [{ ...load, value: -1 }, branch('spring', 'load', ['x', 'y'], 1)],
-        probes: { seen: { of: 'flow', element: 'none' } },
-      },
+      networkOf([load, part('spring', 'load', ['x', 'y'], 1)], { seen: { of: 'flow', element: 'none' } }),
       [
-        ['not-positive', 'elements[0] load'],
         ['conflict', 'elements[1] load'],
         ['inconsistent', 'node x'],
         ['inconsistent', 'node y'],
@@ -106,27 +115,27 @@ describe.each([
 
 test('two sources in one loop have no solution', () => {
   const twice = network(source, { ...source, name: 'again' });
-  expect(faultsOf(() => compileTopology(twice))).toEqual([['inconsistent', 'elements[1] again']]);
+  expect(faultsOf(() => compilePolynomials(twice.topology))).toEqual([['inconsistent', 'elements[1] again']]);
 });
 
 describe('netlist text', () => {
   test('of each kind of element, value with all its digits', () => {
-    const elements: Element[] = [
+    const elements: Numbered[] = [
       source,
-      branch('resistor', 'Re', ['in', 'coil'], 5.6),
-      branch('inductor', 'Le', ['coil', 'gap'], 1e-3),
-      branch('capacitor', 'C', ['in', 'ground'], 1e-6),
-      { kind: 'motor', name: 'Bl', electrical: ['gap', 'ground'], mechanical: ['cone', 'ground'], Bl: 10 },
-      branch('mass', 'Mms', ['cone', 'ground'], 0.05),
-      branch('spring', 'Cms', ['cone', 'ground'], 5e-4),
-      branch('damper', 'Rms', ['cone', 'ground'], 4),
-      { kind: 'piston', name: 'Sd', mechanical: ['cone', 'ground'], front: 'ground', rear: 'box', Sd: 0.03 },
-      branch('acousticCompliance', 'Cab', ['box', 'ground'], 2e-7),
-      branch('acousticMass', 'vent', ['box', 'ground'], 100),
-      branch('acousticResistance', 'leak', ['box', 'ground'], 1e5),
-      { kind: 'admittance', name: 'lining', nodes: ['box', 'ground'], admittance: () => {} },
+      part('resistor', 'Re', ['in', 'coil'], 5.6),
+      part('inductor', 'Le', ['coil', 'gap'], 1e-3),
+      part('capacitor', 'C', ['in', 'ground'], 1e-6),
+      { kind: 'motor', name: 'Bl', electrical: ['gap', 'ground'], mechanical: ['cone', 'ground'], values: 10 },
+      part('mass', 'Mms', ['cone', 'ground'], 0.05),
+      part('spring', 'Cms', ['cone', 'ground'], 5e-4),
+      part('damper', 'Rms', ['cone', 'ground'], 4),
+      { kind: 'piston', name: 'Sd', mechanical: ['cone', 'ground'], front: 'ground', rear: 'box', values: 0.03 },
+      part('acousticCompliance', 'Cab', ['box', 'ground'], 2e-7),
+      part('acousticMass', 'vent', ['box', 'ground'], 100),
+      part('acousticResistance', 'leak', ['box', 'ground'], 1e5),
+      listed('lining', ['box', 'ground'], () => {}),
     ];
-    expect(netlist({ elements, probes: {} }, 'a box\nin two lines')).toBe(
+    expect(netlist(networkOf(elements), 'a box\nin two lines')).toBe(
       [
         'a box in two lines',
         'V_drive in 0 DC 0 AC 1',
@@ -150,42 +159,19 @@ describe('netlist text', () => {
     );
   });
   test('names that a simulator takes for one are told apart, and none of them is its ground', () => {
-    const elements: Element[] = [
+    const elements: Numbered[] = [
       { kind: 'source', name: 'a', nodes: ['box one', 'ground'] },
-      branch('resistor', 'A', ['box one', 'box-one'], 1),
-      branch('resistor', 'r', ['box-one', 'BOX ONE'], 1),
-      branch('resistor', 'R', ['BOX ONE', '0'], 1),
-      branch('resistor', 'last', ['0', 'ground'], 1),
+      part('resistor', 'A', ['box one', 'box-one'], 1),
+      part('resistor', 'r', ['box-one', 'BOX ONE'], 1),
+      part('resistor', 'R', ['BOX ONE', '0'], 1),
+      part('resistor', 'last', ['0', 'ground'], 1),
     ];
-    expect(netlist({ elements, probes: {} }).split('\n').slice(1, -1)).toEqual([
+    expect(netlist(networkOf(elements)).split('\n').slice(1, -1)).toEqual([
       'V_a box_one 0 DC 0 AC 1',
       'R_A_2 box_one box_one_2 1.0000000000000000e+0',
       'R_r box_one_2 BOX_ONE_3 1.0000000000000000e+0',
       'R_R_2 BOX_ONE_3 0_2 1.0000000000000000e+0',
       'R_last 0_2 0 1.0000000000000000e+0',
     ]);
-  });
-});
-
-describe('without coil inductance', () => {
-  test('nodes join, what lay beside an inductor falls away, probes follow', () => {
-    const { elements, probes } = withoutCoilInductance({
-      elements: [
-        source,
-        branch('inductor', 'Le', ['in', 'a'], 1e-3),
-        branch('inductor', 'L2', ['a', 'b'], 1e-3),
-        branch('resistor', 'R2', ['a', 'b'], 3),
-        branch('resistor', 'Re', ['b', 'ground'], 5),
-      ],
-      probes: {
-        end: { of: 'potential', node: 'b' },
-        lost: { of: 'flow', element: 'L2' },
-        current: { of: 'flow', element: 'Re' },
-      },
-    });
-    expect(elements.map(({ name }) => name)).toEqual(['drive', 'Re']);
-    const [{ nodes: driven }, { nodes: left }] = elements as unknown as [{ nodes: string[] }, { nodes: string[] }];
-    expect(left[0]).toBe(driven[0]);
-    expect(probes).toEqual({ end: { of: 'potential', node: driven[0] }, current: { of: 'flow', element: 'Re' } });
   });
 });

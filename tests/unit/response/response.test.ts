@@ -1,10 +1,10 @@
 import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
-import { branch, type Element } from '@airspring/core/network';
+import { compileNetwork } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
-  compileNetwork,
+  compiledSystem,
   cutoff,
   cutoffGradient,
   features,
@@ -18,6 +18,17 @@ import {
   stepResponse,
 } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
+import {
+  listed,
+  type Numbered,
+  networkOf,
+  outletsOf,
+  part,
+  partsOf,
+  probesOf,
+  withParts,
+  withProbes,
+} from '../../arbitrary/network-of.js';
 import { stranger } from '../../circuit/cases.js';
 
 /** Invented. */
@@ -96,8 +107,8 @@ describe('refusals', () => {
   );
 
   const without = (name: string): System => {
-    const { [name]: _, ...probes } = closed.network.probes;
-    return { ...closed, network: { ...closed.network, probes } };
+    const { [name]: _, ...probes } = probesOf(closed.network);
+    return { ...closed, network: withProbes(closed.network, probes, name === 'radiatedFlow' ? [] : undefined) };
   };
   test.each(['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'])('a system without the probe %s', (name) => {
     expect(() => respond(without(name), [40])).toThrow(faulty(['empty', `network.probes.${name}`]));
@@ -115,36 +126,36 @@ describe('refusals', () => {
     }
   });
   test('a probe by a name that every record has', () => {
-    const columns = probeColumns(compileNetwork(closed.network), Float64Array.of(40));
+    const columns = probeColumns(compiledSystem(closed), Float64Array.of(40));
     expect(() => probeNamed(columns, 'toString')).toThrow(faulty(['empty', 'network.probes.toString']));
   });
   test('a resonance that nothing damps, met exactly', () => {
-    const elements: Element[] = [
+    const elements: Numbered[] = [
       { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
-      branch('inductor', 'L', ['in', 'out'], 1 / (200 * Math.PI)),
-      branch('capacitor', 'C', ['out', 'ground'], 1 / (200 * Math.PI)),
+      part('inductor', 'L', ['in', 'out'], 1 / (200 * Math.PI)),
+      part('capacitor', 'C', ['out', 'ground'], 1 / (200 * Math.PI)),
     ];
-    const network = { elements, probes: { seen: { of: 'flow', element: 'drive' } as const } };
+    const network = networkOf(elements, { seen: { of: 'flow', element: 'drive' } });
     expect(() => probeColumns(compileNetwork(network), Float64Array.of(50, 100))).toThrow(
       faulty(['inconsistent', 'network']),
     );
     expect(probeColumns(compileNetwork(network), Float64Array.of(50, 99)).seen?.im[0]).toBeCloseTo(2 / 3, 12);
   });
   test('a step of what is not lumped, and of what has no mass', () => {
-    const lining: Element = {
-      kind: 'admittance',
-      name: 'lining',
-      nodes: ['box', 'ground'],
-      admittance: (_f, re, im) => {
-        re.fill(1e-6);
-        im.fill(0);
-      },
+    const lining = listed('lining', ['box', 'ground'], (_f, re) => re.fill(1e-6));
+    const parts = partsOf(closed.network);
+    const through = [{ name: 'lining', flow: { of: 'flow', element: 'lining' } }] as const;
+    const lined = {
+      ...closed,
+      network: networkOf([...parts, lining], probesOf(closed.network), [...outletsOf(closed.network), ...through]),
     };
-    const lined = { ...closed, network: { ...closed.network, elements: [...closed.network.elements, lining] } };
     expect(() => stepResponse(lined, { until: '1 s', points: 2 })).toThrow(faulty(['inconsistent', 'network']));
     const massless = {
       ...closed,
-      network: { ...closed.network, elements: closed.network.elements.filter(({ name }) => name !== 'Mms') },
+      network: withParts(
+        closed.network,
+        parts.filter(({ name }) => name !== 'Mms'),
+      ),
     };
     expect(() => stepResponse(massless, { until: '1 s', points: 2 })).toThrow(faulty(['inconsistent', 'network']));
     expect(respond(lined, [40]).levelHalfSpace[0]).toBeLessThan(respond(closed, [40]).levelHalfSpace[0]!);
@@ -194,21 +205,21 @@ test('the ripple goes from the cut-off itself to the top of the peak, not from s
 
 test('a pole that nothing damps is no level, wherever a cut-off meets it', () => {
   const C = 1 / (2 * Math.PI * 50) ** 2;
-  const elements: Element[] = [
+  const elements: Numbered[] = [
     { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
-    branch('inductor', 'L', ['in', 'out'], 1),
-    branch('capacitor', 'C', ['out', 'ground'], C),
+    part('inductor', 'L', ['in', 'out'], 1),
+    part('capacitor', 'C', ['out', 'ground'], C),
   ];
   const probes = { radiatedFlow: { of: 'potential', node: 'out' } } as const;
-  const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
+  const system: System = { family: 'by hand', spec: {}, air: standardAir, network: networkOf(elements, probes) };
   const options = { from: '50 Hz', to: '100 Hz', reference: 'maximum' } as const;
   expect(() => cutoff(system, options)).toThrow(faulty(['inconsistent', 'network']));
 });
 
 test('terminals through which nothing flows have no impedance: refused by name, not infinite', () => {
-  const elements: Element[] = [
+  const elements: Numbered[] = [
     { kind: 'source', name: 'drive', nodes: ['in', 'ground'] },
-    branch('resistor', 'R', ['other', 'ground'], 4),
+    part('resistor', 'R', ['other', 'ground'], 4),
   ];
   const probes = {
     radiatedFlow: { of: 'flow', element: 'R' },
@@ -216,7 +227,7 @@ test('terminals through which nothing flows have no impedance: refused by name, 
     current: { of: 'flow', element: 'drive' },
     terminalVoltage: { of: 'potential', node: 'in' },
   } as const;
-  const system: System = { spec: {}, air: standardAir, network: { elements, probes } };
+  const system: System = { family: 'by hand', spec: {}, air: standardAir, network: networkOf(elements, probes) };
   for (const ask of [() => respond(system, [20, 40]), () => lowestLoad(system), () => features(system)]) {
     expect(ask).toThrow(faulty(['inconsistent', 'network.probes.current']));
   }

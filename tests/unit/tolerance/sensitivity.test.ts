@@ -30,7 +30,14 @@ test('why there is no result is handed on, and so is a kink', () => {
     cutoffGradient(system, { from: '100 Hz', to: '150 Hz' }),
   );
   expect(none).toMatchObject({ ok: false, because: [{ code: 'above-throughout' }] });
-  const kink = (): GradientResult => ({ ok: true, value: 1, byElement: {}, byFrequency: 0, oneSided: true });
+  const kink = (): GradientResult => ({
+    ok: true,
+    value: 1,
+    byElement: {},
+    byNumber: {},
+    byFrequency: 0,
+    oneSided: true,
+  });
   expect(sensitivity(boxOf, { volume: 0.04 }, kink)).toMatchObject({ ok: true, oneSided: true });
   expect(sensitivity(boxOf, { volume: 0.04 }, (system) => levelGradient(system, '35 Hz'))).not.toHaveProperty(
     'oneSided',

@@ -9,8 +9,7 @@ import {
   unflanged,
   withNeighbours,
 } from '@airspring/core/duct';
-import { branch, compilePlan, type Element, type Network } from '@airspring/core/network';
-import { complexColumn } from '@airspring/core/numeric';
+import type { Network } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
   acousticMass,
@@ -25,6 +24,8 @@ import {
   tuning,
 } from '@airspring/core/vent';
 import { describe, expect, it } from 'vitest';
+import { chained, listed, type Numbered, networkOf, part } from '../../arbitrary/network-of.js';
+import { byPlan } from '../../circuit/compare.js';
 
 const fault = (code: string, path: string) =>
   expect.objectContaining({ faults: expect.arrayContaining([expect.objectContaining({ code, path })]) });
@@ -282,32 +283,24 @@ describe('a vent as a line', () => {
       im[i] = -section.area / (omega * air.density * length);
     }
   };
-  const shared: Element[] = [
+  const shared: Numbered[] = [
     { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] },
-    branch('resistor', 'R', ['drive', 'box'], 1e4),
+    part('resistor', 'R', ['drive', 'box'], 1e4),
   ];
-  const whole: Network = {
-    elements: [
+  const whole = networkOf([...shared, listed('vent', ['box', 'ground'], compileVentAdmittance({ vent }))], {
+    inner: { of: 'flow', element: 'vent' },
+  });
+  const apart = networkOf(
+    [
       ...shared,
-      { kind: 'admittance', name: 'vent', nodes: ['box', 'ground'], admittance: compileVentAdmittance({ vent }) },
+      listed('end', ['box', 'throat'], innerEnd),
+      chained('line', ['throat', 'mouth'], compileLine({ section, length: '30 cm' })),
+      listed('air', ['mouth', 'ground'], inverse),
     ],
-    probes: { inner: { of: 'flow', element: 'vent' } },
-  };
-  const apart: Network = {
-    elements: [
-      ...shared,
-      { kind: 'admittance', name: 'end', nodes: ['box', 'throat'], admittance: innerEnd },
-      { kind: 'twoPort', name: 'line', nodes: ['throat', 'mouth'], chain: compileLine({ section, length: '30 cm' }) },
-      { kind: 'admittance', name: 'air', nodes: ['mouth', 'ground'], admittance: inverse },
-    ],
-    probes: { inner: { of: 'flow', element: 'end' }, mouth: { of: 'flow', element: 'line' } },
-  };
-  const flows = (network: Network, frequencies: number[]) => {
-    const plan = compilePlan(network);
-    const out = plan.probes.map(() => complexColumn(frequencies.length));
-    plan.sweep(Float64Array.from(frequencies), out);
-    return out;
-  };
+    { inner: { of: 'flow', element: 'end' }, mouth: { of: 'flow', element: 'line' } },
+  );
+  const flows = (network: Network, frequencies: number[]) =>
+    Object.values(byPlan(network, Float64Array.from(frequencies)));
 
   it('takes in what its end, its tube and its mouth take in as a chain', () => {
     const frequencies = [20, 40, 150, 500, 900];

@@ -2,14 +2,12 @@ import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { assign, multiply, subtractProduct } from './column-arithmetic.js';
 import { constantSums } from './constant-sums.js';
 import { dense, factorDense, putColumns, solveDense } from './dense.js';
-import type { Topology } from './element.js';
 import { elimination, type Pivot } from './elimination.js';
 import { entryColumns } from './entry-columns.js';
-import type { Equations } from './equations.js';
 import { type Factored, forwardElimination } from './forward-elimination.js';
 import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
+import type { NumberedEquations } from './numbered-equations.js';
 import { contradiction } from './refusals.js';
-import type { Slots } from './slots.js';
 import type { TransposedSolver } from './transposed-solver.js';
 
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
@@ -29,17 +27,6 @@ export interface BlockSolver {
   readonly load: (frequencies: Float64Array) => void;
   /** Solves, also the transposed equations when handed in. Returns the first place that has no solution, or −1. */
   readonly solve: (transposed?: TransposedSolver) => number;
-}
-
-/** A topology with its equations, and the numbers put into them. */
-export interface NumberedEquations {
-  readonly topology: Topology;
-  readonly slots: Slots;
-  readonly system: Equations;
-  /** By slot. */
-  readonly values: Float64Array;
-  /** What each element stands with. */
-  readonly numbers: Float64Array;
 }
 
 /**

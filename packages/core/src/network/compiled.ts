@@ -21,7 +21,7 @@ export interface CompiledNetwork {
   readonly sweep: (frequencies: Float64Array, out: readonly ComplexColumn[]) => number;
   /** Fills d ln y / d ln f of one probe y: the real part of its logarithm's slope, and the imaginary part, which is that of its phase. */
   readonly slope: (probe: number, frequencies: Float64Array, out: ComplexColumn) => number;
-  /** The polynomials, where the network has no element over frequency and no delay. */
+  /** The polynomials, where the network has no element over frequency and no delay; in the reference, none that it keeps. */
   readonly polynomials?: Polynomials;
 }
 

@@ -1,13 +1,14 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { BLOCK, blockSolver, type NumberedEquations } from './block-solver.js';
+import { BLOCK, blockSolver } from './block-solver.js';
 import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
 import type { Element, Network } from './element.js';
 import type { Pivot } from './elimination.js';
-import { compileNumbers, equations, isListed } from './equations.js';
+import { isListed } from './equations.js';
 import { fillListedParameterSlope, fillListedSlope, type ListedColumns, listedColumns } from './listed-columns.js';
+import { type NumberedEquations, numberedEquations } from './numbered-equations.js';
 import { fillReading, type ProbeRow, probeRows, termWeight, turnByDelay } from './reading.js';
-import { missingProbe, refuseBadNumbers, refuseBadTopology } from './refusals.js';
-import { type Form, type Slots, slotsOf, valuesOf } from './slots.js';
+import { missingProbe } from './refusals.js';
+import type { Form, Slots } from './slots.js';
 import { transposedSolver } from './transposed-solver.js';
 
 /** A probe over frequency and how it changes, a column each. */
@@ -44,34 +45,31 @@ export interface NetworkGradient {
  * $$ A x = b,\quad y = c^{\mathsf T} x,\quad A^{\mathsf T}\lambda = c,\quad
  *    \frac{\partial y}{\partial \theta} = \frac{\partial c^{\mathsf T}}{\partial\theta} x - \lambda^{\mathsf T}\frac{\partial A}{\partial\theta}\,x $$
  *
+ * `inReference` leaves out what the reference level does without: no number of that is told.
+ *
  * @validity any network. Of an element over frequency that gives no slope of its own, slopes are difference quotients over ±10⁻⁵
  * @neglects nothing
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
  * @source director1969 adjoint network
- * `inReference` leaves out what the reference level does without.
- *
  * @example compileGradient(network, 'radiatedFlow').sweep(frequencies, columns)
  */
-export function compileGradient(
-  { topology, values: given }: Network,
-  name: string,
-  inReference = false,
-): NetworkGradient {
-  refuseBadTopology(topology);
-  const system = equations(topology);
-  const slots = slotsOf(topology);
-  const values = valuesOf(slots, given);
-  const numbers = new Float64Array(topology.elements.length);
-  compileNumbers(topology, slots, system, inReference)(values, numbers);
-  refuseBadNumbers(topology, slots, values, numbers);
+export function compileGradient(network: Network, name: string, inReference = false): NetworkGradient {
+  const numbered = numberedEquations(network, inReference);
+  const { topology, system, slots } = numbered;
   const row = probeRows(topology, system, slots).find((one) => one.name === name);
   if (row === undefined) throw missingProbe(name);
-  return gradientOf({ topology, slots, system, values, numbers }, row);
+  const left = inReference ? topology.elements.filter((one) => 'inReference' in one && one.inReference === false) : [];
+  return gradientOf(numbered, row, [], left);
 }
 
-/** The gradient of a row of equations that have their numbers, eliminated in an order found before. */
-export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: readonly Pivot[] = []): NetworkGradient {
+/** The gradient of a row of equations that have their numbers, eliminated in an order found before; not by what is left out. */
+export function gradientOf(
+  numbered: NumberedEquations,
+  row: ProbeRow,
+  order: readonly Pivot[] = [],
+  left: readonly Element[] = [],
+): NetworkGradient {
   const { topology, slots, system, values, numbers } = numbered;
   const { elements } = topology;
   const wanted = system.couplings.flatMap(({ columns }) => columns.map(([unknown]) => unknown));
@@ -85,7 +83,7 @@ export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: re
   );
   const { adjoint } = transposed;
   const listedSlopes = elements.map((element) => listedColumns(element, BLOCK));
-  const told = toldNumbers(topology.elements, slots, system.forms, values, numbers, row);
+  const told = toldNumbers(topology.elements, left, slots, system.forms, values, numbers, row);
   const [reach, pair, weighted] = [complexColumn(BLOCK), complexColumn(BLOCK), complexColumn(BLOCK)];
   const scale = row.factor < 0 ? 1 : (values[row.factor] as number);
 
@@ -128,7 +126,7 @@ export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: re
         const column = columnOf(`${element.name}.${parameter}`);
         if (column === undefined) return;
         const tables = listedColumns(element, count) as ListedColumns;
-        fillListedParameterSlope(element, values, slots, at + k, frequencies, tables);
+        fillListedParameterSlope(element, values, slots, at + k, frequencies.subarray(0, count), tables);
         multiply(weighted, pair, tables[name] as ComplexColumn, count);
         addScaled(column, weighted, sign, count, offset);
       });
@@ -180,6 +178,7 @@ export function gradientOf(numbered: NumberedEquations, row: ProbeRow, order: re
 /** The numbers that a gradient is told by: of each element, of the factor of the probe, of its delays. */
 function toldNumbers(
   elements: readonly Element[],
+  left: readonly Element[],
   slots: Slots,
   forms: readonly Form[],
   values: Float64Array,
@@ -188,7 +187,7 @@ function toldNumbers(
 ): GradientNumber[] {
   const own = elements.flatMap((element, i): GradientNumber[] => {
     const slot = slots.of.get(element.name);
-    if (slot === undefined) return [];
+    if (slot === undefined || left.includes(element)) return [];
     if (element.kind === 'law' || element.kind === 'line') {
       return element.parameters.map((parameter, k) => ({
         name: `${element.name}.${parameter}`,

@@ -1,7 +1,6 @@
 import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
 import { nodesOf } from './equations.js';
-import { refuseBadTopology } from './refusals.js';
-import { slotsOf, valuesOf } from './slots.js';
+import { numberedEquations } from './numbered-equations.js';
 
 /** A number as circuit simulators take it: no suffix, all digits. */
 const exact = (value: number) => value.toExponential(16);
@@ -88,11 +87,9 @@ const sensor = (element: Element) => `sense ${element.name}${OURS}`;
  * @source desoer1969 (controlled sources for transformers and gyrators)
  * @example `${netlist(closedBox({ drivers, netVolume: '40 L' }).network)}\n.ac dec 20 10 1000\n.end`
  */
-export function netlist({ topology, values: given }: Network, title = 'airspring network'): string {
-  refuseBadTopology(topology);
+export function netlist(network: Network, title = 'airspring network'): string {
+  const { topology, slots, values } = numberedEquations(network);
   const { elements } = topology;
-  const slots = slotsOf(topology);
-  const values = valuesOf(slots, given);
   const motors = elements.filter(({ kind }) => kind === 'motor');
   const nodes = plainNames([...elements.flatMap(nodesOf).filter((node) => node !== 'ground'), ...motors.map(sensed)]);
   const names = plainNames([...elements.map((element) => element.name), ...motors.map(sensor)]);

@@ -51,7 +51,10 @@ export function compilePlan(topology: Topology): CompiledTopology {
       slopes = new Map();
     };
     load(first);
-    const weights = rows.map(({ terms }) => terms.map((term) => termWeight(term, BLOCK)));
+    const read = rows.map(({ factor, terms }) => ({
+      factor,
+      terms: terms.map((term) => ({ unknowns: term.unknowns, weight: termWeight(term, BLOCK) })),
+    }));
 
     const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
       solver ??= blockSolver(numbered, wanted, order);
@@ -61,11 +64,10 @@ export function compilePlan(topology: Topology): CompiledTopology {
         solver.load(block);
         const stopped = solver.solve();
         const count = stopped < 0 ? block.length : stopped;
-        rows.forEach(({ terms, factor }, k) => {
+        read.forEach(({ factor, terms }, k) => {
           const column = out[k] as ComplexColumn;
-          terms.forEach(({ unknowns }, t) => {
-            const weight = (weights[k]?.[t] as ReturnType<typeof termWeight>)(block, numbers, values, listed);
-            fillReading(unknowns, solution, weight, count, column, offset, t > 0);
+          terms.forEach(({ unknowns, weight }, t) => {
+            fillReading(unknowns, solution, weight(block, numbers, values, listed), count, column, offset, t > 0);
           });
           if (factor >= 0) scaleFrom(column, values[factor] as number, count, offset);
         });

@@ -44,7 +44,7 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
   const parts = expandedParts(topology, system, rows, laws);
   if (parts === undefined) return undefined;
   const { width, fill } = partProgram(parts, rows, SCALE);
-  const plain = parts.every(({ laws, delay }) => laws === 0 && delay < 0);
+  const undelayed = parts.every(({ delay }) => delay < 0);
   const probes = rows.map(({ name }) => name);
 
   const network: CompiledTopology['network'] = (first, inReference = false) => {
@@ -59,7 +59,10 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
       fill(numbers, values, coefficients);
     };
     load(first);
-    const polynomials = { coefficients, width, scale: SCALE };
+    // The plain polynomials stand first: where the reference leaves out every law they are all there is.
+    const plain = undelayed && laws.every((law) => numbers[law] === 0);
+    const shown = plain ? coefficients.subarray(0, (1 + rows.length) * width) : coefficients;
+    const polynomials = { coefficients: shown, width, scale: SCALE };
     if (plain) return { probes, load, polynomials, ...plainSweep(polynomials) };
     return { probes, load, ...lawSweep({ topology, slots, laws, parts, rows, values, numbers, polynomials }) };
   };

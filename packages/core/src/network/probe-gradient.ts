@@ -29,7 +29,7 @@ export function gradientAt(gradient: NetworkGradient, frequency: number): ProbeG
   const first = ({ re, im }: ComplexColumn): Complex => ({ re: re[0] as number, im: im[0] as number });
   const byNumber = gradient.numbers.map(({ name }, i) => [name, first(out.byNumber[i] as ComplexColumn)] as const);
   const byElement = gradient.numbers.map(({ name, number, exponent }, i) => {
-    const { re, im } = byNumber[i]?.[1] as Complex;
+    const { re, im } = (byNumber[i] as (typeof byNumber)[number])[1];
     return [name, { re: exponent * number * re, im: exponent * number * im }] as const;
   });
   return {

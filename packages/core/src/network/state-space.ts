@@ -1,11 +1,10 @@
 import { type Impossible, impossible } from '../fault/index.js';
 import type { Element, Network, Topology } from './element.js';
 import { branchLaw, isBranch } from './element.js';
-import { compileNumbers, type Equations, equations, isListed } from './equations.js';
+import { type Equations, isListed } from './equations.js';
+import { numberedEquations } from './numbered-equations.js';
 import { type ProbeRow, probeRows } from './reading.js';
 import { type Reduced, reduceDescriptor } from './reduce-descriptor.js';
-import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
-import { slotsOf, valuesOf } from './slots.js';
 
 /** A lumped network as $\dot x = A x + B u$, $y = C x + D u$; u is the drive in V. Matrices by rows. */
 export interface StateSpace {
@@ -50,21 +49,15 @@ const withFlows = (topology: Topology): Topology => {
  * @example stateSpace(closedBox({ drivers, netVolume: '40 L' }).network) // size 2
  */
 export function stateSpace({ topology: given, values: named }: Network): StateSpace | Impossible {
-  refuseBadTopology(given);
   const listed = given.elements.find(isListed);
   if (listed !== undefined) {
     return impossible('not-lumped', `'${listed.name}' is given over frequency, and has no state of its own`);
   }
   const topology = withFlows(given);
-  const slots = slotsOf(topology);
-  const values = valuesOf(slots, named);
+  const { slots, system, values, numbers } = numberedEquations({ topology, values: named });
   if (topology.outlets.some(({ delay }) => delay !== undefined && values[slots.of.get(delay)?.at ?? 0] !== 0)) {
     return impossible('delayed', 'one outlet is heard later than another, which no finite number of states can say');
   }
-  const system = equations(topology);
-  const numbers = new Float64Array(topology.elements.length);
-  compileNumbers(topology, slots, system)(values, numbers);
-  refuseBadNumbers(topology, slots, values, numbers);
   const reduced = reduceDescriptor(descriptorOf(system, numbers));
   if (!reduced.ok) return reduced;
   const rows = probeRows(topology, system, slots);

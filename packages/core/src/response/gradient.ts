@@ -226,11 +226,15 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
     if (!isTop) return [];
     const isEnd = i === 0 || i === last;
     const f = isEnd ? (grid[i] as number) : extremumFrequency(grid, i, (x) => slope(place, x) - power);
-    return [{ f, value: at(f) }];
+    return [{ i, f, value: at(f) }];
   });
   const best = peaks.reduce((a, b) => (b.value > a.value ? b : a));
   const log = logarithm(system, options.probe, best.f);
   if (!log.ok) return log;
-  const tied = peaks.filter(({ value }) => value > best.value * (1 - TIED)).length > 1;
+  const least = best.value * (1 - TIED);
+  const alike = peaks.filter(({ value }) => value > least);
+  // Two tops with a dip between them: on a flat stretch rounding alone makes many.
+  const between = values.subarray(alike[0]?.i, alike.at(-1)?.i);
+  const tied = between.some((value) => value < least);
   return { ok: true, ...scaled(log, best.value, best.value), byFrequency: 0, ...(tied && { oneSided: true as const }) };
 }

@@ -3,6 +3,7 @@ import { InputError } from '../fault/index.js';
 import { stateSpace } from '../network/index.js';
 import { matrixExponential } from '../numeric/index.js';
 import { count, positive, readFields, type TimeInput } from '../quantity/index.js';
+import { compiledSystem, probeIndex } from './compile.js';
 
 /** Sound pressure after a step of the drive. */
 export interface StepResponse {
@@ -39,6 +40,7 @@ export function stepResponse(
   }
   const { size, A, B, C, D, outputs } = space;
   const row = outputs.indexOf('radiatedFlow');
+  if (row < 0) probeIndex(compiledSystem(system).probes, 'radiatedFlow');
   if (row < 0 || D[row] !== 0) {
     throw refused('a flow that jumps', 'a radiated flow that cannot jump', 'Give its moving parts a mass.');
   }
