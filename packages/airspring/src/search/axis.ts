@@ -33,7 +33,8 @@ export function latticeOf(from: number, to: number, ratio: number): Float64Array
 
 /** A value from a whole number of units, held to the bounds: so the bounds themselves can be reached. */
 export const valueAt = (whole: number, unit: number, from: number, to: number): number =>
-  Math.min(to, Math.max(from, Number((whole * unit).toPrecision(12))));
+  // Divided, not multiplied: 73 / 1000 is the number nearest to 0.073.
+  Math.min(to, Math.max(from, whole / (1 / unit)));
 
 /** The whole numbers at and just beyond the bounds. */
 export const wholeBounds = (unit: number, from: number, to: number): [lower: number, upper: number] => [

@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
+import type { Cost } from './cost.js';
 import { type Demand, depthWith, emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
 import type { Wishes } from './wishes.js';
@@ -72,26 +73,56 @@ export function compileBox(
   const bounds = axes.map(({ unit, from, to }) => wholeBounds(unit, from, to));
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
 
-  /** The box of a cell, and whether its parts find room, asked last since it costs most. */
-  function boxAt(cell: Cell): Box | undefined {
-    const values = cell.map((whole, i) => {
+  const demand = emptyDemand();
+  const excess = new Float64Array(wishes.list.length);
+  const criteria: Criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
+  const outer: [number, number, number] = [0, 0, 0];
+  const asked: number[] = [];
+
+  /** Judges the box of a cell, into `excess` and `criteria`; its point, or nothing where no such box is made. */
+  function pointAt(cell: Cell): Point | undefined {
+    const value = (i: number) => {
       const { unit, from, to } = axes[i] as (typeof axes)[number];
-      return valueAt(whole, unit, from, to);
-    });
-    const outer = values.slice(0, 3) as [number, number, number];
-    const before = outer.reduce((product, edge) => product * Math.max(0, edge - 2 * t), 1) - variant.contents;
+      return valueAt(cell[i] as number, unit, from, to);
+    };
+    let before = -variant.contents;
+    let product = 1;
+    for (let axis = 0; axis < 3; axis++) {
+      outer[axis] = value(axis);
+      product *= Math.max(0, (outer[axis] as number) - 2 * t);
+    }
+    before += product;
     if (!(before > 0)) return undefined;
-    const wanted = [before, ...values.slice(3 + geometric.length), ...values.slice(3, 3 + geometric.length)];
-    const point = variant.settle(before, wanted);
+    asked.length = 0;
+    asked.push(before);
+    for (let i = 3 + geometric.length; i < axes.length; i++) asked.push(value(i));
+    for (let i = 3; i < 3 + geometric.length; i++) asked.push(value(i));
+    const point = variant.settle(before, asked);
     if (point === undefined || !variant.parts(point, parts)) return undefined;
     if (parts.extent > roomAtMost(outer, point) + 1e-9) return undefined;
-    const demand = emptyDemand();
     demandOf(point, demand);
-    const excess = new Float64Array(wishes.list.length);
-    const criteria = { depth: 0, level: 0, volume: outer[0] * outer[1] * outer[2], effort: parts.effort };
+    criteria.volume = outer[0] * outer[1] * outer[2];
+    criteria.effort = parts.effort;
     judge(job, wishes, variant, point, demand, criteria, excess);
     wishes.size(outer, excess);
-    return { variant, edges: outer, point, demand, criteria, excess };
+    return point;
+  }
+
+  /** What the box of a cell costs; infinite where none is made. Whether its parts find room is asked of the few that may win. */
+  const priceAt = (cell: Cell, cost: Cost): number =>
+    pointAt(cell) === undefined ? Infinity : cost.of(excess, criteria);
+
+  function boxAt(cell: Cell): Box | undefined {
+    const point = pointAt(cell);
+    if (point === undefined) return undefined;
+    return {
+      variant,
+      edges: [...outer],
+      point,
+      demand: { ...demand, loadBelow: demand.loadBelow.slice() },
+      criteria: { ...criteria },
+      excess: excess.slice(),
+    };
   }
   const inner = (outer: readonly [number, number, number]): [number, number, number] => [
     outer[0] - 2 * t,
@@ -102,14 +133,14 @@ export function compileBox(
     variant.roomAtMost?.(...inner(outer), point) ?? Infinity;
 
   /** The full judgement of core: a part a little longer than the longest straight one may be too short to bend. */
-  function stands({ edges: outer, point }: Box): boolean {
+  function stands({ edges: size, point }: Box): boolean {
     if (!variant.parts(point, parts)) return false;
-    if (parts.extent > variant.room(...inner(outer), point) + 1e-9) return false;
-    return variant.place(outer, point).ok;
+    if (parts.extent > variant.room(...inner(size), point) + 1e-9) return false;
+    return variant.place(size, point).ok;
   }
   const lower = bounds.map(([low]) => low);
   const upper = bounds.map(([, high]) => high);
-  return { boxAt, stands, lower, upper };
+  return { priceAt, boxAt, stands, lower, upper };
 }
 
 /** The whole numbers nearest to outer edges and a point. */

@@ -12,7 +12,7 @@ const STRIDE = 3;
 /** Variants that are dearer than the best by so many slacks at first sight are left. */
 const MARGIN = 6;
 /** From so many of the cheapest starts a walk is taken. */
-const TRIED = 3;
+const TRIED = 2;
 /** So often the ends of walks are surveyed finely around, for other shapes and for each other's costs. */
 const ROUNDS = 3;
 
@@ -26,7 +26,9 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
   const best = new Float64Array(costs.length).fill(Infinity);
   const survey = (variant: Variant, stride: number) =>
     surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, stride), best);
-  const first = firstLook(search, costs, shapes, scope, best);
+  // As wide as variants are kept, so that their order decides about none.
+  const wide = costs.map((cost) => ({ ...cost, slack: MARGIN * cost.slack }));
+  const first = firstLook(search, wide, shapes, scope, best);
   const starts: Start[][] = costs.map((_, k) => first.flatMap((found) => found[k] ?? []));
   const promising = promisingOf(first, costs, best, scope.beyond ? 4 : 10).map((index) => variants[index] as Variant);
   promising.forEach((variant, i) => {
@@ -36,11 +38,13 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     });
   });
   const makerOf = memory((variant: Variant) =>
-    remembered(compileBox(job, search.wishes, variant, search.demandOf(variant), scope)),
+    compileBox(job, search.wishes, variant, search.demandOf(variant), scope),
   );
   const price = (cost: Cost, box: Box | undefined) =>
     box === undefined ? Infinity : cost.of(box.excess, box.criteria);
-  let ends = costs.map((cost, k) => refine(cost, starts[k] as Start[], makerOf));
+  const near = (k: number) =>
+    (starts[k] as Start[]).filter((start) => start.cost < (best[k] as number) + (costs[k] as Cost).slack);
+  let ends = costs.map((cost, k) => refine(cost, near(k), makerOf));
   for (let round = 0; scope.thorough && round < ROUNDS; round++) {
     const around = new Map<Box, (Start | undefined)[]>();
     for (const box of new Set(ends)) {
@@ -111,25 +115,6 @@ function promisingOf(
 
 type Maker = ReturnType<typeof compileBox>;
 
-/** Walks of several costs come to the same boxes. */
-function remembered(maker: Maker): Maker {
-  const known = new Map<string, Box | undefined>();
-  const standing = new WeakMap<Box, boolean>();
-  return {
-    ...maker,
-    boxAt: (cell) => {
-      const key = cell.join(' ');
-      if (!known.has(key)) known.set(key, maker.boxAt(cell));
-      return known.get(key);
-    },
-    stands: (box) => {
-      const told = standing.get(box) ?? maker.stands(box);
-      standing.set(box, told);
-      return told;
-    },
-  };
-}
-
 const FIRST_STEP = 8;
 
 /** Walks downhill in whole units from the best starts; the best box that stands where a walk ends. */
@@ -137,15 +122,14 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
   const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
   let cheapest: { box: Box; cost: number } | undefined;
   for (const { variant, edges, point } of tried) {
-    const { boxAt, stands, lower, upper } = makerOf(variant);
+    const { priceAt, boxAt, stands, lower, upper } = makerOf(variant);
     let least = Infinity;
     const price = (cell: readonly number[]) => {
       if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
-      const box = boxAt(cell);
-      if (box === undefined) return Infinity;
-      const price = cost.of(box.excess, box.criteria);
+      const price = priceAt(cell, cost);
       if (price >= least) return price;
-      if (!stands(box)) return Infinity;
+      const box = boxAt(cell);
+      if (box === undefined || !stands(box)) return Infinity;
       least = price;
       if (price < (cheapest?.cost ?? Infinity)) cheapest = { box, cost: price };
       return price;
