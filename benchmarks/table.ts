@@ -150,6 +150,7 @@ export const table: readonly Group[] = [
     ],
   },
   {
+    name: 'questions',
     title: 'What is asked of a box, compiled before; the coil with eddy currents against the plain one',
     lines: [
       network('features', 'features', 'µs', { against: 'c-B', ...atMost(12) }),
