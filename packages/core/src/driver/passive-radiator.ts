@@ -128,7 +128,7 @@ function readRadiator(faults: Fault[], input: unknown, path: string): PassiveRad
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `empty` when the data do not
  *   suffice, with what would do; `inconsistent` when they contradict each other
  * @source small1974pr1 definition of the passive-radiator parameters
- * @example passiveRadiator({ Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 }).Mms // 0.121
+ * @example passiveRadiator({ Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 }).Mms // 0.123
  */
 export function passiveRadiator(input: PassiveRadiatorInput, path = 'radiator'): PassiveRadiator {
   const faults: Fault[] = [];

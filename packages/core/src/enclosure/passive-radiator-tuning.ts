@@ -18,7 +18,6 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
 import { boxCompliance } from './box-air.js';
 
 /** Passive radiators that are alike and move alike, as people write them. */
@@ -100,7 +99,7 @@ export interface PassiveRadiatorTuningInput extends RadiatorsInput {
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source small1974pr1 passive-radiator resonance and box tuning
  * @example
- * passiveRadiatorTuning({ netVolume: '45 L', radiator: { Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 } }).fb // 31.5 Hz
+ * passiveRadiatorTuning({ netVolume: '45 L', radiator: { Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 } }).fb // 31.6 Hz
  */
 export function passiveRadiatorTuning(
   input: PassiveRadiatorTuningInput,
@@ -138,13 +137,13 @@ export interface AddedMass extends PassiveRadiatorTuning {
  *
  * @validity as `passiveRadiatorTuning`; the suspension bears the mass, and a fixing that cannot come loose holds it
  * @neglects as `passiveRadiatorTuning`
- * @returns the mass with its tuning; or why there is none: `tuning-too-high`, with the volume that would do, since mass only
+ * @returns the mass, 0 below 0.1 mg, with its tuning; or why there is none: `tuning-too-high`, with the volume that would do, since mass only
  *   lowers a tuning; `mass-too-great`, beyond what the library accepts
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source small1974pr1 passive-radiator resonance and box tuning, solved for the mass
  * @example
  * const radiator = { Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 } as const;
- * addedMassForTuning({ netVolume: '45 L', radiator, fb: '27 Hz' }) // 44 g
+ * addedMassForTuning({ netVolume: '45 L', radiator, fb: '27 Hz' }) // 45 g
  */
 export function addedMassForTuning(input: AddedMassInput, air: Air = standardAir): AddedMass | Impossible {
   readAir(air);
@@ -155,7 +154,7 @@ export function addedMassForTuning(input: AddedMassInput, air: Air = standardAir
   const { Mms, Cms, Sd } = read.radiator;
   const moved = stiffness(read.radiator, count, boxCompliance(netVolume, 1, air)) / square;
   const added = moved - Mms;
-  if (added < -ROUNDING * Mms) {
+  if (added < -1e-12 * Mms) {
     const bare = tuningOf({ ...read, count, addedMass: si('mass', 0) }, netVolume, air).fb;
     const volume = (count * Sd ** 2 * air.density * air.speedOfSound ** 2) / (Mms * square - 1 / Cms);
     return impossible(
@@ -163,11 +162,11 @@ export function addedMassForTuning(input: AddedMassInput, air: Air = standardAir
       `Without added mass the tuning is ${decimalText(bare, 4)} Hz, below the wanted ${decimalText(fb, 4)} Hz, and mass only lowers it. Without added mass a box of ${decimalText(1000 * volume, 3)} L is tuned to ${decimalText(fb, 4)} Hz.`,
     );
   }
-  const [, greatest] = kinds.mass.range;
+  const [least, greatest] = kinds.mass.range;
   if (added > greatest) {
     const text = `A tuning of ${decimalText(fb, 4)} Hz takes ${decimalText(added, 3)} kg on each radiator; at most ${greatest} kg is accepted.`;
     return impossible('mass-too-great', text);
   }
-  const addedMass = si('mass', Math.max(0, added));
+  const addedMass = si('mass', added < least ? 0 : added);
   return { ok: true, addedMass, ...tuningOf({ ...read, count, addedMass }, netVolume, air) };
 }
