@@ -19,6 +19,7 @@ export type {
   Variant,
   Wish,
 } from './kind/box-kind.js';
+export { acousticsOf } from './kind/box-kind.js';
 export { type DesignVent, type Hole, holeAt, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';

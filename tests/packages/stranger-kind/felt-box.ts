@@ -1,8 +1,9 @@
-import { closedBox } from '@airspring/core/enclosure';
+import { type ClosedBoxSpec, closedFamily, type Family } from '@airspring/core/enclosure';
 import type { Limit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { compileLongestVent, fit } from '@airspring/core/space';
 import {
+  acousticsOf,
   type BoxKind,
   contentsOf,
   type DriverChoice,
@@ -32,15 +33,30 @@ const metres = (value: number) => si('length', value);
 const areaOf = (diameter: number) => (Math.PI / 4) * diameter ** 2;
 const BACK = 5;
 
+/** A closed box whose leak is a hole of a known area. */
+const feltFamily: Family<{ readonly box: ClosedBoxSpec; readonly area: number }> = {
+  name: 'felt',
+  read: (spec) => spec,
+  topology: ({ box }) => {
+    const closed = closedFamily.topology(box);
+    const feltAirSpeed = { of: 'flow', element: 'leak', factor: 'per felt area' } as const;
+    return { ...closed, probes: { ...closed.probes, feltAirSpeed } };
+  },
+  values: ({ box, area }, air, set) => {
+    closedFamily.values(box, air, set);
+    set('per felt area', 1 / area);
+  },
+};
+
 function variantOf(job: Job, choice: DriverChoice): Variant {
   const { felt } = job.sections as ReadFields<typeof fields>;
   const { leastQuality = 1, greatestQuality = 5, largest = 0.12 } = felt ?? {};
   const airSpeed: number = felt?.airSpeed ?? 1;
   const { drivers } = choice;
-  const { outerDiameter, cutoutDiameter, depth, count } = driverRoom(job, drivers);
+  const { outerDiameter, cutoutDiameter, depth, count } = driverRoom(drivers);
   const contents = contentsOf(job, choice);
   const t = job.space.panelThickness;
-  const layout = { ...driverLayout(job, drivers), vent: { count: 1, faces: [BACK], bend: false } };
+  const layout = { ...driverLayout(job, drivers), vent: { count: 1, faces: [BACK], bend: false, walls: 0 as const } };
   const longest = compileLongestVent(layout);
   const out = new Float64Array(2);
   const body = (diameter: number) => ({
@@ -57,11 +73,10 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     geometric: [{ name: 'diameter', from: 0.02, to: largest, ratio: 1.1, unit: 1e-3 }],
     contents: contents.taken,
     least: leastFor(job, drivers),
-    system: ([netVolume = 0, QL = 0, diameter = 0]) => {
-      const closed = closedBox({ drivers, netVolume: si('volume', netVolume), QL }, job.air);
-      const feltAirSpeed = { of: 'flow', element: 'leak', factor: 1 / areaOf(diameter) } as const;
-      return { ...closed, network: { ...closed.network, probes: { ...closed.network.probes, feltAirSpeed } } };
-    },
+    ...acousticsOf(feltFamily, job, ([netVolume = 0, QL = 0, diameter = 0]) => ({
+      box: { ...closedFamily.read({ drivers, netVolume: si('volume', netVolume), QL }) },
+      area: areaOf(diameter),
+    })),
     load: {
       probe: { of: 'flow', element: 'leak' },
       capacity: ([, , diameter = 0]) => airSpeed * areaOf(diameter),

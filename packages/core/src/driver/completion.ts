@@ -1,33 +1,10 @@
 import { type Air, standardAir } from '../air/index.js';
-import { type Fault, type Impossible, InputError, type Reason, type Warning } from '../fault/index.js';
+import { type Fault, type Impossible, InputError, type Warning } from '../fault/index.js';
 import { readFieldsInto } from '../quantity/index.js';
+import { audit, type Derivation, type Deviation, missing, ofDerived } from './audit.js';
 import { commonShape, contradictions, type Driver, driverShape } from './driver.js';
-import { contradiction, type DriverData, dataShape, impossibleQ, inUnitOf } from './driver-data.js';
+import { type DriverData, dataShape, impossibleQ } from './driver-data.js';
 import { type DriverParameters, driverParameters } from './parameters.js';
-import { close, type Known, type RelatedField, trust, unlocks } from './relations.js';
-
-/** From which relative deviation on a redundant field is called rounded, and from which on it is refused (common practice). */
-export const deviationLimits = { consistent: 0.01, contradictory: 0.1 } as const;
-
-/** A value that was not given, and how it was found. */
-export interface Derivation {
-  readonly field: RelatedField;
-  /** SI. */
-  readonly value: number;
-  readonly from: readonly RelatedField[];
-  readonly by: string;
-}
-
-/** A given field that others imply as well, and how far the two are apart. */
-export interface Deviation {
-  readonly field: RelatedField;
-  readonly given: number;
-  readonly implied: number;
-  /** given/implied − 1. */
-  readonly relative: number;
-  readonly verdict: 'consistent' | 'rounding';
-  readonly by: string;
-}
 
 /** A question that cannot be answered for this driver, and what it would take. */
 export interface Blocked {
@@ -93,33 +70,7 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
   if (read === undefined || faults.length > 0) throw new InputError(faults);
 
   const air: Air = read.sheetAir ?? standardAir;
-  const known: Known = {};
-  const derived: Derivation[] = [];
-  const deviations: Deviation[] = [];
-  const stiffness = air.density * air.speedOfSound ** 2;
-  for (const field of trust) {
-    const value = read[field];
-    if (value === undefined) continue;
-    const implied = known[field];
-    if (implied === undefined) {
-      known[field] = value;
-      close(known, stiffness, ({ target, from, by }, found) => {
-        if (found > 0 && found < Infinity) derived.push({ field: target, value: found, from, by });
-        else faults.push(contradiction(path, field, data[field], `a value for which ${by} is above zero`));
-      });
-    } else {
-      const { by } = derived.find((one) => one.field === field) as Derivation;
-      const relative = value / implied - 1;
-      if (!(Math.abs(relative) <= deviationLimits.contradictory)) {
-        faults.push(
-          contradiction(path, field, data[field], `about ${inUnitOf(field, data[field], implied)}, by ${by}`),
-        );
-      } else {
-        const verdict = Math.abs(relative) <= deviationLimits.consistent ? 'consistent' : 'rounding';
-        deviations.push({ field, given: value, implied, relative, verdict, by });
-      }
-    }
-  }
+  const { known, derived, deviations } = audit(faults, path, read, { ...data }, air);
   if (faults.length > 0) throw new InputError(faults);
 
   const absent = physical.filter((field) => known[field] === undefined);
@@ -142,26 +93,4 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
     }),
     warnings: air.warnings,
   };
-}
-
-/** The fault of a derived value, told where its reader can do something about it. */
-function ofDerived(fault: Fault, path: string, derived: readonly Derivation[]): Fault {
-  const found = derived.find(({ field }) => fault.path === `${path}.${field}`);
-  if (found === undefined) return fault;
-  const { field, value, from, by } = found;
-  const got = `${field} of ${inUnitOf(field, undefined, value)}`;
-  const expected = `data that lead to ${fault.expected} (${by})`;
-  return { ...fault, path, got, expected, remedy: `Check the units and powers of ten of ${from.join(', ')}.` };
-}
-
-const listed = (words: readonly string[], last: string): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
-
-function missing(fields: readonly RelatedField[], known: Known): Reason {
-  const ways = unlocks(fields, Object.keys(known) as RelatedField[]).slice(0, 6);
-  const single = ways.every((way) => way.length === 1);
-  const would = single && ways.length > 1 ? 'Any one of these would do' : 'What would do';
-  const sets = ways.map((way) => listed(way, 'and'));
-  const text = single ? listed(sets, 'or') : sets.join('; or ');
-  return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be found. ${would}: ${text}.` };
 }

@@ -109,12 +109,13 @@ export function close(known: Known, airStiffness: number, found: (relation: Rela
   }
 }
 
-/** The sets of absent fields, each with as few as possible, that would lead to all of `targets`. */
+/** The sets of absent fields `among` some, each with as few as possible, that would lead to all of `targets`. */
 export function unlocks(
   targets: readonly RelatedField[],
   there: readonly RelatedField[],
+  among: readonly RelatedField[] = trust,
 ): readonly (readonly RelatedField[])[] {
-  const absent = trust.filter((field) => !there.includes(field) && field !== 'coneDiameter');
+  const absent = among.filter((field) => !there.includes(field) && field !== 'coneDiameter');
   const reaches = (fields: readonly RelatedField[]): boolean => {
     const have = new Set<RelatedField>([...there, ...fields]);
     for (let size = -1; size !== have.size; ) {

@@ -21,6 +21,24 @@ export {
   ventedBox,
   ventedFamily,
 } from './vented-box.js';
+/** What does a driver do in a box with passive radiators? */
+export {
+  type PassiveRadiatorBoxInput,
+  type PassiveRadiatorBoxSpec,
+  passiveRadiatorBox,
+  passiveRadiatorFamily,
+} from './passive-radiator-box.js';
+/** To what do passive radiators tune a box, and which mass tunes it lower? */
+export {
+  type AddedMass,
+  type AddedMassInput,
+  addedMassForTuning,
+  type PassiveRadiatorTuning,
+  type PassiveRadiatorTuningInput,
+  passiveRadiatorTuning,
+  type RadiatorsInput,
+  type RadiatorsSpec,
+} from './passive-radiator-tuning.js';
 /** What do drivers unlike each other do together, in one volume or in several? */
 export {
   type ChamberSpec,

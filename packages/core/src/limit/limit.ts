@@ -1,3 +1,4 @@
+import { type PassiveRadiatorInput, passiveRadiator } from '../driver/index.js';
 import type { Drivers } from '../enclosure/index.js';
 import { asGroup } from '../enclosure/index.js';
 import {
@@ -36,6 +37,24 @@ export function travelLimit(drivers: Drivers): readonly Limit[] {
   if (Xmax === undefined) return [];
   const basis = 'Xmax of the driver, one way, peak';
   return [{ name: 'travel', probe: 'coneVelocity', integrated: true, greatestRms: Xmax / Math.SQRT2, basis }];
+}
+
+/**
+ * Travel of passive radiators: peak displacement of each at most its Xmax. None where Xmax is unknown.
+ *
+ * @validity boxes that tell `radiatorVelocity`; the range in which the suspension is nearly linear: Xmax is the maker's word
+ * @neglects what grows with travel before that; the sag of a radiator that faces up or down
+ * @returns one limit, or none
+ * @throws InputError those of `passiveRadiator`
+ * @source small1974pr1 displacement limit of the passive radiator
+ * @example greatestLevel(box, [...travelLimit(box.spec.drivers), ...radiatorTravelLimit(box.spec.radiator)], grid)
+ */
+export function radiatorTravelLimit(radiator: PassiveRadiatorInput): readonly Limit[] {
+  const { Xmax } = passiveRadiator(radiator);
+  if (Xmax === undefined) return [];
+  const basis = 'Xmax of the passive radiator, one way, peak';
+  const greatestRms = Xmax / Math.SQRT2;
+  return [{ name: 'radiator travel', probe: 'radiatorVelocity', integrated: true, greatestRms, basis }];
 }
 
 /**

@@ -1,0 +1,157 @@
+import { standardAir } from '@airspring/core/air';
+import { passiveRadiator } from '@airspring/core/driver';
+import { addedMassForTuning, passiveRadiatorTuning } from '@airspring/core/enclosure';
+import { logarithmicGrid, si } from '@airspring/core/quantity';
+import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@airspring/core/response';
+import { describe, expect, test } from 'vitest';
+import { flat, largest, worst } from '../../circuit/compare.js';
+import { check } from '../../ledger/check.js';
+import { type RadiatorRow, radiatorBoxOf, textbookFlow } from './passive-radiator.js';
+import table from './passive-radiators.json' with { type: 'json' };
+import { fs } from './textbook.js';
+
+const column = (name: string) => table.rows.map((row) => row[table.columns.indexOf(name)] as number);
+const given = {
+  Qts: { value: column('Qts'), unit: '1' },
+  h: { value: column('h'), unit: 'fb/fs' },
+  alpha: { value: column('alpha'), unit: '1' },
+  delta: { value: column('delta'), unit: '1' },
+};
+const derivedFrom = { key: 'small1974pr1', locator: 'response function; maximally flat, without losses' };
+const derived = { source: derivedFrom, status: 'derived', kind: 'table' } as const;
+
+check('enclosure.passive-radiator.maximally-flat', {
+  ...derived,
+  formula: 'enclosure/passiveRadiatorBox',
+  given,
+  got: (row) => {
+    const found = cutoff(radiatorBoxOf(row));
+    return found.ok ? found.frequency / fs : Number.NaN;
+  },
+  expected: column('f3'),
+  unit: 'f3/fs',
+  tolerance: { relative: 1e-6, why: 'values to eight digits; a flat top magnifies their last one' },
+});
+check('enclosure.passive-radiator.notch', {
+  ...derived,
+  formula: 'enclosure/passiveRadiatorTuning',
+  source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning' },
+  given: {
+    delta: { value: table.notches.map(([delta]) => delta as number), unit: '1' },
+    fb: { value: table.notches.map(([, fb]) => fb as number), unit: 'Hz' },
+  },
+  got: ({ delta, fb }) => {
+    // A box of 50 L: the compliance ratio says Vas, a mass without a suspension says the rest.
+    const radiator = passiveRadiator({ Sd: '400 cm²', Vas: si('volume', 0.05 * delta), Mms: '10 g', Rms: '1 kg/s' });
+    const found = addedMassForTuning({ netVolume: '50 L', radiator, fb: si('frequency', fb) });
+    if (!found.ok) return Number.NaN;
+    return passiveRadiatorTuning({ netVolume: '50 L', radiator, addedMass: found.addedMass }).notch;
+  },
+  expected: table.notches.map(([, , fp]) => fp as number),
+  unit: 'Hz',
+  tolerance: { relative: 1e-9, why: 'ten digits' },
+});
+
+// Vas/(ρc²Sd²), 1/(ωs²Cms), ωs Mms/Qms and what follows, worked out apart: air of 1.2 kg/m³ and 343 m/s, a box of 45 L.
+const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const sheet = { Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6, sheetAir: air } as const;
+const worked = { relative: 1e-12, why: 'thirteen digits' };
+check('enclosure.passive-radiator.tuning', {
+  ...derived,
+  kind: 'standard',
+  formula: 'enclosure/passiveRadiatorTuning',
+  source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning; invented radiator of 330 cm², 17 Hz' },
+  given: { count: { value: [1, 1, 2], unit: '1' }, addedMass: { value: [0, 0.04, 0.1], unit: 'kg' } },
+  got: ({ count, addedMass }) =>
+    passiveRadiatorTuning({ netVolume: '45 L', radiator: sheet, count, addedMass: si('mass', addedMass) }, air).fb,
+  expected: [31.550664722703, 27.393733767237, 30.610548586234],
+  unit: 'Hz',
+  tolerance: worked,
+});
+check('enclosure.passive-radiator.mass', {
+  ...derived,
+  kind: 'standard',
+  formula: 'enclosure/addedMassForTuning',
+  source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning, solved for the mass' },
+  given: {
+    count: { value: [1, 1, 2], unit: '1' },
+    fb: { value: [31.550664722703, 27.393733767237, 30.610548586234], unit: 'Hz' },
+  },
+  got: ({ count, fb }) => {
+    const input = { netVolume: '45 L', radiator: sheet, count, fb: si('frequency', fb) } as const;
+    const found = addedMassForTuning(input, air);
+    return found.ok ? found.addedMass : Number.NaN;
+  },
+  expected: [0, 0.04, 0.1],
+  unit: 'kg',
+  tolerance: { absolute: 4e-13, why: 'tunings to fourteen digits' },
+});
+
+const rows: Readonly<Record<string, RadiatorRow>> = {
+  'without losses': { Qts: 0.3, h: 1.4, alpha: 3, delta: 3 },
+  'with losses': { Qts: 0.36, h: 1.1, alpha: 1.6, delta: 8, Qmp: 6, QL: 10 },
+  'stiff and heavy': { Qts: 0.5, h: 0.8, alpha: 0.7, delta: 0.5, Qmp: 3, QL: 20 },
+};
+const grid = logarithmicGrid(5, 500, 101);
+describe.each(Object.entries(rows))('the printed response, %s', (_, row) => {
+  test.each([1, 2, 4])('%i radiators', (count) => {
+    const { radiatedFlow } = probeColumns(compiledSystem(radiatorBoxOf(row, { count })), grid);
+    expect(worst(textbookFlow(row, grid), radiatedFlow!)).toBeLessThan(1e-9);
+  });
+});
+const lossy = rows['with losses'] as RadiatorRow;
+const printed = textbookFlow(lossy, grid);
+check('enclosure.passive-radiator.response', {
+  ...derived,
+  kind: 'standard',
+  formula: 'enclosure/passiveRadiatorBox',
+  source: { ...derivedFrom, locator: 'response function with the losses of radiator and leak' },
+  given: {
+    Qts: { value: lossy.Qts, unit: '1' },
+    h: { value: lossy.h, unit: 'fb/fs' },
+    alpha: { value: lossy.alpha, unit: '1' },
+    delta: { value: lossy.delta, unit: '1' },
+    Qmp: { value: lossy.Qmp as number, unit: '1' },
+    QL: { value: lossy.QL as number, unit: '1' },
+  },
+  got: (row) => flat(probeColumns(compiledSystem(radiatorBoxOf(row, { count: 3 })), grid).radiatedFlow!),
+  expected: flat(printed),
+  unit: 'm³/s per V',
+  tolerance: { absolute: 1e-13 * largest(printed), why: 'of the largest value; both in double precision' },
+});
+
+test.each(table.rows)('the level has its notch where the radiators resonate in free air: δ = %d', (...row) => {
+  const [delta, Qts, h, alpha] = row as [number, number, number, number];
+  const { spec, air, ...rest } = radiatorBoxOf({ delta, Qts, h, alpha });
+  const { netVolume, radiator, count, addedMass } = spec;
+  const { notch } = passiveRadiatorTuning({ netVolume, radiator, count, addedMass }, air);
+  expect(notch / fs).toBeCloseTo(row[table.columns.indexOf('fp')] as number, 6);
+  const { levelHalfSpace: level } = respond(
+    { spec, air, ...rest },
+    [0.98, 0.999, 1, 1.001, 1.02].map((ratio) => ratio * notch),
+  );
+  expect(Math.min(level[1]!, level[3]!) - level[2]!).toBeGreaterThan(50);
+  expect([level[0]! > level[1]!, level[4]! > level[3]!]).toEqual([true, true]);
+});
+test('far above all resonances the level is that of the reference', () => {
+  const system = radiatorBoxOf(lossy);
+  expect((respond(system, [20_000]).levelHalfSpace[0] as number) - referenceLevel(system)).toBeCloseTo(0, 4);
+});
+
+/** Largest volume that a cone of this area moves per volt from the tuning upwards, times 2π. */
+const largestVolume = (row: RadiatorRow, probe: string, area: number): number => {
+  const band = logarithmicGrid(row.h * fs, 20 * fs, 1001);
+  const { re, im } = probeColumns(compiledSystem(radiatorBoxOf(row)), band)[probe]!;
+  return Math.max(...band.map((f, i) => (area * Math.hypot(re[i]!, im[i]!)) / f));
+};
+// The abstract of small1974pr1, read in print: the radiator should move at least twice the volume that the driver can.
+test.each(table.rows)(
+  'from the tuning upwards the radiator moves more than twice the air of the cone: δ = %d',
+  (...row) => {
+    const [delta, Qts, h, alpha] = row as [number, number, number, number];
+    const flat = { delta, Qts, h, alpha };
+    const ratio = largestVolume(flat, 'radiatorVelocity', 0.045) / largestVolume(flat, 'coneVelocity', 0.033);
+    expect(ratio).toBeGreaterThan(2);
+    expect(ratio).toBeLessThan(3);
+  },
+);
