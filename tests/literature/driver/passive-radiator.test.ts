@@ -10,23 +10,23 @@ check('driver.passive-radiator', {
   status: 'derived',
   kind: 'standard',
   given: {
-    Sd: { value: 0.033, unit: 'm²' },
+    coneDiameter: { value: 0.205, unit: 'm' },
     fs: { value: 17, unit: 'Hz' },
     Vas: { value: 0.11, unit: 'm³' },
     Qms: { value: 6, unit: '1' },
   },
-  got: ({ Sd, fs, Vas, Qms }) => {
+  got: ({ coneDiameter, fs, Vas, Qms }) => {
     const read = passiveRadiator({
-      Sd: si('coneArea', Sd),
+      coneDiameter: si('length', coneDiameter),
       fs: si('frequency', fs),
       Vas: si('volume', Vas),
       Qms,
       sheetAir,
     });
-    return [read.Mms, read.Cms, read.Rms];
+    return [read.Sd, read.Mms, read.Cms, read.Rms];
   },
-  // Vas/(ρc²Sd²), 1/(ωs²Cms), ωs Mms/Qms, worked out apart.
-  expected: [0.12250310631481683, 0.0007154764101274484, 2.180844200096495],
-  unit: 'kg, m/N, N·s/m',
+  // πd²/4, Vas/(ρc²Sd²), 1/(ωs²Cms), ωs Mms/Qms, worked out apart.
+  expected: [0.03300635781677776, 0.12255031403190363, 0.000715200800813687, 2.18168460879392],
+  unit: 'm², kg, m/N, N·s/m',
   tolerance: { relative: 1e-14, why: 'closed form in double precision' },
 });

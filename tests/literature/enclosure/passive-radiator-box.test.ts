@@ -1,6 +1,11 @@
 import { standardAir } from '@airspring/core/air';
 import { passiveRadiator } from '@airspring/core/driver';
-import { addedMassForTuning, passiveRadiatorTuning } from '@airspring/core/enclosure';
+import {
+  addedMassForTuning,
+  type PassiveRadiatorTuning,
+  passiveRadiatorBox,
+  passiveRadiatorTuning,
+} from '@airspring/core/enclosure';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
@@ -8,7 +13,7 @@ import { flat, largest, worst } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
 import { type RadiatorRow, radiatorBoxOf, textbookFlow } from './passive-radiator.js';
 import table from './passive-radiators.json' with { type: 'json' };
-import { fs } from './textbook.js';
+import { fs, physical, split } from './textbook.js';
 
 const column = (name: string) => table.rows.map((row) => row[table.columns.indexOf(name)] as number);
 const given = {
@@ -55,36 +60,61 @@ check('enclosure.passive-radiator.notch', {
 // Vas/(ρc²Sd²), 1/(ωs²Cms), ωs Mms/Qms and what follows, worked out apart: air of 1.2 kg/m³ and 343 m/s, a box of 45 L.
 const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
 const sheet = { Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6, sheetAir: air } as const;
-const worked = { relative: 1e-12, why: 'thirteen digits' };
-check('enclosure.passive-radiator.tuning', {
+const worked = { relative: 5e-15, why: 'closed form in double precision' };
+const parts = ({ fb, notch, complianceRatio }: PassiveRadiatorTuning): number[] => [fb, notch, complianceRatio];
+for (const [id, count, addedMass, expected] of [
+  ['bare', 1, 0, [31.550664722703463, 17, 2.4444444444444446]],
+  ['heavier', 1, 0.04, [27.3937337672366, 14.760179480716776, 2.4444444444444446]],
+  ['two', 2, 0.1, [30.610548586234092, 12.614046649751582, 4.888888888888889]],
+] as const) {
+  const input = { netVolume: '45 L', radiator: sheet, count } as const;
+  check(`enclosure.passive-radiator.tuning.${id}`, {
+    ...derived,
+    kind: 'standard',
+    formula: 'enclosure/passiveRadiatorTuning',
+    source: {
+      ...derivedFrom,
+      locator: 'passive-radiator resonance and box tuning; invented radiator of 330 cm², 17 Hz',
+    },
+    given: { count: { value: count, unit: '1' }, addedMass: { value: addedMass, unit: 'kg' } },
+    got: () => parts(passiveRadiatorTuning({ ...input, addedMass: si('mass', addedMass) }, air)),
+    expected,
+    unit: 'Hz, Hz, 1',
+    tolerance: worked,
+  });
+  check(`enclosure.passive-radiator.mass.${id}`, {
+    ...derived,
+    kind: 'standard',
+    formula: 'enclosure/addedMassForTuning',
+    source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning, solved for the mass' },
+    given: { count: { value: count, unit: '1' }, fb: { value: expected[0], unit: 'Hz' } },
+    got: ({ fb }) => {
+      const found = addedMassForTuning({ ...input, fb: si('frequency', fb) }, air);
+      return found.ok ? [found.addedMass, ...parts(found)] : [Number.NaN];
+    },
+    expected: [addedMass, ...expected],
+    unit: 'kg, Hz, Hz, 1',
+    tolerance: { absolute: 4e-14, why: 'sixteen digits' },
+  });
+}
+// QL/(ωb Cab), 1/(ωb Cab QA) and the moving parts of two radiators, 60 g on each, in a box of 50 L: worked out apart.
+check('enclosure.passive-radiator.losses', {
   ...derived,
   kind: 'standard',
-  formula: 'enclosure/passiveRadiatorTuning',
-  source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning; invented radiator of 330 cm², 17 Hz' },
-  given: { count: { value: [1, 1, 2], unit: '1' }, addedMass: { value: [0, 0.04, 0.1], unit: 'kg' } },
-  got: ({ count, addedMass }) =>
-    passiveRadiatorTuning({ netVolume: '45 L', radiator: sheet, count, addedMass: si('mass', addedMass) }, air).fb,
-  expected: [31.550664722703, 27.393733767237, 30.610548586234],
-  unit: 'Hz',
-  tolerance: worked,
-});
-check('enclosure.passive-radiator.mass', {
-  ...derived,
-  kind: 'standard',
-  formula: 'enclosure/addedMassForTuning',
-  source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning, solved for the mass' },
-  given: {
-    count: { value: [1, 1, 2], unit: '1' },
-    fb: { value: [31.550664722703, 27.393733767237, 30.610548586234], unit: 'Hz' },
+  formula: 'enclosure/passiveRadiatorBox',
+  source: { ...derivedFrom, locator: 'circuit and box losses at the tuning; invented radiator of 330 cm², 17 Hz' },
+  given: { QL: { value: 7, unit: '1' }, QA: { value: 50, unit: '1' }, count: { value: 2, unit: '1' } },
+  got: ({ QL, QA, count }) => {
+    const drivers = physical({ fs, ...split(0.4), Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
+    const box = { drivers, netVolume: '50 L', radiator: sheet, count, addedMass: '60 g', QL, QA } as const;
+    const { values } = passiveRadiatorBox(box, air).network;
+    return ['leak', 'absorption', 'radiatorMass', 'radiatorCompliance', 'radiatorLoss', 'radiators'].map((name) =>
+      Number(values[name]),
+    );
   },
-  got: ({ count, fb }) => {
-    const input = { netVolume: '45 L', radiator: sheet, count, fb: si('frequency', fb) } as const;
-    const found = addedMassForTuning(input, air);
-    return found.ok ? found.addedMass : Number.NaN;
-  },
-  expected: [0, 0.04, 0.1],
-  unit: 'kg',
-  tolerance: { absolute: 4e-13, why: 'tunings to fourteen digits' },
+  expected: [97192.65188571092, 277.6932911020312, 0.3650062126296336, 0.0003577382050637242, 4.36168840019299, 0.066],
+  unit: 'Pa·s/m³, Pa·s/m³, kg, m/N, N·s/m, m²',
+  tolerance: { relative: 5e-15, why: 'closed form in double precision' },
 });
 
 const rows: Readonly<Record<string, RadiatorRow>> = {
@@ -118,6 +148,21 @@ check('enclosure.passive-radiator.response', {
   expected: flat(printed),
   unit: 'm³/s per V',
   tolerance: { absolute: 1e-13 * largest(printed), why: 'of the largest value; both in double precision' },
+});
+
+check('enclosure.passive-radiator.level', {
+  ...derived,
+  kind: 'standard',
+  formula: 'enclosure/passiveRadiatorBox',
+  source: { ...derivedFrom, locator: 'response function; pressure ρf|U| at 1 m in half space' },
+  given: { density: { value: 1.18, unit: 'kg/m³' }, driveVoltageRms: { value: 1, unit: 'V' } },
+  got: () => respond(radiatorBoxOf(lossy), grid).levelHalfSpace,
+  expected: Array.from(
+    grid,
+    (f, i) => 20 * Math.log10((1.18 * f * Math.hypot(printed.re[i]!, printed.im[i]!)) / 20e-6),
+  ),
+  unit: 'dB',
+  tolerance: { absolute: 1e-12, why: 'both in double precision' },
 });
 
 test.each(table.rows)('the level has its notch where the radiators resonate in free air: δ = %d', (...row) => {

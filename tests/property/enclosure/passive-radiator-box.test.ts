@@ -147,7 +147,7 @@ test.prop([passiveRadiatorArbitrary, volume, howMany, fc.double({ min: 1.001, ma
     const fb = si('frequency', passiveRadiatorTuning({ netVolume, radiator, count }).fb * ratio);
     const found = addedMassForTuning({ netVolume, radiator, count, fb });
     const text = found.ok ? '' : (found.because[0]?.text ?? '');
-    const litres = Number(/a box of ([\d.]+) L/.exec(text)?.[1]);
+    const litres = Number(/A box of ([\d.]+) L/.exec(text)?.[1]);
     close(passiveRadiatorTuning({ netVolume: si('volume', litres / 1000), radiator, count }).fb, fb, 0.01);
   },
 );

@@ -28,11 +28,10 @@ export {
   passiveRadiatorBox,
   passiveRadiatorFamily,
 } from './passive-radiator-box.js';
-/** To what do passive radiators tune a box, and which mass tunes it lower? */
+/** Which mass on passive radiators tunes a box lower? */
+export { type AddedMass, type AddedMassInput, addedMassForTuning } from './passive-radiator-mass.js';
+/** To what do passive radiators tune a box? */
 export {
-  type AddedMass,
-  type AddedMassInput,
-  addedMassForTuning,
   type PassiveRadiatorTuning,
   type PassiveRadiatorTuningInput,
   passiveRadiatorTuning,
