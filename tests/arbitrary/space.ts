@@ -1,7 +1,13 @@
 import { si } from '@airspring/core/quantity';
-import type { FitInput } from '@airspring/core/space';
+import type { FitInput, RoundBodyInput, RoundVentBodyInput } from '@airspring/core/space';
 import { faces } from '@airspring/core/space';
 import * as fc from 'fast-check';
+
+/** A box with drivers alike and a round vent. */
+export type RoundSpace = Omit<FitInput, 'driver' | 'vent'> & {
+  readonly driver: RoundBodyInput;
+  readonly vent: RoundVentBodyInput & { readonly length: NonNullable<FitInput['vent']>['length'] };
+};
 
 /** In tenths of a millimetre, so that touching is as likely as it is in workshops. */
 const length = (min: number, max: number) =>
@@ -25,7 +31,7 @@ export const thicknessArbitrary = (min: number, max: number) =>
   );
 
 /** Boxes as they are built, tight enough that driver and vent meet: about half of the vents fit. */
-export const spaceArbitrary: fc.Arbitrary<FitInput & { readonly vent: NonNullable<FitInput['vent']> }> = fc
+export const spaceArbitrary: fc.Arbitrary<RoundSpace> = fc
   .record({
     outer: sizeArbitrary(0.2, 0.5),
     thickness: thicknessArbitrary(0.009, 0.025),
@@ -48,14 +54,16 @@ export const spaceArbitrary: fc.Arbitrary<FitInput & { readonly vent: NonNullabl
     }),
     gap: length(0, 0.02),
     edgeMargin: length(0, 0.03),
+    cutoutMargin: length(0, 0.01),
   })
-  .map(({ outer, thickness, driver, vent, gap, edgeMargin }) => {
+  .map(({ outer, thickness, driver, vent, gap, edgeMargin, cutoutMargin }) => {
     const outerDiameter = vent.diameter + 2 * vent.wall;
     return {
       outer,
       thickness,
       gap,
       edgeMargin,
+      cutoutMargin,
       driver: {
         outerDiameter: driver.outerDiameter,
         cutoutDiameter: si('length', driver.outerDiameter * (0.75 + 0.25 * driver.cut)),
@@ -80,28 +88,28 @@ const any = fc.double({ min: Math.log(1e-6), max: Math.log(1e3), noNaN: true });
 const anyLength = any.map((x) => si('length', Math.min(1e3, Math.max(1e-6, Math.exp(x)))));
 
 /** Anything the reader accepts: a micrometre to a kilometre. */
-export const absurdSpaceArbitrary: fc.Arbitrary<FitInput & { readonly vent: NonNullable<FitInput['vent']> }> =
-  fc.record({
-    outer: fc.record({ width: anyLength, height: anyLength, depth: anyLength }),
-    thickness: anyLength,
-    gap: anyLength,
-    edgeMargin: anyLength,
-    driver: fc.record({
-      outerDiameter: anyLength,
-      cutoutDiameter: anyLength,
-      depth: anyLength,
-      count: fc.integer({ min: 1, max: 4 }),
-      faces: fc.subarray([...faces], { minLength: 1 }),
-    }),
-    vent: fc.record({
-      diameter: anyLength,
-      wall: anyLength,
-      flangeDiameter: anyLength,
-      clearance: anyLength,
-      bendRadius: anyLength,
-      bends: fc.constantFrom('straight' as const, 'one-bend' as const),
-      length: anyLength,
-      count: fc.integer({ min: 1, max: 3 }),
-      faces: fc.subarray([...faces], { minLength: 1 }),
-    }),
-  });
+export const absurdSpaceArbitrary: fc.Arbitrary<RoundSpace> = fc.record({
+  outer: fc.record({ width: anyLength, height: anyLength, depth: anyLength }),
+  thickness: anyLength,
+  gap: anyLength,
+  edgeMargin: anyLength,
+  cutoutMargin: anyLength,
+  driver: fc.record({
+    outerDiameter: anyLength,
+    cutoutDiameter: anyLength,
+    depth: anyLength,
+    count: fc.integer({ min: 1, max: 4 }),
+    faces: fc.subarray([...faces], { minLength: 1 }),
+  }),
+  vent: fc.record({
+    diameter: anyLength,
+    wall: anyLength,
+    flangeDiameter: anyLength,
+    clearance: anyLength,
+    bendRadius: anyLength,
+    bends: fc.constantFrom('straight' as const, 'one-bend' as const),
+    length: anyLength,
+    count: fc.integer({ min: 1, max: 3 }),
+    faces: fc.subarray([...faces], { minLength: 1 }),
+  }),
+});

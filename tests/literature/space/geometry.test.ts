@@ -180,6 +180,7 @@ const spaceOf = ({ inner, thickness, gap, edgeMargin, driver }: Case) => ({
   thickness: m(thickness),
   gap: m(gap),
   edgeMargin: m(edgeMargin),
+  cutoutMargin: m(0),
   driver: {
     outerDiameter: m(driver.outerDiameter),
     cutoutDiameter: m(driver.cutoutDiameter),
@@ -225,8 +226,9 @@ check('enclosure.longest-vent.compiled', {
       thickness: faces.map(() => thickness),
       gap,
       edgeMargin,
-      driver: { ...driver, count: 1, faces: [number(driver.face)] },
-      vent: { count: 1, faces: [number(vent.face)], bend: true },
+      cutoutMargin: 0,
+      bodies: [{ ...driver, part: 'driver', count: 1, faces: [number(driver.face)], opposed: false }],
+      vent: { count: 1, faces: [number(vent.face)], bend: true, walls: 0 },
     })(...(inner as Edges), vent, out);
     return out[1]!;
   },

@@ -139,14 +139,19 @@ test('no box out of a million beats a design of the demonstration', () => {
     thickness: faces.map(() => space.panelThickness),
     gap: 0.005,
     edgeMargin: 0.005,
-    driver: {
-      outerDiameter,
-      cutoutDiameter: cutoutDiameter + 2 * PLAY,
-      depth,
-      count: 1,
-      faces: [faces.indexOf('front')],
-    },
-    vent: { count: 1, faces: vent.faces.map((face: Face) => faces.indexOf(face)), bend: true },
+    cutoutMargin: 0,
+    bodies: [
+      {
+        part: 'driver' as const,
+        outerDiameter,
+        cutoutDiameter: cutoutDiameter + 2 * PLAY,
+        depth,
+        count: 1,
+        faces: [faces.indexOf('front')],
+        opposed: false,
+      },
+    ],
+    vent: { count: 1, faces: vent.faces.map((face: Face) => faces.indexOf(face)), bend: true, walls: 0 as const },
   };
   const longest = compileLongestVent(layout);
   const reach = new Float64Array(2);

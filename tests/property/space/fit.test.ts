@@ -1,29 +1,20 @@
 import type { Length } from '@airspring/core/quantity';
 import { si } from '@airspring/core/quantity';
-import {
-  type Face,
-  type Fit,
-  type FitInput,
-  faces,
-  fit,
-  innerSize,
-  longestVent,
-  type Solid,
-} from '@airspring/core/space';
+import { type Face, type Fit, faces, fit, innerSize, longestVent, type Solid } from '@airspring/core/space';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
-import { absurdSpaceArbitrary, spaceArbitrary } from '../../arbitrary/space.js';
+import { absurdSpaceArbitrary, type RoundSpace, spaceArbitrary } from '../../arbitrary/space.js';
 import tightSpaces from './tight-spaces.json' with { type: 'json' };
 
 /** Random searching takes its time on a busy machine. */
 const patience = 120_000;
 
 type Vec = [number, number, number];
-type Space = FitInput & { readonly vent: NonNullable<FitInput['vent']> };
+type Space = RoundSpace;
 
 /** Whether a point is inside, a micrometre from the surface at least: written anew, from the record alone. */
 function inside(p: Vec, { form, axis, least, greatest }: Solid): boolean {
@@ -35,13 +26,13 @@ function inside(p: Vec, { form, axis, least, greatest }: Solid): boolean {
   return Math.hypot(...across.map((k) => p[k]! - (least[k]! + greatest[k]!) / 2)) < radius - margin;
 }
 
-function thicknessOf(input: FitInput, face: Face): number {
+function thicknessOf(input: Space, face: Face): number {
   const { thickness } = input;
   return typeof thickness === 'object' ? (thickness[face] as Length) : (thickness as Length);
 }
 
 /** What must hold of a placement, looked at point by point. */
-function verify(input: Space, { placement, solids }: Fit, random: () => number): void {
+function verify(input: Space, { placement, solids, holes }: Fit, random: () => number): void {
   const outer = Object.values(input.outer) as number[];
   const walls = faces.map((face) => thicknessOf(input, face));
   const owner = solids.map(({ part }) => (part === 'driver' ? 'driver' : 'vent'));
@@ -60,14 +51,12 @@ function verify(input: Space, { placement, solids }: Fit, random: () => number):
     }
     expect(shared).toBe(0);
   }
-  const { driver, vent } = placement;
+  const { drivers, vent } = placement;
   expect(vent).toBeDefined();
   const discs = [
-    ...driver.centres.map((centre) => ({
-      face: driver.face,
-      centre,
-      radius: (input.driver.outerDiameter as Length) / 2,
-    })),
+    ...drivers.flatMap(({ face, centres }) =>
+      centres.map((centre) => ({ face, centre, radius: (input.driver.outerDiameter as Length) / 2 })),
+    ),
     ...vent!.centres.map((centre) => ({ face: vent!.face, centre, radius: (input.vent.flangeDiameter as Length) / 2 })),
   ];
   for (const [index, one] of discs.entries()) {
@@ -80,6 +69,15 @@ function verify(input: Space, { placement, solids }: Fit, random: () => number):
       if (one.face !== two.face) continue;
       const between = Math.hypot(...one.centre.map((x, k) => x - two.centre[k]!)) - one.radius - two.radius;
       expect(between).toBeGreaterThan((input.gap as Length) - 1e-8);
+    }
+  }
+  for (const hole of holes) {
+    expect(hole.form).toBe('circle');
+    if (hole.form !== 'circle') continue;
+    for (let k = 0; k < 3; k++) {
+      if (k === faces.indexOf(hole.face) >> 1) continue;
+      const [low, high] = [hole.centre[k]! - walls[2 * k]!, outer[k]! - walls[2 * k + 1]! - hole.centre[k]!];
+      expect(Math.min(low, high) - hole.diameter / 2).toBeGreaterThan((input.cutoutMargin as Length) - 1e-9);
     }
   }
   const { firstLeg, bend } = vent!;
@@ -101,6 +99,7 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
   const num = (x: unknown) => x as number;
   const gap = num(input.gap);
   const margin = num(input.edgeMargin);
+  const play = num(input.cutoutMargin ?? 0.002);
   const fd = faces.indexOf(input.driver.faces![0]!);
   const fv = faces.indexOf(input.vent.faces![0]!);
   const [nd, nv] = [fd >> 1, fv >> 1];
@@ -119,8 +118,8 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
         ? [0, 0]
         : [Math.max(behind, outside - walls[2 * k]!), inner[k]! - Math.max(behind, outside - walls[2 * k + 1]!)],
     ) as [number, number][];
-  const dl = limits(nd, rc, rm + margin);
-  const vl = limits(nv, ro, rf + margin);
+  const dl = limits(nd, rc + play, rm + margin);
+  const vl = limits(nv, ro + play, rf + margin);
   if ([...dl, ...vl].some(([low, high]) => low > high)) return none;
   const box = (axis: number, low: number[], high: number[]): Block => ({
     axis,
@@ -218,7 +217,10 @@ test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 300
 test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], {
   numRuns: Number(process.env.PLACEMENT_RUNS ?? 200),
   // Boxes found by a search for those where a rare kind of place decides: without it no bent vent would fit.
-  examples: (tightSpaces as unknown as Space[]).map((space): [Space, number] => [space, 1]),
+  examples: (tightSpaces as unknown as Space[]).map((space): [Space, number] => [
+    { ...space, cutoutMargin: si('length', 0) },
+    1,
+  ]),
 })(
   'no random placement holds a longer vent',
   (space, seed) => {

@@ -105,6 +105,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
         outer: outerSizes(edges),
         thickness: metres(job.space.panelThickness),
         driver: driverBody(driverRoom(job, drivers)),
+        cutoutMargin: metres(0),
       }),
     record,
   };

@@ -8,7 +8,7 @@ export function compileDriverRoom(layout: Omit<Layout, 'vent'>) {
   const longest = compileLongestVent({
     ...layout,
     edgeMargin: layout.edgeMargin,
-    vent: { count: 1, faces: [5], bend: false },
+    vent: { count: 1, faces: [5], bend: false, walls: 0 },
   });
   const out = new Float64Array(2);
   return (width: number, height: number, depth: number): boolean => {

@@ -27,7 +27,9 @@ export function driverLayout(job: Job, drivers: DriverGroup): Omit<Layout, 'vent
     thickness: faces.map(() => job.space.panelThickness),
     gap: GAP,
     edgeMargin: EDGE_MARGIN,
-    driver: { ...driverRoom(job, drivers), faces: [faces.indexOf('front')] },
+    // The cutouts have their play already.
+    cutoutMargin: 0,
+    bodies: [{ ...driverRoom(job, drivers), part: 'driver', faces: [faces.indexOf('front')], opposed: false }],
   };
 }
 

@@ -131,7 +131,7 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
 
   const layout = {
     ...driverLayout(job, drivers),
-    vent: { count, faces: settings.faces.map((face) => faces.indexOf(face)), bend: settings.bends > 0 },
+    vent: { count, faces: settings.faces.map((face) => faces.indexOf(face)), bend: settings.bends > 0, walls: 0 as const },
   };
   const longest = compileLongestVent(layout);
   const both = new Float64Array(2);
@@ -181,6 +181,7 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
       outer: outerSizes(edges),
       thickness: metres(t),
       driver: driverBody(driverRoom(job, drivers)),
+      cutoutMargin: metres(0),
       vent: {
         diameter: metres(diameter),
         wall: metres((roomy.outerDiameter - diameter) / 2),

@@ -12,5 +12,5 @@ export function panelsOf([width, height, depth]: readonly [number, number, numbe
 }
 
 /** The holes of the drivers where they were placed. */
-export const driverHoles = ({ placement: { driver } }: Fit, cutout: number): Hole[] =>
-  driver.centres.map((centre) => holeAt('driver', driver.face, cutout, centre));
+export const driverHoles = ({ placement: { drivers } }: Fit, cutout: number): Hole[] =>
+  drivers.flatMap(({ face, centres }) => centres.map((centre) => holeAt('driver', face, cutout, centre)));

@@ -2,9 +2,11 @@ import type { Reason } from '../fault/index.js';
 import { format, type Length } from '../quantity/index.js';
 import { ROUNDING } from '../quantity/rounding.js';
 import { axisNames } from './cuboid.js';
-import type { Layout, VentBody } from './fit-input.js';
+import type { Layout } from './fit-input.js';
 import { arrangements, centreLimits } from './placement.js';
+import type { RoundBody } from './round-body.js';
 import { axisOf, faceName } from './solids.js';
+import type { VentShape } from './vent-solids.js';
 
 const mm = (length: number): string => format('length', length, 'mm', 4);
 
@@ -46,76 +48,90 @@ const halfSizes = (face: number, columns: number, rows: number, pitch: number, h
   return sizes;
 };
 
-/** The first allowed face and arrangement that takes the drivers, else why none does. */
-export function driverPlace(inner: Edges, { driver, thickness, gap, edgeMargin }: Layout) {
+/** Why a body fits on no face even alone; empty when it does. */
+function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin, cutoutMargin }: Layout): Reason[] {
   const because: Reason[] = [];
-  for (const face of driver.faces) {
-    const needs = driver.depth - thickness[face]!;
+  const name = body.part === 'driver' ? 'driver' : 'passive radiator';
+  for (const face of body.faces) {
+    const needs = body.depth - thickness[face]! + (body.opposed ? body.depth - thickness[face + 1]! : 0);
     const has = inner[axisOf(face)]!;
     if (needs > has + ROUNDING) {
-      const text = `The driver needs ${mm(needs)} behind the ${faceName(face)} panel, and there are ${mm(has)}: take a shallower driver, another face, or a box that is deeper there.`;
-      because.push({ code: 'driver-too-deep', text });
+      const [who, where] = body.opposed
+        ? [`two opposed ${name}s need`, `between the ${faceName(face)} and ${faceName(face + 1)} panels`]
+        : [`The ${name} needs`, `behind the ${faceName(face)} panel`];
+      const text = `${who.replace(/^t/, 'T')} ${mm(needs)} ${where}, and there are ${mm(has)}: take a shallower ${name}, another face, or a box that is deeper there.`;
+      because.push({ code: `${body.part}-too-deep`, text });
       continue;
     }
     let wide: string | undefined;
-    for (const [columns, rows] of arrangements(driver.count)) {
-      const pitch = driver.outerDiameter + gap;
-      const behind = halfSizes(face, columns, rows, pitch, driver.cutoutDiameter / 2);
-      const outside = halfSizes(face, columns, rows, pitch, driver.outerDiameter / 2 + edgeMargin);
-      const what = driver.count === 1 ? 'The driver' : `The block of ${columns} × ${rows} drivers`;
+    for (const [columns, rows] of arrangements(body.count)) {
+      const pitch = body.outerDiameter + gap;
+      const behind = halfSizes(face, columns, rows, pitch, body.cutoutDiameter / 2 + cutoutMargin);
+      const outside = halfSizes(face, columns, rows, pitch, body.outerDiameter / 2 + edgeMargin);
+      const what = body.count === 1 ? `The ${name}` : `The block of ${columns} × ${rows} ${name}s`;
       const why = tooWide(what, inner, thickness, face, behind, outside);
-      if (why === undefined) return { ok: true as const, face, columns, rows };
+      if (why === undefined) return [];
       wide ??= why;
     }
-    because.push({ code: 'driver-too-wide', text: `${wide} Take a smaller driver, another face, or a larger panel.` });
+    const text = `${wide} Take a smaller ${name}, another face, or a larger panel.`;
+    because.push({ code: `${body.part}-too-wide`, text });
   }
-  return { ok: false as const, because };
+  return because;
 }
+
+/** Why some body fits nowhere even alone; empty when each does. */
+export const bodiesReasons = (inner: Edges, layout: Layout): readonly Reason[] =>
+  layout.bodies.flatMap((body) => bodyReasons(inner, body, layout));
+
+/** Each fits alone. */
+export const together = (): Reason => ({
+  code: 'no-room-together',
+  text: 'Drivers and passive radiators fit each alone but not together: allow them other faces, or take shallower or smaller ones, or a larger box.',
+});
 
 /** Why a vent of a length fits nowhere, given the longest ones that do. */
 export function ventReasons(
   inner: Edges,
   layout: Layout,
-  body: VentBody,
+  body: VentShape,
   length: Length,
   straight: number,
   bent: number,
 ): readonly Reason[] {
-  const { vent, thickness, edgeMargin, gap } = layout;
+  const { vent, thickness, edgeMargin, cutoutMargin } = layout;
+  const what = vent.count === 1 ? 'The vent' : `The row of ${vent.count} vents`;
   if (straight === 0 && bent === 0) {
     const wide = vent.faces.map((face) => {
-      const pitch = body.flangeDiameter + gap;
-      const size = (half: number, columns: number, rows: number) => halfSizes(face, columns, rows, pitch, half);
-      const rowsTried =
-        vent.count === 1
-          ? ([[1, 1]] as const)
-          : ([
-              [1, vent.count],
-              [vent.count, 1],
-            ] as const);
-      const whys = rowsTried.map(([columns, rows]) =>
-        tooWide(
-          vent.count === 1 ? 'The vent' : `The row of ${vent.count} vents`,
-          inner,
-          thickness,
-          face,
-          size(body.outerDiameter / 2, columns, rows),
-          size(body.flangeDiameter / 2 + edgeMargin, columns, rows),
-        ),
-      );
+      const whys = [0, 1].map((turned) => {
+        const size = (radius: number, across: number, walls: readonly [number, number]): Edges => {
+          const [first, second] = axesOf(face);
+          const sizes: [number, number, number] = [0, 0, 0];
+          sizes[turned ? second : first] = radius + walls[0];
+          sizes[turned ? first : second] = across + walls[1];
+          return sizes;
+        };
+        const free = [vent.walls > 0 ? 0 : 1, vent.walls > 1 ? 0 : 1] as const;
+        const behind = size(body.radius, body.halfAcross, [free[0] * cutoutMargin, free[1] * cutoutMargin]);
+        const outside = size(
+          free[0] * (body.flangeRadius + edgeMargin),
+          free[1] * (body.flangeHalfAcross + edgeMargin),
+          [0, 0],
+        );
+        return tooWide(what, inner, thickness, face, behind, outside);
+      });
       return whys.every((why) => why !== undefined) ? whys[0] : undefined;
     });
     if (wide.every((why) => why !== undefined)) {
       const remedy = 'Take a narrower vent, a smaller flange, another face, or a larger panel.';
       return wide.map((why) => ({ code: 'vent-too-wide', text: `${why} ${remedy}` }));
     }
-    const text = `Driver and vent of ${mm(body.outerDiameter)} fit each alone but not together, with ${mm(body.clearance)} of free air before the inner end: allow the vent another face, or take a narrower vent or a larger box.`;
+    const text = `Drivers and a vent of ${mm(2 * body.radius)} outside fit each alone but not together, with ${mm(body.clearance)} of free air before the inner end: allow the vent another face, or take a narrower vent or a larger box.`;
     return [{ code: 'no-room-for-vent', text }];
   }
   const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} with one bend`];
   const atMost = `The vent is ${mm(length)} long; at most ${most.filter(Boolean).join(', ')}`;
   if (length < bent) {
-    const text = `${atMost}, but a bend leaves no room for so short a second leg beside the driver: lengthen the vent, or shorten it to go straight.`;
+    const text = `${atMost}, but a bend leaves no room for so short a second leg: lengthen the vent, or shorten it to go straight.`;
     return [{ code: 'vent-between-straight-and-bent', text }];
   }
   const bend = vent.bend ? '' : 'allow one bend, ';

@@ -1,29 +1,23 @@
 import { type Impossible, refuse } from '../fault/index.js';
-import { type LengthInput, nested, optional, positive, readFields } from '../quantity/index.js';
+import { type LengthInput, optional, positive, readFields } from '../quantity/index.js';
 import { ROUNDING } from '../quantity/rounding.js';
 import { innerEdges } from './cuboid.js';
-import {
-  judgeSpace,
-  layoutOf,
-  type SpaceInput,
-  spaceShape,
-  type VentBodyInput,
-  ventBodyOf,
-  ventShape,
-} from './fit-input.js';
-import { driverPlace, ventReasons } from './fit-reasons.js';
-import { type Fit, middle, placed } from './fitted.js';
+import { judgeSpace, layoutOf, type SpaceInput, spaceShape } from './fit-input.js';
+import { bodiesReasons, together, ventReasons } from './fit-reasons.js';
+import { type Fit, placed } from './fitted.js';
+import { type VentBodyInput, ventBodyOf, ventField } from './vent-body.js';
 import { compilePlaces } from './vent-places.js';
+import { roundVent, slotVent } from './vent-solids.js';
 
 export interface FitInput extends SpaceInput {
-  /** Left out: a closed box. */
+  /** Left out: no vent. */
   readonly vent?: VentBodyInput & {
     /** Of the centre line, panel included. */
     readonly length: LengthInput;
   };
 }
 
-const shape = { ...spaceShape, vent: optional(nested({ ...ventShape, length: positive('length') })) };
+const shape = { ...spaceShape, vent: optional(ventField({ length: positive('length') })) };
 
 /**
  * Does everything fit in the box, and where?
@@ -47,27 +41,22 @@ export function fit(input: FitInput): Fit | Impossible {
   const inner = innerEdges(space.outer, space.thickness, 'space.outer');
   refuse(judgeSpace(space, 'space', space.vent));
   const layout = layoutOf(space, space.vent);
-  const alone = driverPlace(inner, layout);
-  if (!alone.ok) return alone;
-  if (!space.vent) return placed(inner, layout, middle(inner, layout, alone));
+  const because = bodiesReasons(inner, layout);
+  if (because.length > 0) return { ok: false, because };
+  const { search, alone, vent: seen, straight, bent } = compilePlaces(layout);
+  if (!alone(...inner)) return { ok: false, because: [together()] };
+  if (!space.vent) return placed(inner, layout, straight);
 
   const { length } = space.vent;
   const body = ventBodyOf(space.vent);
-  const { search, straight, bent } = compilePlaces(layout);
-  search(...inner, body, length + ROUNDING);
+  const { count, walls } = layout.vent;
+  if ('longSide' in body) slotVent(seen, body, walls, count, layout.gap);
+  else roundVent(seen, body, count, layout.gap);
+  search(...inner, length + ROUNDING);
   const place = straight.length >= length - ROUNDING ? straight : bent;
   if (place.length < length - ROUNDING) {
-    search(...inner, body, Number.POSITIVE_INFINITY);
-    return { ok: false, because: ventReasons(inner, layout, body, length, straight.length, bent.length) };
+    search(...inner, Number.POSITIVE_INFINITY);
+    return { ok: false, because: ventReasons(inner, layout, seen, length, straight.length, bent.length) };
   }
-  const vent = {
-    radius: body.outerDiameter / 2,
-    halfAcross: body.outerDiameter / 2,
-    flangeRadius: body.flangeDiameter / 2,
-    flangeHalfAcross: body.flangeDiameter / 2,
-    clearance: body.clearance,
-    bendRadius: body.bendRadius,
-    panel: layout.thickness[place.ventFace]!,
-  };
-  return placed(inner, layout, place, { vent, length, bent: place === bent, pitch: body.flangeDiameter + layout.gap });
+  return placed(inner, layout, place, { body, seen, length, bent: place === bent });
 }

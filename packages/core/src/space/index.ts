@@ -5,11 +5,17 @@ export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js
 /** Does everything fit, and where? */
 export { type FitInput, fit } from './fit.js';
 /** How are things placed that fit? */
-export type { Fit, Point } from './fitted.js';
+export type { Fit, Seated } from './fitted.js';
+/** What is cut out of the panels? */
+export type { Hole, Point } from './hole.js';
 /** What must fit? */
-export type { DriverBodyInput, Layout, SpaceInput, VentBody, VentBodyInput } from './fit-input.js';
+export type { Layout, SpaceInput } from './fit-input.js';
+/** What is a driver or a passive radiator, as the box feels it? */
+export type { RoundBody, RoundBodyInput } from './round-body.js';
+/** What is a vent, as the box feels it? */
+export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
 /** How long may a vent be at most? */
-export { compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
+export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box, and how large must it be for that? */
 export {
   compileNetVolume,

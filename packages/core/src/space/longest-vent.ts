@@ -1,33 +1,44 @@
 import { refuse } from '../fault/index.js';
-import { type Length, nested, readFields, si } from '../quantity/index.js';
+import { type Length, readFields, si } from '../quantity/index.js';
 import { innerEdges } from './cuboid.js';
-import {
-  judgeSpace,
-  type Layout,
-  layoutOf,
-  type SpaceInput,
-  spaceShape,
-  type VentBody,
-  type VentBodyInput,
-  ventBodyOf,
-  ventShape,
-} from './fit-input.js';
+import { judgeSpace, type Layout, layoutOf, type SpaceInput, spaceShape } from './fit-input.js';
+import { type SlotBody, type VentBody, type VentBodyInput, ventBodyOf, ventField } from './vent-body.js';
 import { compilePlaces } from './vent-places.js';
+import { roundVent, slotVent } from './vent-solids.js';
 
 /**
- * Compiles the longest vent of a layout for many boxes and vents: inner edges and vent in, `out[0]` the longest straight
- * and `out[1]` the longest bent length, 0 where none fits. Plain SI numbers; allocates nothing a call.
+ * Compiles the longest round vent of a layout for many boxes and vents: inner edges and vent in, `out[0]` the longest
+ * straight and `out[1]` the longest bent length, 0 where none fits. Plain SI numbers; allocates nothing a call.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
  * @example compileLongestVent(layout)(0.3, 0.4, 0.35, vent, out)
  */
 export function compileLongestVent(layout: Layout) {
-  const places = compilePlaces(layout);
+  const { search, vent: shape, straight, bent } = compilePlaces(layout);
   return (width: number, height: number, depth: number, vent: VentBody, out: Float64Array): void => {
-    places.search(width, height, depth, vent, Number.POSITIVE_INFINITY);
-    out[0] = places.straight.length;
-    out[1] = places.bent.length;
+    roundVent(shape, vent, layout.vent.count, layout.gap);
+    search(width, height, depth, Number.POSITIVE_INFINITY);
+    out[0] = straight.length;
+    out[1] = bent.length;
+  };
+}
+
+/**
+ * Compiles the longest slot of a layout for many boxes and slots: inner edges and slot in, `out[0]` the longest straight
+ * and `out[1]` the longest folded length, 0 where none fits. Plain SI numbers; allocates nothing a call.
+ *
+ * @validity as {@link longestVent}
+ * @source own geometry of cylinders and cuboids
+ * @example compileLongestSlot(layout)(0.3, 0.4, 0.35, slot, out)
+ */
+export function compileLongestSlot(layout: Layout) {
+  const { search, vent: shape, straight, bent } = compilePlaces(layout);
+  return (width: number, height: number, depth: number, slot: SlotBody, out: Float64Array): void => {
+    slotVent(shape, slot, layout.vent.walls, layout.vent.count, layout.gap);
+    search(width, height, depth, Number.POSITIVE_INFINITY);
+    out[0] = straight.length;
+    out[1] = bent.length;
   };
 }
 
@@ -35,10 +46,10 @@ export interface LongestVentInput extends SpaceInput {
   readonly vent: VentBodyInput;
 }
 
-const shape = { ...spaceShape, vent: nested(ventShape) };
+const shape = { ...spaceShape, vent: ventField({}) };
 
 /**
- * The longest round vent that fits in a box with its driver: straight, and with one bend of 90°.
+ * The longest vent, round or a slot, that fits in a box with its drivers: straight, and with one bend of 90°.
  *
  * $$ \ell_{straight} = t + r_n - c, \qquad \ell_{bent} = t + a + \tfrac{\pi}{2} R + b $$
  *
@@ -66,6 +77,9 @@ export function longestVent(input: LongestVentInput): { readonly straight: Lengt
   const inner = innerEdges(space.outer, space.thickness, 'space.outer');
   refuse(judgeSpace(space, 'space', space.vent));
   const out = new Float64Array(2);
-  compileLongestVent(layoutOf(space, space.vent))(...inner, ventBodyOf(space.vent), out);
+  const layout = layoutOf(space, space.vent);
+  const body = ventBodyOf(space.vent);
+  if ('longSide' in body) compileLongestSlot(layout)(...inner, body, out);
+  else compileLongestVent(layout)(...inner, body, out);
   return { straight: si('length', out[0]!), bent: si('length', out[1]!) };
 }

@@ -27,7 +27,7 @@ export const faceName = (face: number): Face => faces[face]!;
 
 /** A solid inside the box, in metres from the left, bottom, front outer edge: a record that survives JSON. */
 export interface Solid {
-  readonly part: 'driver' | 'vent' | 'clearance';
+  readonly part: 'driver' | 'radiator' | 'vent' | 'clearance';
   readonly form: 'cylinder' | 'cuboid';
   /** Axis of a cylinder. */
   readonly axis?: 'x' | 'y' | 'z';

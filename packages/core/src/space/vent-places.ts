@@ -1,17 +1,25 @@
-import { ROUNDING } from '../quantity/rounding.js';
-import type { Layout, VentBody } from './fit-input.js';
-import { arrangements, centreLimits, look, turn, type View } from './placement.js';
-import { emptyBlock, isFar, span } from './solids.js';
-import { type BentPlace, bentReach, type Scene, straightReach } from './vent-reach.js';
-import { bendLength } from './vent-solids.js';
+import type { Layout } from './fit-input.js';
+import { overlappingShifts } from './overlap.js';
+import { look, turn, type View } from './placement.js';
+import { emptyScene, type Stand } from './scene.js';
+import { compileSeats } from './seats.js';
+import { emptyBlock } from './solids.js';
+import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
+import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
+
+/** Where a block of bodies stands: its middle, in the inner box. */
+export interface Seat {
+  face: number;
+  columns: number;
+  rows: number;
+  readonly centre: [number, number, number];
+}
 
 /** The best place that was found; faces by number, coordinates in the inner box. */
 export interface Place {
   length: number;
-  driverFace: number;
-  columns: number;
-  rows: number;
-  readonly driverCentre: [number, number, number];
+  /** One for each body, two for opposed ones. */
+  readonly seats: readonly Seat[];
   ventFace: number;
   readonly ventCentre: [number, number, number];
   along: number;
@@ -20,12 +28,9 @@ export interface Place {
   secondLeg: number;
 }
 
-const noPlace = (): Place => ({
+const noPlace = (seats: number): Place => ({
   length: 0,
-  driverFace: 0,
-  columns: 1,
-  rows: 1,
-  driverCentre: [0, 0, 0],
+  seats: Array.from({ length: seats }, () => ({ face: 0, columns: 1, rows: 1, centre: [0, 0, 0] })),
   ventFace: 0,
   ventCentre: [0, 0, 0],
   along: 0,
@@ -34,193 +39,207 @@ const noPlace = (): Place => ({
   secondLeg: 0,
 });
 
+const part = emptyBlock();
+const range = new Float64Array(2);
+
 /**
  * Compiles the search for the longest vent: straight and bent, each with its place. Shared by longestVent and
  * fit, so that both say the same. `longest` bounds the whole vent: it only matters to a bent one, whose first leg may then
- * be no longer than what is left for it.
+ * be no longer than what is left for it. `vent` is written by the caller before the search.
  *
- * Which places are tried: the driver at the corners of its limits, the vent across both legs at the limit opposite to
- * the driver, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
+ * Which places are tried: one body at the corners of its limits, the vent across both legs at the limit opposite to
+ * it, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
  * of a plane, and each may go on to the corner farthest on its own side. The two legs of a bent vent share their place
- * across, so the driver's corner that is farther from one is not nearer to the other.
+ * across, so the corner that is farther from one is not nearer to the other. Among several bodies the vent tries all its
+ * corners, and where it just passes each of them.
  */
 export function compilePlaces(layout: Layout) {
-  const { thickness, gap, edgeMargin, driver } = layout;
-  const blocks = arrangements(driver.count);
-  const pitch = driver.outerDiameter + gap;
-  const alike = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
+  const { thickness, edgeMargin, cutoutMargin, vent: wanted } = layout;
+  const view: View = { axes: [0, 1, 2], turned: [false, false, false], size: [0, 0, 0] };
   const inner: [number, number, number] = [0, 0, 0];
-  const view: View = { axes: [0, 0, 0], turned: [false, false, false], size: [0, 0, 0] };
-  const vent = {
-    radius: 0,
-    halfAcross: 0,
-    flangeRadius: 0,
-    flangeHalfAcross: 0,
-    clearance: 0,
-    bendRadius: 0,
-    panel: 0,
-  };
-  const scene: Scene = {
-    size: view.size,
-    vent,
-    driver: emptyBlock(),
-    driverInside: false,
-    frame: emptyBlock(),
-    frameOnFace: false,
-  };
-  const [alongLimit, acrossLimit, firstLimit, secondLimit] = [0, 1, 2, 3].map(() => new Float64Array(2)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const stands = layout.bodies.reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0);
+  const scene = emptyScene(view.size, stands);
+  const vent: VentShape = scene.vent;
+  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless);
+  const alongLimit = new Float64Array(2);
+  const acrossLimit = new Float64Array(2);
+  const tries = new Float64Array(2 + 8 * stands);
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
-  const straightPlace = noPlace();
-  const bentPlace = noPlace();
-  const halves = [0, 0];
+  const straightPlace = noPlace(stands);
+  const bentPlace = noPlace(stands);
   let longest = 0;
+  let straightBound = 0;
+  let bentBound = 0;
+  let straightHopeless = false;
+  let bentHopeless = false;
   let ventFace = 0;
   let along = 0;
   let backwards = false;
 
-  function keep(place: Place, length: number, face: number, columns: number, rows: number, at: number, across: number) {
-    place.length = length;
-    place.driverFace = face;
-    place.columns = columns;
-    place.rows = rows;
+  function keepSeat(kept: Seat, stand: Stand): void {
+    kept.face = stand.face;
+    kept.columns = stand.columns;
+    kept.rows = stand.rows;
     for (let k = 0; k < 3; k++) {
-      place.driverCentre[view.axes[k]!] = turn(view, k, (scene.driver.low[k]! + scene.driver.high[k]!) / 2);
+      kept.centre[view.axes[k]!] = turn(view, k, (stand.block.low[k]! + stand.block.high[k]!) / 2);
     }
+  }
+
+  function keep(place: Place, length: number, at: number, across: number): void {
+    place.length = length;
+    for (let s = 0; s < stands; s++) keepSeat(place.seats[s]!, scene.stands[s]!);
     place.ventFace = ventFace;
     place.ventCentre[view.axes[0]] = turn(view, 0, 0);
     place.ventCentre[view.axes[1]] = turn(view, 1, at);
-    place.ventCentre[view.axes[2]] = across;
+    place.ventCentre[view.axes[2]] = turn(view, 2, across);
     place.along = along;
     place.backwards = backwards;
   }
 
-  /** Writes driver and frame at one corner of its limits into the view. */
-  function setDriver(face: number, reach: number, corner: number, single: boolean): void {
-    const axis = face >> 1;
-    const first = axis === 0 ? 1 : 0;
-    for (let k = 0; k < 3; k++) {
-      const boxAxis = view.axes[k]!;
-      if (boxAxis === axis) {
-        const far = isFar(face) !== view.turned[k];
-        span(scene.driver, k, far ? view.size[k]! - reach : 0, far ? view.size[k]! : reach);
-        span(scene.frame, k, -1, 0);
-        scene.driver.axis = single ? k : -1;
-        scene.frame.axis = scene.driver.axis;
-      } else {
-        const isFirst = boxAxis === first;
-        const limit = isFirst ? firstLimit : secondLimit;
-        const at = turn(view, k, limit[isFirst ? corner & 1 : corner >> 1]!);
-        const offset = halves[isFirst ? 0 : 1]!;
-        span(scene.driver, k, at - offset - driver.cutoutDiameter / 2, at + offset + driver.cutoutDiameter / 2);
-        const frame = offset + driver.outerDiameter / 2 + gap;
-        span(scene.frame, k, at - frame, at + frame);
+  function tryStraight(at: number, across: number): void {
+    const length = straightReach(scene, at, across);
+    if (length > straightPlace.length) keep(straightPlace, length, at, across);
+  }
+
+  function tryBent(across: number): void {
+    const deepest = longest - vent.panel - vent.bendLength;
+    const length = bentReach(scene, alongLimit[0]!, alongLimit[1]!, across, deepest, bentPlace.length, bent);
+    if (length <= 0) return;
+    keep(bentPlace, length, bent.along, across);
+    bentPlace.firstLeg = bent.firstLeg;
+    bentPlace.secondLeg = bent.secondLeg;
+  }
+
+  /** Adds where `part`, now at `at`, just passes the bodies along an axis, within its limits. */
+  function passing(k: number, at: number, limit: Float64Array, frames: boolean, count: number): number {
+    let n = count;
+    for (let s = 0; s < stands; s++) {
+      const stand = scene.stands[s]!;
+      if (frames ? !stand.beside : !stand.inside) continue;
+      if (!overlappingShifts(part, frames ? stand.frame : stand.block, k, range)) continue;
+      for (let side = 0; side < 2; side++) {
+        const to = at + range[side]!;
+        if (to >= limit[0]! && to <= limit[1]! && n < tries.length) tries[n++] = to;
+      }
+    }
+    return n;
+  }
+
+  function straightAmong(): void {
+    for (let c = 0; c < 4; c++) {
+      const at = alongLimit[c & 1]!;
+      const across = acrossLimit[c >> 1]!;
+      tryStraight(at, across);
+      for (let k = 1; k <= 2; k++) {
+        // A slot stays on the panels that stand for its boards.
+        if (wanted.walls > 2 - k) continue;
+        firstLeg(part, vent, at, across, view.size[0]);
+        let n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, 0);
+        flange(part, vent, at, across);
+        n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, n);
+        for (let i = 0; i < n; i++) tryStraight(k === 1 ? tries[i]! : at, k === 2 ? tries[i]! : across);
       }
     }
   }
 
-  /** Away from the driver: the other end of the limits, or the end that is not the driver's face. */
-  function away(boxAxis: number, face: number, corner: number): number {
-    const axis = face >> 1;
-    if (boxAxis === axis) return isFar(face) ? 0 : 1;
-    return (boxAxis === (axis === 0 ? 1 : 0) ? corner & 1 : corner >> 1) === 0 ? 1 : 0;
+  function bentAmong(): void {
+    const near = alongLimit[0]!;
+    const from = acrossLimit[0]!;
+    tries[0] = from;
+    tries[1] = acrossLimit[1]!;
+    let n = 2;
+    if (wanted.walls < 2) {
+      const most = view.size[0] - vent.bendRadius - vent.radius;
+      flange(part, vent, near, from);
+      n = passing(2, from, acrossLimit, true, n);
+      firstLeg(part, vent, near, from, most);
+      n = passing(2, from, acrossLimit, false, n);
+      bend(part, vent, near, from, most);
+      n = passing(2, from, acrossLimit, false, n);
+      secondLeg(part, vent, near + vent.bendRadius, view.size[1], from, most);
+      n = passing(2, from, acrossLimit, false, n);
+    }
+    for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }
 
-  function tryDrivers(straightToo: boolean, near: number, far: number): void {
-    const { size } = view;
-    const bentBound = layout.vent.bend
+  /** Whether no place of the bodies can give a longer vent. */
+  function hopeless(): boolean {
+    straightHopeless = straightBound <= straightPlace.length;
+    bentHopeless = bentBound <= bentPlace.length;
+    return straightHopeless && bentHopeless;
+  }
+
+  /** The vent, with all bodies in their places. */
+  function visit(): boolean {
+    if (stands === 1) {
+      const across = acrossLimit[1 - corner[2]]!;
+      if (!straightHopeless) tryStraight(alongLimit[1 - corner[1]]!, across);
+      if (!bentHopeless) tryBent(across);
+      return false;
+    }
+    if (!straightHopeless) straightAmong();
+    if (!bentHopeless) bentAmong();
+    return false;
+  }
+
+  function visitFace(): void {
+    straightBound = backwards ? -1 : vent.panel + view.size[0] - vent.clearance;
+    bentBound = wanted.bend
       ? vent.panel +
-        bendLength(vent) +
-        size[0] -
+        vent.bendLength +
+        view.size[0] -
         vent.bendRadius -
         vent.radius +
-        size[1] -
+        view.size[1] -
         vent.clearance -
         vent.bendRadius -
-        near
+        alongLimit[0]!
       : -1;
-    for (const face of driver.faces) {
-      const axis = face >> 1;
-      const first = axis === 0 ? 1 : 0;
-      const second = 3 - axis - first;
-      const behindPanel = Math.max(0, driver.depth - thickness[face]!);
-      if (behindPanel > inner[axis]! + ROUNDING) continue;
-      const reach = Math.min(behindPanel, inner[axis]!);
-      // Where both panels across an axis are alike, the mirror image of what was tried need not be tried again.
-      if (backwards && axis !== along && alike[along]!) continue;
-      const acrossBit = !alike[view.axes[2]]! || axis === view.axes[2] ? 0 : view.axes[2] === first ? 1 : 2;
-      scene.driverInside = reach > 0;
-      scene.frameOnFace = face === ventFace;
-      for (const [columns, rows] of blocks) {
-        halves[0] = ((columns - 1) * pitch) / 2;
-        halves[1] = ((rows - 1) * pitch) / 2;
-        const behind = driver.cutoutDiameter / 2;
-        const outside = driver.outerDiameter / 2 + edgeMargin;
-        if (!centreLimits(inner[first]!, halves[0] + behind, halves[0] + outside, thickness, first, firstLimit))
-          continue;
-        if (!centreLimits(inner[second]!, halves[1] + behind, halves[1] + outside, thickness, second, secondLimit))
-          continue;
-        for (let corner = 0; corner < 4; corner++) {
-          if ((corner & acrossBit) !== 0) continue;
-          const straightHopeless = !straightToo || vent.panel + size[0] - vent.clearance <= straightPlace.length;
-          const bentHopeless = bentBound <= bentPlace.length;
-          if (straightHopeless && bentHopeless) return;
-          setDriver(face, reach, corner, driver.count === 1);
-          const across = acrossLimit[away(view.axes[2], face, corner)]!;
-          if (!straightHopeless) {
-            const at = turn(view, 1, alongLimit[away(view.axes[1], face, corner)]!);
-            const length = straightReach(scene, at, across);
-            if (length > straightPlace.length) keep(straightPlace, length, face, columns, rows, at, across);
-          }
-          if (!bentHopeless) {
-            const deepest = longest - vent.panel - bendLength(vent);
-            const length = bentReach(scene, near, far, across, deepest, bentPlace.length, bent);
-            if (length > 0) {
-              keep(bentPlace, length, face, columns, rows, bent.along, across);
-              bentPlace.firstLeg = bent.firstLeg;
-              bentPlace.secondLeg = bent.secondLeg;
-            }
-          }
-        }
-      }
-    }
+    // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
+    seat(0, ventFace, false, backwards && stands === 1 && mirrors[along]! ? along : -1, visit);
   }
 
-  const search = (width: number, height: number, depth: number, body: VentBody, most: number): void => {
+  /** Limits of a side of the vent: free, or on the panels that stand for its boards. */
+  function sideLimits(k: number, half: number, outside: number, onPanel: boolean, limit: Float64Array): boolean {
+    if (!onPanel) return limitsOf(k, half + cutoutMargin, outside + edgeMargin, limit);
+    limit[0] = half;
+    limit[1] = view.size[k]! - half;
+    return limit[0] <= limit[1]!;
+  }
+
+  const search = (width: number, height: number, depth: number, most: number): void => {
     inner[0] = width;
     inner[1] = height;
     inner[2] = depth;
     longest = most;
     straightPlace.length = 0;
     bentPlace.length = 0;
-    const row = ((layout.vent.count - 1) * (body.flangeDiameter + gap)) / 2;
-    vent.radius = body.outerDiameter / 2;
-    vent.halfAcross = vent.radius + row;
-    vent.flangeRadius = body.flangeDiameter / 2;
-    vent.flangeHalfAcross = vent.flangeRadius + row;
-    vent.clearance = body.clearance;
-    vent.bendRadius = body.bendRadius;
-    for (ventFace of layout.vent.faces) {
+    for (ventFace of wanted.faces) {
       vent.panel = thickness[ventFace]!;
       for (along = 0; along < 3; along++) {
         if (along === ventFace >> 1) continue;
-        const across = 3 - (ventFace >> 1) - along;
-        const outside = vent.flangeRadius + edgeMargin;
-        if (!centreLimits(inner[along]!, vent.radius, outside, thickness, along, alongLimit)) continue;
-        if (!centreLimits(inner[across]!, vent.halfAcross, outside + row, thickness, across, acrossLimit)) continue;
-        backwards = false;
-        look(view, inner, ventFace, along, false);
-        tryDrivers(true, alongLimit[0]!, alongLimit[1]!);
-        if (!layout.vent.bend) continue;
-        backwards = true;
-        look(view, inner, ventFace, along, true);
-        tryDrivers(false, inner[along]! - alongLimit[1]!, inner[along]! - alongLimit[0]!);
+        for (let turned = 0; turned < (wanted.bend ? 2 : 1); turned++) {
+          backwards = turned === 1;
+          look(view, inner, ventFace, along, backwards);
+          if (!sideLimits(1, vent.radius, vent.flangeRadius, wanted.walls > 0, alongLimit)) continue;
+          if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls > 1, acrossLimit)) continue;
+          visitFace();
+        }
       }
     }
   };
-  return { search, straight: straightPlace as Readonly<Place>, bent: bentPlace as Readonly<Place> };
+
+  /** Whether the bodies fit without a vent; their places are those of `straight`. */
+  const alone = (width: number, height: number, depth: number): boolean => {
+    inner[0] = width;
+    inner[1] = height;
+    inner[2] = depth;
+    look(view, inner, 4, 1, false);
+    straightBound = Number.POSITIVE_INFINITY;
+    return seat(0, -1, true, -1, () => {
+      for (let s = 0; s < stands; s++) keepSeat(straightPlace.seats[s]!, scene.stands[s]!);
+      return true;
+    });
+  };
+  return { search, alone, vent, straight: straightPlace as Readonly<Place>, bent: bentPlace as Readonly<Place> };
 }

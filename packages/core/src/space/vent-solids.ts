@@ -1,21 +1,74 @@
 import { type Block, span } from './solids.js';
+import type { SlotBody, VentBody } from './vent-body.js';
 
 /** A vent in its view (see placement.ts): plain numbers, written by the search. */
 export interface VentShape {
-  /** Outside of the tube. */
+  /** Cuboids: slots, and a row of several vents, which is kept free as a whole. */
+  cuboid: boolean;
+  /** Outside, in the plane of the bend: half of it, own walls included. */
   radius: number;
-  /** Half the width across both legs: the radius, or more for a row of several vents. */
+  /** Half the width across both legs, of all in the row. */
   halfAcross: number;
   flangeRadius: number;
   flangeHalfAcross: number;
   clearance: number;
+  /** From the middle of the first leg to where the second one starts. */
   bendRadius: number;
+  /** Along the centre line of the air. */
+  bendLength: number;
+  /** Whether the second leg lies on the panel opposite to the face. */
+  onWall: boolean;
   /** Of the panel. */
   panel: number;
 }
 
-/** A row of several vents is kept free as a cuboid. */
-const form = (vent: VentShape, axis: number) => (vent.halfAcross > vent.radius ? -1 : axis);
+export const emptyShape = (): VentShape => ({
+  cuboid: false,
+  radius: 0,
+  halfAcross: 0,
+  flangeRadius: 0,
+  flangeHalfAcross: 0,
+  clearance: 0,
+  bendRadius: 0,
+  bendLength: 0,
+  onWall: false,
+  panel: 0,
+});
+
+/** Writes a row of round vents. */
+export function roundVent(shape: VentShape, body: VentBody, count: number, gap: number): void {
+  const row = ((count - 1) * (body.flangeDiameter + gap)) / 2;
+  shape.cuboid = count > 1;
+  shape.radius = body.outerDiameter / 2;
+  shape.halfAcross = shape.radius + row;
+  shape.flangeRadius = body.flangeDiameter / 2;
+  shape.flangeHalfAcross = shape.flangeRadius + row;
+  shape.clearance = body.clearance;
+  shape.bendRadius = body.bendRadius;
+  shape.bendLength = (Math.PI / 2) * body.bendRadius;
+  shape.onWall = false;
+}
+
+/**
+ * Writes a row of slots. A panel of the box stands for one of two boards, so the outside is one board less, and the fold
+ * turns about the inner edge of the air: its centre line is a quarter circle of half the short side.
+ */
+export function slotVent(shape: VentShape, body: SlotBody, walls: 0 | 1 | 2, count: number, gap: number): void {
+  const { longSide, shortSide, wall } = body;
+  const own = walls === 0 ? 2 : 1;
+  shape.cuboid = true;
+  shape.radius = (shortSide + own * wall) / 2;
+  const across = longSide + (walls === 2 ? 1 : 2) * wall;
+  shape.halfAcross = across / 2 + ((count - 1) * (across + gap)) / 2;
+  shape.flangeRadius = shape.radius;
+  shape.flangeHalfAcross = shape.halfAcross;
+  shape.clearance = body.clearance;
+  shape.bendRadius = walls === 0 ? shortSide / 2 + wall : (shortSide - wall) / 2;
+  shape.bendLength = (Math.PI / 2) * (walls === 0 ? shape.bendRadius : shortSide / 2);
+  shape.onWall = walls > 0;
+}
+
+const form = (vent: VentShape, axis: number) => (vent.cuboid ? -1 : axis);
 
 /** Straight part from the panel inwards. */
 export function firstLeg(block: Block, vent: VentShape, along: number, across: number, length: number, less = 0): void {
@@ -29,7 +82,7 @@ export function firstLeg(block: Block, vent: VentShape, along: number, across: n
 export function bend(block: Block, vent: VentShape, along: number, across: number, length: number, less = 0): void {
   block.axis = -1;
   span(block, 0, length + less, length + vent.bendRadius + vent.radius - less);
-  span(block, 1, along - vent.radius + less, along + vent.bendRadius - less);
+  span(block, 1, along - vent.radius + less, along + Math.max(vent.bendRadius, vent.radius) - less);
   span(block, 2, across - vent.halfAcross + less, across + vent.halfAcross - less);
 }
 
@@ -50,13 +103,10 @@ export function secondLeg(
   span(block, 2, across - vent.halfAcross + less, across + vent.halfAcross - less);
 }
 
-/** Flange on the outer surface: a disc, or for a row of vents a rectangle. */
+/** Flange on the outer surface: a disc, or for slots and rows a rectangle. */
 export function flange(block: Block, vent: VentShape, along: number, across: number, less = 0): void {
   block.axis = form(vent, 0);
   span(block, 0, -1, 0);
   span(block, 1, along - vent.flangeRadius + less, along + vent.flangeRadius - less);
   span(block, 2, across - vent.flangeHalfAcross + less, across + vent.flangeHalfAcross - less);
 }
-
-/** Centre-line length of a bend of 90°. */
-export const bendLength = (vent: { readonly bendRadius: number }): number => (Math.PI / 2) * vent.bendRadius;

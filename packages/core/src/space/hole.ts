@@ -1,0 +1,39 @@
+import { type Length, si } from '../quantity/index.js';
+import type { Face } from './cuboid.js';
+import { inwards } from './placement.js';
+import { axisOf, faceName, type Solid } from './solids.js';
+
+/** From the left, bottom, front outer edge. */
+export type Point = readonly [Length, Length, Length];
+
+/** What is cut out of a panel, by its middle on the outer surface. */
+export type Hole = {
+  readonly part: Exclude<Solid['part'], 'clearance'>;
+  readonly face: Face;
+  readonly centre: Point;
+} & (
+  | { readonly form: 'circle'; readonly diameter: Length }
+  /** Edges along x, y, z; 0 across the panel. */
+  | { readonly form: 'rectangle'; readonly edges: Point }
+);
+
+export const roundHole = (part: Hole['part'], face: number, centre: Point, diameter: number): Hole => ({
+  part,
+  face: faceName(face),
+  centre,
+  form: 'circle',
+  diameter: si('length', diameter),
+});
+
+/** A point on the outer surface of a face, from the outer edges. */
+export const onFace = (
+  centre: readonly number[],
+  face: number,
+  inner: readonly number[],
+  thickness: readonly number[],
+): Point => {
+  const outside = inwards(face, inner[axisOf(face)]!, -thickness[face]!);
+  return centre.map((at, axis) =>
+    si('length', (axis === axisOf(face) ? outside : at) + thickness[2 * axis]!),
+  ) as unknown as Point;
+};

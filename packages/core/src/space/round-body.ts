@@ -1,0 +1,141 @@
+import type { Fault } from '../fault/index.js';
+import {
+  count,
+  type Field,
+  type Fields,
+  type LengthInput,
+  nested,
+  notNegative,
+  oneOf,
+  optional,
+  positive,
+} from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
+import { type Face, faces } from './cuboid.js';
+
+/** A driver or a passive radiator, or several alike, as the box feels them. */
+export interface RoundBodyInput {
+  /** Of the frame on the outer surface. */
+  readonly outerDiameter: LengthInput;
+  /** Of the hole, and of all that stands behind the panel. */
+  readonly cutoutDiameter: LengthInput;
+  /** From the outer surface of the panel to the rear end at rest. */
+  readonly depth: LengthInput;
+  /** How far the rear end comes inwards from there while it plays; default 0: a driver's magnet stays where it is. */
+  readonly travel?: LengthInput;
+  /** All together; default 1. */
+  readonly count?: number;
+  /** Where they may sit; default the front. */
+  readonly faces?: readonly Face[];
+  /**
+   * How they share the faces. `one-face`, the default: all in a block on one of them. `each-face`: equally many on every
+   * one. `opposed`: half on a face and half on the opposite one, back to back on common axes, so that their forces cancel.
+   */
+  readonly spread?: 'one-face' | 'each-face' | 'opposed';
+}
+
+export const facesField: Field<readonly Face[]> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (Array.isArray(value) && value.length > 0) {
+      const face = oneOf(...faces);
+      const read = value.map((name, index) => face.read(faults, name, `${path}[${index}]`));
+      return read.every((name) => name !== undefined) ? [...new Set(read as Face[])] : undefined;
+    }
+    const remedy = 'Name at least one face, or leave the field out.';
+    faults.push({ code: 'empty', path, got: value, expected: `a list of ${faces.join(', ')}`, remedy });
+    return undefined;
+  },
+};
+
+const shape = {
+  outerDiameter: positive('length'),
+  cutoutDiameter: positive('length'),
+  depth: positive('length'),
+  travel: optional(notNegative('length')),
+  count: optional(count(8)),
+  faces: optional(facesField),
+  spread: optional(oneOf('one-face', 'each-face', 'opposed')),
+};
+type ReadBody = Fields<typeof shape>;
+const one = nested(shape);
+
+/** At most so many different bodies of a kind: the places tried grow with each. */
+const MOST = 4;
+
+/** One body, or a list of bodies that differ. */
+export const bodiesField: Field<ReadBody | readonly ReadBody[]> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (!Array.isArray(value)) return one.read(faults, value, path);
+    if (value.length === 0 || value.length > MOST) {
+      const remedy = 'Give equal ones as one record with a count.';
+      faults.push({ code: 'out-of-range', path, got: value.length, expected: `1 to ${MOST} records`, remedy });
+      return undefined;
+    }
+    const read = value.map((body, index) => one.read(faults, body, `${path}[${index}]`));
+    return read.every((body) => body !== undefined) ? (read as ReadBody[]) : undefined;
+  },
+};
+
+/** Plain SI numbers of round bodies alike; faces by their place in the list of faces. */
+export interface RoundBody {
+  readonly part: 'driver' | 'radiator';
+  readonly outerDiameter: number;
+  readonly cutoutDiameter: number;
+  /** From the outer surface of the panel to the rear end, travel included. */
+  readonly depth: number;
+  /** On one face. */
+  readonly count: number;
+  /** Where they may sit. */
+  readonly faces: readonly number[];
+  /** As many again stand on the opposite face, on the same axes. */
+  readonly opposed: boolean;
+}
+
+const listed = (bodies: ReadBody | readonly ReadBody[] | undefined): readonly ReadBody[] =>
+  bodies === undefined ? [] : Array.isArray(bodies) ? bodies : [bodies as ReadBody];
+
+/** Faces of which the list holds both sides of the box: the left, lower or front one of each pair. */
+const pairs = (list: readonly number[]): readonly number[] =>
+  [0, 2, 4].filter((face) => list.includes(face) && list.includes(face + 1));
+
+/** Fills in the defaults, and takes bodies on each of several faces apart. */
+export const roundBodies = (
+  part: RoundBody['part'],
+  bodies: ReadBody | readonly ReadBody[] | undefined,
+): readonly RoundBody[] =>
+  listed(bodies).flatMap<RoundBody>(
+    ({ travel = 0, count: all = 1, faces: names = ['front'], spread = 'one-face', ...body }) => {
+      const list = names.map((name) => faces.indexOf(name));
+      const { outerDiameter, cutoutDiameter } = body;
+      const common = { part, outerDiameter, cutoutDiameter, depth: body.depth + travel } as const;
+      if (spread === 'opposed') return [{ ...common, count: all / 2, faces: pairs(list), opposed: true }];
+      if (spread === 'one-face') return [{ ...common, count: all, faces: list, opposed: false }];
+      return list.map((face) => ({ ...common, count: all / list.length, faces: [face], opposed: false }));
+    },
+  );
+
+/** Bodies that contradict themselves. */
+export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, path: string): Fault[] {
+  return listed(bodies).flatMap((body, index) => {
+    const at = Array.isArray(bodies) ? `${path}[${index}]` : path;
+    const { outerDiameter, cutoutDiameter, count: all = 1, faces: names = ['front'], spread } = body;
+    const faults: Fault[] = [];
+    const fault = (field: string, got: unknown, expected: string, remedy: string) =>
+      faults.push({ code: 'inconsistent', path: `${at}.${field}`, got, expected, remedy });
+    if (outerDiameter < cutoutDiameter - ROUNDING) {
+      fault('outerDiameter', outerDiameter, `at least the cutout, ${cutoutDiameter} m`, 'Check the two sizes.');
+    }
+    if (spread === 'opposed') {
+      if (all % 2 !== 0) fault('count', all, 'an even number, half for each face', 'Add one, or take one away.');
+      if (pairs(names.map((name) => faces.indexOf(name))).length === 0) {
+        fault('faces', names, 'two opposite faces, such as left and right', 'Name both faces of a pair.');
+      }
+    }
+    if (spread === 'each-face' && all % names.length !== 0) {
+      fault('count', all, `a multiple of the ${names.length} faces`, 'Change the count or the faces.');
+    }
+    return faults;
+  });
+}

@@ -1,0 +1,74 @@
+import { overlap, overlappingShifts } from './overlap.js';
+import { type Block, emptyBlock } from './solids.js';
+import { emptyShape, flange, type VentShape } from './vent-solids.js';
+
+/** A block of bodies on one face, in the view of the search (see placement.ts). */
+export interface Stand {
+  face: number;
+  columns: number;
+  rows: number;
+  /** What stands behind the panel; undefined when it doesn't reach in. */
+  readonly block: Block;
+  inside: boolean;
+  /** Frames and the gap around them. */
+  readonly frame: Block;
+  /** Whether the frames are on the vent's face. */
+  beside: boolean;
+}
+
+/** What a vent meets, in its view. */
+export interface Scene {
+  readonly size: readonly [number, number, number];
+  readonly vent: VentShape;
+  readonly stands: readonly Stand[];
+}
+
+const emptyStand = (): Stand => ({
+  face: 0,
+  columns: 1,
+  rows: 1,
+  block: emptyBlock(),
+  inside: false,
+  frame: emptyBlock(),
+  beside: false,
+});
+
+export const emptyScene = (size: readonly [number, number, number], stands: number): Scene => ({
+  size,
+  vent: emptyShape(),
+  stands: Array.from({ length: stands }, emptyStand),
+});
+
+const disc = emptyBlock();
+const range = new Float64Array(2);
+
+/** Whether the flange meets a frame. */
+export function framed({ vent, stands }: Scene, along: number, across: number, less: number): boolean {
+  for (let i = 0; i < stands.length; i++) {
+    const stand = stands[i]!;
+    if (!stand.beside) continue;
+    flange(disc, vent, along, across, less);
+    if (overlap(disc, stand.frame)) return true;
+  }
+  return false;
+}
+
+/** Whether a part meets a body. */
+export function meets({ stands }: Scene, part: Block): boolean {
+  for (let i = 0; i < stands.length; i++) {
+    const stand = stands[i]!;
+    if (stand.inside && overlap(part, stand.block)) return true;
+  }
+  return false;
+}
+
+/** How far a disc may go along an axis from where it is, with the wall at `room`; negative when it can't be there. */
+export function freeWay({ stands }: Scene, part: Block, axis: number, room: number): number {
+  let way = room;
+  for (let i = 0; i < stands.length; i++) {
+    const stand = stands[i]!;
+    if (!stand.inside || !overlappingShifts(part, stand.block, axis, range) || range[1]! <= 0) continue;
+    if (range[0]! < way) way = range[0]!;
+  }
+  return way;
+}

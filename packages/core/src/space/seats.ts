@@ -1,0 +1,187 @@
+import { ROUNDING } from '../quantity/rounding.js';
+import type { Layout } from './fit-input.js';
+import { overlap, overlappingShifts } from './overlap.js';
+import { arrangements, centreLimits, type View } from './placement.js';
+import type { RoundBody } from './round-body.js';
+import type { Scene, Stand } from './scene.js';
+import { type Block, emptyBlock, isFar, span } from './solids.js';
+
+const range = new Float64Array(2);
+const bare = emptyBlock();
+
+/** Places tried for one body on one face, at most: the middle, four corners, and four touches at each other stand. */
+const MOST_PLACES = 512;
+
+/** A solid, smaller by so much on all sides. */
+function smaller(block: Block, by: number): Block {
+  bare.axis = block.axis;
+  for (let k = 0; k < 3; k++) span(bare, k, block.low[k]! + by, block.high[k]! - by);
+  return bare;
+}
+
+/**
+ * Compiles the places of all bodies: each at the corners of its limits, and from the second one on also where it touches
+ * one before it. `visit` is called with the stands written; true from it ends the search, and so does
+ * `hopeless`, asked before each place. `corner` is the side that the
+ * first body takes on each axis of the view, 0 near and 1 far.
+ *
+ * One body loses nothing at the corners (see vent-places.ts). Of several, other places may fit where these don't: a
+ * place that is found stands, and that none is found is as good as random searching over hundreds of boxes says.
+ */
+export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless: () => boolean) {
+  const { thickness, gap, edgeMargin, cutoutMargin, bodies } = layout;
+  const { stands } = scene;
+  const firstStand = bodies.map((_, i) => bodies.slice(0, i).reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0));
+  const blocks = bodies.map(({ count }) => arrangements(count));
+  const limits = bodies.map(() => [new Float64Array(2), new Float64Array(2)] as const);
+  const halves = bodies.map(() => [0, 0, 0]);
+  const places = bodies.map((_, i) => new Float64Array(i === 0 ? 10 : 2 * MOST_PLACES));
+  const corner: [number, number, number] = [0, 0, 0];
+
+  /** Limits of a centre along an axis of the view. */
+  function limitsOf(k: number, behind: number, outside: number, limit: Float64Array): boolean {
+    const fits = centreLimits(view.size[k]!, behind, outside, thickness, view.axes[k]!, limit);
+    if (view.turned[k]) {
+      const low = view.size[k]! - limit[1]!;
+      limit[1] = view.size[k]! - limit[0]!;
+      limit[0] = low;
+    }
+    return fits;
+  }
+
+  function write(stand: Stand, body: RoundBody, half: readonly number[], k: number, at: number): void {
+    span(stand.block, k, at - half[k]! - body.cutoutDiameter / 2, at + half[k]! + body.cutoutDiameter / 2);
+    const frame = half[k]! + body.outerDiameter / 2 + gap;
+    span(stand.frame, k, at - frame, at + frame);
+  }
+
+  /** Where a body just touches one before it, from a place at which it is written; the one coordinate stays. */
+  function touches(i: number, from: number, to: number, one: number, two: number, count: number): number {
+    const at = places[i]!;
+    let n = count;
+    for (let p = 0; p < count; p++) {
+      for (let s = from; s < to; s++) put(i, s, one, two, at[2 * p]!, at[2 * p + 1]!);
+      for (let s = from; s < to; s++) {
+        for (let o = 0; o < from; o++) {
+          const [stand, other] = [stands[s]!, stands[o]!];
+          for (let side = 0; side < 4; side++) {
+            const k = side < 2 ? one : two;
+            const met =
+              stand.face === other.face
+                ? overlappingShifts(smaller(stand.frame, gap), other.frame, k, range)
+                : stand.inside && other.inside && overlappingShifts(stand.block, other.block, k, range);
+            if (!met || n >= MOST_PLACES) continue;
+            const by = range[side & 1]!;
+            const first = at[2 * p]! + (k === one ? by : 0);
+            const second = at[2 * p + 1]! + (k === two ? by : 0);
+            const [a, b] = limits[i]!;
+            if (first < a[0]! || first > a[1]! || second < b[0]! || second > b[1]!) continue;
+            at[2 * n] = first;
+            at[2 * n + 1] = second;
+            n++;
+          }
+        }
+      }
+    }
+    return n;
+  }
+
+  function put(i: number, s: number, one: number, two: number, first: number, second: number): void {
+    write(stands[s]!, bodies[i]!, halves[i]!, one, first);
+    write(stands[s]!, bodies[i]!, halves[i]!, two, second);
+  }
+
+  /** Whether a stand is free of those before it. */
+  function free(s: number): boolean {
+    for (let o = 0; o < s; o++) {
+      const [stand, other] = [stands[s]!, stands[o]!];
+      if (stand.inside && other.inside && overlap(smaller(stand.block, ROUNDING), other.block)) return false;
+      if (stand.face === other.face && overlap(smaller(stand.frame, gap + ROUNDING), other.frame)) return false;
+    }
+    return true;
+  }
+
+  function seat(i: number, ventFace: number, alone: boolean, mirrored: number, visit: () => boolean): boolean {
+    if (i === bodies.length) return visit();
+    const body = bodies[i]!;
+    const from = firstStand[i]!;
+    const to = from + (body.opposed ? 2 : 1);
+    for (const face of body.faces) {
+      const axis = face >> 1;
+      const normal = view.axes[0] === axis ? 0 : view.axes[1] === axis ? 1 : 2;
+      if (mirrored >= 0 && axis !== mirrored) continue;
+      const one = normal === 0 ? 1 : 0;
+      const two = 3 - normal - one;
+      const room = view.size[normal]!;
+      let reaches = 0;
+      for (let s = from; s < to; s++) reaches += Math.max(0, body.depth - thickness[s === from ? face : face ^ 1]!);
+      if (reaches > room + ROUNDING) continue;
+      for (let s = from; s < to; s++) {
+        const stand = stands[s]!;
+        stand.face = s === from ? face : face ^ 1;
+        const reach = Math.min(Math.max(0, body.depth - thickness[stand.face]!), room);
+        const far = isFar(stand.face) !== view.turned[normal];
+        span(stand.block, normal, far ? room - reach : 0, far ? room : reach);
+        // Thick enough that it may be made smaller by the gap on all sides.
+        span(stand.frame, normal, -1 - gap, gap);
+        stand.block.axis = body.count === 1 ? normal : -1;
+        stand.frame.axis = stand.block.axis;
+        stand.inside = reach > 0;
+        stand.beside = stand.face === ventFace;
+        if (s === from) corner[normal] = far ? 1 : 0;
+      }
+      for (const [columns, rows] of blocks[i]!) {
+        const half = halves[i]!;
+        const pitch = body.outerDiameter + gap;
+        const columnsOn = view.axes[one]! < view.axes[two]! ? one : two;
+        half[columnsOn] = ((columns - 1) * pitch) / 2;
+        half[one + two - columnsOn] = ((rows - 1) * pitch) / 2;
+        const behind = body.cutoutDiameter / 2 + cutoutMargin;
+        const outside = body.outerDiameter / 2 + edgeMargin;
+        const [a, b] = limits[i]!;
+        if (!limitsOf(one, half[one]! + behind, half[one]! + outside, a)) continue;
+        if (!limitsOf(two, half[two]! + behind, half[two]! + outside, b)) continue;
+        for (let s = from; s < to; s++) {
+          stands[s]!.columns = columns;
+          stands[s]!.rows = rows;
+        }
+        const at = places[i]!;
+        let n = 0;
+        if (alone) {
+          at[0] = (a[0]! + a[1]!) / 2;
+          at[1] = (b[0]! + b[1]!) / 2;
+          n = 1;
+        }
+        const corners = n;
+        for (let c = 0; c < 4; c++) {
+          at[2 * n] = a[c & 1]!;
+          at[2 * n + 1] = b[c >> 1]!;
+          n++;
+        }
+        if (i > 0) n = touches(i, from, to, one, two, n);
+        // The mirror image of what was tried need not be tried again.
+        const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
+        for (let p = 0; p < n; p++) {
+          const c = p - corners;
+          if (skip > 0 && (c & skip) !== 0) continue;
+          if (i === 0) {
+            corner[one] = c & 1;
+            corner[two] = c >> 1;
+          }
+          if (hopeless()) return true;
+          let clear = true;
+          for (let s = from; s < to && clear; s++) {
+            put(i, s, one, two, at[2 * p]!, at[2 * p + 1]!);
+            clear = s === 0 || free(s);
+          }
+          if (clear && seat(i + 1, ventFace, alone, -1, visit)) return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** By axis of the box: whether both panels across it are alike. */
+  const mirrors = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
+  return { seat, corner, mirrors, limitsOf };
+}

@@ -1,0 +1,145 @@
+import type { Fault } from '../fault/index.js';
+import {
+  count,
+  type Field,
+  type Fields,
+  type LengthInput,
+  notNegative,
+  oneOf,
+  optional,
+  positive,
+  readFieldsInto,
+  type Shape,
+} from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
+import type { Face } from './cuboid.js';
+import { facesField } from './round-body.js';
+
+interface AnyVentInput {
+  /** Most bends; default 1. */
+  readonly bends?: 'straight' | 'one-bend';
+  /** Several alike stand in a row; default 1. */
+  readonly count?: number;
+  /** Where it may sit; default the front. */
+  readonly faces?: readonly Face[];
+  /** Of its own boards or of the tube; default 3 mm. */
+  readonly wall?: LengthInput;
+}
+
+/** A round vent, or several alike in a row, without its length. */
+export interface RoundVentBodyInput extends AnyVentInput {
+  /** Inside. */
+  readonly diameter: LengthInput;
+  /** On the outer surface; default the outer diameter of the tube. */
+  readonly flangeDiameter?: LengthInput;
+  /** Free air before the inner end; default one inner diameter (common practice). */
+  readonly clearance?: LengthInput;
+  /** Of the centre line of a bend; default the outer diameter, a short-radius elbow. */
+  readonly bendRadius?: LengthInput;
+}
+
+/** A slot, or several alike in a row along their long sides, without its length. */
+export interface SlotVentBodyInput extends AnyVentInput {
+  /** Inside, along the face. */
+  readonly width: LengthInput;
+  /** Inside, along the face; the shorter side lies in the plane of the fold. */
+  readonly height: LengthInput;
+  /**
+   * Panels of the box that stand for its own boards: none; one, on a long side; or two, in a corner. Default none. The
+   * fold of a slot along walls goes on along the panel opposite to its face.
+   */
+  readonly along?: 'none' | 'one' | 'two';
+  /** Free air before the inner end; default the shorter side (common practice). */
+  readonly clearance?: LengthInput;
+}
+
+/** A vent without its length: round, or a slot with `width` and `height`. */
+export type VentBodyInput = RoundVentBodyInput | SlotVentBodyInput;
+
+const anyShape = {
+  wall: optional(notNegative('length')),
+  clearance: optional(notNegative('length')),
+  bends: optional(oneOf('straight', 'one-bend')),
+  count: optional(count(3)),
+  faces: optional(facesField),
+};
+const roundShape = {
+  ...anyShape,
+  diameter: positive('length'),
+  flangeDiameter: optional(notNegative('length')),
+  bendRadius: optional(positive('length')),
+};
+const slotShape = {
+  ...anyShape,
+  width: positive('length'),
+  height: positive('length'),
+  along: optional(oneOf('none', 'one', 'two')),
+};
+export type ReadVent = Fields<typeof roundShape> | Fields<typeof slotShape>;
+
+const isSlot = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && (Object.hasOwn(value, 'width') || Object.hasOwn(value, 'height'));
+
+/** Reads a vent of either form, with fields of the caller's own. */
+export const ventField = <S extends Shape>(more: S): Field<ReadVent & Fields<S>> => ({
+  optional: false,
+  read: (faults, value, path) =>
+    readFieldsInto(faults, path, value, { ...(isSlot(value) ? slotShape : roundShape), ...more }) as
+      | (ReadVent & Fields<S>)
+      | undefined,
+});
+
+/** Plain SI numbers of a round vent. */
+export interface VentBody {
+  readonly outerDiameter: number;
+  readonly flangeDiameter: number;
+  readonly clearance: number;
+  readonly bendRadius: number;
+}
+
+/** Plain SI numbers of a slot. */
+export interface SlotBody {
+  /** Inside. */
+  readonly longSide: number;
+  /** Inside; in the plane of the fold. */
+  readonly shortSide: number;
+  /** Thickness of its own boards. */
+  readonly wall: number;
+  readonly clearance: number;
+}
+
+/** Fills in the defaults. */
+export function ventBodyOf(vent: ReadVent): VentBody | SlotBody {
+  const wall = vent.wall ?? 0.003;
+  if ('width' in vent) {
+    const shortSide = Math.min(vent.width, vent.height);
+    const longSide = Math.max(vent.width, vent.height);
+    return { longSide, shortSide, wall, clearance: vent.clearance ?? shortSide };
+  }
+  const outerDiameter = vent.diameter + 2 * wall;
+  return {
+    outerDiameter,
+    flangeDiameter: vent.flangeDiameter ?? outerDiameter,
+    clearance: vent.clearance ?? vent.diameter,
+    bendRadius: vent.bendRadius ?? outerDiameter,
+  };
+}
+
+/** Sizes of a vent that contradict each other. */
+export function judgeVent(vent: ReadVent, path: string): Fault[] {
+  const faults: Fault[] = [];
+  const least = (at: string, got: number, than: number, expected: string) => {
+    if (got >= than - ROUNDING) return;
+    const remedy = 'Check the two sizes.';
+    faults.push({ code: 'inconsistent', path: `${path}.${at}`, got, expected: `${expected}, ${than} m`, remedy });
+  };
+  const body = ventBodyOf(vent);
+  if ('outerDiameter' in body) {
+    least('flangeDiameter', body.flangeDiameter, body.outerDiameter, 'at least the outer diameter of the tube');
+    least('bendRadius', body.bendRadius, body.outerDiameter / 2, 'at least the outer radius of the tube');
+  } else if ('along' in vent && vent.along === 'two' && (vent.count ?? 1) > 1) {
+    const remedy = 'Lay several slots along one panel.';
+    faults.push({ code: 'inconsistent', path: `${path}.count`, got: vent.count, expected: '1 in a corner', remedy });
+  }
+  return faults;
+}
