@@ -97,3 +97,21 @@ test('compiled doors', () => {
   compileSizeForNetVolume([0.336, 0.436, 0.386], thickness, 'width')(0.04, 0.002, out);
   expect(out[0]).toBeCloseTo(0.336, 12);
 });
+
+test('radiators and slots take air as drivers and tubes do', () => {
+  const box = {
+    outer: { width: '336 mm', height: '436 mm', depth: '386 mm' },
+    thickness: '18 mm',
+    contents: {
+      radiator: { displacedVolume: '0.8 L', count: 2 },
+      // 200 × 40 mm of air along one panel: one 12 mm board on a long side, two on the short ones.
+      vent: { outerWidth: '224 mm', outerHeight: '52 mm', lengthInside: '300 mm' },
+    },
+  } as const;
+  const result = netVolume(box);
+  if (!result.ok) throw new Error('must hold air');
+  expect(result.displacedByRadiator).toBeCloseTo(0.0016, 12);
+  expect(result.displacedByVent).toBeCloseTo(0.224 * 0.052 * 0.3, 12);
+  expect(result.netVolume).toBeCloseTo(0.042 - 0.0016 - 0.224 * 0.052 * 0.3, 12);
+  expect(() => netVolume({ ...box, contents: { radiator: { count: 1 } } })).toThrowError(/box\.contents\.radiator/);
+});

@@ -1,6 +1,7 @@
 import type { Fault } from '../fault/index.js';
 import {
   count,
+  type Field,
   type Fields,
   type LengthInput,
   nested,
@@ -11,24 +12,35 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 
+/** A driver or a passive radiator. */
+interface BodyContentsInput {
+  /** As the sheet says it; left out, it is estimated from the two sizes below. */
+  readonly displacedVolume?: VolumeInput;
+  readonly cutoutDiameter?: LengthInput;
+  /** Behind the panel, inside the box. */
+  readonly depthInside?: LengthInput;
+  /** Default 1. */
+  readonly count?: number;
+}
+
+/** A vent: a round tube, or a slot by the outer edges of its air and its own boards. */
+type VentContentsInput = (
+  | { readonly outerDiameter: LengthInput }
+  /** Across it; a panel of the box that stands for a board is not counted. */
+  | { readonly outerWidth: LengthInput; readonly outerHeight: LengthInput }
+) & {
+  /** Along the centre line, without what lies in the panel. */
+  readonly lengthInside: LengthInput;
+  /** Default 1. */
+  readonly count?: number;
+};
+
 /** What stands inside the box and takes air from it. */
 export interface ContentsInput {
-  readonly driver?: {
-    /** As the sheet says it; left out, it is estimated from the two sizes below. */
-    readonly displacedVolume?: VolumeInput;
-    readonly cutoutDiameter?: LengthInput;
-    /** Behind the panel, inside the box. */
-    readonly depthInside?: LengthInput;
-    /** Default 1. */
-    readonly count?: number;
-  };
-  readonly vent?: {
-    readonly outerDiameter: LengthInput;
-    /** Along the centre line, without what lies in the panel. */
-    readonly lengthInside: LengthInput;
-    /** Default 1. */
-    readonly count?: number;
-  };
+  readonly driver?: BodyContentsInput;
+  /** Passive radiators. */
+  readonly radiator?: BodyContentsInput;
+  readonly vent?: VentContentsInput;
   readonly bracing?: {
     readonly volume?: VolumeInput;
     /** Of the inner volume. */
@@ -36,42 +48,53 @@ export interface ContentsInput {
   };
 }
 
+const bodyField = optional(
+  nested({
+    displacedVolume: optional(notNegative('volume')),
+    cutoutDiameter: optional(positive('length')),
+    depthInside: optional(notNegative('length')),
+    count: optional(count(8)),
+  }),
+);
+const alongShape = { lengthInside: notNegative('length'), count: optional(count(3)) };
+const tube = nested({ ...alongShape, outerDiameter: positive('length') });
+const slot = nested({ ...alongShape, outerWidth: positive('length'), outerHeight: positive('length') });
+type VentContents = ReturnType<typeof tube.read> | ReturnType<typeof slot.read>;
+const ventContents: Field<NonNullable<VentContents>> = {
+  optional: false,
+  read: (faults, value, path) =>
+    typeof value === 'object' && value !== null && ('outerWidth' in value || 'outerHeight' in value)
+      ? slot.read(faults, value, path)
+      : tube.read(faults, value, path),
+};
+
 export const contentsShape = {
-  driver: optional(
-    nested({
-      displacedVolume: optional(notNegative('volume')),
-      cutoutDiameter: optional(positive('length')),
-      depthInside: optional(notNegative('length')),
-      count: optional(count(4)),
-    }),
-  ),
-  vent: optional(
-    nested({
-      outerDiameter: positive('length'),
-      lengthInside: notNegative('length'),
-      count: optional(count(3)),
-    }),
-  ),
+  driver: bodyField,
+  radiator: bodyField,
+  vent: optional(ventContents),
   bracing: optional(nested({ volume: optional(notNegative('volume')), fraction: optional(notNegative('ratio')) })),
 };
 export type Contents = Fields<typeof contentsShape>;
 
 /** Contents that say too much or too little. */
-export function judgeContents({ driver, bracing }: Contents, path: string): Fault[] {
+export function judgeContents(contents: Contents, path: string): Fault[] {
   const faults: Fault[] = [];
-  if (driver) {
-    const sizes = [driver.cutoutDiameter, driver.depthInside].filter((size) => size !== undefined).length;
-    if (driver.displacedVolume === undefined && sizes < 2) {
+  for (const part of ['driver', 'radiator'] as const) {
+    const body = contents[part];
+    if (!body) continue;
+    const sizes = [body.cutoutDiameter, body.depthInside].filter((size) => size !== undefined).length;
+    if (body.displacedVolume === undefined && sizes < 2) {
       const expected = 'displacedVolume, or cutoutDiameter and depthInside';
       const remedy = 'Read it from the sheet, or measure the two sizes for an estimate.';
-      faults.push({ code: 'empty', path: `${path}.driver`, got: driver, expected, remedy });
+      faults.push({ code: 'empty', path: `${path}.${part}`, got: body, expected, remedy });
     }
-    if (driver.displacedVolume !== undefined && sizes > 0) {
+    if (body.displacedVolume !== undefined && sizes > 0) {
       const expected = 'either displacedVolume or the two sizes';
       const remedy = 'Keep the volume: the sizes only estimate it.';
-      faults.push({ code: 'conflict', path: `${path}.driver`, got: driver, expected, remedy });
+      faults.push({ code: 'conflict', path: `${path}.${part}`, got: body, expected, remedy });
     }
   }
+  const { bracing } = contents;
   if (bracing?.fraction !== undefined && bracing.fraction >= 1) {
     const remedy = 'Give the part of the inner volume that wood takes.';
     faults.push({
@@ -105,18 +128,26 @@ export function judgeContents({ driver, bracing }: Contents, path: string): Faul
 export const estimatedDriverVolume = (cutoutDiameter: number, depthInside: number): number =>
   ((7 * Math.PI) / 48) * cutoutDiameter ** 2 * depthInside;
 
-/** Volume of a round tube, its own air included: that air is not the box's. */
-const tubeVolume = (outerDiameter: number, lengthInside: number): number =>
-  (Math.PI / 4) * outerDiameter ** 2 * lengthInside;
+/** Volume of a vent, its own air included: that air is not the box's. */
+function ventVolume(vent: NonNullable<Contents['vent']>): number {
+  const area = 'outerDiameter' in vent ? (Math.PI / 4) * vent.outerDiameter ** 2 : vent.outerWidth * vent.outerHeight;
+  return (vent.count ?? 1) * area * vent.lengthInside;
+}
+
+const bodyVolume = (body: Contents['driver']): number =>
+  body === undefined
+    ? 0
+    : (body.count ?? 1) *
+      (body.displacedVolume ?? estimatedDriverVolume(body.cutoutDiameter ?? 0, body.depthInside ?? 0));
 
 /** Volumes taken, m³; `fraction` is the part that grows with the box. */
-export function displacedVolumes({ driver, vent, bracing }: Contents) {
-  const driverVolume =
-    driver?.displacedVolume ?? estimatedDriverVolume(driver?.cutoutDiameter ?? 0, driver?.depthInside ?? 0);
-  return {
-    driver: (driver?.count ?? 1) * driverVolume,
-    vent: (vent?.count ?? 1) * tubeVolume(vent?.outerDiameter ?? 0, vent?.lengthInside ?? 0),
+export function displacedVolumes({ driver, radiator, vent, bracing }: Contents) {
+  const taken = {
+    driver: bodyVolume(driver),
+    radiator: bodyVolume(radiator),
+    vent: vent === undefined ? 0 : ventVolume(vent),
     bracing: bracing?.volume ?? 0,
-    fraction: bracing?.fraction ?? 0,
   };
+  const all = taken.driver + taken.radiator + taken.vent + taken.bracing;
+  return { ...taken, all, fraction: bracing?.fraction ?? 0 };
 }

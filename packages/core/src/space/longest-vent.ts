@@ -63,9 +63,11 @@ const shape = { ...spaceShape, vent: ventField({}) };
  *
  * Length is that of the centre line, panel included. Driver and vent go where they leave each other most room, at the
  * corners of what their faces allow: a proof that it fits, not a layout for looks. Every shorter straight vent fits as
- * well; a bent one has at least the length of panel and bend. Several drivers are kept free as one cuboid, and so is a row of vents.
+ * well; a bent one has at least the length of panel and bend. Several drivers on one face are kept free as one cuboid, and
+ * so is a row of vents. Beside bodies on several faces the vent is tried in corners and where it just passes them: it
+ * fits, but a longer one may.
  *
- * @validity round vents, flat panels at right angles; 0 where none fits
+ * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)
  * @returns `straight` and `bent` in m, 0 where none fits
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`

@@ -45,6 +45,7 @@ export interface NetVolume {
   readonly displacedByDriver: Volume;
   /** Says that the driver's volume was estimated from two sizes. */
   readonly driverEstimated: boolean;
+  readonly displacedByRadiator: Volume;
   readonly displacedByVent: Volume;
   readonly displacedByBracing: Volume;
 }
@@ -80,13 +81,14 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
 /**
  * Net air volume of a cuboid box.
  *
- * $$ V_b = W_i H_i D_i\,(1 - \beta) - V_{driver} - V_{vent} - V_{bracing} $$
+ * $$ V_b = W_i H_i D_i\,(1 - \beta) - V_{driver} - V_{radiator} - V_{vent} - V_{bracing} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $W_i, H_i, D_i$ | `outer` | m | edges, less the panels |
  * | $\beta$ | `contents.bracing.fraction` | 1 | part of the inner volume that bracing takes |
  * | $V_{driver}$ | `contents.driver` | m³ | given, or estimated as a cut-off cone, $7\pi d^2 h/48$ |
+ * | $V_{radiator}$ | `contents.radiator` | m³ | as a driver |
  * | $V_{vent}$ | `contents.vent` | m³ | outer cross-section × length inside: the vent's own air is not the box's |
  *
  * @validity exact for flat panels and given volumes; an estimated driver is good to about a third
@@ -102,12 +104,9 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
   const inner = cuboidVolume(innerEdges(outer, thickness, 'box.outer'));
   const taken = displacedVolumes(contents);
   const bracing = taken.bracing + taken.fraction * inner;
-  const net = compileNetVolume(thickness, taken.fraction)(
-    ...sizeList(outer),
-    taken.driver + taken.vent + taken.bracing,
-  );
+  const net = compileNetVolume(thickness, taken.fraction)(...sizeList(outer), taken.all);
   if (net <= 0) {
-    const all = taken.driver + taken.vent + bracing;
+    const all = taken.all + taken.fraction * inner;
     const text = `The inner volume is ${litres(inner)} and what stands in it takes ${litres(all)}: take a larger box, a shorter or narrower vent, or less bracing.`;
     return impossible('volume-eaten-up', text);
   }
@@ -117,6 +116,7 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
     innerVolume: inner,
     displacedByDriver: si('volume', taken.driver),
     driverEstimated: contents.driver !== undefined && contents.driver.displacedVolume === undefined,
+    displacedByRadiator: si('volume', taken.radiator),
     displacedByVent: si('volume', taken.vent),
     displacedByBracing: si('volume', bracing),
   };
@@ -170,7 +170,7 @@ export function compileSizeForNetVolume(
  * Outer size of a cuboid box that holds a wanted net volume: the inverse of {@link netVolume}. What stands inside,
  * the vent with its own length included, is part of the equation, so nothing needs to be iterated by hand.
  *
- * $$ (W - t_x)(H - t_y)(D - t_z)(1 - \beta) = V_b + V_{driver} + V_{vent} + V_{bracing} $$
+ * $$ (W - t_x)(H - t_y)(D - t_z)(1 - \beta) = V_b + V_{driver} + V_{radiator} + V_{vent} + V_{bracing} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -195,11 +195,6 @@ export function sizeForNetVolume(input: SizeForNetVolumeInput): Size {
   }
   const taken = displacedVolumes(contents);
   const out = new Float64Array(3);
-  compileSizeForNetVolume(
-    sizeList(outer),
-    thickness,
-    rule,
-    taken.fraction,
-  )(net, taken.driver + taken.vent + taken.bracing, out);
+  compileSizeForNetVolume(sizeList(outer), thickness, rule, taken.fraction)(net, taken.all, out);
   return sizeRecord([out[0]!, out[1]!, out[2]!]);
 }

@@ -9,7 +9,7 @@ import { type Block, emptyBlock, isFar, span } from './solids.js';
 const range = new Float64Array(2);
 const bare = emptyBlock();
 
-/** Places tried for one body on one face, at most: the middle, four corners, and four touches at each other stand. */
+/** Places tried for one body on one face, at most. */
 const MOST_PLACES = 512;
 
 /** A solid, smaller by so much on all sides. */
@@ -20,8 +20,8 @@ function smaller(block: Block, by: number): Block {
 }
 
 /**
- * Compiles the places of all bodies: each at the corners of its limits, and from the second one on also where it touches
- * one before it. `visit` is called with the stands written; true from it ends the search, and so does
+ * Compiles the places of all bodies: each at the corners of its limits; of several also in their middles, and from the
+ * second one on where it touches one before it. `visit` is called with the stands written; true from it ends the search, and so does
  * `hopeless`, asked before each place. `corner` is the side that the
  * first body takes on each axis of the view, 0 near and 1 far.
  *
@@ -35,7 +35,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   const blocks = bodies.map(({ count }) => arrangements(count));
   const limits = bodies.map(() => [new Float64Array(2), new Float64Array(2)] as const);
   const halves = bodies.map(() => [0, 0, 0]);
-  const places = bodies.map((_, i) => new Float64Array(i === 0 ? 10 : 2 * MOST_PLACES));
+  const places = bodies.map((_, i) => new Float64Array(i === 0 ? 20 : 2 * MOST_PLACES));
   const corner: [number, number, number] = [0, 0, 0];
 
   /** Limits of a centre along an axis of the view. */
@@ -74,7 +74,8 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
             const by = range[side & 1]!;
             const first = at[2 * p]! + (k === one ? by : 0);
             const second = at[2 * p + 1]! + (k === two ? by : 0);
-            const [a, b] = limits[i]!;
+            const a = limits[i]![0];
+            const b = limits[i]![1];
             if (first < a[0]! || first > a[1]! || second < b[0]! || second > b[1]!) continue;
             at[2 * n] = first;
             at[2 * n + 1] = second;
@@ -130,7 +131,9 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
         stand.beside = stand.face === ventFace;
         if (s === from) corner[normal] = far ? 1 : 0;
       }
-      for (const [columns, rows] of blocks[i]!) {
+      for (const arrangement of blocks[i]!) {
+        const columns = arrangement[0];
+        const rows = arrangement[1];
         const half = halves[i]!;
         const pitch = body.outerDiameter + gap;
         const columnsOn = view.axes[one]! < view.axes[two]! ? one : two;
@@ -138,7 +141,8 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
         half[one + two - columnsOn] = ((rows - 1) * pitch) / 2;
         const behind = body.cutoutDiameter / 2 + cutoutMargin;
         const outside = body.outerDiameter / 2 + edgeMargin;
-        const [a, b] = limits[i]!;
+        const a = limits[i]![0];
+        const b = limits[i]![1];
         if (!limitsOf(one, half[one]! + behind, half[one]! + outside, a)) continue;
         if (!limitsOf(two, half[two]! + behind, half[two]! + outside, b)) continue;
         for (let s = from; s < to; s++) {
@@ -146,24 +150,31 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
           stands[s]!.rows = rows;
         }
         const at = places[i]!;
-        let n = 0;
+        const corners = alone ? 1 : 0;
         if (alone) {
           at[0] = (a[0]! + a[1]!) / 2;
           at[1] = (b[0]! + b[1]!) / 2;
-          n = 1;
         }
-        const corners = n;
         for (let c = 0; c < 4; c++) {
-          at[2 * n] = a[c & 1]!;
-          at[2 * n + 1] = b[c >> 1]!;
-          n++;
+          at[2 * (corners + c)] = a[c & 1]!;
+          at[2 * (corners + c) + 1] = b[c >> 1]!;
+        }
+        let n = corners + 4;
+        if (stands.length > 1) {
+          for (let c = 0; c < 9; c++) {
+            const [x, y] = [c % 3, Math.floor(c / 3)];
+            if (x !== 1 && y !== 1) continue;
+            at[2 * n] = a[0]! + (x / 2) * (a[1]! - a[0]!);
+            at[2 * n + 1] = b[0]! + (y / 2) * (b[1]! - b[0]!);
+            n++;
+          }
         }
         if (i > 0) n = touches(i, from, to, one, two, n);
         // The mirror image of what was tried need not be tried again.
         const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
         for (let p = 0; p < n; p++) {
           const c = p - corners;
-          if (skip > 0 && (c & skip) !== 0) continue;
+          if (skip > 0 && c < 4 && (c & skip) !== 0) continue;
           if (i === 0) {
             corner[one] = c & 1;
             corner[two] = c >> 1;

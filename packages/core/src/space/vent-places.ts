@@ -196,6 +196,7 @@ export function compilePlaces(layout: Layout) {
         alongLimit[0]!
       : -1;
     // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
+    if (hopeless()) return;
     seat(0, ventFace, false, backwards && stands === 1 && mirrors[along]! ? along : -1, visit);
   }
 
