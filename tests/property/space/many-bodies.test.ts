@@ -1,5 +1,14 @@
 import { si } from '@airspring/core/quantity';
-import { type FitInput, faces, fit, longestVent, type RoundBodyInput, type Solid } from '@airspring/core/space';
+import {
+  collisions,
+  cuboidInterior,
+  type FitInput,
+  faces,
+  fit,
+  longestVent,
+  type RoundBodyInput,
+  type Solid,
+} from '@airspring/core/space';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
@@ -66,6 +75,8 @@ function inside(p: Vec, { form, axis, least, greatest }: Solid): boolean {
 function verify(input: FitInput, solids: readonly Solid[], random: () => number): void {
   const t = input.thickness as number;
   const outer = Object.values(input.outer) as number[];
+  const interior = cuboidInterior({ outer: input.outer, thickness: input.thickness });
+  expect(collisions(interior, solids)).toEqual([]);
   const ofVent = ({ part }: Solid) => part === 'vent' || part === 'clearance';
   for (const one of solids) {
     for (let k = 0; k < 3; k++) {
@@ -164,4 +175,64 @@ test.prop([boxes], { numRuns: Number(process.env.PLACEMENT_RUNS ?? 300) })(
     if (!result.ok) expect(foundAtRandom(input, [driver, radiator], 3000)).toBe(false);
   },
   60_000,
+);
+
+const place = fc.record({
+  axis: fc.constantFrom('x' as const, 'y' as const, 'z' as const),
+  round: fc.boolean(),
+  part: fc.constantFrom('driver' as const, 'radiator' as const),
+  at: fc.tuple(length(0, 0.3), length(0, 0.3), length(0, 0.3)),
+  radius: length(0.02, 0.1),
+  deep: length(0.01, 0.2),
+});
+const solidOf = ({
+  axis,
+  round,
+  part,
+  at,
+  radius,
+  deep,
+}: typeof place extends fc.Arbitrary<infer T> ? T : never): Solid => ({
+  part,
+  form: round ? 'cylinder' : 'cuboid',
+  ...(round && { axis }),
+  least: at,
+  greatest: at.map((x, k) => si('length', x + ('xyz'[k] === axis ? deep : 2 * radius))) as unknown as Solid['greatest'],
+});
+
+test.prop([place, place, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 400 })(
+  'a collision is told when a point lies in both solids, or outside the panels',
+  (a, b, seed) => {
+    const [one, two] = [solidOf(a), solidOf(b)];
+    const edge = si('length', 0.4);
+    const t = si('length', 0.02);
+    const interior = cuboidInterior({ outer: { width: edge, height: edge, depth: edge }, thickness: t });
+    const told = collisions(interior, [one, two]);
+    const random = generator(seed);
+    let shared = false;
+    let out = false;
+    for (let n = 0; n < 400; n++) {
+      const p = one.least.map((low, k) => low + random() * (one.greatest[k]! - low)) as Vec;
+      if (!inside(p, one)) continue;
+      shared ||= inside(p, two);
+      out ||= p.some((x) => x < t || x > edge - t);
+    }
+    const codes = told.filter(({ text }) => text.startsWith('Solid 1')).map(({ code }) => code);
+    if (shared) expect(codes).toContain('overlap');
+    if (out) expect(codes).toContain('outside');
+    // The way to each face, gone to its end, is still inside; a millimetre more is not.
+    if (!interior.contains(one)) return;
+    for (const face of interior.faces) {
+      const k = faces.indexOf(face) >> 1;
+      const sign = faces.indexOf(face) & 1 ? 1 : -1;
+      const moved = (by: number): Solid => {
+        const go = (point: Solid['least']) =>
+          point.map((x, axis) => si('length', axis === k ? x + sign * by : x)) as unknown as Solid['least'];
+        return { ...one, least: go(one.least), greatest: go(one.greatest) };
+      };
+      const way = interior.way(one, face);
+      expect(interior.contains(moved(way))).toBe(true);
+      expect(interior.contains(moved(way + 1e-3))).toBe(false);
+    }
+  },
 );

@@ -14,6 +14,8 @@ export type { Layout, SpaceInput } from './fit-input.js';
 export type { RoundBody, RoundBodyInput } from './round-body.js';
 /** What is a vent, as the box feels it? */
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
+/** What is asked of a room, and does what was placed in it stand free? */
+export { collisions, cuboidInterior, type Interior } from './interior.js';
 /** How long may a vent be at most? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box, and how large must it be for that? */

@@ -1,0 +1,82 @@
+import type { Reason } from '../fault/index.js';
+import { type Length, nested, readFields, si } from '../quantity/index.js';
+import { ROUNDING } from '../quantity/rounding.js';
+import {
+  type Face,
+  faces,
+  innerEdges,
+  type SizeInput,
+  sizeShape,
+  type ThicknessInput,
+  thicknessField,
+} from './cuboid.js';
+import { overlap } from './overlap.js';
+import { axisOf, type Block, isFar, type Solid } from './solids.js';
+
+/** A room as geometry asks of it: the cuboid is one, and a wedge or a cylinder of one's own may be another. */
+export interface Interior {
+  /** On which things may stand. */
+  readonly faces: readonly Face[];
+  /** Whether a solid is inside, touching allowed. */
+  readonly contains: (solid: Solid) => boolean;
+  /** How far a solid that is inside may go on towards a face; a bent way is two of them, one behind the other. */
+  readonly way: (solid: Solid, towards: Face) => Length;
+}
+
+const shape = { outer: nested(sizeShape), thickness: thicknessField };
+
+/**
+ * The inside of a cuboid box, in metres from its left, bottom, front outer edge.
+ *
+ * @validity flat panels at right angles
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent` when the panels leave nothing
+ * @source own geometry of a cuboid
+ * @example cuboidInterior({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm' }).faces.length // 6
+ */
+export function cuboidInterior(input: { readonly outer: SizeInput; readonly thickness: ThicknessInput }): Interior {
+  const { outer, thickness } = readFields('box', input, shape);
+  const inner = innerEdges(outer, thickness, 'box.outer');
+  const low = inner.map((_, axis) => thickness[2 * axis]!);
+  const high = inner.map((edge, axis) => low[axis]! + edge);
+  return {
+    faces,
+    contains: ({ least, greatest }) =>
+      least.every((at, axis) => at >= low[axis]! - ROUNDING && greatest[axis]! <= high[axis]! + ROUNDING),
+    way: ({ least, greatest }, towards) => {
+      const face = faces.indexOf(towards);
+      const axis = axisOf(face);
+      return si('length', isFar(face) ? high[axis]! - greatest[axis]! : least[axis]! - low[axis]!);
+    },
+  };
+}
+
+const blockOf = ({ form, axis, least, greatest }: Solid, less: number): Block => ({
+  axis: form === 'cuboid' || axis === undefined ? -1 : 'xyz'.indexOf(axis),
+  low: least.map((at) => at + less) as [number, number, number],
+  high: greatest.map((at) => at - less) as [number, number, number],
+});
+
+const ofVent = ({ part }: Solid) => part === 'vent' || part === 'clearance';
+
+/**
+ * What is wrong with a placement, however it was found: solids that are not inside, and pairs that overlap. The parts of
+ * vents and the free air before them may meet each other. Empty when all stands free.
+ *
+ * @validity cylinders and cuboids along the axes; touching is no overlap
+ * @neglects frames and flanges on the outer surface; refuses nothing
+ * @source own geometry of cylinders and cuboids
+ * @example collisions(interior, fitted.solids) // []
+ */
+export function collisions(interior: Interior, solids: readonly Solid[]): readonly Reason[] {
+  const because: Reason[] = [];
+  for (const [index, one] of solids.entries()) {
+    const which = `Solid ${index + 1} (${one.part})`;
+    if (!interior.contains(one)) because.push({ code: 'outside', text: `${which} is not inside.` });
+    for (const [other, two] of solids.entries()) {
+      if (other <= index || (ofVent(one) && ofVent(two))) continue;
+      if (!overlap(blockOf(one, ROUNDING), blockOf(two, ROUNDING))) continue;
+      because.push({ code: 'overlap', text: `${which} meets solid ${other + 1} (${two.part}).` });
+    }
+  }
+  return because;
+}
