@@ -50,7 +50,10 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   }
 
   function write(stand: Stand, body: RoundBody, half: readonly number[], k: number, at: number): void {
-    span(stand.block, k, at - half[k]! - body.cutoutDiameter / 2, at + half[k]! + body.cutoutDiameter / 2);
+    const behind = half[k]! + body.cutoutDiameter / 2;
+    span(stand.block, k, at - behind, at + behind);
+    // A body alone meets no other frame.
+    if (!stand.beside && stands.length === 1) return;
     const frame = half[k]! + body.outerDiameter / 2 + gap;
     span(stand.frame, k, at - frame, at + frame);
   }
@@ -107,7 +110,8 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     const body = bodies[i]!;
     const from = firstStand[i]!;
     const to = from + (body.opposed ? 2 : 1);
-    for (const face of body.faces) {
+    for (let f = 0; f < body.faces.length; f++) {
+      const face = body.faces[f]!;
       const axis = face >> 1;
       const normal = view.axes[0] === axis ? 0 : view.axes[1] === axis ? 1 : 2;
       if (mirrored >= 0 && axis !== mirrored) continue;
@@ -131,9 +135,9 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
         stand.beside = stand.face === ventFace;
         if (s === from) corner[normal] = far ? 1 : 0;
       }
-      for (const arrangement of blocks[i]!) {
-        const columns = arrangement[0];
-        const rows = arrangement[1];
+      for (let r = 0; r < blocks[i]!.length; r++) {
+        const columns = blocks[i]![r]![0];
+        const rows = blocks[i]![r]![1];
         const half = halves[i]!;
         const pitch = body.outerDiameter + gap;
         const columnsOn = view.axes[one]! < view.axes[two]! ? one : two;

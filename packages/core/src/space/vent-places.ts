@@ -61,15 +61,17 @@ export function compilePlaces(layout: Layout) {
   const scene = emptyScene(view.size, stands);
   const vent: VentShape = scene.vent;
   const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless);
+  const acrossAxis = [0, 1, 2].map((axis) =>
+    layout.bodies.some(({ faces }) => faces.some((face) => face >> 1 === axis)),
+  );
   const alongLimit = new Float64Array(2);
   const acrossLimit = new Float64Array(2);
   const tries = new Float64Array(2 + 8 * stands);
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
   const straightPlace = noPlace(stands);
   const bentPlace = noPlace(stands);
-  let longest = 0;
-  let straightBound = 0;
-  let bentBound = 0;
+  /** What a straight and a bent vent can reach at most on this face, and the bound of the whole: typed, so that none is allocated. */
+  const bounds = new Float64Array(3);
   let straightHopeless = false;
   let bentHopeless = false;
   let ventFace = 0;
@@ -102,7 +104,7 @@ export function compilePlaces(layout: Layout) {
   }
 
   function tryBent(across: number): void {
-    const deepest = longest - vent.panel - vent.bendLength;
+    const deepest = bounds[2]! - vent.panel - vent.bendLength;
     const length = bentReach(scene, alongLimit[0]!, alongLimit[1]!, across, deepest, bentPlace.length, bent);
     if (length <= 0) return;
     keep(bentPlace, length, bent.along, across);
@@ -164,8 +166,8 @@ export function compilePlaces(layout: Layout) {
 
   /** Whether no place of the bodies can give a longer vent. */
   function hopeless(): boolean {
-    straightHopeless = straightBound <= straightPlace.length;
-    bentHopeless = bentBound <= bentPlace.length;
+    straightHopeless = bounds[0]! <= straightPlace.length;
+    bentHopeless = bounds[1]! <= bentPlace.length;
     return straightHopeless && bentHopeless;
   }
 
@@ -183,8 +185,8 @@ export function compilePlaces(layout: Layout) {
   }
 
   function visitFace(): void {
-    straightBound = backwards ? -1 : vent.panel + view.size[0] - vent.clearance;
-    bentBound = wanted.bend
+    bounds[0] = backwards ? -1 : vent.panel + view.size[0] - vent.clearance;
+    bounds[1] = wanted.bend
       ? vent.panel +
         vent.bendLength +
         view.size[0] -
@@ -197,6 +199,7 @@ export function compilePlaces(layout: Layout) {
       : -1;
     // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
     if (hopeless()) return;
+    if (backwards && stands === 1 && mirrors[along]! && !acrossAxis[along]!) return;
     seat(0, ventFace, false, backwards && stands === 1 && mirrors[along]! ? along : -1, visit);
   }
 
@@ -212,7 +215,7 @@ export function compilePlaces(layout: Layout) {
     inner[0] = width;
     inner[1] = height;
     inner[2] = depth;
-    longest = most;
+    bounds[2] = most;
     straightPlace.length = 0;
     bentPlace.length = 0;
     for (ventFace of wanted.faces) {
@@ -222,8 +225,11 @@ export function compilePlaces(layout: Layout) {
         for (let turned = 0; turned < (wanted.bend ? 2 : 1); turned++) {
           backwards = turned === 1;
           look(view, inner, ventFace, along, backwards);
-          if (!sideLimits(1, vent.radius, vent.flangeRadius, wanted.walls > 0, alongLimit)) continue;
-          if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls > 1, acrossLimit)) continue;
+          // Turned round, limits between panels alike stay as they are.
+          if (!backwards || !mirrors[along]!) {
+            if (!sideLimits(1, vent.radius, vent.flangeRadius, wanted.walls > 0, alongLimit)) break;
+            if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls > 1, acrossLimit)) break;
+          }
           visitFace();
         }
       }
@@ -236,7 +242,7 @@ export function compilePlaces(layout: Layout) {
     inner[1] = height;
     inner[2] = depth;
     look(view, inner, 4, 1, false);
-    straightBound = Number.POSITIVE_INFINITY;
+    bounds[0] = Number.POSITIVE_INFINITY;
     return seat(0, -1, true, -1, () => {
       for (let s = 0; s < stands; s++) keepSeat(straightPlace.seats[s]!, scene.stands[s]!);
       return true;
