@@ -40,7 +40,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
   const { outerDiameter, cutoutDiameter, depth, count } = driverRoom(job, drivers);
   const contents = contentsOf(job, choice);
   const t = job.space.panelThickness;
-  const layout = { ...driverLayout(job, drivers), vent: { count: 1, faces: [BACK], bend: false } };
+  const layout = { ...driverLayout(job, drivers), vent: { count: 1, faces: [BACK], bend: false, walls: 0 as const } };
   const longest = compileLongestVent(layout);
   const out = new Float64Array(2);
   const body = (diameter: number) => ({
@@ -98,6 +98,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       fit({
         outer: { width: metres(width), height: metres(height), depth: metres(deep) },
         thickness: metres(t),
+        cutoutMargin: metres(0),
         driver: {
           outerDiameter: metres(outerDiameter),
           cutoutDiameter: metres(cutoutDiameter),

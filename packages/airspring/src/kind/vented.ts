@@ -131,7 +131,12 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
 
   const layout = {
     ...driverLayout(job, drivers),
-    vent: { count, faces: settings.faces.map((face) => faces.indexOf(face)), bend: settings.bends > 0, walls: 0 as const },
+    vent: {
+      count,
+      faces: settings.faces.map((face) => faces.indexOf(face)),
+      bend: settings.bends > 0,
+      walls: 0 as const,
+    },
   };
   const longest = compileLongestVent(layout);
   const both = new Float64Array(2);
