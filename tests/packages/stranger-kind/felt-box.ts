@@ -113,6 +113,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       fit({
         outer: { width: metres(width), height: metres(height), depth: metres(deep) },
         thickness: metres(t),
+        cutoutMargin: metres(0),
         driver: {
           outerDiameter: metres(outerDiameter),
           cutoutDiameter: metres(cutoutDiameter),
