@@ -33,17 +33,38 @@ export function auditedExports(source: string): ReadonlyMap<string, boolean> {
   );
 }
 
+/** What the gate asks of an entry of the bibliography. */
+interface Publication {
+  readonly id: string;
+  readonly type: string;
+  readonly URL?: string;
+}
+
+/** Addresses that universities, governments, international bodies and bodies of standards alone are given. */
+const publicBody = /(\.edu|\.gov|\.int|\.europa\.eu|\.(ac|edu|gov)\.[a-z]{2}|\.iso\.org|\.iec\.ch)$/;
+
+/** Whether a reference is a web page of no public body, as of a shop, a forum or a person. What a publisher prints is no web page, but an article or a book. */
+export const isPrivatePage = ({ type, URL: address = 'http://unknown' }: Publication): boolean =>
+  type === 'webpage' && !publicBody.test(`.${new URL(address).hostname}`);
+
 /** One clear line for each thing wrong; none when the ledger is whole. */
 export function ledgerFaults(
-  rows: readonly Pick<LedgerRow, 'id' | 'formula' | 'status' | 'kind'>[],
+  rows: readonly Pick<LedgerRow, 'id' | 'formula' | 'status' | 'kind' | 'source'>[],
   exported: ReadonlyMap<string, boolean>,
   exceptions: Readonly<Record<string, string>>,
+  references: readonly Publication[],
 ): readonly string[] {
-  const checked = new Set(rows.filter(isOutside).map((row) => row.formula));
+  const outside = rows.filter(isOutside);
+  const checked = new Set(outside.map((row) => row.formula));
+  const weak = new Set(references.filter(isPrivatePage).map(({ id }) => id));
+  const firm = new Set(outside.filter(({ source }) => !weak.has(source.key)).map((row) => row.formula));
   const seen = new Set<string>();
   const faults: string[] = [];
   for (const [name, isFunction] of exported) {
     if (isFunction && !checked.has(name) && !(name in exceptions)) faults.push(`${name} has no outside check`);
+  }
+  for (const name of checked) {
+    if (!firm.has(name)) faults.push(`${name} is checked by a private web page alone; add a check by a firmer source`);
   }
   for (const [name, reason] of Object.entries(exceptions)) {
     if (!exported.get(name)) faults.push(`exceptions.json: ${name} is not an exported function`);

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { auditedExports, ledgerFaults } from '../../.config/ledger-gate.js';
+import { auditedExports, isPrivatePage, ledgerFaults } from '../../.config/ledger-gate.js';
 
 const source = mkdtempSync(join(tmpdir(), 'ledger-gate-'));
 afterAll(() => rmSync(source, { recursive: true }));
@@ -26,7 +26,14 @@ write(
 );
 
 const exported = auditedExports(source);
-const row = (formula: string, id = formula) => ({ id, formula, status: 'seen' as const, kind: 'table' as const });
+const references = [
+  { id: 'book1950', type: 'book' },
+  { id: 'someones', type: 'webpage', URL: 'https://boxes.example/vented.html' },
+];
+const row = (formula: string, id = formula, key = 'book1950') => ({
+  ...{ id, formula, status: 'seen' as const, kind: 'table' as const },
+  source: { key, locator: 'table 1' },
+});
 const whole = [row('duct/inertance'), row('duct/broad'), row('duct/flanged')];
 
 test('finds what the floors export, by the exported name, functions apart from values', () => {
@@ -39,25 +46,50 @@ test('finds what the floors export, by the exported name, functions apart from v
 });
 
 test('is content when each function has an outside row or an exception', () => {
-  expect(ledgerFaults(whole, exported, {})).toEqual([]);
-  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': 'a definition' })).toEqual([]);
+  expect(ledgerFaults(whole, exported, {}, references)).toEqual([]);
+  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': 'a definition' }, references)).toEqual([]);
 });
 
 test('names a function without one; rows from memory do not count', () => {
   const recalled = { ...row('duct/inertance'), status: 'memory' as const };
-  expect(ledgerFaults([recalled, ...whole.slice(1)], exported, {})).toEqual(['duct/inertance has no outside check']);
+  expect(ledgerFaults([recalled, ...whole.slice(1)], exported, {}, references)).toEqual([
+    'duct/inertance has no outside check',
+  ]);
 });
 
 test('refuses exceptions for nothing, without need, or without a reason', () => {
-  expect(ledgerFaults(whole, exported, { 'duct/gone': 'was here' })).toHaveLength(1);
-  expect(ledgerFaults(whole, exported, { 'duct/limit': 'no function' })).toHaveLength(1);
-  expect(ledgerFaults(whole, exported, { 'duct/broad': 'checked all the same' })).toHaveLength(1);
-  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': ' ' })).toHaveLength(1);
+  expect(ledgerFaults(whole, exported, { 'duct/gone': 'was here' }, references)).toHaveLength(1);
+  expect(ledgerFaults(whole, exported, { 'duct/limit': 'no function' }, references)).toHaveLength(1);
+  expect(ledgerFaults(whole, exported, { 'duct/broad': 'checked all the same' }, references)).toHaveLength(1);
+  expect(ledgerFaults(whole.slice(1), exported, { 'duct/inertance': ' ' }, references)).toHaveLength(1);
 });
 
 test('refuses an id used twice and a formula that is not there', () => {
-  expect(ledgerFaults([...whole, row('duct/limit', 'duct/broad')], exported, {})).toEqual([
+  expect(ledgerFaults([...whole, row('duct/limit', 'duct/broad')], exported, {}, references)).toEqual([
     'duct/broad is the id of two rows',
   ]);
-  expect(ledgerFaults([...whole, row('duct/inertanse')], exported, {})).toHaveLength(1);
+  expect(ledgerFaults([...whole, row('duct/inertanse')], exported, {}, references)).toHaveLength(1);
+});
+
+test('wants more than a private web page behind a formula, on every floor', () => {
+  const page = (formula: string) => row(formula, `${formula} by a page`, 'someones');
+  expect(ledgerFaults([...whole, page('duct/broad')], exported, {}, references)).toEqual([]);
+  expect(ledgerFaults([...whole.slice(1), page('duct/inertance')], exported, {}, references)).toEqual([
+    'duct/inertance is checked by a private web page alone; add a check by a firmer source',
+  ]);
+  expect(ledgerFaults([...whole, page('numeric/roots')], exported, {}, references)).toHaveLength(1);
+});
+
+test('tells the pages of public bodies from private ones', () => {
+  const isPrivate = (URL?: string, type = 'webpage') => isPrivatePage({ id: 'one', type, ...(URL && { URL }) });
+  for (const address of [
+    'https://dlmf.nist.gov',
+    'http://physics.school.edu/a',
+    'https://x.ac.uk',
+    'https://iso.org/1',
+  ])
+    expect(isPrivate(address)).toBe(false);
+  for (const address of ['https://edu.example.com', 'https://boxes.example/x.gov', 'https://notiso.org', undefined])
+    expect(isPrivate(address)).toBe(true);
+  expect(isPrivate('https://boxes.example', 'book')).toBe(false);
 });

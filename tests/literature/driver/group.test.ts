@@ -34,7 +34,7 @@ for (const { title, wiring, re, im } of circuit.cases) {
   const simulated = { re, im };
   for (const part of ['re', 'im'] as const) {
     const shared = {
-      source: { key: 'beranek2012', locator: 'mobility circuit of a moving-coil driver, solved by ngspice 45.2' },
+      source: { key: 'ngspice', locator: 'mobility circuit of a moving-coil driver (beranek2012)' },
       status: 'derived',
       kind: 'program',
       given: { wiring: { value: JSON.stringify(wiring), unit: '1' }, f: { value: circuit.frequencies, unit: 'Hz' } },

@@ -10,6 +10,7 @@ import {
 } from '@airspring/core/driver';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import { closed } from '../response/worked-boxes.json' with { type: 'json' };
 
 /** The air of the source, in place of ours. */
 const airOf = (density: number, speedOfSound: number): Air => ({
@@ -133,20 +134,20 @@ check('driver.parameters.level', {
 check('driver.parameters.level-of-voltage', {
   formula: 'driver/driverParameters',
   source: {
-    key: 'student2023',
-    locator: 'parameter list; the same driver in a closed box of 36 L, fc 67.2 Hz, Qtc 0.711',
+    key: 'mpmath',
+    locator: 'the same driver in a closed box of 36 L, fc 67.2 Hz, Qtc 0.711; script worked-boxes.py',
   },
   status: 'derived',
-  kind: 'example',
-  given: { ...printedGiven, f: { value: [20, 60, 200], unit: 'Hz' } },
+  kind: 'program',
+  given: { ...printedGiven, f: { value: closed.frequencies, unit: 'Hz' } },
   got: ({ f }) => {
     const ratio = (f / 67.1583197) ** 2;
     const highPass = ratio / Math.hypot(1 - ratio, Math.sqrt(ratio) / 0.7106263922);
     return driverParameters(printed, dryAir).levelHalfSpace2V83 + 20 * Math.log10(highPass);
   },
-  expected: [65.76054072, 82.77316111, 86.78449895],
+  expected: closed.level,
   unit: 'dB',
-  tolerance: { absolute: 1e-7, why: 'fc and Qtc of ten digits' },
+  tolerance: { absolute: 1e-8, why: 'fc and Qtc of ten digits' },
 });
 
 check('driver.parameters.added-mass', {
@@ -169,7 +170,10 @@ check('driver.parameters.added-mass', {
 
 check('driver.efficiency.mechanical', {
   formula: 'driver/driverParameters',
-  source: { key: 'wikipediaTS', locator: 'expression ρ·B²l²·Sd²/(2π·c·Mms²·Re)' },
+  source: {
+    key: 'small1972direct',
+    locator: 'reference efficiency from the mechanical side, ρ·B²l²·Sd²/(2π·c·Mms²·Re)',
+  },
   status: 'derived',
   kind: 'example',
   given: printedGiven,

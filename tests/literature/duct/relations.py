@@ -182,6 +182,8 @@ for name in ("duct.resonance.line", "vent.tuning.line", "vent.line.fb"):
 # Vents side by side, over ρ: masses ℓ/S on the spring c²/V.
 out["vent.acoustic-mass.lumped"] = [
     on_one_spring([(L + mpf("1.4349") * a) / (pi * a**2)] * n, n * V / C**2)[0] for (V, L, a), n in zip(boxes, (1, 2, 3))]
+out["vent.length.piston-end"] = [
+    on_one_spring([(L + (static + mpf("0.6133")) * a) / (pi * a**2)], V / C**2)[0] for V, L, a in boxes]
 slots = [F(*sizes) for sizes in (("0.3", "0.03", "0.25"), ("0.1", "0.1", "0.12"), ("0.2", "0.1", "0.12"))]
 out["vent.tuning.slot"] = [
     on_one_spring([(L + 2 * rectangle(w / h) * mp.sqrt(w * h)) / (w * h)], mpf("0.06") / C**2)[0] for w, h, L in slots]

@@ -148,33 +148,6 @@ check('enclosure.closed.alpha', {
   unit: 'fc/fs',
   tolerance: { relative: 1e-9, why: 'values to ten digits' },
 });
-check('enclosure.closed.printed', {
-  formula: 'enclosure/closedBox',
-  source: { key: 'closedexample', locator: 'sealed box, worked example: 35 Hz, Qts 0.65, 45 L in 30 L' },
-  status: 'seen',
-  kind: 'example',
-  given: {
-    fs: { value: 35, unit: 'Hz' },
-    Qts: { value: 0.65, unit: '1' },
-    Vas: { value: 45, unit: 'L' },
-    Vb: { value: 30, unit: 'L' },
-  },
-  // |G(fc)| = Qtc, and that is where the phase is a quarter turn: fc, then Qtc.
-  got: ({ fs, Qts, Vas, Vb }) => {
-    const air = airOf(1.2, 343);
-    const drivers = physical({ fs, Qms: 5, Qes: 1 / (1 / Qts - 1 / 5), Vas: Vas / 1e3, Sd: 0.02, Re: 6 }, air);
-    const system = closedBox({ drivers, netVolume: si('volume', Vb / 1e3) }, air);
-    const { levelHalfSpace } = respond(system, [55.33986]);
-    return [
-      features(system).impedanceMaxima[0]?.frequency ?? 0,
-      10 ** (((levelHalfSpace[0] as number) - referenceLevel(system)) / 20),
-    ];
-  },
-  expected: [55.4, 1.03],
-  unit: 'fc in Hz, Qtc',
-  tolerance: { relative: 5e-3, why: 'printed to three digits with rounded steps' },
-});
-
 check('enclosure.compliance', {
   formula: 'enclosure/boxCompliance',
   source: { key: 'small1972closed1', locator: 'Vas = rho c² Cas, the volume as compliant as Cas; 1.18 kg/m³, 345 m/s' },

@@ -91,7 +91,7 @@ check('enclosure.mixed.resonance', {
   ...program,
   source: {
     key: 'scipy',
-    locator: 'numpy.linalg.eigvals of stiffness and mass of 1, 2, 3 and 8 cones, script mixed-box.py',
+    locator: 'eigenvalues of stiffness and mass of 1, 2, 3 and 8 cones, script mixed-box.py',
   },
   formula: 'enclosure/mixedBox',
   given: { cones: { value: fixture.resonances.map(({ drivers }) => drivers.length).join(' '), unit: '' } },

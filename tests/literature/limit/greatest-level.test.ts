@@ -102,7 +102,7 @@ function ratedBox({ fs, Vas, Qes, Qtc, fc, diameter, Xmax, heat }: Rated) {
 }
 check('limit.heat.level', {
   formula: 'limit/heatLimit',
-  source: { key: 'subdiysealed', locator: 'sealed systems, power response: level of η0 P_ER' },
+  source: { key: 'small1972direct', locator: 'reference efficiency η0; level of η0 P_ER in half space' },
   status: 'derived',
   kind: 'example',
   given: rated,

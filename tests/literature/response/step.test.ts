@@ -25,7 +25,7 @@ for (const [name, system] of Object.entries(systems)) {
     unit: 'Pa',
     tolerance: {
       absolute: name === 'closed' ? 2e-13 : 2e-14,
-      why: 'rounding of the exponential in scipy, largest value 0.05',
+      why: 'rounding of the exponential of a matrix, largest value 0.05',
     },
   });
 }

@@ -87,12 +87,12 @@ function verify(input: FitInput, solids: readonly Solid[], random: () => number)
       const p = one.least.map((low, k) => low + random() * (one.greatest[k]! - low)) as Vec;
       if (!inside(p, one)) continue;
       const other = solids.find((two) => two !== one && !(ofVent(one) && ofVent(two)) && inside(p, two));
-      expect(other).toBeUndefined();
+      if (other !== undefined) throw new Error(`a point lies in ${one.part} and in ${other.part}`);
     }
   }
 }
 
-test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 250 })(
+test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 100 })(
   'drivers, radiators and a vent that fit are inside, and in nothing else',
   (input, seed) => {
     const closed = fit({ ...input, vent: undefined } as unknown as FitInput);
@@ -109,7 +109,7 @@ test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 250 })(
   60_000,
 );
 
-test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2)], { numRuns: 250 })(
+test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2)], { numRuns: 100 })(
   'more room never holds less',
   (input, edge, more) => {
     const wider = { ...input, outer: { ...input.outer, [edge]: si('length', input.outer[edge as 'width'] + more) } };

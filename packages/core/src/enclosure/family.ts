@@ -60,7 +60,13 @@ export function systemOf<Spec, Input>(
   return system;
 }
 
-/** What was made of a system before, by its name, or made now; kept where `systemOf` made the system. */
+/**
+ * What was made of a system before, by its name, or what is made now. It is kept where `systemOf` made the system.
+ *
+ * @validity any system
+ * @source own (look-up)
+ * @example kept(system, 'my curve', () => respond(system, grid))
+ */
 export function kept<Made>(system: System, name: string, make: () => Made): Made {
   const known = (system as { readonly [COMPILED]?: Map<string, unknown> })[COMPILED];
   if (known === undefined) return make();
