@@ -34,7 +34,13 @@ export const vented: VentedBoxInput = {
   QP: 80,
   sourceResistance: si('resistance', 0.2),
 };
-export const closed: ClosedBoxInput = { drivers: driver, netVolume: si('volume', 0.03), fillGain: 1.15, QL: 12, QA: 30 };
+export const closed: ClosedBoxInput = {
+  drivers: driver,
+  netVolume: si('volume', 0.03),
+  fillGain: 1.15,
+  QL: 12,
+  QA: 30,
+};
 export const mixed: MixedBoxInput = {
   drivers: {
     parallel: [
@@ -43,7 +49,14 @@ export const mixed: MixedBoxInput = {
     ],
   },
   chambers: {
-    big: { netVolume: si('volume', 0.045), fb: si('frequency', 29), ventArea: si('area', 0.0044), QL: 7, QA: 60, QP: 80 },
+    big: {
+      netVolume: si('volume', 0.045),
+      fb: si('frequency', 29),
+      ventArea: si('area', 0.0044),
+      QL: 7,
+      QA: 60,
+      QP: 80,
+    },
     little: { netVolume: si('volume', 0.006), QL: 20, QA: 40 },
   },
   sourceResistance: si('resistance', 0.2),
@@ -73,7 +86,10 @@ export const rescaledMixed = (by: By) => ({
         { name: 'high', driver: rescaledDriver(small, by), chamber: 'little' },
       ],
     },
-    chambers: { big: { ...tuned(by), QL: 7, QA: 60, QP: 80 }, little: { netVolume: volume(by, 0.006), QL: 20, QA: 40 } },
+    chambers: {
+      big: { ...tuned(by), QL: 7, QA: 60, QP: 80 },
+      little: { netVolume: volume(by, 0.006), QL: 20, QA: 40 },
+    },
     sourceResistance: ohms(by),
   } satisfies MixedBoxInput,
   air: air(by),

@@ -57,7 +57,12 @@ describe('families', () => {
     expect(reasons(familyLaws({ family: mixedFamily, spec: mixed, rescaled: rescaledMixed, frequencies }))).toEqual([]);
   });
   test('mixed in series, one chamber', () => {
-    const drivers = { series: [{ name: 'left', driver }, { name: 'right', driver: { ...driver, Mms: si('mass', 0.09) } }] };
+    const drivers = {
+      series: [
+        { name: 'left', driver },
+        { name: 'right', driver: { ...driver, Mms: si('mass', 0.09) } },
+      ],
+    };
     const spec = { drivers, chambers: { box: { netVolume: si('volume', 0.06), QA: 40 } } };
     expect(reasons(familyLaws({ family: mixedFamily, spec }))).toEqual([]);
   });
@@ -116,7 +121,7 @@ describe('end corrections', () => {
     const neighbours = (factor: number) => withNeighbours(flanged, [si('length', 0.1 * factor)]);
     const flare = (factor: number) => flared({ radius: si('length', 0.02 * factor) });
     const radii = [0.005, 0.03];
-    const bounds = [-1, 1.2] as const;
+    const bounds = [-4, 1.2] as const;
     for (const scaled of [neighbours, flare]) {
       expect(reasons(endCorrectionLaws(scaled(1), { scaled, radii, bounds }))).toEqual([]);
       // Scaled without them they are no length, and that is told.
@@ -171,10 +176,10 @@ describe('limits and filters', () => {
   ])('$name', (limit) => {
     expect(reasons(limitLaws(limit, { system }))).toEqual([]);
   });
-  test.each([
-    butterworthHighPass({ order: 4, corner: '24 Hz' }),
-    highPassByQ({ order: 2, corner: '30 Hz', Q: 1.5 }),
-  ])('$name', (filter) => {
-    expect(reasons(filterLaws(filter))).toEqual([]);
-  });
+  test.each([butterworthHighPass({ order: 4, corner: '24 Hz' }), highPassByQ({ order: 2, corner: '30 Hz', Q: 1.5 })])(
+    '$name',
+    (filter) => {
+      expect(reasons(filterLaws(filter))).toEqual([]);
+    },
+  );
 });

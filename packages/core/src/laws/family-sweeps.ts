@@ -64,7 +64,7 @@ export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): re
       const between = Object.values(probeColumns(one, grid));
       one.load(first);
       const after = Object.values(probeColumns(one, grid));
-      const fresh = Object.values(probeColumns(compile(topology).network(others), grid));
+      const fresh = Object.values(probeColumns(compile(system().network.topology).network(others), grid));
       return difference(before, after, grid, 1e-12) ?? difference(fresh, between, grid, 1e-9);
     }),
     tried('alone as in a block', extent, () => memoryFault(sweptBy(system()), grid)),

@@ -26,7 +26,7 @@ export function filterLaws(filter: Filter): readonly LawResult[] {
       compileFilter(filter);
       return undefined;
     }),
-    tried('silent far below', '10 µHz', () => (gainAt(1e-5) <= 1e-3 ? undefined : `a gain of ${gainAt(1e-5)}`)),
+    tried('silent far below', '0.1 mHz', () => (gainAt(1e-4) <= 1e-2 ? undefined : `a gain of ${gainAt(1e-4)}`)),
     tried('one far above', '10 MHz', () =>
       Math.abs(gainAt(1e7) - 1) <= 1e-3 ? undefined : `a gain of ${gainAt(1e7)}`,
     ),
