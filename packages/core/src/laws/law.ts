@@ -12,11 +12,16 @@ export const holds = (law: string, tried: string): LawResult => ({ law, holds: t
 /** A law that is broken, and where. */
 export const broken = (law: string, where: string): LawResult => ({ law, holds: false, detail: where });
 
-/** Runs a trial; an exception breaks the law as much as a wrong number. */
-export function tried(law: string, trial: () => LawResult): LawResult {
+/** Runs a trial that says what it found wrong, or nothing; an exception breaks the law as much as a wrong number. */
+export function tried(law: string, extent: string, fault: () => string | undefined): LawResult {
   try {
-    return trial();
+    const found = fault();
+    return found === undefined ? holds(law, extent) : broken(law, found);
   } catch (error) {
     return broken(law, `threw ${error instanceof Error ? error.message : String(error)}`);
   }
 }
+
+/** Whether two numbers are one, but for rounding. */
+export const alike = (a: number, b: number, relative = 1e-9): boolean =>
+  Math.abs(a - b) <= relative * Math.max(Math.abs(a), Math.abs(b));

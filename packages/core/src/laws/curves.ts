@@ -1,0 +1,80 @@
+import type { ComplexColumn } from '../numeric/index.js';
+
+/** Complex values at some frequencies, any number of columns: what is asked whether it is smooth, and without memory. */
+export type Curves = (frequencies: Float64Array) => readonly ComplexColumn[];
+
+const size = ({ re, im }: ComplexColumn, i: number): number => Math.hypot(re[i] as number, im[i] as number);
+const distance = (a: ComplexColumn, b: ComplexColumn, i: number, k = i): number =>
+  Math.hypot((a.re[i] as number) - (b.re[k] as number), (a.im[i] as number) - (b.im[k] as number));
+
+/** The greatest of a column near a place: what rounding there is counted from. */
+const sizeNear = (column: ComplexColumn, i: number): number =>
+  Math.max(...[i - 1, i, i + 1].map((k) => (k in column.re ? size(column, k) : 0)), Number.MIN_VALUE);
+
+/** What is not a number, or nothing. */
+export function notFinite(columns: readonly ComplexColumn[], frequencies: Float64Array): string | undefined {
+  for (const [k, { re, im }] of columns.entries()) {
+    const i = frequencies.findIndex((_, at) => !Number.isFinite((re[at] as number) + (im[at] as number)));
+    if (i >= 0) return `column ${k} is not a number at ${frequencies[i]} Hz`;
+  }
+  return undefined;
+}
+
+/**
+ * Where a frequency gives other numbers alone, or in another order, than among the others: a formula knows no neighbours,
+ * and whoever halves a sweep must get the halves of it.
+ */
+export function memoryFault(curves: Curves, grid: Float64Array): string | undefined {
+  const copies = (columns: readonly ComplexColumn[]) =>
+    columns.map(({ re, im }) => ({ re: re.slice(), im: im.slice() }));
+  const all = copies(curves(grid));
+  const differs = (other: readonly ComplexColumn[], i: number, k: number) =>
+    all.some((column, c) => !(distance(column, other[c] as ComplexColumn, i, k) <= 1e-9 * sizeNear(column, i)));
+  const last = grid.length - 1;
+  const reversed = copies(curves(grid.slice().reverse()));
+  for (let i = 0; i <= last; i++) {
+    if (differs(reversed, i, last - i)) return `other numbers in reversed order at ${grid[i]} Hz`;
+  }
+  for (let i = 0; i <= last; i += 7) {
+    if (differs(curves(grid.slice(i, i + 1)), i, 0)) return `other numbers alone at ${grid[i]} Hz`;
+  }
+  const again = copies(curves(grid));
+  for (let i = 0; i <= last; i++) if (differs(again, i, i)) return `other numbers asked again at ${grid[i]} Hz`;
+  return undefined;
+}
+
+const HALVINGS = 32;
+/** What is left of a change after so many halvings, next to the values about it, is a jump. */
+const JUMP = 1e-6;
+
+/**
+ * Where a curve jumps: every interval is halved again and again, toward the half that changes more. A linear network and a
+ * law of physics are analytic in frequency: their change shrinks with the interval, that of a jump stays.
+ */
+export function jumpFault(curves: Curves, grid: Float64Array): string | undefined {
+  const ends = curves(grid).map(({ re, im }) => ({ re: re.slice(), im: im.slice() }));
+  const count = grid.length - 1;
+  const scale = ends.map((column) =>
+    Float64Array.from({ length: count }, (_, i) => Math.max(sizeNear(column, i), sizeNear(column, i + 1))),
+  );
+  const from = (start: number) => ends.map(({ re, im }) => ({ re: re.slice(start), im: im.slice(start) }));
+  const [low, high] = [from(0), from(1)];
+  const [below, above] = [grid.slice(0, count), grid.slice(1)];
+  const change = (a: readonly ComplexColumn[], b: readonly ComplexColumn[], i: number) =>
+    a.reduce((sum, column, c) => sum + distance(column, b[c] as ComplexColumn, i) / (scale[c]?.[i] as number), 0);
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = below.map((f, i) => (f + (above[i] as number)) / 2);
+    const between = curves(middle);
+    for (let i = 0; i < count; i++) {
+      const upper = change(between, high, i) > change(low, between, i);
+      const moved = upper ? low : high;
+      (upper ? below : above)[i] = middle[i] as number;
+      moved.forEach(({ re, im }, c) => {
+        re[i] = between[c]?.re[i] as number;
+        im[i] = between[c]?.im[i] as number;
+      });
+    }
+  }
+  for (let i = 0; i < count; i++) if (change(low, high, i) > JUMP) return `jumps at ${below[i]} Hz`;
+  return undefined;
+}

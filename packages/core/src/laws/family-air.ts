@@ -1,0 +1,52 @@
+import type { System } from '../enclosure/index.js';
+import { chambersOf } from './chambers.js';
+import { otherAir } from './family-drivers.js';
+import { numberOf, type Tried } from './family-trial.js';
+import { alike, type LawResult, tried } from './law.js';
+
+/**
+ * The springs of air are V/ρc² (@source small1972closed1): their volume is the one that is stated, and they follow the
+ * medium. Its masses are proportional to density, whether a length or a tuning is given: M = ρℓ/S, M = ρc²/(ω²V). A tuning
+ * that is stated is where mass and spring resonate, and quality factors at it are those of leak, absorption and vent
+ * (@source small1973vented1, definitions of the box losses).
+ */
+export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
+  const chambers = (made: System) => chambersOf(made, trial.netVolumes);
+  const stiffness = air.density * air.speedOfSound ** 2;
+  const heavier = { ...air, density: 1.3 * air.density } as typeof air;
+  const ofKind = (made: System, kind: string) => made.network.topology.elements.filter((one) => one.kind === kind);
+  const compare = (one: System, two: System, kind: string, factor: number) => {
+    const moved = ofKind(one, kind).find(({ name }) => !alike(factor * numberOf(one, name), numberOf(two, name)));
+    return (
+      moved && `${moved.name} is ${numberOf(two, moved.name)}, and should be ${factor * numberOf(one, moved.name)}`
+    );
+  };
+  return [
+    tried('the air of a box is the stated volume', 'each compliance', () => {
+      const made = system();
+      for (const { compliance, volume } of chambers(made)) {
+        if (volume === undefined) return `no volume stated for ${compliance}: hand them in as netVolumes`;
+        const found = numberOf(made, compliance) * stiffness;
+        if (!alike(found, volume)) return `${compliance} is the spring of ${found} m³, and ${volume} m³ are stated`;
+      }
+      return undefined;
+    }),
+    tried('springs of air follow the medium', 'another density and speed of sound', () =>
+      compare(system(), system(otherAir(air)), 'acousticCompliance', 1 / (1.3 * 0.9 ** 2)),
+    ),
+    tried('masses of air follow the density', 'another density', () =>
+      compare(system(), system(heavier), 'acousticMass', 1.3),
+    ),
+    tried('tuning and losses are as stated', 'each chamber', () => {
+      const made = system();
+      for (const { compliance, stated, found } of chambers(made)) {
+        for (const [name, value] of Object.entries(stated)) {
+          const own = found[name as keyof typeof found];
+          if (own !== undefined && !alike(own, value))
+            return `${name} of ${compliance} is ${own}, and ${value} is stated`;
+        }
+      }
+      return undefined;
+    }),
+  ];
+}

@@ -1,0 +1,64 @@
+import { InputError } from '../fault/index.js';
+import { radiatedPower, referenceLevel } from '../response/index.js';
+import { columnsOf, type Tried } from './family-trial.js';
+import { type LawResult, tried } from './law.js';
+
+const needed = ['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'];
+/** Hz: without radiation resistance the far field is an estimate, for sources small against the wavelength. */
+const SMALL_SOURCE = 100;
+
+/**
+ * What the response reads is there, and a number at every frequency; the reference level is a number or refused with words;
+ * the terminals give no power, and no more sound leaves than power enters (@source desoer1969, passive one-ports;
+ * rayleigh1896 sec. 302, far-field power into a half space).
+ */
+export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
+  const extent = `${grid.length} frequencies`;
+  /** Real power at the terminals for 1 V, W, and V·A. */
+  const power = () => {
+    const made = system();
+    const { terminalVoltage, current, radiatedFlow } = columnsOf(made, grid);
+    return { air: made.air, e: terminalVoltage, i: current, u: radiatedFlow };
+  };
+  return [
+    tried('probes are there', needed.join(', '), () => {
+      const there = Object.keys(columnsOf(system(), grid.slice(0, 1)));
+      const missing = needed.filter((name) => !there.some((probe) => probe === name || probe.startsWith(`${name} `)));
+      return missing.length === 0 ? undefined : `no ${missing.join(', ')}`;
+    }),
+    tried('answers at every frequency', extent, () => {
+      for (const [name, { re, im }] of Object.entries(columnsOf(system(), grid))) {
+        const i = grid.findIndex((_, k) => !Number.isFinite((re[k] as number) + (im[k] as number)));
+        if (i >= 0) return `${name} is not a number at ${grid[i]} Hz`;
+      }
+      return undefined;
+    }),
+    tried('the reference is a level, or refused with words', 'once', () => {
+      try {
+        const level = referenceLevel(system());
+        return level > -3000 && level < Infinity ? undefined : `it is ${level} dB`;
+      } catch (error) {
+        return error instanceof InputError && error.message.length > 0 ? undefined : `threw ${String(error)}`;
+      }
+    }),
+    tried('takes power, gives none', extent, () => {
+      const { e, i } = power();
+      if (e === undefined || i === undefined) return undefined;
+      const at = grid.findIndex((_, k) => {
+        const [a, b] = [(e.re[k] as number) * (i.re[k] as number), (e.im[k] as number) * (i.im[k] as number)];
+        return !(a + b >= -1e-9 * (Math.abs(a) + Math.abs(b)));
+      });
+      return at < 0 ? undefined : `the terminals give power at ${grid[at]} Hz`;
+    }),
+    tried('radiates no more than it takes', `up to ${SMALL_SOURCE} Hz`, () => {
+      const { e, i, u, air } = power();
+      if (e === undefined || i === undefined || u === undefined) return undefined;
+      const at = grid.findIndex((f, k) => {
+        if (f > SMALL_SOURCE) return false;
+        const taken = (e.re[k] as number) * (i.re[k] as number) + (e.im[k] as number) * (i.im[k] as number);
+        return !(radiatedPower(Math.hypot(u.re[k] as number, u.im[k] as number), f, air) <= taken * (1 + 1e-9));
+      });
+      return at < 0 ? undefined : `more sound than power at ${grid[at]} Hz`;
+    }),
+  ];
+}

@@ -1,0 +1,106 @@
+import type { Driver } from '../driver/index.js';
+import type { System } from '../enclosure/index.js';
+import type { Element, Motor, Topology } from '../network/index.js';
+import { numberOf } from './family-trial.js';
+
+const GROUND = 'ground';
+
+/** The node of the cone that a motor moves. */
+export const coneNode = ({ mechanical: [a, b] }: Motor): string => (a === GROUND ? b : a);
+
+export const motorsOf = ({ elements }: Topology): readonly Motor[] =>
+  elements.filter((element): element is Motor => element.kind === 'motor');
+
+const driverFields = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
+const isDriver = (record: Record<string, unknown>): boolean =>
+  driverFields.every((field) => typeof record[field] === 'number');
+
+/** The drivers of a spec: of a group the one that stands for all, with the name of the record that holds it. */
+export function driversIn(spec: unknown): readonly { readonly name: unknown; readonly driver: Driver }[] {
+  const found: { name: unknown; driver: Driver }[] = [];
+  const walk = (value: unknown, name: unknown): void => {
+    if (typeof value !== 'object' || value === null) return;
+    const record = value as Record<string, unknown>;
+    if (isDriver(record)) found.push({ name, driver: record as unknown as Driver });
+    else if ('equivalent' in record) walk(record['equivalent'], name);
+    else for (const inner of Object.values(record)) walk(inner, record['name'] ?? name);
+  };
+  walk(spec, undefined);
+  return found;
+}
+
+/** Which driver moves by which motor: by the name of the probe of its cone, else in the order of both. */
+export function driverOfMotor(
+  { network: { topology }, spec }: System,
+  handedIn: readonly Driver[] | undefined,
+): readonly (Driver | undefined)[] {
+  const motors = motorsOf(topology);
+  const found = driversIn(spec);
+  return motors.map((motor, i) => {
+    if (handedIn !== undefined) return handedIn[i];
+    const probe = Object.entries(topology.probes).find(
+      ([name, read]) => name.startsWith('coneVelocity ') && read.of === 'potential' && read.node === coneNode(motor),
+    );
+    const own = probe && found.find(({ name }) => probe[0] === `coneVelocity ${name}`);
+    return (own ?? (motors.length === found.length ? found[i] : undefined))?.driver;
+  });
+}
+
+/** The numbers that a motor and what hangs on it have in the network, by the fields of a driver. */
+export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record<keyof Driver, number>>> {
+  const { elements, probes } = system.network.topology;
+  const cone = coneNode(motor);
+  const value = ({ name }: Element) => numberOf(system, name);
+  const toFrame = (kind: Element['kind']) =>
+    elements.filter(
+      (one) => one.kind === kind && 'nodes' in one && one.nodes.includes(cone) && one.nodes.includes(GROUND),
+    );
+  const sum = (list: readonly number[]) => list.reduce((total, one) => total + one, 0);
+  const pistons = elements.filter((one) => one.kind === 'piston' && one.mechanical.includes(cone));
+  const stops = Object.entries(probes).flatMap(([name, read]) =>
+    name.startsWith('terminalVoltage') && read.of === 'potential' ? [read.node] : [],
+  );
+  const coil = inSeries(elements, motor, stops);
+  const alone = (kind: Element['kind']) =>
+    coil.filter((part) => part.length === 1 && part[0]?.kind === kind).map(([one]) => value(one as Element));
+  const beside = (kind: Element['kind']) =>
+    coil.filter((part) => part.length > 1).flatMap((part) => part.filter((one) => one.kind === kind).map(value));
+  return {
+    Bl: value(motor),
+    Sd: pistons.length === 0 ? Number.NaN : Math.max(...pistons.map(value)),
+    Mms: sum(toFrame('mass').map(value)),
+    Rms: sum(toFrame('damper').map(value)),
+    Cms: 1 / sum(toFrame('spring').map((one) => 1 / value(one))),
+    Re: sum(alone('resistor')),
+    Le: sum(alone('inductor')),
+    R2: sum(beside('resistor')),
+    L2: sum(beside('inductor')),
+  };
+}
+
+/** What is in series with a motor, up to the terminals or to a fork: each a list of what is side by side. */
+function inSeries(
+  elements: readonly Element[],
+  motor: Motor,
+  stops: readonly string[],
+): readonly (readonly Element[])[] {
+  const walk = (start: string, end: string): Element[][] => {
+    const parts: Element[][] = [];
+    const seen = new Set<Element>([motor]);
+    for (let at = start; at !== GROUND && !stops.includes(at) && at !== end; ) {
+      const next = elements.filter((one) => !seen.has(one) && portsOf(one).includes(at));
+      const far = new Set(next.flatMap((one) => portsOf(one).filter((node) => node !== at)));
+      if (next.length === 0 || far.size !== 1 || next.some(({ kind }) => kind === 'motor' || kind === 'source')) break;
+      for (const one of next) seen.add(one);
+      parts.push(next);
+      at = [...far][0] as string;
+    }
+    return parts;
+  };
+  const [a, b] = motor.electrical;
+  const before = walk(a, b);
+  return before.some((part) => part.some(({ kind }) => kind === 'resistor')) ? before : [...before, ...walk(b, a)];
+}
+
+const portsOf = (element: Element): readonly string[] =>
+  element.kind === 'motor' ? element.electrical : 'nodes' in element ? element.nodes : [];

@@ -1,0 +1,28 @@
+import { systemOf } from '../enclosure/index.js';
+import type { Tried } from './family-trial.js';
+import { type LawResult, tried } from './law.js';
+import { lostByJson, same } from './plain-record.js';
+
+/**
+ * A spec is kept in files and sent about, and a design is read again tomorrow: it survives JSON, and its family takes it back
+ * as it is. The same spec gives the same network, each number set once: systems of one topology share its compilation.
+ */
+export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
+  const { family, spec } = trial;
+  return [
+    tried('spec survives JSON', 'once', () => lostByJson(system().spec)),
+    tried('spec goes back into its family', 'itself, and from JSON', () => {
+      const kept = family.read(spec);
+      if (!same(family.read(kept), kept)) return 'it is read as another';
+      return same(family.read(JSON.parse(JSON.stringify(kept)) as Spec), kept)
+        ? undefined
+        : 'it is read as another from JSON';
+    }),
+    tried('same spec, same network', 'twice', () => {
+      const texts = [system(), system(), systemOf(family, system().spec, air)].map(({ network }) =>
+        JSON.stringify(network),
+      );
+      return texts.every((text) => text === texts[0]) ? undefined : 'topology or values differ';
+    }),
+  ];
+}

@@ -1,0 +1,113 @@
+import type { System } from '../enclosure/index.js';
+import {
+  type CompiledTopology,
+  compile,
+  compilePlan,
+  compilePolynomials,
+  type Topology,
+  valuesOf,
+} from '../network/index.js';
+import { probeColumns } from '../response/index.js';
+import { exitsOf } from './acoustic-exits.js';
+import { type Curves, jumpFault, memoryFault } from './curves.js';
+import { springsOf } from './family-flows.js';
+import { readings, type Tried } from './family-trial.js';
+import { type LawResult, tried } from './law.js';
+import { lawElementLaws } from './law-element-laws.js';
+
+const sweptBy = (system: System): Curves => {
+  const { topology, values } = system.network;
+  const compiled = compile(topology);
+  const network = compiled.network(valuesOf(compiled.slots, values));
+  return (frequencies) => Object.values(probeColumns(network, frequencies));
+};
+
+/** Where columns of two roads differ by more than rounding. */
+function difference(one: ReturnType<Curves>, two: ReturnType<Curves>, grid: Float64Array, relative: number) {
+  for (const [c, { re, im }] of one.entries()) {
+    const other = two[c];
+    const most = Math.max(...re.map((value, i) => Math.hypot(value, im[i] as number)));
+    const i = grid.findIndex((_, k) => {
+      const [a, b] = [re[k] as number, im[k] as number];
+      const apart = Math.hypot(a - (other?.re[k] as number), b - (other?.im[k] as number));
+      return !(apart <= relative * (Math.hypot(a, b) + 1e-6 * most));
+    });
+    if (i >= 0) return `column ${c} differs at ${grid[i]} Hz`;
+  }
+  return undefined;
+}
+
+/**
+ * A sweep is a function of frequency and numbers alone: both roads to it agree, other numbers loaded and the first ones again
+ * give the first answer, alone is as in a block, and nothing jumps (a linear network is analytic on the imaginary axis,
+ * @source desoer1969). What goes from the terminals to an opening goes back: without flow and magnets of their own networks of
+ * masses, springs, motors and cones are reciprocal, but for a sign (@source beranek2012). Each element over frequency obeys
+ * `lawElementLaws`.
+ */
+export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
+  const extent = `${grid.length} frequencies`;
+  const { topology, values } = system().network;
+  return [
+    tried('both roads agree', extent, () => {
+      const polynomials = compilePolynomials(topology);
+      if (polynomials === undefined) return undefined;
+      const by = ({ slots, network }: CompiledTopology) =>
+        Object.values(probeColumns(network(valuesOf(slots, values)), grid));
+      return difference(by(polynomials), by(compilePlan(topology)), grid, 1e-8);
+    }),
+    tried('other numbers and back', extent, () => {
+      const { slots, network } = compile(topology);
+      const [first, others] = [valuesOf(slots, values), valuesOf(slots, values).map((value) => 1.1 * value)];
+      const one = network(first);
+      const before = Object.values(probeColumns(one, grid));
+      one.load(others);
+      const between = Object.values(probeColumns(one, grid));
+      one.load(first);
+      const after = Object.values(probeColumns(one, grid));
+      const fresh = Object.values(probeColumns(compile(system().network.topology).network(others), grid));
+      return difference(before, after, grid, 1e-12) ?? difference(fresh, between, grid, 1e-9);
+    }),
+    tried('alone as in a block', extent, () => memoryFault(sweptBy(system()), grid)),
+    tried('no jump over frequency', extent, () => jumpFault(sweptBy(system()), grid)),
+    tried('reciprocal', extent, () => reciprocityFault(system(), topology, grid)),
+    ...topology.elements.flatMap((element) =>
+      element.kind === 'law' || element.kind === 'line'
+        ? lawElementLaws(element, { values: [values[element.name] ?? []].flat() }).map((result) => ({
+            ...result,
+            law: `${element.name}: ${result.law}`,
+          }))
+        : [],
+    ),
+  ];
+}
+
+/** Flow out of each opening for a volt at the source, against the current in the shorted source for a pascal at the opening. */
+function reciprocityFault(system: System, topology: Topology, grid: Float64Array): string | undefined {
+  const source = topology.elements.find(({ kind }) => kind === 'source');
+  if (source?.kind !== 'source') return 'there is no source';
+  for (const { name, flow } of exitsOf(topology, springsOf(system))) {
+    const there = readings(system, { out: flow }, grid)['out'];
+    const elements = topology.elements.map((element) => {
+      if (element === source) return { ...source, kind: 'meter' as const };
+      if (element.name !== name) return element;
+      if (element.kind === 'piston') {
+        return element.front === 'ground' ? { ...element, front: 'opening' } : { ...element, rear: 'opening' };
+      }
+      const [from, to] = (element as { nodes: readonly [string, string] }).nodes;
+      const nodes = to === 'ground' ? ([from, 'opening'] as const) : (['opening', to] as const);
+      return { ...element, nodes } as typeof element;
+    });
+    const pressure = { kind: 'source', name: 'pressure outside', nodes: ['opening', 'ground'] } as const;
+    const back = readings(system, { current: { of: 'flow', element: source.name } }, grid, [...elements, pressure])[
+      'current'
+    ];
+    const i = grid.findIndex((_, k) => {
+      const [a, b] = [there?.re[k] as number, there?.im[k] as number];
+      const [c, d] = [back?.re[k] as number, back?.im[k] as number];
+      const apart = Math.min(Math.hypot(a - c, b - d), Math.hypot(a + c, b + d));
+      return !(apart <= 1e-7 * Math.hypot(a, b));
+    });
+    if (i >= 0) return `not through ${name} at ${grid[i]} Hz`;
+  }
+  return undefined;
+}

@@ -1,0 +1,64 @@
+import { type Air, standardAir } from '../air/index.js';
+import type { Driver } from '../driver/index.js';
+import { type Family, type System, systemOf } from '../enclosure/index.js';
+import { compileNetwork, type Probe, type Topology } from '../network/index.js';
+import { logarithmicGrid } from '../quantity/index.js';
+import { compiledSystem, type ProbeColumns, probeColumns } from '../response/index.js';
+import type { By } from './rescaling.js';
+
+/** What a family's laws are tried on. */
+export interface FamilyTrial<Spec, Input = Spec> {
+  readonly family: Family<Spec, Input>;
+  readonly spec: Input | Spec;
+  /** Default: that of 20 °C. */
+  readonly air?: Air;
+  /** The driver of each motor, in the order of the motors; default: those found in the spec. */
+  readonly drivers?: readonly Driver[];
+  /** m³, the volume of each compliance of air, gain of its filling included, in their order; default: each `netVolume` of the spec. */
+  readonly netVolumes?: readonly number[];
+  /**
+   * The same spec and air in another system of units: each number times its factor for metre, kilogram, second, ampere.
+   * Left out: scaling is not tried. See `rescaledDriver`, `rescaledAir`.
+   */
+  readonly rescaled?: (by: By) => { readonly spec: Input | Spec; readonly air: Air };
+  /** Frequencies that must be answered, such as the tuning itself, Hz. */
+  readonly frequencies?: readonly number[];
+}
+
+/** A family with its spec read once, in its air, and what is asked of it by every law. */
+export interface Tried<Spec, Input = Spec> {
+  readonly trial: FamilyTrial<Spec, Input>;
+  readonly air: Air;
+  readonly grid: Float64Array;
+  /** Made anew at each call: nothing is kept from law to law. */
+  readonly system: (air?: Air) => System<Spec>;
+}
+
+/** A trial with its defaults. */
+export function prepared<Spec, Input>(trial: FamilyTrial<Spec, Input>): Tried<Spec, Input> {
+  const { family, spec, air = standardAir, frequencies = [] } = trial;
+  const grid = Float64Array.from([...logarithmicGrid(2, 20_000, 301), ...frequencies].sort((a, b) => a - b));
+  return { trial, air, grid, system: (medium = air) => systemOf(family, spec, medium) };
+}
+
+/** All probes of a system. */
+export const columnsOf = (system: System, frequencies: Float64Array): ProbeColumns =>
+  probeColumns(compiledSystem(system), frequencies);
+
+/** Readings of one's own off the network of a system, whatever its probes and outlets are. */
+export function readings(
+  { network: { topology, values } }: System,
+  probes: Readonly<Record<string, Probe>>,
+  frequencies: Float64Array,
+  elements: Topology['elements'] = topology.elements,
+): ProbeColumns {
+  const names = new Set(elements.map(({ name }) => name));
+  const own = Object.fromEntries(Object.entries(values).filter(([name]) => names.has(name)));
+  return probeColumns(compileNetwork({ topology: { elements, probes, outlets: [] }, values: own }), frequencies);
+}
+
+/** The number of an element, or nothing for one over frequency. */
+export const numberOf = ({ network: { values } }: System, name: string): number => {
+  const value = values[name];
+  return typeof value === 'number' ? value : Number.NaN;
+};

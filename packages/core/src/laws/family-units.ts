@@ -1,0 +1,79 @@
+import { type System, systemOf } from '../enclosure/index.js';
+import { logarithmicGrid } from '../quantity/index.js';
+import { columnsOf, numberOf, type Tried } from './family-trial.js';
+import { alike, type LawResult, tried } from './law.js';
+import type { By, Dimension } from './rescaling.js';
+
+const elementDimensions: Readonly<Record<string, Dimension>> = {
+  resistor: [2, 1, -3, -2],
+  inductor: [2, 1, -2, -2],
+  capacitor: [-2, -1, 4, 2],
+  mass: [0, 1, 0, 0],
+  spring: [0, -1, 2, 0],
+  damper: [0, 1, -1, 0],
+  acousticMass: [-4, 1, 0, 0],
+  acousticCompliance: [4, -1, 2, 0],
+  acousticResistance: [-4, 1, -1, 0],
+  motor: [1, 1, -2, -1],
+  piston: [2, 0, 0, 0],
+};
+
+const perVolt: Dimension = [-2, -1, 3, 1];
+/** What the probes that the response reads have per volt of drive. */
+const probeDimensions: Readonly<Record<string, Dimension>> = {
+  radiatedFlow: [3, 0, -1, 0],
+  coneVelocity: [1, 0, -1, 0],
+  current: [0, 0, 0, 1],
+  terminalVoltage: [2, 1, -3, -1],
+  ventAirSpeed: [1, 0, -1, 0],
+};
+
+/** Factors that no chance gives twice: a slip in any dimension shows. */
+const factors = [1.7, 0.6, 2.3, 1.3] as const;
+const by: By = (dimension) => dimension.reduce((product, power, i) => product * (factors[i] as number) ** power, 1);
+
+/**
+ * Each number, and what the system does, in another system of units: no law of physics knows the metre. A constant that is
+ * hidden in a formula, or a litre for a cubic metre, does not scale (@source buckingham1914).
+ */
+export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input>): readonly LawResult[] {
+  const { rescaled, family } = trial;
+  if (rescaled === undefined) return [];
+  const other = (): System => {
+    const { spec, air } = rescaled(by);
+    return systemOf(family, spec, air);
+  };
+  return [
+    tried('values scale as their units', 'every element', () => {
+      const [one, two] = [system(), other()];
+      for (const { name, kind } of one.network.topology.elements) {
+        const dimension = elementDimensions[kind];
+        if (dimension === undefined) continue;
+        const [expected, scaled] = [numberOf(one, name) * by(dimension), numberOf(two, name)];
+        if (!alike(expected, scaled)) return `${name} is ${scaled}, and should be ${expected}`;
+      }
+      return undefined;
+    }),
+    tried('what it does scales as its units', `${grid.length} frequencies`, () => {
+      const frequencies = logarithmicGrid(5, 500, 61);
+      const hertz = by([0, 0, -1, 0]);
+      const one = columnsOf(system(), frequencies);
+      const two = columnsOf(
+        other(),
+        frequencies.map((f) => f * hertz),
+      );
+      for (const [name, { re, im }] of Object.entries(one)) {
+        const dimension = probeDimensions[name.split(' ')[0] as string];
+        const same = two[name];
+        if (dimension === undefined || same === undefined) continue;
+        const factor = by(dimension) * by(perVolt);
+        for (let i = 0; i < frequencies.length; i++) {
+          const [a, b] = [factor * (re[i] as number), factor * (im[i] as number)];
+          const apart = Math.hypot(a - (same.re[i] as number), b - (same.im[i] as number));
+          if (!(apart <= 1e-8 * Math.hypot(a, b))) return `${name} does not at ${frequencies[i]} Hz`;
+        }
+      }
+      return undefined;
+    }),
+  ];
+}

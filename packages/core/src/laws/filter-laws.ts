@@ -1,0 +1,35 @@
+import { compileFilter, type Filter } from '../filter/index.js';
+import { complexColumn } from '../numeric/index.js';
+import { frequencyGrid } from '../quantity/index.js';
+import { type LawResult, tried } from './law.js';
+import { lostByJson } from './plain-record.js';
+
+/**
+ * What every high-pass must obey, ours and a stranger's: stable (every root of the denominator to the left of the imaginary
+ * axis, else its answer to a click grows for ever), silent far below its corner and one far above it, a plain record.
+ *
+ * @validity high-passes of order up to 8 with corners of 0.01 Hz to 1 kHz
+ * @neglects whether the corner is that of its name
+ * @returns one result for each law
+ * @source zverev1967 ch. 2
+ * @example filterLaws(butterworthHighPass({ order: 4, corner: '24 Hz' })).every(({ holds }) => holds)
+ */
+export function filterLaws(filter: Filter): readonly LawResult[] {
+  const gainAt = (frequency: number): number => {
+    const response = complexColumn(1);
+    response.re[0] = 1;
+    compileFilter(filter)(frequencyGrid([frequency]), response);
+    return Math.hypot(response.re[0] as number, response.im[0] as number);
+  };
+  return [
+    tried('stable', 'its denominator', () => {
+      compileFilter(filter);
+      return undefined;
+    }),
+    tried('silent far below', '0.1 mHz', () => (gainAt(1e-4) <= 1e-2 ? undefined : `a gain of ${gainAt(1e-4)}`)),
+    tried('one far above', '10 MHz', () =>
+      Math.abs(gainAt(1e7) - 1) <= 1e-3 ? undefined : `a gain of ${gainAt(1e7)}`,
+    ),
+    tried('survives JSON', 'once', () => lostByJson(filter)),
+  ];
+}

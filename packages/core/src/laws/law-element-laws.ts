@@ -1,0 +1,116 @@
+import type { ChainColumns, Law, Line } from '../network/index.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { logarithmicGrid } from '../quantity/index.js';
+import { type Curves, jumpFault, memoryFault, notFinite } from './curves.js';
+import { type LawResult, tried } from './law.js';
+import { lineLaws } from './line-laws.js';
+import { slopeFault } from './slope.js';
+
+/** What an element over frequency is tried with. */
+export interface LawElementTrial {
+  /** A number for each of its parameters. */
+  readonly values: readonly number[];
+  /** Hz; default 2 Hz to 20 kHz. */
+  readonly frequencies?: Float64Array;
+}
+
+/** Where the parameters of the element stand in the values that it is tried with. */
+const AT = 3;
+
+/** Columns that an element fills. */
+export function elementCurves(element: Law | Line, values: readonly number[], at = AT): Curves {
+  const all = Float64Array.from([...new Array<number>(at).fill(Number.NaN), ...values, Number.NaN]);
+  return (frequencies) => {
+    const column = () => complexColumn(frequencies.length);
+    if (element.kind === 'law') {
+      const out = column();
+      element.fill(all, at, frequencies, out);
+      return [out];
+    }
+    const chain: ChainColumns = { A: column(), B: column(), C: column(), D: column() };
+    element.fill(all, at, frequencies, chain);
+    return [chain.A, chain.B, chain.C, chain.D];
+  };
+}
+
+/**
+ * What every element over frequency must obey, ours and a stranger's.
+ *
+ * Finite and passive: a part without a source gives no power at any frequency, so that the real part of its admittance or
+ * impedance is not negative (@source desoer1969 ch. 9, positive real functions). Without memory and without jumps: it is a
+ * formula, analytic in frequency. Its slope is that of what it fills: delays and gradients are read from it. Each of its
+ * parameters matters, else a slot stands for nothing. A line is held to the laws of two-ports besides: reciprocal, and
+ * passive whatever stands at its far end.
+ *
+ * @validity parameters for which the element is meant
+ * @neglects what no numbers show: whether the formula is that of the thing
+ * @returns one result for each law
+ * @source desoer1969 (positive real functions; reciprocity)
+ * @example lawElementLaws(losslessLine('duct', ['box', 'ground']), { values: [2e5, 0.001] })
+ */
+export function lawElementLaws(
+  element: Law | Line,
+  { values, frequencies = logarithmicGrid(2, 20_000, 301) }: LawElementTrial,
+): readonly LawResult[] {
+  const curves = elementCurves(element, values);
+  const extent = `${frequencies.length} frequencies`;
+  const of = (law: string, fault: () => string | undefined) => tried(law, extent, fault);
+  return [
+    of('as many values as parameters', () =>
+      values.length === element.parameters.length
+        ? undefined
+        : `${values.length} values for ${element.parameters.join(', ')}`,
+    ),
+    of('finite', () => notFinite(curves(frequencies), frequencies)),
+    of('without memory', () => memoryFault(curves, frequencies)),
+    of('no jump', () => jumpFault(curves, frequencies)),
+    of('changes nothing that it reads', () => changesInputs(element, values, frequencies)),
+    of('reads its own slots', () => {
+      const [here, there] = [curves(frequencies), elementCurves(element, values, 0)(frequencies)];
+      return here.every((column, c) => equal(column, there[c] as ComplexColumn))
+        ? undefined
+        : 'other numbers where its slots stand elsewhere';
+    }),
+    of('each parameter matters', () => {
+      const base = curves(frequencies);
+      const idle = element.parameters.find((_, k) => {
+        const moved = values.map((value, i) => (i === k ? (value === 0 ? 1e-3 : 1.1 * value) : value));
+        return elementCurves(element, moved)(frequencies).every((column, c) => equal(column, base[c] as ComplexColumn));
+      });
+      return idle === undefined ? undefined : `${idle} changes nothing`;
+    }),
+    ...(element.kind === 'line'
+      ? lineLaws(curves, frequencies)
+      : [
+          of('gives no power', () => {
+            const [column] = curves(frequencies) as [ComplexColumn];
+            const i = frequencies.findIndex((_, k) => {
+              const [re, im] = [column.re[k] as number, column.im[k] as number];
+              return !(re >= -1e-12 * Math.abs(im));
+            });
+            return i < 0 ? undefined : `its real part is ${column.re[i]} at ${frequencies[i]} Hz`;
+          }),
+          of('its slope is that of its values', () => slopeFault(element, values, curves, frequencies)),
+        ]),
+  ];
+}
+
+const equal = (a: ComplexColumn, b: ComplexColumn): boolean =>
+  a.re.every((value, i) => Object.is(value, b.re[i])) && a.im.every((value, i) => Object.is(value, b.im[i]));
+
+/** Values and frequencies are others' columns, and so are the places beyond the last frequency. */
+function changesInputs(element: Law | Line, values: readonly number[], frequencies: Float64Array): string | undefined {
+  const [own, asked] = [Float64Array.from(values), frequencies.slice()];
+  const column = () => {
+    const longer = complexColumn(asked.length + 1);
+    longer.re[asked.length] = 7;
+    return longer;
+  };
+  const chain: ChainColumns = { A: column(), B: column(), C: column(), D: column() };
+  if (element.kind === 'law') element.fill(own, 0, asked, chain.A);
+  else element.fill(own, 0, asked, chain);
+  if (!own.every((value, i) => Object.is(value, values[i]))) return 'its values are changed';
+  if (!asked.every((value, i) => Object.is(value, frequencies[i]))) return 'the frequencies are changed';
+  const beyond = Object.values(chain).some(({ re, im }) => re[asked.length] !== 7 || im[asked.length] !== 0);
+  return beyond ? 'a place beyond the last frequency is written' : undefined;
+}

@@ -1,0 +1,71 @@
+import type { System } from '../enclosure/index.js';
+import { greatestLevel, type Limit } from '../limit/index.js';
+import { columnsOf } from './family-trial.js';
+import { alike, type LawResult, tried } from './law.js';
+import { lostByJson } from './plain-record.js';
+
+/** What a limit is tried on. */
+export interface LimitTrial {
+  /** A system that the limit is of: its probe must be there. */
+  readonly system: System;
+  /** Drives at which it is reached, known by another road: a published curve, a measurement, a sum by hand. */
+  readonly reached?: readonly { readonly frequency: number; readonly driveVoltageRms: number }[];
+}
+
+const frequencies = [10, 31, 100, 310, 1000];
+/** By how much a drive that is known otherwise may differ. */
+const AGREEMENT = 1e-3;
+
+/**
+ * What every limit must obey, ours and a stranger's.
+ *
+ * It has a name and a basis in words, and a number above zero that JSON keeps. Its probe is one of the system. At the drive
+ * that it allows, what it limits is as great as it says, and with half the number half the drive is allowed: a linear system is
+ * proportional to its drive. A velocity that is limited as travel is integrated: only a probe can be. Drives that are known
+ * otherwise agree within 0.1 %.
+ *
+ * @validity small signals
+ * @neglects whether the number is right, where no drive is stated
+ * @returns one result for each law
+ * @source small1973vented2 displacement-limited and thermally limited power
+ * @example limitLaws(voltageLimit('20 V'), { system })
+ */
+export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): readonly LawResult[] {
+  const { name, basis, probe, integrated, greatestRms } = limit;
+  const drives = (one: Limit, at: readonly number[] = frequencies) => greatestLevel(system, [one], at).driveVoltageRms;
+  return [
+    tried('has a name and a basis', `${name}: ${basis}`, () =>
+      name?.length > 0 && basis?.length > 0 ? undefined : 'no words for the reader',
+    ),
+    tried('a number above zero', 'once', () =>
+      greatestRms > 0 && greatestRms < Infinity ? undefined : `${greatestRms}`,
+    ),
+    tried('survives JSON', 'once', () => lostByJson(limit)),
+    tried('its probe is there', probe ?? 'the drive', () => {
+      if (probe === undefined) return integrated === true ? 'the drive is integrated' : undefined;
+      return probe in columnsOf(system, Float64Array.of(100)) ? undefined : `no ${probe}`;
+    }),
+    tried('is reached at its drive', `${frequencies.length} frequencies`, () => {
+      const allowed = drives(limit);
+      const column = probe === undefined ? undefined : columnsOf(system, Float64Array.from(frequencies))[probe];
+      const i = frequencies.findIndex((f, k) => {
+        const size = column === undefined ? 1 : Math.hypot(column.re[k] as number, column.im[k] as number);
+        const value = (allowed[k] as number) * (integrated === true ? size / (2 * Math.PI * f) : size);
+        return !alike(value, greatestRms);
+      });
+      return i < 0 ? undefined : `not at ${frequencies[i]} Hz`;
+    }),
+    tried('half of it allows half the drive', `${frequencies.length} frequencies`, () => {
+      const [whole, half] = [drives(limit), drives({ ...limit, greatestRms: greatestRms / 2 })];
+      return whole.every((value, i) => alike(value, 2 * (half[i] as number))) ? undefined : 'it does not';
+    }),
+    tried('agrees with what is known', `${reached.length} drives`, () => {
+      for (const { frequency, driveVoltageRms } of reached) {
+        const own = drives(limit, [frequency])[0] as number;
+        if (!alike(own, driveVoltageRms, AGREEMENT))
+          return `${own} V at ${frequency} Hz, and ${driveVoltageRms} V are known`;
+      }
+      return undefined;
+    }),
+  ];
+}

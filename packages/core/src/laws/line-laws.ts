@@ -1,0 +1,42 @@
+import type { ComplexColumn } from '../numeric/index.js';
+import type { Curves } from './curves.js';
+import { type LawResult, tried } from './law.js';
+
+type Complex = readonly [re: number, im: number];
+const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
+const conjugate = ([a, b]: Complex): Complex => [a, -b];
+const plus = ([a, b]: Complex, [c, d]: Complex): Complex => [a + c, b + d];
+const size = ([a, b]: Complex) => Math.hypot(a, b);
+
+/**
+ * Reciprocal: AD − BC = 1, for whatever holds no gyrator and no flow (@source desoer1969, reciprocity). Passive: with p and
+ * u at the far end the power taken is Re(AC*)|p|² + Re(BD*)|u|² + Re((AD* + B*C − 1) p u*), and not negative for any of them.
+ */
+export function lineLaws(curves: Curves, frequencies: Float64Array): readonly LawResult[] {
+  const each = (law: string, fault: (chain: readonly [Complex, Complex, Complex, Complex]) => string | undefined) =>
+    tried(law, `${frequencies.length} frequencies`, () => {
+      const columns = curves(frequencies) as readonly ComplexColumn[];
+      for (let i = 0; i < frequencies.length; i++) {
+        const chain = columns.map(({ re, im }): Complex => [re[i] as number, im[i] as number]);
+        const found = fault(chain as unknown as readonly [Complex, Complex, Complex, Complex]);
+        if (found !== undefined) return `${found} at ${frequencies[i]} Hz`;
+      }
+      return undefined;
+    });
+  return [
+    each('reciprocal', ([A, B, C, D]) => {
+      const [ad, bc] = [times(A, D), times(B, C)];
+      const [re, im] = [ad[0] - bc[0], ad[1] - bc[1]];
+      return Math.hypot(re - 1, im) <= 1e-9 * Math.max(1, size(ad)) ? undefined : `AD − BC is ${re} + ${im} j`;
+    }),
+    each('gives no power', ([A, B, C, D]) => {
+      const [far, flow] = [times(A, conjugate(C))[0], times(B, conjugate(D))[0]];
+      const mixed = plus(plus(times(A, conjugate(D)), times(conjugate(B), C)), [-1, 0]);
+      const rounding = 1e-9 * Math.max(1, size(A) * size(D));
+      if (far < -1e-9 * size(A) * size(C) || flow < -1e-9 * size(B) * size(D)) return 'it gives power';
+      return size(mixed) <= 2 * Math.sqrt(Math.max(0, far) * Math.max(0, flow)) + rounding
+        ? undefined
+        : 'it gives power to some load';
+    }),
+  ];
+}

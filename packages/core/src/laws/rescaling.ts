@@ -1,0 +1,54 @@
+import type { Air } from '../air/index.js';
+import type { Driver } from '../driver/index.js';
+
+/** Powers of metre, kilogram, second and ampere. */
+export type Dimension = readonly [m: number, kg: number, s: number, A: number];
+
+/** The factor of a number of that dimension in the other system of units. */
+export type By = (dimension: Dimension) => number;
+
+/** Of the electrical and mechanical numbers of a driver, and of its area; what else it has is no number of a network. */
+const driverDimensions = {
+  Sd: [2, 0, 0, 0],
+  Mms: [0, 1, 0, 0],
+  Cms: [0, -1, 2, 0],
+  Rms: [0, 1, -1, 0],
+  Re: [2, 1, -3, -2],
+  Bl: [1, 1, -2, -1],
+  Le: [2, 1, -2, -2],
+  R2: [2, 1, -3, -2],
+  L2: [2, 1, -2, -2],
+} as const satisfies Readonly<Record<string, Dimension>>;
+
+/**
+ * A driver in another system of units, for a trial of scaling.
+ *
+ * @validity the numbers that stand in a network; others are left out
+ * @returns the driver
+ * @source own (dimensions of the quantities)
+ * @example rescaledDriver(driver, by).Mms // driver.Mms * by([0, 1, 0, 0])
+ */
+export const rescaledDriver = (driver: Driver, by: By): Driver =>
+  Object.fromEntries(
+    Object.entries(driverDimensions).flatMap(([field, dimension]) => {
+      const value = driver[field as keyof typeof driverDimensions];
+      return value === undefined ? [] : [[field, value * by(dimension)]];
+    }),
+  ) as unknown as Driver;
+
+/**
+ * A medium in another system of units, for a trial of scaling: density, speed of sound, pressure, viscosity.
+ *
+ * @validity media in which nothing is conducted: thermal conductivity and specific heat stay as they are
+ * @returns the medium
+ * @source own (dimensions of the quantities)
+ * @example rescaledAir(standardAir, by).density // standardAir.density * by([-3, 1, 0, 0])
+ */
+export const rescaledAir = (air: Air, by: By): Air =>
+  ({
+    ...air,
+    density: air.density * by([-3, 1, 0, 0]),
+    speedOfSound: air.speedOfSound * by([1, 0, -1, 0]),
+    pressure: air.pressure * by([-1, 1, -2, 0]),
+    viscosity: air.viscosity * by([-1, 1, -1, 0]),
+  }) as Air;

@@ -1,0 +1,37 @@
+/** Each planted liar of a family is found by the law that is named for it; the honest ones beside them are not accused. */
+import { mixedFamily } from '@airspring/core/enclosure';
+import { familyLaws } from '@airspring/core/laws';
+import { describe, expect, test } from 'vitest';
+import { brokenLaws, driver, mixed, reasons, rescaledVented, vented } from './boxes.js';
+import { honestCloth, honestLine, mixedLiars, ventedLiars } from './liars.js';
+
+const frequencies = [29];
+
+describe('honest ones with elements over frequency', () => {
+  test('cloth', () => {
+    expect(reasons(familyLaws({ family: honestCloth, spec: vented, frequencies }))).toEqual([]);
+  });
+  test('a vent as a line: it is not tuned as a mass, and told so by no law', () => {
+    expect(reasons(familyLaws({ family: honestLine, spec: vented, frequencies }))).toEqual([]);
+  });
+  test('drivers and volumes that are handed in', () => {
+    const trial = { family: honestCloth, spec: vented, drivers: [driver], netVolumes: [0.045] };
+    expect(brokenLaws(familyLaws(trial))).toEqual([]);
+    expect(brokenLaws(familyLaws({ ...trial, netVolumes: [0.046] }))).toEqual([
+      'the air of a box is the stated volume',
+    ]);
+    expect(brokenLaws(familyLaws({ ...trial, drivers: [{ ...driver, Bl: 14 as typeof driver.Bl }] }))).toContain(
+      'the driver has its own numbers',
+    );
+  });
+});
+
+test.each(ventedLiars)('%s: %s', (_, law, family) => {
+  const laws = familyLaws({ family, spec: vented, rescaled: rescaledVented, frequencies });
+  expect(brokenLaws(laws)).toContain(law);
+});
+
+test.each(mixedLiars)('%s: %s', (_, law, family) => {
+  expect(brokenLaws(familyLaws({ family, spec: mixed, frequencies }))).toContain(law);
+  expect(brokenLaws(familyLaws({ family: mixedFamily, spec: mixed, frequencies }))).toEqual([]);
+});
