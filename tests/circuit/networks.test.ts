@@ -1,4 +1,12 @@
-import { asGroup, directRadiator, equivalentDriver, setDirectRadiator, ventedBox } from '@airspring/core/enclosure';
+import {
+  asGroup,
+  directRadiator,
+  equivalentDriver,
+  setDirectRadiator,
+  systemOf,
+  ventedBox,
+  ventedFamily,
+} from '@airspring/core/enclosure';
 import {
   airSpeedLimit,
   currentLimit,
@@ -11,7 +19,7 @@ import {
 } from '@airspring/core/limit';
 import { compile, compileNetwork, type Network, type Values, valuesOf } from '@airspring/core/network';
 import type { ComplexColumn } from '@airspring/core/numeric';
-import { compiledSystem, probeColumns, probeNamed, respond } from '@airspring/core/response';
+import { compiledSystem, compileResponse, probeColumns, probeNamed, respond } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 import { networkOf, partsOf } from '../arbitrary/network-of.js';
 import { check } from '../ledger/check.js';
@@ -266,6 +274,46 @@ check('response.circuit.level', {
   expected: [...level],
   unit: 'dB',
   tolerance: { absolute: 3e-13, why: 'double precision of levels up to 100' },
+});
+
+check('response.circuit.kernel', {
+  ...program,
+  formula: 'response/compileResponse',
+  given: { family: { value: 'vented', unit: '' }, of: { value: 'level, flow, current, air speed', unit: '' } },
+  got: () => {
+    const { fill, columns } = compileResponse(compiledSystem(vented), vented.air.density);
+    const out = columns(frequencies.length);
+    fill(frequencies, 2, out);
+    const speed = out.airSpeedPeak ?? [];
+    return [...out.levelHalfSpace, ...out.radiatedFlowRms.map((U) => 1000 * U), ...out.currentRms, ...speed];
+  },
+  expected: [
+    ...level.map((L) => L + 20 * Math.log10(2)),
+    ...size(ventedFlow).map((U) => 2000 * U),
+    ...size(ventedProbe('current')).map((i) => 2 * i),
+    ...size(ventedProbe('ventAirSpeed')).map((v) => 2 * Math.SQRT2 * v),
+  ],
+  unit: 'dB, L/s, A, m/s',
+  tolerance: { absolute: 5e-13, why: 'double precision of levels up to 100' },
+});
+check('response.circuit.compiled', {
+  ...program,
+  formula: 'response/compiledSystem',
+  given: { family: { value: 'closed', unit: '' }, probe: { value: 'current', unit: '' } },
+  got: () => flat(probeColumns(compiledSystem(closed), frequencies).current as ComplexColumn),
+  expected: flat(inClosed.columns.current as ComplexColumn),
+  unit: 'A per V',
+  tolerance: within(inClosed.columns.current as ComplexColumn),
+});
+check('enclosure.circuit.system', {
+  ...program,
+  formula: 'enclosure/systemOf',
+  given: { family: { value: 'vented', unit: '' }, probe: { value: 'radiatedFlow', unit: '' } },
+  got: () =>
+    flat(byPolynomials(systemOf(ventedFamily, vented.spec).network, frequencies).radiatedFlow as ComplexColumn),
+  expected: flat(ventedFlow),
+  unit: 'm³/s per V',
+  tolerance: within(ventedFlow),
 });
 
 check('response.circuit.drive', {

@@ -109,7 +109,7 @@ const tube = compileVentAdmittance({ vent: { diameter: '80 mm', length: '25 cm' 
 const flare = compileSteppedLine(flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }));
 
 /** Two lossless tubes of unlike bore, one after the other: a chain matrix of its own, and two lines for the simulator. */
-export const steppedLine: Numbered = {
+const steppedLine: Numbered = {
   kind: 'line',
   name: 'steps',
   nodes: ['box', 'mouth'],

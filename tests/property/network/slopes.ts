@@ -18,7 +18,7 @@ const by = ([a, b]: Complex, x: number): Complex => [a * x, b * x];
 const known = new WeakMap<Topology, CompiledTopology>();
 
 /** A probe at one frequency. */
-export function probeAt(network: Network, probe: string, f: number): Complex {
+function probeAt(network: Network, probe: string, f: number): Complex {
   const { topology, values } = network;
   const { slots, probes, network: made } = known.get(topology) ?? compile(topology);
   known.set(topology, { topology, slots, probes, network: made });
@@ -29,7 +29,7 @@ export function probeAt(network: Network, probe: string, f: number): Complex {
 }
 
 /** The network with another number as it stands in the equations. */
-export function withNumber(network: Network, { name, exponent }: GradientNumber, number: number): Network {
+function withNumber(network: Network, { name, exponent }: GradientNumber, number: number): Network {
   if (network.values[name] !== undefined) return withValue(network, name, exponent === 1 ? number : 1 / number);
   const element = network.topology.elements.find((one) => name.startsWith(`${one.name}.`));
   if (element?.kind !== 'law' && element?.kind !== 'line') throw new Error(`no number '${name}'`);
@@ -64,6 +64,3 @@ export function slopeByFrequency(network: Network, probe: string, f: number): Co
   const quotient = (h: number) => by(minus(at(h), at(-h)), 1 / (2 * h));
   return minus(by(quotient(1e-3), 4 / 3), by(quotient(2e-3), 1 / 3));
 }
-
-/** Every probe there is. */
-export const probesIn = (network: Network) => compile(network.topology).probes;

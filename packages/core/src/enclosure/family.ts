@@ -61,11 +61,11 @@ export function systemOf<Spec, Input>(
 }
 
 /**
- * What was made of a system before, by its name, or what is made now. It is kept where `systemOf` made the system.
+ * What was made of a system before, by its name, or made now; kept where `systemOf` made the system.
  *
- * @validity any system
+ * @validity any system; what is made must follow from the system alone
  * @source own (look-up)
- * @example kept(system, 'my curve', () => respond(system, grid))
+ * @example kept(system, 'network', () => compileNetwork(system.network))
  */
 export function kept<Made>(system: System, name: string, make: () => Made): Made {
   const known = (system as { readonly [COMPILED]?: Map<string, unknown> })[COMPILED];
