@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
+import { compilePolynomials } from '../network/index.js';
 import {
   given,
   notNegative,
@@ -61,6 +62,7 @@ const shape = {
 /** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
 export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
+  compile: compilePolynomials,
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };

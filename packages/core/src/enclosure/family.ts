@@ -1,5 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
-import { type Network, type Setter, slotsOf, strictSetter, type Topology } from '../network/index.js';
+import { type Compile, type Network, type Setter, slotsOf, strictSetter, type Topology } from '../network/index.js';
 
 /**
  * A family of boxes: one value. It reads a spec, says which network belongs to it, and puts the numbers into that network.
@@ -18,6 +18,8 @@ export interface Family<Spec, Input = Spec> {
   readonly topology: (spec: Spec) => Topology;
   /** Sets each number of the topology once, by name. */
   readonly values: (spec: Spec, air: Air, set: Setter) => void;
+  /** How its networks are compiled: `compile` takes any; `compilePolynomials` takes small lumped ones, and half the code. */
+  readonly compile: Compile;
 }
 
 /** A box with its drivers, ready to be swept: the spec it was made from, the air, and its network. */
@@ -26,6 +28,7 @@ export interface System<Spec = unknown> {
   readonly spec: Spec;
   readonly air: Air;
   readonly network: Network;
+  readonly compile: Compile;
 }
 
 const COMPILED = Symbol('compiled');
@@ -55,7 +58,8 @@ export function systemOf<Spec, Input>(
     values[name] = numbers.length === 1 ? (numbers[0] as number) : numbers;
   });
   strict.finish();
-  const system: System<Spec> = { family: family.name, spec, air: medium, network: { topology, values } };
+  const { name, compile } = family;
+  const system: System<Spec> = { family: name, spec, air: medium, network: { topology, values }, compile };
   Object.defineProperty(system, COMPILED, { value: new Map<string, unknown>() });
   return system;
 }

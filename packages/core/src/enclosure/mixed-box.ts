@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { Element, Outlet, Probe, Setter, Topology } from '../network/index.js';
+import { compile, type Element, type Outlet, type Probe, type Setter, type Topology } from '../network/index.js';
 import {
   type AreaInput,
   type Fields,
@@ -155,6 +155,7 @@ function setMixed({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Ai
 /** The family of boxes whose drivers are unlike each other, in one volume or in several. */
 export const mixedFamily: Family<MixedBoxSpec, MixedBoxInput> = {
   name: 'mixed',
+  compile,
   read: readMixed,
   topology: mixedTopology,
   values: setMixed,

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, type Element, type Nodes } from '../network/index.js';
+import { branch, compile, type Element, type Nodes } from '../network/index.js';
 import {
   given,
   type Mass,
@@ -68,6 +68,7 @@ const radiators: readonly Element[] = [
 /** The family of boxes with passive radiators: cones without a motor in the place of a vent. */
 export const passiveRadiatorFamily: Family<PassiveRadiatorBoxSpec, PassiveRadiatorBoxInput> = {
   name: 'passive radiator',
+  compile,
   read: (input) => {
     const read = readFields('box', input, shape);
     const { drivers, count = 1, addedMass = 0 as Mass, sourceResistance = 0 as Resistance, ...box } = read;

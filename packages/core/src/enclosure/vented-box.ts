@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
+import { branch, compilePolynomials, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
 import {
   type Area,
   type AreaInput,
@@ -123,6 +123,7 @@ export function setVentedAir(
 /** The family of vented boxes: the vent's air mass against the spring of the enclosed air. */
 export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
   name: 'vented',
+  compile: compilePolynomials,
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, sourceResistance };

@@ -12,6 +12,9 @@ export interface CompiledTopology {
   readonly network: (values: Float64Array, inReference?: boolean) => CompiledNetwork;
 }
 
+/** A way to compile a topology; `undefined` for one that it cannot take. */
+export type Compile = (topology: Topology) => CompiledTopology | undefined;
+
 /** A compiled topology with numbers, ready to be swept. Kernels: frequencies in Hz, unchecked; columns handed in, per volt of drive. */
 export interface CompiledNetwork {
   readonly probes: readonly string[];

@@ -24,7 +24,7 @@ export {
 /** How is a topology compiled once for all networks of its kind? */
 export { compile, compileNetwork } from './compile.js';
 /** What is a compiled topology, and a network that can be swept? */
-export type { CompiledNetwork, CompiledTopology, Polynomials } from './compiled.js';
+export type { Compile, CompiledNetwork, CompiledTopology, Polynomials } from './compiled.js';
 /** What are the polynomials of a topology? */
 export { compilePolynomials } from './polynomials.js';
 /** How is any network solved frequency by frequency? */

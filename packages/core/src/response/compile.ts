@@ -1,16 +1,16 @@
 import { kept, type System } from '../enclosure/index.js';
-import {
-  type CompiledNetwork,
-  type CompiledTopology,
-  compile,
-  missingProbe,
-  undamped,
-  valuesOf,
-} from '../network/index.js';
+import { InputError } from '../fault/index.js';
+import { type CompiledNetwork, type CompiledTopology, missingProbe, undamped, valuesOf } from '../network/index.js';
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 
 const topologyOf = (system: System): CompiledTopology =>
-  kept(system, 'topology', () => compile(system.network.topology));
+  kept(system, 'topology', () => {
+    const compiled = system.compile(system.network.topology);
+    if (compiled !== undefined) return compiled;
+    const expected = 'a network of few lumped elements, as compilePolynomials takes it';
+    const remedy = "Give the family `compile` of '@airspring/core/network': it takes any network.";
+    throw new InputError([{ code: 'inconsistent', path: 'compile', got: 'another network', expected, remedy }]);
+  });
 
 const networkOf = (system: System, inReference: boolean): CompiledNetwork => {
   const compiled = topologyOf(system);
