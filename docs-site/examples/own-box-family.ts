@@ -1,12 +1,12 @@
-import { standardAir } from '@airspring/core/air';
 import { completeDriver, type Driver } from '@airspring/core/driver';
 import {
   boxCompliance,
-  driverElements,
-  driverProbes,
-  type System,
+  directRadiator,
+  type Family,
+  setDirectRadiator,
+  systemOf,
 } from '@airspring/core/enclosure';
-import { systemLaws } from '@airspring/core/laws';
+import { familyLaws } from '@airspring/core/laws';
 import { branch } from '@airspring/core/network';
 import { cutoff, features } from '@airspring/core/response';
 
@@ -22,36 +22,42 @@ interface PassiveBox {
   };
 }
 
-const passiveBox = (spec: PassiveBox): System<PassiveBox> => {
-  const { Sd, Mms, Cms, Rms } = spec.passive;
-  const moving = ['passive', 'ground'] as const;
-  return {
-    spec,
-    air: standardAir,
-    network: {
+const moving = ['passive', 'ground'] as const;
+const passiveFamily: Family<PassiveBox> = {
+  name: 'passive',
+  read: (input) => input,
+  topology: ({ driver }) => {
+    const { elements, probes, cone } = directRadiator(driver, 0);
+    return {
       elements: [
-        ...driverElements(spec.driver, 0),
-        branch(
-          'acousticCompliance',
-          'Cab',
-          ['box', 'ground'],
-          boxCompliance(spec.netVolume, 1, standardAir),
-        ),
+        ...elements,
+        branch('acousticCompliance', 'Cab', ['box', 'ground']),
         {
           kind: 'piston',
           name: 'passive cone',
           mechanical: moving,
           front: 'ground',
           rear: 'box',
-          Sd,
         },
-        branch('mass', 'passive mass', moving, Mms),
-        branch('spring', 'passive suspension', moving, Cms),
-        branch('damper', 'passive loss', moving, Rms),
+        branch('mass', 'passive mass', moving),
+        branch('spring', 'passive suspension', moving),
+        branch('damper', 'passive loss', moving),
       ],
-      probes: driverProbes(0),
-    },
-  };
+      probes,
+      outlets: [
+        cone,
+        { name: 'passive', flow: { of: 'flow', element: 'passive cone' } },
+      ],
+    };
+  },
+  values: ({ driver, netVolume, passive }, air, set) => {
+    setDirectRadiator(driver, 0, set);
+    set('Cab', boxCompliance(netVolume, 1, air));
+    set('passive cone', passive.Sd);
+    set('passive mass', passive.Mms);
+    set('passive suspension', passive.Cms);
+    set('passive loss', passive.Rms);
+  },
 };
 
 const sheet = completeDriver({
@@ -63,18 +69,19 @@ const sheet = completeDriver({
   Re: '5.6 Ω',
 });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);
-const spec = {
-  driver: sheet.driver,
-  netVolume: 0.045,
-  passive: { Sd: 0.05, Mms: 0.25, Cms: 6e-4, Rms: 1.5 },
-}; // invented
-for (const { law, holds, detail } of systemLaws({ family: passiveBox, spec }))
-  console.log(holds ? 'holds' : 'BREAKS', law, detail);
-const f3 = cutoff(passiveBox(spec));
+const { driver } = sheet;
+const passive = { Sd: 0.05, Mms: 0.25, Cms: 6e-4, Rms: 1.5 }; // invented
+const spec = { driver, netVolume: 0.045, passive };
+for (const { law, holds, detail } of familyLaws({
+  family: passiveFamily,
+  spec,
+}))
+  console.log(`${law}:`, holds ? 'holds,' : 'BROKEN,', detail);
+const box = systemOf(passiveFamily, spec);
+const f3 = cutoff(box);
 if (f3.ok) console.log('three decibels down at', f3.frequency, 'Hz');
+const peaks = features(box).impedanceMaxima;
 console.log(
   'impedance peaks at',
-  features(passiveBox(spec)).impedanceMaxima.map(
-    ({ frequency }) => frequency,
-  ),
+  peaks.map(({ frequency }) => frequency),
 );

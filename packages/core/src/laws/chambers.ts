@@ -20,12 +20,12 @@ export interface Chamber {
 export function chambersOf(system: System, netVolumes: readonly number[] | undefined): readonly Chamber[] {
   const { elements } = system.network.topology;
   const compliances = elements.filter((one): one is Branch => one.kind === 'acousticCompliance');
-  const records = recordsIn(system.spec).filter(({ record }) => typeof record['netVolume'] === 'number');
+  const records = recordsIn(system.spec).filter(({ record }) => typeof record.netVolume === 'number');
   const isMatched = compliances.length === records.length;
   return compliances.map((one, i) => {
     const record = isMatched ? records[i]?.record : undefined;
-    const gain = typeof record?.['fillGain'] === 'number' ? record['fillGain'] : 1;
-    const own = record && (record['netVolume'] as number) * gain;
+    const gain = typeof record?.fillGain === 'number' ? record.fillGain : 1;
+    const own = record && (record.netVolume as number) * gain;
     const stated = Object.fromEntries(
       (['fb', 'QL', 'QA', 'QP'] as const).flatMap((name) => {
         const value = record?.[name];

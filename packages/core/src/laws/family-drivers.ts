@@ -59,7 +59,7 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
     }),
     tried('the current is that of the source', 'one probe', () => {
       const { elements, probes } = system().network.topology;
-      const probe = probes['current'];
+      const probe = probes.current;
       const source = elements.find(({ kind }) => kind === 'source')?.name;
       const right = probe?.of === 'flow' && probe.element === source && probe.sign !== -1 && probe.factor === undefined;
       return right ? undefined : `it reads ${JSON.stringify(probe)}, and the source is ${source}`;

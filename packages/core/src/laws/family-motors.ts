@@ -22,8 +22,8 @@ export function driversIn(spec: unknown): readonly { readonly name: unknown; rea
     if (typeof value !== 'object' || value === null) return;
     const record = value as Record<string, unknown>;
     if (isDriver(record)) found.push({ name, driver: record as unknown as Driver });
-    else if ('equivalent' in record) walk(record['equivalent'], name);
-    else for (const inner of Object.values(record)) walk(inner, record['name'] ?? name);
+    else if ('equivalent' in record) walk(record.equivalent, name);
+    else for (const inner of Object.values(record)) walk(inner, record.name ?? name);
   };
   walk(spec, undefined);
   return found;

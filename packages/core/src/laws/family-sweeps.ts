@@ -86,7 +86,7 @@ function reciprocityFault(system: System, topology: Topology, grid: Float64Array
   const source = topology.elements.find(({ kind }) => kind === 'source');
   if (source?.kind !== 'source') return 'there is no source';
   for (const { name, flow } of exitsOf(topology, springsOf(system))) {
-    const there = readings(system, { out: flow }, grid)['out'];
+    const there = readings(system, { out: flow }, grid).out;
     const elements = topology.elements.map((element) => {
       if (element === source) return { ...source, kind: 'meter' as const };
       if (element.name !== name) return element;
@@ -98,9 +98,10 @@ function reciprocityFault(system: System, topology: Topology, grid: Float64Array
       return { ...element, nodes } as typeof element;
     });
     const pressure = { kind: 'source', name: 'pressure outside', nodes: ['opening', 'ground'] } as const;
-    const back = readings(system, { current: { of: 'flow', element: source.name } }, grid, [...elements, pressure])[
-      'current'
-    ];
+    const back = readings(system, { current: { of: 'flow', element: source.name } }, grid, [
+      ...elements,
+      pressure,
+    ]).current;
     const i = grid.findIndex((_, k) => {
       const [a, b] = [there?.re[k] as number, there?.im[k] as number];
       const [c, d] = [back?.re[k] as number, back?.im[k] as number];
