@@ -2,6 +2,7 @@ import { driver } from '../packages/core/src/driver/index.js';
 import { type System, systemOf, type VentedBoxSpec, ventedBox } from '../packages/core/src/enclosure/index.js';
 import {
   type Branch,
+  compile,
   compileNetwork,
   type Element,
   type Law,
@@ -104,6 +105,7 @@ export const twoLossyCoils: System<VentedBoxSpec> = (() => {
   return systemOf<VentedBoxSpec, VentedBoxSpec>(
     {
       name: 'two lossy coils',
+      compile,
       read: (spec) => spec,
       topology: () => ({ ...topology, elements: [...own, ...coil(1), ...coil(2)] }),
       values: (_spec, _air, set) => {

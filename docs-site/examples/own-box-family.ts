@@ -6,8 +6,8 @@ import {
   setDirectRadiator,
   systemOf,
 } from '@airspring/core/enclosure';
-import { systemLaws } from '@airspring/core/laws';
-import { branch } from '@airspring/core/network';
+import { familyLaws } from '@airspring/core/laws';
+import { branch, compile } from '@airspring/core/network';
 import { cutoff, features } from '@airspring/core/response';
 
 /** A box whose vent is a second cone without a magnet. SI numbers. */
@@ -24,8 +24,9 @@ interface PassiveBox {
 
 const moving = ['passive', 'ground'] as const;
 const passiveFamily: Family<PassiveBox> = {
-  name: 'passive radiator',
-  read: (spec) => spec,
+  name: 'passive',
+  compile,
+  read: (input) => input,
   topology: ({ driver }) => {
     const { elements, probes, cone } = directRadiator(driver, 0);
     return {
@@ -59,7 +60,7 @@ const passiveFamily: Family<PassiveBox> = {
     set('passive loss', passive.Rms);
   },
 };
-const passiveBox = (spec: PassiveBox) => systemOf(passiveFamily, spec);
+const _passiveBox = (spec: PassiveBox) => systemOf(passiveFamily, spec);
 
 const sheet = completeDriver({
   fs: '27 Hz',
@@ -70,18 +71,19 @@ const sheet = completeDriver({
   Re: '5.6 Ω',
 });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);
-const spec = {
-  driver: sheet.driver,
-  netVolume: 0.045,
-  passive: { Sd: 0.05, Mms: 0.25, Cms: 6e-4, Rms: 1.5 },
-}; // invented
-for (const { law, holds, detail } of systemLaws({ family: passiveBox, spec }))
-  console.log(holds ? 'holds' : 'BREAKS', law, detail);
-const f3 = cutoff(passiveBox(spec));
+const { driver } = sheet;
+const passive = { Sd: 0.05, Mms: 0.25, Cms: 6e-4, Rms: 1.5 }; // invented
+const spec = { driver, netVolume: 0.045, passive };
+for (const { law, holds, detail } of familyLaws({
+  family: passiveFamily,
+  spec,
+}))
+  console.log(`${law}:`, holds ? 'holds,' : 'BROKEN,', detail);
+const box = systemOf(passiveFamily, spec);
+const f3 = cutoff(box);
 if (f3.ok) console.log('three decibels down at', f3.frequency, 'Hz');
+const peaks = features(box).impedanceMaxima;
 console.log(
   'impedance peaks at',
-  features(passiveBox(spec)).impedanceMaxima.map(
-    ({ frequency }) => frequency,
-  ),
+  peaks.map(({ frequency }) => frequency),
 );

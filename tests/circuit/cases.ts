@@ -1,7 +1,7 @@
 /** Networks that both roads solve. Every driver is invented. */
 import { type Driver, driver, group } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
-import { losslessLine, type Network } from '@airspring/core/network';
+import { compile, losslessLine, type Network } from '@airspring/core/network';
 import { type Numbered, networkOf, outletsOf, part, partsOf, probesOf, type Scaled } from '../arbitrary/network-of.js';
 
 export const ten = driver({
@@ -104,7 +104,7 @@ export const stranger: System = (() => {
     terminalVoltage: { of: 'potential', node: 'in' },
     radiatorFlow: { of: 'flow', element: 'radiator' },
   };
-  return { family: "a stranger's", spec: {}, air: closed.air, network: networkOf(elements, probes) };
+  return { family: "a stranger's", spec: {}, air: closed.air, network: networkOf(elements, probes), compile };
 })();
 
 /** The vented box with its vent as a tube of 60 cm² and half a metre, open at its far end: modes and all. */

@@ -3,7 +3,7 @@ import { standardAir } from '@airspring/core/air';
 import { completeDriver, type Driver } from '@airspring/core/driver';
 import { compileSteppedLine, flaredProfile } from '@airspring/core/duct';
 import { boxCompliance, closedBox, mixedBox, type System, ventedBox } from '@airspring/core/enclosure';
-import type { Law, Network } from '@airspring/core/network';
+import { compile, type Law, type Network } from '@airspring/core/network';
 import { compileVentAdmittance } from '@airspring/core/vent';
 import {
   chained,
@@ -152,7 +152,7 @@ export const bandPass: System = (() => {
     { coneVelocity: coneVelocity!, current: current!, terminalVoltage: terminalVoltage! },
     [{ name: 'vent', flow: { of: 'flow', element: 'vent' } }],
   );
-  return { family: 'band-pass of fourth order', spec: {}, air, network };
+  return { family: 'band-pass of fourth order', spec: {}, air, network, compile };
 })();
 
 export interface SeamCase {

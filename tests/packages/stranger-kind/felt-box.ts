@@ -36,6 +36,7 @@ const BACK = 5;
 /** A closed box whose leak is a hole of a known area. */
 const feltFamily: Family<{ readonly box: ClosedBoxSpec; readonly area: number }> = {
   name: 'felt',
+  compile: closedFamily.compile,
   read: (spec) => spec,
   topology: ({ box }) => {
     const closed = closedFamily.topology(box);

@@ -8,7 +8,7 @@ import {
   type VentedBoxInput,
   ventedBox,
 } from '@airspring/core/enclosure';
-import { compilePlan, valuesOf } from '@airspring/core/network';
+import { compile, compilePlan, valuesOf } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
@@ -67,7 +67,7 @@ test.prop([ventedBoxArbitrary])(
     expect(size('coneVelocity') * driver.Sd).toBeLessThan(1e-9 * flow);
     for (const name of ['radiatedFlow', 'current', 'ventAirSpeed'])
       expect(worst(ours[name]!, plan[name]!)).toBeLessThan(1e-9);
-    allFinite(respond({ family: 'vented', spec: {}, air, network }, at));
+    allFinite(respond({ family: 'vented', spec: {}, air, network, compile }, at));
   },
 );
 

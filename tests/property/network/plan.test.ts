@@ -1,6 +1,6 @@
 /** The elimination plan where it could go wrong: exactly at fb, without losses, with nothing but losses, long chains, lines. */
 import { type ClosedBoxInput, type System, ventedBox } from '@airspring/core/enclosure';
-import { losslessLine } from '@airspring/core/network';
+import { compile, losslessLine } from '@airspring/core/network';
 import type { ComplexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
@@ -42,7 +42,10 @@ test.prop([ventedBoxArbitrary])('so much loss that nothing moves: both roads, an
   const [a, b] = [byPolynomials(network, grid), byPlan(network, grid)];
   for (const name of Object.keys(a)) expect(apart(a[name]!, b[name]!), name).toBeLessThan(1e-9);
   const { equivalent } = (spec as { drivers: { equivalent: { Re: number; Bl: number } } }).drivers;
-  const { impedance, impedancePhase } = respond({ family: 'vented', spec, network, air: ventedBox(input).air }, grid);
+  const { impedance, impedancePhase } = respond(
+    { family: 'vented', spec, network, air: ventedBox(input).air, compile },
+    grid,
+  );
   // What the held cone leaves of the motor is Bl²/Rms at most.
   const resistance = impedance.map((Z, i) => Z * Math.cos(impedancePhase[i]!));
   expect(Math.min(...resistance)).toBeGreaterThanOrEqual(equivalent.Re * (1 - 1e-12));
@@ -171,6 +174,7 @@ test.prop([size(1e-4, 0.05), size(1e3, 1e7)])(
     );
     const system: System = {
       family: 'line',
+      compile,
       spec: {},
       air: ventedBox({ drivers: driver, netVolume: '10 L', fb: '40 Hz' }).air,
       network,

@@ -1,6 +1,7 @@
 /** Gradients of results: against differences, closed forms, and where two extrema tie. */
 import { standardAir } from '@airspring/core/air';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import { compile } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
   cutoff,
@@ -146,7 +147,7 @@ function twoPeaks(shift: number): System {
     part('resistor', 'after', ['out', 'ground'], 3),
   ];
   const network = networkOf(elements, { out: { of: 'potential', node: 'out' } });
-  return { family: 'two peaks', spec: {}, air: standardAir, network };
+  return { family: 'two peaks', spec: {}, air: standardAir, network, compile };
 }
 plain('two equal peaks are flagged as a kink, unequal ones are not', () => {
   const options = { probe: 'out', from: '10 Hz', to: '250 Hz' } as const;

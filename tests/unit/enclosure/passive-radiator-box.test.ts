@@ -2,11 +2,11 @@ import { driver, group } from '@airspring/core/driver';
 import {
   addedMassForTuning,
   passiveRadiatorBox,
+  passiveRadiatorFamily,
   passiveRadiatorTuning,
-  type System,
   ventedBox,
 } from '@airspring/core/enclosure';
-import { systemLaws } from '@airspring/core/laws';
+import { familyLaws } from '@airspring/core/laws';
 import { greatestLevel, radiatorTravelLimit, travelLimit } from '@airspring/core/limit';
 import { features } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
@@ -58,8 +58,8 @@ test('the laws of every system', () => {
     { ...box, count: 4, addedMass: '300 g', QL: 7, QA: 40, sourceResistance: '0.2 ohm' } as const,
   ]) {
     const { fb, notch } = passiveRadiatorTuning({ netVolume: '45 L', radiator });
-    const results = systemLaws({
-      family: (input) => passiveRadiatorBox(input) as System,
+    const results = familyLaws({
+      family: passiveRadiatorFamily,
       spec,
       frequencies: [fb, notch],
     });

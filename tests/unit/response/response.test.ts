@@ -1,7 +1,7 @@
 import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
-import { compileNetwork } from '@airspring/core/network';
+import { compile, compileNetwork } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
   compiledSystem,
@@ -211,7 +211,13 @@ test('a pole that nothing damps is no level, wherever a cut-off meets it', () =>
     part('capacitor', 'C', ['out', 'ground'], C),
   ];
   const probes = { radiatedFlow: { of: 'potential', node: 'out' } } as const;
-  const system: System = { family: 'by hand', spec: {}, air: standardAir, network: networkOf(elements, probes) };
+  const system: System = {
+    family: 'by hand',
+    spec: {},
+    air: standardAir,
+    network: networkOf(elements, probes),
+    compile,
+  };
   const options = { from: '50 Hz', to: '100 Hz', reference: 'maximum' } as const;
   expect(() => cutoff(system, options)).toThrow(faulty(['inconsistent', 'network']));
 });
@@ -227,7 +233,13 @@ test('terminals through which nothing flows have no impedance: refused by name, 
     current: { of: 'flow', element: 'drive' },
     terminalVoltage: { of: 'potential', node: 'in' },
   } as const;
-  const system: System = { family: 'by hand', spec: {}, air: standardAir, network: networkOf(elements, probes) };
+  const system: System = {
+    family: 'by hand',
+    spec: {},
+    air: standardAir,
+    network: networkOf(elements, probes),
+    compile,
+  };
   for (const ask of [() => respond(system, [20, 40]), () => lowestLoad(system), () => features(system)]) {
     expect(ask).toThrow(faulty(['inconsistent', 'network.probes.current']));
   }

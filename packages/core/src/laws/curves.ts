@@ -44,8 +44,10 @@ export function memoryFault(curves: Curves, grid: Float64Array): string | undefi
 }
 
 const HALVINGS = 32;
-/** What is left of a change after so many halvings, next to the values about it, is a jump. */
-const JUMP = 1e-6;
+/** The halvings over which what is left of a change must shrink, even at the sharpest resonance. */
+const LAST = 6;
+/** Changes below are rounding, next to the values about them. */
+const ROUNDING = 1e-6;
 
 /**
  * Where a curve jumps: every interval is halved again and again, toward the half that changes more. A linear network and a
@@ -62,7 +64,9 @@ export function jumpFault(curves: Curves, grid: Float64Array): string | undefine
   const [below, above] = [grid.slice(0, count), grid.slice(1)];
   const change = (a: readonly ComplexColumn[], b: readonly ComplexColumn[], i: number) =>
     a.reduce((sum, column, c) => sum + distance(column, b[c] as ComplexColumn, i) / (scale[c]?.[i] as number), 0);
+  const earlier = new Float64Array(count);
   for (let step = 0; step < HALVINGS; step++) {
+    if (step === HALVINGS - LAST) for (let i = 0; i < count; i++) earlier[i] = change(low, high, i);
     const middle = below.map((f, i) => (f + (above[i] as number)) / 2);
     const between = curves(middle);
     for (let i = 0; i < count; i++) {
@@ -75,6 +79,9 @@ export function jumpFault(curves: Curves, grid: Float64Array): string | undefine
       });
     }
   }
-  for (let i = 0; i < count; i++) if (change(low, high, i) > JUMP) return `jumps at ${below[i]} Hz`;
+  for (let i = 0; i < count; i++) {
+    const left = change(low, high, i);
+    if (left > ROUNDING && left > 0.5 * (earlier[i] as number)) return `jumps at ${below[i]} Hz`;
+  }
   return undefined;
 }
