@@ -31,7 +31,6 @@ const shape = { section: given<LineSection>(), length: positive('length') };
  * @returns a kernel: A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants
- *   duct.line.chain.B.im, duct.line.chain.C.re, duct.line.chain.C.im
  * @example compileLine({ section: roundSection({ diameter: '75 mm' }), length: '20 cm' })(frequencies, out)
  */
 export function compileLine(input: UniformLineInput, air: Air = standardAir): Chain {

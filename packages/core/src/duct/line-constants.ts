@@ -42,7 +42,6 @@ const shape = { section: given<LineSection>(), frequency: positive('frequency') 
  * @returns Np/m, rad/m, m/s, Pa·s/m³, with warnings
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants; keefe1984 and stinson1991 in the same form
- *   duct.line.cut-on.attenuation, duct.line.cut-on.velocity, duct.line.cut-on.impedance
  * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00502 Np/m
  */
 export function lineConstants(input: LineInput, air: Air = standardAir): LineConstants {

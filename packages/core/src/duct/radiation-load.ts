@@ -41,7 +41,6 @@ const pistonShape = { diameter: positive('length'), frequency: positive('frequen
  * @returns kg/m⁴ and Pa·s/m³, with warnings
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rayleigh1896 sec. 302
- *   duct.radiation.resistance-small, duct.radiation.resistance-end
  * @example radiationLoad({ diameter: '200 mm', frequency: '50 Hz' }).mass // 3.24 kg/m⁴
  */
 export function radiationLoad(input: PistonInput, air: Air = standardAir): RadiationLoad {

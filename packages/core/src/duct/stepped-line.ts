@@ -28,7 +28,6 @@ const usualSteps = 60;
  * @returns a kernel, inner end near and outer end far; A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
  * @throws InputError when it is compiled: `out-of-range`, and `not-finite`, `not-positive`, `unsorted` as `profileMass`
  * @source zwikker1949 line constants; fletcher1998 the horn equation that it comes to
- *   duct.stepped.exponential.C, duct.stepped.exponential.coarse
  * @example compileSteppedLine(flaredProfile({ diameter: '70 mm', length: '20 cm', outerFlare: '20 mm' }))(frequencies, out)
  */
 export function compileSteppedLine(
