@@ -82,15 +82,15 @@ test('a Qts above the Qes that the other fields imply is refused too', () => {
   );
 });
 
-test('too little: one reason, with the fewest fields that would do', () => {
+test('too little: one reason, with the fewest fields that are enough', () => {
   const result = completeDriver({ fs: '27 Hz', Qes: 0.4, Qms: 3.6, Re: '5.6 ohm', Sd: '330 cm²' });
-  const text = 'Mms, Cms, Rms and Bl cannot be found. Any one of these would do: Vas, Mms, Cms, Rms or Bl.';
+  const text = 'Mms, Cms, Rms and Bl cannot be derived. Add one of these: Vas, Mms, Cms, Rms or Bl.';
   expect(result).toEqual({ ok: false, because: [{ code: 'missing-data', text }] });
   const none = completeDriver({});
   expect(none.ok || none.because).toEqual([
     {
       code: 'missing-data',
-      text: expect.stringMatching(/^Sd, Mms, Cms, Rms, Re and Bl cannot be found\. .*Sd, Re, fs/),
+      text: expect.stringMatching(/^Sd, Mms, Cms, Rms, Re and Bl cannot be derived\. .*Sd, Re, fs/),
     },
   ]);
 });
