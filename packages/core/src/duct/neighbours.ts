@@ -6,7 +6,7 @@ import type { EndCorrection, Opening } from './end-correction.js';
 /** Greatest number of terms of the series. It converges slowest at contact, where 1500 terms leave an error of 3e-9. */
 const mostTerms = 1500;
 
-/** The mutual length over the radius, for x = d/a of 2 or more. */
+/** Mutual length over the radius, for x = d/a of 2 or more. */
 function mutual(x: number): number {
   const q = 4 / (x * x);
   let term = 1;

@@ -76,7 +76,13 @@ export function profileFaults({ length, joints }: Profile): Fault[] {
     const before = joints[i - 1] ?? 0;
     if (joint > before && joint < length) return;
     const expected = `a position between ${before} and ${length} m`;
-    faults.push({ code: 'unsorted', path: `profile.joints[${i}]`, got: joint, expected, remedy: 'Correct the profile.' });
+    faults.push({
+      code: 'unsorted',
+      path: `profile.joints[${i}]`,
+      got: joint,
+      expected,
+      remedy: 'Correct the profile.',
+    });
   });
   return faults;
 }
