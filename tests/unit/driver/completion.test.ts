@@ -20,7 +20,7 @@ test('a Thiele/Small set with area and resistance suffices', () => {
   expect(derived.map(({ field }) => field)).toEqual(['coneDiameter', 'Qms', 'Cms', 'Mms', 'Rms', 'Bl']);
   expect(derived[1]).toMatchObject({ from: ['Qts', 'Qes'], by: 'Qms = Qts·Qes/(Qes − Qts)' });
   expect(deviations).toEqual([]);
-  expect(blocked).toEqual([{ what: 'volume that the driver takes from the box', missing: ['displacedVolume'] }]);
+  expect(blocked).toEqual([{ what: 'volume that the driver takes up in the box', missing: ['displacedVolume'] }]);
 });
 
 test('what cannot be answered says what it would take', () => {

@@ -26,11 +26,11 @@ export interface CompletedDriver {
 
 const optionalUses = [
   ['greatest travel', ['Xmax']],
-  ['limit by heat', ['Pe']],
+  ['thermal limit', ['Pe']],
   ['rise of the impedance with frequency', ['Le']],
-  ['hole in the panel', ['cutoutDiameter']],
+  ['cutout in the panel', ['cutoutDiameter']],
   ['fit of the driver in the box', ['outerDiameter', 'depth']],
-  ['volume that the driver takes from the box', ['displacedVolume']],
+  ['volume that the driver takes up in the box', ['displacedVolume']],
 ] as const;
 
 const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;

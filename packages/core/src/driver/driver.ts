@@ -60,7 +60,7 @@ export interface Driver {
   readonly Pe?: Power;
   /** Outer diameter of the frame, m. */
   readonly outerDiameter?: Length;
-  /** Diameter of the hole in the panel, m. */
+  /** Diameter of the cutout in the panel, m. */
   readonly cutoutDiameter?: Length;
   /** Depth behind the panel, m. */
   readonly depth?: Length;
