@@ -60,7 +60,12 @@ test('verdicts turn at the stated limits', () => {
 test('all contradictions at once', () => {
   expect(() => completeDriver({ ...tenInchData, Mms: '10 g', Bl: '3 T·m' })).toThrowError(
     refused([
-      { code: 'inconsistent', path: 'driver.Mms', got: '10 g', expected: expect.stringMatching(/^about [\d.]+ g, by/) },
+      {
+        code: 'inconsistent',
+        path: 'driver.Mms',
+        got: '10 g',
+        expected: expect.stringMatching(/^about [\d.]+ g, from/),
+      },
       { code: 'inconsistent', path: 'driver.Bl', got: '3 T·m' },
     ]),
   );
