@@ -70,7 +70,7 @@ export function polynomialOnImaginaryAxis(coefficients: ArrayLike<number>, omega
 /**
  * Values of a real polynomial at $s = j\omega$ for a column of $\omega$: {@link polynomialOnImaginaryAxis} point by point.
  *
- * Each of `omega` is multiplied by `unit` first.
+ * Each element of `omega` is first multiplied by `unit`.
  *
  * @returns nothing; fills `re[0…omega.length)` and `im[0…omega.length)`
  * @source dlmf §1.11
