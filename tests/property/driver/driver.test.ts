@@ -79,10 +79,10 @@ test.prop([
   if (result.ok) for (const field of physical) close(result.driver[field], one[field], 1e-9);
   else {
     expect(result.because).toHaveLength(1);
-    // Each way out that the reason names makes the driver whole.
-    const [head = '', tail = ''] = (result.because[0]?.text.slice(0, -1) ?? '').split(': ');
-    const ways = tail.split(head.endsWith('Any one of these would do') ? /, | or / : '; or ');
-    expect(ways.length).toBeGreaterThan(0);
+    // Each way out that the reason names completes the driver.
+    const tail = /\. Add (?:one of these: )?(.+)\.$/.exec(result.because[0]?.text ?? '')?.[1] ?? '';
+    const ways = tail.includes(' and ') ? tail.split('; or ') : tail.split(/, | or /);
+    expect(tail).not.toBe('');
     for (const way of ways) {
       expect(completeDriver(part([...fields, ...(way.split(/, | and /) as typeof fields)])).ok).toBe(true);
     }

@@ -197,8 +197,8 @@ const names: readonly BadInput[] = (
   ]);
 
 const missing: readonly BadInput[] = [
-  ['drivers.0.Vas', ABSENT, 'empty', 'drivers[0]', 'Any one of these would do: Vas, Mms, Cms, Rms or Bl.'],
-  ['drivers.0.Re', ABSENT, 'empty', 'drivers[0]', 'cannot be found'],
+  ['drivers.0.Vas', ABSENT, 'empty', 'drivers[0]', 'Add one of these: Vas, Mms, Cms, Rms or Bl.'],
+  ['drivers.0.Re', ABSENT, 'empty', 'drivers[0]', 'cannot be derived'],
   ['drivers.0.Sd', ABSENT, 'empty', 'drivers[0]', 'Sd'],
   ['drivers.0.Xmax', ABSENT, 'empty', 'drivers[0].Xmax', 'got nothing; expected a text: a number and one of m, mm'],
   ['drivers.0.name', ABSENT, 'empty', 'drivers[0].name', 'expected a text, in quotes. Add the field.'],
@@ -264,9 +264,9 @@ const contradictions: readonly BadInput[] = [
   ],
   ['drivers.0.coneDiameter', '300 mm', 'inconsistent', 'drivers[0].coneDiameter', 'less than outerDiameter, 262 mm'],
   ['drivers.0.Qts', 0.5, 'inconsistent', 'drivers[0].Qts', 'got 0.5; expected less than Qes, 0.4'],
-  ['drivers.0.Mms', '10 g', 'inconsistent', 'drivers[0].Mms', ' g, by Mms ='],
+  ['drivers.0.Mms', '10 g', 'inconsistent', 'drivers[0].Mms', ' g, from Mms ='],
   ['drivers.0.Bl', '3Tm', 'inconsistent', 'drivers[0].Bl', 'got "3Tm"; expected about'],
-  ['drivers.0.R2', '3 Ω', 'inconsistent', 'drivers[0].L2', 'a value beside R2'],
+  ['drivers.0.R2', '3 Ω', 'inconsistent', 'drivers[0].L2', 'a value, because R2 is given'],
   ['space.panelThickness', '190 mm', 'inconsistent', 'space.panelThickness', 'less than half of space.height, 340 mm'],
   ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the whole space, 55 L'],
   ['wanted.lowest', '200Hz', 'inconsistent', 'wanted.lowest', 'got "200Hz"; expected less than wanted.highest, 120 Hz'],

@@ -20,7 +20,7 @@ test('a Thiele/Small set with area and resistance suffices', () => {
   expect(derived.map(({ field }) => field)).toEqual(['coneDiameter', 'Qms', 'Cms', 'Mms', 'Rms', 'Bl']);
   expect(derived[1]).toMatchObject({ from: ['Qts', 'Qes'], by: 'Qms = Qts·Qes/(Qes − Qts)' });
   expect(deviations).toEqual([]);
-  expect(blocked).toEqual([{ what: 'volume that the driver takes from the box', missing: ['displacedVolume'] }]);
+  expect(blocked).toEqual([{ what: 'volume that the driver takes up in the box', missing: ['displacedVolume'] }]);
 });
 
 test('what cannot be answered says what it would take', () => {
@@ -60,7 +60,12 @@ test('verdicts turn at the stated limits', () => {
 test('all contradictions at once', () => {
   expect(() => completeDriver({ ...tenInchData, Mms: '10 g', Bl: '3 T·m' })).toThrowError(
     refused([
-      { code: 'inconsistent', path: 'driver.Mms', got: '10 g', expected: expect.stringMatching(/^about [\d.]+ g, by/) },
+      {
+        code: 'inconsistent',
+        path: 'driver.Mms',
+        got: '10 g',
+        expected: expect.stringMatching(/^about [\d.]+ g, from/),
+      },
       { code: 'inconsistent', path: 'driver.Bl', got: '3 T·m' },
     ]),
   );
@@ -82,15 +87,15 @@ test('a Qts above the Qes that the other fields imply is refused too', () => {
   );
 });
 
-test('too little: one reason, with the fewest fields that would do', () => {
+test('too little: one reason, with the fewest fields that are enough', () => {
   const result = completeDriver({ fs: '27 Hz', Qes: 0.4, Qms: 3.6, Re: '5.6 ohm', Sd: '330 cm²' });
-  const text = 'Mms, Cms, Rms and Bl cannot be found. Any one of these would do: Vas, Mms, Cms, Rms or Bl.';
+  const text = 'Mms, Cms, Rms and Bl cannot be derived. Add one of these: Vas, Mms, Cms, Rms or Bl.';
   expect(result).toEqual({ ok: false, because: [{ code: 'missing-data', text }] });
   const none = completeDriver({});
   expect(none.ok || none.because).toEqual([
     {
       code: 'missing-data',
-      text: expect.stringMatching(/^Sd, Mms, Cms, Rms, Re and Bl cannot be found\. .*Sd, Re, fs/),
+      text: expect.stringMatching(/^Sd, Mms, Cms, Rms, Re and Bl cannot be derived\. .*Sd, Re, fs/),
     },
   ]);
 });

@@ -33,7 +33,7 @@ describe('refuses', () => {
         code: 'empty',
         path: 'box.radiator',
         expected: 'data from which Rms follows',
-        remedy: 'Rms cannot be found. Any one of these would do: Qms or Rms.',
+        remedy: 'Rms cannot be derived. Add one of these: Qms or Rms.',
       }),
     );
     expect(() => passiveRadiator({ Sd: '330 cm²', fs: '17 Hz' })).toThrow(/Vas/);

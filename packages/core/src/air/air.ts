@@ -24,7 +24,7 @@ import { standardAtmosphere } from './standard-atmosphere.js';
 import { thermalConductivityOf } from './thermal-conductivity.js';
 import { viscosityOf } from './viscosity.js';
 
-/** The medium: a plain record of SI numbers, safe to keep as JSON. */
+/** The properties of a medium, as a plain record of SI numbers that can be stored as JSON. */
 export interface Air {
   readonly temperature: Temperature;
   readonly pressure: Pressure;
@@ -39,14 +39,14 @@ export interface Air {
   readonly thermalConductivity: ThermalConductivity;
   /** γ = ρc²/p: the effective ratio of specific heats, so that ρc² = γp holds exactly. */
   readonly heatCapacityRatio: number;
-  /** cp at constant pressure, J/(kg·K). */
+  /** cp, specific heat at constant pressure, J/(kg·K). */
   readonly specificHeat: SpecificHeat;
   /** Pr = μ cp/κ. */
   readonly prandtlNumber: number;
   readonly warnings: readonly Warning[];
 }
 
-/** What one knows of the air in the room. Pressure is that of the place, not the one reduced to sea level. */
+/** The conditions of the air in the room. The pressure is the actual one, not that reduced to sea level. */
 export interface AirConditions {
   /** Default 20 °C; −60 to 60 °C. */
   readonly temperature?: TemperatureInput | undefined;
@@ -54,11 +54,11 @@ export interface AirConditions {
   readonly humidity?: HumidityInput | undefined;
   /** Default 101325 Pa; 20 to 200 kPa. */
   readonly pressure?: PressureInput | undefined;
-  /** Instead of the pressure: its mean at this altitude, −5000 to 11000 m. */
+  /** Replaces the pressure by the mean pressure at this altitude; −5000 to 11000 m. */
   readonly altitude?: AltitudeInput | undefined;
 }
 
-/** The conditions that hold where none are given. */
+/** The default conditions. */
 export const standardConditions = Object.freeze({
   temperature: si('temperature', 293.15),
   humidity: si('humidity', 0.5),
@@ -72,19 +72,19 @@ const conditionsShape = {
   altitude: optional(airAltitude),
 };
 
-/** The range of the sound-speed formula: the narrowest of those in the record, but for weighing with the density. */
+/** Warns outside the range of the speed-of-sound formula. Only the range of the density formula, meant for weighing, is narrower. */
 function warningsFor(temperature: number, pressure: number): Warning[] {
   const warnings: Warning[] = [];
   const warn = (path: string, got: number, expected: string) =>
     warnings.push({ code: 'outside-validity', path, got, expected });
-  // A billionth of slack: 30 °C is 303.15 K only to the last bit.
+  // The bounds have a little slack, because 30 °C is 303.15 K only up to rounding.
   if (temperature < 273.15 - 1e-9 || temperature > 303.15 + 1e-9) warn('temperature', temperature, '0 to 30 °C');
   if (pressure < 75e3 || pressure > 102e3) warn('pressure', pressure, '75 to 102 kPa');
   return warnings;
 }
 
 /**
- * The medium from what one knows of it: density, speed of sound, viscosity, conduction.
+ * The properties of air from its conditions: density, speed of sound, viscosity, thermal conductivity and what follows.
  *
  * $$ \gamma = \frac{\rho c^2}{p}, \quad c_p = \frac{\gamma}{\gamma - 1}\,\frac{p}{\rho T}, \quad \mathrm{Pr} = \frac{\mu c_p}{\kappa} $$
  *
@@ -97,11 +97,11 @@ function warningsFor(temperature: number, pressure: number): Warning[] {
  * | $\mu$ | `viscosity` | Pa·s | by `viscosity` |
  * | $\kappa$ | `thermalConductivity` | W/(m·K) | by `thermalConductivity` |
  * | $\gamma$ | `heatCapacityRatio` | 1 | effective ratio of specific heats |
- * | $c_p$ | `specificHeat` | J/(kg·K) | at constant pressure, as of an ideal gas |
+ * | $c_p$ | `specificHeat` | J/(kg·K) | specific heat at constant pressure, as for an ideal gas |
  * | $\mathrm{Pr}$ | `prandtlNumber` | 1 | Prandtl number |
  *
- * @validity 0 to 30 °C, 75 to 102 kPa: outside it `warnings` says `outside-validity`.
- * @neglects the real-gas part of γ and cp (1 % of cp at most, see the checks); what the formulas of the parts neglect.
+ * @validity 0 to 30 °C, 75 to 102 kPa; outside this range `warnings` contains `outside-validity`.
+ * @neglects real-gas effects in γ and cp (at most 1 % of cp, see the checks); whatever the individual formulas neglect.
  * @returns the record {@link Air}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `conflict` (pressure with altitude), `unknown-field`
  * @source cramer1993 eq. 15 (through $c^2 = \gamma p / \rho$), picard2008 eq. 1, ussa1976
@@ -117,7 +117,7 @@ export function air(conditions: AirConditions = {}): Air {
       path: 'air.altitude',
       got: conditions.altitude,
       expected,
-      remedy: 'Leave one out.',
+      remedy: 'Leave one of them out.',
     });
   }
   refuse(faults);
@@ -147,5 +147,5 @@ export function air(conditions: AirConditions = {}): Air {
   };
 }
 
-/** The air of {@link standardConditions}: 20 °C, 50 %, 101325 Pa. Frozen, since it stands for every air that is not given. */
+/** The default air, at 20 °C, 50 % and 101325 Pa ({@link standardConditions}). It is frozen because every calculation shares it. */
 export const standardAir: Air = Object.freeze({ ...air(), warnings: Object.freeze([]) });

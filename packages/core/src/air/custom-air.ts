@@ -18,7 +18,7 @@ import {
 } from '../quantity/index.js';
 import type { Air } from './air.js';
 
-/** A medium by its own numbers. What is not given of the last three follows from the others. */
+/** A medium given by its own numbers. Those of γ, cp and Pr that are left out follow from the others. */
 export interface CustomAirInput {
   readonly temperature: TemperatureInput;
   readonly pressure: PressureInput;
@@ -26,12 +26,12 @@ export interface CustomAirInput {
   readonly speedOfSound: SpeedInput;
   readonly viscosity: ViscosityInput;
   readonly thermalConductivity: ThermalConductivityInput;
-  /** Default 0. Told, and used for nothing. */
+  /** Default 0. It is kept in the record, but no formula uses it. */
   readonly humidity?: HumidityInput | undefined;
   readonly heatCapacityRatio?: RatioInput | undefined;
   readonly specificHeat?: SpecificHeatInput | undefined;
   readonly prandtlNumber?: RatioInput | undefined;
-  /** Those of a medium that is handed in again. */
+  /** The warnings of a medium that is passed in again. */
   readonly warnings?: readonly Warning[] | undefined;
 }
 
@@ -49,11 +49,11 @@ const customAirShape = {
   warnings: optional(given<readonly Warning[]>()),
 };
 
-/** How far numbers may be apart that should be one, relative: real gases near 1 bar are within 1.2 %. */
+/** Greatest relative difference between two numbers that should be equal; real gases near 1 bar agree within 1.2 %. */
 const agreement = 0.02;
 
 /**
- * A medium by its own numbers: another gas, a published table, a measured density.
+ * A medium given by its own numbers, for example another gas, a published table or a measured density.
  *
  * $$ \gamma = \frac{\rho c^2}{p}, \quad c_p = \frac{\gamma}{\gamma - 1}\,\frac{p}{\rho T}, \quad \mathrm{Pr} = \frac{\mu c_p}{\kappa} $$
  *
@@ -65,14 +65,14 @@ const agreement = 0.02;
  * | $c$ | `speedOfSound` | m/s | speed of sound |
  * | $\mu$ | `viscosity` | Pa·s | dynamic viscosity |
  * | $\kappa$ | `thermalConductivity` | W/(m·K) | thermal conductivity |
- * | $\gamma$ | `heatCapacityRatio` | 1 | ratio of specific heats: always that of ρ, c and p |
- * | $c_p$ | `specificHeat` | J/(kg·K) | at constant pressure: as given, else as of an ideal gas |
- * | $\mathrm{Pr}$ | `prandtlNumber` | 1 | Prandtl number: always that of μ, cp and κ |
+ * | $\gamma$ | `heatCapacityRatio` | 1 | ratio of specific heats, always computed from ρ, c and p |
+ * | $c_p$ | `specificHeat` | J/(kg·K) | specific heat at constant pressure, as given or as for an ideal gas |
+ * | $\mathrm{Pr}$ | `prandtlNumber` | 1 | Prandtl number, always computed from μ, cp and κ |
  *
- * What is given of the last three must agree with the formulas within 2 %.
+ * Given values of the last three must agree with the formulas within 2 %.
  *
- * @validity gases near to ideal, γ above 1 and at most 5/3 (within the 2 %): helium, nitrogen, argon, carbon dioxide
- * @neglects the real-gas part of γ, up to 0.6 %, and of cp, up to 1.2 %, in those gases at 20 °C and 101325 Pa
+ * @validity nearly ideal gases with γ above 1 and at most 5/3 (within the 2 %), such as helium, nitrogen, argon, carbon dioxide
+ * @neglects real-gas effects in γ (up to 0.6 %) and in cp (up to 1.2 %) in those gases at 20 °C and 101325 Pa
  * @returns the record `Air`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `inconsistent` for
  *   γ, cp or Pr that disagree
@@ -85,8 +85,8 @@ export function customAir(input: CustomAirInput): Air {
   const faults: Fault[] = [];
   const heatCapacityRatio = (density * speedOfSound ** 2) / pressure;
   if (!(heatCapacityRatio > 1 && heatCapacityRatio <= (1 + agreement) * (5 / 3))) {
-    const expected = `a density ρ, a speed of sound c and a pressure p with ρc²/p between 1 and 5/3; it is ${heatCapacityRatio}`;
-    const remedy = 'Check the three, and that they are of one gas in one state.';
+    const expected = `a density ρ, a speed of sound c and a pressure p for which ρc²/p lies between 1 and 5/3; it is ${heatCapacityRatio}`;
+    const remedy = 'Check that the three belong to the same gas in the same state.';
     faults.push({ code: 'inconsistent', path: 'air.speedOfSound', got: input.speedOfSound, expected, remedy });
   }
   refuse(faults);
@@ -96,8 +96,8 @@ export function customAir(input: CustomAirInput): Air {
   const agree = (field: 'heatCapacityRatio' | 'specificHeat' | 'prandtlNumber', value: number, formula: string) => {
     const got = read[field] ?? value;
     if (Math.abs(got / value - 1) <= agreement) return;
-    const expected = `${value} within 2 %, as ${formula} gives`;
-    const remedy = 'Leave it out, or correct the others.';
+    const expected = `${value} within 2 %, from ${formula}`;
+    const remedy = 'Leave it out, or correct the other values.';
     faults.push({ code: 'inconsistent', path: `air.${field}`, got: input[field], expected, remedy });
   };
   agree('heatCapacityRatio', heatCapacityRatio, 'ρc²/p');

@@ -2,11 +2,11 @@ import { type Density, readFields, si } from '../quantity/index.js';
 import { carbonDioxideFraction, type MoistAir, type MoistAirInput, moistAirShape } from './moist-air.js';
 import { waterVapourFractionOf } from './water-vapour.js';
 
-const gasConstant = 8.314472; // J/(mol·K), the value the equation was fitted with, not today's exact one
+const gasConstant = 8.314472; // J/(mol·K); the value with which the equation was fitted, not today's exact one
 const dryMolarMass = 28.96546e-3 + 12.011e-3 * (carbonDioxideFraction - 0.0004); // kg/mol
 const waterMolarMass = 18.01528e-3; // kg/mol
 
-/** Z of moist air: the departure from the ideal gas. */
+/** Compressibility factor Z of moist air. */
 function compressibility(T: number, p: number, xv: number): number {
   const t = T - 273.15;
   const first =
@@ -35,13 +35,13 @@ export function moistAirDensityOf(state: MoistAir): number {
  * | $p$ | `pressure` | Pa | static pressure |
  * | $T$, $t$ | `temperature` | K, °C | temperature |
  * | $x_v$ | `humidity` | 1 | mole fraction of water vapour, from the relative humidity |
- * | $M_a$, $M_v$ | | kg/mol | molar mass of dry air with 400 ppm of carbon dioxide, of water |
+ * | $M_a$, $M_v$ | | kg/mol | molar mass of dry air with 400 ppm of carbon dioxide, and of water |
  * | $Z$ | | 1 | compressibility factor |
  * | $R$ | | J/(mol·K) | gas constant |
  *
- * @validity 15 to 27 °C, 60 to 110 kPa as published, for weighing to 10⁻⁵; from 0 to 40 °C good to 10⁻⁴
+ * @validity published for 15 to 27 °C and 60 to 110 kPa, for weighing to 10⁻⁵; accurate to 10⁻⁴ from 0 to 40 °C
  * (printed examples at 10 and 40 °C).
- * @neglects other gases than those of clean air; carbon dioxide that differs from 400 ppm (10⁻⁴ of ρ for 250 ppm).
+ * @neglects gases other than those of clean air; a carbon dioxide content other than 400 ppm (10⁻⁴ of ρ per 250 ppm).
  * @returns kg/m³
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`
  * @source picard2008 eq. 1 and appendix A

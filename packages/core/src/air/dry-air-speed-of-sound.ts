@@ -1,15 +1,15 @@
 import { readFields, type Speed, si, type TemperatureInput } from '../quantity/index.js';
 import { airTemperature } from './moist-air.js';
 
-/** The state of dry air, as far as its speed of sound depends on it. */
+/** What the speed of sound in dry air depends on. */
 export interface DryAirInput {
   /** −60 to 60 °C. */
   readonly temperature: TemperatureInput;
 }
 
 /**
- * Speed of sound from temperature alone, as the standard for atmospheric absorption states it: the second road to
- * {@link speedOfSound}, from which it differs by up to 0.6 % in moist air.
+ * Speed of sound from the temperature alone, as stated in the standard for atmospheric absorption. In moist air it differs
+ * from {@link speedOfSound} by up to 0.6 %.
  *
  * $$ c = 343.2\,\mathrm{m/s}\,\sqrt{T / 293.15\,\mathrm{K}} $$
  *

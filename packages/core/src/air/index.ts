@@ -1,17 +1,17 @@
-/** What is the medium, from temperature, humidity, and pressure or altitude? */
+/** What are the properties of air at a given temperature, humidity, and pressure or altitude? */
 export { type Air, type AirConditions, air, standardAir, standardConditions } from './air.js';
-/** What is a medium of one's own numbers, and do they agree? */
+/** How is a medium described by your own numbers, and do they agree? */
 export { type CustomAirInput, customAir } from './custom-air.js';
-/** Is this a medium? */
+/** Is a record a valid medium? */
 export { airField, readAir } from './read-air.js';
-/** How heavy is moist air? */
+/** How dense is moist air? */
 export { moistAirDensity } from './density.js';
-/** In which state is the air, and which states are accepted? */
+/** How is the state of moist air given? */
 export { carbonDioxideFraction, type MoistAirInput } from './moist-air.js';
-/** How fast does sound travel, by the default formula and by the one of the standard? */
+/** How fast does sound travel in moist air and in dry air? */
 export { type DryAirInput, dryAirSpeedOfSound } from './dry-air-speed-of-sound.js';
 export { speedOfSound } from './speed-of-sound.js';
-/** Which pressure and temperature belong to an altitude? */
+/** What are the mean pressure and temperature at an altitude? */
 export { type StandardAtmosphere, standardAtmosphere } from './standard-atmosphere.js';
 /** How viscous is air, and how well does it conduct heat? */
 export { thermalConductivity } from './thermal-conductivity.js';

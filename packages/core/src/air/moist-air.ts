@@ -23,22 +23,22 @@ export interface MoistAirInput {
   readonly humidity: HumidityInput;
 }
 
-/** The same, read: SI numbers. */
+/** The state of moist air in SI numbers, after it was read. */
 export interface MoistAir {
   readonly temperature: Temperature;
   readonly pressure: Pressure;
   readonly humidity: Humidity;
 }
 
-/** Mole fraction of carbon dioxide in all formulas of this folder, 1; the reference value of the density formula. */
+/** Mole fraction of carbon dioxide, used in all formulas of this folder; the reference value of the density formula. */
 export const carbonDioxideFraction = 0.0004;
 
-/** A quantity between two bounds: beyond them the formulas of this folder say nothing any more. */
+/** A quantity between two bounds, outside which the formulas of this folder do not apply. */
 const between = <K extends Kind>(kind: K, least: number, greatest: number, expected: string): Field<Quantity<K>> => ({
   optional: false,
   read: (faults: Fault[], value, path) => {
     const got = readInto(faults, kind, value, path, 'any');
-    // A billionth of slack: -60 °C is 213.15 K only to the last bit.
+    // The bounds have a little slack, because −60 °C is 213.15 K only up to rounding.
     const slack = greatest * 1e-9;
     if (got === undefined || (got >= least - slack && got <= greatest + slack)) return got;
     faults.push({ code: 'out-of-range', path, got: value, expected, remedy: 'Check the unit.' });
@@ -46,13 +46,13 @@ const between = <K extends Kind>(kind: K, least: number, greatest: number, expec
   },
 });
 
-/** Air temperature, −60 to 60 °C: open air of all climates, and a warm enclosure. */
+/** Air temperature, −60 to 60 °C, which covers outdoor air in all climates and warm enclosures. */
 export const airTemperature = between('temperature', 213.15, 333.15, 'an air temperature of -60 to 60 °C');
 
-/** Static pressure, 20 to 200 kPa: below, water vapour at 60 °C would leave no room for air. */
+/** Static pressure, 20 to 200 kPa. At lower pressures saturated air at 60 °C would be nothing but vapour. */
 export const airPressure = between('pressure', 2e4, 2e5, 'an air pressure of 20 to 200 kPa');
 
-/** Geometric altitude over sea level, up to the height where the lowest layer of the atmosphere ends. */
+/** Geometric altitude above sea level, up to the top of the lowest layer of the atmosphere. */
 export const airAltitude = between('altitude', -5000, 11000, 'an altitude of -5000 to 11000 m');
 
 /** How a state of moist air is read. */

@@ -2,7 +2,7 @@ import { type Fault, InputError } from '../fault/index.js';
 import { type Field, type Kind, type Quantity, readInto, type Sign } from '../quantity/index.js';
 import type { Air } from './air.js';
 
-/** The numbers of a medium, and what each of them is. */
+/** The numbers of a medium, with their kinds and signs. */
 const numbers = {
   temperature: ['temperature', 'positive'],
   pressure: ['pressure', 'positive'],
@@ -16,14 +16,14 @@ const numbers = {
   prandtlNumber: ['ratio', 'positive'],
 } as const satisfies Readonly<Partial<Record<keyof Air, readonly [Kind, Sign]>>>;
 
-/** A medium that was made before: for shapes that hold one. */
+/** A field that holds a medium made by `air` or `customAir`. */
 export const airField: Field<Air> = {
   optional: false,
   read: (faults, value, path) => {
     const record = typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
     const names = Object.keys(numbers) as (keyof typeof numbers)[];
     if (!Array.isArray(record.warnings) || names.some((name) => typeof record[name] !== 'number')) {
-      const expected = 'a medium, made before';
+      const expected = 'a medium made by air or customAir';
       const remedy = "Make it with air({ temperature: '20 °C' }), or with customAir.";
       faults.push({ code: 'inconsistent', path, got: value, expected, remedy });
       return undefined;
@@ -38,11 +38,11 @@ export const airField: Field<Air> = {
 };
 
 /**
- * A medium as it is, when its numbers can be those of one: what `air` and `customAir` give passes, plain or out of JSON.
- * Each easy door that takes a medium asks this first.
+ * Checks a medium and returns it unchanged. A medium made by `air` or `customAir` passes, also after a round trip through
+ * JSON. Every function that takes a medium and checks its input calls this first.
  *
- * @validity any medium whose numbers are in the ranges of their kinds; whether they agree is asked by `customAir`
- * @throws InputError `inconsistent` for what is no medium; `not-finite`, `not-positive`, `out-of-range` for its numbers
+ * @validity any medium whose numbers are within the ranges of their kinds; only `customAir` checks that they agree
+ * @throws InputError `inconsistent` for anything that is not a medium; `not-finite`, `not-positive`, `out-of-range` for its numbers
  * @source own (a check)
  * @example readAir(air({ temperature: '25 °C' })).density // 1.1763
  */

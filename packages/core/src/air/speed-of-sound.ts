@@ -36,7 +36,7 @@ export function speedOfSoundOf(state: MoistAir): number {
  *
  * @validity 0 to 30 °C, 75 to 102 kPa.
  * @neglects dispersion by relaxation of oxygen and nitrogen (at most 10⁻⁴ between low and high frequencies, from memory).
- * The vapour fraction takes the older constants of vapour pressure that the paper takes: 3·10⁻⁶ of c at most.
+ * The vapour fraction uses the older vapour-pressure constants of the paper, which changes c by at most 3·10⁻⁶.
  * @returns m/s
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`
  * @source cramer1993 eq. 15 and table III

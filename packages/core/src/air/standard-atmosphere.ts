@@ -26,14 +26,14 @@ const exponent = 9.80665 / ((8.31432 / 28.9644e-3) * lapse); // g₀ M₀ / (R* 
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $Z$ | `altitude` | m | geometric altitude over sea level |
+ * | $Z$ | `altitude` | m | geometric altitude above sea level |
  * | $H$ | | m | geopotential altitude |
  * | $T_0$, $p_0$ | | K, Pa | 288.15, 101325 |
  * | $L$ | | K/m | −0.0065 |
  * | $g_0$, $M_0$, $R^*$, $r_0$ | | | 9.80665 m/s², 28.9644 g/mol, 8.31432 J/(mol·K), 6356766 m |
  *
  * @validity −5000 to 11000 m.
- * @neglects the weather: sea-level pressure varies by about ±3 %, temperature by far more.
+ * @neglects the weather, by which sea-level pressure varies by about ±3 % and temperature by far more.
  * @returns `{ altitude, pressure, temperature }` in m, Pa, K
  * @throws InputError `unit`, `not-finite`, `out-of-range`
  * @source ussa1976 lowest layer

@@ -5,7 +5,7 @@ import { airTemperature } from './moist-air.js';
 export const viscosityOf = (T: number): number => (1.458e-6 * T * Math.sqrt(T)) / (T + 110.4);
 
 /**
- * Dynamic viscosity of air: Sutherland's law with the constants of the standard atmosphere.
+ * Dynamic viscosity of air by Sutherland's law, with the constants of the standard atmosphere.
  *
  * $$ \mu = \frac{\beta\, T^{3/2}}{T + S} $$
  *

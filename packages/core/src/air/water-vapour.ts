@@ -1,12 +1,12 @@
 import { readFields } from '../quantity/index.js';
 import { type MoistAir, type MoistAirInput, moistAirShape } from './moist-air.js';
 
-/** A, B, C, D of the logarithm of the vapour pressure at saturation, A T² + B T + C + D/T, in K and Pa. */
+/** A, B, C, D in the logarithm of the saturation vapour pressure, A T² + B T + C + D/T, in K and Pa. */
 type SaturationConstants = readonly [number, number, number, number];
 
 const saturation2007: SaturationConstants = [1.2378847e-5, -1.9121316e-2, 33.93711047, -6343.1645];
 
-/** The older constants, with which the speed-of-sound polynomial was published. */
+/** The older constants, which the publication of the speed-of-sound polynomial uses. */
 export const saturation1981: SaturationConstants = [1.2811805e-5, -1.9509874e-2, 34.04926034, -6353.6311];
 
 /** {@link waterVapourFraction} of SI numbers, unchecked. */
@@ -15,7 +15,7 @@ export function waterVapourFractionOf(state: MoistAir, [A, B, C, D] = saturation
   const t = T - 273.15;
   const saturation = Math.exp((A * T + B) * T + C + D / T);
   const enhancement = 1.00062 + 3.14e-8 * p + 5.6e-7 * t * t;
-  // At 60 °C and 20 kPa the air is all vapour.
+  // At 60 °C and 20 kPa saturated air is nothing but vapour.
   return Math.min(1, (h * enhancement * saturation) / p);
 }
 
@@ -27,14 +27,14 @@ export function waterVapourFractionOf(state: MoistAir, [A, B, C, D] = saturation
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $h$ | `humidity` | 1 | relative humidity, over water also below 0 °C |
+ * | $h$ | `humidity` | 1 | relative humidity, with respect to water even below 0 °C |
  * | $T$, $t$ | `temperature` | K, °C | temperature |
  * | $p$ | `pressure` | Pa | static pressure |
  * | $p_{sv}$ | | Pa | vapour pressure at saturation |
- * | $f$ | | 1 | enhancement factor: real gas against ideal gas |
+ * | $f$ | | 1 | enhancement factor, the ratio of the real gas to the ideal gas |
  *
- * @validity 15 to 27 °C, 60 to 110 kPa as published; from 0 to 40 °C within 0.1 % of an independent equation
- * (see the checks), below 0 °C over supercooled water.
+ * @validity published for 15 to 27 °C and 60 to 110 kPa; from 0 to 40 °C within 0.1 % of an independent equation
+ * (see the checks); below 0 °C it holds over supercooled water.
  * @neglects droplets and ice.
  * @returns 1
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `empty`

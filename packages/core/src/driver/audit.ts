@@ -3,7 +3,7 @@ import type { Fault, Reason } from '../fault/index.js';
 import { contradiction, inUnitOf } from './driver-data.js';
 import { close, type Known, type RelatedField, trust, unlocks } from './relations.js';
 
-/** From which relative deviation on a redundant field is called rounded, and from which on it is refused (common practice). */
+/** Relative deviations beyond which a redundant field counts as rounded, and beyond which it is refused (common practice). */
 export const deviationLimits = { consistent: 0.01, contradictory: 0.1 } as const;
 
 /** A value that was not given, and how it was found. */
@@ -15,7 +15,7 @@ export interface Derivation {
   readonly by: string;
 }
 
-/** A given field that others imply as well, and how far the two are apart. */
+/** A given field that other fields also imply, and how far it deviates from them. */
 export interface Deviation {
   readonly field: RelatedField;
   readonly given: number;
@@ -26,7 +26,7 @@ export interface Deviation {
   readonly by: string;
 }
 
-/** All that follows from what was given, and what was given twice. */
+/** Everything that follows from the given fields, and how far redundant fields deviate. */
 export interface Audit {
   readonly known: Known;
   readonly derived: readonly Derivation[];
@@ -34,8 +34,8 @@ export interface Audit {
 }
 
 /**
- * Takes the given fields in the order of trust, derives what follows from each, and compares a field that is known already
- * with what the earlier ones imply. `written` holds the fields as their reader wrote them, for the faults.
+ * Takes the given fields in the order of trust and derives what follows from each. It compares a field that is already known
+ * with the value that the earlier fields imply. `written` holds the fields as the caller wrote them, for the faults.
  */
 export function audit(
   faults: Fault[],
@@ -62,7 +62,7 @@ export function audit(
       const { by } = derived.find((one) => one.field === field) as Derivation;
       const relative = value / implied - 1;
       if (!(Math.abs(relative) <= deviationLimits.contradictory)) {
-        const expected = `about ${inUnitOf(field, written[field], implied)}, by ${by}`;
+        const expected = `about ${inUnitOf(field, written[field], implied)}, from ${by}`;
         faults.push(contradiction(path, field, written[field], expected));
       } else {
         const verdict = Math.abs(relative) <= deviationLimits.consistent ? 'consistent' : 'rounding';
@@ -73,7 +73,7 @@ export function audit(
   return { known, derived, deviations };
 }
 
-/** The fault of a derived value, told where its reader can do something about it. */
+/** Turns the fault of a derived value into a fault of the data that it was derived from. */
 export function ofDerived(fault: Fault, path: string, derived: readonly Derivation[]): Fault {
   const found = derived.find(({ field }) => fault.path === `${path}.${field}`);
   if (found === undefined) return fault;
@@ -86,12 +86,12 @@ export function ofDerived(fault: Fault, path: string, derived: readonly Derivati
 const listed = (words: readonly string[], last: string): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
-/** Why some fields cannot be found, and which of the fields `among` would lead to them. */
+/** Says which fields cannot be derived, and which of the fields `among` would be enough to derive them. */
 export function missing(fields: readonly RelatedField[], known: Known, among: readonly RelatedField[] = trust): Reason {
   const ways = unlocks(fields, Object.keys(known) as RelatedField[], among).slice(0, 6);
   const single = ways.every((way) => way.length === 1);
-  const would = single && ways.length > 1 ? 'Any one of these would do' : 'What would do';
+  const add = ways.length > 1 ? 'Add one of these: ' : 'Add ';
   const sets = ways.map((way) => listed(way, 'and'));
   const text = single ? listed(sets, 'or') : sets.join('; or ');
-  return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be found. ${would}: ${text}.` };
+  return { code: 'missing-data', text: `${listed(fields, 'and')} cannot be derived. ${add}${text}.` };
 }

@@ -6,17 +6,17 @@ import { commonShape, contradictions, type Driver, driverShape } from './driver.
 import { type DriverData, dataShape, impossibleQ } from './driver-data.js';
 import { type DriverParameters, driverParameters } from './parameters.js';
 
-/** A question that cannot be answered for this driver, and what it would take. */
+/** A question that cannot be answered for this driver, and the fields that are missing for it. */
 export interface Blocked {
   readonly what: string;
   readonly missing: readonly string[];
 }
 
-/** A driver made whole from a sheet, with an account of how. */
+/** A driver completed from a data sheet, with an account of what was derived. */
 export interface CompletedDriver {
   readonly ok: true;
   readonly driver: Driver;
-  /** In the air of the sheet. */
+  /** The Thiele/Small parameters in the air of the data sheet. */
   readonly parameters: DriverParameters;
   readonly derived: readonly Derivation[];
   readonly deviations: readonly Deviation[];
@@ -26,40 +26,41 @@ export interface CompletedDriver {
 
 const optionalUses = [
   ['greatest travel', ['Xmax']],
-  ['limit by heat', ['Pe']],
+  ['thermal limit', ['Pe']],
   ['rise of the impedance with frequency', ['Le']],
-  ['hole in the panel', ['cutoutDiameter']],
+  ['cutout in the panel', ['cutoutDiameter']],
   ['fit of the driver in the box', ['outerDiameter', 'depth']],
-  ['volume that the driver takes from the box', ['displacedVolume']],
+  ['volume that the driver takes up in the box', ['displacedVolume']],
 ] as const;
 
 const physical = ['Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Bl'] as const;
 
 /**
- * Completes the data of a driver to its physical parameters: any set that suffices, physical, Thiele/Small or mixed.
+ * Derives the physical parameters of a driver from any sufficient set of data: physical, Thiele/Small or mixed.
  *
  * Given fields are taken in the order of trust (Sd, coneDiameter, Re, fs, Qes, Qms, Qts, Vas, Mms, Cms, Rms, Bl). After
- * each, all that follows from what is taken already is derived by the relations
+ * each field, everything that follows from the fields taken so far is derived by the relations
  *
  * $$ S_d = \tfrac{\pi}{4} d^2,\ \ \frac{1}{Q_{ts}} = \frac{1}{Q_{es}} + \frac{1}{Q_{ms}},\ \ V_{as} = \rho c^2 S_d^2 C_{ms},\ \
  *    (2\pi f_s)^2 M_{ms} C_{ms} = 1,\ \ Q_{ms} = \frac{2\pi f_s M_{ms}}{R_{ms}},\ \ Q_{es} = \frac{2\pi f_s M_{ms} R_e}{Bl^2} $$
  *
- * in every direction. A given field that is derived already changes nothing: the earlier fields win, and it is audited.
- * Within 1 % it is `consistent`, within 10 % `rounding`, beyond that the set is refused.
+ * in every direction. A given field that has already been derived changes nothing, since the earlier fields win; it is only
+ * compared. Within 1 % it is `consistent` and within 10 % it is `rounding`. If it differs by more, the data are refused.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $d$ | `coneDiameter` | m | effective diameter of the cone |
  * | $f_s$ | `fs` | Hz | resonance in free air |
  * | $Q_{es}, Q_{ms}, Q_{ts}$ | `Qes` `Qms` `Qts` | 1 | quality factors: motor, suspension, both |
- * | $V_{as}$ | `Vas` | m³ | volume as compliant as the suspension |
- * | $\rho c^2$ | `sheetAir` | Pa | stiffness of the air of the sheet |
+ * | $V_{as}$ | `Vas` | m³ | volume of air as compliant as the suspension |
+ * | $\rho c^2$ | `sheetAir` | Pa | bulk modulus of the air in which Vas was taken |
  *
  * @validity small-signal data of one driver, without resistance between amplifier and terminals
- * @neglects change of the air load, part of Mms, with the air
- * @returns the driver and an account; or `ok: false` with one reason: which physical parameters cannot be found, and which fields would do
+ * @neglects the change of the air load, which is part of Mms, with the air
+ * @returns the driver and an account of what was derived; or `ok: false` with one reason, which names the physical parameters
+ * that cannot be derived and the fields that would be enough
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `inconsistent` when given
- * fields contradict each other: Qts not below Qes and Qms, or a redundant field off by more than 10 %
+ * fields contradict each other: Qts is not below Qes and Qms, or a redundant field is off by more than 10 %
  * @source small1972direct definition of the driver parameters
  * @example completeDriver({ fs: '27 Hz', Qts: 0.36, Qes: 0.4, Vas: '62 L', Sd: '330 cm²', Re: '5.6 ohm' })
  */
@@ -78,7 +79,7 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
   const { sheetAir: _, ...rest } = read;
   const sizes = Object.fromEntries(Object.entries(rest).filter(([name]) => Object.hasOwn(commonShape, name)));
   const found = Object.fromEntries(physical.map((field) => [field, known[field]]));
-  // Read again: what was derived from accepted magnitudes may itself lie outside what the library accepts.
+  // The derived values are read too, because accepted data may lead to values that the library does not accept.
   const driver = readFieldsInto(faults, path, { ...sizes, ...found }, driverShape);
   if (driver === undefined) throw new InputError(faults.map((fault) => ofDerived(fault, path, derived)));
   return {

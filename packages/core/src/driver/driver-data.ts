@@ -27,7 +27,7 @@ type Sizes = Pick<
   'name' | 'Le' | 'R2' | 'L2' | 'Xmax' | 'Pe' | 'outerDiameter' | 'cutoutDiameter' | 'depth' | 'displacedVolume'
 >;
 
-/** What a data sheet or a measurement gives of a driver; leave out what it does not give. */
+/** The data of a driver from a data sheet or a measurement. Leave out what it does not give. */
 export interface DriverData extends Sizes {
   readonly fs?: FrequencyInput | undefined;
   readonly Qts?: RatioInput | undefined;
@@ -35,14 +35,14 @@ export interface DriverData extends Sizes {
   readonly Qms?: RatioInput | undefined;
   readonly Vas?: VolumeInput | undefined;
   readonly Sd?: ConeAreaInput | undefined;
-  /** Diameter of the disc that moves as much air as the cone: by custom, to the middle of the surround. */
+  /** Diameter of a disc that moves as much air as the cone, by custom measured to the middle of the surround. */
   readonly coneDiameter?: LengthInput | undefined;
   readonly Mms?: MassInput | undefined;
   readonly Cms?: ComplianceInput | undefined;
   readonly Rms?: MechanicalResistanceInput | undefined;
   readonly Re?: ResistanceInput | undefined;
   readonly Bl?: ForceFactorInput | undefined;
-  /** The air in which Vas was taken; 20 °C, 101325 Pa, 50 % when the sheet says nothing. */
+  /** The air in which Vas was determined; by default 20 °C, 101325 Pa and 50 %. */
   readonly sheetAir?: Air | undefined;
 }
 
@@ -76,7 +76,7 @@ const relatedKinds = {
   Bl: 'forceFactor',
 } as const satisfies Partial<Record<RelatedField, Kind>>;
 
-/** An SI value of a field in the unit in which its reader wrote that field, else in the SI unit. */
+/** Writes an SI value in the unit in which the caller wrote that field, or in the SI unit. */
 export function inUnitOf(field: RelatedField, written: unknown, value: number): string {
   if (!Object.hasOwn(relatedKinds, field)) return decimalText(value, 4);
   const kind = relatedKinds[field as keyof typeof relatedKinds];
@@ -85,13 +85,13 @@ export function inUnitOf(field: RelatedField, written: unknown, value: number): 
   return format(kind, value, unit as never, 4);
 }
 
-/** The fault of a given field that the other given fields do not allow. */
+/** The fault of a given field that contradicts the other given fields. */
 export const contradiction = (path: string, field: string, got: unknown, expected: string): Fault => {
-  const remedy = 'Correct this field or those it contradicts, or remove it.';
+  const remedy = 'Correct or remove this field, or correct the fields that it contradicts.';
   return { code: 'inconsistent', path: `${path}.${field}`, got, expected, remedy };
 };
 
-/** Both dampings together damp more than each alone. */
+/** Faults of a Qts that is not below Qes and Qms: both dampings together damp more than either alone. */
 export function impossibleQ({ Qts, Qes, Qms }: Fields<typeof relatedShape>, path: string): readonly Fault[] {
   const parts = { Qes, Qms };
   return Object.entries(parts).flatMap(([name, part]) =>

@@ -31,36 +31,36 @@ import {
 } from '../quantity/index.js';
 
 /**
- * A moving-coil driver by its physical parameters, in SI units. This set is primary: fs, the Q's and Vas follow from it
- * (Vas only together with an air), so that it stays the same driver in any air. A plain record that survives JSON.
+ * A moving-coil driver by its physical parameters, in SI units. The Thiele/Small parameters follow from them, and Vas also
+ * depends on the air, so the record describes the same driver in any air. It is plain and can be stored as JSON.
  */
 export interface Driver {
   readonly name?: string;
   /** Effective cone area, m². */
   readonly Sd: ConeArea;
-  /** Moving mass with the air load of both sides of the cone, kg. */
+  /** Moving mass with the air load on both sides of the cone, kg. */
   readonly Mms: Mass;
   /** Compliance of the suspension, m/N. */
   readonly Cms: Compliance;
   /** Mechanical resistance of the suspension, N·s/m. */
   readonly Rms: MechanicalResistance;
-  /** Direct-current resistance of the voice coil, Ω. */
+  /** DC resistance of the voice coil, Ω. */
   readonly Re: Resistance;
   /** Force factor, T·m. */
   readonly Bl: ForceFactor;
-  /** Inductance of the voice coil, H; in series with the pair R2 ∥ L2 when that is given. */
+  /** Inductance of the voice coil, H; in series with R2 ∥ L2 when these are given. */
   readonly Le?: Inductance;
-  /** Loss of the voice coil by eddy currents, Ω: in parallel with L2. */
+  /** Eddy-current loss resistance of the voice coil, Ω; in parallel with L2. */
   readonly R2?: Resistance;
-  /** Inductance of the lossy part of the voice coil, H: in parallel with R2. */
+  /** Inductance of the lossy part of the voice coil, H; in parallel with R2. */
   readonly L2?: Inductance;
-  /** Greatest travel that the motor is made for, peak, one way, m. */
+  /** Greatest travel for which the motor is designed, peak, one way, m. */
   readonly Xmax?: DisplacementPeak;
-  /** Power that the voice coil can turn into heat for long, W. */
+  /** Power that the voice coil can dissipate continuously, W. */
   readonly Pe?: Power;
   /** Outer diameter of the frame, m. */
   readonly outerDiameter?: Length;
-  /** Diameter of the hole in the panel, m. */
+  /** Diameter of the cutout in the panel, m. */
   readonly cutoutDiameter?: Length;
   /** Depth behind the panel, m. */
   readonly depth?: Length;
@@ -68,7 +68,7 @@ export interface Driver {
   readonly displacedVolume?: Volume;
 }
 
-/** A {@link Driver} as people write it: each quantity as a text with its unit, or as a branded SI number. */
+/** The input of {@link driver}. Each quantity is a text with its unit, or a branded SI number. */
 export interface DriverInput {
   readonly name?: string | undefined;
   readonly Sd: ConeAreaInput;
@@ -97,7 +97,7 @@ const text: Field<string> = {
   },
 };
 
-/** Fields that a data sheet and the physical record share as they are. */
+/** Fields that are the same in a data sheet and in the physical record. */
 export const commonShape = {
   name: optional(text),
   Le: optional(notNegative('inductance')),
@@ -122,7 +122,7 @@ export const driverShape = {
   ...commonShape,
 };
 
-/** Faults between fields that each are right alone: half of a lossy coil, a frame that falls through its hole. */
+/** Faults between fields that are valid on their own: only one of R2 and L2, or a cutout as wide as the frame. */
 export function contradictions(
   read: Partial<Fields<typeof commonShape>>,
   path: string,
@@ -137,7 +137,7 @@ export function contradictions(
       code: 'inconsistent',
       path: `${path}.${missing}`,
       got: undefined,
-      expected: `a value beside ${there}`,
+      expected: `a value, because ${there} is given`,
       remedy,
     });
   }
@@ -145,17 +145,17 @@ export function contradictions(
     const outer = written.outerDiameter;
     const expected = `less than outerDiameter, ${typeof outer === 'string' ? outer : `${outer} m`}`;
     const got = written.cutoutDiameter;
-    const remedy = 'Swap the two, or measure again.';
+    const remedy = 'Swap the two diameters, or measure again.';
     faults.push({ code: 'inconsistent', path: `${path}.cutoutDiameter`, got, expected, remedy });
   }
   return faults;
 }
 
 /**
- * Reads the physical parameters of a driver: texts or SI numbers in, a checked record of SI numbers out.
+ * Reads the physical parameters of a driver from texts or SI numbers, and returns a checked record of SI numbers.
  *
  * @validity small-signal parameters of one driver
- * @neglects any dependence on travel, current, heat and age
+ * @neglects any dependence on travel, current, temperature and age
  * @returns a plain record in SI units
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
  * @source small1972direct definition of the driver parameters

@@ -8,24 +8,24 @@ export interface GroupInput {
   readonly series?: number | undefined;
   /** Branches in parallel, 1 to 64; default 1. */
   readonly parallel?: number | undefined;
-  /** Mounted in pairs, one cone driving the other through a small sealed chamber, so that a pair has one front; default false. */
+  /** Whether the drivers are mounted in pairs that share a small sealed chamber, so that a pair has one front; default false. */
   readonly isobaric?: boolean | undefined;
 }
 
-/** Identical drivers that move alike, and the one driver that the box sees in their place. */
+/** Identical drivers that move alike, and the single driver that is equivalent to them. */
 export interface DriverGroup {
-  /** One of them. Its travel and its sizes are those of each. */
+  /** One of the drivers. Its travel and its sizes are those of each. */
   readonly driver: Driver;
-  /** How many there are: series × parallel. */
+  /** Number of drivers, series × parallel. */
   readonly count: number;
   readonly series: number;
   readonly parallel: number;
   readonly isobaric: boolean;
-  /** How many cones face outwards: `count`, or half of it for isobaric pairs. */
+  /** Number of cones that face outwards: `count`, or half of it for isobaric pairs. */
   readonly fronts: number;
-  /** The one driver that is equal to all of them at the terminals and in the air. */
+  /** The single driver that behaves like all of them, electrically and acoustically. */
   readonly equivalent: Driver;
-  /** What one of them gets of the voltage and of the current at the terminals of the group. */
+  /** The fraction of the group's terminal voltage and current that each driver receives. */
   readonly share: { readonly voltage: number; readonly current: number };
 }
 
@@ -43,20 +43,21 @@ const groupShape = { series: optional(count(64)), parallel: optional(count(64)),
 const times = <T extends number>(value: T, factor: number): T => (value * factor) as T;
 
 /**
- * Joins identical drivers that move alike into one equivalent driver. With $s$ in series in each of $p$ branches,
- * $n = sp$ drivers, and $a$ cones that face outwards ($a = n$; $a = n/2$ for isobaric pairs):
+ * Combines identical drivers that move alike into one equivalent driver. Each of $p$ parallel branches has $s$ drivers in
+ * series, which makes $n = sp$ drivers. Of their cones, $a$ face outwards ($a = n$; $a = n/2$ for isobaric pairs):
  *
  * $$ S_d' = a S_d,\quad M_{ms}' = n M_{ms},\quad R_{ms}' = n R_{ms},\quad C_{ms}' = C_{ms}/n,\quad
  *    R_e' = \tfrac{s}{p} R_e,\quad L_e' = \tfrac{s}{p} L_e,\quad Bl' = s\,Bl,\quad P_e' = n P_e $$
  *
- * Why: all cones have one velocity $v$, so masses, resistances and stiffnesses add. A branch generates $s\,Bl\,v$, and the
- * current $i$ of the group gives each coil $i/p$, together the force $n\,Bl\,i/p = s\,Bl\,i$: one force factor serves both.
- * fs, Qms, Qes, Qts stay as they are. $V_{as}' = \rho c^2 S_d'^2 C_{ms}'$ is $n V_{as}$ side by side; an isobaric pair has
- * the area of one and half the compliance, thus half the Vas: half the box, at half the efficiency.
+ * All cones have the same velocity $v$, so masses, resistances and stiffnesses add. A branch generates the voltage
+ * $s\,Bl\,v$. The group current $i$ gives each coil $i/p$, and together the coils give the force $n\,Bl\,i/p = s\,Bl\,i$.
+ * Therefore one force factor serves both. fs, Qms, Qes and Qts do not change. $V_{as}' = \rho c^2 S_d'^2 C_{ms}'$ is
+ * $n V_{as}$ for drivers side by side. An isobaric pair has the area of one driver and half the compliance, and therefore half
+ * the Vas: it needs half the box, at half the efficiency.
  *
- * Each driver gets the voltage of the group × 1/s and the current × 1/p, hence 1/n of the power. Xmax stays. The
- * displaced volume is that of all n (for an isobaric pair with one driver outside: too much, on the safe side);
- * frame diameters and depth stay with `driver`.
+ * Each driver receives 1/s of the group's voltage and 1/p of its current, hence 1/n of the power. Xmax does not change. The
+ * displaced volume is that of all n drivers; for an isobaric pair with one driver outside the box this is too much, on the
+ * safe side. Frame diameters and depth are found only in `driver`.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -65,11 +66,11 @@ const times = <T extends number>(value: T, factor: number): T => (value * factor
  * | $n$ | `count` | 1 | drivers |
  * | $a$ | `fronts` | 1 | cones that face outwards |
  *
- * @validity Identical drivers under identical load; for isobaric pairs, frequencies at which the air in the coupling chamber is
- * stiff against both suspensions and light against both cones.
- * @neglects Differences between the drivers, mutual radiation, mass and compliance of the air in an isobaric chamber.
+ * @validity identical drivers under identical load; for isobaric pairs, frequencies at which the air in the coupling chamber
+ * is stiff compared with the suspensions and light compared with the cones.
+ * @neglects differences between the drivers, mutual radiation, mass and compliance of the air in an isobaric chamber.
  * @returns the group, with `equivalent` in SI units
- * @throws InputError those of `driver`; `out-of-range` for the counts; `inconsistent` for isobaric drivers of odd number
+ * @throws InputError those of `driver`; `out-of-range` for the counts; `inconsistent` for an odd number of isobaric drivers
  * @source beranek2012 electro-mechano-acoustical circuits: elements of one velocity, force factor
  * @example group(one, { parallel: 2 }).equivalent.Re // half of one.Re
  */
@@ -86,7 +87,7 @@ export function group(driver: DriverInput, wiring: GroupInput = {}): DriverGroup
   const { series = 1, parallel = 1, isobaric = false } = read ?? {};
   const n = series * parallel;
   if (isobaric && n % 2 === 1) {
-    const remedy = 'Say how each pair is wired: parallel: 2, or series: 2.';
+    const remedy = 'State how each pair is wired: parallel: 2, or series: 2.';
     faults.push({
       code: 'inconsistent',
       path: 'group.isobaric',

@@ -2,27 +2,27 @@ import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
 import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
 
-/** Fills `out[0…f.length)`, in Ω, and allocates nothing. */
+/** Fills `out[0…f.length)` with impedances in Ω, and allocates nothing. */
 export type ImpedanceKernel = (f: FrequencyGrid, out: ComplexColumn) => void;
 
-/** The electrical side of a driver. */
+/** The electrical parameters of a voice coil. */
 export type Coil = Pick<Driver, 'Re' | 'Le' | 'R2' | 'L2'>;
 
 /**
- * Compiles the impedance of a voice coil that cannot move: resistance, inductance, and a lossy inductance lumped as $R_2$ ∥ $L_2$.
+ * Compiles the impedance of a blocked voice coil: a resistance, an inductance and a lossy inductance $R_2$ ∥ $L_2$ in series.
  *
  * $$ Z_E = R_e + j\omega L_e + \frac{j\omega L_2 R_2}{R_2 + j\omega L_2} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $R_e$ | `Re` | Ω | resistance for direct current |
- * | $L_e$ | `Le` | H | inductance in series, 0 when left out |
- * | $R_2$ | `R2` | Ω | loss by eddy currents |
- * | $L_2$ | `L2` | H | inductance beside R2; the pair is absent when left out |
+ * | $R_e$ | `Re` | Ω | DC resistance |
+ * | $L_e$ | `Le` | H | series inductance, 0 by default |
+ * | $R_2$ | `R2` | Ω | eddy-current loss |
+ * | $L_2$ | `L2` | H | inductance in parallel with R2; leave both out for a coil without this loss |
  *
- * @validity near the frequency at which R2 and L2 were fitted: the true loss follows a power of frequency. At the ends of the
- * decade around it the pair is 16 to 24 % too small, and its angle is wrong by up to 31°
- * @neglects dependence on the position of the coil, on current and on heat
+ * @validity near the frequency at which R2 and L2 were fitted, because the true loss follows a power of frequency. At the ends
+ * of the decade around it the impedance of the pair is 16 to 24 % too small, and its angle is wrong by up to 31°
+ * @neglects dependence on the position of the coil, on current and on temperature
  * @returns a kernel; exp(+jωt)
  * @source leach2002 lossy inductor as resistance in parallel with inductance
  * @example compileCoilImpedance(driver)(grid, { re, im })
@@ -44,17 +44,17 @@ export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel 
 }
 
 /**
- * Compiles the impedance at the terminals of a driver that hangs in free air.
+ * Compiles the impedance at the terminals of a driver in free air.
  *
  * $$ Z = Z_E + \frac{Bl^2}{R_{ms} + j\omega M_{ms} + 1/(j\omega C_{ms})} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $Z_E$ | `Re` `Le` `R2` `L2` | Ω | impedance of the coil at rest |
+ * | $Z_E$ | `Re` `Le` `R2` `L2` | Ω | impedance of the blocked coil |
  * | $Bl$ | `Bl` | T·m | force factor |
  * | $M_{ms}, C_{ms}, R_{ms}$ | `Mms` `Cms` `Rms` | kg, m/N, N·s/m | the moving parts |
  *
- * @validity small signals, no box and no baffle near enough to change the air load in Mms
+ * @validity small signals, with no box or baffle close enough to change the air load in Mms
  * @neglects creep of the suspension, radiation resistance
  * @returns a kernel; exp(+jωt)
  * @source small1972direct driver impedance; measurement appendix
@@ -79,7 +79,7 @@ export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
   };
 }
 
-/** Runs a kernel once over frequencies that are not yet checked. */
+/** Checks the frequencies and runs a kernel over them once. */
 function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): ComplexColumn {
   const grid = frequencyGrid(frequencies);
   const out = { re: new Float64Array(grid.length), im: new Float64Array(grid.length) };
@@ -88,7 +88,7 @@ function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): Complex
 }
 
 /**
- * Impedance of the voice coil held still, as {@link compileCoilImpedance}, for frequencies in Hz.
+ * Impedance of the blocked voice coil at frequencies in Hz, as {@link compileCoilImpedance}.
  *
  * @validity as {@link compileCoilImpedance}
  * @returns Ω
@@ -100,7 +100,7 @@ export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number
   swept(compileCoilImpedance(readDriver(driver)), frequencies);
 
 /**
- * Impedance of a driver in free air, as {@link compileFreeAirImpedance}, for frequencies in Hz.
+ * Impedance of a driver in free air at frequencies in Hz, as {@link compileFreeAirImpedance}.
  *
  * @validity as {@link compileFreeAirImpedance}
  * @returns Ω

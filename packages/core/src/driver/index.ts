@@ -1,8 +1,8 @@
-/** What is a driver, in physical parameters? */
+/** How is a driver described by its physical parameters? */
 export { type Driver, type DriverInput, driver, driverShape } from './driver.js';
-/** What do several drivers amount to? */
+/** Which single driver is equivalent to several? */
 export { type DriverGroup, type GroupInput, group } from './group.js';
-/** What does the data sheet of this driver say, or should it say? */
+/** What are the Thiele/Small parameters, the efficiency and the sensitivity of a driver? */
 export {
   type DriverParameters,
   driverParameters,
@@ -10,22 +10,22 @@ export {
   levelHalfSpace,
   referenceEfficiency,
 } from './parameters.js';
-/** What may a sheet give? */
+/** Which data may a data sheet give? */
 export type { DriverData } from './driver-data.js';
-/** Does a sheet suffice, does it contradict itself, and what follows from it? */
+/** Is a data sheet sufficient and consistent, and what follows from it? */
 export { type Blocked, type CompletedDriver, completeDriver } from './completion.js';
-/** When does a sheet contradict itself, and how was a value found? */
+/** When does a data sheet contradict itself, and how was a value derived? */
 export { type Derivation, type Deviation, deviationLimits } from './audit.js';
-/** What is a radiator without a motor, in physical parameters? */
+/** How is a passive radiator described by its physical parameters? */
 export {
   type PassiveRadiator,
   type PassiveRadiatorInput,
   passiveRadiator,
   passiveRadiatorField,
 } from './passive-radiator.js';
-/** Which quantities of a driver follow from which? */
+/** Which quantities of a driver follow from which others? */
 export { type RelatedField, type Relation, relations } from './relations.js';
-/** What does an amplifier see of a driver without a box? */
+/** What is the impedance of a driver without a box? */
 export {
   type Coil,
   coilImpedance,

@@ -14,21 +14,21 @@ import {
 } from '../quantity/index.js';
 import { type DriverInput, driver as readDriver } from './driver.js';
 
-/** What a data sheet says of a driver: the Thiele/Small parameters, which follow from the physical ones and an air. */
+/** The Thiele/Small parameters of a driver, as on a data sheet. They follow from the physical parameters and the air. */
 export interface DriverParameters {
   /** Resonance in free air, Hz. */
   readonly fs: Frequency;
   /** Quality factor of the suspension alone. */
   readonly Qms: number;
-  /** Quality factor of the motor alone, with nothing between amplifier and terminals. */
+  /** Quality factor of the motor alone, with no resistance between amplifier and terminals. */
   readonly Qes: number;
-  /** Both together. */
+  /** Quality factor of both together. */
   readonly Qts: number;
   /** Volume of air as compliant as the suspension, m³. */
   readonly Vas: Volume;
-  /** Air moved at Xmax, peak, one way, m³. */
+  /** Volume of air displaced at Xmax, peak, one way, m³. */
   readonly Vd?: Volume;
-  /** Acoustic over electrical power in the pass band, half space, 1. */
+  /** Ratio of acoustic to electrical power in the pass band, half space. */
   readonly referenceEfficiency: number;
   /** Level at 1 m for 1 W into Re, half space, pass band, dB. */
   readonly levelHalfSpaceOneWatt: Level;
@@ -37,7 +37,7 @@ export interface DriverParameters {
 }
 
 /**
- * The Thiele/Small parameters of a driver in an air.
+ * The Thiele/Small parameters of a driver in a given air.
  *
  * $$ f_s = \frac{1}{2\pi\sqrt{M_{ms}C_{ms}}},\quad Q_{ms} = \frac{2\pi f_s M_{ms}}{R_{ms}},\quad
  *    Q_{es} = \frac{2\pi f_s M_{ms} R_e}{Bl^2},\quad Q_{ts} = \frac{Q_{es}Q_{ms}}{Q_{es}+Q_{ms}},\quad
@@ -53,9 +53,9 @@ export interface DriverParameters {
  * | $Bl$ | `Bl` | T·m | force factor |
  * | $X_{max}$ | `Xmax` | m | greatest travel, peak, one way |
  *
- * @validity small signals; the levels where the driver radiates evenly, $2\pi f\sqrt{S_d/\pi}/c < 1$, and well above fs
- * @neglects inductance of the coil, creep and nonlinearity of the suspension, change of the air load with the air
- * @returns plain record of SI numbers; `Vd` only when Xmax is given
+ * @validity small signals; the levels hold where the driver radiates evenly, $2\pi f\sqrt{S_d/\pi}/c < 1$, and well above fs
+ * @neglects voice-coil inductance, creep and nonlinearity of the suspension, change of the air load with the air
+ * @returns a plain record of SI numbers, with `Vd` only when Xmax is given
  * @throws InputError those of `driver`
  * @source small1972direct definition of the driver parameters, reference efficiency
  * @example driverParameters(ten).fs // 27 Hz
@@ -88,7 +88,7 @@ const smallEfficiency = (fs: number, Vas: number, Qes: number, c: number): numbe
 const levelOfPower = (power: number, { density, speedOfSound }: Air): Level =>
   si('level', 10 * Math.log10((power * density * speedOfSound) / (2 * Math.PI * 20e-6 ** 2)));
 
-/** What {@link referenceEfficiency} needs of a driver. */
+/** The data of a driver that {@link referenceEfficiency} needs. */
 export interface EfficiencyInput {
   readonly fs: FrequencyInput;
   readonly Vas: VolumeInput;
@@ -98,7 +98,7 @@ export interface EfficiencyInput {
 const efficiencyShape = { fs: positive('frequency'), Vas: positive('volume'), Qes: positive('ratio') };
 
 /**
- * Reference efficiency of a direct radiator: acoustic power over $V^2/R_e$ in the pass band, into half space.
+ * Reference efficiency of a direct radiator: the ratio of acoustic power to $V^2/R_e$ in the pass band, into half space.
  *
  * $$ \eta_0 = \frac{4\pi^2}{c^3}\,\frac{f_s^3 V_{as}}{Q_{es}} $$
  *
@@ -108,8 +108,8 @@ const efficiencyShape = { fs: positive('frequency'), Vas: positive('volume'), Qe
  * | $V_{as}$ | `Vas` | m³ | volume as compliant as the suspension |
  * | $Q_{es}$ | `Qes` | 1 | quality factor of the motor |
  *
- * @validity the piston range, $2\pi f\sqrt{S_d/\pi}/c < 1$; a value near or above 1 says that the data cannot be right
- * @neglects radiation resistance as a load, inductance of the coil
+ * @validity the piston range, $2\pi f\sqrt{S_d/\pi}/c < 1$; a value near or above 1 means that the data cannot be right
+ * @neglects radiation resistance as a load, voice-coil inductance
  * @returns 1
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
  * @source small1972direct reference efficiency
@@ -122,7 +122,7 @@ export function referenceEfficiency(input: EfficiencyInput, air: Air = standardA
 }
 
 /**
- * Sound pressure level at 1 m of an acoustic power that spreads evenly into half space.
+ * Sound pressure level at 1 m from an acoustic power that spreads evenly into half space.
  *
  * $$ L = 10\lg\frac{P\,\rho c}{2\pi r^2 p_0^2},\quad r = 1\,\mathrm{m},\ p_0 = 20\,\mu\mathrm{Pa\ rms} $$
  *
@@ -131,7 +131,7 @@ export function referenceEfficiency(input: EfficiencyInput, air: Air = standardA
  * | $P$ | `power` | W | acoustic power |
  * | $\rho c$ | `air` | Pa·s/m | characteristic impedance of the air |
  *
- * @validity far field of a source small against the wavelength
+ * @validity the far field of a source that is small compared with the wavelength
  * @neglects directivity, absorption in air, the room
  * @returns dB re 20 µPa
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`

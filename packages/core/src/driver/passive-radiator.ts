@@ -18,32 +18,32 @@ import { commonShape, contradictions } from './driver.js';
 import { type DriverData, dataShape } from './driver-data.js';
 
 /**
- * A cone with its suspension and without a motor, in SI units: what a passive radiator adds to a box. Its sheet resonance and
- * Vas follow from this set. A plain record that survives JSON.
+ * A passive radiator, which is a cone with its suspension and without a motor, in SI units. Its resonance and Vas follow from
+ * these parameters. The record is plain and can be stored as JSON.
  */
 export interface PassiveRadiator {
   readonly name?: string;
   /** Effective cone area, m². */
   readonly Sd: ConeArea;
-  /** Moving mass with the air load of both sides of the cone, without added mass, kg. */
+  /** Moving mass with the air load on both sides of the cone, without added mass, kg. */
   readonly Mms: Mass;
   /** Compliance of the suspension, m/N. */
   readonly Cms: Compliance;
   /** Mechanical resistance of the suspension, N·s/m. */
   readonly Rms: MechanicalResistance;
-  /** Greatest travel that the suspension is made for, peak, one way, m. */
+  /** Greatest travel for which the suspension is designed, peak, one way, m. */
   readonly Xmax?: DisplacementPeak;
   /** Outer diameter of the frame, m. */
   readonly outerDiameter?: Length;
-  /** Diameter of the hole in the panel, m. */
+  /** Diameter of the cutout in the panel, m. */
   readonly cutoutDiameter?: Length;
   /** Depth behind the panel, m. */
   readonly depth?: Length;
-  /** Volume that the radiator takes from the box, m³. */
+  /** Volume that the radiator takes up in the box, m³. */
   readonly displacedVolume?: Volume;
 }
 
-/** What a sheet or a measurement gives of a passive radiator: any fields that suffice; fs, Qms and Vas without added mass. */
+/** The data of a passive radiator from a data sheet or a measurement: any sufficient fields; fs, Qms and Vas without added mass. */
 export type PassiveRadiatorInput = Pick<
   DriverData,
   | 'name'
@@ -99,7 +99,7 @@ function readRadiator(faults: Fault[], input: unknown, path: string): PassiveRad
   }
   const sizes = Object.fromEntries(Object.entries(read).filter(([field]) => Object.hasOwn(sizesShape, field)));
   const found = Object.fromEntries(physical.map((field) => [field, known[field]]));
-  // Read again: what was derived from accepted magnitudes may itself lie outside what the library accepts.
+  // The derived values are read too, because accepted data may lead to values that the library does not accept.
   const again: Fault[] = [];
   const record = readFieldsInto(again, path, { ...sizes, ...found }, shape);
   faults.push(...again.map((fault) => ofDerived(fault, path, derived)));
@@ -107,26 +107,27 @@ function readRadiator(faults: Fault[], input: unknown, path: string): PassiveRad
 }
 
 /**
- * Reads a passive radiator and completes its data to its physical parameters, by the relations of `completeDriver`:
+ * Reads the data of a passive radiator and derives its physical parameters by the relations of `completeDriver`
  *
  * $$ S_d = \tfrac{\pi}{4} d^2,\quad C_{ms} = \frac{V_{as}}{\rho c^2 S_d^2},\quad M_{ms} = \frac{1}{(2\pi f_s)^2 C_{ms}},\quad
  *    R_{ms} = \frac{2\pi f_s M_{ms}}{Q_{ms}} $$
  *
- * in every direction. A field that others imply as well may deviate by 10 %, as rounding does; beyond that it is refused.
+ * in every direction. A field that other fields also imply may deviate from them by 10 %, as rounding does. If it deviates by
+ * more, the data are refused.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $d$ | `coneDiameter` | m | effective diameter of the cone |
  * | $f_s$ | `fs` | Hz | resonance in free air |
  * | $Q_{ms}$ | `Qms` | 1 | quality factor of the suspension at fs |
- * | $V_{as}$ | `Vas` | m³ | volume as compliant as the suspension |
- * | $\rho c^2$ | `sheetAir` | Pa | stiffness of the air of the sheet; default 20 °C, 101325 Pa, 50 % |
+ * | $V_{as}$ | `Vas` | m³ | volume of air as compliant as the suspension |
+ * | $\rho c^2$ | `sheetAir` | Pa | bulk modulus of the air in which Vas was taken; default 20 °C, 101325 Pa, 50 % |
  *
  * @validity small-signal data, without added mass
- * @neglects change of the air load, part of Mms, with the air; any dependence on travel
+ * @neglects the change of the air load, which is part of Mms, with the air; any dependence on travel
  * @returns a plain record in SI units
- * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `empty` when the data do not
- *   suffice, with what would do; `inconsistent` when they contradict each other
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`; `empty` when the data are not
+ *   sufficient, with the fields to add; `inconsistent` when they contradict each other
  * @source small1974pr1 definition of the passive-radiator parameters
  * @example passiveRadiator({ Sd: '330 cm²', fs: '17 Hz', Vas: '110 L', Qms: 6 }).Mms // 0.123
  */

@@ -13,16 +13,16 @@ export type RelatedField =
   | 'Rms'
   | 'Bl';
 
-/** Values found so far, SI. */
+/** SI values known so far. */
 export type Known = Partial<Record<RelatedField, number>>;
 
 type Values<F extends RelatedField> = { readonly [K in F]: number };
 
-/** One field by others. `airStiffness` is ρc² of the air in which the sheet's Vas was taken. */
+/** How one field follows from others. `airStiffness` is ρc² of the air in which Vas was determined. */
 export interface Relation {
   readonly target: RelatedField;
   readonly from: readonly RelatedField[];
-  /** The formula as people read it. */
+  /** The formula as a text. */
   readonly by: string;
   readonly formula: (known: Values<RelatedField>, airStiffness: number) => number;
 }
@@ -37,9 +37,9 @@ const relation = <F extends RelatedField>(
 ): Relation => ({ target, from, by: `${target} = ${by}`, formula });
 
 /**
- * Every way from some quantities of a driver to another, the more trusted first: geometry, then ratios of measured
- * frequencies and resistances, then what needs a mass, last what turns a small difference or a root into a size.
- * Completion and audit both read this list and nothing else.
+ * Every relation by which one quantity of a driver follows from others, the most trusted first: geometry, then ratios of
+ * measured frequencies and resistances, then relations that need a mass, and last those that depend on a small difference or
+ * on a root. Both the completion and the comparison of data sheets use only this list.
  */
 export const relations: readonly Relation[] = [
   relation('Sd', ['coneDiameter'], 'π·coneDiameter²/4', (k) => (Math.PI * k.coneDiameter ** 2) / 4),
@@ -75,8 +75,8 @@ export const relations: readonly Relation[] = [
 ];
 
 /**
- * Which given field is believed first when several say the same thing. Area, resistance and the small-signal set come
- * before the masses and forces that sheets derive from them and round. Qes and Qms come before Qts: Qms from the small
+ * Which given field wins when several determine the same value. Area, resistance and the small-signal set come before the
+ * masses and forces that data sheets derive from them and round. Qes and Qms come before Qts, because Qms from the small
  * difference of Qes and Qts would multiply the rounding of both.
  */
 export const trust: readonly RelatedField[] = [
@@ -94,7 +94,7 @@ export const trust: readonly RelatedField[] = [
   'Bl',
 ];
 
-/** Applies the relations until nothing new is found; tells each finding. A finding that is no positive number is not kept. */
+/** Applies the relations until nothing new follows, and reports each value to `found`. It keeps only finite positive values. */
 export function close(known: Known, airStiffness: number, found: (relation: Relation, value: number) => void): void {
   for (let again = true; again; ) {
     again = false;
@@ -109,7 +109,7 @@ export function close(known: Known, airStiffness: number, found: (relation: Rela
   }
 }
 
-/** The sets of absent fields `among` some, each with as few as possible, that would lead to all of `targets`. */
+/** The smallest sets of absent fields, taken from `among`, from which all of `targets` would follow. */
 export function unlocks(
   targets: readonly RelatedField[],
   there: readonly RelatedField[],
@@ -132,7 +132,7 @@ export function unlocks(
     }
     for (let i = from; i < absent.length; i++) extend([...set, absent[i] as RelatedField], i + 1, size - 1);
   };
-  // A set of more fields is asked for only where none of fewer will do.
+  // Larger sets are tried only when no smaller one is sufficient.
   for (let size = 1; size <= absent.length && sets.length === 0; size++) extend([], 0, size);
   return sets;
 }

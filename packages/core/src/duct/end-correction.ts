@@ -1,18 +1,19 @@
-/** One open end as its end correction sees it. Plain SI numbers. */
+/** The geometry of an open end, in plain SI numbers. */
 export interface Opening {
-  /** Inner radius, m; of an opening that is not round, that of the circle of the same area. */
+  /** Inner radius, m; for an opening that is not round, the radius of a circle of the same area. */
   readonly radius: number;
-  /** Long side over short side of a rectangular opening, 1 or more; left out when round. */
+  /** Ratio of the long to the short side of a rectangular opening, 1 or more; left out for a round one. */
   readonly aspect?: number;
-  /** Outer radius of the flange about the opening, m; left out when there is none. */
+  /** Outer radius of the flange around the opening, m; left out when there is none. */
   readonly flangeRadius?: number;
-  /** Thickness of the tube wall, m; left out when thin. */
+  /** Thickness of the tube wall, m; left out for a thin wall. */
   readonly wall?: number;
 }
 
 /**
- * How much longer a tube acts than it is, at one open end: m, for an opening and the wave number $k = 2\pi f/c$ in
- * rad/m; $k = 0$ asks for the limit of low frequency. A function with sources: another one is used exactly as ours are.
+ * The end correction of a tube at one open end: the length in m that the air outside adds to the tube. It depends on the
+ * opening and on the wave number $k = 2\pi f/c$ in rad/m; $k = 0$ gives the low-frequency limit. It is a function that names
+ * its sources, and you can use your own in the same way.
  *
  * @example const mine: EndCorrection = Object.assign((o: Opening) => 0.7 * o.radius, { sources: ['my-measurement'] });
  */
@@ -21,18 +22,18 @@ export interface EndCorrection {
   readonly name: string;
   /** Citation keys. */
   readonly sources: readonly string[];
-  /** Greatest $ka$ for which it holds; beyond it results carry a warning. Left out: no limit is known. */
+  /** Greatest $ka$ for which it holds; beyond it results carry a warning. Left out when no limit is known. */
   readonly greatestKa?: number;
-  /** Greatest wave number for which it holds, rad/m, where it has lengths of its own; beyond it results carry a warning. */
+  /** Greatest wave number for which it holds, rad/m, when it depends on lengths other than the radius; beyond it results warn. */
   readonly greatestK?: number;
-  /** Why it is no more than an estimate; results then carry a warning. */
+  /** Why it is only an estimate; results then carry a warning. */
   readonly estimate?: string;
-  /** The flare that stands for this much of the tube's length, when it has one. */
+  /** The flare, when the end has one. Its radius is part of the length of the tube. */
   readonly flare?: { readonly radius: number; readonly end: EndCorrection };
 }
 
 /**
- * Thin tube that ends freely in the air.
+ * End correction of a thin tube that ends in free air.
  *
  * $$ \Delta\ell = 0.6133\,a\left[\frac{1 + 0.044\,(ka)^2}{1 + 0.19\,(ka)^2} - 0.02\sin^2 2ka\right] $$
  *
@@ -41,9 +42,9 @@ export interface EndCorrection {
  * | $a$ | `radius` | m | inner radius |
  * | $k$ | `k` | rad/m | wave number |
  *
- * The limit is the printed 0.6133; the integral it comes from gives 0.612701, 0.1 % less.
+ * The low-frequency limit is the printed 0.6133. The integral from which it comes gives 0.612701, which is 0.1 % less.
  *
- * @validity $ka \le 1.5$: within 0.4 % of the exact integral, worst at $ka = 1.3$; beyond it 5 % off at $ka = 2.5$.
+ * @validity $ka \le 1.5$: within 0.4 % of the exact integral, worst at $ka = 1.3$; above this range 5 % off at $ka = 2.5$.
  * @neglects wall thickness, flow.
  * @returns m
  * @source levine1948 eq. VI.4; dalmont2001 unflanged fit
@@ -58,7 +59,7 @@ export const unflanged: EndCorrection = Object.assign(
 );
 
 /**
- * Tube that ends flush in a wall much wider than the opening, as a vent does in the panel of a box.
+ * End correction of a tube that ends flush with a wall much wider than the opening, as a vent does in the panel of a box.
  *
  * $$ \Delta\ell = \frac{0.8216\,a}{1 + \dfrac{(0.77\,ka)^2}{1 + 0.77\,ka}} $$
  *
@@ -68,7 +69,7 @@ export const unflanged: EndCorrection = Object.assign(
  * | $k$ | `k` | rad/m | wave number |
  *
  * @validity $ka \le 1$: within 1.8 % of the exact solution. It was published for $ka < 3.5$, where it is 14 % off.
- * @neglects the edges of the wall, other walls near by, flow.
+ * @neglects the edges of the wall, other walls nearby, flow.
  * @returns m
  * @source norris1989 fit of the length; dalmont2001 quotes it
  * @example flanged({ radius: 0.05 }, 0) // 0.04108 m
@@ -82,7 +83,7 @@ export const flanged: EndCorrection = Object.assign(
 );
 
 /**
- * Tube with a round flange of finite size, or with a thick wall, which acts as one.
+ * End correction of a tube with a round flange of finite size, or with a thick wall, which acts as a flange.
  *
  * $$ \Delta\ell = \Delta\ell_\infty + \frac{a}{b}\,(\Delta\ell_0 - \Delta\ell_\infty)
  *    + 0.057\,a\,\frac{a}{b}\left[1 - \left(\frac{a}{b}\right)^5\right] $$
@@ -94,11 +95,11 @@ export const flanged: EndCorrection = Object.assign(
  * | $\Delta\ell_0$ | | m | {@link unflanged} |
  * | $\Delta\ell_\infty$ | | m | {@link flanged} |
  *
- * Without flange and wall it is {@link unflanged}. The published formula is that of low frequency; here its two ends
- * keep their dependence on $ka$, so that both limits are met at each frequency.
+ * Without flange and wall it equals {@link unflanged}. The published formula holds at low frequency. Here its two limits keep
+ * their dependence on $ka$, so that both are met at every frequency.
  *
- * @validity $ka \le 0.5$; a flange small against the wavelength. Measurements are met within 2 %.
- * @neglects the reflection of the flange's edge.
+ * @validity $ka \le 0.5$ and a flange that is small compared with the wavelength. It agrees with measurements within 2 %.
+ * @neglects the reflection from the edge of the flange.
  * @returns m
  * @source dalmont2001 circular flange
  * @example finiteFlange({ radius: 0.05, flangeRadius: 0.1 }, 0) // 0.037253 m
@@ -114,8 +115,8 @@ export const finiteFlange: EndCorrection = Object.assign(
 );
 
 /**
- * A rigid piston in a wide wall, at low frequency: the upper bound of {@link flanged}, for comparison. The air of a real
- * opening moves faster at its rim than in its middle, which makes it lighter by 3.2 %.
+ * End correction of a rigid piston in a wide wall at low frequency. It is the upper bound of {@link flanged}, for comparison:
+ * in a real opening the air moves faster at the rim than in the middle, which makes it 3.2 % lighter.
  *
  * $$ \Delta\ell = \frac{8}{3\pi}\,a $$
  *

@@ -3,15 +3,15 @@ import { type EndCorrection, flanged, type Opening } from './end-correction.js';
 
 /** A quarter-round flare at one end of a tube. */
 export interface FlareInput {
-  /** Radius of the rounding: the flare takes this much of the tube's length and opens by as much on all sides. */
+  /** Radius of the rounding. The flare takes up this much of the tube's length and widens the mouth by as much on all sides. */
   readonly radius: LengthInput;
-  /** End correction of the same tube without its flare; default {@link flanged}. */
+  /** End correction of the same tube without the flare; default {@link flanged}. */
   readonly end?: EndCorrection | undefined;
 }
 
 /**
- * End correction of a tube with a quarter-round flare that counts in its length: as the air in the flare is lighter than
- * that in a straight tube, it is less than that of the sharp end, and below zero for a wide flare.
+ * End correction of a tube with a quarter-round flare, where the length of the tube includes the flare. The air in a flare is
+ * lighter than that in a straight tube, so the correction is less than that of a sharp end, and negative for a wide flare.
  *
  * $$ \Delta\ell = \sqrt{\Delta\ell_0^2 + \frac{\pi^2}{8}\,aR} - R $$
  *
@@ -21,12 +21,12 @@ export interface FlareInput {
  * | $R$ | `radius` | m | radius of the rounding |
  * | $a$ | `radius` of the opening | m | inner radius of the tube |
  *
- * Between two exact limits: the sharp end, and a wide flare, whose resistance $\int dx/S$ lies near its throat. Slices of
- * equal pressure, summed over the flare with the end correction of its mouth, are up to 18 % too light: the air there moves
- * in domes. In between the square root is within 0.9 % of the potential flow into a wide wall, for R up to 6 a.
+ * The formula joins two exact limits: the sharp end, and a wide flare, whose $\int dx/S$ comes mostly from its throat. Between
+ * them, for R up to 6 a, the square root is within 0.9 % of the potential flow for an end in a wide wall. A sum over plane
+ * slices plus the end correction of the mouth would be up to 18 % too light, because the wave fronts in a flare are curved.
  *
- * @validity $k\,(a + R) \le 0.5$; an end flush in a wide wall. For every other end it is an estimate, and results say so.
- * @neglects flow that leaves the wall at high level.
+ * @validity $k\,(a + R) \le 0.5$; an end flush with a wide wall. For every other end it is an estimate, and results say so.
+ * @neglects flow separation at high level.
  * @returns an {@link EndCorrection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source rayleigh1896 secs. 303-308 for both limits; own between them
@@ -42,6 +42,6 @@ export function flared(input: FlareInput): EndCorrection {
   return Object.assign(flare, {
     sources: [...end.sources, 'rayleigh1896'],
     flare: { radius, end },
-    ...(end !== flanged && { estimate: 'flared ends are known for an end flush in a wide wall' }),
+    ...(end !== flanged && { estimate: 'the formula for a flare holds for an end flush with a wide wall' }),
   });
 }

@@ -1,4 +1,4 @@
-/** How much longer does a tube act than it is, at an open end? */
+/** How much does the air outside an open end add to the length of a tube? */
 export {
   type EndCorrection,
   finiteFlange,
@@ -7,13 +7,13 @@ export {
   pistonInFlange,
   unflanged,
 } from './end-correction.js';
-/** And when the end is flared? */
+/** What is the end correction of a flared end? */
 export { type FlareInput, flared } from './flare.js';
-/** What does a uniform line do, as a chain matrix over frequency? */
+/** What is the chain matrix of a uniform line over frequency? */
 export { type Chain, compileLine, type UniformLineInput } from './line-chain.js';
-/** How much does a wave lose in a tube, and how fast is it? */
+/** How much is a wave in a tube attenuated, and how fast does it travel? */
 export { type LineConstants, type LineInput, lineConstants } from './line-constants.js';
-/** What do the walls do to the air in a section? */
+/** How much friction and heat do the walls of a tube or slit take from the air? */
 export {
   type LineSection,
   type RoundSectionInput,
@@ -22,7 +22,7 @@ export {
   slitSection,
   withoutLoss,
 } from './line-section.js';
-/** And when other openings or walls are near? */
+/** How do other openings or walls nearby change an end correction? */
 export { type MutualLengthInput, mutualLength, withNeighbours } from './neighbours.js';
 /** What flows into a line that is open at both ends? */
 export { type AdmittanceKernel, compileOpenLine, type LineEnd, type OpenLine } from './open-line.js';
@@ -35,19 +35,19 @@ export {
   type Profile,
   type TaperInput,
 } from './profile.js';
-/** What does the air in a duct of any profile weigh, and where is it fastest? */
+/** What is the acoustic mass of a duct of any profile, and where is the air in it fastest? */
 export { type ProfileMass, profileMass } from './profile-mass.js';
-/** What does the air in front of an opening ask of it, over frequency? */
+/** What is the radiation impedance of an opening? */
 export { flangedRadiation, pistonRadiation, type Radiation, unflangedRadiation } from './radiation.js';
-/** What does the air in front of a small piston weigh, and what does it take away? */
+/** What are the acoustic mass and the radiation resistance in front of a small piston? */
 export { type PistonInput, type RadiationLoad, radiationLoad } from './radiation-load.js';
-/** And when the opening is a rectangle, free or beside walls? */
+/** What is the end correction of a rectangular opening in a wall or along other walls? */
 export { alongWalls, rectangularPiston } from './rectangle-end.js';
-/** Where does a cavity with a neck resonate, and is it small enough for the formula? */
+/** At what frequency does a cavity with a neck resonate? */
 export { type Resonance, type ResonatorInput, resonance } from './resonance.js';
-/** And when it is small against the wavelength? */
+/** What is the radiation impedance of a small opening, and how is any radiation compiled over frequency? */
 export { compileRadiation, type RadiationInput, smallOpening } from './small-opening.js';
-/** What does a duct of any profile do, as a chain matrix over frequency? */
+/** What is the chain matrix of a duct of any profile over frequency? */
 export { compileSteppedLine } from './stepped-line.js';
-/** What does the air in a tube weigh? */
+/** What is the acoustic mass of the air in a tube? */
 export { type TubeInput, tubeMass } from './tube-mass.js';

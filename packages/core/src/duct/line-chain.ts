@@ -4,7 +4,7 @@ import { given, type LengthInput, positive, readFields } from '../quantity/index
 import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
 import type { LineSection } from './line-section.js';
 
-/** A line as a kernel over frequency: fills its chain matrix, as an element of a network asks for it. */
+/** A kernel that fills the chain matrix of a line over frequency, for use as an element of a network. */
 export type Chain = (frequencies: Float64Array, out: ChainColumns) => void;
 
 export interface UniformLineInput {
@@ -15,8 +15,8 @@ export interface UniformLineInput {
 const shape = { section: given<LineSection>(), length: positive('length') };
 
 /**
- * Compiles a uniform line: its chain matrix over frequency, pressure and volume flow at the near end from those at the
- * far end. The chain of an element of a network.
+ * Compiles the chain matrix of a uniform line over frequency, for use as an element of a network. The matrix gives pressure and
+ * volume flow at the near end from those at the far end.
  *
  * $$ \begin{bmatrix} A & B\\ C & D \end{bmatrix} = \begin{bmatrix} \cosh\Gamma L & Z\sinh\Gamma L\\
  *    Z^{-1}\sinh\Gamma L & \cosh\Gamma L \end{bmatrix} $$
@@ -26,12 +26,11 @@ const shape = { section: given<LineSection>(), length: positive('length') };
  * | $L$ | `length` | m | length |
  * | $\Gamma, Z$ | `section` | 1/m, Pa·s/m³ | see {@link lineConstants} |
  *
- * @validity as {@link lineConstants}, without warnings; more than 300 Np are taken as 300.
- * @neglects as {@link lineConstants}, and the ends.
+ * @validity as {@link lineConstants}, without warnings; an attenuation above 300 Np counts as 300 Np.
+ * @neglects what {@link lineConstants} neglects, and the ends.
  * @returns a kernel: A and D without unit, B in Pa·s/m³, C in m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants
- *   duct.line.chain.B.im, duct.line.chain.C.re, duct.line.chain.C.im
  * @example compileLine({ section: roundSection({ diameter: '75 mm' }), length: '20 cm' })(frequencies, out)
  */
 export function compileLine(input: UniformLineInput, air: Air = standardAir): Chain {
@@ -40,7 +39,7 @@ export function compileLine(input: UniformLineInput, air: Air = standardAir): Ch
   return lineChain(section, length, air);
 }
 
-/** {@link compileLine} of SI numbers, unchecked; the length may be 0. */
+/** {@link compileLine} for unchecked SI numbers; the length may be 0. */
 export function lineChain(section: LineSection, length: number, air: Air): Chain {
   const medium = lineAir(air);
   const room = lineRoom();

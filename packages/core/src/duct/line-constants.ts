@@ -4,14 +4,14 @@ import { type FrequencyInput, given, positive, readFields, type Speed, si } from
 import { lineAir, lineKernel, lineRoom } from './line-kernel.js';
 import type { LineSection } from './line-section.js';
 
-/** What a line does to a wave, at one frequency. */
+/** The properties of a line at one frequency. */
 export interface LineConstants {
   /** α, Np/m. */
   readonly attenuation: number;
   /** β, rad/m. */
   readonly phaseConstant: number;
   readonly phaseVelocity: Speed;
-  /** Z, Pa·s/m³: pressure over volume flow of a wave that travels one way. */
+  /** Z, Pa·s/m³: ratio of pressure to volume flow in a wave that travels in one direction. */
   readonly impedance: { readonly re: number; readonly im: number };
   readonly warnings: readonly Warning[];
 }
@@ -24,8 +24,8 @@ export interface LineInput {
 const shape = { section: given<LineSection>(), frequency: positive('frequency') };
 
 /**
- * Attenuation, phase velocity and characteristic impedance of a line: friction and heat at its walls, exact for waves
- * long against the section.
+ * Attenuation, phase velocity and characteristic impedance of a line, with friction and heat conduction at its walls. They are
+ * exact for wavelengths that are long compared with the section.
  *
  * $$ \Gamma = \alpha + j\beta = \frac{j\omega}{c}\sqrt{\frac{1 + (\gamma - 1)F_t}{1 - F_v}},\qquad
  *    Z = \frac{\rho c}{S}\,\frac{1}{\sqrt{(1 - F_v)\,(1 + (\gamma - 1)F_t)}},\qquad
@@ -33,16 +33,15 @@ const shape = { section: given<LineSection>(), frequency: positive('frequency') 
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $F_v, F_t$ | `section` | 1 | share of the viscous and the thermal boundary layer, with $s_v$ and $s_t$ |
+ * | $F_v, F_t$ | `section` | 1 | fraction of the section in the viscous and the thermal boundary layer, at $s_v$ and $s_t$ |
  * | $\omega$ | `frequency` | rad/s | $2\pi f$ |
  * | $\rho, c, \gamma, \mu, \mathrm{Pr}$ | `air` | | the medium |
  *
- * @validity below the first wave across the section, else the warning `outside-validity`; smooth walls.
+ * @validity smooth walls, and frequencies below the first transverse mode; above it results carry the warning `outside-validity`.
  * @neglects losses in the free air, flow, large amplitudes.
  * @returns Np/m, rad/m, m/s, Pa·s/m³, with warnings
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source zwikker1949 line constants; keefe1984 and stinson1991 in the same form
- *   duct.line.cut-on.attenuation, duct.line.cut-on.velocity, duct.line.cut-on.impedance
  * @example lineConstants({ section: roundSection({ diameter: '75 mm' }), frequency: '40 Hz' }).attenuation // 0.00502 Np/m
  */
 export function lineConstants(input: LineInput, air: Air = standardAir): LineConstants {
@@ -61,9 +60,9 @@ export function lineConstants(input: LineInput, air: Air = standardAir): LineCon
   };
 }
 
-/** What is outside the range of a section at a wave number. */
+/** Warns when a wave number is above the first transverse mode of a section, and repeats the warnings of the section. */
 export function lineWarnings({ width, cutOn, warnings }: LineSection, k: number): readonly Warning[] {
   if (k * width <= cutOn) return warnings;
-  const expected = `at most ${cutOn}: below the first wave across the section`;
+  const expected = `at most ${cutOn}, below the first transverse mode`;
   return [...warnings, { code: 'outside-validity', path: 'k·width', got: k * width, expected }];
 }

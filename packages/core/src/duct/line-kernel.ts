@@ -1,9 +1,9 @@
 import type { Air } from '../air/index.js';
 
-/** Room for one call of {@link lineKernel}. */
+/** Work space for {@link lineKernel} and {@link chainKernel}. */
 export const lineRoom = () => new Float64Array(12);
 
-/** The air as a line needs it. */
+/** The properties of the air that a line needs. */
 export interface LineAir {
   readonly density: number;
   readonly speed: number;
@@ -20,7 +20,7 @@ export const lineAir = (air: Air): LineAir => ({
   thermal: Math.sqrt((air.density * air.prandtlNumber) / air.viscosity),
 });
 
-/** Fills room[0 … 3] with α, β, and real and imaginary part of the characteristic impedance; the rest is scratch. */
+/** Fills room[0 … 3] with α, β and the real and imaginary part of the characteristic impedance. The rest is scratch space. */
 export function lineKernel(
   area: number,
   layer: (s: number, out: Float64Array) => void,
@@ -30,7 +30,7 @@ export function lineKernel(
 ): void {
   const root = Math.sqrt(omega);
   layer(thermal * root, room);
-  // Shunt factor 1 + (γ − 1) F of the compressing air, then the series factor 1 − F of the moving air.
+  // First the shunt factor 1 + (γ − 1) F for the compression of the air, then the series factor 1 − F for its motion.
   const a = 1 + surplus * room[0]!;
   const b = surplus * room[1]!;
   layer(viscous * root, room);
@@ -38,7 +38,7 @@ export function lineKernel(
   const d = room[3]!;
   const k = omega / speed;
   const unit = 1 / (c * c + d * d);
-  // Both quotients lie in the fourth quadrant, where no part of the root cancels.
+  // Both quotients lie in the fourth quadrant, where the square root loses nothing to cancellation.
   complexRoot((a * c + b * d) * unit, (b * c - a * d) * unit, room);
   const alpha = -k * room[1]!;
   const beta = k * room[0]!;
@@ -53,7 +53,7 @@ export function lineKernel(
   room[1] = beta;
 }
 
-/** Principal root into out[0], out[1]. */
+/** Writes the principal square root to out[0], out[1]. */
 function complexRoot(re: number, im: number, out: Float64Array): void {
   const larger = Math.sqrt((Math.hypot(re, im) + Math.abs(re)) / 2);
   const smaller = larger > 0 ? im / (2 * larger) : 0;
@@ -61,10 +61,10 @@ function complexRoot(re: number, im: number, out: Float64Array): void {
   out[1] = re < 0 ? (im < 0 ? -larger : larger) : smaller;
 }
 
-/** Beyond this many nepers a line passes nothing; the chain matrix stays finite. */
+/** Beyond this attenuation a line passes practically nothing. The bound keeps the chain matrix finite. */
 export const mostNepers = 300;
 
-/** From room[0 … 3] of {@link lineKernel}: cosh ΓL, Z sinh ΓL and sinh ΓL / Z into room[4 … 9]. */
+/** Computes cosh ΓL, Z sinh ΓL and sinh ΓL / Z from room[0 … 3] of {@link lineKernel}, and writes them to room[4 … 9]. */
 export function chainKernel(length: number, most: number, room: Float64Array): void {
   const x = Math.min(room[0]! * length, most);
   const y = room[1]! * length;

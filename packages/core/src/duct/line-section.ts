@@ -3,22 +3,21 @@ import { besselQuotients } from '../numeric/index.js';
 import { type LengthInput, positive, readFields } from '../quantity/index.js';
 
 /**
- * Cross-section of a line: what its walls do to the air in it. A value: one of your own is used exactly as ours are.
- * Plain SI numbers.
+ * The cross-section of a line and the effect of its walls on the air, in plain SI numbers. You can use your own in the same way.
  */
 export interface LineSection {
   /** m² */
   readonly area: number;
-  /** Greatest width between walls, m: it bounds the frequency up to which only plane waves travel. */
+  /** Greatest width between walls, m. It determines the frequency up to which only plane waves travel. */
   readonly width: number;
-  /** $kw$ at which the first wave across the section travels, 1. */
+  /** $kw$ at which the first transverse mode begins to travel, 1. */
   readonly cutOn: number;
   /**
-   * Fills `out` with real and imaginary part of F, then of 1 − F: the share of the section that its boundary layer takes,
-   * for the inverse thickness $s = \sqrt{\omega/\nu}$ in 1/m, with the kinematic viscosity or the thermal diffusivity ν.
+   * Fills `out` with the real and imaginary part of F, then of 1 − F. F is the fraction of the section in the boundary layer,
+   * for the inverse thickness $s = \sqrt{\omega/\nu}$ in 1/m, where ν is the kinematic viscosity or the thermal diffusivity.
    */
   readonly layer: (s: number, out: Float64Array) => void;
-  /** Where its form leaves the range of its formula. */
+  /** Warnings that the shape of the section is outside the range of its formula. */
   readonly warnings: readonly Warning[];
   /** Citation keys. */
   readonly sources: readonly string[];
@@ -30,7 +29,7 @@ export interface RoundSectionInput {
 }
 
 /**
- * Round tube with smooth, rigid walls of constant temperature.
+ * Section of a round tube with smooth, rigid walls of constant temperature.
  *
  * $$ F = \frac{2J_1(x)}{x\,J_0(x)},\qquad 1 - F = -\frac{J_2(x)}{J_0(x)},\qquad x = a\,s\,\sqrt{-j} $$
  *
@@ -39,7 +38,7 @@ export interface RoundSectionInput {
  * | $a$ | `diameter` | m | radius |
  * | $s$ | `s` | 1/m | inverse thickness of the boundary layer |
  *
- * @validity wavelengths long against the radius, a radius long against the free path of the molecules (0.1 µm).
+ * @validity wavelengths much longer than the radius, and a radius much larger than the mean free path of the molecules (0.1 µm).
  * @neglects roughness, the flexing of the walls, flow.
  * @returns a {@link LineSection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
@@ -50,7 +49,7 @@ export function roundSection(input: RoundSectionInput): LineSection {
   return roundSectionOf(readFields('section', input, { diameter: positive('length') }).diameter / 2);
 }
 
-/** {@link roundSection} of a radius in m, unchecked. */
+/** {@link roundSection} for an unchecked radius in m. */
 export function roundSectionOf(radius: number): LineSection {
   return {
     area: Math.PI * radius * radius,
@@ -69,7 +68,7 @@ function roundLayer(radius: number, s: number, out: Float64Array): void {
   besselQuotients(r, -r, out);
   const a = out[0]!;
   const b = out[1]!;
-  // 2/x = (1 + j)/r, for the x = r (1 − j) that has been asked for.
+  // 2/x = (1 + j)/r for x = r (1 − j).
   out[0] = (a - b) / r;
   out[1] = (a + b) / r;
   out[2] = -out[2]!;
@@ -79,23 +78,23 @@ function roundLayer(radius: number, s: number, out: Float64Array): void {
 export interface SlitSectionInput {
   /** The long side. */
   readonly width: LengthInput;
-  /** The short side, between the two walls that count. */
+  /** The short side, which is the distance between the two wide walls. */
   readonly height: LengthInput;
 }
 
 /**
- * Slit: two wide walls near each other. The two short sides are taken as without friction.
+ * Section of a slit between two wide walls that are close together. The two short sides are taken to be frictionless.
  *
  * $$ F = \frac{\tanh x}{x},\qquad x = \tfrac h2\,s\,\sqrt{j} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $h$ | `height` | m | distance of the walls |
+ * | $h$ | `height` | m | distance between the walls |
  * | $w$ | `width` | m | width |
  * | $s$ | `s` | 1/m | inverse thickness of the boundary layer |
  *
- * @validity a width of ten heights, else the warning `outside-validity`: the short sides, left out, add about $h/w$ to the
- *   loss (estimate).
+ * @validity a width of at least ten heights, otherwise results carry the warning `outside-validity`; the neglected short sides
+ *   would add about $h/w$ to the loss (estimate).
  * @neglects the short sides, roughness, the flexing of the walls, flow.
  * @returns a {@link LineSection}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
@@ -117,7 +116,7 @@ export function slitSection(input: SlitSectionInput): LineSection {
               code: 'outside-validity',
               path: 'width/height',
               got: w / h,
-              expected: 'at least 10: the short sides count',
+              expected: 'at least 10, because the formula neglects the short sides',
             },
           ]
         : [],
@@ -129,7 +128,7 @@ export function slitSection(input: SlitSectionInput): LineSection {
 function slitLayer(b: number, s: number, out: Float64Array): void {
   const r = b * s * Math.SQRT1_2;
   if (r < 1) {
-    // 1 − F = (x²/D)/(1 + x²/D) with D = 3 + x²/(5 + x²/(7 + …)): no difference of near numbers.
+    // 1 − F = (x²/D)/(1 + x²/D) with D = 3 + x²/(5 + x²/(7 + …)) avoids the difference of nearly equal numbers.
     const square = 2 * r * r;
     let re = 25;
     let im = 0;
@@ -160,9 +159,9 @@ function slitLayer(b: number, s: number, out: Float64Array): void {
 }
 
 /**
- * The same section with walls that take nothing: the limit in which a line has no loss.
+ * The same section without friction and heat conduction at the walls, for a line without loss.
  *
- * @validity wavelengths long against the width; losses too small to matter
+ * @validity wavelengths much longer than the width; losses too small to matter
  * @returns a {@link LineSection}
  * @source morse1968 plane waves in a duct
  * @example compileLine({ section: withoutLoss(roundSection({ diameter: '75 mm' })), length: '20 cm' })

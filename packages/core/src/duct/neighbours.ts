@@ -3,10 +3,10 @@ import { type Length, type LengthInput, positive, readFields, si } from '../quan
 import { ROUNDING } from '../quantity/rounding.js';
 import type { EndCorrection, Opening } from './end-correction.js';
 
-/** How many terms the series may take: at contact, its slowest case, 1500 leave 3e-9. */
+/** Greatest number of terms of the series. It converges slowest at contact, where 1500 terms leave an error of 3e-9. */
 const mostTerms = 1500;
 
-/** The sum in closed form, x = d/a from 2 on. */
+/** Mutual length over the radius, for x = d/a of 2 or more. */
 function mutual(x: number): number {
   const q = 4 / (x * x);
   let term = 1;
@@ -21,14 +21,14 @@ function mutual(x: number): number {
 export interface MutualLengthInput {
   /** Diameter of each opening. */
   readonly diameter: LengthInput;
-  /** Between the two centres; of an opening beside a wall, twice its distance from it. */
+  /** Distance between the two centres; for an opening beside a wall, twice its distance from the wall. */
   readonly distance: LengthInput;
 }
 
 const shape = { diameter: positive('length'), distance: positive('length') };
 
 /**
- * How much longer each of two equal openings in a wall acts because of the other one, both moving in step.
+ * The length that each of two equal openings in a wall adds to the end correction of the other when both move in phase.
  *
  * $$ \Delta\ell = \frac{a}{2x}\;{}_3F_2\!\left(\tfrac12, \tfrac12, \tfrac32;\, 2, 3;\, \tfrac{4}{x^2}\right),\qquad
  *    x = \frac da $$
@@ -36,11 +36,11 @@ const shape = { diameter: positive('length'), distance: positive('length') };
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $a$ | `diameter` | m | radius |
- * | $d$ | `distance` | m | distance of the centres |
+ * | $d$ | `distance` | m | distance between the centres |
  *
- * @validity $kd \le 0.5$, at which it is 14 % too long; in the limit of low frequency exact for rigid pistons that do not
+ * @validity $kd \le 0.5$, where it is 14 % too long; in the low-frequency limit it is exact for rigid pistons that do not
  *   overlap.
- * @neglects the dependence on frequency; how the second opening changes the flow over the first.
+ * @neglects the dependence on frequency; the change that the second opening makes to the flow through the first.
  * @returns m
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source pritchard1960 mutual radiation impedance, static limit; dlmf 16.2.1
@@ -54,30 +54,30 @@ export function mutualLength(input: MutualLengthInput): Length {
 
 function refuseOverlap(radius: number, distance: number): void {
   if (distance >= 2 * radius - ROUNDING) return;
-  const expected = `at least ${2 * radius} m, where the openings touch`;
+  const expected = `at least ${2 * radius} m, the distance at which the openings touch`;
   throw new InputError([
-    { code: 'inconsistent', path: 'distance', got: distance, expected, remedy: 'Set them farther apart.' },
+    { code: 'inconsistent', path: 'distance', got: distance, expected, remedy: 'Move them farther apart.' },
   ]);
 }
 
 /**
- * An end correction with what neighbours add: equal openings in the same wall that move in step, or walls beside the
- * opening, each of which mirrors it at twice its distance.
+ * Adds the effect of neighbours to an end correction. Neighbours are equal openings in the same wall that move in phase, or
+ * walls beside the opening. A wall acts as a mirror image at twice its distance.
  *
  * $$ \Delta\ell = \Delta\ell_{alone} + \sum_i \Delta\ell_{mutual}(d_i)\,\cos kd_i $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $\Delta\ell_{alone}$ | `end` | m | end correction of the opening alone |
- * | $d_i$ | `distances` | m | between centres, see {@link mutualLength} |
+ * | $d_i$ | `distances` | m | distances between centres, see {@link mutualLength} |
  * | $k$ | `k` | rad/m | wave number |
  *
- * The cosine is what small openings have of each other's waves; {@link mutualLength} is its limit.
+ * The cosine is the phase of the waves between small openings. At low frequency only {@link mutualLength} remains.
  *
- * @validity $kd \le 1$, where openings that nearly touch are 4 % off, 0.3 % at $kd = 0.5$; the range of the end alone. Of
- *   two walls, the image in the corner counts as well.
- * @neglects how the second opening changes the flow over the first; the resistance that it adds.
- * @returns an {@link EndCorrection}; it refuses an opening wider than a distance
+ * @validity the range of the end alone, and $kd \le 1$; openings that nearly touch are 4 % off at $kd = 1$ and 0.3 % off at
+ *   $kd = 0.5$. Between two walls, include the image in the corner.
+ * @neglects the change that the second opening makes to the flow through the first, and the resistance that it adds.
+ * @returns an {@link EndCorrection}, which refuses an opening that is wider than one of the distances
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source pritchard1960 mutual radiation impedance, static limit and point sources
  * @example withNeighbours(flanged, ['100 mm'])({ radius: 0.0375 }, 0) // 0.0381 m
@@ -91,7 +91,7 @@ export function withNeighbours(end: EndCorrection, distances: readonly LengthInp
   const beside = (opening: Opening, k: number) => {
     let length = end(opening, k);
     for (const distance of metres) {
-      // Flares meet before their tubes do.
+      // Flares touch before their tubes do.
       refuseOverlap(opening.radius + (end.flare?.radius ?? 0), distance);
       length += opening.radius * mutual(distance / opening.radius) * Math.cos(k * distance);
     }

@@ -4,7 +4,7 @@ import type { Opening } from './end-correction.js';
 import type { Chain } from './line-chain.js';
 import type { Radiation } from './radiation.js';
 
-/** One end of an open line. Plain SI numbers. */
+/** One end of an open line, in plain SI numbers. */
 export interface LineEnd {
   readonly opening: Opening;
   readonly radiation: Radiation;
@@ -14,19 +14,19 @@ export interface OpenLine {
   readonly chain: Chain;
   readonly inner: LineEnd;
   readonly outer: LineEnd;
-  /** How many such lines side by side; default 1. */
+  /** Number of equal lines side by side; default 1. */
   readonly count?: number;
 }
 
-/** Fills an admittance, real and imaginary part, at frequencies in Hz. */
+/** Fills the real and imaginary part of an admittance at frequencies in Hz. */
 export type AdmittanceKernel = (frequencies: Float64Array, re: Float64Array, im: Float64Array) => void;
 
-/** Frequencies worked on at once. */
+/** Number of frequencies in one block. */
 const block = 64;
 
 /**
- * Compiles a line that is open at both ends: the admittance that it has for the air at its inner end, all loads included.
- * A law of a network, from the box to `ground`, is filled with it.
+ * Compiles the admittance of a line that is open at both ends, seen from the air at its inner end, with all loads included.
+ * Use it to fill a law of a network from the box to `ground`.
  *
  * $$ Y = n\left[Z_{inner} + \frac{A\,Z_{outer} + B}{C\,Z_{outer} + D}\right]^{-1} $$
  *
@@ -46,8 +46,9 @@ export const compileOpenLine = (line: OpenLine, air: Air = standardAir): Admitta
   openLine(line, readAir(air), false);
 
 /**
- * Compiles what leaves such a line at its outer end: the flow there over the pressure at its inner end. It is not the
- * flow that enters: the line stores air, and near its first standing wave the two are opposed.
+ * Compiles the transfer admittance of such a line: the ratio of the flow at its outer end to the pressure at its inner end.
+ * The line stores air, so this flow differs from the flow at the inner end. Near the first standing wave the two have opposite
+ * signs.
  *
  * $$ Y_{mouth} = n\left[(C\,Z_{outer} + D)\,Z_{inner} + A\,Z_{outer} + B\right]^{-1} $$
  *

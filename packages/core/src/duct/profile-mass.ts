@@ -4,13 +4,13 @@ import { boundedMinimum, integral } from '../numeric/index.js';
 import { type AcousticMass, type Length, si } from '../quantity/index.js';
 import type { Profile } from './profile.js';
 
-/** Pieces of each curve that a sum over a profile is made of. */
+/** Number of pieces into which each curve of a profile is divided. */
 const PIECES = 16;
 
-/** A duct of any profile as one lumped mass. */
+/** A duct of any profile as a single lumped mass. */
 export interface ProfileMass {
   readonly acousticMass: AcousticMass;
-  /** Diameter where it is narrowest: there the air is fastest. */
+  /** Diameter at the narrowest place, where the air is fastest. */
   readonly narrowestDiameter: Length;
   /** Length of a straight tube of the narrowest diameter with the same mass. */
   readonly effectiveLength: Length;
@@ -18,7 +18,7 @@ export interface ProfileMass {
 }
 
 /**
- * Acoustic mass of the air in a duct of any profile, without its ends, and where it is narrowest.
+ * Acoustic mass of the air in a duct of any profile, without its ends, and its narrowest diameter.
  *
  * $$ M_A = \rho\int_0^L \frac{dx}{S(x)},\qquad \ell = S_{min}\int_0^L\frac{dx}{S(x)} $$
  *
@@ -28,9 +28,9 @@ export interface ProfileMass {
  * | $L$ | `profile.length` | m | length |
  * | $\rho$ | `density` | kg/m³ | density of the air |
  *
- * @validity short against the wavelength; waists no shorter than a fiftieth of their curve; walls that open by no more
- *   than 45°, else the warning `outside-validity`: there the air moves in domes, and the sum over plane slices is too light
- *   (a lower bound).
+ * @validity a duct that is short compared with the wavelength; waists no shorter than a fiftieth of their curve; walls that
+ *   open by no more than 45°, otherwise the warning `outside-validity`. In a wider flare the wave fronts are curved, and the sum
+ *   over plane slices is too light (a lower bound).
  * @neglects the boundary layer, the ends.
  * @returns kg/m⁴ and m, with warnings
  * @throws InputError `not-finite`, `not-positive` when the profile gives no radius or length, `unsorted` for its joints
@@ -47,7 +47,7 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
   for (let i = 1; i < cuts.length; i++) {
     const [from, to] = [cuts[i - 1]!, cuts[i]!];
     narrowest = Math.min(narrowest, narrowestRadius(profile, from, to));
-    // In pieces: one rule over all of it would pass between the points of a waist.
+    // The integral is taken in pieces, because the points of a single rule could miss a waist.
     const inverse = (x: number) => (narrowest / radiusAt(profile, x)) ** 2;
     for (let k = 0; k < PIECES; k++) {
       const [start, end] = [k, k + 1].map((n) => from + ((to - from) * n) / PIECES) as [number, number];
@@ -63,12 +63,12 @@ export function profileMass(profile: Profile, air: Air = standardAir): ProfileMa
   };
 }
 
-/** A profile has a length, and joints that rise from one end to the other. */
+/** Faults of a profile without a positive length, or with joints that do not increase from one end to the other. */
 export function profileFaults({ length, joints }: Profile): Fault[] {
   const faults: Fault[] = [];
   if (!(length > 0 && length < Number.POSITIVE_INFINITY)) {
     const code = Number.isFinite(length) ? 'not-positive' : 'not-finite';
-    const remedy = 'Mend the profile.';
+    const remedy = 'Correct the profile.';
     faults.push({ code, path: 'profile.length', got: length, expected: 'a length above zero', remedy });
     return faults;
   }
@@ -76,21 +76,27 @@ export function profileFaults({ length, joints }: Profile): Fault[] {
     const before = joints[i - 1] ?? 0;
     if (joint > before && joint < length) return;
     const expected = `a position between ${before} and ${length} m`;
-    faults.push({ code: 'unsorted', path: `profile.joints[${i}]`, got: joint, expected, remedy: 'Mend the profile.' });
+    faults.push({
+      code: 'unsorted',
+      path: `profile.joints[${i}]`,
+      got: joint,
+      expected,
+      remedy: 'Correct the profile.',
+    });
   });
   return faults;
 }
 
-/** Radius of a profile, refused when it is none. */
+/** Radius of a profile at x; throws when it is not positive and finite. */
 export function radiusAt(profile: Profile, x: number): number {
   const radius = profile.radius(x);
   if (radius > 0 && radius < Number.POSITIVE_INFINITY) return radius;
   const code = Number.isFinite(radius) ? 'not-positive' : 'not-finite';
   const expected = `a radius above zero at ${x} m`;
-  throw new InputError([{ code, path: 'profile', got: radius, expected, remedy: 'Mend the profile.' }]);
+  throw new InputError([{ code, path: 'profile', got: radius, expected, remedy: 'Correct the profile.' }]);
 }
 
-/** Least radius between two positions: the least of 65, and what lies beside it. */
+/** Least radius between two positions: the least of 65 samples, refined between its neighbours. */
 function narrowestRadius(profile: Profile, from: number, to: number): number {
   const pieces = 64;
   const at = (k: number) => from + ((to - from) * Math.min(Math.max(k, 0), pieces)) / pieces;
@@ -100,7 +106,7 @@ function narrowestRadius(profile: Profile, from: number, to: number): number {
   return Math.min(value, radiusAt(profile, at(best)));
 }
 
-/** Greatest rise of the wall over 64 pieces: a flare that opens fully is found, whatever its size. */
+/** Warns of the greatest slope of the wall over 64 pieces, which finds a flare that opens fully whatever its size. */
 function steepestSlope(profile: Profile, from: number, to: number): number {
   const pieces = 64;
   const step = (to - from) / pieces;
@@ -114,5 +120,5 @@ function steepestSlope(profile: Profile, from: number, to: number): number {
 
 const slopeWarnings = (slope: number): Warning[] =>
   slope > 1 + 1e-9
-    ? [{ code: 'outside-validity', path: 'profile', got: slope, expected: 'a wall that rises by at most 1 (45°)' }]
+    ? [{ code: 'outside-validity', path: 'profile', got: slope, expected: 'a wall with a slope of at most 1 (45°)' }]
     : [];

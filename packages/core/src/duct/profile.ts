@@ -3,7 +3,7 @@ import { type LengthInput, notNegative, optional, positive, readFields } from '.
 import { ROUNDING } from '../quantity/rounding.js';
 
 /**
- * How wide a round duct is along its length. A value: one of your own is used exactly as ours are. Plain SI numbers.
+ * The width of a round duct along its length, in plain SI numbers. You can use your own profile in the same way.
  *
  * @example const waist: Profile = { radius: (x) => 0.03 + (x - 0.1) ** 2, length: 0.2, joints: [], sources: ['own'] };
  */
@@ -12,7 +12,7 @@ export interface Profile {
   readonly radius: (position: number) => number;
   /** m */
   readonly length: number;
-  /** Positions, rising, at which one curve passes into the next: a sum over the profile stops and starts again there. */
+  /** Positions, in increasing order, at which one curve joins the next. Sums over the profile are split there. */
   readonly joints: readonly number[];
   /** Citation keys. */
   readonly sources: readonly string[];
@@ -40,7 +40,7 @@ const taperShape = {
 };
 
 /**
- * Cone from one diameter to another; straight where they are equal.
+ * Conical duct from one diameter to another; a straight tube when they are equal.
  *
  * $$ r(x) = a + (b - a)\,\frac xL $$
  *
@@ -49,8 +49,8 @@ const taperShape = {
  * | $a, b$ | `innerDiameter`, `outerDiameter` | m | radii of the two ends |
  * | $L$ | `length` | m | length |
  *
- * @validity a wall that rises by no more than 45°.
- * @neglects thickness of the wall.
+ * @validity a wall that opens by no more than 45°.
+ * @neglects the thickness of the wall.
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rayleigh1896 secs. 303-308
@@ -63,7 +63,7 @@ export function conicalProfile(input: TaperInput): Profile {
 }
 
 /**
- * Exponential horn: its radius grows by the same factor over each step of length.
+ * Exponential horn, whose radius grows by the same factor over equal lengths.
  *
  * $$ r(x) = a\left(\frac ba\right)^{x/L} $$
  *
@@ -72,8 +72,8 @@ export function conicalProfile(input: TaperInput): Profile {
  * | $a, b$ | `innerDiameter`, `outerDiameter` | m | radii of the two ends |
  * | $L$ | `length` | m | length |
  *
- * @validity a wall that rises by no more than 45°.
- * @neglects thickness of the wall.
+ * @validity a wall that opens by no more than 45°.
+ * @neglects the thickness of the wall.
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source fletcher1998 exponential horn
@@ -88,7 +88,7 @@ export function exponentialProfile(input: TaperInput): Profile {
 export interface FlaredProfileInput {
   /** Inner diameter of the straight part. */
   readonly diameter: LengthInput;
-  /** With both flares. */
+  /** Length including both flares. */
   readonly length: LengthInput;
   /** Radius of the quarter round at the inner end; default none. */
   readonly innerFlare?: LengthInput | undefined;
@@ -104,7 +104,7 @@ const flaredShape = {
 };
 
 /**
- * A straight tube with a quarter round at one end or both.
+ * A straight tube with a quarter-round flare at one end or both.
  *
  * $$ r = a + R - \sqrt{R^2 - s^2} $$
  *
@@ -112,10 +112,10 @@ const flaredShape = {
  * | --- | --- | --- | --- |
  * | $a$ | `diameter` | m | radius of the straight part |
  * | $R$ | `innerFlare`, `outerFlare` | m | radius of the quarter round |
- * | $s$ | | m | how far inside the flare |
+ * | $s$ | | m | distance into the flare |
  *
- * @validity geometry; a sum of plane slices over it is too light, see `profileMass` and, for the ends of a vent, `flared`.
- * @neglects thickness of the wall.
+ * @validity exact geometry; a sum over plane slices is too light, see `profileMass` and, for the ends of a vent, `flared`.
+ * @neglects the thickness of the wall.
  * @returns a {@link Profile}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-308
@@ -125,13 +125,13 @@ export function flaredProfile(input: FlaredProfileInput): Profile {
   const { diameter, length, innerFlare = 0, outerFlare = 0 } = readFields('profile', input, flaredShape);
   const faults: Fault[] = [];
   if (innerFlare + outerFlare > length + ROUNDING) {
-    const expected = `at least both flares, ${innerFlare + outerFlare} m`;
+    const expected = `at least the length of both flares, ${innerFlare + outerFlare} m`;
     faults.push({
       code: 'inconsistent',
       path: 'profile.length',
       got: length,
       expected,
-      remedy: 'Lengthen it, or flare it less.',
+      remedy: 'Lengthen the duct, or make the flares smaller.',
     });
   }
   refuse(faults);

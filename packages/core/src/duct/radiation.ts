@@ -2,20 +2,20 @@ import { besselJ1, struveH1 } from '../numeric/index.js';
 import { type Opening, unflanged } from './end-correction.js';
 
 /**
- * What the air before an opening asks of it: fills out[0], out[1] with real and imaginary part of its impedance over
- * $\rho c/S$, for the wave number k in rad/m. A function with sources: another one is used exactly as ours are.
+ * The radiation impedance of an opening. It fills out[0], out[1] with the real and imaginary part of the impedance over
+ * $\rho c/S$, for the wave number k in rad/m. It is a function that names its sources, and you can use your own in the same way.
  */
 export interface Radiation {
   (opening: Opening, k: number, out: Float64Array): void;
   readonly name: string;
   /** Citation keys. */
   readonly sources: readonly string[];
-  /** Greatest $ka$ for which it holds. Left out: no limit is known. */
+  /** Greatest $ka$ for which it holds. Left out when no limit is known. */
   readonly greatestKa?: number;
 }
 
 /**
- * Rigid piston in a wide wall, exact.
+ * Exact radiation impedance of a rigid piston in a wide wall.
  *
  * $$ \frac{Z}{\rho c/S} = 1 - \frac{2J_1(2ka)}{2ka} + j\,\frac{2\mathbf H_1(2ka)}{2ka} $$
  *
@@ -39,7 +39,7 @@ export const pistonRadiation: Radiation = Object.assign(
   { sources: ['rayleigh1896'] },
 );
 
-/** 1 − 2 J1(x)/x by its power series, without the difference. */
+/** 1 − 2 J1(x)/x by its power series, which avoids the difference. */
 function smallResistance(x: number): number {
   const q = (-x * x) / 4;
   let term = 1;
@@ -52,7 +52,7 @@ function smallResistance(x: number): number {
 }
 
 /**
- * Thin tube that ends freely in the air: published fits of the length and of the reflection.
+ * Radiation impedance of a thin tube that ends in free air, from published fits of the length and of the reflection.
  *
  * $$ \frac{Z}{\rho c/S} = \frac{1 - m e^{-2jk\Delta\ell}}{1 + m e^{-2jk\Delta\ell}},\qquad
  *    m = \frac{1 + 0.2\,ka - 0.084\,(ka)^2}{1 + 0.2\,ka + 0.416\,(ka)^2} $$
@@ -74,7 +74,7 @@ export const unflangedRadiation: Radiation = Object.assign(
   function unflangedRadiation(opening: Opening, k: number, out: Float64Array): void {
     const x = k * opening.radius;
     const angle = 2 * k * unflanged(opening, k);
-    // 1 − m, which small ka would lose in the difference.
+    // 1 − m, which the difference would lose at small ka.
     const missing = (0.5 * x * x) / (1 + 0.2 * x + 0.416 * x * x);
     const m = 1 - missing;
     const unit = 1 / (1 + 2 * m * Math.cos(angle) + m * m);
@@ -85,7 +85,7 @@ export const unflangedRadiation: Radiation = Object.assign(
 );
 
 /**
- * Tube that ends flush in a wide wall: a published fit in powers of ka.
+ * Radiation impedance of a tube that ends flush with a wide wall, from a published fit in powers of ka.
  *
  * $$ \frac{Z}{\rho c/S} = \frac{(ka)^2\left[0.5 + 0.1053\,(ka)^2\right] + j\,ka\left[0.82159 + 0.059\,(ka)^2\right]}
  *    {1 + (ka)^2\left[0.358 + 0.1053\,(ka)^2\right]} $$
@@ -95,7 +95,7 @@ export const unflangedRadiation: Radiation = Object.assign(
  * | $a$ | `radius` | m | inner radius |
  * | $k$ | `k` | rad/m | wave number |
  *
- * The fits of length and reflection that go with {@link flanged} give a resistance 5 % too low at ka = 0.3.
+ * The fits of length and reflection that belong to {@link flanged} would give a resistance that is 5 % too low at ka = 0.3.
  *
  * @validity $ka \le 1$: resistance within 1.1 %, reactance within 1.2 % of the exact solution; up to $ka = 3$ within 7 and
  *   31 %. Passive at all ka.

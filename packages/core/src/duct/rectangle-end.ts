@@ -1,8 +1,9 @@
 import type { EndCorrection, Opening } from './end-correction.js';
 
 /**
- * Rectangular piston in a wide wall, exact at low frequency: what is known of the flush end of a slot. Reads the `aspect`
- * of the opening; `radius` is that of the circle of the same area.
+ * End correction of a rectangular piston in a wide wall, exact at low frequency. It serves for the flush end of a slot, for
+ * which no better formula is known to us. It uses the `aspect` of the opening, and its `radius` as that of a circle of the
+ * same area.
  *
  * $$ \Delta\ell = \frac{1}{2\pi S}\iint\frac{dS\,dS'}{|r - r'|}
  *   = \frac{1}{\pi}\left[w\,\mathrm{arsinh}\frac hw + h\,\mathrm{arsinh}\frac wh\right]
@@ -10,11 +11,11 @@ import type { EndCorrection, Opening } from './end-correction.js';
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $w/h$ | `aspect` | 1 | long side over short side, 1 when left out: a square |
+ * | $w/h$ | `aspect` | 1 | ratio of the long to the short side; 1, a square, by default |
  * | $wh = S$ | `radius` | m² | area, $\pi a^2$ |
  *
- * @validity $ka \le 0.2$ and $kw \le 0.5$. The air of a real opening moves faster at its rim: an upper bound, 3 % above the
- *   pipe for a circle.
+ * @validity $ka \le 0.2$ and $kw \le 0.5$. It is an upper bound, because in a real opening the air moves faster at the rim; for
+ *   a circle it is 3 % above the pipe.
  * @neglects the dependence on frequency, the edges of the wall.
  * @returns m
  * @source rayleigh1896 sec. 302, the integral over the rectangle in closed form; kemp2002
@@ -24,7 +25,7 @@ export const rectangularPiston: EndCorrection = Object.assign(
   function rectangularPiston({ radius, aspect = 1 }: Opening): number {
     const h = radius * Math.sqrt(Math.PI / aspect);
     const w = aspect * h;
-    // (w² + h²)^1.5 − w³ − h³ with the sides in order, so that little cancels.
+    // (w² + h²)^1.5 − w³ − h³ with the sides ordered by length, so that little cancels.
     const q = h / w;
     const cube = w ** 3 * (Math.expm1(1.5 * Math.log1p(q * q)) - q ** 3);
     return (w * Math.asinh(q) + h * Math.asinh(1 / q) - cube / (3 * w * h)) / Math.PI;
@@ -33,8 +34,8 @@ export const rectangularPiston: EndCorrection = Object.assign(
 );
 
 /**
- * A rectangular opening beside walls that stand on its own wall: each wall is a mirror, and opening and image act as one
- * opening of twice the size.
+ * End correction of a rectangular opening along one or two walls that meet its own wall at right angles. Each wall acts as a
+ * mirror, and the opening and its image act as one opening of twice the size.
  *
  * $$ \Delta\ell = \Delta\ell_{piston}(w, 2h)\quad\text{along one long side},\qquad
  *    \Delta\ell_{piston}(2w, 2h)\quad\text{in a corner} $$
@@ -43,7 +44,7 @@ export const rectangularPiston: EndCorrection = Object.assign(
  * | --- | --- | --- | --- |
  * | $w, h$ | `aspect`, `radius` | m | long side and short side |
  *
- * @validity as {@link rectangularPiston}, with walls much longer than the opening; a slot from wall to wall is none of them.
+ * @validity as {@link rectangularPiston}, with walls much longer than the opening; it does not cover a slot from wall to wall.
  * @neglects as {@link rectangularPiston}.
  * @returns an {@link EndCorrection}
  * @source rayleigh1896 sec. 302, with the method of images; exact for the piston

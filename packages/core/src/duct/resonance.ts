@@ -14,7 +14,7 @@ import {
 export interface ResonatorInput {
   /** Air volume of the cavity. */
   readonly volume: VolumeInput;
-  /** Cross-section of the neck; of several equal necks, their sum. */
+  /** Cross-section of the neck; for several equal necks, the sum. */
   readonly area: AreaInput;
   /** Effective length of the neck, both end corrections included. */
   readonly length: LengthInput;
@@ -28,7 +28,7 @@ export interface Resonance {
 const resonatorShape = { volume: positive('volume'), area: positive('area'), length: positive('length') };
 
 /**
- * Helmholtz resonance: the air in the neck is a mass, the air in the cavity a spring.
+ * Helmholtz resonance of a cavity with a neck: the air in the neck is a mass, and the air in the cavity is a spring.
  *
  * $$ f_0 = \frac{c}{2\pi}\sqrt{\frac{S}{V\,\ell}} $$
  *
@@ -39,8 +39,8 @@ const resonatorShape = { volume: positive('volume'), area: positive('area'), len
  * | $\ell$ | `length` | m | effective length of the neck |
  * | $c$ | `speedOfSound` | m/s | speed of sound |
  *
- * @validity $k\,\max(\ell, V^{1/3}) \le 0.5$ with $k = 2\pi f_0/c$, else the warning `outside-validity`. At that bound the
- *   air in the neck, taken as rigid, makes the result up to 4 % too high.
+ * @validity $k\,\max(\ell, V^{1/3}) \le 0.5$ with $k = 2\pi f_0/c$, otherwise the warning `outside-validity`. At this bound the
+ *   result is up to 4 % too high, because the air in the neck is taken to be incompressible.
  * @neglects losses, radiation, flow, the cavity's own modes.
  * @returns Hz, with warnings
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
@@ -57,11 +57,11 @@ export function resonance(input: ResonatorInput, air: Air = standardAir): Resona
   };
 }
 
-/** $k = \sqrt{S/(V\ell)}$, rad/m: the one place of the formula. SI numbers, unchecked. */
+/** $k = \sqrt{S/(V\ell)}$ in rad/m, for unchecked SI numbers. */
 export const resonanceWaveNumber = (area: number, volume: number, length: number): number =>
   Math.sqrt(area / (volume * length));
 
-/** Says where the neck or the cavity is not small against the wavelength. */
+/** Warns when the neck or the cavity is not small compared with the wavelength. */
 export function lumpedWarnings(k: number, length: number, volume: number): Warning[] {
   const sizes = [
     ['k·length', k * length],
@@ -73,6 +73,6 @@ export function lumpedWarnings(k: number, length: number, volume: number): Warni
       code: 'outside-validity',
       path,
       got,
-      expected: 'at most 0.5: small against the wavelength',
+      expected: 'at most 0.5, small compared with the wavelength',
     }));
 }

@@ -6,8 +6,9 @@ import type { EndCorrection, Opening } from './end-correction.js';
 import type { Radiation } from './radiation.js';
 
 /**
- * An opening small against the wavelength: its end correction as a mass, and the resistance of a point source in a solid
- * angle. Without a solid angle nothing is lost, as at an end inside a closed box.
+ * Radiation impedance of an opening that is small compared with the wavelength: its end correction as a mass, and the
+ * resistance of a point source that radiates into a solid angle. Without a solid angle there is no resistance, as at an end
+ * inside a closed box.
  *
  * $$ \frac{Z}{\rho c/S} = \frac{k^2 \pi a^2}{\Omega} + jk\,\Delta\ell $$
  *
@@ -28,7 +29,7 @@ import type { Radiation } from './radiation.js';
 export function smallOpening(end: EndCorrection, solidAngle?: number): Radiation {
   if (solidAngle !== undefined && !(solidAngle > 0 && solidAngle < Number.POSITIVE_INFINITY)) {
     const code = Number.isFinite(solidAngle) ? 'not-positive' : 'not-finite';
-    const remedy = 'Leave it out for an end that loses nothing.';
+    const remedy = 'Leave it out for an end that radiates nothing.';
     throw new InputError([
       { code, path: 'solidAngle', got: solidAngle, expected: 'a solid angle above zero, sr', remedy },
     ]);
@@ -42,13 +43,13 @@ export function smallOpening(end: EndCorrection, solidAngle?: number): Radiation
 }
 
 export interface RadiationInput {
-  /** Diameter of the opening; of one that is not round, that of the circle of the same area. */
+  /** Diameter of the opening; for one that is not round, the diameter of a circle of the same area. */
   readonly diameter: LengthInput;
   readonly radiation: Radiation;
 }
 
 /**
- * Compiles the radiation of an opening to a column over frequency.
+ * Compiles the radiation impedance of an opening over frequency.
  *
  * $$ Z = \frac{\rho c}{\pi a^2}\,z(ka) $$
  *
@@ -57,7 +58,7 @@ export interface RadiationInput {
  * | $2a$ | `diameter` | m | diameter of the opening |
  * | $z$ | `radiation` | 1 | impedance over $\rho c/S$ |
  *
- * @validity that of the radiation, without warnings.
+ * @validity the range of the radiation, without warnings.
  * @neglects what the radiation neglects.
  * @returns a kernel that fills the acoustic impedance, Pa·s/m³
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`

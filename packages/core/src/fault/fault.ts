@@ -1,17 +1,17 @@
 import { visibleStart } from './visible.js';
 
 /**
- * What is wrong with one input, as data. The words stand only in the message of {@link InputError}.
+ * What is wrong with one input, as data. The full sentence appears only in the message of {@link InputError}.
  *
  * - `unit`: not a number, one space, and a unit of the kind
  * - `not-finite`: NaN or an infinity
- * - `not-positive`: zero or below where only more than zero, or below zero where only zero or more, has a meaning
+ * - `not-positive`: zero or negative where the value must be positive, or negative where it must be zero or more
  * - `out-of-range`: finite, but outside what the library accepts for that quantity
  * - `inconsistent`: two or more fields contradict each other
- * - `conflict`: two fields are given of which only one may be
+ * - `conflict`: two fields are given, but only one of them is allowed
  * - `empty`: a list or a text without content, or a required field that is missing
- * - `unsorted`: a column that must rise does not
- * - `unknown-field`: a field that nobody reads
+ * - `unsorted`: numbers that must increase do not
+ * - `unknown-field`: a field name or a word that the library does not know
  */
 export type FaultCode =
   | 'unit'
@@ -24,22 +24,22 @@ export type FaultCode =
   | 'unsorted'
   | 'unknown-field';
 
-/** One fault of an input. */
+/** One fault in an input. */
 export interface Fault {
   readonly code: FaultCode;
-  /** Where, as written by the caller: `vent.diameter`, `drivers[1].Qts`. */
+  /** Where the fault is, in the caller's own terms: `vent.diameter`, `drivers[1].Qts`. */
   readonly path: string;
   readonly got: unknown;
-  /** What would have been accepted, as the end of 'expected …'. */
+  /** What would have been accepted, worded to follow 'expected'. */
   readonly expected: string;
-  /** What to do, one sentence. */
+  /** What to do about it, in one sentence. */
   readonly remedy: string;
 }
 
-/** Longest text of a value and of a path in a line, in characters, and most faults told in a message. */
+/** Limits of a message: characters of a value, characters of a path, and number of faults listed. */
 export const toldAtMost = { value: 60, path: 120, faults: 100 } as const;
 
-/** Text for a value that may be anything, short enough for one line. */
+/** Describes any value in a text that fits on one line. */
 function shown(got: unknown): string {
   if (got === undefined) return 'nothing';
   if (typeof got === 'string') return `"${visibleStart(got, toldAtMost.value).replace(/"/g, '\\"')}"`;
@@ -48,11 +48,11 @@ function shown(got: unknown): string {
   return visibleStart(String(got), toldAtMost.value);
 }
 
-/** One line for one fault: path, got, expected, remedy. What came from outside is made visible and short. */
+/** The line for one fault: path, got, expected, remedy. Text from outside is shortened, and its control characters are escaped. */
 export const faultLine = ({ path, got, expected, remedy }: Fault): string =>
   `${visibleStart(path, toldAtMost.path)}: got ${shown(got)}; expected ${expected}. ${remedy}`;
 
-/** A name that nobody reads explains what is missing elsewhere, so it comes first; then shallow paths before deep ones. */
+/** Unknown names come first, because a misspelt name explains why another field is missing; then shallow paths before deep ones. */
 const rank = ({ code, path }: Fault): number => (code === 'unknown-field' ? 0 : 1000) + path.split(/[.[]/, 999).length;
 
 function messageOf(faults: readonly Fault[]): string {
@@ -62,10 +62,10 @@ function messageOf(faults: readonly Fault[]): string {
 }
 
 /**
- * The only error the library throws: an input was refused, with every fault at once. Unknown names come first, then shallow
- * paths before deep ones; the message tells the first {@link toldAtMost} and counts the others.
- * Recognise it with {@link isInputError}, not with `instanceof`: a program that loads both the ESM and the CommonJS build
- * holds two classes of this name.
+ * The only error the library throws. It means that an input was refused, and it carries every fault at once: unknown names
+ * first, then shallow paths before deep ones. The message lists as many as {@link toldAtMost} allows and counts the rest.
+ * Recognise it with {@link isInputError}, not with `instanceof`: a program that loads both the ESM and the CommonJS build has
+ * two classes of this name.
  */
 export class InputError extends Error {
   override readonly name = 'InputError';
@@ -81,7 +81,7 @@ export class InputError extends Error {
 }
 
 /**
- * Whether an error is a refusal of this library, told by its name and code, whichever copy of the library threw it.
+ * Says whether an error is a refusal by this library. It looks at name and code, so it works for every copy of the library.
  * @example isInputError(error) ? error.faults : []
  */
 export function isInputError(error: unknown): error is InputError {
@@ -89,7 +89,7 @@ export function isInputError(error: unknown): error is InputError {
   return name === 'InputError' && code === 'airspring-input';
 }
 
-/** Throws when there is a fault, else does nothing. */
+/** Throws an {@link InputError} when there is a fault, and otherwise does nothing. */
 export function refuse(faults: readonly Fault[]): void {
   if (faults.length > 0) throw new InputError(faults);
 }

@@ -1,6 +1,6 @@
-/** What was wrong with an input, all at once? */
+/** What was wrong with an input? */
 export { type Fault, type FaultCode, faultLine, InputError, isInputError, refuse, toldAtMost } from './fault.js';
-/** Was the answer outside a formula's range, or can the thing not be built? */
+/** Is an answer outside the range of its formula, or can a thing not be built? */
 export { type Impossible, impossible, type Reason, type Warning } from './outcome.js';
-/** How is a text from outside shown, so that it cannot steer a terminal? */
+/** How is a text from outside shown without letting it control the terminal? */
 export { visible, visibleStart } from './visible.js';

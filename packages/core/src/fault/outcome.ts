@@ -1,18 +1,18 @@
-/** A number was computed, but outside the range in which its formula was published or measured. */
+/** Says that a number was computed outside the range in which its formula was published or measured. */
 export interface Warning {
   readonly code: 'outside-validity';
-  /** The quantity that left its range: `ka`, `temperature`. */
+  /** The quantity that is outside its range, such as `ka` or `temperature`. */
   readonly path: string;
   readonly got: number;
   /** The range, in words. */
   readonly expected: string;
 }
 
-/** Why something cannot be built: a result, not an error. */
+/** Why something cannot be built. This is a result, not an error. */
 export interface Reason {
-  /** Short and stable, for programs: `vent-too-long`. */
+  /** A short, stable word for programs, such as `vent-too-long`. */
   readonly code: string;
-  /** One sentence for people, with the numbers that decide. */
+  /** One sentence for people, with the deciding numbers. */
   readonly text: string;
 }
 
@@ -22,5 +22,5 @@ export interface Impossible {
   readonly because: readonly Reason[];
 }
 
-/** Makes an {@link Impossible} of one reason. */
+/** Makes an {@link Impossible} with one reason. */
 export const impossible = (code: string, text: string): Impossible => ({ ok: false, because: [{ code, text }] });

@@ -1,6 +1,6 @@
 /**
- * Characters that are not read but obeyed, by a terminal or by the order of letters: controls, escapes, bidirectional
- * overrides, separators of lines, halves of a pair. The two joiners stay, since scripts and pictures need them.
+ * Characters that control a terminal or the direction of text instead of being shown: control characters, escapes,
+ * bidirectional overrides, line separators, lone surrogates. The two joiners stay, because some scripts and emoji need them.
  */
 const obeyed = /(?![\u200c\u200d])[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
 
@@ -11,13 +11,13 @@ function escaped(character: string): string {
 }
 
 /**
- * A text from outside as one may print it: what would steer the terminal or turn letters round is shown as an escape.
+ * Makes a text from outside safe to print: characters that would control the terminal or reverse the text become escapes.
  *
  * @example visible('\u001b[2Jbox') // '\\u001b[2Jbox'
  */
 export const visible = (text: string): string => text.replace(obeyed, escaped);
 
-/** The same, and at most so many characters long. */
+/** The same as {@link visible}, cut to at most `most` characters. */
 export function visibleStart(text: string, most: number): string {
   const start = text.slice(0, 2 * most);
   const characters = [...start];

@@ -2,14 +2,14 @@ import { type FrequencyInput, readFields } from '../quantity/index.js';
 import type { Filter } from './filter.js';
 import { highPass, highPassShape } from './high-pass.js';
 
-/** Order and half-power frequency. */
+/** Order and half-power frequency of a Butterworth high-pass. */
 export interface ButterworthInput {
   readonly order: 1 | 2 | 3 | 4;
-  /** Where half the power passes (−3.0103 dB). */
+  /** Frequency at which half the power passes (−3.0103 dB). */
   readonly corner: FrequencyInput;
 }
 
-/** Quality factors of the second-order sections: the pole pairs lie evenly on a half circle. */
+/** Quality factors of the second-order sections, whose pole pairs are spaced evenly on a half circle. */
 const butterworthQ = (order: number): number[] =>
   Array.from(
     { length: Math.floor(order / 2) },
@@ -17,7 +17,7 @@ const butterworthQ = (order: number): number[] =>
   ).reverse();
 
 /**
- * Butterworth high-pass: maximally flat above the corner, half the power at it.
+ * Butterworth high-pass, which is maximally flat above the corner and passes half the power at it.
  *
  * $$ |H(j\omega)|^2 = \frac{1}{1 + (\omega_0/\omega)^{2n}}, \quad Q_i = \frac{1}{2 \sin\frac{(2i-1)\pi}{2n}} $$
  *
@@ -28,7 +28,7 @@ const butterworthQ = (order: number): number[] =>
  * | $Q_i$ | | 1 | quality factors of the $\lfloor n/2 \rfloor$ second-order sections |
  *
  * @validity any corner.
- * @neglects the electronics that make it: noise, headroom, tolerances.
+ * @neglects the electronics that realise it: noise, headroom, tolerances.
  * @returns the record {@link Filter}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
  * @source zverev1967 ch. 2, |H|² = 1/(1 + ω²ⁿ)

@@ -2,11 +2,11 @@ import { type ComplexColumn, polynomialOnImaginaryAxis } from '../numeric/index.
 import type { FrequencyGrid } from '../quantity/index.js';
 import { type Filter, normalisedFilter } from './filter.js';
 
-/** Multiplies a complex response by the filter, in place, over the first `grid.length` points; allocates nothing. */
+/** Multiplies the first `grid.length` points of a complex response by the filter, in place. It allocates nothing. */
 export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => void;
 
 /**
- * Compiles a filter once, to multiply any response by its transfer function.
+ * Compiles a filter into a kernel that multiplies any response by its transfer function.
  *
  * $$ H(j\omega) = \frac{\sum_k b_k (j\omega)^k}{\sum_k a_k (j\omega)^k} $$
  *
@@ -16,7 +16,7 @@ export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => voi
  * | $a_k$ | `denominator` | sᵏ | coefficients, ascending |
  *
  * @validity order up to 8, corner of 10⁻⁵ to 10⁹ rad/s, stable.
- * @neglects nothing; the powers are of ω over the corner, so that none overflows.
+ * @neglects nothing; it uses powers of ω over the corner, so that none overflows.
  * @returns a {@link FilterKernel}; exp(+jωt)
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2

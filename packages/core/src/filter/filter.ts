@@ -1,17 +1,17 @@
 import { type Fault, refuse } from '../fault/index.js';
 
-/** A filter as a transfer function in s = jω, ω in rad/s: a plain record, safe to keep as JSON. */
+/** A filter as a transfer function in s = jω with ω in rad/s. It is a plain record that can be stored as JSON. */
 export interface Filter {
   readonly kind: 'high-pass';
-  /** For people: 'Butterworth high-pass of order 4 at 24 Hz'. */
+  /** A name for people, such as 'Butterworth high-pass of order 4 at 24 Hz'. */
   readonly name: string;
-  /** Ascending powers of s. */
+  /** Coefficients in ascending powers of s. */
   readonly numerator: readonly number[];
-  /** Ascending powers of s, as long as the numerator or longer; every root left of the imaginary axis. */
+  /** Coefficients in ascending powers of s, at least as many as in the numerator. Every root lies left of the imaginary axis. */
   readonly denominator: readonly number[];
 }
 
-/** The transfer function in x = s/scale, with first and last coefficient of the denominator 1: no overflow in any sweep. */
+/** The transfer function in x = s/scale, where the first and last coefficient of the denominator are 1, so that no sweep overflows. */
 export interface NormalisedFilter {
   /** rad/s */
   readonly scale: number;
@@ -22,7 +22,7 @@ export interface NormalisedFilter {
 const mostOrder = 8;
 const leastMargin = 1e-6;
 
-/** First column of the Routh scheme: all of one sign exactly when every root lies left of the imaginary axis. */
+/** First column of the Routh array. Its entries have the same sign exactly when every root lies left of the imaginary axis. */
 function routhColumn(coefficients: ArrayLike<number>): number[] {
   const descending = Array.from(coefficients).reverse();
   let above = descending.filter((_, k) => k % 2 === 0);
@@ -38,20 +38,26 @@ function routhColumn(coefficients: ArrayLike<number>): number[] {
   return column;
 }
 
-/** Checks a filter that may come from anywhere, and scales it. */
+/** Checks a filter from any source, and scales it. */
 export function normalisedFilter(filter: Filter, path = 'filter'): NormalisedFilter {
   const faults: Fault[] = [];
   for (const side of ['numerator', 'denominator'] as const) {
     const list = filter[side];
     const at = `${path}.${side}`;
     if (!Array.isArray(list) || list.length === 0 || list.every((a) => a === 0)) {
-      faults.push({ code: 'empty', path: at, got: list, expected: 'a coefficient other than 0', remedy: 'Give one.' });
+      faults.push({
+        code: 'empty',
+        path: at,
+        got: list,
+        expected: 'a coefficient other than 0',
+        remedy: 'Give at least one.',
+      });
       continue;
     }
     list.forEach((got, k) => {
       if (!Number.isFinite(got)) {
         const expected = 'a finite coefficient';
-        faults.push({ code: 'not-finite', path: `${at}[${k}]`, got, expected, remedy: 'Give a number that exists.' });
+        faults.push({ code: 'not-finite', path: `${at}[${k}]`, got, expected, remedy: 'Give a finite number.' });
       }
     });
   }
@@ -65,7 +71,7 @@ export function normalisedFilter(filter: Filter, path = 'filter'): NormalisedFil
   const last = filter.denominator[order]!;
   if (order > mostOrder) fail('out-of-range', 'denominator', `an order of at most ${mostOrder}`, 'Split the filter.');
   if (degree > order) fail('inconsistent', 'numerator', `an order of at most ${order}`, 'Check the coefficients.');
-  const stable = 'every root left of the imaginary axis, and not as good as on it';
+  const stable = 'every root clearly left of the imaginary axis';
   if (first === 0) fail('inconsistent', 'denominator', stable, 'Check the coefficients.');
 
   const scale = order === 0 ? 1 : Math.abs(first / last) ** (1 / order);
@@ -78,7 +84,12 @@ export function normalisedFilter(filter: Filter, path = 'filter'): NormalisedFil
   const numerator = scaled(filter.numerator);
   for (const [side, list] of Object.entries({ numerator, denominator })) {
     if (!list.every((a) => Math.abs(a) < 1e12)) {
-      fail('out-of-range', side, 'coefficients within 1e12 of the first and last of the denominator', 'Check them.');
+      fail(
+        'out-of-range',
+        side,
+        'coefficients within 1e12 times the first and last of the denominator',
+        'Check the coefficients.',
+      );
     }
   }
   if (!routhColumn(denominator).every((a) => a > leastMargin)) {

@@ -3,7 +3,7 @@ import type { FrequencyGrid } from '../quantity/index.js';
 import { type Filter, normalisedFilter } from './filter.js';
 
 /**
- * Group delay of a filter, exactly from its polynomials.
+ * Exact group delay of a filter, from its polynomials.
  *
  * $$ \tau = -\frac{d\varphi}{d\omega} = \mathrm{Re}\!\left(\frac{D'}{D} - \frac{N'}{N}\right)_{s = j\omega} $$
  *

@@ -3,7 +3,7 @@ import { polynomialProduct } from '../numeric/index.js';
 import { decimalText, type Frequency, type FrequencyInput, positive, readFieldsInto } from '../quantity/index.js';
 import type { Filter } from './filter.js';
 
-/** A high-pass by the quality factors of its second-order sections; an odd order has one first-order section as well. */
+/** A high-pass given by the quality factors of its second-order sections. An odd order also has one first-order section. */
 export type HighPassByQInput =
   | { readonly order: 1; readonly corner: FrequencyInput }
   | { readonly order: 2 | 3; readonly corner: FrequencyInput; readonly Q: number }
@@ -12,7 +12,7 @@ export type HighPassByQInput =
 const leastQ = 0.05;
 const greatestQ = 50;
 
-/** Product of sections at one corner, in rad/s. Inputs are trusted. */
+/** Product of sections with the same corner, in rad/s. The inputs are not checked. */
 export function highPass(name: string, order: number, corner: Frequency, Q: readonly number[]): Filter {
   const w0 = 2 * Math.PI * corner;
   const sections = Q.map((q) => [w0 * w0, w0 / q, 1]);
@@ -27,7 +27,7 @@ export function highPass(name: string, order: number, corner: Frequency, Q: read
   };
 }
 
-/** The whole number 1 to 4 and the corner, or faults. */
+/** How the order, 1 to 4, and the corner are read. */
 export const highPassShape = {
   corner: positive('frequency'),
   order: {
@@ -41,13 +41,13 @@ export const highPassShape = {
   },
 } as const;
 
-/** One quality factor or several, by the order. */
+/** Reads no, one or two quality factors, depending on the order. */
 function readQ(faults: Fault[], order: number, value: unknown): number[] {
   const path = 'highPass.Q';
   const list = value === undefined ? [] : Array.isArray(value) ? value : [value];
   const wanted = Math.floor(order / 2);
   if (list.length !== wanted) {
-    const expected = ['no Q for order 1', 'one Q', 'a list of two Q'][wanted] as string;
+    const expected = ['no Q for order 1', 'one Q', 'a list of two Q values'][wanted] as string;
     const code = value === undefined ? 'empty' : 'inconsistent';
     faults.push({ code, path, got: value, expected, remedy: 'Give one Q for each second-order section.' });
   }
@@ -63,7 +63,7 @@ function readQ(faults: Fault[], order: number, value: unknown): number[] {
 }
 
 /**
- * High-pass by corner and quality factors: all sections at the same corner.
+ * High-pass given by its corner and quality factors. All sections have the same corner.
  *
  * $$ H(s) = \prod_i \frac{s^2}{s^2 + s\,\omega_0/Q_i + \omega_0^2} \cdot
  *    \begin{cases} 1 & n \text{ even} \\ s/(s + \omega_0) & n \text{ odd} \end{cases} $$
@@ -71,15 +71,15 @@ function readQ(faults: Fault[], order: number, value: unknown): number[] {
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $n$ | `order` | 1 | order, 1 to 4 |
- * | $\omega_0/2\pi$ | `corner` | Hz | corner; a second-order section passes $Q$ there |
+ * | $\omega_0/2\pi$ | `corner` | Hz | corner, where a second-order section has the gain $Q$ |
  * | $Q_i$ | `Q` | 1 | quality factor; for order 4 a list of two |
  *
  * @validity 0.05 ≤ Q ≤ 50.
- * @neglects the electronics that make it: noise, headroom, tolerances.
+ * @neglects the electronics that realise it: noise, headroom, tolerances.
  * @returns the record {@link Filter}
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `inconsistent`, `unknown-field`
  * @source zverev1967 ch. 2
- * @example highPassByQ({ order: 2, corner: '25 Hz', Q: 2 }) // lifts 6.02 dB at 25 Hz, falls 12 dB an octave below
+ * @example highPassByQ({ order: 2, corner: '25 Hz', Q: 2 }) // +6.02 dB at 25 Hz, −12 dB per octave below
  */
 export function highPassByQ(input: HighPassByQInput): Filter {
   const faults: Fault[] = [];

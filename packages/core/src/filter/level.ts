@@ -3,7 +3,7 @@ import { compileFilter } from './compile.js';
 import type { Filter } from './filter.js';
 
 /**
- * Level that a filter adds.
+ * Change of level caused by a filter.
  *
  * $$ L(f) = 20 \log_{10} |H(j 2\pi f)| $$
  *
@@ -13,7 +13,7 @@ import type { Filter } from './filter.js';
  * | $f$ | `grid` | Hz | frequencies |
  *
  * @validity as `compileFilter`.
- * @neglects nothing; where nothing passes the level reads −3000 dB, which stands for minus infinity.
+ * @neglects nothing; −3000 dB stands for minus infinity, where nothing passes.
  * @returns dB, one for each frequency
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2

@@ -1,6 +1,6 @@
 import { hankelExpansion } from './hankel-expansion.js';
 
-/** From here on the expansion in 1/x is exact to rounding; below, the recurrence is. */
+/** From this x on, the expansion in 1/x is exact to rounding. Below it, the recurrence is. */
 const far = 25;
 
 /**
@@ -12,7 +12,7 @@ const far = 25;
  * | --- | --- | --- | --- |
  * | $x$ | `x` | 1 | argument, any sign |
  *
- * @validity finite x; error below 1e-14 of $\max(|J_0|, \sqrt{2/(\pi x)})$ up to x = 1000, then as exact as sin x is
+ * @validity finite x; error below 1e-14 of $\max(|J_0|, \sqrt{2/(\pi x)})$ up to x = 1000, above that as exact as sin x
  * @neglects nothing
  * @returns 1
  * @source dlmf 10.2.2, 10.12.4, 10.17.3
@@ -32,7 +32,7 @@ export function besselJ0(x: number): number {
  * | --- | --- | --- | --- |
  * | $x$ | `x` | 1 | argument, any sign |
  *
- * @validity finite x; error below 1e-14 of $\max(|J_1|, \sqrt{2/(\pi x)})$ up to x = 1000; relative for small x
+ * @validity finite x; error below 1e-14 of $\max(|J_1|, \sqrt{2/(\pi x)})$ up to x = 1000, and below 1e-14 of $J_1$ for small x
  * @neglects nothing
  * @returns 1
  * @source dlmf 10.2.2, 10.12.4, 10.17.3
@@ -44,7 +44,7 @@ export function besselJ1(x: number): number {
   return x < 0 ? -value : value;
 }
 
-/** Power series near 0; else the recurrence downwards, scaled by 1 = J0 + 2 J2 + 2 J4 + … */
+/** Uses the power series near 0, and elsewhere the downward recurrence, scaled by 1 = J0 + 2 J2 + 2 J4 + … */
 function fromRecurrence(order: 0 | 1, x: number): number {
   if (x < 1) {
     const q = (-x * x) / 4;
@@ -59,7 +59,7 @@ function fromRecurrence(order: 0 | 1, x: number): number {
   let above = 0;
   let here = 1;
   let even = 0;
-  // From this order on J is below 1e-20, so any start will do; the order is even.
+  // From this order on, J is below 1e-20, so any start value will do. The order must be even.
   for (let k = 2 * Math.ceil((x + 36) / 2); k > 0; k--) {
     if (k % 2 === 0) even += here;
     const below = ((2 * k) / x) * here - above;

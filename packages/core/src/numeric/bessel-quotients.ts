@@ -1,4 +1,4 @@
-/** From here on the expansion in 1/z is exact to rounding; below, the recurrence is. */
+/** From this |z| on, the expansion in 1/z is exact to rounding. Below it, the recurrence is. */
 const far = 25;
 
 /**
@@ -11,17 +11,18 @@ const far = 25;
  * | --- | --- | --- | --- |
  * | $z$ | `re`, `im` | 1 | argument, anywhere in the plane |
  *
- * A power series near 0; then the recurrence downwards, which needs no scale for quotients; far out the expansions in
- * 1/z with $e^{2jz}$, which vanishes off the real axis instead of overflowing.
+ * Near 0 it uses a power series, farther out the downward recurrence, which needs no scaling for quotients. Far out it uses
+ * the expansions in 1/z with $e^{2jz}$, which vanishes away from the real axis instead of overflowing.
  *
- * @validity finite z that is no zero of $J_0$ (all real): relative error below 1e-13, but near the zeros of all three
+ * @validity finite z other than the zeros of $J_0$, all of which are real; relative error below 1e-13, except near the zeros
+ *   of the three functions
  * @neglects nothing
  * @returns nothing; fills `out` with real and imaginary part of $J_1/J_0$, then those of $J_2/J_0$
  * @source dlmf 10.2.2, 10.6.1, 10.17.3, 10.17.5
  * @example besselQuotients(1, -1, out) // out: 0.350548, -0.574958, -0.074494, -0.224410
  */
 export function besselQuotients(re: number, im: number, out: Float64Array): void {
-  // J1/J0 is odd and J2/J0 even, and both are real on the real axis: the first quadrant gives the others.
+  // J1/J0 is odd, J2/J0 is even, and both are real on the real axis, so the first quadrant determines the others.
   const x = Math.abs(re);
   const y = Math.abs(im);
   const size = Math.hypot(x, y);
@@ -68,7 +69,7 @@ function fromRecurrence(x: number, y: number, size: number, out: Float64Array): 
   const unit = 1 / (size * size);
   let [aboveRe, aboveIm, hereRe, hereIm] = [0, 0, 1, 0];
   let [secondRe, secondIm] = [0, 0];
-  // From this order on J is below 1e-20 of J0, so any start will do.
+  // From this order on, J is below 1e-20 of J0, so any start value will do.
   for (let k = Math.ceil(size) + 36; k > 0; k--) {
     const [a, b] = [2 * k * x * unit, -2 * k * y * unit];
     if (k === 1) [secondRe, secondIm] = [aboveRe, aboveIm];
@@ -83,7 +84,7 @@ function fromRecurrence(x: number, y: number, size: number, out: Float64Array): 
 function fromExpansion(x: number, y: number, out: Float64Array): void {
   const size = Math.hypot(x, y);
   const [ur, ui] = [x / size / size, -y / size / size];
-  // P and Q of both orders; terms a_k(ν)/z^k.
+  // P and Q of both orders, with the terms a_k(ν)/z^k.
   const sums = [1, 0, 0, 0, 1, 0, 0, 0];
   for (let order = 0; order < 2; order++) {
     let [a, b] = [1, 0];

@@ -1,11 +1,11 @@
 /**
  * Factors a complex square matrix in place, $PA = LU$, column by column with row exchanges; a kernel.
- * Sizes are $|\mathrm{Re}| + |\mathrm{Im}|$. What it returns, and why, is as in {@link factorMatrix}.
+ * It measures magnitudes as $|\mathrm{Re}| + |\mathrm{Im}|$. The result means the same as that of {@link factorMatrix}.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $A$ | `re`, `im` | any | n × n, by rows; overwritten by L (unit diagonal left out) and U |
- * | $P$ | `exchanges` | 1 | row that was exchanged with row k in step k |
+ * | $P$ | `exchanges` | 1 | row exchanged with row k in step k |
  *
  * @neglects nothing; checks nothing, allocates nothing
  * @returns smallest relative pivot, 1; 0 means singular, and the factors must not be used
@@ -56,7 +56,7 @@ export function factorComplexMatrix(n: number, re: Float64Array, im: Float64Arra
         re[row * n + j] = keptRe;
         im[row * n + j] = keptIm;
       }
-    // Divided by its own size before it is squared, so that very small or large units do not overflow.
+    // Divided by its own magnitude before it is squared, so that very small or large units do not overflow.
     const pr = re[k * n + k]! / best;
     const pi = im[k * n + k]! / best;
     const d = best * (pr * pr + pi * pi);
@@ -102,8 +102,8 @@ export function solveComplexFactored(
 }
 
 /**
- * Solves $A^{\mathsf T} X = B$ (transposed, not conjugated) in place with the factors of {@link factorComplexMatrix}:
- * the adjoint system of a gradient; a kernel.
+ * Solves $A^{\mathsf T} X = B$ (transposed, not conjugated) in place with the factors of {@link factorComplexMatrix}; a
+ * kernel. A gradient needs it for its adjoint system.
  *
  * @neglects nothing; checks nothing, allocates nothing
  * @returns nothing
@@ -138,7 +138,7 @@ function exchangeRows(i: number, k: number, re: Float64Array, im: Float64Array):
   im[k] = keptIm;
 }
 
-/** b[i] −= Σ_j m[start + j · stride] b[j], j from `from` up to `until`, in column c. */
+/** b[i] −= Σ_j m[start + j · stride] b[j] in column c, with j running from `from` up to `until`. */
 function subtractRow(
   re: Float64Array,
   im: Float64Array,

@@ -2,17 +2,17 @@ import type { Found } from './survey.js';
 
 type Direction = readonly number[];
 
-/** How often a walk may ask for a cost: far more than a walk needs that gains by each step. */
+/** How many costs a walk may ask for: far more than a walk needs when each of its steps is a gain. */
 const mostEvaluations = 20_000;
-/** How many cells of equal cost are looked at before a walk gives up. */
+/** How many cells of equal cost a walk looks at before it gives up. */
 const mostLevelCells = 500;
-/** Pairs of steps up to this ratio are always tried: a rough valley foretells nothing. */
+/** Pairs of steps up to this ratio are always tried, because in a rough valley single steps predict nothing. */
 const nearRatio = 8;
 
-/** A cost that rises this many times faster ahead than behind is that of a limit. */
+/** A cost that rises this many times faster ahead than behind is taken for a limit. */
 const steep = 8;
 
-/** One step along each axis both ways, and along each pair of axes. */
+/** One step in both directions along each axis and along each pair of axes. */
 function directionsOf(axes: number): readonly Direction[] {
   const along = (steps: readonly (readonly [axis: number, step: number])[]): Direction => {
     const direction = new Array<number>(axes).fill(0);
@@ -38,17 +38,18 @@ function directionsOf(axes: number): readonly Direction[] {
 }
 
 /**
- * Walks downhill on whole numbers, in three ways, each begun anew when a later one has found a better cell.
+ * Walks downhill on a lattice of whole numbers in three ways. When a later way finds a better cell, the walk returns to the first.
  *
- * 1. Steps along each axis and each pair of axes, the best of them taken; halved when none is better.
- * 2. Along a limit that slopes: one unit of one axis with 1, 2, 4, … units of another, and the numbers between them.
- *    Beyond 8 units a pair is tried only while the costs of its two steps alone do not foretell a loss.
- * 3. Over cells of equal cost, to the nearest that has a better one beside it.
+ * 1. It tries a step along each axis and each pair of axes and takes the best. When none is better, it halves the step.
+ * 2. It follows a sloping limit: one unit of one axis with 1, 2, 4, … units of another, then the numbers between them.
+ *    Beyond 8 units it tries a pair only while the costs of the two single steps do not predict a loss.
+ * 3. It crosses cells of equal cost to the nearest one that has a better neighbour.
  *
- * Ends in a cell that no step of one unit improves, nor such a step from a cell that is reached at equal cost. Deterministic.
- * No cell is asked twice, none outside `lower` to `upper`, and at most 20,000 are, 500 of equal cost in one crossing.
+ * It ends in a cell that no step of one unit improves, and neither does such a step from any cell reached at equal cost. It
+ * is deterministic. It evaluates each cell at most once, only cells from `lower` to `upper`, at most 20,000 cells in all and
+ * at most 500 cells of equal cost in one crossing.
  *
- * @source hooke1961 direct search, here with pairs of axes for valleys that lie askew
+ * @source hooke1961 direct search, here with pairs of axes for diagonal valleys
  * @example descend(([x]) => (x - 5) ** 2, [0], { lower: [-100], upper: [100], firstStep: 16 }).cell // [5]
  */
 export function descend(
@@ -91,7 +92,7 @@ export function descend(
     }
   };
 
-  /** What a step of one unit is foretold to cost. Where a limit stands on one side, the other side tells the slope. */
+  /** The predicted cost of a step of one unit. Where a limit stands on one side, the other side gives the slope. */
   const foretold = (direction: Direction): number => {
     const ahead = ask(moved(best.cell, direction, 1)) - best.cost;
     const behind = ask(moved(best.cell, direction, -1)) - best.cost;
@@ -100,7 +101,7 @@ export function descend(
     return behind > steep * ahead ? ahead : (ahead - behind) / 2;
   };
 
-  /** One unit along one axis with 1, 2, 4, … along another; then, about the best of these, the numbers between. */
+  /** Tries one unit along one axis with 1, 2, 4, … along another, then the numbers on both sides of the best of these. */
   const slide = (): boolean => {
     const from = best.cell;
     const change = single.map(foretold);
@@ -126,7 +127,7 @@ export function descend(
           }
         }
         if (!take(at(times))) continue;
-        // What has led downhill once may do so farther.
+        // A pair of steps that led downhill once may do so again.
         const direction = unit.map((step, axis) => step + run[axis]! * times);
         for (let steps = 1; take(moved(best.cell, direction, steps)); ) steps *= 2;
         return true;
@@ -135,7 +136,7 @@ export function descend(
     return false;
   };
 
-  /** To the nearest cell with a better one beside it, over cells that cost the same. */
+  /** Crosses cells of equal cost to the nearest one that has a better neighbour. */
   const cross = (): boolean => {
     const level = [best.cell];
     const seen = new Set([best.cell.join()]);

@@ -1,5 +1,5 @@
 /**
- * Bessel functions J and Y of order 0 or 1 far out, by their expansion in 1/x; a kernel.
+ * Bessel functions J and Y of order 0 or 1 at large x, by their expansion in 1/x; a kernel.
  *
  * $$ J_\nu \pm jY_\nu \sim \sqrt{\frac{2}{\pi x}}\, e^{\pm j\chi} \sum_k (\pm j)^k \frac{a_k(\nu)}{x^k},\quad
  * \chi = x - \tfrac{\nu\pi}{2} - \tfrac\pi4 $$
@@ -18,7 +18,7 @@ export function hankelExpansion(order: 0 | 1, x: number, kind: 'J' | 'Y'): numbe
     if (k % 2 === 1) q += k % 4 === 1 ? term : -term;
     else p += k % 4 === 0 ? term : -term;
   }
-  // √2 cos(x − π/4) and √2 sin(x − π/4) without rounding the difference; a quarter turn later for order 1.
+  // √2 cos(x − π/4) and √2 sin(x − π/4) without rounding the difference; order 1 lags by a quarter turn.
   const s = Math.sin(x);
   const c = Math.cos(x);
   const cosine = order === 0 ? c + s : s - c;

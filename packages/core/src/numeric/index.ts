@@ -1,22 +1,22 @@
-/** What is a Bessel function of the first kind of a real number? */
+/** What is the value of a Bessel function of the first kind at a real number? */
 export { besselJ0, besselJ1 } from './bessel-j.js';
 /** What are the quotients of Bessel functions of a complex number? */
 export { besselQuotients } from './bessel-quotients.js';
-/** What solves a complex linear system, or its transposed, and how near is it to singular? */
+/** How is a complex linear system, or its transpose, solved, and how close to singular is it? */
 export { factorComplexMatrix, solveComplexFactored, solveComplexFactoredTransposed } from './complex-linear-system.js';
-/** What is the integral of a function over a range? */
+/** What is the integral of a smooth function over a range? */
 export { integral } from './integral.js';
-/** What solves a real linear system, and how near is it to singular? */
+/** How is a real linear system solved, and how close to singular is it? */
 export { factorMatrix, solveFactored } from './linear-system.js';
-/** How does a linear system of differential equations move in one step of time? */
+/** How does a linear system of differential equations change over one time step? */
 export { matrixExponential } from './matrix-exponential.js';
-/** Where between two ends is a function least? */
+/** Where between two ends does a function have its minimum? */
 export { boundedMinimum, type Minimum } from './minimise.js';
-/** Where exactly is a smooth function least, next to the least of its samples? */
+/** Where exactly does a smooth function have its minimum, once its smallest sample is known? */
 export { smoothMinimum } from './smooth-minimum.js';
-/** Where within bounds is a function of several variables least? */
+/** Where within bounds does a function of several variables have a minimum? */
 export { type SimplexMinimum, type SimplexOptions, simplexMinimum } from './minimise-simplex.js';
-/** What is a polynomial times, plus, or differentiated, and what is it worth at jω? */
+/** What are the product, the sum and the derivative of polynomials, and their values at jω? */
 export {
   polynomialColumnOnImaginaryAxis,
   polynomialDerivative,
@@ -24,25 +24,25 @@ export {
   polynomialProduct,
   polynomialSum,
 } from './polynomial.js';
-/** Where does a real polynomial vanish? */
+/** What are the roots of a real polynomial? */
 export { polynomialRoots, type Roots } from './polynomial-roots.js';
-/** Is what is left of a sum anything but rounding? */
+/** Is the remainder of a sum more than rounding? */
 export { isRounding } from './rounding.js';
-/** Which numbers sample a range, by chance from a seed or evenly? */
+/** Which numbers sample a range, at random from a seed or evenly? */
 export { evenPoints, randomNumbers } from './random.js';
 /** Where does a function or a column change sign? */
 export { type BracketedRoot, bracketedRoot, signChanges } from './root-bracket.js';
-/** Which numbers divide a range in equal ratios or steps? */
+/** Which numbers divide a range into equal ratios or equal steps? */
 export { linear, logarithmic } from './spacing.js';
-/** What is a Struve function of a real number? */
+/** What is the value of a Struve function at a real number? */
 export { struveH0, struveH1 } from './struve-h.js';
-/** How are complex values over frequency kept? */
+/** How are complex values over frequency stored? */
 export { type ComplexColumn, complexColumn } from './complex-column.js';
-/** What does a polynomial add to a group delay? */
+/** How much does a polynomial contribute to a group delay? */
 export { logarithmicSlope } from './logarithmic-slope.js';
-/** Which cell of a lattice is best, over all of it? */
+/** Which cell of a whole lattice is best? */
 export { type Found, survey } from './survey.js';
-/** Where does a walk downhill on whole numbers end? */
+/** Where does a downhill walk on whole numbers end? */
 export { descend } from './descend.js';
 /** Which of several conditions cannot hold together? */
 export { minimalConflict } from './minimal-conflict.js';

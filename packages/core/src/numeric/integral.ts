@@ -1,10 +1,10 @@
-/** Steps of the rule; beyond ±3.2 its weights are below rounding. */
+/** Number of steps of the rule; beyond ±3.2 its weights are below rounding. */
 const steps = 64;
 const reach = 3.2;
 
 /**
- * Integral of a smooth function over a range, by the double-exponential rule: a slope without bound at an end, as that
- * of a circle, does no harm.
+ * Integral of a smooth function over a range, by the double-exponential rule. The slope may be infinite at an end, as it is
+ * for a circle.
  *
  * $$ \int_a^b f\,dx \approx \sum_k w_k f(x_k),\qquad x(t) = \frac{a+b}2 + \frac{b-a}2 \tanh\!\left(\tfrac\pi2\sinh t\right) $$
  *
@@ -13,7 +13,7 @@ const reach = 3.2;
  * | $f$ | `f` | any | the function |
  * | $a, b$ | `from`, `to` | as x | the range |
  *
- * @validity f analytic inside the range and without poles near it: error below 1e-12; else cut the range at the kinks
+ * @validity error below 1e-12 for f analytic inside the range and without poles near it; split the range at any kink
  * @neglects an error estimate
  * @returns the integral
  * @source takahasi1974 the double-exponential formula
@@ -27,7 +27,7 @@ export function integral(f: (x: number) => number, from: number, to: number): nu
     const t = -reach + k * h;
     const u = (Math.PI / 2) * Math.sinh(t);
     const near = Math.exp(-Math.abs(u));
-    // 1 − |tanh u| without cancellation: the distance from the nearer end.
+    // 1 − |tanh u| without cancellation is the distance from the nearer end.
     const gap = (2 * near * near) / (1 + near * near);
     const x = u < 0 ? from + half * gap : to - half * gap;
     const weight = ((Math.PI / 2) * Math.cosh(t) * 4 * near * near) / (1 + near * near) ** 2;

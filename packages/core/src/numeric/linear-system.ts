@@ -1,14 +1,14 @@
 /**
  * Factors a real square matrix in place, $PA = LU$, column by column with row exchanges; a kernel.
  *
- * The returned number is the smallest pivot over the largest term that it was computed from: the digits lost to
- * cancellation are its negative logarithm, whatever the units of rows and columns. The caller judges: 1e-12 leaves four
- * digits. It is 0 when a pivot vanishes (or overflows); the matrix is then half done and must not be solved with.
+ * The result is the smallest ratio of a pivot to the largest term that it was computed from. Its negative logarithm is the
+ * number of digits lost to cancellation, whatever the units of rows and columns. The caller decides what is enough: 1e-12
+ * leaves four digits. The result is 0 when a pivot vanishes or overflows. The factors are then incomplete and must not be used.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $A$ | `a` | any | n × n, by rows; overwritten by L (unit diagonal left out) and U |
- * | $P$ | `exchanges` | 1 | row that was exchanged with row k in step k |
+ * | $P$ | `exchanges` | 1 | row exchanged with row k in step k |
  *
  * @neglects nothing; checks nothing, allocates nothing
  * @returns smallest relative pivot, 1; 0 means singular

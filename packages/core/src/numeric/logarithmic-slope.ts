@@ -1,7 +1,7 @@
 import { complexColumn } from './complex-column.js';
 import { polynomialColumnOnImaginaryAxis, polynomialDerivative } from './polynomial.js';
 
-/** Re(P′/P) on the imaginary axis: what a polynomial adds to a group delay. 0 at a zero of P, where the phase jumps. */
+/** Re(P′/P) on the imaginary axis, the contribution of a polynomial to a group delay. It is 0 at a zero of P, where the phase jumps. */
 export function logarithmicSlope(polynomial: Float64Array, omega: Float64Array): Float64Array {
   const value = complexColumn(omega.length);
   const slope = complexColumn(omega.length);

@@ -5,7 +5,7 @@ import { unlessFinite, unlessFiniteColumn, unlessWhole } from './refusal.js';
 const order = 8;
 
 /**
- * Exponential of a small real matrix times a time: the exact step of a linear system of differential equations.
+ * Exponential of a small real matrix times a time. It is the exact time step of a linear system of differential equations.
  *
  * $$ e^{At} = \left[ D^{-1}(X)\, D(-X) \right]^{2^m},\quad X = At/2^m,\quad
  * D(X) = \sum_{k=0}^{8} \frac{(16-k)!\,8!}{16!\,k!\,(8-k)!} (-X)^k $$
@@ -14,13 +14,13 @@ const order = 8;
  * | --- | --- | --- | --- |
  * | $A$ | `a` | 1/s | n × n, by rows |
  * | $n$ | `n` | 1 | rows |
- * | $t$ | `time` | s | step; 1 when left out |
+ * | $t$ | `time` | s | time step, 1 by default |
  *
- * Rows and columns are first balanced by exact powers of two: a state of displacement beside speed has entries many
- * decades apart, and would else be halved and squared more often than its motion asks for.
+ * Rows and columns are first balanced by exact powers of two. A state that mixes displacement and speed has entries many
+ * decades apart, and without balancing the matrix would be halved and squared more often than necessary.
  *
- * @validity n up to 64; the result must be a finite number
- * @neglects nothing beyond rounding: the truncated part is below 1e-18 of the norm
+ * @validity n up to 64; the result must be finite
+ * @neglects nothing beyond rounding; the truncated part is below 1e-18 of the norm
  * @returns n × n, by rows, a new array
  * @throws InputError `not-finite`, `empty`, `inconsistent` (length), `out-of-range` (n, or the result overflows)
  * @source moler2003 §3 method 3
@@ -48,8 +48,8 @@ export function matrixExponential(n: number, a: ArrayLike<number>, time = 1): Fl
   const weights = balance(n, x);
   if (!Number.isFinite(rowNorm(n, x))) refuse([tooLarge(rowNorm(n, x))]);
   const halvings = Math.max(0, Math.ceil(Math.log2(rowNorm(n, x))) + 1);
-  // Carried as e^X − I, so that a slow motion beside a fast one keeps its digits, until all motion has died to a half:
-  // then what is left keeps them.
+  // Carried as e^X − I, so that a slow motion keeps its digits beside a fast one. Once all motion has decayed to a half,
+  // e^X itself keeps them.
   const result = approximant(n, x, halvings);
   const addToDiagonal = (value: number) => {
     for (let i = 0; i < n; i++) result[i * (n + 1)]! += value;
@@ -74,11 +74,11 @@ const tooLarge = (got: number): Fault => ({
   code: 'out-of-range',
   path: 'a',
   got,
-  expected: 'a matrix whose exponential is a finite number',
+  expected: 'a matrix whose exponential is finite',
   remedy: 'Shorten the time.',
 });
 
-/** Padé approximant of order 8 of e^X − I at x / 2^halvings, whose norm is at most one half: D⁻¹(X) (D(−X) − D(X)). */
+/** Padé approximant of order 8 of e^X − I at X = x / 2^halvings, D⁻¹(X) (D(−X) − D(X)). The norm of X is at most one half. */
 function approximant(n: number, x: Float64Array, halvings: number): Float64Array {
   const half = Math.floor(halvings / 2);
   const scaled = x.map((value) => value * 2 ** -half * 2 ** (half - halvings));
@@ -94,7 +94,7 @@ function approximant(n: number, x: Float64Array, halvings: number): Float64Array
       denominator[i]! += (k % 2 === 0 ? c : -c) * power[i]!;
     }
   }
-  // Never singular: the norm of x is at most one half, and D(0) is the identity.
+  // D(X) is never singular: the norm of X is at most one half, and D(0) is the identity.
   const exchanges = new Int32Array(n);
   factorMatrix(n, denominator, exchanges);
   solveFactored(n, denominator, exchanges, numerator, n);
@@ -111,7 +111,7 @@ function product(n: number, a: Float64Array, b: Float64Array): Float64Array {
   return c;
 }
 
-/** Largest sum of sizes in a row of x + diagonal · I. */
+/** Largest sum of magnitudes in a row of x + diagonal · I. */
 function rowNorm(n: number, x: Float64Array, diagonal = 0): number {
   let norm = 0;
   for (let i = 0; i < n; i++) {
@@ -122,7 +122,7 @@ function rowNorm(n: number, x: Float64Array, diagonal = 0): number {
   return norm;
 }
 
-/** Replaces x by W⁻¹ x W, W diagonal in powers of two, until rows and columns are of a size; returns W. */
+/** Replaces x by W⁻¹ x W, with W diagonal in powers of two, until rows and columns are of similar magnitude; returns W. */
 function balance(n: number, x: Float64Array): Float64Array {
   const weights = new Float64Array(n).fill(1);
   for (let pass = 0, changed = true; changed && pass < 20; pass++) {

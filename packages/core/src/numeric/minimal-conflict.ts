@@ -1,23 +1,23 @@
-/** How many sets are tried one after the other before the conditions are halved: all there are of twelve. */
+/** How many sets are tried in order of size before the search turns to halving: all the sets of twelve conditions. */
 const mostSets = 4096;
 
-/** Sets of some of the first conditions, those of the lowest numbers first. */
+/** Sets of `size` of the first conditions, those with the lowest numbers first. */
 function* setsOf(size: number, below: number): Generator<readonly number[]> {
   if (size === 0) yield [];
   else for (let last = size - 1; last < below; last++) for (const rest of setsOf(size - 1, last)) yield [...rest, last];
 }
 
 /**
- * Conditions that cannot hold together, although they can when any one of them is left out.
+ * Finds conditions that cannot hold together, although they could if any one of them were dropped.
  *
- * `possible(set)` says whether the conditions of a set, numbers from 0 in rising order, can hold together; it must be
- * monotone: where a set can hold, each part of it can. Undefined when all conditions can hold together; empty when
- * nothing can hold at all.
+ * `possible(set)` says whether the conditions of a set can hold together. A set lists condition numbers, counted from 0, in
+ * increasing order. `possible` must be monotone: if a set can hold, so can each of its subsets. The result is undefined when
+ * all conditions can hold together, and empty when even the empty set is impossible.
  *
- * Sets are tried by size while there are few of them: of up to 12 conditions the answer has the fewest members of all
- * such sets, and of several with as few the one of the lowest numbers. So it has, of 20 conditions, when it has at most
- * 3 members; of 90, at most 2; of 4000, one. A larger conflict of more conditions is found by halving, in about
- * $2k\lg(n/k) + 2k$ questions for $k$ of $n$ conditions: none of its members can be left out, but another may have fewer.
+ * Small sets are tried first. For up to 12 conditions the answer is the smallest such set, and among equally small sets the
+ * one with the lowest numbers. The same holds for 20 conditions if the answer has at most 3 members, for 90 if it has at
+ * most 2, and for 4000 if it has one. Larger conflicts are found by halving, in about $2k\lg(n/k) + 2k$ calls of `possible`
+ * for $k$ of $n$ conditions. No member of such an answer can be dropped, but another conflict may have fewer members.
  *
  * @source junker2004 (halving); liffiton2008 (minimal unsatisfiable subsets)
  * @example minimalConflict(3, (set) => !(set.includes(0) && set.includes(2))) // [0, 2]

@@ -1,20 +1,20 @@
 import { type Fault, refuse } from '../fault/index.js';
 import { unlessFiniteColumn, unlessPositive, unlessRising, unlessWhole } from './refusal.js';
 
-/** The least value found in several dimensions. */
+/** The minimum found in several dimensions. */
 export interface SimplexMinimum {
   readonly x: readonly number[];
   readonly value: number;
   readonly evaluations: number;
-  /** False when the allowed number of evaluations came first. */
+  /** False when the allowed number of evaluations ran out first. */
   readonly converged: boolean;
 }
 
-/** Choices of {@link simplexMinimum}. */
+/** Options of {@link simplexMinimum}. */
 export interface SimplexOptions {
-  /** Size at which the simplex stops, as a part of each bound's width; 1e-7 when left out. */
+  /** Size at which the simplex stops, as a fraction of the range of each variable; 1e-7 by default. */
   readonly tolerance?: number;
-  /** Evaluations allowed; 400 a dimension when left out. */
+  /** Number of evaluations allowed; 400 per dimension by default. */
   readonly evaluations?: number;
 }
 
@@ -24,10 +24,10 @@ interface Corner {
 }
 
 /**
- * Minimum of a function of several bounded variables without derivatives: the simplex of Nelder and Mead with the
- * coefficients of Gao and Han for many dimensions, points clipped to the bounds. After it has shrunk, a fresh simplex
- * starts from the best point until that no longer helps: a clipped simplex can go flat against a bound.
- * Deterministic; a value that is not a number counts as infinitely bad.
+ * Minimum of a function of several bounded variables, found without derivatives by the simplex of Nelder and Mead. It uses
+ * the coefficients of Gao and Han for many dimensions, and clips points to the bounds. Because a clipped simplex can go flat
+ * against a bound, a fresh one starts from the best point after each has shrunk, until that no longer helps.
+ * It is deterministic. NaN counts as infinitely bad.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -35,8 +35,8 @@ interface Corner {
  * | $x_0$ | `start` | as x | first point, clipped to the bounds |
  * | | `low`, `high` | as x | bounds, rising, one for each variable |
  *
- * @validity up to about 10 variables; a minimum near the start, not the least of all
- * @neglects roundness: no proof of convergence exists for this method
+ * @validity up to about 10 variables; it finds a minimum near the start, not necessarily the global one
+ * @neglects a guarantee: no proof of convergence exists for this method
  * @returns the point and its value
  * @throws InputError `empty`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unsorted`
  * @source nelder1965 whole paper
@@ -77,7 +77,7 @@ export function simplexMinimum(
   }
   return { ...best, evaluations, converged: false };
 
-  /** One simplex from its first size until it is small. */
+  /** Runs one simplex from its initial size until it is small. */
   function shrink(from: Corner, size: number): Corner {
     const n = from.x.length;
     const expand = 1 + 2 / n;

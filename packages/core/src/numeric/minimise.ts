@@ -1,30 +1,30 @@
 import { refuse } from '../fault/index.js';
 import { unlessFinite, unlessPositive, unlessRising } from './refusal.js';
 
-/** The least value found on a line. */
+/** The minimum found along a line. */
 export interface Minimum {
   readonly x: number;
   readonly value: number;
-  /** How often the function was asked. */
+  /** Number of evaluations of the function. */
   readonly evaluations: number;
-  /** False when the allowed number of evaluations came first. */
+  /** False when the allowed number of evaluations ran out first. */
   readonly converged: boolean;
 }
 
 const golden = (3 - Math.sqrt(5)) / 2;
 
 /**
- * Minimum of a function between two ends by Brent's method: a parabola through the three best points while its steps
- * shrink, else the golden section. A value that is not a number counts as infinitely bad.
+ * Minimum of a function between two ends by Brent's method. It uses a parabola through the three best points while the steps
+ * shrink, and the golden section otherwise. NaN counts as infinitely bad.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $f$ | `f` | any | the function |
  * | $[a, b]$ | `low`, `high` | as x | bounds, rising |
- * | $\tau$ | `tolerance` | 1 | of x, relative; 1e-8 when left out: a minimum is flat, and less is noise |
+ * | $\tau$ | `tolerance` | 1 | relative, of x; 1e-8 by default, because a minimum is flat and anything finer is noise |
  *
- * @validity one minimum between the ends; of several, one is found
- * @neglects the ends themselves: they are approached to the tolerance
+ * @validity one minimum between the ends; if there are several, it finds one of them
+ * @neglects the ends themselves, which are approached to within the tolerance
  * @returns the point and its value
  * @throws InputError `not-finite`, `not-positive`, `unsorted`
  * @source brent1973 ch. 5
@@ -46,7 +46,7 @@ export function boundedMinimum(f: (x: number) => number, low: number, high: numb
   };
   let a = low;
   let b = high;
-  // x best, w second, v third.
+  // x is the best point, w the second best, v the third.
   let x = a + golden * b - golden * a;
   let fx = ask(x);
   let [w, fw, v, fv] = [x, fx, x, fx];

@@ -1,26 +1,26 @@
 import { refuse } from '../fault/index.js';
 import { unlessFiniteColumn } from './refusal.js';
 
-/** Roots of a real polynomial: real and imaginary parts, one column each. */
+/** Roots of a real polynomial, as one column of real parts and one of imaginary parts. */
 export interface Roots {
   readonly re: Float64Array;
   readonly im: Float64Array;
-  /** False when some root still moved after the last sweep; the values are then the best so far. */
+  /** False when a root was still moving after the last sweep; the values are then the best so far. */
   readonly converged: boolean;
 }
 
 const epsilon = Number.EPSILON;
 const sweeps = 500;
 
-/** a · 2^e without passing through an overflow on the way. */
+/** a · 2^e without an intermediate overflow. */
 const shifted = (a: number, e: number): number => {
   const half = Math.trunc(Math.max(-2200, Math.min(2200, e)) / 3);
   return a * 2 ** half * 2 ** half * 2 ** (Math.max(-2200, Math.min(2200, e)) - 2 * half);
 };
 
 /**
- * All roots of a polynomial with real coefficients in ascending powers, by simultaneous Newton steps that repel each
- * other (Ehrlich and Aberth) on the undivided polynomial, so that no error is carried from root to root.
+ * All roots of a polynomial with real coefficients in ascending powers, by the method of Ehrlich and Aberth: simultaneous
+ * Newton steps in which the roots repel each other. The polynomial is never divided, so no error passes from root to root.
  *
  * $$ \Delta_i = \frac{p(z_i)/p'(z_i)}{1 - \frac{p(z_i)}{p'(z_i)} \sum_{k\ne i} \frac{1}{z_i - z_k}} $$
  *
@@ -29,13 +29,13 @@ const shifted = (a: number, e: number): number => {
  * | $p$ | `coefficients` | any | real coefficients, ascending powers |
  * | $z_i$ | `re`, `im` | as the variable | root |
  *
- * Start circles follow the upper hull of $\log|a_k|$, so that roots many decades apart are found together. The variable
- * is scaled by a power of two. Coefficients that are zero at either end are taken off: roots at 0, or a lower degree.
+ * The start circles follow the upper hull of $\log|a_k|$, so that roots many decades apart are found together. The variable
+ * is scaled by a power of two. Zero coefficients at the low end give roots at 0; those at the high end lower the degree.
  *
- * @validity degree up to about 20. A root of multiplicity m is found to about $\epsilon^{1/m}$ of its size, as the
- * coefficients themselves do not fix it better.
+ * @validity degree up to about 20. A root of multiplicity m is found to about $\epsilon^{1/m}$ of its magnitude, because the
+ * coefficients themselves determine it no better.
  * @neglects nothing
- * @returns roots in conjugate pairs exactly, sorted by real part, then size of the imaginary part, then its sign
+ * @returns roots in exact conjugate pairs, sorted by real part, then by magnitude of the imaginary part, then by its sign
  * @throws InputError `empty` (no coefficient, or all zero), `not-finite`, `out-of-range` (a root overflows)
  * @source dlmf §3.8(iv)
  * @source aberth1973 whole paper
@@ -53,7 +53,7 @@ export function polynomialRoots(coefficients: ArrayLike<number>): Roots {
             path: 'coefficients',
             got: coefficients,
             expected: 'a coefficient other than zero',
-            remedy: 'The zero polynomial vanishes everywhere.',
+            remedy: 'Give at least one; the zero polynomial is zero everywhere.',
           },
         ]
       : []),
@@ -74,7 +74,7 @@ export function polynomialRoots(coefficients: ArrayLike<number>): Roots {
   const order = [...re.keys()].sort(
     (i, k) => re[i]! - re[k]! || Math.abs(im[i]!) - Math.abs(im[k]!) || im[i]! - im[k]!,
   );
-  // A root at 0 sorts among the others by a search of its own, since it was never among the unknowns.
+  // Roots at 0 were never among the unknowns, so their place in the order is found here.
   const zero = order.filter((i) => re[i]! < 0).length;
   const gathered = (part: Float64Array) => {
     const sorted = order.map((i) => shifted(part[i]!, scale));
@@ -87,14 +87,14 @@ export function polynomialRoots(coefficients: ArrayLike<number>): Roots {
         code: 'out-of-range',
         path: 'coefficients',
         got: coefficients,
-        expected: 'roots below the largest number',
+        expected: 'roots below the largest representable number',
         remedy: 'Scale the variable.',
       },
     ]);
   return roots;
 }
 
-/** Start values: for each edge of the upper hull of (k, log2|a_k|), as many points as its width, on its circle. */
+/** Start values: each edge of the upper hull of (k, log2|a_k|) gives a circle, with as many points as the edge is wide. */
 function spreadOnHull(logs: Float64Array, re: Float64Array, im: Float64Array): void {
   for (let from = 0; from < logs.length - 1; ) {
     let to = from + 1;
@@ -102,7 +102,7 @@ function spreadOnHull(logs: Float64Array, re: Float64Array, im: Float64Array): v
     for (let k = from + 2; k < logs.length; k++) if (slope(k) >= slope(to)) to = k;
     const radius = 2 ** Math.max(-1000, Math.min(1000, -slope(to)));
     for (let k = from; k < to; k++) {
-      // Off the axes and unequal from edge to edge: a symmetric start could not leave its symmetry.
+      // The points lie off the axes and differ from edge to edge, because a symmetric start would stay symmetric.
       const angle = (2 * Math.PI * (k - from)) / (to - from) + (2 * Math.PI * from) / logs.length + 0.7;
       re[k] = radius * Math.cos(angle);
       im[k] = radius * Math.sin(angle);
@@ -111,7 +111,7 @@ function spreadOnHull(logs: Float64Array, re: Float64Array, im: Float64Array): v
   }
 }
 
-/** Moves the roots until each is still or its residual is rounding; true when all came to rest. */
+/** Moves the roots until each stands still or its residual is only rounding. Returns true when all came to rest. */
 function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): boolean {
   const degree = re.length;
   const still = new Uint8Array(degree);
@@ -140,13 +140,13 @@ function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): b
       const moved = d > 0 ? 1 / d : 0;
       const nextX = x - (u / d) * moved;
       const nextY = y + (v / d) * moved;
-      // Not finite at a saddle, or where roots lie some 300 decades apart: such a point waits for the others to move.
+      // The step is not finite at a saddle, or where roots lie some 300 decades apart. Such a point waits for the others to move.
       const moves = residual > 2 && Number.isFinite(nextX + nextY);
       if (moves) {
         re[i] = nextX;
         im[i] = nextY;
       }
-      // Within what Horner's scheme can lose, a step that no longer shrinks is noise.
+      // Within the rounding of Horner's scheme, a step that no longer shrinks is noise.
       const noise = residual <= 4 * degree && moved > last[i]! / 2;
       if (residual <= 2 || (moves && (noise || moved <= epsilon * Math.hypot(x, y)))) {
         still[i] = 1;
@@ -159,8 +159,8 @@ function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): b
 }
 
 /**
- * Puts p'(z)/p(z) into `out`; returns |p(z)| in units of rounding of its terms, 0 when nothing can be improved.
- * Outside the unit circle the polynomial with reversed coefficients is taken in 1/z, so that no power overflows.
+ * Puts p'(z)/p(z) into `out`. Returns |p(z)| in units of the rounding of its terms, or 0 when nothing can be improved.
+ * Outside the unit circle it evaluates the polynomial with reversed coefficients in 1/z, so that no power overflows.
  */
 function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array): number {
   const degree = a.length - 1;
@@ -189,7 +189,7 @@ function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array)
   if (residual <= 2) return residual;
   const qr = ((dr / p) * pr + (di / p) * pi) / p;
   const qi = ((di / p) * pr - (dr / p) * pi) / p;
-  // A step below the smallest number is none.
+  // A step below the smallest representable number moves nothing.
   if (!Number.isFinite(qr + qi)) return 0;
   if (reversed) {
     // p'/p = w (n − w q'/q), w = 1/z
@@ -204,7 +204,7 @@ function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array)
   return residual;
 }
 
-/** Joins each root with the one nearest to its mirror image, or with itself on the real axis, whichever is nearer. */
+/** Pairs each root with the one nearest to its mirror image, or puts it on the real axis if that is nearer. */
 function makeConjugate(re: Float64Array, im: Float64Array): void {
   const open = new Set(re.keys());
   for (const i of [...open].sort((i, k) => Math.abs(im[k]!) - Math.abs(im[i]!))) {

@@ -42,7 +42,7 @@ export function polynomialDerivative(a: ArrayLike<number>): Float64Array {
 }
 
 /**
- * Value of a real polynomial at $s = j\omega$, exp(+jωt): even and odd powers by one Horner scheme each, in $-\omega^2$.
+ * Value of a real polynomial at $s = j\omega$, for exp(+jωt). Even and odd powers have one Horner scheme each, in $-\omega^2$.
  *
  * $$ p(j\omega) = \sum_m a_{2m}(-\omega^2)^m + j\omega \sum_m a_{2m+1}(-\omega^2)^m $$
  *
@@ -51,7 +51,7 @@ export function polynomialDerivative(a: ArrayLike<number>): Float64Array {
  * | $a_k$ | `coefficients` | any | real coefficients, ascending powers of $s$ |
  * | $\omega$ | `omega` | rad/s | angular frequency, or any normalised one |
  *
- * @neglects nothing; a kernel: it checks nothing and allocates nothing.
+ * @neglects nothing; a kernel that checks nothing and allocates nothing
  * @returns nothing; real part in `out[0]`, imaginary part in `out[1]`
  * @source dlmf §1.11
  * @example polynomialOnImaginaryAxis([1, 2, 1], 1, out) // out = 0, 2
@@ -70,7 +70,7 @@ export function polynomialOnImaginaryAxis(coefficients: ArrayLike<number>, omega
 /**
  * Values of a real polynomial at $s = j\omega$ for a column of $\omega$: {@link polynomialOnImaginaryAxis} point by point.
  *
- * Each of `omega` is multiplied by `unit` first.
+ * Each element of `omega` is first multiplied by `unit`.
  *
  * @returns nothing; fills `re[0…omega.length)` and `im[0…omega.length)`
  * @source dlmf §1.11

@@ -5,10 +5,10 @@ const rotations = [13, 15, 26, 6, 17, 29, 16, 24] as const;
 const parity = 0x1bd11bda;
 
 /**
- * Threefry of two 32-bit words and 20 rounds: a mixing of a counter by a key, in integer arithmetic only, so that every
- * machine gives the same bits; a kernel.
+ * Threefry with two 32-bit words and 20 rounds; a kernel. It mixes a counter with a key in integer arithmetic only, so that
+ * every machine gives the same bits.
  *
- * @returns nothing; overwrites `words[0]`, `words[1]`, the counter, with the mixed words
+ * @returns nothing; replaces the counter in `words[0]` and `words[1]` by the mixed words
  * @source salmon2011 §4.2
  */
 export function threefry(key0: number, key1: number, words: Uint32Array): void {
@@ -30,14 +30,14 @@ export function threefry(key0: number, key1: number, words: Uint32Array): void {
 }
 
 /**
- * Uniform random numbers from a seed: the same seed gives the same numbers on every machine.
+ * Uniform random numbers from a seed. The same seed gives the same numbers on every machine.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | | `seed` | 1 | whole number from 0 to 2⁵³ − 1 |
  *
- * @validity simulation and search; not for secrets
- * @returns a function that gives the next number from 0 up to, but without, 1, in steps of 2⁻⁵³
+ * @validity for simulation and search; not for cryptography
+ * @returns a function that gives the next number, from 0 up to but not including 1, in steps of 2⁻⁵³
  * @throws InputError `not-finite`, `out-of-range`
  * @source salmon2011 §4.2
  * @example const next = randomNumbers(7); next(); next()
@@ -58,7 +58,7 @@ export function randomNumbers(seed: number): () => number {
 }
 
 /**
- * Points that fill a cube more evenly than chance: each coordinate steps by its own irrational part of 1.
+ * Points that fill a cube more evenly than random ones. Each coordinate advances by its own irrational fraction of 1.
  *
  * $$ x_{i,k} = \left\{ \tfrac12 + (i+1)\,\varphi_d^{-k} \right\},\quad \varphi_d^{d+1} = \varphi_d + 1 $$
  *
@@ -67,8 +67,8 @@ export function randomNumbers(seed: number): () => number {
  * | $d$ | `dimensions` | 1 | coordinates, 1 to 32 |
  * | $i$ | argument | 1 | number of the point, from 0 |
  *
- * @validity i below about 10⁹, then the steps lose digits; best in few dimensions
- * @returns a function that fills `out[0…dimensions)` with point i, each from 0 up to, but without, 1
+ * @validity i below about 10⁹, above which the steps lose digits; best in few dimensions
+ * @returns a function that fills `out[0…dimensions)` with the coordinates of point i, from 0 up to but not including 1
  * @throws InputError `not-finite`, `out-of-range`
  * @source niederreiter1992 ch. 3
  * @example evenPoints(2)(0, out) // 0.254878, 0.069840
@@ -76,7 +76,7 @@ export function randomNumbers(seed: number): () => number {
 export function evenPoints(dimensions: number): (i: number, out: Float64Array) => void {
   refuse(unlessWhole('dimensions', dimensions, 1, 32));
   let phi = 2;
-  // Newton from the right of a convex curve: monotonic, and in plain products the same on every machine.
+  // Newton's method from the right of a convex curve is monotonic. In plain products it is the same on every machine.
   for (let turn = 0; turn < 60; turn++) {
     let power = 1;
     for (let k = 0; k < dimensions; k++) power *= phi;

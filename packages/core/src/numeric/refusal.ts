@@ -1,18 +1,18 @@
 import type { Fault } from '../fault/index.js';
 
-/** The fault of one number that must be finite: none or one. */
+/** No fault, or the fault of a number that must be finite. */
 export const unlessFinite = (path: string, got: number): Fault[] =>
   Number.isFinite(got)
     ? []
-    : [{ code: 'not-finite', path, got, expected: 'a finite number', remedy: 'Leave out NaN and infinities.' }];
+    : [{ code: 'not-finite', path, got, expected: 'a finite number', remedy: 'Replace NaN or infinity.' }];
 
-/** The fault of one number that must be finite and more than zero: none or one. */
+/** No fault, or the fault of a number that must be finite and above zero. */
 export const unlessPositive = (path: string, got: number): Fault[] =>
   Number.isFinite(got) && got <= 0
     ? [{ code: 'not-positive', path, got, expected: 'a number above 0', remedy: 'Give a value above 0.' }]
     : unlessFinite(path, got);
 
-/** The fault of a number that must be whole and within a range: none or one. */
+/** No fault, or the fault of a number that must be whole and within a range. */
 export const unlessWhole = (path: string, got: number, least: number, most: number): Fault[] =>
   Number.isInteger(got) && got >= least && got <= most
     ? []
@@ -26,13 +26,13 @@ export const unlessWhole = (path: string, got: number, least: number, most: numb
         },
       ];
 
-/** The faults of a column that must have content and be finite throughout. */
+/** The faults of a column that must not be empty and must be finite throughout. */
 export const unlessFiniteColumn = (path: string, column: ArrayLike<number>): Fault[] =>
   column.length === 0
-    ? [{ code: 'empty', path, got: column, expected: 'at least one number', remedy: 'Give a list with content.' }]
+    ? [{ code: 'empty', path, got: column, expected: 'at least one number', remedy: 'Give a list that is not empty.' }]
     : Array.from(column).flatMap((value, i) => unlessFinite(`${path}[${i}]`, value));
 
-/** The fault of two bounds that must rise: none or one; numbers that are not finite are judged elsewhere. */
+/** No fault, or the fault of two bounds that must increase. Numbers that are not finite are checked elsewhere. */
 export const unlessRising = (path: string, low: number, high: number): Fault[] =>
   low >= high
     ? [{ code: 'unsorted', path, got: high, expected: `more than ${low}`, remedy: 'Give the lower end first.' }]

@@ -5,27 +5,27 @@ import { unlessFinite, unlessFiniteColumn, unlessPositive, unlessRising } from '
 export interface BracketedRoot {
   readonly ok: true;
   readonly x: number;
-  /** Value of the function there. */
+  /** Value of the function at x. */
   readonly residual: number;
-  /** How often the function was asked. */
+  /** Number of evaluations of the function. */
   readonly evaluations: number;
 }
 
-/** Halving from the largest number to the smallest takes 2100. */
+/** Upper limit of evaluations; halving from the largest number to the smallest takes 2100. */
 const most = 5000;
 
 /**
- * Root of a continuous function between two ends where its signs differ: Brent's method, inverse quadratic or linear
- * interpolation as long as it shrinks the bracket, else halving.
+ * Root of a continuous function between two ends at which its signs differ, by Brent's method: inverse quadratic or linear
+ * interpolation as long as it shrinks the bracket, and halving otherwise.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $f$ | `f` | any | the function |
  * | $[a, b]$ | `low`, `high` | as x | bracket, rising |
- * | $\tau$ | `tolerance` | as x | half width of the last bracket, besides rounding of x; 0 does |
+ * | $\tau$ | `tolerance` | as x | half width of the last bracket, apart from rounding of x; may be 0 |
  *
- * @neglects all roots but one, when there are several
- * @returns the root, or why there is none: the same sign at both ends, or a value that is not a number
+ * @neglects all roots but one when there are several
+ * @returns the root, or why there is none: the function has the same sign at both ends, or its value is NaN
  * @throws InputError `not-finite`, `not-positive`, `unsorted`
  * @source dlmf §3.8(iii)
  * @source brent1973 ch. 4
@@ -43,7 +43,7 @@ export function bracketedRoot(
     ...unlessRising('high', low, high),
     ...(tolerance === 0 ? [] : unlessPositive('tolerance', tolerance)),
   ]);
-  // b is the best point, a the one before, c the other side of the bracket.
+  // b is the best point, a the one before it, c the other side of the bracket.
   let a = low;
   let b = high;
   let fa = f(a);
@@ -55,7 +55,7 @@ export function bracketedRoot(
   if (Number.isNaN(fa)) return notANumber(a);
   if (Number.isNaN(fb)) return notANumber(b);
   if (fa > 0 === fb > 0)
-    return impossible('no-sign-change', `The function is ${fa} at ${a} and ${fb} at ${b}: no change of sign.`);
+    return impossible('no-sign-change', `The function is ${fa} at ${a} and ${fb} at ${b}; its sign does not change.`);
   let c = a;
   let fc = fa;
   let step = b - a;
@@ -79,7 +79,7 @@ export function bracketedRoot(
     const half = c / 2 - b / 2;
     if (fb === 0 || Math.abs(half) <= least) break;
     const trial = interpolated(a, b, c, fa, fb, fc);
-    // Taken only inside the bracket, and when steps shrink at least as halving would in two turns.
+    // The step is taken only inside the bracket, and only when steps shrink at least as fast as two halvings.
     if (Math.abs(before) >= least && Math.abs(fa) > Math.abs(fb) && withinBracket(trial, half, before, least)) {
       before = step;
       step = trial;
@@ -97,7 +97,7 @@ export function bracketedRoot(
   return { ok: true, x: b, residual: fb, evaluations };
 }
 
-/** Step from b to the root of the curve through the last points. */
+/** The step from b to the root of the curve through the last points. */
 function interpolated(a: number, b: number, c: number, fa: number, fb: number, fc: number): number {
   const s = fb / fa;
   if (a === c) return ((c - b) * s) / (s - 1);
@@ -110,10 +110,10 @@ const withinBracket = (trial: number, half: number, before: number, least: numbe
   trial / half > 0 && Math.abs(trial) < Math.min(1.5 * Math.abs(half) - least / 2, Math.abs(before) / 2);
 
 /**
- * Where a column changes sign: every place i with a root between element i and i + 1, or exactly at i.
+ * Finds where a column changes sign: every index i with a root between elements i and i + 1, or exactly at i.
  *
- * @neglects pairs of roots between two neighbours
- * @returns places, rising
+ * @neglects pairs of roots between two neighbouring elements
+ * @returns the indices, in increasing order
  * @throws InputError `empty`, `not-finite`
  * @source dlmf §3.8(iii)
  * @example signChanges([-1, 2, 3, -1]) // 0, 2

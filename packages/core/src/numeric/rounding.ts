@@ -1,6 +1,6 @@
 /**
- * Whether what is left of a sum is rounding: terms that cancel leave some bits of the largest of them. Eight units in
- * the last place are allowed for the few operations that make a term.
+ * Says whether the remainder of a sum is only rounding. Terms that cancel leave a few bits of the largest of them. Eight
+ * units in the last place are allowed for the few operations that make a term.
  *
  * $$ |s| \le 8\,\epsilon \sum |t_i| $$
  *
@@ -9,7 +9,7 @@
  * | $s$ | `sum` | any | the sum |
  * | $\sum \lvert t_i \rvert$ | `sizes` | any | sum of the magnitudes of its terms |
  *
- * @returns true for a sum that stands for 0
+ * @returns true when the sum counts as 0
  * @source own (units in the last place of a sum)
  * @example isRounding(0.1 + 0.2 - 0.3, 0.6) // true
  */

@@ -1,27 +1,27 @@
 import { boundedMinimum, type Minimum } from './minimise.js';
 
-/** How often the points are drawn nearer to each other. */
+/** How often the distance between the points may be halved. */
 const mostHalvings = 8;
 
 /**
- * Minimum of a smooth function between two ends, where its slope vanishes: to about 1e-10 of x. Values alone
- * cannot place a minimum so well, since it is flat: {@link boundedMinimum} stops at 1e-8. For a maximum hand in −f.
+ * Minimum of a smooth function between two ends, found to about 1e-10 of x as the zero of its slope. A minimum is flat, so
+ * values alone cannot place it so well: {@link boundedMinimum} stops at 1e-8. For a maximum, pass −f.
  *
  * $$ f'(x) \approx \frac{45\,(f_1 - f_{-1}) - 9\,(f_2 - f_{-2}) + (f_3 - f_{-3})}{60\,h},\qquad f_i = f(x + ih) $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $f$ | `f` | any | the function |
- * | $[a, b]$ | `low`, `high` | as x | bounds, rising: two neighbours of the least sample of a column |
- * | $\tau$ | `tolerance` | 1 | of x, relative; 1e-10 when left out |
+ * | $[a, b]$ | `low`, `high` | as x | bounds, rising: the two neighbours of the smallest sample of a column |
+ * | $\tau$ | `tolerance` | 1 | relative, of x; 1e-10 by default |
  *
- * Newton steps to the zero of the slope, with h halved until x rests within the tolerance or rounding moves it more than
- * h did.
+ * Newton steps lead to the zero of the slope. The distance h is halved until x stays within the tolerance, or until rounding
+ * moves x more than the last h did.
  *
- * @validity one minimum between the ends, and derivatives of order seven; at a corner or at an end the answer is that of
+ * @validity one minimum between the ends, and seven derivatives; at a kink or at an end the result is that of
  *   {@link boundedMinimum}, with `converged` false
- * @neglects what is below the tolerance
- * @returns the point, its value, and whether it rests within the tolerance
+ * @neglects anything below the tolerance
+ * @returns the point, its value, and whether it settled within the tolerance
  * @throws InputError `not-finite`, `not-positive`, `unsorted`
  * @source dlmf §3.4 (derivatives from seven points)
  * @example smoothMinimum((x) => Math.cosh(x - 1), 0, 3) // x = 1

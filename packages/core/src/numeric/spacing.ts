@@ -4,7 +4,7 @@ import { unlessFinite, unlessPositive, unlessRising, unlessWhole } from './refus
 const most = 2 ** 24;
 
 /**
- * A column in equal ratios between two positive ends, both of which are in it exactly.
+ * Numbers in equal ratios between two positive ends. Both ends are included exactly.
  *
  * $$ x_i = a^{1-t}\, b^t,\quad t = i/(n-1) $$
  *
@@ -26,7 +26,7 @@ export function logarithmic(from: number, to: number, count: number): Float64Arr
 }
 
 /**
- * A column in equal steps between two ends, both of which are in it exactly.
+ * Numbers in equal steps between two ends. Both ends are included exactly.
  *
  * $$ x_i = (1-t)\,a + t\,b,\quad t = i/(n-1) $$
  *
@@ -52,7 +52,7 @@ const spanFaults = (from: number, to: number, count: number): Fault[] => [
   ...unlessWhole('count', count, 2, most),
 ];
 
-/** Rounding must not carry a point past an end or behind its neighbour. */
+/** Keeps rounding from carrying a point past an end or behind its neighbour. */
 function column(from: number, to: number, count: number, at: (t: number) => number): Float64Array {
   const x = new Float64Array(count);
   x[0] = from;

@@ -1,6 +1,6 @@
 import { hankelExpansion } from './hankel-expansion.js';
 
-/** From here on the expansion in 1/x is exact to rounding; below, the sum of Bessel functions is. */
+/** From this x on, the expansion in 1/x is exact to rounding. Below it, the sum of Bessel functions is. */
 const far = 40;
 
 /**
@@ -12,7 +12,7 @@ const far = 40;
  * | --- | --- | --- | --- |
  * | $x$ | `x` | 1 | argument, any sign |
  *
- * Below 40 by this sum, all Bessel functions from one recurrence downwards; above by $Y_0$ and powers of 1/x.
+ * Below 40 it uses this sum, with all Bessel functions from one downward recurrence. Above 40 it uses $Y_0$ and powers of 1/x.
  *
  * @validity finite x; error below 1e-14 of $\max(|\mathbf H_0|, \sqrt{2/(\pi x)})$ up to x = 1000
  * @neglects nothing
@@ -27,7 +27,7 @@ export function struveH0(x: number): number {
 }
 
 /**
- * Struve function of order 1 of a real argument, the reactance of a piston in a wall; a kernel.
+ * Struve function of order 1 of a real argument, which gives the reactance of a piston in a wall; a kernel.
  *
  * $$ \mathbf H_1(x) = \frac4\pi \sum_{k=1}^\infty \frac{4k^2}{4k^2-1} J_{2k}(x) $$
  *
@@ -35,7 +35,7 @@ export function struveH0(x: number): number {
  * | --- | --- | --- | --- |
  * | $x$ | `x` | 1 | argument, any sign |
  *
- * This is the published sum with $1 = J_0 + 2\sum J_{2k}$ put in: no two large terms cancel at small x.
+ * This is the published sum with $1 = J_0 + 2\sum J_{2k}$ inserted, so that no two large terms cancel at small x.
  *
  * @validity finite x; error below 1e-14 of $\mathbf H_1$ up to x = 1000
  * @neglects nothing
@@ -50,7 +50,7 @@ export function struveH1(x: number): number {
 
 function fromBesselSum(order: 0 | 1, x: number): number {
   if (x < 1) {
-    // The power series: the recurrence would overflow towards 0.
+    // The power series is used here because the recurrence would overflow near 0.
     let term = order === 0 ? (2 * x) / Math.PI : (2 * x * x) / (3 * Math.PI);
     let sum = term;
     for (let k = 1; k < 12; k++) {
@@ -75,7 +75,7 @@ function fromBesselSum(order: 0 | 1, x: number): number {
   return ((4 / Math.PI) * sum) / (here + 2 * even);
 }
 
-/** H − Y far out: (1/π) Σ Γ(k + ½) (x/2)^(ν−2k−1) / Γ(ν + ½ − k). */
+/** H − Y at large x: (1/π) Σ Γ(k + ½) (x/2)^(ν−2k−1) / Γ(ν + ½ − k). */
 function powersFar(order: 0 | 1, x: number): number {
   let term = order === 0 ? 2 / (Math.PI * x) : 2 / Math.PI;
   let sum = term;

@@ -6,10 +6,10 @@ export interface Found {
 
 /**
  * Visits every cell of a lattice, the last axis fastest, and keeps the cheapest cell for each of several objectives.
- * Global, deterministic and without a seed: what it misses lies between two cells, and is left to {@link descend}.
+ * It is global, deterministic and needs no seed. It can miss only what lies between two cells, which {@link descend} finds.
  *
- * `evaluate(cell, costs)` fills one cost for each objective; a cost that is not less than infinity rules the cell out.
- * Work that belongs to the slow axes is best cached by the caller, since it sees the cells in order. Ties keep the first.
+ * `evaluate(cell, costs)` fills in one cost for each objective. A cost of infinity or NaN rules the cell out. Of equal costs
+ * the first is kept. The cells come in order, so the caller can cache work that depends only on the slow axes.
  *
  * @source common practice (exhaustive search)
  * @example survey([10, 10], 1, ([i, k], costs) => { costs[0] = (i - 3) ** 2 + (k - 7) ** 2; })[0].cell // [3, 7]

@@ -2,7 +2,7 @@ import { type Fault, InputError } from '../fault/index.js';
 import type { Kind, Quantity } from './quantity.js';
 import { readInto, type Sign } from './read.js';
 
-/** How one field of a record is read: its value, or faults on the list and `undefined`. */
+/** How one field of a record is read. Reading returns the value, or adds faults to the list and returns `undefined`. */
 export interface Field<T> {
   readonly optional: boolean;
   readonly read: (faults: Fault[], value: unknown, path: string) => T | undefined;
@@ -11,7 +11,7 @@ export interface Field<T> {
 /** A field that may be left out. */
 export type OptionalField<T> = Field<T> & { readonly optional: true };
 
-/** Field name → how it is read. */
+/** For each field name, how the field is read. */
 export type Shape = Readonly<Record<string, Field<unknown>>>;
 
 type Value<F> = F extends Field<infer T> ? T : never;
@@ -48,7 +48,7 @@ export const count = (most: number): Field<number> => ({
   },
 });
 
-/** One of a few words. */
+/** One of the given words. */
 export const oneOf = <T extends string>(...words: readonly T[]): Field<T> => ({
   optional: false,
   read: (faults, value, path) => {
@@ -59,7 +59,7 @@ export const oneOf = <T extends string>(...words: readonly T[]): Field<T> => ({
   },
 });
 
-/** A value that the caller passes in and that is used as it is: a function, a record already read. */
+/** A value that is used unchecked, such as a function or a record that was read before. */
 export const given = <T>(): Field<T> => ({ optional: false, read: (_faults, value) => value as T });
 
 /** A record inside a record. */
@@ -72,8 +72,8 @@ export const nested = <S extends Shape>(shape: S): Field<Fields<S>> => ({
 export const optional = <T>(field: Field<T>): OptionalField<T> => ({ ...field, optional: true });
 
 /**
- * Reads a record without throwing; `undefined` when any field was refused. A field that is `undefined` is one left out,
- * whatever its name.
+ * Reads a record without throwing. Returns `undefined` when any field was refused. A field whose value is `undefined` counts
+ * as left out, whatever its name.
  */
 export function readFieldsInto<S extends Shape>(
   faults: Fault[],
@@ -109,7 +109,7 @@ export function readFieldsInto<S extends Shape>(
 }
 
 /**
- * Reads a record of quantities by a shape: every fault of every field at once, unknown fields included.
+ * Reads a record of quantities by a shape. All faults of all fields are reported at once, including unknown fields.
  *
  * @throws InputError
  * @example readFields('vent', { diameter: '62 mm' }, { diameter: positive('length') }) // { diameter: 0.062 }

@@ -4,7 +4,7 @@ import { readInto } from './read.js';
 
 declare const checked: unique symbol;
 
-/** Frequencies in Hz, all positive, finite and rising: checked once, so that kernels need not. */
+/** Frequencies in Hz: positive, finite and increasing. They are checked once, so that kernels need not check them again. */
 export type FrequencyGrid = Float64Array & { readonly [checked]: true };
 
 const isList = (value: unknown): value is ArrayLike<unknown> =>
@@ -38,7 +38,7 @@ export function frequencyGrid(frequencies: ArrayLike<number>, path = 'frequencie
 }
 
 /**
- * Frequencies spaced evenly in the logarithm, both ends included. The ends are texts, or numbers in Hz.
+ * Frequencies in equal ratios, both ends included. The ends are texts, or numbers in Hz.
  *
  * @throws InputError
  * @example logarithmicGrid('10 Hz', '1 kHz', 3) // 10, 100, 1000 Hz
@@ -57,7 +57,7 @@ export function logarithmicGrid(
   const low = readInto(faults, 'frequency', from, 'from');
   const high = readInto(faults, 'frequency', to, 'to');
   if (low !== undefined && high !== undefined && high <= low) {
-    const remedy = 'Swap the two, or correct one.';
+    const remedy = 'Swap the two ends, or correct one of them.';
     faults.push({ code: 'unsorted', path: 'to', got: to, expected: `more than from, ${low} Hz`, remedy });
   }
   if (low === undefined || high === undefined || faults.length > 0) throw new InputError(faults);

@@ -1,4 +1,4 @@
-/** How is a record of quantities read, with all faults at once? */
+/** How is a record of quantities read, with all its faults reported at once? */
 export {
   anySign,
   count,
@@ -17,11 +17,11 @@ export {
 } from './fields.js';
 /** How is a quantity written for people? */
 export { decimalText, format, inUnit } from './format.js';
-/** At which frequencies? */
+/** How are the frequencies of a calculation given? */
 export { type FrequencyGrid, frequencyGrid, logarithmicGrid } from './frequency-grid.js';
 /** What does a number mean? */
 export * from './quantity.js';
-/** How is one text or number read? */
+/** How is a single quantity read? */
 export { read, readInto, type Sign, unitList } from './read.js';
 /** Which kinds and units are there? */
 export { type KindDefinition, kinds, type Unit } from './units.js';

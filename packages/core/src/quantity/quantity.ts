@@ -8,7 +8,7 @@ export type Kind = keyof typeof kinds;
 /** The unit texts of a kind. */
 export type UnitOf<K extends Kind> = keyof (typeof kinds)[K]['units'] & string;
 
-/** What the type of a number says beyond the number; nothing of it is there at run time. Named, so that declaration files can. */
+/** What the type of a number adds to it; nothing of this exists at run time. It is exported so that declaration files can name it. */
 export interface OfKind<K extends Kind> {
   readonly [kind]: K;
 }
@@ -20,7 +20,7 @@ export type Quantity<K extends Kind> = number & OfKind<K>;
 export type Text<K extends Kind> = `${number} ${UnitOf<K>}`;
 
 /**
- * Says that an SI number is of a kind. The door for numbers computed at run time; checks nothing.
+ * Marks an SI number as a quantity of a kind. Use it for numbers computed at run time; it checks nothing.
  *
  * @example si('length', 0.062) // 0.062, of type Length
  */
@@ -62,8 +62,8 @@ export type AcousticMass = Quantity<'acousticMass'>;
 export type AcousticCompliance = Quantity<'acousticCompliance'>;
 export type AcousticResistance = Quantity<'acousticResistance'>;
 
-// One named alias a kind, so that the compiler prints 'VolumeInput' and not every pattern in it.
-// Each says how a number worked out at run time is handed in: that is what one looks for when a bare number is refused.
+// Each kind has a named alias, so that the compiler prints 'VolumeInput' instead of every pattern in it.
+// Each docstring says how to pass a number computed at run time, because a reader whose bare number was refused looks there.
 /** A length: a text such as `'62 mm'`, or `si('length', x)` of a number x in m. */
 export type LengthInput = Length | Text<'length'>;
 /** A peak displacement: a text such as `'6 mm'`, or `si('displacementPeak', x)` of a number x in m. */
@@ -132,5 +132,5 @@ export type AcousticMassInput = AcousticMass | Text<'acousticMass'>;
 export type AcousticComplianceInput = AcousticCompliance | Text<'acousticCompliance'>;
 /** An acoustic resistance: a text such as `'5000 Pa·s/m³'`, or `si('acousticResistance', x)` of a number x in Pa·s/m³. */
 export type AcousticResistanceInput = AcousticResistance | Text<'acousticResistance'>;
-/** Plain numbers (quality factors, counts of ratio) carry no brand: 0.38 says all there is to say. */
+/** A ratio, such as a quality factor. Ratios are plain numbers without a brand, because they have no unit to confuse. */
 export type RatioInput = number | Text<'ratio'>;

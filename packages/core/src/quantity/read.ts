@@ -2,7 +2,7 @@ import { type Fault, InputError } from '../fault/index.js';
 import type { Kind, Quantity, Text } from './quantity.js';
 import { type KindDefinition, kinds } from './units.js';
 
-/** Which sign has a meaning: more than zero, zero or more, or any. */
+/** Which signs are accepted: above zero, zero or more, or any. */
 export type Sign = 'positive' | 'not-negative' | 'any';
 
 const decimal = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecimal, no blanks
@@ -10,16 +10,16 @@ const decimal = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i; // no hexadecim
 const definition = (kind: Kind): KindDefinition => kinds[kind];
 const article = (noun: string): string => `${/^(?:[aeiou]|rms)/.test(noun) ? 'an' : 'a'} ${noun}`;
 
-/** The units of a kind as a list in words: 'm, mm, cm, in, ft'. */
+/** The units of a kind, separated by commas: 'm, mm, cm, in, ft'. */
 export const unitList = (kind: Kind): string => Object.keys(definition(kind).units).join(', ');
 
-/** Magnitudes outside the accepted range of the kind, and what would do. */
+/** The fault of a number that is not finite, has the wrong sign or is outside the range of its kind. */
 function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign): Fault | undefined {
   const { of, range, units } = definition(kind);
   const unit = Object.keys(units)[0] === '1' ? '' : ` ${Object.keys(units)[0]}`;
   const size = Math.abs(value);
   if (!Number.isFinite(value)) {
-    return { code: 'not-finite', path, got, expected: `a finite ${of}`, remedy: 'Give a number that exists.' };
+    return { code: 'not-finite', path, got, expected: `a finite ${of}`, remedy: 'Give a finite number.' };
   }
   if ((sign === 'positive' && value <= 0) || (sign === 'not-negative' && value < 0)) {
     const expected = sign === 'positive' ? `${article(of)} above zero` : `${article(of)} of zero or more`;
@@ -32,7 +32,7 @@ function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign
   return undefined;
 }
 
-/** Reads one value without throwing: the SI number, or a fault pushed on the list and `undefined`. */
+/** Reads one value without throwing. Returns the SI number, or adds a fault to the list and returns `undefined`. */
 export function readInto<K extends Kind>(
   faults: Fault[],
   kind: K,
@@ -46,7 +46,7 @@ export function readInto<K extends Kind>(
   } else {
     const [digits = '', unit = '', ...rest] = typeof value === 'string' ? value.split(' ', 3) : [];
     const { units } = definition(kind);
-    // hasOwn: a plain index would accept '5 constructor'.
+    // A plain index would accept '5 constructor'.
     if (rest.length > 0 || !decimal.test(digits) || !Object.hasOwn(units, unit)) {
       const expected = `a number, one space, and one of ${unitList(kind)}`;
       const example = `${kind === 'temperature' ? '20 °C' : `1 ${Object.keys(units)[0]}`}`;
@@ -65,7 +65,7 @@ export function readInto<K extends Kind>(
 }
 
 /**
- * Reads one quantity: a branded SI number, or a text of a number, one space and a unit.
+ * Reads one quantity: a branded SI number, or a text that consists of a number, one space and a unit.
  *
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @example read('volume', '24 L', 'box.volume') // 0.024, of type Volume

@@ -1,2 +1,2 @@
-/** Lengths closer than a nanometre, m, are the same: 70 mm and twice 3 mm make 76 mm, and in binary a little more. */
+/** Lengths that differ by less than this, in m, count as equal: in binary, 70 mm plus twice 3 mm is a little more than 76 mm. */
 export const ROUNDING = 1e-9;

@@ -1,21 +1,21 @@
 /** One unit: `SI = number × scale + offset`. */
 export type Unit = readonly [scale: number, offset: number];
 
-/** One kind of quantity: the range of SI values the library accepts, and its units, the SI unit first. */
+/** One kind of quantity: its name, the range of SI values that the library accepts, and its units, the SI unit first. */
 export interface KindDefinition {
-  /** What it measures, in words, for messages and pages. */
+  /** The name of the quantity, for messages and pages. */
   readonly of: string;
-  /** Least and greatest magnitude in SI units; zero is judged apart, by the sign that a field asks for. */
+  /** Least and greatest magnitude in SI units. Whether zero is accepted depends on the sign that a field asks for. */
   readonly range: readonly [least: number, greatest: number];
   readonly units: Readonly<Record<string, Unit>>;
 }
 
 /**
- * Every kind and unit once: types, parser, messages, JSON Schema and the units page all come from this table.
+ * Every kind and unit is defined here, once. Types, parser, messages, JSON Schema and the units page come from this table.
  *
- * Kind, not dimension: peak and rms, cone area and cross-section, mechanical and electrical resistance stay apart.
- * The ranges are far wider than any loudspeaker: they catch millimetres taken for metres, and keep every formula
- * inside what double precision can hold. Conversions are exact by definition (international yard and pound, SI brochure).
+ * A kind says more than a dimension: peak differs from rms, cone area from cross-section, mechanical resistance from
+ * electrical. The ranges are far wider than any loudspeaker needs. They catch millimetres taken for metres, and keep every
+ * formula within double precision. Conversions are exact by definition (international yard and pound, SI brochure).
  */
 export const kinds = {
   length: {
@@ -70,7 +70,7 @@ export const kinds = {
     range: [1e-6, 1e4],
     units: { K: [1, 0] },
   },
-  // Not a length: below sea level it is negative, and nobody gives it in millimetres.
+  // A kind of its own: an altitude can be negative, and nobody gives it in millimetres.
   altitude: { of: 'altitude', range: [1e-3, 1e5], units: { m: [1, 0], km: [1e3, 0], ft: [0.3048, 0] } },
   viscosity: { of: 'dynamic viscosity', range: [1e-9, 1e3], units: { Pa·s: [1, 0] } },
   thermalConductivity: { of: 'thermal conductivity', range: [1e-6, 1e5], units: { 'W/(m·K)': [1, 0] } },

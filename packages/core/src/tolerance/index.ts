@@ -1,2 +1,2 @@
-/** Which input matters, and how much? */
+/** Which inputs matter most, and how much? */
 export { type Sensitivity, sensitivity } from './sensitivity.js';

@@ -14,7 +14,7 @@ import {
 interface Section {
   /** Inner diameter where the vent is narrowest. */
   readonly diameter: LengthInput;
-  /** How many vents share the flow, 1 to 1000; default 1. */
+  /** Number of vents that share the flow, 1 to 1000; default 1. */
   readonly count?: number | undefined;
 }
 
@@ -32,7 +32,7 @@ const section = { diameter: positive('length'), count: optional(count(1000)) };
 const area = (diameter: number, vents = 1) => vents * Math.PI * (diameter / 2) ** 2;
 
 /**
- * Peak air speed at the narrowest section, mean over the section.
+ * Peak air speed at the narrowest section, averaged over the section.
  *
  * $$ u = \frac{U}{n S} $$
  *
@@ -42,8 +42,9 @@ const area = (diameter: number, vents = 1) => vents * Math.PI * (diameter / 2) *
  * | $S$ | `diameter` | m² | cross-section of one vent |
  * | $n$ | `count` | 1 | number of vents |
  *
- * @validity a vent short against the wavelength, so that the flow is one along it; speed small against that of sound.
- * @neglects the profile over the section: in the middle the air is faster when a jet forms.
+ * @validity a vent that is short compared with the wavelength, so that the flow is the same along it; air speeds far below the
+ * speed of sound.
+ * @neglects the velocity profile over the section; the air is faster in the middle when a jet forms.
  * @returns m/s
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source morse1968 kinematics
@@ -55,7 +56,7 @@ export function airSpeedPeak(input: PeakFlowInput): AirSpeedPeak {
 }
 
 /**
- * Rms air speed at the narrowest section, mean over the section.
+ * Rms air speed at the narrowest section, averaged over the section.
  *
  * $$ u = \frac{U}{n S} $$
  *
@@ -77,18 +78,18 @@ export function airSpeedRms(input: RmsFlowInput): AirSpeedRms {
   return si('airSpeedRms', fields.flowRms / area(fields.diameter, fields.count));
 }
 
-/** A limit of the air speed that people go by. */
+/** A customary limit of the air speed. */
 export interface AirSpeedCustom {
   readonly airSpeedPeak: AirSpeedPeak;
   readonly words: string;
 }
 
 /**
- * Limits of the peak air speed as they are handed down: common practice, not a prediction. Below them a vent with sharp
- * edges can still be heard, above them one with well rounded ends may stay quiet.
+ * Customary limits of the peak air speed: common practice, not a prediction. Below them a vent with sharp edges can still be
+ * audible, and above them a vent with well-rounded ends may stay quiet.
  */
 export const airSpeedCustoms = {
-  /** For little compression and distortion. */
+  /** Keeps compression and distortion low. */
   strict: { airSpeedPeak: si('airSpeedPeak', 10), words: 'common practice: 10 m/s' },
   /** About 5 % of the speed of sound. */
   usual: { airSpeedPeak: si('airSpeedPeak', 17), words: 'common practice: 17 m/s, 5 % of the speed of sound' },

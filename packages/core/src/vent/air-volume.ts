@@ -2,13 +2,13 @@ import type { Fault } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, type Volume, type VolumeInput } from '../quantity/index.js';
 import type { VentGeometry } from './vent-geometry.js';
 
-/** The air that a vent works on: exactly one of the two volumes. */
+/** The air volume of the box. Exactly one of the two volumes must be given. */
 export interface AirVolumeInput {
   /** Air volume with the vent in place. */
   readonly netVolume?: VolumeInput | undefined;
-  /** Air volume with everything in place but the vent. */
+  /** Air volume with everything in place except the vent. */
   readonly volumeBeforeVent?: VolumeInput | undefined;
-  /** Thickness of the panel that holds the vent: this part of its length takes no air. Default 0. */
+  /** Thickness of the panel that holds the vent. This part of the vent takes up no air volume. Default 0. */
   readonly panelThickness?: LengthInput | undefined;
 }
 
@@ -23,7 +23,7 @@ interface AirVolume {
   readonly volumeBeforeVent?: Volume;
 }
 
-/** Exactly one of the two volumes must be given. */
+/** The fault of giving both volumes, or neither. */
 export function volumeFaults({ netVolume, volumeBeforeVent }: AirVolume): Fault[] {
   if ((netVolume === undefined) !== (volumeBeforeVent === undefined)) return [];
   const code = netVolume === undefined ? 'empty' : 'conflict';
@@ -33,8 +33,8 @@ export function volumeFaults({ netVolume, volumeBeforeVent }: AirVolume): Fault[
 }
 
 /**
- * Net volume as a straight line in the vent's length, $V = a - bL$: SI numbers. With `netVolume` given, $b = 0$, and the
- * solution of a tuning is one formula for both.
+ * Net volume as a linear function of the vent's length, $V = a - bL$, in SI numbers. When `netVolume` is given, $b = 0$, so
+ * that one formula solves both cases.
  */
 export interface VolumeLine {
   readonly constant: number;

@@ -2,13 +2,13 @@ import type { Fault } from '../fault/index.js';
 import { type AngleInput, count, type Fields, type LengthInput, optional, positive } from '../quantity/index.js';
 import { ROUNDING } from '../quantity/rounding.js';
 
-/** One bend of a vent, or several alike. */
+/** One bend of a vent, or several equal ones. */
 export interface BendInput {
-  /** How far the direction turns. */
+  /** Angle of the bend. */
   readonly angle: AngleInput;
   /** Radius of the bend on the centre line of the tube. */
   readonly centreLineRadius: LengthInput;
-  /** How many such bends, 1 to 20: a folded vent; default 1. */
+  /** Number of such bends, 1 to 20; default 1. A folded vent has several. */
   readonly count?: number | undefined;
 }
 
@@ -20,11 +20,11 @@ export const bendShape = {
 
 type Bend = Fields<typeof bendShape> | undefined;
 
-/** Length and tightness of the bends of a vent. */
+/** Length and curvature of the bends of a vent. */
 export interface BendGeometry {
-  /** Centre-line length of all bends, m; 0 when straight. */
+  /** Centre-line length of all bends, m; 0 for a straight vent. */
   readonly bendLength: number;
-  /** Centre-line radius of a bend over half the width in its plane; infinite when straight. */
+  /** Centre-line radius of a bend over half the width in its plane; infinite for a straight vent. */
   readonly bendRatio: number;
 }
 
@@ -36,7 +36,7 @@ export const bendGeometry = (bend: Bend, halfWidth: number): BendGeometry =>
         bendRatio: bend.centreLineRadius / halfWidth,
       };
 
-/** The inside of a bend has a radius above zero. */
+/** The fault of a bend so sharp that its inside would have no radius. */
 export function sharpBendFaults(bend: Bend, outerRadius: number): Fault[] {
   if (bend === undefined || bend.centreLineRadius >= outerRadius - ROUNDING) return [];
   const expected = `at least the outer radius of the tube, ${outerRadius} m`;

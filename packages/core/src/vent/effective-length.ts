@@ -15,22 +15,24 @@ import { geometry, type VentInput, ventField } from './vent-input.js';
 
 export interface VentAtFrequency {
   readonly vent: VentInput;
-  /** Default: the limit of low frequency. */
+  /** Default: the low-frequency limit. */
   readonly frequency?: FrequencyInput;
 }
 
 const shape = { vent: ventField, frequency: optional(positive('frequency')) };
 
-/** Both end corrections together, m. Refuses what a caller's own end correction makes of nothing. */
+/** Sum of both end corrections, m. Throws when the caller's own end correction returns a value that is not finite. */
 export function endLength({ inner, outer, innerEnd, outerEnd }: VentGeometry, k: number): number {
   const length = outerEnd(outer, k) + innerEnd(inner, k);
   if (Number.isFinite(length)) return length;
   const path = Number.isFinite(innerEnd(inner, k)) ? 'vent.outerEnd' : 'vent.innerEnd';
   const expected = `a finite length from the end correction at k = ${k} rad/m`;
-  throw new InputError([{ code: 'not-finite', path, got: length, expected, remedy: 'Mend the end correction.' }]);
+  throw new InputError([
+    { code: 'not-finite', path, got: length, expected, remedy: 'Correct the end correction function.' },
+  ]);
 }
 
-/** Length and end corrections, m, refused unless above zero. */
+/** Length with both end corrections, m. Throws unless it is above zero. */
 export function movingLength(vent: VentGeometry, length: number, k: number): number {
   const effective = length + endLength(vent, k);
   if (effective > 0) return effective;
@@ -39,16 +41,16 @@ export function movingLength(vent: VentGeometry, length: number, k: number): num
   throw new InputError([{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }]);
 }
 
-/** Length that the flares of both ends take of a vent, m. */
+/** Length that the flares of both ends take up, m. */
 export const flareLength = ({ innerEnd, outerEnd }: VentGeometry): number =>
   (innerEnd.flare?.radius ?? 0) + (outerEnd.flare?.radius ?? 0);
 
-/** Bends and flares take no more than the vent is long. */
+/** The fault of a vent that is shorter than its bends and flares. */
 export function lengthFaults(vent: VentGeometry, length: number): Fault[] {
   const least = vent.bendLength + flareLength(vent);
   if (least <= length + ROUNDING) return [];
-  const expected = `at least the ${least} m that its ${vent.bendLength > 0 ? 'bend' : 'flares'} takes`;
-  const remedy = 'Lengthen it, or bend or flare it less.';
+  const expected = `at least ${least} m, the length of its ${vent.bendLength > 0 ? 'bends and flares' : 'flares'}`;
+  const remedy = 'Lengthen the vent, or make its bends or flares smaller.';
   return [{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }];
 }
 
@@ -63,7 +65,7 @@ function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: n
 }
 
 /**
- * Length that the moving air of a vent has: that of the tube and, at each end, some air outside.
+ * Effective length of a vent: the length of the tube and the end corrections for the moving air outside it.
  *
  * $$ \ell = L + \Delta\ell_{outer}(k) + \Delta\ell_{inner}(k) $$
  *
@@ -75,9 +77,9 @@ function read(input: VentAtFrequency, air: Air): { vent: VentGeometry; length: n
  * | $k$ | `frequency` | rad/m | $2\pi f/c$ |
  *
  * @validity $k\ell \le 0.5$; ends more than a diameter from other walls and from each other.
- * @neglects the shorter way of the air in a bend of centre-line radius R, by potential flow
- *   $(1 - \sqrt{1 - (a/R)^2})/2$ of the bend's length: 3 % at 1.5 diameters, below which a tuning warns; what neighbouring
- *   vents add to each other's ends (pistons that touch: 0.27 radii each, pritchard1960); flow.
+ * @neglects the shorter path of the air in a bend of centre-line radius R, by potential flow
+ *   $(1 - \sqrt{1 - (a/R)^2})/2$ of the bend's length (3 % at 1.5 diameters, below which a tuning warns); the interaction of
+ *   neighbouring vents (0.27 radii each for pistons that touch, pritchard1960); flow.
  * @returns m
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307; the end corrections name their own
@@ -89,7 +91,7 @@ export function effectiveLength(input: VentAtFrequency, air: Air = standardAir):
 }
 
 /**
- * Acoustic mass of one vent, or of several side by side.
+ * Acoustic mass of one vent, or of several equal vents together.
  *
  * $$ M_{AV} = \frac{\rho\,\ell}{n S} $$
  *
@@ -101,7 +103,8 @@ export function effectiveLength(input: VentAtFrequency, air: Air = standardAir):
  * | $\rho$ | `density` | kg/m³ | density of the air |
  *
  * @validity as {@link effectiveLength}.
- * @neglects as {@link effectiveLength}, and the boundary layer, which adds its thickness over the radius (about 1 %).
+ * @neglects what {@link effectiveLength} neglects, and the boundary layer, which increases the mass by the ratio of its
+ * thickness to the radius (about 1 %).
  * @returns kg/m⁴
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307

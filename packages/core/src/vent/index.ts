@@ -7,23 +7,23 @@ export {
   type PeakFlowInput,
   type RmsFlowInput,
 } from './air-speed.js';
-/** Which volume does the vent work on: the one before it is put in, or the one left? */
+/** Is the air volume of a box given with or without the vent? */
 export type { AirVolumeInput } from './air-volume.js';
-/** How long does a vent act, and what does the air in it weigh? */
+/** What are the effective length and the acoustic mass of a vent? */
 export { acousticMass, effectiveLength, type VentAtFrequency } from './effective-length.js';
 /** How long must a vent be for a tuning? */
 export { compileLengthForTuning, type LengthForTuningInput, lengthForTuning } from './length-for-tuning.js';
-/** What is a round vent? */
+/** How is a round vent described? */
 export type { BendInput } from './bend.js';
 export type { RoundVentInput, RoundVentSection } from './round-vent.js';
-/** What is a slot, and what is a vent of either form? */
+/** How is a slot described, and how is a vent of either shape? */
 export type { SlotVentInput, SlotVentSection } from './slot-vent.js';
 export type { VentInput, VentSection } from './vent-input.js';
 /** To which frequency do several vents tune a box, and how do they share the flow? */
 export { type SeveralVents, type SeveralVentsInput, severalVents, type VentShare } from './several-vents.js';
-/** Where does a vent resonate by itself, and how sharply? */
+/** At what frequencies does a vent have standing waves, and how sharp are they? */
 export { type StandingWave, type StandingWavesInput, standingWaves } from './standing-waves.js';
 /** To which frequency does a vent tune a box? */
 export { type Tuning, type TuningInput, tuning } from './tuning.js';
-/** What does a vent do as a line with losses, in a network? */
+/** What is the admittance of a vent as a lossy line in a network? */
 export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './vent-line.js';

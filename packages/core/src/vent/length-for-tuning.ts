@@ -16,8 +16,8 @@ export interface LengthForTuningInput extends AirVolumeInput {
 const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolumeShape };
 
 /**
- * Length of a vent that tunes a box to fb. With the volume before the vent given, the vent takes of it what it
- * needs, so that the length solves a quadratic; its shorter solution is taken.
+ * Length of a vent that tunes a box to fb. When the volume without the vent is given, the vent reduces that volume, so the
+ * length is the solution of a quadratic equation. The shorter solution is taken.
  *
  * $$ k^2\,(L + \delta)\,(W - n S_o L) = n S \quad\Rightarrow\quad
  *    L = \frac{2\,(n S/k^2 - \delta W)}{b + \sqrt{b^2 - 4\,n S_o\,(n S/k^2 - \delta W)}},\qquad b = W - n S_o\,\delta $$
@@ -25,7 +25,7 @@ const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolum
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $L$ | `length` | m | length of each vent |
- * | $W$ | `volumeBeforeVent` | m³ | volume before the vent $+\,n S_o t$; with `netVolume` that one, and $S_o = 0$ |
+ * | $W$ | `volumeBeforeVent` | m³ | volume without the vent $+\,n S_o t$; or `netVolume`, with $S_o = 0$ |
  * | $t$ | `panelThickness` | m | thickness of the panel |
  * | $\delta$ | `innerEnd`, `outerEnd` | m | both end corrections, at fb |
  * | $S$ | `diameter` | m² | cross-section of one opening |
@@ -35,7 +35,7 @@ const lengthShape = { vent: sectionField, fb: positive('frequency'), ...airVolum
  *
  * @validity as `tuning`.
  * @neglects as `tuning`.
- * @returns a tuning, or why there is none: `tuning-too-high`, `tuning-too-low` (both with the reachable bound),
+ * @returns a tuning, or why there is none: `tuning-too-high`, `tuning-too-low` (both state the bound that can be reached),
  *   `vent-fills-box`, `bend-too-long`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
@@ -53,14 +53,14 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
   const ends = endLength(vent, k);
   const { constant: W, slope } = line;
   const shortest = Math.max(line.panel, flareLength(vent));
-  // The length of the lowest tuning: beyond it the vent takes volume faster than it gains mass.
+  // The length that gives the lowest tuning. A longer vent takes up volume faster than it gains mass.
   const longest = slope > 0 ? (W / slope - ends) / 2 : Number.POSITIVE_INFINITY;
   if (longest <= shortest)
-    return impossible('vent-fills-box', 'The tubes are so wide that a longer vent only tunes higher.');
+    return impossible('vent-fills-box', 'The tubes are so wide that a longer vent would only raise the tuning.');
   const length = shorterSolution(line, ends, vent.area / k ** 2);
   if (length === undefined) {
     const lowest = hertz(tunedWaveNumber(vent, longest, W - slope * longest));
-    const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m: a longer one takes too much volume.`;
+    const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m. A longer vent takes up too much volume.`;
     return impossible('tuning-too-low', text);
   }
   if (length <= 0 || length < shortest - ROUNDING) return tooHigh(vent, line, shortest, hertz);
@@ -69,13 +69,13 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
     const sizes = [taken, length].map((size) => `${decimalText(size, 3)} m`);
     return impossible(
       'bend-too-long',
-      `The bend ${taken > vent.bendLength ? 'with its flares' : 'alone'} takes ${sizes[0]}; the whole vent is to be ${sizes[1]}.`,
+      `The bends ${taken > vent.bendLength ? 'and flares' : 'alone'} need ${sizes[0]}, but the whole vent must be ${sizes[1]} long.`,
     );
   }
   return tuned(vent, Math.max(length, shortest), line, k, air);
 }
 
-/** The shorter length that solves the quadratic, in a form without cancellation; `undefined` when none does. */
+/** The shorter solution of the quadratic equation, in a form without cancellation; `undefined` when there is none. */
 function shorterSolution({ constant, slope }: VolumeLine, ends: number, mass: number): number | undefined {
   const b = constant - slope * ends;
   const c = mass - ends * constant;
@@ -90,16 +90,13 @@ function tooHigh(
   hertz: (k: number) => string,
 ): Impossible {
   const highest = hertz(tunedWaveNumber(vent, shortest, constant - slope * shortest));
-  const least = shortest > panel ? 'as its flares' : 'as the panel is thick';
-  const hole = shortest > 0 ? `with a vent as short ${least}, ${decimalText(shortest, 3)} m` : 'without any tube';
-  return impossible(
-    'tuning-too-high',
-    `The highest tuning is ${highest}, ${hole}. Widen the vent or take more of them.`,
-  );
+  const least = shortest > panel ? 'the length of its flares' : 'the thickness of the panel';
+  const hole = shortest > 0 ? `with a vent of ${decimalText(shortest, 3)} m, ${least}` : 'without any tube';
+  return impossible('tuning-too-high', `The highest tuning is ${highest}, ${hole}. Use a wider vent or more vents.`);
 }
 
 /**
- * Compiles {@link lengthForTuning} for a search: SI numbers in, nothing allocated, nothing checked.
+ * Compiles {@link lengthForTuning} for a search. The function takes SI numbers, allocates nothing and checks nothing.
  *
  * $$ L = \frac{n S}{k^2 V} - \delta(k),\qquad k = \frac{2\pi f_b}{c} $$
  *
@@ -113,8 +110,8 @@ function tooHigh(
  *
  * @validity as `tuning`, without warnings.
  * @neglects as `tuning`.
- * @returns a function of (netVolume, fb) to the length of each vent in m: zero or below where none, or none as long
- *   as its flares and its bend, tunes so high
+ * @returns a function of (netVolume, fb) that gives the length of each vent in m. It gives zero or less when no vent, or no vent
+ *   as long as its flares and bends, tunes so high
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
  * @example compileLengthForTuning({ diameter: '75 mm' })(0.04, 40) // 0.1531 m

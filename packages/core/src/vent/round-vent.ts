@@ -5,23 +5,23 @@ import { ROUNDING } from '../quantity/rounding.js';
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
-/** A round vent of a length still to be found. */
+/** A round vent without its length. */
 export interface RoundVentSection {
   /** Inner diameter. */
   readonly diameter: LengthInput;
-  /** How many such vents, 1 to 1000; default 1. */
+  /** Number of such vents, 1 to 1000; default 1. */
   readonly count?: number | undefined;
-  /** Thickness of the tube wall; default 0. It takes volume, and acts as a flange about the inner end. */
+  /** Thickness of the tube wall; default 0. It takes up volume, and acts as a flange around the inner end. */
   readonly wall?: LengthInput | undefined;
-  /** Outer diameter of a flange about the inner end. Thin: its own volume is not counted. */
+  /** Outer diameter of a thin flange around the inner end. Its own volume is not counted. */
   readonly innerFlangeDiameter?: LengthInput | undefined;
-  /** Outer diameter of the wall about the outer end, for an `outerEnd` that asks for it. */
+  /** Outer diameter of the wall around the outer end, for an `outerEnd` that depends on it. */
   readonly outerFlangeDiameter?: LengthInput | undefined;
-  /** End correction at the inner end; default `finiteFlange`, which is `unflanged` without wall and flange. */
+  /** End correction at the inner end; default `finiteFlange`, which equals `unflanged` without wall and flange. */
   readonly innerEnd?: EndCorrection | undefined;
-  /** End correction at the outer end; default `flanged`: flush in the panel. */
+  /** End correction at the outer end; default `flanged`, for an end flush with the panel. */
   readonly outerEnd?: EndCorrection | undefined;
-  /** Its bends; default straight. */
+  /** The bends of the vent; by default it is straight. */
   readonly bend?: BendInput | undefined;
 }
 
@@ -48,7 +48,7 @@ const opening = (radius: number, wall: number, flangeDiameter: number | undefine
   ...(flangeDiameter === undefined ? {} : { flangeRadius: flangeDiameter / 2 }),
 });
 
-/** Derives the geometry, and pushes a fault for each field that contradicts another. */
+/** Derives the geometry, and adds a fault for each field that contradicts another. */
 export function roundGeometry(faults: Fault[], vent: Fields<typeof roundShape>): VentGeometry {
   const { diameter, wall = 0, bend, innerFlangeDiameter, outerFlangeDiameter } = vent;
   const tubes = vent.count ?? 1;
@@ -62,7 +62,7 @@ export function roundGeometry(faults: Fault[], vent: Fields<typeof roundShape>):
         path: `vent.${name}`,
         got: flange,
         expected,
-        remedy: 'Widen it or leave it out.',
+        remedy: 'Widen the flange, or leave it out.',
       });
     }
   }

@@ -20,15 +20,15 @@ import { geometry, type VentInput, ventField } from './vent-input.js';
 import { ventWarnings } from './vent-warnings.js';
 
 export interface SeveralVentsInput extends AirVolumeInput {
-  /** 1 to 100 of them, alike or not; each may count for several alike. */
+  /** 1 to 100 vents, equal or different. Each may stand for several equal ones by its `count`. */
   readonly vents: readonly VentInput[];
 }
 
-/** What one entry of the list has of the whole. */
+/** The share of one entry of the list. */
 export interface VentShare {
-  /** Part of the whole volume flow, 0 to 1. */
+  /** Fraction of the total volume flow, 0 to 1. */
   readonly flow: number;
-  /** Its air speed over the mean of all, whole flow over whole area. */
+  /** Ratio of its air speed to the mean air speed, which is total flow over total area. */
   readonly airSpeed: number;
   readonly area: Area;
   readonly effectiveLength: Length;
@@ -39,10 +39,10 @@ export interface SeveralVents {
   readonly ok: true;
   readonly fb: Frequency;
   readonly netVolume: Volume;
-  /** Of all vents together. */
+  /** Acoustic mass of all vents together. */
   readonly area: Area;
   readonly acousticMass: AcousticMass;
-  /** In the order of the vents. */
+  /** One share for each entry, in the order of the vents. */
   readonly shares: readonly VentShare[];
   readonly warnings: readonly Warning[];
 }
@@ -63,7 +63,7 @@ const ventList: Field<readonly Vent[]> = {
 };
 
 /**
- * Frequency to which several vents, alike or not, tune one box, and how they share the flow.
+ * Frequency to which several vents, equal or different, tune one box, and how they share the flow.
  *
  * $$ f_b = \frac{c}{2\pi}\sqrt{\frac1V\sum_i\frac{n_i S_i}{\ell_i(k_b)}},\qquad
  *    \frac{U_i}{U} = \frac{n_i S_i/\ell_i}{\sum_j n_j S_j/\ell_j} $$
@@ -71,13 +71,13 @@ const ventList: Field<readonly Vent[]> = {
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $V$ | `netVolume` | m³ | air volume with the vents in place |
- * | $S_i, n_i$ | `vents` | m², 1 | cross-section of one, and how many of it |
+ * | $S_i, n_i$ | `vents` | m², 1 | cross-section of one vent, and number of such vents |
  * | $\ell_i$ | `effectiveLength` | m | length with both end corrections |
- * | $U_i/U$ | `flow` | 1 | share of the volume flow: the shorter vent has the faster air |
+ * | $U_i/U$ | `flow` | 1 | share of the volume flow; the air is faster in the shorter vent |
  *
  * @validity as `tuning`; vents in the same air, below the first standing wave of each.
- * @neglects as `tuning`; what the vents add to each other's ends, unless an end says so (`withNeighbours`); losses, which
- *   turn the phase of a narrow vent against a wide one.
+ * @neglects what `tuning` neglects; the interaction of the vents, unless an end includes it (`withNeighbours`); losses, which
+ *   shift the phase of a narrow vent relative to a wide one.
  * @returns tuning and shares, or why there are none: `vent-fills-box`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307: masses side by side
@@ -104,7 +104,7 @@ export function severalVents(input: SeveralVentsInput, air: Air = standardAir): 
   const taken = vents.reduce((sum, { vent, length }) => sum + vent.outerArea * (length - panel), 0);
   const volume = fields.netVolume ?? (fields.volumeBeforeVent ?? 0) - taken;
   if (!(volume > 0)) {
-    const text = `The vents take ${decimalText(1000 * taken, 3)} L of the ${decimalText(1000 * (fields.volumeBeforeVent ?? 0), 3)} L there are.`;
+    const text = `The vents take up ${decimalText(1000 * taken, 3)} L, but the box has ${decimalText(1000 * (fields.volumeBeforeVent ?? 0), 3)} L.`;
     return impossible('vent-fills-box', text);
   }
   const conductance = (k: number) =>

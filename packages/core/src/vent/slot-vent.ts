@@ -13,26 +13,26 @@ import {
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
-/** A rectangular vent of a length still to be found. */
+/** A rectangular vent without its length. */
 export interface SlotVentSection {
   /** Inner width. */
   readonly width: LengthInput;
   /** Inner height. */
   readonly height: LengthInput;
-  /** How many such vents, 1 to 1000; default 1. */
+  /** Number of such vents, 1 to 1000; default 1. */
   readonly count?: number | undefined;
-  /** Thickness of the boards it is built of; default 0. They take volume. */
+  /** Thickness of the boards of the vent; default 0. They take up volume. */
   readonly wall?: LengthInput | undefined;
   /**
-   * Panels of the box that it lies along and that stand for its own boards: none; one, on a long side; or two, in a
-   * corner. Default none. They mirror the inner end, which makes the vent act longer.
+   * Panels of the box that replace boards of the vent: none; one, on a long side; or two, in a corner. Default none. Such
+   * panels mirror the inner end, which makes the vent act longer.
    */
   readonly along?: 'none' | 'one' | 'two' | undefined;
-  /** End correction at the inner end; default an estimate from the flush rectangle and the free round tube. */
+  /** End correction at the inner end; by default an estimate from the flush rectangle and the free round tube. */
   readonly innerEnd?: EndCorrection | undefined;
-  /** End correction at the outer end; default `rectangularPiston`: flush in the panel, up to 3 % of it too long. */
+  /** End correction at the outer end; default `rectangularPiston`, for an end flush with the panel, which is up to 3 % too long. */
   readonly outerEnd?: EndCorrection | undefined;
-  /** Its bends, in the plane of the short side; default straight. */
+  /** The bends of the vent, in the plane of the short side; by default it is straight. */
   readonly bend?: BendInput | undefined;
 }
 
@@ -53,20 +53,20 @@ export const slotShape = {
   bend: optional(nested(bendShape)),
 };
 
-/** What a free round tube has less than a round piston in a wide wall: 0.6133 to 8/(3π). */
+/** Ratio of the end correction of a free round tube to that of a round piston in a wide wall. */
 const freeOverFlush = 0.6133 / (8 / (3 * Math.PI));
 
-/** No exact value of a free rectangular end is known to us. */
+/** An estimate, because we know of no exact value for a free rectangular end. */
 const freeEnd = (along: 'none' | 'one' | 'two'): EndCorrection => {
   const flush = along === 'none' ? rectangularPiston : alongWalls(along);
   return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {
     sources: flush.sources,
     greatestKa: 0.2,
-    estimate: 'the free end of a slot, scaled as that of a round tube',
+    estimate: 'the free end of a slot is scaled like that of a round tube',
   });
 };
 
-/** Derives the geometry, and pushes a fault for each field that contradicts another. */
+/** Derives the geometry, and adds a fault for each field that contradicts another. */
 export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): VentGeometry {
   const { width, height, wall = 0, along = 'none', bend } = vent;
   const slots = vent.count ?? 1;
@@ -75,11 +75,11 @@ export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): V
   for (const name of ['innerEnd', 'outerEnd'] as const) {
     const flare = vent[name]?.flare;
     if (flare === undefined) continue;
-    const expected = 'an end without a flare: its formula is that of a round vent';
+    const expected = 'an end without a flare, because the formula for flares is that of a round vent';
     const path = `vent.${name}`;
     faults.push({ code: 'inconsistent', path, got: flare.radius, expected, remedy: 'Leave the flare out.' });
   }
-  // Boards on both sides of a side, or on one where a panel of the box stands for the other.
+  // Each side has two boards, or one where a panel of the box replaces the other.
   const [onLong, onShort] = along === 'none' ? [2, 2] : along === 'one' ? [1, 2] : [1, 1];
   const opening = { radius: Math.sqrt((width * height) / Math.PI), aspect: long / short };
   return {

@@ -9,13 +9,13 @@ import { openVent, type VentLineInput, ventLine, ventLineShape, ventLoads } from
 import { ventWarnings } from './vent-warnings.js';
 
 export interface StandingWavesInput extends VentLineInput {
-  /** How many at most, 1 to 20; default 3. */
+  /** Greatest number of standing waves, 1 to 20; default 3. */
   readonly most?: number | undefined;
 }
 
 /** One standing wave of a vent. */
 export interface StandingWave {
-  /** Half waves in the vent, 1 for the first. */
+  /** Number of half waves in the vent, 1 for the first standing wave. */
   readonly order: number;
   readonly frequency: Frequency;
   /** Quality factor from friction at the walls and radiation of both ends. */
@@ -23,12 +23,12 @@ export interface StandingWave {
   readonly warnings: readonly Warning[];
 }
 
-/** Points in each half wave at which a resonance is looked for. */
+/** Number of points in each half wave at which the search looks for a resonance. */
 const density = 64;
 
 /**
- * Standing waves of a vent that is open at both ends: where its response has a peak far above the tuning, and where it
- * sings when the air tears off at its edges.
+ * Standing waves of a vent that is open at both ends. At these frequencies the response has peaks far above the tuning, and
+ * the vent whistles when the flow separates at its edges.
  *
  * $$ \mathrm{Im}\,Z(f_m) = 0,\qquad f_m \approx \frac{m\,c}{2\,(L + \Delta\ell_{inner} + \Delta\ell_{outer})},\qquad
  *    Q_m = \frac{f_m}{2\,\mathrm{Re}\,Z}\,\frac{d\,\mathrm{Im}\,Z}{df} $$
@@ -39,9 +39,10 @@ const density = 64;
  * | $f_m$ | `frequency` | Hz | resonance |
  * | $Q_m$ | `Q` | 1 | quality factor |
  *
- * @validity below the first wave across the vent, and the ranges of the ends, else warnings `outside-validity`.
- * @neglects the walls and modes of the box: the inner end radiates as into open air; bends; loss that grows with level.
- * @returns the standing waves, lowest first; fewer than asked for where friction leaves none
+ * @validity below the first transverse mode of the vent, and within the ranges of the ends; otherwise warnings
+ *   `outside-validity`.
+ * @neglects the walls and modes of the box, since the inner end radiates as into free air; bends; losses that grow with level.
+ * @returns the standing waves, lowest first; fewer than asked for when friction suppresses some
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 secs. 303-314 open tubes; fletcher1998 their quality factors
  * @example standingWaves({ vent: { diameter: '75 mm', length: '15 cm' } })[0] // 869 Hz, Q 6.6
@@ -58,7 +59,7 @@ export function standingWaves(input: StandingWavesInput, air: Air = standardAir)
   admittance(frequencies, re, im);
 
   const [f, a, b] = [new Float64Array(1), new Float64Array(1), new Float64Array(1)];
-  /** Impedance at one frequency, and its imaginary part over its modulus. */
+  /** Computes the impedance at one frequency, and the ratio of its imaginary part to its modulus. */
   const at = (frequency: number) => {
     f[0] = frequency;
     admittance(f, a, b);
@@ -67,7 +68,7 @@ export function standingWaves(input: StandingWavesInput, air: Air = standardAir)
   };
   const waves: StandingWave[] = [];
   for (let i = 1; i < frequencies.length && waves.length < most; i++) {
-    // The impedance goes from spring to mass; at the dips of the response between, it goes back.
+    // At a resonance the reactance changes from spring to mass. At the dips in between it changes back.
     if (!(im[i - 1]! > 0 && im[i]! <= 0)) continue;
     const root = bracketedRoot((x) => at(x).angle, frequencies[i - 1]!, frequencies[i]!);
     if (!root.ok) continue;

@@ -21,7 +21,7 @@ export interface TuningInput extends AirVolumeInput {
   readonly vent: VentInput;
 }
 
-/** A vent, a volume, and the frequency that they are tuned to. */
+/** A vent, an air volume, and the frequency to which the vent tunes it. */
 export interface Tuning {
   readonly ok: true;
   readonly fb: Frequency;
@@ -29,7 +29,7 @@ export interface Tuning {
   readonly length: Length;
   readonly netVolume: Volume;
   readonly volumeBeforeVent: Volume;
-  /** Length of the moving air, at fb. */
+  /** Effective length at fb. */
   readonly effectiveLength: Length;
   /** Acoustic mass of all vents together, at fb. */
   readonly acousticMass: AcousticMass;
@@ -43,9 +43,10 @@ export const tunedWaveNumber = (vent: VentGeometry, length: number, volume: numb
   fixedWaveNumber((k) => resonanceWaveNumber(vent.area, volume, movingLength(vent, length, k)));
 
 /**
- * The wave number that `next` gives back, for a `next` that hardly depends on it. Each step puts the last one in; the
- * root stays between two bounds, and a step that leaves them, or each fourth one, is a bisection instead: it ends for any
- * continuous end correction, and after two steps when that does not depend on $k$.
+ * Finds the fixed point of `next`, the wave number that `next` returns unchanged, for a `next` that hardly depends on it. Each
+ * step inserts the last result. The root is kept between two bounds. Every fourth step, and every step that would leave the
+ * bounds, is a bisection, so the search ends for any continuous end correction. It ends after two steps when the end
+ * correction does not depend on $k$.
  */
 export function fixedWaveNumber(next: (k: number) => number): number {
   let low = 0;
@@ -63,7 +64,7 @@ export function fixedWaveNumber(next: (k: number) => number): number {
   return k;
 }
 
-/** The record of a tuning found, whichever side it was asked from. */
+/** The record of a tuning, whether the length or the frequency was given. */
 export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: number, air: Air): Tuning {
   const effectiveLength = movingLength(vent, length, k);
   const netVolume = line.constant - line.slope * length;
@@ -80,7 +81,7 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
 }
 
 /**
- * Frequency to which a vent tunes a box, and the volume that the vent leaves.
+ * Frequency to which a vent tunes a box, and the net volume that remains beside the vent.
  *
  * $$ f_b = \frac{c}{2\pi}\sqrt{\frac{n S}{V\,\ell(k_b)}},\qquad V = V_0 - n S_o\,(L - t),\qquad k_b = 2\pi f_b/c $$
  *
@@ -96,8 +97,9 @@ export function tuned(vent: VentGeometry, length: number, line: VolumeLine, k: n
  * | $n$ | `count` | 1 | number of vents |
  * | $c$ | `speedOfSound` | m/s | speed of sound |
  *
- * @validity $k\ell$ and $kV^{1/3}$ at most 0.5, and the $ka$ of each end correction, else warnings `outside-validity`.
- * @neglects losses, filling, a driver and its compliance, the flexing of panels; as `effectiveLength`.
+ * @validity $k\ell$ and $kV^{1/3}$ at most 0.5, and $ka$ within the range of each end correction; otherwise warnings
+ *   `outside-validity`.
+ * @neglects losses, filling, a driver and its compliance, the flexing of panels; what `effectiveLength` neglects.
  * @returns a tuning, or why there is none: `vent-fills-box`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `conflict`, `unknown-field`
  * @source rayleigh1896 secs. 303-307
@@ -121,7 +123,7 @@ export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Imp
   const volume = line.constant - line.slope * length;
   if (!(volume > 0)) {
     const taken = decimalText(1000 * (vent.outerArea * (length - panel)), 3);
-    const text = `The vent takes ${taken} L of the ${decimalText(1000 * (fields.volumeBeforeVent ?? 0), 3)} L there are.`;
+    const text = `The vent takes up ${taken} L, but the box has ${decimalText(1000 * (fields.volumeBeforeVent ?? 0), 3)} L.`;
     return impossible('vent-fills-box', text);
   }
   return tuned(vent, length, line, tunedWaveNumber(vent, length, volume), air);

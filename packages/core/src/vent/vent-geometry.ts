@@ -2,9 +2,9 @@ import type { EndCorrection, LineSection, Opening } from '../duct/index.js';
 import type { Field } from '../quantity/index.js';
 import type { BendGeometry } from './bend.js';
 
-/** The section of a vent as the formulas want it. Plain SI numbers. */
+/** The geometry of a vent without its length, in plain SI numbers. */
 export interface VentGeometry extends BendGeometry {
-  /** What the walls of one tube do to its air. */
+  /** Cross-section of one tube and the effect of its walls on the air. */
   readonly section: LineSection;
   readonly count: number;
   /** Cross-section of all openings together, m². */
@@ -22,7 +22,13 @@ export const endCorrection: Field<EndCorrection> = {
   read: (faults, value, path) => {
     if (typeof value === 'function') return value as EndCorrection;
     const expected = 'an end correction: a function of the opening and the wave number';
-    faults.push({ code: 'unit', path, got: value, expected, remedy: 'Pass flanged, unflanged, or one of your own.' });
+    faults.push({
+      code: 'unit',
+      path,
+      got: value,
+      expected,
+      remedy: 'Pass flanged, unflanged, or a function of your own.',
+    });
     return undefined;
   },
 };

@@ -4,7 +4,7 @@ import { type RoundVentInput, type RoundVentSection, roundGeometry, roundShape }
 import { type SlotVentInput, type SlotVentSection, slotGeometry, slotShape } from './slot-vent.js';
 import type { VentGeometry } from './vent-geometry.js';
 
-/** A vent of a length still to be found: round, or a slot with `width` and `height`. */
+/** A vent without its length: round, or a slot with `width` and `height`. */
 export type VentSection = RoundVentSection | SlotVentSection;
 
 /** A vent: round, or a slot with `width` and `height`. */
@@ -12,7 +12,7 @@ export type VentInput = RoundVentInput | SlotVentInput;
 
 type Section = Fields<typeof roundShape> | Fields<typeof slotShape>;
 
-/** A slot is what has a width or a height. */
+/** Reads a vent as a slot when it has a width or a height, and as a round vent otherwise. */
 const isSlot = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && ['width', 'height'].some((side) => given(value, side) !== undefined);
 
@@ -35,6 +35,6 @@ export const ventField: Field<Section & { readonly length: Length }> = {
       : readFieldsInto(faults, path, value, { ...roundShape, ...length }),
 };
 
-/** Derives the geometry, and pushes a fault for each field that contradicts another. */
+/** Derives the geometry, and adds a fault for each field that contradicts another. */
 export const geometry = (faults: Fault[], vent: Section): VentGeometry =>
   'width' in vent ? slotGeometry(faults, vent) : roundGeometry(faults, vent);

@@ -22,15 +22,15 @@ import { geometry, type VentInput, ventField } from './vent-input.js';
 
 export interface VentLineInput {
   readonly vent: VentInput;
-  /** At the inner end; default the mass of its end correction: what goes into a closed box is not lost. */
+  /** Radiation at the inner end; by default the mass of its end correction, because sound inside a closed box is not lost. */
   readonly innerRadiation?: Radiation | undefined;
-  /** At the outer end; default that of its end in a wide wall. */
+  /** Radiation at the outer end; by default that of its end correction in a wide wall. */
   readonly outerRadiation?: Radiation | undefined;
-  /** What the walls do to the air; default friction and heat. `withoutLoss` takes both away. */
+  /** Changes the section; by default the walls cause friction and heat conduction. `withoutLoss` removes both. */
   readonly walls?: ((section: LineSection) => LineSection) | undefined;
 }
 
-/** How the ends of a vent are loaded where its caller does not say. */
+/** The radiation loads at the two ends of a vent. */
 export interface Loads {
   readonly inner: Radiation;
   readonly outer: Radiation;
@@ -43,20 +43,20 @@ export const ventLineShape = {
   walls: optional(given<(section: LineSection) => LineSection>()),
 };
 
-/** A flare is the mass that it has beyond the straight tube; its length is not part of the line. */
+/** Replaces a flare by the mass that it adds to the straight tube, because its length is not part of the line. */
 const unflared = (end: EndCorrection): EndCorrection => {
   const { flare } = end;
   if (flare === undefined) return end;
   return Object.assign((opening: Opening, k: number) => end(opening, k) + flare.radius, { sources: end.sources });
 };
 
-/** Loads of a vent as its end corrections say; the inner end radiates into a solid angle, or not at all. */
+/** The loads that follow from the end corrections of a vent. The inner end radiates into a solid angle, or not at all. */
 export const ventLoads = ({ innerEnd, outerEnd }: VentGeometry, innerAngle?: number): Loads => ({
   inner: smallOpening(unflared(innerEnd), innerAngle),
   outer: outerEnd === flanged ? flangedRadiation : smallOpening(unflared(outerEnd), 2 * Math.PI),
 });
 
-/** Geometry of the vent of a line, with all faults at once. */
+/** Geometry of a vent as a line; all faults are reported at once. */
 export function ventLine(fields: Fields<typeof ventLineShape>): {
   readonly vent: VentGeometry;
   readonly length: number;
@@ -89,9 +89,9 @@ export function openVent(vent: VentGeometry, length: number, loads: Loads, air: 
 }
 
 /**
- * Compiles a vent as a lossy line that radiates: its admittance for the air in the box, what a law of a network from
- * the box to `ground` is filled with. It has the standing waves of the vent, the friction at its walls, and what is
- * radiated; a lumped mass has none of them.
+ * Compiles the admittance of a vent as a lossy, radiating line, seen from the air in the box. Use it to fill a law of a
+ * network from the box to `ground`. Unlike a lumped mass it includes the standing waves of the vent, the friction at its
+ * walls, and radiation.
  *
  * $$ Y = n\left[j\omega\frac{\rho\,\Delta\ell_{inner}}{S} + \frac{A\,Z_{outer} + B}{C\,Z_{outer} + D}\right]^{-1} $$
  *
@@ -102,10 +102,11 @@ export function openVent(vent: VentGeometry, length: number, loads: Loads, air: 
  * | $Z_{outer}$ | `outerRadiation` | Pa·s/m³ | impedance of the air outside |
  * | $n$ | `count` | 1 | number of vents |
  *
- * @validity as `compileLine`; end corrections and flares small against the wavelength, $k(a + R) \le 0.5$; no warnings.
- * @neglects the modes of the box, the bends, loss that grows with level, what the ends radiate onto each other. Its flow is
- *   that of the inner end; out of the mouth goes $1/(C\,Z_{outer} + D)$ of it, 10 % more at $k\ell = 0.5$, and turned round at
- *   the first standing wave: see {@link compileVentMouth}. Without loss where `walls` is `withoutLoss`.
+ * @validity as `compileLine`; end corrections and flares that are small compared with the wavelength, $k(a + R) \le 0.5$; no
+ *   warnings. The flow is that at the inner end. The flow at the mouth is $1/(C\,Z_{outer} + D)$ of it: 10 % more at
+ *   $k\ell = 0.5$, and of opposite sign at the first standing wave. For it, use {@link compileVentMouth}.
+ * @neglects the modes of the box, the bends, losses that grow with level, coupling between the ends; losses when `walls` is
+ *   `withoutLoss`
  * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source zwikker1949 line constants; dalmont2001 the open end
@@ -116,8 +117,9 @@ export function compileVentAdmittance(input: VentLineInput, air: Air = standardA
 }
 
 /**
- * Compiles what leaves a vent at its mouth: the flow there over the pressure in the box. The air speed in the mouth and
- * the sound it makes follow from it; at the tuning it is the flow of {@link compileVentAdmittance}, and a little more.
+ * Compiles the transfer admittance of a vent: the ratio of the flow at its mouth to the pressure in the box. The air speed in
+ * the mouth and the sound of the vent follow from this flow. At the tuning it is slightly greater than the flow of
+ * {@link compileVentAdmittance}.
  *
  * $$ Y_{mouth} = n\left[j\omega\frac{\rho\,\Delta\ell_{inner}}{S}\,(C\,Z_{outer} + D) + A\,Z_{outer} + B\right]^{-1} $$
  *
@@ -129,7 +131,7 @@ export function compileVentAdmittance(input: VentLineInput, air: Air = standardA
  * | $n$ | `count` | 1 | number of vents |
  *
  * @validity as {@link compileVentAdmittance}
- * @neglects the modes of the box, the bends, loss that grows with level, what the ends radiate onto each other
+ * @neglects the modes of the box, the bends, losses that grow with level, coupling between the ends
  * @returns a kernel that fills real and imaginary part, m³/(Pa·s)
  * @throws InputError when it is compiled: `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source zwikker1949 line constants; dalmont2001 the open end
