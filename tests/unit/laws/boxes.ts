@@ -15,7 +15,7 @@ export const driver = {
   R2: si('resistance', 8),
   L2: si('inductance', 6e-4),
 };
-export const small = {
+const small = {
   Sd: si('coneArea', 0.0133),
   Mms: si('mass', 0.018),
   Cms: si('compliance', 9e-4),

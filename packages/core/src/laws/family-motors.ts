@@ -16,7 +16,7 @@ const isDriver = (record: Record<string, unknown>): boolean =>
   driverFields.every((field) => typeof record[field] === 'number');
 
 /** The drivers of a spec: of a group the one that stands for all, with the name of the record that holds it. */
-export function driversIn(spec: unknown): readonly { readonly name: unknown; readonly driver: Driver }[] {
+function driversIn(spec: unknown): readonly { readonly name: unknown; readonly driver: Driver }[] {
   const found: { name: unknown; driver: Driver }[] = [];
   const walk = (value: unknown, name: unknown): void => {
     if (typeof value !== 'object' || value === null) return;

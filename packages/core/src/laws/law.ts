@@ -7,7 +7,7 @@ export interface LawResult {
 }
 
 /** A law that holds as far as it was tried. */
-export const holds = (law: string, tried: string): LawResult => ({ law, holds: true, detail: tried });
+const holds = (law: string, tried: string): LawResult => ({ law, holds: true, detail: tried });
 
 /** A law that is broken, and where. */
 export const broken = (law: string, where: string): LawResult => ({ law, holds: false, detail: where });

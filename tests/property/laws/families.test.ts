@@ -1,0 +1,19 @@
+/** Boxes of sizes that are built obey the laws of their families: no honest box is accused. */
+import { closedFamily, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
+import { familyLaws, type LawResult } from '@airspring/core/laws';
+import { test } from '@fast-check/vitest';
+import { expect } from 'vitest';
+import { closedBoxArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
+import { mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
+
+const accused = (laws: readonly LawResult[]) => laws.filter(({ holds }) => !holds);
+
+test.prop([closedBoxArbitrary], { numRuns: 60 })('closed', (spec) => {
+  expect(accused(familyLaws({ family: closedFamily, spec }))).toEqual([]);
+});
+test.prop([ventedBoxArbitrary], { numRuns: 60 })('vented', (spec) => {
+  expect(accused(familyLaws({ family: ventedFamily, spec, frequencies: [spec.fb as number] }))).toEqual([]);
+});
+test.prop([mixedBoxArbitrary], { numRuns: 40 })('mixed', (spec) => {
+  expect(accused(familyLaws({ family: mixedFamily, spec }))).toEqual([]);
+});
