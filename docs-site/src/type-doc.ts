@@ -10,7 +10,10 @@ function asOurs(app: Application): void {
   });
   app.renderer.on(PageEvent.END, (page) => {
     if (page.contents === undefined) return;
-    page.contents = page.contents.replace(/^[ \t]*\$\$([^$]+)\$\$/gm, (_, tex: string) => `$$\n${tex.trim()}\n$$`);
+    page.contents = page.contents
+      .replace(/^[ \t]*\$\$([^$]+)\$\$/gm, (_, tex: string) => `$$\n${tex.trim()}\n$$`)
+      // A type and a function of one name share an anchor: the reader of Markdown numbers them in another way.
+      .replace(/(\]\([^)\s]*#\w+)-\d+\)/g, '$1)');
   });
 }
 
