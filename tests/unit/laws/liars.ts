@@ -8,7 +8,7 @@ import {
   type VentedBoxSpec,
   ventedFamily,
 } from '@airspring/core/enclosure';
-import { type Law, type Line, losslessLine, type Outlet, type Topology } from '@airspring/core/network';
+import { branch, type Law, type Line, losslessLine, type Outlet, type Topology } from '@airspring/core/network';
 
 type Vented = Family<VentedBoxSpec, VentedBoxInput>;
 type Mixed = Family<MixedBoxSpec, MixedBoxInput>;
@@ -85,7 +85,7 @@ const ventLine = (change: (chain: Parameters<Line['fill']>[3], i: number) => voi
   },
   values: (spec, air, set) =>
     ventedFamily.values(spec, air, (name, ...numbers) =>
-      name === 'vent' ? set('vent', 9e4, 5e-4) : set(name, ...numbers),
+      name === 'vent' ? set('vent', 9e4, 4.873e-4) : set(name, ...numbers),
     ),
 });
 /** The line itself tells the truth. */
@@ -129,6 +129,61 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ['flow of the vent doubled', 'outlets are all that leaves', withOutlets((o) => (o.name === 'vent' ? [o, o] : [o]))],
   ['the leak is not heard', 'outlets are all that leaves', withOutlets((o) => (o.name === 'leak' ? [] : [o]))],
   ['all outlets turned round', 'what leaves was not stored', withOutlets((o) => [opposed(o)])],
+  ['an air speed 2 % too low', 'air speed is flow over the stated area', scaled('perVentArea', 1 / 1.02)],
+  ['the diameter as area', 'air speed is flow over the stated area', scaled('perVentArea', 0.25)],
+  ['an amplifier 2 % stiffer', 'the resistance before it is as stated', scaled('sourceResistance', 0.98)],
+  [
+    'a leak that plays in the reference',
+    'its reference is ρ Bl Sd/(2π Mms (Rg + Re))',
+    withTopology((t) => ({
+      ...t,
+      elements: t.elements.map((one) =>
+        one.name === 'leak' && one.kind === 'acousticResistance' ? branch(one.kind, one.name, one.nodes) : one,
+      ),
+    })),
+  ],
+  [
+    'wired the wrong way round',
+    'a positive voltage pushes cones outwards',
+    withTopology((t) => ({
+      ...t,
+      elements: t.elements.map((one) =>
+        one.kind === 'motor' ? { ...one, electrical: [one.electrical[1], one.electrical[0]] as const } : one,
+      ),
+    })),
+  ],
+  [
+    'all outlets late',
+    'delays count from the nearest outlet',
+    {
+      ...withOutlets((outlet) => [{ ...outlet, delay: 'late' }]),
+      values: (spec, air, set) => {
+        ventedFamily.values(spec, air, set);
+        set('late', 1e-3);
+      },
+    },
+  ],
+  [
+    'a vent that the topology knows by number',
+    'no number stands in the topology',
+    {
+      ...ventedFamily,
+      topology: (spec) => leaking(filled((_, g) => g * (1 + spec.netVolume))).topology(spec),
+      values: (spec, air, set) => {
+        ventedFamily.values(spec, air, set);
+        set('cloth', 1e-6);
+      },
+    },
+  ],
+  [
+    'no leak where one is stated',
+    'tuning and losses are as stated',
+    {
+      ...ventedFamily,
+      topology: ({ QL: _, ...spec }) => ventedFamily.topology(spec),
+      values: ({ QL: _, ...spec }, air, set) => ventedFamily.values(spec, air, set),
+    },
+  ],
   [
     'absorption told as a leak',
     'outlets are all that leaves',
@@ -328,6 +383,52 @@ export const mixedLiars: readonly (readonly [lie: string, law: string, family: M
       topology: (spec) => {
         const { probes, ...topology } = mixedFamily.topology(spec);
         return { ...topology, probes: { ...probes, 'coneVelocity high': { of: 'potential', node: 'cone low' } } };
+      },
+    },
+  ],
+  [
+    'two currents exchanged',
+    'the current is that of the source',
+    {
+      ...mixedFamily,
+      topology: (spec) => {
+        const { probes, ...topology } = mixedFamily.topology(spec);
+        const { 'current low': low, 'current high': high } = probes;
+        return {
+          ...topology,
+          probes: { ...probes, ...(low && { 'current high': low }), ...(high && { 'current low': high }) },
+        };
+      },
+    },
+  ],
+  [
+    'two velocities exchanged',
+    'the driver has its own numbers',
+    {
+      ...mixedFamily,
+      topology: (spec) => {
+        const { probes, ...topology } = mixedFamily.topology(spec);
+        const { 'coneVelocity low': low, 'coneVelocity high': high } = probes;
+        return {
+          ...topology,
+          probes: { ...probes, ...(low && { 'coneVelocity high': low }), ...(high && { 'coneVelocity low': high }) },
+        };
+      },
+    },
+  ],
+  [
+    'a driver that plays into the chamber of the other',
+    'the driver plays into its own chamber',
+    {
+      ...mixedFamily,
+      topology: (spec) => {
+        const { elements, ...topology } = mixedFamily.topology(spec);
+        return {
+          ...topology,
+          elements: elements.map((one) =>
+            one.kind === 'piston' && one.name === 'Sd high' ? { ...one, rear: 'box big' } : one,
+          ),
+        };
       },
     },
   ],

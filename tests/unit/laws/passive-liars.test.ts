@@ -56,7 +56,7 @@ test('honest, the driver mounted with its magnet outside', () => {
     ),
     probes: { ...probes, coneVelocity: { of: 'potential', node: 'cone', sign: -1 } },
   }));
-  expect(reasons(familyLaws({ family: reversed, spec }))).toEqual([]);
+  expect(reasons(familyLaws({ family: reversed, spec, opposed: ['coneVelocity'] }))).toEqual([]);
 });
 test.each<[string, string, Passive]>([
   [

@@ -58,6 +58,14 @@ describe('end corrections', () => {
   });
 });
 
+test('an end correction 2 % too long shows beside a length that is known', () => {
+  const liar = Object.assign((o: Opening, k: number) => 1.02 * flanged(o, k), { sources: ['own'] });
+  const known = [{ opening: { radius: 0.05 }, k: 0, length: 0.04108 }];
+  expect(brokenLaws(endCorrectionLaws(liar))).toEqual([]);
+  expect(brokenLaws(endCorrectionLaws(liar, { known }))).toEqual(['agrees with what is known']);
+  expect(brokenLaws(endCorrectionLaws(flanged, { known }))).toEqual([]);
+});
+
 describe('radiations', () => {
   const lying = (change: (out: Float64Array, ka: number) => void, scale = 1): Radiation =>
     Object.assign(
@@ -121,6 +129,11 @@ describe('sections', () => {
     ['the cut-on of ka', 'the first wave across', { ...honest, cutOn: honest.cutOn / 2 }],
     ['the cut-on 2 % too late', 'the first wave across', { ...honest, cutOn: 1.02 * honest.cutOn }],
     ['the layer of twice the radius', 'a perimeter where it is thin', { ...honest, layer: wide.layer }],
+    [
+      'the layer of a radius 2 % too small',
+      'a perimeter where it is thin',
+      { ...honest, layer: roundSection({ diameter: '73.5 mm' }).layer },
+    ],
     ['the layer of half the radius', 'a perimeter where it is thin', { ...honest, layer: narrow.layer }],
     [
       'the other sign of time',

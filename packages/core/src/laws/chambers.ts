@@ -11,6 +11,14 @@ type Stated = 'fb' | 'QL' | 'QA' | 'QP';
 /** One spring of air, the volume that is stated for it, and its tuning and losses: stated, and found in the network. */
 export interface Chamber {
   readonly compliance: string;
+  /** What the record of the spec is called by that states it. */
+  readonly name: string | undefined;
+  /** The node of its air. */
+  readonly box: string;
+  /** Its only mass of air, if it has one. */
+  readonly vent: string | undefined;
+  /** Narrowest cross-section of its vent, m², where that is stated. */
+  readonly ventArea: number | undefined;
   readonly volume: number | undefined;
   readonly stated: Readonly<Partial<Record<Stated, number>>>;
   readonly found: Readonly<Partial<Record<Stated, number>>>;
@@ -23,52 +31,63 @@ export function chambersOf(system: System, netVolumes: readonly number[] | undef
   const records = recordsIn(system.spec).filter(({ record }) => typeof record.netVolume === 'number');
   const isMatched = compliances.length === records.length;
   return compliances.map((one, i) => {
-    const record = isMatched ? records[i]?.record : undefined;
-    const gain = typeof record?.fillGain === 'number' ? record.fillGain : 1;
-    const own = record && (record.netVolume as number) * gain;
+    const { name, record } = (isMatched ? records[i] : undefined) ?? { name: undefined, record: undefined };
+    const number = (field: string) => (typeof record?.[field] === 'number' ? record[field] : undefined);
+    const netVolume = number('netVolume');
+    const own = netVolume === undefined ? undefined : netVolume * (number('fillGain') ?? 1);
+    const air = airOf(system, one);
     const stated = Object.fromEntries(
-      (['fb', 'QL', 'QA', 'QP'] as const).flatMap((name) => {
-        const value = record?.[name];
-        return typeof value === 'number' ? [[name, value]] : [];
+      (['fb', 'QL', 'QA', 'QP'] as const).flatMap((field) => {
+        const value = number(field);
+        return value === undefined ? [] : [[field, value]];
       }),
     );
     return {
       compliance: one.name,
+      name,
+      box: air.box,
+      vent: air.masses.length === 1 ? air.masses[0]?.name : undefined,
+      ventArea: number('ventArea'),
       volume: netVolumes === undefined ? own : netVolumes[i],
       stated,
-      found: foundAt(system, one, stated),
+      found: foundAt(system, one, air, stated),
     };
   });
 }
 
-/** Tuning and quality factors of a spring of air with one mass, or with the cone of one driver: what Q is counted at. */
-function foundAt(system: System, compliance: Branch, { fb }: Chamber['stated']): Chamber['found'] {
-  const { topology } = system.network;
-  const driven = drivenAir(topology, new Set([compliance.name]));
-  const [box, inner] = driven.has(compliance.nodes[0]) ? compliance.nodes : [compliance.nodes[1], compliance.nodes[0]];
+/** The air of a spring: its node, the one beyond the spring, and the masses that move at it. */
+function airOf({ network: { topology } }: System, { name, nodes: [a, b] }: Branch) {
+  const [box, inner] = drivenAir(topology, new Set([name])).has(a) ? [a, b] : [b, a];
   const at = (node: string, kind: Element['kind']) =>
     topology.elements.filter((one): one is Branch => one.kind === kind && 'nodes' in one && one.nodes.includes(node));
+  return { box, inner, at, masses: at(box, 'acousticMass') };
+}
+
+/** Tuning and quality factors of a spring of air with one mass, or with the cone of one driver: what Q is counted at. */
+function foundAt(
+  system: System,
+  compliance: Branch,
+  { box, inner, at, masses: [vent, ...others] }: ReturnType<typeof airOf>,
+  { fb }: Chamber['stated'],
+): Chamber['found'] {
   const number = ({ name }: Branch) => numberOf(system, name);
   const Cab = number(compliance);
-  const [vent, ...others] = at(box, 'acousticMass');
   const tuned = fb === undefined ? closedResonance(system, box, Cab) : 2 * Math.PI * fb;
-  if (tuned === undefined || others.length > 0) return {};
+  // An element over frequency may be any of them.
+  const isLumped = system.network.topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
+  if (tuned === undefined || others.length > 0 || !isLumped) return {};
   const leaks = at(box, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
   const absorption = inner === 'ground' ? [] : at(inner, 'acousticResistance');
-  const mouth = vent?.nodes.find((node) => node !== box);
-  const losses = vent === undefined || mouth === undefined || mouth === 'ground' ? [] : at(mouth, 'acousticResistance');
+  const mouth = vent?.nodes.find((node) => node !== box) ?? 'ground';
+  const losses = mouth === 'ground' ? [] : at(mouth, 'acousticResistance');
+  /** Of one resistance; NaN where there is none, and none is what is stated. */
   const only = (list: readonly Branch[], quality: (resistance: number) => number) =>
-    list.length === 1 ? quality(number(list[0] as Branch)) : undefined;
-  const [QL, QA, QP] = [
-    only(leaks, (R) => tuned * Cab * R),
-    only(absorption, (R) => 1 / (tuned * Cab * R)),
-    only(losses, (R) => (tuned * number(vent as Branch)) / R),
-  ];
+    list.length === 1 ? quality(number(list[0] as Branch)) : Number.NaN;
   return {
-    ...(vent !== undefined && { fb: 1 / (2 * Math.PI * Math.sqrt(number(vent) * Cab)) }),
-    ...(QL !== undefined && { QL }),
-    ...(QA !== undefined && { QA }),
-    ...(QP !== undefined && { QP }),
+    fb: vent === undefined ? Number.NaN : 1 / (2 * Math.PI * Math.sqrt(number(vent) * Cab)),
+    QL: only(leaks, (R) => tuned * Cab * R),
+    QA: only(absorption, (R) => 1 / (tuned * Cab * R)),
+    QP: only(losses, (R) => (tuned * number(vent as Branch)) / R),
   };
 }
 

@@ -1,6 +1,9 @@
 import type { EndCorrection, Opening } from '../duct/index.js';
 import { alike, type LawResult, tried } from './law.js';
 
+/** By how much a length that is known otherwise may differ. */
+const AGREEMENT = 5e-3;
+
 /** How a correction with lengths of its own is tried. */
 export interface EndCorrectionTrial {
   /** The same correction with its own lengths (a flare, distances) so many times as long; leave out where it has none. */
@@ -14,6 +17,8 @@ export interface EndCorrectionTrial {
    * diameter for a radius. Flares and near walls state bounds of their own.
    */
   readonly bounds?: readonly [least: number, greatest: number];
+  /** Lengths known by another road, m: measured, published. They agree within 0.5 %. */
+  readonly known?: readonly { readonly opening: Opening; readonly k: number; readonly length: number }[];
 }
 
 const waves = [0, 0.01, 0.1, 0.5, 1.5]; // ka
@@ -41,7 +46,7 @@ const openings = (radius: number): readonly Opening[] => [
  */
 export function endCorrectionLaws(
   correction: EndCorrection,
-  { scaled = () => correction, radii = [0.005, 0.03, 0.15], bounds = [0.6, 1.2] }: EndCorrectionTrial = {},
+  { scaled = () => correction, radii = [0.005, 0.03, 0.15], bounds = [0.6, 1.2], known = [] }: EndCorrectionTrial = {},
 ): readonly LawResult[] {
   const each = (law: string, fault: (radius: number, ka: number, shape: number) => string | undefined) =>
     tried(law, `${radii.length} radii, ${waves.length} wave numbers, ${openings(1).length} shapes`, () => {
@@ -85,6 +90,13 @@ export function endCorrectionLaws(
     each('the same answer twice', (radius, ka, shape) => {
       const [first, second] = [at(radius, ka, shape), at(radius, ka, shape)];
       return first === second ? undefined : 'two answers';
+    }),
+    tried('agrees with what is known', `${known.length} lengths`, () => {
+      for (const { opening, k, length } of known) {
+        const own = correction(opening, k);
+        if (!alike(own, length, AGREEMENT)) return `${own} m, and ${length} m are known, at ${JSON.stringify(opening)}`;
+      }
+      return undefined;
     }),
     tried('sources named', correction.sources.join(', '), () => (correction.sources.length > 0 ? undefined : 'none')),
   ];

@@ -1,6 +1,10 @@
 import type { Air } from '../air/index.js';
-import { coneNode, driverOfMotor, motorsOf, numbersAt } from './family-motors.js';
-import type { Tried } from './family-trial.js';
+import type { System } from '../enclosure/index.js';
+import { InputError } from '../fault/index.js';
+import { REFERENCE_PRESSURE, referenceLevel } from '../response/index.js';
+import { chambersOf } from './chambers.js';
+import { coneNode, driverOfMotor, driversIn, motorsOf, numbersAt, sourceResistance } from './family-motors.js';
+import type { FamilyTrial, Tried } from './family-trial.js';
 import { alike, type LawResult, tried } from './law.js';
 
 const fields = ['Bl', 'Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Le', 'R2', 'L2'] as const;
@@ -12,8 +16,8 @@ export const otherAir = (air: Air): Air =>
 /**
  * The driver of the spec stands in the network with its own numbers, at its motor: a gram for a kilogram, a stiffness for a
  * compliance, two slots exchanged, two per cent show (the circuit of the driver, @source small1972direct; Mms with its air
- * load and Cms do not change with the box or the air). The velocity of a cone is that of a node which a motor moves, positive
- * where it pushes air out, once for each motor; the current is that of the source.
+ * load and Cms do not change with the box or the air). What is before it is the stated resistance; it plays into the chamber
+ * that is named with it; and far above every resonance one driver plays as its formula says (@source small1972direct).
  */
 export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
   const numbers = (medium: Air) => () => {
@@ -37,32 +41,63 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
   return [
     tried('the driver has its own numbers', 'each motor', numbers(air)),
     tried('the driver is the same in another air', 'each motor', numbers(otherAir(air))),
-    tried('the velocity of a cone is that of a motor', 'each probe', () => {
-      const { elements, probes } = system().network.topology;
-      const nodes = motorsOf({ elements, probes, outlets: [] }).map(coneNode);
-      const read = Object.entries(probes).filter(([name]) => name.split(' ')[0] === 'coneVelocity');
-      const found = new Set<string>();
-      for (const [name, probe] of read) {
-        if (probe.of !== 'potential' || !nodes.includes(probe.node)) return `${name} is no node that a motor moves`;
-        if (probe.factor !== undefined) return `${name} is multiplied by ${probe.factor}`;
-        const out = elements.some(
-          (one) => one.kind === 'piston' && one.mechanical[0] === probe.node && one.front === 'ground',
-        );
-        const within = elements.some(
-          (one) => one.kind === 'piston' && one.mechanical[0] === probe.node && one.rear === 'ground',
-        );
-        if (out !== within && out !== (probe.sign !== -1)) return `${name} is positive inwards`;
-        found.add(probe.node);
-      }
-      const silent = nodes.find((node) => !found.has(node));
-      return silent === undefined ? undefined : `no coneVelocity of ${silent}, which a motor moves`;
+    tried('the resistance before it is as stated', 'the source resistance', () => {
+      const made = system();
+      const stated = (made.spec as { readonly sourceResistance?: unknown } | undefined)?.sourceResistance;
+      if (typeof stated !== 'number') return undefined;
+      const found = sourceResistance(made);
+      return alike(found, stated) ? undefined : `it is ${found} Ω, and ${stated} Ω are stated`;
     }),
-    tried('the current is that of the source', 'one probe', () => {
-      const { elements, probes } = system().network.topology;
-      const probe = probes.current;
-      const source = elements.find(({ kind }) => kind === 'source')?.name;
-      const right = probe?.of === 'flow' && probe.element === source && probe.sign !== -1 && probe.factor === undefined;
-      return right ? undefined : `it reads ${JSON.stringify(probe)}, and the source is ${source}`;
-    }),
+    tried('the driver plays into its own chamber', 'each motor', () => chamberFault(system(), trial)),
+    tried('its reference is ρ Bl Sd/(2π Mms (Rg + Re))', 'one driver whose front is outside', () =>
+      referenceFault(system(), trial),
+    ),
   ];
+}
+
+type Handed = Pick<FamilyTrial<unknown>, 'drivers' | 'netVolumes'>;
+
+/** A record of the spec that names the chamber of its driver: a face of that cone is in its air. */
+function chamberFault(system: System, { drivers, netVolumes }: Handed): string | undefined {
+  const { topology } = system.network;
+  const found = driversIn(system.spec);
+  const chambers = chambersOf(system, netVolumes);
+  for (const [i, driver] of driverOfMotor(system, drivers).entries()) {
+    const named = found.find((one) => one.driver === driver)?.chamber;
+    const box = chambers.find(({ name }) => name === named)?.box;
+    const cone = coneNode(motorsOf(topology)[i] as ReturnType<typeof motorsOf>[number]);
+    if (named === undefined || box === undefined) continue;
+    const faces = topology.elements.flatMap((one) =>
+      one.kind === 'piston' && one.mechanical.includes(cone) ? [one.front, one.rear] : [],
+    );
+    if (!faces.includes(box)) return `${cone} plays into ${faces.join(' and ')}, and its chamber is ${named}`;
+  }
+  return undefined;
+}
+
+/** dB: elements over frequency that are no part of the coil are read far away, and settle within this. */
+const SETTLED = 0.02;
+
+function referenceFault(system: System, { drivers }: Handed): string | undefined {
+  const { topology } = system.network;
+  const [motor, ...others] = motorsOf(topology);
+  const driver = driverOfMotor(system, drivers)[0];
+  if (motor === undefined || driver === undefined || others.length > 0) return undefined;
+  const cone = coneNode(motor);
+  const isOutside = topology.elements.some(
+    (one) =>
+      one.kind === 'piston' && one.mechanical.includes(cone) && (one.front === 'ground' || one.rear === 'ground'),
+  );
+  if (!isOutside) return undefined;
+  const { Bl, Sd, Mms, Re } = driver;
+  const flow = (Bl * Sd) / (2 * Math.PI * Mms * (Re + sourceResistance(system)));
+  const expected = 20 * Math.log10((system.air.density * flow) / REFERENCE_PRESSURE);
+  try {
+    const level = referenceLevel(system);
+    const isLumped = topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
+    return Math.abs(level - expected) <= (isLumped ? 1e-6 : SETTLED) ? undefined : `${level} dB, not ${expected} dB`;
+  } catch (error) {
+    if (error instanceof InputError) return undefined;
+    throw error;
+  }
 }

@@ -2,6 +2,7 @@ import { airLaws } from './family-air.js';
 import { answerLaws } from './family-answers.js';
 import { driverLaws } from './family-drivers.js';
 import { flowLaws } from './family-flows.js';
+import { probeLaws } from './family-probes.js';
 import { specLaws } from './family-spec.js';
 import { sweepLaws } from './family-sweeps.js';
 import { type FamilyTrial, prepared } from './family-trial.js';
@@ -15,6 +16,7 @@ import { broken, type LawResult, tried } from './law.js';
  * | --- | --- |
  * | spec | it is kept in files and read again |
  * | answers | what the response reads is there; a passive box gives no power |
+ * | probes | they are read as velocity, current, voltage, air speed |
  * | outlets | no air is made: all that leaves is told once, and is what the boxes do not keep |
  * | drivers | the driver stands at its motor with its own numbers |
  * | air | springs of air are V/ρc², masses follow the density, tuning and losses are as stated |
@@ -37,7 +39,7 @@ export function familyLaws<Spec, Input>(trial: FamilyTrial<Spec, Input>): readon
   });
   if (!made.holds) return [made];
   const one = prepared(trial);
-  const groups = { specLaws, answerLaws, flowLaws, driverLaws, airLaws, unitLaws, sweepLaws };
+  const groups = { specLaws, answerLaws, probeLaws, flowLaws, driverLaws, airLaws, unitLaws, sweepLaws };
   return [
     made,
     ...Object.values(groups).flatMap((laws): readonly LawResult[] => {

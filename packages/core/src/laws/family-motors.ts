@@ -16,16 +16,18 @@ const isDriver = (record: Record<string, unknown>): boolean =>
   driverFields.every((field) => typeof record[field] === 'number');
 
 /** The drivers of a spec: of a group the one that stands for all, with the name of the record that holds it. */
-function driversIn(spec: unknown): readonly { readonly name: unknown; readonly driver: Driver }[] {
-  const found: { name: unknown; driver: Driver }[] = [];
-  const walk = (value: unknown, name: unknown): void => {
+export function driversIn(
+  spec: unknown,
+): readonly { readonly name: unknown; readonly chamber: unknown; readonly driver: Driver }[] {
+  const found: { name: unknown; chamber: unknown; driver: Driver }[] = [];
+  const walk = (value: unknown, name: unknown, chamber: unknown): void => {
     if (typeof value !== 'object' || value === null) return;
     const record = value as Record<string, unknown>;
-    if (isDriver(record)) found.push({ name, driver: record as unknown as Driver });
-    else if ('equivalent' in record) walk(record.equivalent, name);
-    else for (const inner of Object.values(record)) walk(inner, record.name ?? name);
+    if (isDriver(record)) found.push({ name, chamber, driver: record as unknown as Driver });
+    else if ('equivalent' in record) walk(record.equivalent, name, chamber);
+    else for (const inner of Object.values(record)) walk(inner, record.name ?? name, record.chamber ?? chamber);
   };
-  walk(spec, undefined);
+  walk(spec, undefined, undefined);
   return found;
 }
 
@@ -76,6 +78,28 @@ export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record
     R2: sum(beside('resistor')),
     L2: sum(beside('inductor')),
   };
+}
+
+/** What stands between the source and the terminals, Ω. */
+export function sourceResistance(system: System): number {
+  const { elements, probes } = system.network.topology;
+  const source = elements.find(({ kind }) => kind === 'source');
+  const terminals = probes.terminalVoltage;
+  if (source?.kind !== 'source' || terminals?.of !== 'potential') return Number.NaN;
+  if (source.nodes.includes(terminals.node)) return 0;
+  const between = elements.filter(
+    (one) => one.kind === 'resistor' && one.nodes.includes(terminals.node) && one.nodes.includes(source.nodes[0]),
+  );
+  return between.reduce((sum, { name }) => sum + numberOf(system, name), 0);
+}
+
+/** The elements that carry the current of a motor. */
+export function carriersOf({ network: { topology } }: System, motor: Motor): readonly string[] {
+  const stops = Object.entries(topology.probes).flatMap(([name, read]) =>
+    name.startsWith('terminalVoltage') && read.of === 'potential' ? [read.node] : [],
+  );
+  const alone = inSeries(topology.elements, motor, stops).filter((part) => part.length === 1);
+  return [motor.name, ...alone.map(([one]) => (one as Element).name)];
 }
 
 /** What is in series with a motor, up to the terminals or to a fork: each a list of what is side by side. */

@@ -16,6 +16,8 @@ export interface FamilyTrial<Spec, Input = Spec> {
   readonly drivers?: readonly Driver[];
   /** m³, the volume of each compliance of air, gain of its filling included, in their order; default: each `netVolume` of the spec. */
   readonly netVolumes?: readonly number[];
+  /** Probes of cones that a positive voltage is meant to pull inwards. */
+  readonly opposed?: readonly string[];
   /**
    * The same spec and air in another system of units: each number times its factor for metre, kilogram, second, ampere.
    * Left out: scaling is not tried. See `rescaledDriver`, `rescaledAir`.

@@ -1,5 +1,7 @@
 import { type System, systemOf } from '../enclosure/index.js';
+import { compileNetwork } from '../network/index.js';
 import { logarithmicGrid } from '../quantity/index.js';
+import { type ProbeColumns, probeColumns } from '../response/index.js';
 import { columnsOf, numberOf, type Tried } from './family-trial.js';
 import { alike, type LawResult, tried } from './law.js';
 import type { By, Dimension } from './rescaling.js';
@@ -34,7 +36,8 @@ const by: By = (dimension) => dimension.reduce((product, power, i) => product * 
 
 /**
  * Each number, and what the system does, in another system of units: no law of physics knows the metre. A constant that is
- * hidden in a formula, or a litre for a cubic metre, does not scale (@source buckingham1914).
+ * hidden in a formula, or a litre for a cubic metre, does not scale.
+ * And no number stands in a topology: filled with the numbers of the other spec it does what that one does.
  */
 export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input>): readonly LawResult[] {
   const { rescaled, family } = trial;
@@ -44,6 +47,20 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
     return systemOf(family, spec, air);
   };
   return [
+    tried('no number stands in the topology', 'swept with the numbers of another spec', () => {
+      const [one, two] = [system(), other()];
+      const frequencies = logarithmicGrid(5, 500, 31);
+      const [own, lent] = [two.network.topology, one.network.topology].map((topology) =>
+        probeColumns(compileNetwork({ topology, values: two.network.values }), frequencies),
+      ) as [ProbeColumns, ProbeColumns];
+      const apart = Object.entries(own).find(([name, { re, im }]) =>
+        re.some((value, i) => {
+          const [a, b] = [lent[name]?.re[i] as number, lent[name]?.im[i] as number];
+          return !(Math.hypot(value - a, (im[i] as number) - b) <= 1e-9 * Math.hypot(a, b));
+        }),
+      );
+      return apart && `${apart[0]} differs`;
+    }),
     tried('values scale as their units', 'every element', () => {
       const [one, two] = [system(), other()];
       for (const { name, kind } of one.network.topology.elements) {

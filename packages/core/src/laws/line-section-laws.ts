@@ -64,7 +64,9 @@ export function lineSectionLaws({ area, width, cutOn, layer, sources, warnings }
       const perimeter = (a - b) * Math.SQRT1_2 * s * area;
       // Of a slit two sides are counted: from them alone no circle is asked.
       const least = warnings.length > 0 ? 0 : 2 * Math.sqrt(Math.PI * area);
-      const most = 2.2 * (width + area / width);
+      // Only a circle fills its width so.
+      const isCircle = Math.abs((4 * area) / (Math.PI * width ** 2) - 1) <= 1e-9;
+      const most = isCircle ? least * (1 + 1e-3) : 2.2 * (width + area / width);
       const turned = Math.abs(a + b) <= 1e-3 * Math.hypot(a, b);
       return turned && perimeter >= least * (1 - 1e-3) && perimeter <= most
         ? undefined
