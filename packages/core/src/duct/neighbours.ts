@@ -1,6 +1,6 @@
 import { InputError } from '../fault/index.js';
 import { type Length, type LengthInput, positive, readFields, si } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import type { EndCorrection, Opening } from './end-correction.js';
 
 /** Greatest number of terms of the series. It converges slowest at contact, where 1500 terms leave an error of 3e-9. */
@@ -53,7 +53,7 @@ export function mutualLength(input: MutualLengthInput): Length {
 }
 
 function refuseOverlap(radius: number, distance: number): void {
-  if (distance >= 2 * radius - ROUNDING) return;
+  if (distance >= 2 * radius - NANOMETRE) return;
   const expected = `at least ${2 * radius} m, the distance at which the openings touch`;
   throw new InputError([
     { code: 'inconsistent', path: 'distance', got: distance, expected, remedy: 'Move them farther apart.' },

@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 
 /**
  * The width of a round duct along its length, in plain SI numbers. You can use your own profile in the same way.
@@ -124,7 +124,7 @@ const flaredShape = {
 export function flaredProfile(input: FlaredProfileInput): Profile {
   const { diameter, length, innerFlare = 0, outerFlare = 0 } = readFields('profile', input, flaredShape);
   const faults: Fault[] = [];
-  if (innerFlare + outerFlare > length + ROUNDING) {
+  if (innerFlare + outerFlare > length + NANOMETRE) {
     const expected = `at least the length of both flares, ${innerFlare + outerFlare} m`;
     faults.push({
       code: 'inconsistent',
@@ -142,7 +142,7 @@ export function flaredProfile(input: FlaredProfileInput): Profile {
     return diameter / 2 + (inner > 0 ? rise(inner, innerFlare) : 0) + (outer > 0 ? rise(outer, outerFlare) : 0);
   };
   const straightEnd = length - outerFlare;
-  const joints = straightEnd - innerFlare > ROUNDING ? [innerFlare, straightEnd] : [innerFlare];
+  const joints = straightEnd - innerFlare > NANOMETRE ? [innerFlare, straightEnd] : [innerFlare];
   return profile(
     radius,
     length,

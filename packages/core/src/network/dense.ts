@@ -2,14 +2,12 @@ import {
   type ComplexColumn,
   complexColumn,
   factorComplexMatrix,
+  isRounding,
   solveComplexFactored,
   solveComplexFactoredTransposed,
 } from '../numeric/index.js';
 import type { Equations, Signed } from './equations.js';
 import type { ListedColumns } from './listed-columns.js';
-
-/** What is left of a sum this much smaller than its parts is rounding. */
-const ROUNDING = 8 * Number.EPSILON;
 
 /** The matrix of the equations at one frequency, with room for its factors and solutions. */
 export interface Dense {
@@ -71,8 +69,8 @@ export function factorDense(
     add(matrix, place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
   }
   for (let place = 0; place < size * size; place++) {
-    if (Math.abs(re[place] as number) <= ROUNDING * (sizeRe[place] as number)) re[place] = 0;
-    if (Math.abs(im[place] as number) <= ROUNDING * (sizeIm[place] as number)) im[place] = 0;
+    if (isRounding(re[place] as number, sizeRe[place] as number)) re[place] = 0;
+    if (isRounding(im[place] as number, sizeIm[place] as number)) im[place] = 0;
   }
   for (let row = 0; row < size; row++) {
     let largest = 0;

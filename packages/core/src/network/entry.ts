@@ -1,3 +1,4 @@
+import { isRounding } from '../numeric/index.js';
 import type { Listed, Stamp } from './equations.js';
 
 /** A column of an element given over frequency, times a weight. */
@@ -29,9 +30,7 @@ export type Sum = Omit<Entry, 'row' | 'column' | 'swept'>;
 /** A sum this much smaller than its parts has lost too many digits. */
 export const LOST = 1e-4;
 
-/** What is left of a sum this much smaller than its parts is rounding: no pivot. */
-const ROUNDING = 8 * Number.EPSILON;
-const unlessRounding = (value: number, size: number) => (Math.abs(value) <= ROUNDING * size ? 0 : value);
+const unlessRounding = (value: number, size: number) => (isRounding(value, size) ? 0 : value);
 
 export const emptyEntry = (row: number, column: number): Entry => ({
   row,

@@ -1,4 +1,8 @@
-import type { Found } from './survey.js';
+/** The best cell of a lattice: its indices and its cost. */
+export interface Found {
+  readonly cell: readonly number[];
+  readonly cost: number;
+}
 
 type Direction = readonly number[];
 

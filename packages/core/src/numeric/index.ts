@@ -12,8 +12,6 @@ export { factorMatrix, solveFactored } from './linear-system.js';
 export { matrixExponential } from './matrix-exponential.js';
 /** Where between two ends does a function have its minimum? */
 export { boundedMinimum, type Minimum } from './minimise.js';
-/** Where exactly does a smooth function have its minimum, once its smallest sample is known? */
-export { smoothMinimum } from './smooth-minimum.js';
 /** Where within bounds does a function of several variables have a minimum? */
 export { type SimplexMinimum, type SimplexOptions, simplexMinimum } from './minimise-simplex.js';
 /** What are the product, the sum and the derivative of polynomials, and their values at jω? */
@@ -40,9 +38,7 @@ export { struveH0, struveH1 } from './struve-h.js';
 export { type ComplexColumn, complexColumn } from './complex-column.js';
 /** How much does a polynomial contribute to a group delay? */
 export { logarithmicSlope } from './logarithmic-slope.js';
-/** Which cell of a whole lattice is best? */
-export { type Found, survey } from './survey.js';
 /** Where does a downhill walk on whole numbers end? */
-export { descend } from './descend.js';
+export { descend, type Found } from './descend.js';
 /** Which of several conditions cannot hold together? */
 export { minimalConflict } from './minimal-conflict.js';

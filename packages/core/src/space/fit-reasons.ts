@@ -1,6 +1,6 @@
 import type { Reason } from '../fault/index.js';
 import { format, type Length } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { axisNames } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { arrangements, centreLimits } from './placement.js';
@@ -55,7 +55,7 @@ function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin
   for (const face of body.faces) {
     const needs = body.depth - thickness[face]! + (body.opposed ? body.depth - thickness[face + 1]! : 0);
     const has = inner[axisOf(face)]!;
-    if (needs > has + ROUNDING) {
+    if (needs > has + NANOMETRE) {
       const [who, where] = body.opposed
         ? [`two opposed ${name}s need`, `between the ${faceName(face)} and ${faceName(face + 1)} panels`]
         : [`The ${name} needs`, `behind the ${faceName(face)} panel`];

@@ -1,6 +1,6 @@
 import { type Impossible, refuse } from '../fault/index.js';
 import { type LengthInput, optional, positive, readFields } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { innerEdges } from './cuboid.js';
 import { judgeSpace, layoutOf, type SpaceInput, spaceShape } from './fit-input.js';
 import { bodiesReasons, together, ventReasons } from './fit-reasons.js';
@@ -52,9 +52,9 @@ export function fit(input: FitInput): Fit | Impossible {
   const { count, walls } = layout.vent;
   if ('longSide' in body) slotVent(seen, body, walls, count, layout.gap);
   else roundVent(seen, body, count, layout.gap);
-  search(...inner, length + ROUNDING);
-  const place = straight.length >= length - ROUNDING ? straight : bent;
-  if (place.length < length - ROUNDING) {
+  search(...inner, length + NANOMETRE);
+  const place = straight.length >= length - NANOMETRE ? straight : bent;
+  if (place.length < length - NANOMETRE) {
     search(...inner, Number.POSITIVE_INFINITY);
     return { ok: false, because: ventReasons(inner, layout, seen, length, straight.length, bent.length) };
   }

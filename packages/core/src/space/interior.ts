@@ -1,6 +1,6 @@
 import type { Reason } from '../fault/index.js';
 import { type Length, nested, readFields, si } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import {
   type Face,
   faces,
@@ -41,7 +41,7 @@ export function cuboidInterior(input: { readonly outer: SizeInput; readonly thic
   return {
     faces,
     contains: ({ least, greatest }) =>
-      least.every((at, axis) => at >= low[axis]! - ROUNDING && greatest[axis]! <= high[axis]! + ROUNDING),
+      least.every((at, axis) => at >= low[axis]! - NANOMETRE && greatest[axis]! <= high[axis]! + NANOMETRE),
     way: ({ least, greatest }, towards) => {
       const face = faces.indexOf(towards);
       const axis = axisOf(face);
@@ -74,7 +74,7 @@ export function collisions(interior: Interior, solids: readonly Solid[]): readon
     if (!interior.contains(one)) because.push({ code: 'outside', text: `${which} is not inside.` });
     for (const [other, two] of solids.entries()) {
       if (other <= index || (ofVent(one) && ofVent(two))) continue;
-      if (!overlap(blockOf(one, ROUNDING), blockOf(two, ROUNDING))) continue;
+      if (!overlap(blockOf(one, NANOMETRE), blockOf(two, NANOMETRE))) continue;
       because.push({ code: 'overlap', text: `${which} meets solid ${other + 1} (${two.part}).` });
     }
   }

@@ -1,4 +1,4 @@
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { isFar } from './solids.js';
 
 /** Columns and rows of drivers on one face. A single driver is a cylinder; a block of several is kept free as a cuboid. */
@@ -22,8 +22,8 @@ export function centreLimits(
   limit[1] = inner - Math.max(halfBehind, halfOutside - thickness[2 * axis + 1]!);
   const over = limit[0]! - limit[1]!;
   // A part that fits to the last bit stands in the middle.
-  if (over > 0 && over <= ROUNDING) limit[0] = limit[1] = limit[0]! - over / 2;
-  return over <= ROUNDING;
+  if (over > 0 && over <= NANOMETRE) limit[0] = limit[1] = limit[0]! - over / 2;
+  return over <= NANOMETRE;
 }
 
 /**

@@ -10,7 +10,7 @@ import {
   optional,
   positive,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { type Face, faces } from './cuboid.js';
 
 /** A driver or a passive radiator, or several alike, as the box feels them. */
@@ -124,7 +124,7 @@ export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, 
     const faults: Fault[] = [];
     const fault = (field: string, got: unknown, expected: string, remedy: string) =>
       faults.push({ code: 'inconsistent', path: `${at}.${field}`, got, expected, remedy });
-    if (outerDiameter < cutoutDiameter - ROUNDING) {
+    if (outerDiameter < cutoutDiameter - NANOMETRE) {
       fault('outerDiameter', outerDiameter, `at least the cutout, ${cutoutDiameter} m`, 'Check the two sizes.');
     }
     if (spread === 'opposed') {

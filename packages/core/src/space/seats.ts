@@ -1,4 +1,4 @@
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Layout } from './fit-input.js';
 import { overlap, overlappingShifts } from './overlap.js';
 import { arrangements, centreLimits, type View } from './placement.js';
@@ -99,8 +99,8 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   function free(s: number): boolean {
     for (let o = 0; o < s; o++) {
       const [stand, other] = [stands[s]!, stands[o]!];
-      if (stand.inside && other.inside && overlap(smaller(stand.block, ROUNDING), other.block)) return false;
-      if (stand.face === other.face && overlap(smaller(stand.frame, gap + ROUNDING), other.frame)) return false;
+      if (stand.inside && other.inside && overlap(smaller(stand.block, NANOMETRE), other.block)) return false;
+      if (stand.face === other.face && overlap(smaller(stand.frame, gap + NANOMETRE), other.frame)) return false;
     }
     return true;
   }
@@ -120,7 +120,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
       const room = view.size[normal]!;
       let reaches = 0;
       for (let s = from; s < to; s++) reaches += Math.max(0, body.depth - thickness[s === from ? face : face ^ 1]!);
-      if (reaches > room + ROUNDING) continue;
+      if (reaches > room + NANOMETRE) continue;
       for (let s = from; s < to; s++) {
         const stand = stands[s]!;
         stand.face = s === from ? face : face ^ 1;

@@ -11,7 +11,7 @@ import {
   readFieldsInto,
   type Shape,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Face } from './cuboid.js';
 import { facesField } from './round-body.js';
 
@@ -129,7 +129,7 @@ export function ventBodyOf(vent: ReadVent): VentBody | SlotBody {
 export function judgeVent(vent: ReadVent, path: string): Fault[] {
   const faults: Fault[] = [];
   const least = (at: string, got: number, than: number, expected: string) => {
-    if (got >= than - ROUNDING) return;
+    if (got >= than - NANOMETRE) return;
     const remedy = 'Check the two sizes.';
     faults.push({ code: 'inconsistent', path: `${path}.${at}`, got, expected: `${expected}, ${than} m`, remedy });
   };

@@ -1,6 +1,6 @@
 import type { Fault } from '../fault/index.js';
 import { type AngleInput, count, type Fields, type LengthInput, optional, positive } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 
 /** One bend of a vent, or several equal ones. */
 export interface BendInput {
@@ -38,7 +38,7 @@ export const bendGeometry = (bend: Bend, halfWidth: number): BendGeometry =>
 
 /** The fault of a bend so sharp that its inside would have no radius. */
 export function sharpBendFaults(bend: Bend, outerRadius: number): Fault[] {
-  if (bend === undefined || bend.centreLineRadius >= outerRadius - ROUNDING) return [];
+  if (bend === undefined || bend.centreLineRadius >= outerRadius - NANOMETRE) return [];
   const expected = `at least the outer radius of the tube, ${outerRadius} m`;
   const path = 'vent.bend.centreLineRadius';
   return [{ code: 'inconsistent', path, got: bend.centreLineRadius, expected, remedy: 'Bend it less sharply.' }];

@@ -9,7 +9,7 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import type { VentGeometry } from './vent-geometry.js';
 import { geometry, type VentInput, ventField } from './vent-input.js';
 
@@ -48,7 +48,7 @@ export const flareLength = ({ innerEnd, outerEnd }: VentGeometry): number =>
 /** The fault of a vent that is shorter than its bends and flares. */
 export function lengthFaults(vent: VentGeometry, length: number): Fault[] {
   const least = vent.bendLength + flareLength(vent);
-  if (least <= length + ROUNDING) return [];
+  if (least <= length + NANOMETRE) return [];
   const expected = `at least ${least} m, the length of its ${vent.bendLength > 0 ? 'bends and flares' : 'flares'}`;
   const remedy = 'Lengthen the vent, or make its bends or flares smaller.';
   return [{ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy }];

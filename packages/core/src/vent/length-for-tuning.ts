@@ -1,7 +1,7 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { endLength, flareLength } from './effective-length.js';
 import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';
@@ -63,9 +63,9 @@ export function lengthForTuning(input: LengthForTuningInput, air: Air = standard
     const text = `The lowest tuning is ${lowest}, with a vent of ${decimalText(longest, 3)} m. A longer vent takes up too much volume.`;
     return impossible('tuning-too-low', text);
   }
-  if (length <= 0 || length < shortest - ROUNDING) return tooHigh(vent, line, shortest, hertz);
+  if (length <= 0 || length < shortest - NANOMETRE) return tooHigh(vent, line, shortest, hertz);
   const taken = vent.bendLength + flareLength(vent);
-  if (vent.bendLength > 0 && length < taken - ROUNDING) {
+  if (vent.bendLength > 0 && length < taken - NANOMETRE) {
     const sizes = [taken, length].map((size) => `${decimalText(size, 3)} m`);
     return impossible(
       'bend-too-long',
@@ -130,6 +130,6 @@ export function compileLengthForTuning(
   return (netVolume, fb) => {
     const k = perHertz * fb;
     const length = area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
-    return length < taken - ROUNDING ? length - taken : length;
+    return length < taken - NANOMETRE ? length - taken : length;
   };
 }

@@ -1,7 +1,7 @@
 import { type EndCorrection, finiteFlange, flanged, type Opening, roundSection } from '../duct/index.js';
 import type { Fault } from '../fault/index.js';
 import { count, type Fields, type LengthInput, nested, notNegative, optional, positive } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
@@ -55,7 +55,7 @@ export function roundGeometry(faults: Fault[], vent: Fields<typeof roundShape>):
   const radius = diameter / 2;
   const outerRadius = radius + wall;
   for (const [name, flange] of Object.entries({ innerFlangeDiameter, outerFlangeDiameter })) {
-    if (flange !== undefined && flange < 2 * outerRadius - ROUNDING) {
+    if (flange !== undefined && flange < 2 * outerRadius - NANOMETRE) {
       const expected = `at least the outer diameter of the tube, ${2 * outerRadius} m`;
       faults.push({
         code: 'inconsistent',

@@ -12,7 +12,7 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { type AirVolumeInput, airVolumeShape, volumeFaults } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import { fixedWaveNumber } from './tuning.js';
@@ -92,7 +92,7 @@ export function severalVents(input: SeveralVentsInput, air: Air = standardAir): 
     const own: Fault[] = [];
     const found = geometry(own, vent);
     own.push(...lengthFaults(found, vent.length));
-    if (vent.length < panel - ROUNDING) {
+    if (vent.length < panel - NANOMETRE) {
       const expected = `at least the thickness of the panel, ${panel} m`;
       const remedy = 'Measure the length from the outer surface of the panel.';
       own.push({ code: 'inconsistent', path: 'vent.length', got: vent.length, expected, remedy });

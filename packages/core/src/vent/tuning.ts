@@ -10,7 +10,7 @@ import {
   si,
   type Volume,
 } from '../quantity/index.js';
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
 import { lengthFaults, movingLength } from './effective-length.js';
 import type { VentGeometry } from './vent-geometry.js';
@@ -113,7 +113,7 @@ export function tuning(input: TuningInput, air: Air = standardAir): Tuning | Imp
   const faults: Fault[] = volumeFaults(fields);
   const vent = geometry(faults, fields.vent);
   faults.push(...lengthFaults(vent, length));
-  if (length < panel - ROUNDING) {
+  if (length < panel - NANOMETRE) {
     const expected = `at least the thickness of the panel, ${panel} m`;
     const remedy = 'Measure the length from the outer surface of the panel.';
     faults.push({ code: 'inconsistent', path: 'vent.length', got: length, expected, remedy });
