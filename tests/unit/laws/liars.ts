@@ -8,7 +8,15 @@ import {
   type VentedBoxSpec,
   ventedFamily,
 } from '@airspring/core/enclosure';
-import { branch, type Law, type Line, losslessLine, type Outlet, type Topology } from '@airspring/core/network';
+import {
+  branch,
+  compile,
+  type Law,
+  type Line,
+  losslessLine,
+  type Outlet,
+  type Topology,
+} from '@airspring/core/network';
 
 type Vented = Family<VentedBoxSpec, VentedBoxInput>;
 type Mixed = Family<MixedBoxSpec, MixedBoxInput>;
@@ -69,6 +77,7 @@ const filled =
 /** The vent as a line whose matrix may be a lie. */
 const ventLine = (change: (chain: Parameters<Line['fill']>[3], i: number) => void): Vented => ({
   ...ventedFamily,
+  compile,
   topology: (spec) => {
     const topology = ventedFamily.topology(spec);
     const honest = losslessLine('vent', ['box', 'mouth']);
