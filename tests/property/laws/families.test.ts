@@ -8,12 +8,12 @@ import { mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
 
 const accused = (laws: readonly LawResult[]) => laws.filter(({ holds }) => !holds);
 
-test.prop([closedBoxArbitrary], { numRuns: 60 })('closed', (spec) => {
+test.prop([closedBoxArbitrary], { numRuns: 30 })('closed', (spec) => {
   expect(accused(familyLaws({ family: closedFamily, spec }))).toEqual([]);
 });
-test.prop([ventedBoxArbitrary], { numRuns: 60 })('vented', (spec) => {
+test.prop([ventedBoxArbitrary], { numRuns: 30 })('vented', (spec) => {
   expect(accused(familyLaws({ family: ventedFamily, spec, frequencies: [spec.fb as number] }))).toEqual([]);
 });
-test.prop([mixedBoxArbitrary], { numRuns: 40 })('mixed', (spec) => {
+test.prop([mixedBoxArbitrary], { numRuns: 12 })('mixed', (spec) => {
   expect(accused(familyLaws({ family: mixedFamily, spec }))).toEqual([]);
 });

@@ -152,6 +152,16 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     })),
   ],
   [
+    'an inductance that plays in the reference',
+    'the reference leaves out coil and leak',
+    withTopology((t) => ({
+      ...t,
+      elements: t.elements.map((one) =>
+        one.name === 'Le' ? branch('inductor', one.name, ['coil', 'coilAfterLe']) : one,
+      ),
+    })),
+  ],
+  [
     'wired the wrong way round',
     'a positive voltage pushes cones outwards',
     withTopology((t) => ({

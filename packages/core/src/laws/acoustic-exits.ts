@@ -16,7 +16,7 @@ const joint = (element: Element): Pair | undefined =>
     : undefined;
 
 /** All nodes that are joined to some by pairs; ground joins nothing. */
-function joined(start: readonly string[], pairs: readonly Pair[]): Set<string> {
+export function joined(start: readonly string[], pairs: readonly Pair[]): Set<string> {
   const found = new Set(start.filter((node) => node !== GROUND));
   for (let grown = true; grown; ) {
     grown = false;

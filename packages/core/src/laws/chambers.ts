@@ -75,19 +75,20 @@ function foundAt(
   const tuned = fb === undefined ? closedResonance(system, box, Cab) : 2 * Math.PI * fb;
   // An element over frequency may be any of them.
   const isLumped = system.network.topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
-  if (tuned === undefined || others.length > 0 || !isLumped) return {};
-  const leaks = at(box, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
-  const absorption = inner === 'ground' ? [] : at(inner, 'acousticResistance');
+  if (tuned === undefined || !isLumped) return {};
+  const toGround = (node: string) =>
+    node === 'ground' ? [] : at(node, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
   const mouth = vent?.nodes.find((node) => node !== box) ?? 'ground';
-  const losses = mouth === 'ground' ? [] : at(mouth, 'acousticResistance');
   /** Of one resistance; NaN where there is none, and none is what is stated. */
   const only = (list: readonly Branch[], quality: (resistance: number) => number) =>
     list.length === 1 ? quality(number(list[0] as Branch)) : Number.NaN;
   return {
-    fb: vent === undefined ? Number.NaN : 1 / (2 * Math.PI * Math.sqrt(number(vent) * Cab)),
-    QL: only(leaks, (R) => tuned * Cab * R),
-    QA: only(absorption, (R) => 1 / (tuned * Cab * R)),
-    QP: only(losses, (R) => (tuned * number(vent as Branch)) / R),
+    ...(others.length === 0 && {
+      fb: vent === undefined ? Number.NaN : 1 / (2 * Math.PI * Math.sqrt(number(vent) * Cab)),
+    }),
+    QL: only(toGround(box), (R) => tuned * Cab * R),
+    QA: only(toGround(inner), (R) => 1 / (tuned * Cab * R)),
+    ...(others.length === 0 && { QP: only(toGround(mouth), (R) => (tuned * number(vent as Branch)) / R) }),
   };
 }
 

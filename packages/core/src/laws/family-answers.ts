@@ -1,5 +1,4 @@
-import { InputError } from '../fault/index.js';
-import { radiatedPower, referenceLevel } from '../response/index.js';
+import { radiatedPower } from '../response/index.js';
 import { columnsOf, type Tried } from './family-trial.js';
 import { type LawResult, tried } from './law.js';
 
@@ -8,8 +7,7 @@ const needed = ['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'];
 const SMALL_SOURCE = 100;
 
 /**
- * What the response reads is there, and a number at every frequency; the reference level is a number or refused with words;
- * the terminals give no power, and no more sound leaves than power enters (@source desoer1969, passive one-ports;
+ * What the response reads is there, and a number at every frequency; the terminals give no power, and no more sound leaves than power enters (@source desoer1969, passive one-ports;
  * rayleigh1896 sec. 302, far-field power into a half space).
  */
 export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
@@ -32,14 +30,6 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
         if (i >= 0) return `${name} is not a number at ${grid[i]} Hz`;
       }
       return undefined;
-    }),
-    tried('the reference is a level, or refused with words', 'once', () => {
-      try {
-        const level = referenceLevel(system());
-        return level > -3000 && level < Infinity ? undefined : `it is ${level} dB`;
-      } catch (error) {
-        return error instanceof InputError && error.message.length > 0 ? undefined : `threw ${String(error)}`;
-      }
     }),
     tried('takes power, gives none', extent, () => {
       const { e, i } = power();

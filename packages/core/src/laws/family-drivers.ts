@@ -1,7 +1,5 @@
 import type { Air } from '../air/index.js';
 import type { System } from '../enclosure/index.js';
-import { InputError } from '../fault/index.js';
-import { REFERENCE_PRESSURE, referenceLevel } from '../response/index.js';
 import { chambersOf } from './chambers.js';
 import { coneNode, driverOfMotor, driversIn, motorsOf, numbersAt, sourceResistance } from './family-motors.js';
 import type { FamilyTrial, Tried } from './family-trial.js';
@@ -17,7 +15,7 @@ export const otherAir = (air: Air): Air =>
  * The driver of the spec stands in the network with its own numbers, at its motor: a gram for a kilogram, a stiffness for a
  * compliance, two slots exchanged, two per cent show (the circuit of the driver, @source small1972direct; Mms with its air
  * load and Cms do not change with the box or the air). What is before it is the stated resistance; it plays into the chamber
- * that is named with it; and far above every resonance one driver plays as its formula says (@source small1972direct).
+ * that is named with it.
  */
 export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
   const numbers = (medium: Air) => () => {
@@ -49,9 +47,6 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
       return alike(found, stated) ? undefined : `it is ${found} Ω, and ${stated} Ω are stated`;
     }),
     tried('the driver plays into its own chamber', 'each motor', () => chamberFault(system(), trial)),
-    tried('its reference is ρ Bl Sd/(2π Mms (Rg + Re))', 'one driver whose front is outside', () =>
-      referenceFault(system(), trial),
-    ),
   ];
 }
 
@@ -73,31 +68,4 @@ function chamberFault(system: System, { drivers, netVolumes }: Handed): string |
     if (!faces.includes(box)) return `${cone} plays into ${faces.join(' and ')}, and its chamber is ${named}`;
   }
   return undefined;
-}
-
-/** dB: elements over frequency that are no part of the coil are read far away, and settle within this. */
-const SETTLED = 0.02;
-
-function referenceFault(system: System, { drivers }: Handed): string | undefined {
-  const { topology } = system.network;
-  const [motor, ...others] = motorsOf(topology);
-  const driver = driverOfMotor(system, drivers)[0];
-  if (motor === undefined || driver === undefined || others.length > 0) return undefined;
-  const cone = coneNode(motor);
-  const isOutside = topology.elements.some(
-    (one) =>
-      one.kind === 'piston' && one.mechanical.includes(cone) && (one.front === 'ground' || one.rear === 'ground'),
-  );
-  if (!isOutside) return undefined;
-  const { Bl, Sd, Mms, Re } = driver;
-  const flow = (Bl * Sd) / (2 * Math.PI * Mms * (Re + sourceResistance(system)));
-  const expected = 20 * Math.log10((system.air.density * flow) / REFERENCE_PRESSURE);
-  try {
-    const level = referenceLevel(system);
-    const isLumped = topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
-    return Math.abs(level - expected) <= (isLumped ? 1e-6 : SETTLED) ? undefined : `${level} dB, not ${expected} dB`;
-  } catch (error) {
-    if (error instanceof InputError) return undefined;
-    throw error;
-  }
 }

@@ -3,6 +3,7 @@ import { answerLaws } from './family-answers.js';
 import { driverLaws } from './family-drivers.js';
 import { flowLaws } from './family-flows.js';
 import { probeLaws } from './family-probes.js';
+import { referenceLaws } from './family-reference.js';
 import { specLaws } from './family-spec.js';
 import { sweepLaws } from './family-sweeps.js';
 import { type FamilyTrial, prepared } from './family-trial.js';
@@ -19,6 +20,7 @@ import { broken, type LawResult, tried } from './law.js';
  * | probes | they are read as velocity, current, voltage, air speed |
  * | outlets | no air is made: all that leaves is told once, and is what the boxes do not keep |
  * | drivers | the driver stands at its motor with its own numbers |
+ * | reference | it leaves out coil and leak, and is that of the driver |
  * | air | springs of air are V/ρc², masses follow the density, tuning and losses are as stated |
  * | units | no law of physics knows the metre |
  * | sweeps | a linear network is a smooth function of frequency and numbers alone, and reciprocal |
@@ -39,7 +41,7 @@ export function familyLaws<Spec, Input>(trial: FamilyTrial<Spec, Input>): readon
   });
   if (!made.holds) return [made];
   const one = prepared(trial);
-  const groups = { specLaws, answerLaws, probeLaws, flowLaws, driverLaws, airLaws, unitLaws, sweepLaws };
+  const groups = { specLaws, answerLaws, probeLaws, flowLaws, driverLaws, referenceLaws, airLaws, unitLaws, sweepLaws };
   return [
     made,
     ...Object.values(groups).flatMap((laws): readonly LawResult[] => {

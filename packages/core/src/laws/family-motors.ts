@@ -50,7 +50,7 @@ export function driverOfMotor(
 
 /** The numbers that a motor and what hangs on it have in the network, by the fields of a driver. */
 export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record<keyof Driver, number>>> {
-  const { elements, probes } = system.network.topology;
+  const { elements } = system.network.topology;
   const cone = coneNode(motor);
   const value = ({ name }: Element) => numberOf(system, name);
   const toFrame = (kind: Element['kind']) =>
@@ -59,10 +59,7 @@ export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record
     );
   const sum = (list: readonly number[]) => list.reduce((total, one) => total + one, 0);
   const pistons = elements.filter((one) => one.kind === 'piston' && one.mechanical.includes(cone));
-  const stops = Object.entries(probes).flatMap(([name, read]) =>
-    name.startsWith('terminalVoltage') && read.of === 'potential' ? [read.node] : [],
-  );
-  const coil = inSeries(elements, motor, stops);
+  const coil = coilParts(system, motor);
   const alone = (kind: Element['kind']) =>
     coil.filter((part) => part.length === 1 && part[0]?.kind === kind).map(([one]) => value(one as Element));
   const beside = (kind: Element['kind']) =>
@@ -93,14 +90,23 @@ export function sourceResistance(system: System): number {
   return between.reduce((sum, { name }) => sum + numberOf(system, name), 0);
 }
 
-/** The elements that carry the current of a motor. */
-export function carriersOf({ network: { topology } }: System, motor: Motor): readonly string[] {
+/** The coil of a motor: what is in series with it up to the terminals, and what is beside that. */
+function coilParts({ network: { topology } }: System, motor: Motor): readonly (readonly Element[])[] {
   const stops = Object.entries(topology.probes).flatMap(([name, read]) =>
     name.startsWith('terminalVoltage') && read.of === 'potential' ? [read.node] : [],
   );
-  const alone = inSeries(topology.elements, motor, stops).filter((part) => part.length === 1);
-  return [motor.name, ...alone.map(([one]) => (one as Element).name)];
+  return inSeries(topology.elements, motor, stops);
 }
+
+/** The names of all elements of a coil. */
+export const coilOf = (system: System, motor: Motor): readonly string[] =>
+  coilParts(system, motor).flatMap((part) => part.map(({ name }) => name));
+
+/** The elements that carry the current of a motor. */
+export const carriersOf = (system: System, motor: Motor): readonly string[] => [
+  motor.name,
+  ...coilParts(system, motor).flatMap((part) => (part.length === 1 ? part.map(({ name }) => name) : [])),
+];
 
 /** What is in series with a motor, up to the terminals or to a fork: each a list of what is side by side. */
 function inSeries(

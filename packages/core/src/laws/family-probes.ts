@@ -1,5 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import type { Probe } from '../network/index.js';
+import { joined } from './acoustic-exits.js';
 import { chambersOf } from './chambers.js';
 import { carriersOf, coneNode, motorsOf } from './family-motors.js';
 import { numberOf, readings, type Tried } from './family-trial.js';
@@ -23,9 +24,15 @@ export function probeLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): r
     tried('the velocity of a cone is that of a motor', 'each probe', () => coneFault(system())),
     tried('the current is that of the source', 'each probe', () => currentFault(system())),
     tried('the terminals are a node', 'one probe', () => {
-      const probe = system().network.topology.probes.terminalVoltage;
+      const { probes, elements } = system().network.topology;
+      const probe = probes.terminalVoltage;
       const isNode = probe?.of === 'potential' && probe.sign !== -1 && probe.factor === undefined;
-      return isNode ? undefined : `they are ${JSON.stringify(probe)}`;
+      if (!isNode) return `they are ${JSON.stringify(probe)}`;
+      const wires = elements.flatMap((one) =>
+        one.kind === 'resistor' || one.kind === 'inductor' || one.kind === 'meter' ? [one.nodes] : [],
+      );
+      const source = elements.flatMap((one) => (one.kind === 'source' ? one.nodes : []));
+      return joined(source, wires).has(probe.node) ? undefined : `${probe.node} is not wired to the source`;
     }),
     tried('air speed is flow over the stated area', 'each probe', () => {
       const made = system();

@@ -102,11 +102,12 @@ function reciprocityFault(system: System, topology: Topology, grid: Float64Array
       ...elements,
       pressure,
     ]).current;
+    const most = Math.max(...grid.map((_, k) => Math.hypot(there?.re[k] as number, there?.im[k] as number)));
     const i = grid.findIndex((_, k) => {
       const [a, b] = [there?.re[k] as number, there?.im[k] as number];
       const [c, d] = [back?.re[k] as number, back?.im[k] as number];
       const apart = Math.min(Math.hypot(a - c, b - d), Math.hypot(a + c, b + d));
-      return !(apart <= 1e-7 * Math.hypot(a, b));
+      return !(apart <= 1e-5 * Math.hypot(a, b) + 1e-11 * most);
     });
     if (i >= 0) return `not through ${name} at ${grid[i]} Hz`;
   }

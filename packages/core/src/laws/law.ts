@@ -22,6 +22,6 @@ export function tried(law: string, extent: string, fault: () => string | undefin
   }
 }
 
-/** Whether two numbers are one, but for rounding. */
+/** Whether two finite numbers are one, but for rounding. */
 export const alike = (a: number, b: number, relative = 1e-9): boolean =>
-  Math.abs(a - b) <= relative * Math.max(Math.abs(a), Math.abs(b));
+  Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) <= relative * Math.max(Math.abs(a), Math.abs(b));

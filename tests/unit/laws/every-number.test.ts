@@ -1,0 +1,41 @@
+/** Every number of our families matters to some law: 2 % more of any is found without rescaling, and so are two exchanged. */
+import { standardAir } from '@airspring/core/air';
+import { closedFamily, type Family, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
+import { familyLaws } from '@airspring/core/laws';
+import { expect, test } from 'vitest';
+import { brokenLaws, closed, mixed, vented } from './boxes.js';
+
+/** Names of slots of which a change goes unnoticed, or an exchange with one of the next. */
+function unnoticed<Spec, Input>(family: Family<Spec, Input>, spec: Input, reach: number): readonly string[] {
+  const names: string[] = [];
+  family.values(family.read(spec), standardAir, (name) => names.push(name));
+  const isFound = (change: (name: string, numbers: readonly number[]) => readonly [string, readonly number[]]) => {
+    const liar: Family<Spec, Input> = {
+      ...family,
+      values: (one, air, set) =>
+        family.values(one, air, (name, ...numbers) => {
+          const [other, changed] = change(name, numbers);
+          set(other, ...changed);
+        }),
+    };
+    return brokenLaws(familyLaws({ family: liar, spec })).length > 0;
+  };
+  const scaled = names.filter(
+    (one) => !isFound((name, numbers) => [name, name === one ? numbers.map((x) => 1.02 * x) : numbers]),
+  );
+  const pairs = names.flatMap((a, i) => names.slice(i + 1, i + 1 + reach).map((b) => [a, b] as const));
+  const exchanged = pairs.filter(
+    ([a, b]) => !isFound((name, numbers) => [name === a ? b : name === b ? a : name, numbers]),
+  );
+  return [...scaled, ...exchanged.map((pair) => pair.join(' and '))];
+}
+
+test('closed', () => {
+  expect(unnoticed(closedFamily, closed, 2)).toEqual([]);
+});
+test('vented', () => {
+  expect(unnoticed(ventedFamily, vented, 1)).toEqual([]);
+});
+test('mixed', () => {
+  expect(unnoticed(mixedFamily, mixed, 0)).toEqual([]);
+});
