@@ -92,18 +92,17 @@ function foundAt(
   };
 }
 
-/** Resonance of the one cone that plays into a box, on its suspension and on the air, rad/s; nothing for several. */
+/** Resonance of the only cone of a box, on its suspension and on the air, rad/s; nothing where there are several, or one without a motor. */
 function closedResonance(system: System, box: string, Cab: number): number | undefined {
   const { topology } = system.network;
-  const behind = motorsOf(topology).filter(({ mechanical }) =>
-    topology.elements.some(
-      (one) =>
-        one.kind === 'piston' &&
-        [one.front, one.rear].includes(box) &&
-        one.mechanical.some((node) => node !== 'ground' && mechanical.includes(node)),
-    ),
+  const cones = topology.elements.flatMap((one) =>
+    one.kind === 'piston' && [one.front, one.rear].includes(box) ? [one] : [],
   );
-  if (behind.length !== 1) return undefined;
-  const { Cms = 0, Mms = 0, Sd = 0 } = numbersAt(system, behind[0] as (typeof behind)[number]);
+  const [cone] = cones;
+  const motor = motorsOf(topology).find(({ mechanical }) =>
+    cone?.mechanical.some((node) => node !== 'ground' && mechanical.includes(node)),
+  );
+  if (cones.length !== 1 || motor === undefined) return undefined;
+  const { Cms = 0, Mms = 0, Sd = 0 } = numbersAt(system, motor);
   return Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
 }
