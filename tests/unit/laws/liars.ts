@@ -319,6 +319,20 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
       },
     },
   ],
+  [
+    'a compiler of its own that forgets a digit',
+    'all roads agree',
+    {
+      ...ventedFamily,
+      compile: (topology) => {
+        const compiled = compile(topology);
+        return {
+          ...compiled,
+          network: (values, inReference) => compiled.network(values.map(Math.fround), inReference),
+        };
+      },
+    },
+  ],
   ['a parameter for nothing', 'cloth: each parameter matters', leaking(filled(() => 1e-6))],
   [
     'the slot of another',
