@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
@@ -9,6 +9,7 @@ const top = fileURLToPath(new URL('../..', import.meta.url));
 const texts = (folder: string, names: RegExp) =>
   readdirSync(join(top, folder), { recursive: true, encoding: 'utf8' })
     .filter((file) => names.test(file) && !/(^|[/\\])(node_modules|dist)[/\\]/.test(file))
+    .filter((file) => statSync(join(top, folder, file)).isFile())
     .map((file) => [join(folder, file), readFileSync(join(top, folder, file), 'utf8')] as const);
 const code = texts('packages', /^[^/\\]+[/\\]src[/\\].*\.ts$/);
 const pages = texts('docs-site', /\.(ts|mdx|astro)$/);
