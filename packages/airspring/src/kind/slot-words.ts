@@ -80,7 +80,7 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
       [length, 'length'],
       ` long${bend ? ' with one fold' : ''}.`,
     ],
-    brief: ['slot ', [height, 'bareLength'], ' × ', [length, 'bareLength'], bend ? ', folded' : ''],
+    brief: ['slot ', [height, 'bareLength'], ' high × ', [length, 'bareLength'], bend ? ', folded' : ''],
     building: [
       [
         'The slot is ',

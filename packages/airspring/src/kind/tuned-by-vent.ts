@@ -1,7 +1,8 @@
 import { ventedFamily } from '@airspring/core/enclosure';
+import type { Impossible } from '@airspring/core/fault';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { type FitInput, fit, type Layout } from '@airspring/core/space';
+import { type Fit, type FitInput, fit, type Layout } from '@airspring/core/space';
 import { airSpeedCustoms, compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
 import * as v from 'valibot';
 import { lossQ } from '../brief/bounds.js';
@@ -67,8 +68,8 @@ export interface Vents {
   readonly effort: number;
   /** Fills in what follows from the inner edges, where a vent reaches from panel to panel. */
   readonly fitted?: (point: Point, inner: readonly [number, number, number]) => Point;
-  /** Why a place will not do that core found. */
-  readonly refuse?: Variant['place'] extends (...of: never[]) => infer Out ? (placed: Out) => Out : never;
+  /** What is said of a place that core found: the same, or why it will not do. */
+  readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
   readonly wishes: readonly KindWish[];
   readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
 }
