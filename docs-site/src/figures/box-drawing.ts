@@ -2,7 +2,7 @@ import type { Design, Hole } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { html, type Markup } from '../html.js';
 import { say } from '../say.js';
-import { along, centreLine, centreOf, opposite, outwards, type Point } from './box-geometry.js';
+import { along, centreLine, centreOf, cornersOf, opposite, outwards, type Point } from './box-geometry.js';
 import type { Figure } from './figure.js';
 
 /** A view of the box: which edges it shows, and where a point lies on it, right and down. */
@@ -81,18 +81,37 @@ function drivers(design: Design, view: View, scale: number, depth: number): Mark
   });
 }
 
-/** Holes that are neither a driver's nor a tube's: a ring where one looks at them, else a gap in the panel. */
+/** Holes that are neither a driver's nor a tube's: their outline where one looks at them, else a gap in the panel. */
 function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
+  const place = (point: Point) => view.at(point).map((value) => value * scale) as [number, number];
   return box.holes.flatMap((hole) => {
     if (hole.what === 'driver' || (hole.what === 'vent' && vent)) return [];
     const centre = centreOf(hole, box.outer);
-    const [x, y] = view.at(centre).map((value) => px(value * scale)) as [string, string];
+    const [x, y] = place(centre);
+    const [[left, top], [right, bottom]] = cornersOf(hole, centre).map(place) as [[number, number], [number, number]];
     if (view.seen === hole.face) {
-      return [html`<circle class="cutout" cx="${x}" cy="${y}" r="${px((hole.diameter / 2) * scale)}"/>`];
+      if (hole.form === 'rectangle') return [rectangle('cutout', left, top, right, bottom)];
+      return [html`<circle class="cutout" cx="${px(x)}" cy="${px(y)}" r="${px((hole.diameter / 2) * scale)}"/>`];
     }
-    const end = view.at(along(centre, outwards[hole.face], -box.panelThickness));
-    const [endX, endY] = end.map((value) => px(value * scale)) as [string, string];
-    return [html`<path class="bore" d="M${x} ${y}L${endX} ${endY}" stroke-width="${px(hole.diameter * scale)}"/>`];
+    const [endX, endY] = place(along(centre, outwards[hole.face], -box.panelThickness));
+    const wide = Math.abs(endX - x) > Math.abs(endY - y) ? bottom - top : right - left;
+    return [
+      html`<path class="bore" d="M${px(x)} ${px(y)}L${px(endX)} ${px(endY)}" stroke-width="${px(Math.abs(wide))}"/>`,
+    ];
+  });
+}
+
+const rectangle = (part: string, left: number, top: number, right: number, bottom: number): Markup =>
+  html`<path class="${part}" d="M${px(left)} ${px(top)}H${px(right)}V${px(bottom)}H${px(left)}Z"/>`;
+
+/** A vent that is no tube, boards included, as its outline behind the panels. */
+function ducts({ box, vent }: Design, view: View, scale: number): Markup[] {
+  if (vent) return [];
+  return box.solids.flatMap(({ part, least, greatest }) => {
+    if (part !== 'vent') return [];
+    const [from, to] = [least, greatest].map((corner) => view.at(corner).map((value) => value * scale));
+    const [[left, top], [right, bottom]] = [from, to] as [[number, number], [number, number]];
+    return [rectangle('behind', left, top, right, bottom)];
   });
 }
 
@@ -115,7 +134,7 @@ function drawView(design: Design, view: View, scale: number, depth: number): Mar
     whole
       ? html`<path class="panel" d="${outline}"/><path class="behind" d="${inside}"/>`
       : html`<path class="wood" d="${outline}${inside}"/><path class="edge" d="${outline}${inside}"/>`
-  }${vents(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
+  }${vents(design, view, scale)}${ducts(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
 }
 
 /** What the shades mean, for the empty corner over the side view. */
@@ -128,6 +147,12 @@ const keyOf = ({ vent }: Design): string[] => [
 const GAP = 34;
 const MARGIN = { left: 24, top: 4, right: 4, bottom: 26 };
 
+/** What a box without tubes has in its panels beside drivers. */
+function openingWords({ box }: Design): string {
+  const faces = box.holes.flatMap(({ what, face }) => (what === 'driver' ? [] : [`${what} on the ${face}`]));
+  return faces.length > 0 ? `it has a ${faces.join(', a ')}` : 'it has no vent';
+}
+
 /** The box from three sides, driver and vent to scale. */
 export function boxFigure(design: Design, facts: BriefFacts): Figure {
   const { box, vent, drivers: sizes } = design;
@@ -136,7 +161,7 @@ export function boxFigure(design: Design, facts: BriefFacts): Figure {
   const driverDepth = facts.drivers.get(sizes.name)?.depth ?? 0;
   const bend = vent?.bend;
   const ventWords = !vent
-    ? 'it has no vent'
+    ? openingWords(design)
     : bend
       ? `the vent runs ${mm(bend.firstLeg)} inwards from the ${vent.face}, turns ${bend.towards} about a radius of ${mm(bend.radius)}, and goes on for ${mm(bend.secondLeg)}`
       : `the vent runs straight for ${mm(vent.length)} inwards from the ${vent.face}`;

@@ -37,6 +37,22 @@ export function centreOf({ face, across, up }: Hole, [width, height, depth]: Des
   return [across, up, face === 'front' ? 0 : depth];
 }
 
+const X: Point = [1, 0, 0];
+const Y: Point = [0, 1, 0];
+const Z: Point = [0, 0, 1];
+
+/** The directions in which a face is measured: across and up. */
+const axesOf = (face: Hole['face']): readonly [Point, Point] =>
+  face === 'left' || face === 'right' ? [Z, Y] : face === 'bottom' || face === 'top' ? [X, Z] : [X, Y];
+
+/** Two opposite corners of a hole, or of the square around a round one. */
+export function cornersOf(hole: Hole, centre: Point): readonly [Point, Point] {
+  const [across, up] = axesOf(hole.face);
+  const [wide, high] = hole.form === 'circle' ? [hole.diameter, hole.diameter] : hole.sides;
+  const corner = (sign: number) => along(along(centre, across, (sign * wide) / 2), up, (sign * high) / 2);
+  return [corner(-1), corner(1)];
+}
+
 /** Points of the vent's centre line: straight, arc in short chords, straight. */
 export function centreLine(start: Point, { face, length, bend }: DesignVent): Point[] {
   const out = outwards[face];

@@ -46,16 +46,16 @@ function panels({ name, box }: Design, { length }: BriefFacts): Markup {
 
 function holes({ name, box }: Design, { length }: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, length, 4);
-  const rows = box.holes.map(({ what, face, diameter, across, up, from }) => [
-    what,
-    face,
-    mm(diameter),
-    `${mm(across)} from ${from[0]}`,
-    `${mm(up)} from ${from[1]}`,
+  const rows = box.holes.map((hole) => [
+    hole.what,
+    hole.face,
+    hole.form === 'circle' ? mm(hole.diameter) : hole.sides.map(mm).join(' × '),
+    `${mm(hole.across)} from ${hole.from[0]}`,
+    `${mm(hole.up)} from ${hole.from[1]}`,
   ]);
   return table(
     `Holes of box ${name}, to their centres on the outside`,
-    ['for', 'face', 'diameter', 'across', 'up or back'],
+    ['for', 'face', box.holes.some(({ form }) => form === 'rectangle') ? 'size' : 'diameter', 'across', 'up or back'],
     rows,
   );
 }

@@ -20,11 +20,13 @@ export type {
   Wish,
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
-export { type DesignVent, type Hole, holeAt, type RawMargin } from './kind/build-record.js';
+export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { type Brief, standard } from './kind/standard.js';
+export { flaredVented } from './kind/flared-vented.js';
+export { slotVented } from './kind/slot-vented.js';
 export { vented } from './kind/vented.js';
 /** What comes back? */
 export type {
@@ -39,7 +41,6 @@ export type {
   Margin,
   Met,
   NotMet,
-  Panel,
   Stretch,
   Told,
 } from './record/answer.js';

@@ -217,7 +217,7 @@ const numbers: readonly BadInput[] = [
   ['box.QP', 1e9, 'out-of-range', 'box.QP', 'from 1 to 10000'],
   ['box.fillGain', 2, 'out-of-range', 'box.fillGain', 'from 1 to 1.4'],
   ['vent.bends', 0.5, 'out-of-range', 'vent.bends', 'a whole number from 0 to 1'],
-  ['vent.counts', [9], 'out-of-range', 'vent.counts[0]', 'a whole number from 1 to 3'],
+  ['vent.counts', [9], 'out-of-range', 'vent.counts[0]', 'a whole number from 1 to 6'],
   ['weights.deep', -1, 'out-of-range', 'weights.deep', 'from 0 to 100'],
   ['drivers.0.wirings', [{ series: 5 }], 'out-of-range', 'drivers[0].wirings[0].series', 'from 1 to 4'],
   ['drivers.0.wirings', [{ isobaric: 1 }], 'unit', 'drivers[0].wirings[0].isobaric', 'true or false, without quotes'],

@@ -37,7 +37,9 @@ describe('a brief that is met', () => {
       for (const { name, length, width } of box.panels) {
         expect(text).toContain(`${name} ${mm(length)} × ${mm(width)} mm`);
       }
-      for (const { what, face, diameter, across, up, from } of box.holes) {
+      for (const hole of box.holes) {
+        if (hole.form !== 'circle') throw new Error('every hole of this brief is round');
+        const { what, face, diameter, across, up, from } = hole;
         const place = `${mm(across)} mm from ${from[0]}, ${mm(up)} mm from ${from[1]}`;
         expect(text).toContain(`${what} ${face} ${mm(diameter)} mm ${place}`);
       }

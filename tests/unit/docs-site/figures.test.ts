@@ -8,7 +8,14 @@ import { room } from '../../../docs-site/src/sections/margins.js';
 const outer: Design['box']['outer'] = [0.4, 0.3, 0.5];
 
 test('a hole lies where a builder measures it', () => {
-  const hole = { what: 'vent', diameter: 0.08, across: 0.06, up: 0.25, from: ['left', 'bottom'] } as const;
+  const hole = {
+    what: 'vent',
+    form: 'circle',
+    diameter: 0.08,
+    across: 0.06,
+    up: 0.25,
+    from: ['left', 'bottom'],
+  } as const;
   expect(centreOf({ ...hole, face: 'front' }, outer)).toEqual([0.06, 0.25, 0]);
   expect(centreOf({ ...hole, face: 'back' }, outer)).toEqual([0.06, 0.25, 0.5]);
   expect(centreOf({ ...hole, face: 'right', from: ['front', 'bottom'] }, outer)).toEqual([0.4, 0.25, 0.06]);

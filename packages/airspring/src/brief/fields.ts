@@ -9,6 +9,8 @@ export type Fields = Readonly<Record<string, Readonly<Record<string, v.GenericSc
 export interface BriefPart<F extends Fields = Fields> {
   /** As `box.kinds` names it. */
   readonly name: string;
+  /** It is tried only where `box.kinds` names it. */
+  readonly byName?: true;
   readonly fields: F;
   /** Faults between fields that each are right alone, told as they were written. */
   readonly across?: (written: Written, read: Partial<Job['sections']>) => readonly Fault[];

@@ -158,11 +158,12 @@ const descriptionOf = ({ fields }: BriefPart, section: string, name: string): st
 /** The sections that kinds of box add to, each with the fields of all kinds. */
 function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
   const names = [...new Set(['box', ...parts.flatMap(({ fields }) => Object.keys(fields))])];
+  const tried = parts.filter(({ byName }) => !byName).map(({ name }) => name);
   const kinds = v.pipe(
     v.array(v.picklist(parts.map(({ name }) => name))),
     v.minLength(1, emptyList),
     most(),
-    v.description('kinds of box to try; default every one'),
+    v.description(`kinds of box to try; default ${tried.join(', ')}`),
   );
   return Object.fromEntries(
     names.map((section) => {

@@ -6,7 +6,7 @@ import type { Kind as Quantity } from '@airspring/core/quantity';
 import type { Fit } from '@airspring/core/space';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
-import type { DesignVent, Hole, RawMargin } from './build-record.js';
+import type { DesignVent, Hole, Panel, RawMargin } from './build-record.js';
 import type { Meaning, Phrase } from './phrase.js';
 
 /**
@@ -85,6 +85,8 @@ export interface Finished {
 export interface KindRecord {
   readonly vent?: DesignVent;
   readonly holes: readonly Hole[];
+  /** Boards to cut beside the six panels. */
+  readonly boards?: readonly Panel[];
   /** Follows the size of the box in the first paragraph. */
   readonly summary: Phrase;
   /** The column of the overview, in few characters. */
@@ -143,8 +145,15 @@ export interface Variant {
   readonly roomKey?: string;
   /** An upper bound of `room` that costs little; default none. */
   readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
-  /** The point nearest to this one that can be made, in a box with so much air before the kind's parts take theirs. */
-  readonly settle: (airBefore: number, point: Point) => Point | undefined;
+  /**
+   * The point nearest to this one that can be made, in a box with so much air before the kind's parts take theirs, and with
+   * these inner edges.
+   */
+  readonly settle: (
+    airBefore: number,
+    point: Point,
+    inner: readonly [width: number, height: number, depth: number],
+  ) => Point | undefined;
   readonly place: (edges: readonly [number, number, number], point: Point) => Fit | Impossible;
   readonly record: (finished: Finished) => KindRecord;
 }

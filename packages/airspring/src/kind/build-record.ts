@@ -1,16 +1,30 @@
 import type { Face } from '@airspring/core/space';
 import type { Meaning } from './phrase.js';
 
-export interface Hole {
+export type Hole = {
   /** 'driver', 'vent': what it is for. */
   readonly what: string;
   readonly face: Face;
-  readonly diameter: number;
   /** Centre on the outer surface: from the left (or front) edge, and from the lower (or front) edge, m. */
   readonly across: number;
   readonly up: number;
   /** The edges that `across` and `up` are counted from. */
   readonly from: readonly [string, string];
+} & (
+  | { readonly form: 'circle'; readonly diameter: number }
+  /** Along `across` and along `up`. */
+  | { readonly form: 'rectangle'; readonly sides: readonly [across: number, up: number] }
+);
+
+/** Boards to cut, alike. */
+export interface Panel {
+  readonly name: string;
+  readonly count: number;
+  /** m. */
+  readonly length: number;
+  readonly width: number;
+  /** Where they are not of the board that the box is cut from, m. */
+  readonly thickness?: number;
 }
 
 export interface DesignVent {
@@ -18,6 +32,8 @@ export interface DesignVent {
   readonly diameter: number;
   readonly outerDiameter: number;
   readonly flangeDiameter: number;
+  /** Radius of the rounding at each end, part of the length; left out where both ends are sharp. */
+  readonly flare?: { readonly inner: number; readonly outer: number };
   /** Along the centre line, from the outer surface of the panel to the inner end. */
   readonly length: number;
   readonly fb: number;
@@ -48,14 +64,20 @@ export interface RawMargin {
   readonly sense: 'at most' | 'at least';
 }
 
-/** Where the builder measures from, on a face across axis 0 width, 1 height, 2 depth; a point from the left, bottom, front. */
-export function holeAt(what: string, face: Face, diameter: number, [x, y, z]: readonly number[]): Hole {
-  const hole = { what, face, diameter };
-  if (face === 'left' || face === 'right') {
-    return { ...hole, across: z as number, up: y as number, from: ['front', 'bottom'] };
-  }
-  if (face === 'bottom' || face === 'top') {
-    return { ...hole, across: x as number, up: z as number, from: ['left', 'front'] };
-  }
-  return { ...hole, across: x as number, up: y as number, from: ['left', 'bottom'] };
+/** The axes of each face, 0 width, 1 height, 2 depth: across and up. */
+const axesOf = (face: Face): readonly [number, number] =>
+  face === 'left' || face === 'right' ? [2, 1] : face === 'bottom' || face === 'top' ? [0, 2] : [0, 1];
+
+/** The edges that a builder measures from, by axis. */
+const FROM = ['left', 'bottom', 'front'] as const;
+
+/** A hole as the builder measures it; its centre, and the edges of a rectangle, stand from the left, bottom, front. */
+export function holeAt(what: string, face: Face, cut: number | readonly number[], centre: readonly number[]): Hole {
+  const [first, second] = axesOf(face);
+  const on = <T>(list: readonly T[]) => [list[first] as T, list[second] as T] as const;
+  const [across, up] = on(centre);
+  const hole = { what, face, across, up, from: on(FROM) };
+  return typeof cut === 'number'
+    ? { ...hole, form: 'circle', diameter: cut }
+    : { ...hole, form: 'rectangle', sides: on(cut) };
 }

@@ -1,26 +1,34 @@
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
-import type { KindRecord } from './box-kind.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
-import type { Phrase } from './phrase.js';
+import type { RoundVentSettings } from './round-vent-fields.js';
 
 /** Free room kept around each tube, so that glue and an inexact print do not decide. */
 const PLAY = 0.002;
 
-/** What of a brief's wishes shapes a tube. */
-interface TubeSettings {
-  readonly wall: number;
-  readonly collar: number;
-  readonly printer: { readonly height: number };
-}
+/** Between the flanges of a row, m. */
+export const ROW_GAP = 0.005;
 
-/** Sizes of a vent's parts by its inner diameter, as people print them: collar, elbow of one outer diameter's radius. */
-export function ventBody({ wall, collar }: Pick<TubeSettings, 'wall' | 'collar'>, diameter: number): VentBody {
-  const outerDiameter = diameter + 2 * wall;
+/** What of a brief's wishes shapes a tube. */
+type TubeSettings = Pick<RoundVentSettings, 'wall' | 'collar' | 'flare'>;
+
+const tubeDiameter = ({ wall }: TubeSettings, diameter: number): number => diameter + 2 * wall;
+/** Across the outer mouth, which passes the panel. */
+const mouthDiameter = (settings: TubeSettings, diameter: number): number =>
+  tubeDiameter(settings, diameter) + 2 * settings.flare.outer;
+
+/**
+ * Sizes of a vent's parts by its inner diameter, as people print them: collar, elbow of one outer diameter's radius. Of a
+ * flared vent the room of its wider end is kept free over its whole length.
+ */
+export function ventBody(settings: TubeSettings, diameter: number): VentBody {
+  const tube = tubeDiameter(settings, diameter);
+  const { inner, outer } = settings.flare;
+  const outerDiameter = tube + 2 * Math.max(inner, outer);
   return {
     outerDiameter,
-    flangeDiameter: outerDiameter + 2 * collar,
+    flangeDiameter: Math.max(outerDiameter, mouthDiameter(settings, diameter) + 2 * settings.collar),
     clearance: diameter,
-    bendRadius: outerDiameter,
+    bendRadius: Math.max(tube, outerDiameter / 2),
   };
 }
 
@@ -31,8 +39,10 @@ export function withPlay(body: VentBody): VentBody {
 }
 
 /** What a printer's bed must hold: the flange, or the elbow lying flat. */
-export const printedWidth = ({ flangeDiameter, bendRadius, outerDiameter }: VentBody): number =>
-  Math.max(flangeDiameter, bendRadius + outerDiameter / 2);
+export function printedWidth(settings: TubeSettings, diameter: number): number {
+  const { flangeDiameter, bendRadius } = ventBody(settings, diameter);
+  return Math.max(flangeDiameter, bendRadius + tubeDiameter(settings, diameter) / 2);
+}
 
 /**
  * An upper bound of the longest vent between inner edges: what the empty box would leave it.
@@ -65,7 +75,7 @@ export function straightOrBentAtMost(
 
 /** The vent where it was placed. */
 export function ventOf(
-  settings: TubeSettings,
+  settings: RoundVentSettings,
   { count, diameter, length, fb }: Pick<DesignVent, 'count' | 'diameter' | 'length' | 'fb'>,
   { placement, slack }: Fit,
 ): DesignVent {
@@ -74,8 +84,9 @@ export function ventOf(
   return {
     count,
     diameter,
-    outerDiameter: body.outerDiameter,
+    outerDiameter: tubeDiameter(settings, diameter),
     flangeDiameter: body.flangeDiameter,
+    ...(Math.max(settings.flare.inner, settings.flare.outer) > 0 && { flare: settings.flare }),
     length,
     fb,
     face: placed.face,
@@ -112,76 +123,5 @@ function piecesOf(parts: readonly number[] | undefined, length: number, longest:
 /** The holes that the tubes pass. */
 export const ventHoles = (settings: TubeSettings, diameter: number, { placement: { vent } }: Fit): Hole[] =>
   (vent?.centres ?? []).map((centre) =>
-    holeAt('vent', vent?.face ?? 'front', ventBody(settings, diameter).outerDiameter + 2 * PLAY, centre),
+    holeAt('vent', vent?.face ?? 'front', mouthDiameter(settings, diameter) + 2 * PLAY, centre),
   );
-
-const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
-const inWords = (count: number): string => NUMBERS[count] ?? String(count);
-const capital = (text: string): string => text.replace(/^./, (letter) => letter.toUpperCase());
-
-/** Way of a bent vent from the panel inwards. */
-function bendWords({ bend, face }: DesignVent): Phrase {
-  if (bend === undefined) return ['It runs straight.'];
-  return [
-    `From the ${face} it runs `,
-    [bend.firstLeg, 'length'],
-    ` straight, turns towards the ${bend.towards} in an elbow of 90° (radius `,
-    [bend.radius, 'length'],
-    ', ',
-    [bend.arc, 'length'],
-    ' along the centre line)',
-    ...(bend.secondLeg > 0 ? [', then ', [bend.secondLeg, 'length'] as const, ' straight'] : []),
-    '. The bent tube does not pass through its hole: join it inside, before the back goes on.',
-  ];
-}
-
-/** What a reader is told of the vents. */
-export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
-  const { count, diameter, outerDiameter, flangeDiameter, length, fb, face, pieces, clearance, spare, bend } = vent;
-  const many = count > 1;
-  const print = `Print ${many ? 'each' : 'it'} in `;
-  const printed: Phrase =
-    pieces.length > 1
-      ? [
-          `${print}${inWords(pieces.length)} pieces, from the flange inwards: `,
-          ...pieces.flatMap((piece, i) => [...(i > 0 ? [', '] : []), [piece, 'length'] as const]),
-          '.',
-        ]
-      : [`${print}one piece.`];
-  return {
-    summary: [
-      'It is tuned to ',
-      [fb, 'frequency'],
-      ` by ${inWords(count)} ${many ? 'vents, each' : 'vent'} of `,
-      [diameter, 'length'],
-      ' inner diameter, ',
-      [length, 'length'],
-      ` long${bend ? ' with one bend' : ''}.`,
-    ],
-    brief: [many ? `${count} of ` : '', [diameter, 'bareLength'], ' × ', [length, 'bareLength'], bend ? ', bent' : ''],
-    building: [
-      [
-        capital(`${many ? `${inWords(count)} tubes, each` : 'one tube'} of `),
-        [diameter, 'length'],
-        ' inner diameter, ',
-        [outerDiameter, 'length'],
-        ' outer, flange ',
-        [flangeDiameter, 'length'],
-        '; ',
-        [length, 'length'],
-        ` long on the centre line, counted from the outside of the ${face} panel. ${many ? 'Together they tune' : 'It tunes'} the box to `,
-        [fb, 'frequency'],
-        '. ',
-        ...bendWords(vent),
-        ' ',
-        ...printed,
-        ' Keep ',
-        [clearance, 'length'],
-        ' of free air in front of its inner end; ',
-        [spare, 'length'],
-        ' more length would still fit.',
-      ],
-    ],
-    playing: [['The limit of the air speed is a stated speed, common practice; no sound is predicted from it.']],
-  };
-}

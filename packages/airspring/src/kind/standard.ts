@@ -1,9 +1,11 @@
 import type { BriefFor } from '../brief/schema.js';
 import { closed } from './closed.js';
+import { flaredVented } from './flared-vented.js';
+import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
-/** The kinds of box that are tried when none are passed in. */
-export const standard = [closed, vented] as const;
+/** The kinds of box that a brief may name when none are passed in; those that are `byName` are tried only then. */
+export const standard = [closed, vented, slotVented, flaredVented] as const;
 
 /** A brief for these kinds as it stands in a file. */
 export type Brief = BriefFor<typeof standard>;

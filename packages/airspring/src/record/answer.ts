@@ -1,5 +1,6 @@
 import type { Warning } from '@airspring/core/fault';
-import type { DesignVent, Hole } from '../kind/build-record.js';
+import type { Solid } from '@airspring/core/space';
+import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
 
@@ -60,15 +61,7 @@ export interface Stretch {
   readonly binding: string;
 }
 
-export interface Panel {
-  readonly name: string;
-  readonly count: number;
-  /** m. */
-  readonly length: number;
-  readonly width: number;
-}
-
-export type { DesignVent, Hole, Phrase };
+export type { DesignVent, Hole, Panel, Phrase };
 
 /** The sentences that a kind tells of a design. */
 export interface Told {
@@ -176,6 +169,8 @@ export interface Design {
     readonly netVolume: number;
     readonly panels: readonly Panel[];
     readonly holes: readonly Hole[];
+    /** What stands inside, and the air that must stay free before vents: from the left, bottom, front outer edge. */
+    readonly solids: readonly Solid[];
   };
   readonly vent?: DesignVent;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */

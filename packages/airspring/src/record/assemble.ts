@@ -31,7 +31,19 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     const why = fit.because.map(({ text }) => text).join(' ');
     throw new Error(`a design that does not fit left the search: ${why}`);
   }
-  const { vent, holes, summary, brief, building, playing, dip, numbers, assumed, ...own } = variant.record({
+  const {
+    vent,
+    holes,
+    boards = [],
+    summary,
+    brief,
+    building,
+    playing,
+    dip,
+    numbers,
+    assumed,
+    ...own
+  } = variant.record({
     edges,
     point,
     fit,
@@ -65,8 +77,9 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       panelThickness: space.panelThickness,
       outerVolume: criteria.volume,
       netVolume: point[0] as number,
-      panels: panelsOf(edges, space.panelThickness),
+      panels: [...panelsOf(edges, space.panelThickness), ...boards],
       holes: [...driverHoles(fit, one.cutoutDiameter ?? 0), ...holes],
+      solids: fit.solids,
     },
     ...(vent && { vent }),
     numbers,

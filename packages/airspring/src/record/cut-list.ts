@@ -1,6 +1,5 @@
 import type { Fit } from '@airspring/core/space';
-import { type Hole, holeAt } from '../kind/build-record.js';
-import type { Panel } from './answer.js';
+import { type Hole, holeAt, type Panel } from '../kind/build-record.js';
 
 /** The six panels with butt joints: front and back whole, top and bottom over their width, sides between. */
 export function panelsOf([width, height, depth]: readonly [number, number, number], t: number): Panel[] {

@@ -97,7 +97,7 @@ export function compileBox(
     asked.push(before);
     for (let i = 3 + geometric.length; i < axes.length; i++) asked.push(value(i));
     for (let i = 3; i < 3 + geometric.length; i++) asked.push(value(i));
-    const point = variant.settle(before, asked);
+    const point = variant.settle(before, asked, inner(outer));
     if (point === undefined || !variant.parts(point, parts)) return undefined;
     if (parts.extent > roomAtMost(outer, point) + 1e-9) return undefined;
     demandOf(point, demand);

@@ -19,12 +19,16 @@ export function driversText({ name, count, series, parallel, isobaric }: Design[
 
 /** Panels to cut and holes to make in them. */
 export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
-  const panels = box.panels.map(({ name, count, length, width }) => [`${count} ×`, name, say.sizes([length, width])]);
-  const holes = box.holes.map(({ what, face, diameter, across, up, from }) => [
-    what,
-    face,
-    say.length(diameter),
-    `${say.length(across)} from ${from[0]}, ${say.length(up)} from ${from[1]}`,
+  const panels = box.panels.map(({ name, count, length, width, thickness }) => [
+    `${count} ×`,
+    thickness === undefined ? name : `${name}, ${say.length(thickness)} thick`,
+    say.sizes([length, width]),
+  ]);
+  const holes = box.holes.map((hole) => [
+    hole.what,
+    hole.face,
+    hole.form === 'circle' ? say.length(hole.diameter) : say.sizes(hole.sides),
+    `${say.length(hole.across)} from ${hole.from[0]}, ${say.length(hole.up)} from ${hole.from[1]}`,
   ]);
   return [
     paragraph(
@@ -32,7 +36,10 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     ),
     table('rlr', panels),
     paragraph('Holes, their centres measured on the outside of the panel, left and right as seen from the front:'),
-    table('llrl', [['hole', 'panel', 'diameter', 'centre'], ...holes]),
+    table('llrl', [
+      ['hole', 'panel', box.holes.some(({ form }) => form === 'rectangle') ? 'size' : 'diameter', 'centre'],
+      ...holes,
+    ]),
     paragraph(
       `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside what stands in it. Each driver is ${say.length(drivers.outerDiameter)} wide outside. Not listed: screws, seals, a hole for the cable (seal it), and the braces.`,
     ),

@@ -7,17 +7,17 @@ const NAMED: readonly (readonly [number, string])[] = [
   [2 / 3, 'two thirds'],
 ];
 
-/** How what is printed for one compares with what is printed for another. */
+/** How the work on the parts of one compares with that of another. */
 function effortWords(mine: number, other: number): string | undefined {
   if (mine === other) return undefined;
-  if (mine === 0) return 'nothing to print';
-  if (other === 0) return 'something to print';
+  if (mine === 0) return 'no vent to make';
+  if (other === 0) return 'a vent to make';
   const ratio = mine / other;
   if (Math.abs(ratio - 1) < 0.03) return undefined;
   const named = NAMED.find(([value]) => Math.abs(Math.log(ratio / value)) < 0.04);
-  if (named !== undefined) return `${named[1]} as much vent to print`;
-  if (Math.abs(Math.log(ratio / 2)) < 0.04) return 'twice as much vent to print';
-  return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to print`;
+  if (named !== undefined) return `${named[1]} as much vent to make`;
+  if (Math.abs(Math.log(ratio / 2)) < 0.04) return 'twice as much vent to make';
+  return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to make`;
 }
 
 /** What a design gains and loses against another: each word holds by its number, and flips with it. */

@@ -35,7 +35,9 @@ const bindingText = ({ margins }: Design): string => {
 const warningText = (warning: Design['warnings'][number]): string =>
   warning.code === 'neglected'
     ? `Neglected: ${warning.text}`
-    : `Outside the range of a formula: ${warning.path} is ${warning.got.toPrecision(4)}, and ${warning.expected} is what it was made for.`;
+    : warning.expected.startsWith('an estimate: ')
+      ? `${warning.path} is ${warning.expected}.`
+      : `Outside the range of a formula: ${warning.path} is ${warning.got.toPrecision(4)}, and ${warning.expected} is what it was made for.`;
 
 const head = ({ name, leaning, called }: Design): string => heading(`Box ${name}, ${leaning}: ${called}`, '-');
 

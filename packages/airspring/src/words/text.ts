@@ -57,11 +57,12 @@ function overview({ designs, asked }: Met, say: Phrasing): string[] {
     say.phrase(design.told.brief),
   ]);
   const unit = say.lengthUnit;
+  const round = designs.some(({ vent }) => vent !== undefined);
   const apart = designs.filter(({ words }) => words.length > 0).map(({ name, words }) => [name, words.join(', ')]);
   return [
     table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `parts, ${unit}`], ...rows]),
     paragraph(
-      `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most, and no limit is passed at the wanted level. f3: where the response alone has fallen by 3 dB, half power. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space). Parts: a vent's inner diameter by its length.`,
+      `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most, and no limit is passed at the wanted level. f3: where the response alone has fallen by 3 dB, half power. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space).${round ? " Parts: a vent's inner diameter by its length." : ''}`,
     ),
     ...(apart.length > 0 ? [`Against ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];

@@ -47,11 +47,11 @@ export interface Layout {
     readonly faces: readonly number[];
     readonly bend: boolean;
     /** Panels of the box that stand for boards of a slot. */
-    readonly walls: 0 | 1 | 2;
+    readonly walls: 0 | 1 | 2 | 3;
   };
 }
 
-const wallCounts = { none: 0, one: 1, two: 2 } as const;
+const wallCounts = { none: 0, one: 1, two: 2, three: 3 } as const;
 
 /** Fills in the defaults. */
 export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({

@@ -45,10 +45,10 @@ export interface SlotVentBodyInput extends AnyVentInput {
   /** Inside, along the face; the shorter side lies in the plane of the fold. */
   readonly height: LengthInput;
   /**
-   * Panels of the box that stand for its own boards: none; one, on a long side; or two, in a corner. Default none. The
-   * fold of a slot along walls goes on along the panel opposite to its face.
+   * Panels of the box that stand for its own boards: none; one, on a long side; two, in a corner; or three, where it is as
+   * wide as the box is inside. Default none. The fold of a slot along walls goes on along the panel opposite to its face.
    */
-  readonly along?: 'none' | 'one' | 'two';
+  readonly along?: 'none' | 'one' | 'two' | 'three';
   /** Free air before the inner end; default the shorter side (common practice). */
   readonly clearance?: LengthInput;
 }
@@ -60,7 +60,7 @@ const anyShape = {
   wall: optional(notNegative('length')),
   clearance: optional(notNegative('length')),
   bends: optional(oneOf('straight', 'one-bend')),
-  count: optional(count(3)),
+  count: optional(count(6)),
   faces: optional(facesField),
 };
 const roundShape = {
@@ -73,7 +73,7 @@ const slotShape = {
   ...anyShape,
   width: positive('length'),
   height: positive('length'),
-  along: optional(oneOf('none', 'one', 'two')),
+  along: optional(oneOf('none', 'one', 'two', 'three')),
 };
 export type ReadVent = Fields<typeof roundShape> | Fields<typeof slotShape>;
 
@@ -137,9 +137,10 @@ export function judgeVent(vent: ReadVent, path: string): Fault[] {
   if ('outerDiameter' in body) {
     least('flangeDiameter', body.flangeDiameter, body.outerDiameter, 'at least the outer diameter of the tube');
     least('bendRadius', body.bendRadius, body.outerDiameter / 2, 'at least the outer radius of the tube');
-  } else if ('along' in vent && vent.along === 'two' && (vent.count ?? 1) > 1) {
+  } else if ('along' in vent && (vent.along === 'two' || vent.along === 'three') && (vent.count ?? 1) > 1) {
     const remedy = 'Lay several slots along one panel.';
-    faults.push({ code: 'inconsistent', path: `${path}.count`, got: vent.count, expected: '1 in a corner', remedy });
+    const expected = vent.along === 'two' ? '1 in a corner' : '1 from panel to panel';
+    faults.push({ code: 'inconsistent', path: `${path}.count`, got: vent.count, expected, remedy });
   }
   return faults;
 }

@@ -57,7 +57,7 @@ export function ventPlaced(
         onPanel ? ((at > size / 2 ? 1 : -1) * body.wall) / 2 + at : at;
       const [one, two] = [view.axes[1], view.axes[2]];
       centre[one] = shift(walls > 0, centre[one]!, inner[one]!);
-      centre[two] = shift(walls > 1, centre[two]!, inner[two]!);
+      centre[two] = shift(walls === 2, centre[two]!, inner[two]!);
     }
     const at = onFace(centre, place.ventFace, inner, thickness);
     centres.push(at);

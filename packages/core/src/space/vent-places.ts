@@ -1,3 +1,4 @@
+import { ROUNDING } from '../quantity/rounding.js';
 import type { Layout } from './fit-input.js';
 import { overlappingShifts } from './overlap.js';
 import { look, turn, type View } from './placement.js';
@@ -203,9 +204,13 @@ export function compilePlaces(layout: Layout) {
     seat(0, ventFace, false, backwards && stands === 1 && mirrors[along]! ? along : -1, visit);
   }
 
-  /** Limits of a side of the vent: free, or on the panels that stand for its boards. */
-  function sideLimits(k: number, half: number, outside: number, onPanel: boolean, limit: Float64Array): boolean {
-    if (!onPanel) return limitsOf(k, half + cutoutMargin, outside + edgeMargin, limit);
+  /** Limits of a side of the vent: free, on a panel that stands for a board, or from one such panel to the other. */
+  function sideLimits(k: number, half: number, outside: number, panels: number, limit: Float64Array): boolean {
+    if (panels <= 0) return limitsOf(k, half + cutoutMargin, outside + edgeMargin, limit);
+    if (panels > 1) {
+      limit[0] = limit[1] = view.size[k]! / 2;
+      return Math.abs(view.size[k]! - 2 * half) <= ROUNDING;
+    }
     limit[0] = half;
     limit[1] = view.size[k]! - half;
     return limit[0] <= limit[1]!;
@@ -227,8 +232,8 @@ export function compilePlaces(layout: Layout) {
           look(view, inner, ventFace, along, backwards);
           // Turned round, limits between panels alike stay as they are.
           if (!backwards || !mirrors[along]!) {
-            if (!sideLimits(1, vent.radius, vent.flangeRadius, wanted.walls > 0, alongLimit)) break;
-            if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls > 1, acrossLimit)) break;
+            if (!sideLimits(1, vent.radius, vent.flangeRadius, Math.min(1, wanted.walls), alongLimit)) break;
+            if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls - 1, acrossLimit)) break;
           }
           visitFace();
         }

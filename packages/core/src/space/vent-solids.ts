@@ -1,3 +1,4 @@
+import type { Layout } from './fit-input.js';
 import { type Block, span } from './solids.js';
 import type { SlotBody, VentBody } from './vent-body.js';
 
@@ -53,12 +54,18 @@ export function roundVent(shape: VentShape, body: VentBody, count: number, gap: 
  * Writes a row of slots. A panel of the box stands for one of two boards, so the outside is one board less, and the fold
  * turns about the inner edge of the air: its centre line is a quarter circle of half the short side.
  */
-export function slotVent(shape: VentShape, body: SlotBody, walls: 0 | 1 | 2, count: number, gap: number): void {
+export function slotVent(
+  shape: VentShape,
+  body: SlotBody,
+  walls: Layout['vent']['walls'],
+  count: number,
+  gap: number,
+): void {
   const { longSide, shortSide, wall } = body;
   const own = walls === 0 ? 2 : 1;
   shape.cuboid = true;
   shape.radius = (shortSide + own * wall) / 2;
-  const across = longSide + (walls === 2 ? 1 : 2) * wall;
+  const across = longSide + Math.min(2, 3 - walls) * wall;
   shape.halfAcross = across / 2 + ((count - 1) * (across + gap)) / 2;
   shape.flangeRadius = shape.radius;
   shape.flangeHalfAcross = shape.halfAcross;

@@ -24,11 +24,12 @@ export interface SlotVentSection {
   /** Thickness of the boards of the vent; default 0. They take up volume. */
   readonly wall?: LengthInput | undefined;
   /**
-   * Panels of the box that replace boards of the vent: none; one, on a long side; or two, in a corner. Default none. Such
-   * panels mirror the inner end, which makes the vent act longer.
+   * Panels of the box that replace boards of the vent: none; one, on a long side; two, in a corner;
+   * or three, where it is as wide as the box is inside. Default none. Such panels mirror the inner end, which makes the vent act
+   * longer.
    */
-  readonly along?: 'none' | 'one' | 'two' | undefined;
-  /** End correction at the inner end; by default an estimate from the flush rectangle and the free round tube. */
+  readonly along?: 'none' | 'one' | 'two' | 'three' | undefined;
+  /** End correction at the inner end; default an estimate from the flush rectangle and the free round tube. */
   readonly innerEnd?: EndCorrection | undefined;
   /** End correction at the outer end; default `rectangularPiston`, for an end flush with the panel, which is up to 3 % too long. */
   readonly outerEnd?: EndCorrection | undefined;
@@ -47,7 +48,7 @@ export const slotShape = {
   height: positive('length'),
   count: optional(count(1000)),
   wall: optional(notNegative('length')),
-  along: optional(oneOf('none', 'one', 'two')),
+  along: optional(oneOf('none', 'one', 'two', 'three')),
   innerEnd: optional(endCorrection),
   outerEnd: optional(endCorrection),
   bend: optional(nested(bendShape)),
@@ -56,9 +57,19 @@ export const slotShape = {
 /** Ratio of the end correction of a free round tube to that of a round piston in a wide wall. */
 const freeOverFlush = 0.6133 / (8 / (3 * Math.PI));
 
-/** An estimate, because we know of no exact value for a free rectangular end. */
-const freeEnd = (along: 'none' | 'one' | 'two'): EndCorrection => {
-  const flush = along === 'none' ? rectangularPiston : alongWalls(along);
+type Along = 'none' | 'one' | 'two' | 'three';
+
+/** Its own boards on the long sides and on the short ones, where panels of the box do not stand for them. */
+const boards: Readonly<Record<Along, readonly [onLong: number, onShort: number]>> = {
+  none: [2, 2],
+  one: [1, 2],
+  two: [1, 1],
+  three: [1, 0],
+};
+
+/** No exact value of a free rectangular end is known to us. From panel to panel it is taken as if it were in a corner. */
+const freeEnd = (along: Along): EndCorrection => {
+  const flush = along === 'none' ? rectangularPiston : alongWalls(along === 'one' ? 'one' : 'two');
   return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {
     sources: flush.sources,
     greatestKa: 0.2,
@@ -79,8 +90,7 @@ export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): V
     const path = `vent.${name}`;
     faults.push({ code: 'inconsistent', path, got: flare.radius, expected, remedy: 'Leave the flare out.' });
   }
-  // Each side has two boards, or one where a panel of the box replaces the other.
-  const [onLong, onShort] = along === 'none' ? [2, 2] : along === 'one' ? [1, 2] : [1, 1];
+  const [onLong, onShort] = boards[along];
   const opening = { radius: Math.sqrt((width * height) / Math.PI), aspect: long / short };
   return {
     section: slitSection({ width, height }),

@@ -1,0 +1,37 @@
+import * as v from 'valibot';
+import type { ReadFields } from '../brief/fields.js';
+import { quantity } from '../brief/quantity-text.js';
+import type { BoxKind } from './box-kind.js';
+import { boundsAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
+import { roundVents } from './round-vents.js';
+import { tunedByVents } from './tuned-by-vent.js';
+
+/** Radius of both roundings where the brief does not say. */
+const RADIUS = 0.015;
+
+const radius = (end: string) =>
+  v.exactOptional(
+    v.pipe(
+      quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+      v.description(`radius of the rounding of the ${end} end; 0 mm is a sharp end. Default 15 mm`),
+    ),
+  );
+
+const fields = { ...roundVentFields, flare: { inner: radius('inner'), outer: radius('outer') } };
+
+/** A vented box whose tubes open in a quarter round at their ends. */
+export const flaredVented: BoxKind<typeof fields> = {
+  name: 'flared-vented',
+  called: 'a box with flared vents',
+  byName: true,
+  fields,
+  across: (written, read) => boundsAcross('vent', written, read),
+  variants: (job, choice) => {
+    const { flare = {} } = job.sections as ReadFields<typeof fields>;
+    const { inner = RADIUS, outer = RADIUS } = flare;
+    const settings = roundVentSettings(job, { inner, outer });
+    return settings.counts.map((count) =>
+      tunedByVents(job, choice, roundVents(flaredVented, job, choice, settings, count)),
+    );
+  },
+};

@@ -1,0 +1,111 @@
+import type { Fault } from '@airspring/core/fault';
+import { type Face, faces } from '@airspring/core/space';
+import * as v from 'valibot';
+import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import type { ReadFields } from '../brief/fields.js';
+import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import type { Job } from '../job/job.js';
+import { airSpeedOf, ventedFields } from './tuned-by-vent.js';
+
+const opt = v.exactOptional;
+const { box, airSpeed } = ventedFields;
+
+/** What a brief may say of round vents. */
+export const roundVentFields = {
+  box,
+  vent: {
+    airSpeed,
+    smallest: opt(
+      v.pipe(
+        quantity('length', size),
+        v.description('inner diameter; default 30 mm, or the largest where that is less'),
+      ),
+    ),
+    largest: opt(
+      v.pipe(
+        quantity('length', size),
+        v.description('inner diameter; default 150 mm, or the smallest where that is more'),
+      ),
+    ),
+    counts: opt(
+      v.pipe(
+        v.array(wholeNumber(1, 6)),
+        v.minLength(1, 'empty\na count\nName one.'),
+        most(),
+        v.description('how many vents alike, in a row; each number is tried. Default one vent'),
+      ),
+    ),
+    wall: opt(v.pipe(quantity('length', wallBounds), v.description('of the tube; default 3 mm'))),
+    collar: opt(
+      v.pipe(
+        quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+        v.description('flange beyond the tube, each side; default 10 mm'),
+      ),
+    ),
+    bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
+    faces: opt(v.pipe(v.array(v.picklist(faces)), v.minLength(1, 'empty\na face\nName one.'), most())),
+  },
+  printer: {
+    height: v.pipe(quantity('length', size), v.description('longest piece')),
+    width: v.pipe(quantity('length', size), v.description('of the bed: what a flange must lie on')),
+  },
+};
+
+/** A smallest size above the largest, of a section of the brief. */
+export function boundsAcross(
+  section: string,
+  written: Readonly<Record<string, unknown>>,
+  read: Partial<Job['sections']>,
+): Fault[] {
+  const { smallest, largest } = (read[section] ?? {}) as { smallest?: number; largest?: number };
+  if (smallest === undefined || largest === undefined || smallest <= largest) return [];
+  const texts = written[section] as { smallest: string; largest: string };
+  return [
+    {
+      code: 'inconsistent',
+      path: `${section}.smallest`,
+      got: texts.smallest,
+      expected: `at most ${section}.largest, ${texts.largest}`,
+      remedy: 'Correct one of the two.',
+    },
+  ];
+}
+
+/** What a brief says of round vents, with every default filled in. */
+export interface RoundVentSettings {
+  readonly airSpeedPeak: number;
+  readonly smallest: number;
+  readonly largest: number;
+  readonly counts: readonly number[];
+  readonly wall: number;
+  readonly collar: number;
+  readonly bends: number;
+  readonly faces: readonly Face[];
+  /** Infinite where no printer is stated. */
+  readonly printer: { readonly height: number; readonly width: number };
+  /** Radius of the rounding at each end; zero is a sharp end. */
+  readonly flare: { readonly inner: number; readonly outer: number };
+}
+
+/** In an order of our own: where two faces serve alike, the order in the brief must not decide. */
+export const inOrder = (wanted: readonly Face[] = ['front']): Face[] => faces.filter((face) => wanted.includes(face));
+
+/** Fills in the defaults; a bound that is left out gives way to the one that is given. */
+export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 0 }): RoundVentSettings {
+  const { vent = {}, printer = { height: undefined, width: undefined } } = sections as ReadFields<
+    typeof roundVentFields
+  >;
+  const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
+  return {
+    airSpeedPeak: airSpeedOf(vent),
+    smallest,
+    largest: vent.largest ?? Math.max(0.15, smallest),
+    counts: [...new Set(vent.counts ?? [1])],
+    wall: vent.wall ?? 0.003,
+    collar: vent.collar ?? 0.01,
+    bends: vent.bends ?? 1,
+    faces: inOrder(vent.faces),
+    printer: { height: printer.height ?? Infinity, width: printer.width ?? Infinity },
+    flare,
+  };
+}

@@ -1,0 +1,164 @@
+import { type EndCorrection, finiteFlange, flanged, flared } from '@airspring/core/duct';
+import { type Impossible, impossible } from '@airspring/core/fault';
+import { compileLongestVent, type Fit, faces, type VentBody } from '@airspring/core/space';
+import type { RoundVentSection } from '@airspring/core/vent';
+import type { DriverChoice, Job } from '../job/job.js';
+import type { BoxKind, Point } from './box-kind.js';
+import { driverLayout } from './drivers.js';
+import { metres } from './placing.js';
+import { printedWidth, ROW_GAP, straightOrBentAtMost, ventBody, ventHoles, ventOf, withPlay } from './round-vent.js';
+import type { RoundVentSettings } from './round-vent-fields.js';
+import { ventWords } from './round-vent-words.js';
+import { endsInRow } from './row-of-vents.js';
+import type { Vents } from './tuned-by-vent.js';
+
+const areaOf = (count: number, diameter: number): number => (count * Math.PI * diameter ** 2) / 4;
+
+const roundedEnd = (radius: number, end: EndCorrection): EndCorrection =>
+  radius > 0 ? flared({ radius: metres(radius), end }) : end;
+
+/** Air that a quarter round takes beyond its tube, over the part of it that stands inside, m³. */
+function bellTaken(outerRadius: number, radius: number, inside: number): number {
+  if (!(radius > 0 && inside > 0)) return 0;
+  // From the throat on, the wall stands `R − √(R² − s²)` further out; both integrals in closed form.
+  const s = Math.min(inside, radius);
+  const under = (s * Math.sqrt(radius ** 2 - s ** 2) + radius ** 2 * Math.asin(s / radius)) / 2;
+  const first = radius * s - under;
+  const second = 2 * radius ** 2 * s - s ** 3 / 3 - 2 * radius * under;
+  return Math.PI * (2 * outerRadius * first + second);
+}
+
+/** Round vents alike, in a row, with sharp or rounded ends. */
+export function roundVents(
+  kind: BoxKind,
+  job: Job,
+  { drivers }: DriverChoice,
+  settings: RoundVentSettings,
+  count: number,
+): Vents {
+  const { printer, wall, flare } = settings;
+  const t = job.space.panelThickness;
+  const layout = {
+    count,
+    faces: settings.faces.map((face) => faces.indexOf(face)),
+    bend: settings.bends > 0,
+    walls: 0 as const,
+  };
+  const whole = { ...driverLayout(job, drivers), vent: layout };
+  const longest = compileLongestVent(whole);
+  const both = new Float64Array(2);
+  let body: VentBody = withPlay(ventBody(settings, settings.smallest));
+  let bodyOf = settings.smallest;
+  const bodyAt = (diameter: number): VentBody => {
+    if (diameter !== bodyOf) {
+      body = withPlay(ventBody(settings, diameter));
+      bodyOf = diameter;
+    }
+    return body;
+  };
+  const sections = new Map<number, RoundVentSection>();
+  const section = ([, , diameter = 0]: Point): RoundVentSection => {
+    let found = sections.get(diameter);
+    if (found === undefined) {
+      const pitch = bodyAt(diameter).flangeDiameter + ROW_GAP;
+      const ends = endsInRow(count, pitch, diameter, {
+        innerEnd: roundedEnd(flare.inner, finiteFlange),
+        outerEnd: roundedEnd(flare.outer, flanged),
+      });
+      found = { diameter: metres(diameter), count, wall: metres(wall), ...ends };
+      sections.set(diameter, found);
+    }
+    return found;
+  };
+
+  /** A rounding is not part of an elbow. */
+  function refuse(placed: Fit | Impossible): Fit | Impossible {
+    const vent = placed.ok ? placed.placement.vent : undefined;
+    if (vent?.bend === undefined) return placed;
+    if (vent.firstLeg >= flare.outer && vent.bend.secondLeg >= flare.inner) return placed;
+    return impossible(
+      'no-room-for-flare',
+      'The straight parts before and behind the bend are shorter than the flares.',
+    );
+  }
+
+  return {
+    kind,
+    airSpeedPeak: settings.airSpeedPeak,
+    geometric: [
+      { name: 'diameter', from: settings.smallest, to: settings.largest, ratio: 1.07, unit: 1e-3, beyond: 1.6 },
+    ],
+    area: ([, , diameter = 0]) => areaOf(count, diameter),
+    areaTaken: ([, , diameter = 0]) => areaOf(count, diameter + 2 * wall),
+    endsTaken: ([, , diameter = 0], length) => {
+      const radius = diameter / 2 + wall;
+      // The outer flare begins in the panel: only what of it reaches behind it takes air.
+      const behind = Math.min(flare.outer, length) - t;
+      return count * (bellTaken(radius, flare.inner, flare.inner) + bellTaken(radius, flare.outer, behind));
+    },
+    section,
+    layout,
+    body: ([, , diameter = 0]) => {
+      const { outerDiameter, flangeDiameter, bendRadius, clearance } = bodyAt(diameter);
+      return {
+        diameter: metres(diameter),
+        wall: metres((outerDiameter - diameter) / 2),
+        flangeDiameter: metres(flangeDiameter),
+        bendRadius: metres(bendRadius),
+        clearance: metres(clearance),
+        bends: settings.bends > 0 ? ('one-bend' as const) : ('straight' as const),
+        count,
+        faces: settings.faces,
+      };
+    },
+    room: (width, height, depth, [, , diameter = 0]) => {
+      longest(width, height, depth, bodyAt(diameter), both);
+      return Math.max(both[0] as number, both[1] as number) || -1;
+    },
+    roomAtMost: (width, height, depth, [, , diameter = 0]) =>
+      straightOrBentAtMost(whole, width, height, depth, bodyAt(diameter)),
+    roomKey: JSON.stringify([layout, settings]),
+    effort: count,
+    refuse,
+    wishes: [
+      {
+        path: 'vent.largest',
+        what: 'inner diameter of the vent',
+        quantity: 'length',
+        unit: job.units.length,
+        allowed: settings.largest,
+        sense: 'at most',
+        weight: 'simple',
+        needed: ([, , diameter = 0]) => diameter,
+      },
+      {
+        path: 'printer.width',
+        what: 'widest printed part',
+        quantity: 'length',
+        unit: job.units.length,
+        allowed: printer.width,
+        sense: 'at most',
+        needed: ([, , diameter = 0]) => printedWidth(settings, diameter),
+      },
+    ],
+    tell: ({ point: [, , diameter = 0], fit }, length, fb) => {
+      const vent = ventOf(settings, { count, diameter, length, fb }, fit);
+      return {
+        vent,
+        holes: ventHoles(settings, diameter, fit),
+        ...ventWords(vent),
+        margins: [
+          {
+            path: 'printer.height',
+            what: 'longest printed piece',
+            meaning: 'length',
+            value: Math.max(...vent.pieces),
+            limit: printer.height,
+            sense: 'at most',
+          },
+        ],
+        printed: true,
+      };
+    },
+  };
+}

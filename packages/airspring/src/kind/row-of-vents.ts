@@ -1,0 +1,37 @@
+import { type EndCorrection, finiteFlange, flanged, mutualLength, type Opening } from '@airspring/core/duct';
+import { metres } from './placing.js';
+
+/** Of what vents in a wall have of each other, ends in free air have half: no wall mirrors their neighbours. */
+const IN_FREE_AIR = 0.5;
+
+/** End corrections of the vents of a row. */
+interface Ends {
+  readonly innerEnd: EndCorrection;
+  readonly outerEnd: EndCorrection;
+}
+
+/**
+ * What round vents alike in a row add to each other's ends, as the mean of the row: their masses stand side by side, and
+ * each is asked by the same pressure.
+ *
+ * @source pritchard1960, by core's `mutualLength`; the mean and the half of the inner ends are our own
+ */
+export function endsInRow(
+  count: number,
+  pitch: number,
+  diameter: number,
+  { innerEnd, outerEnd }: Ends = { innerEnd: finiteFlange, outerEnd: flanged },
+): Ends {
+  const neighbours = Array.from({ length: count - 1 }, (_, i) => {
+    const distance = (i + 1) * pitch;
+    const length = mutualLength({ diameter: metres(diameter), distance: metres(distance) });
+    // Of `count` vents, `count − n` have a neighbour n places on, and as many n places back.
+    return { distance, length: ((2 * (count - 1 - i)) / count) * length };
+  });
+  const among = (end: EndCorrection, part: number): EndCorrection => {
+    const beside = (opening: Opening, k: number) =>
+      neighbours.reduce((sum, { distance, length }) => sum + part * length * Math.cos(k * distance), end(opening, k));
+    return count > 1 ? Object.assign(beside, end, { sources: [...end.sources, 'pritchard1960'] }) : end;
+  };
+  return { innerEnd: among(innerEnd, IN_FREE_AIR), outerEnd: among(outerEnd, 1) };
+}

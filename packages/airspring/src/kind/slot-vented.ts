@@ -1,0 +1,232 @@
+import type { Fault } from '@airspring/core/fault';
+import { compileLongestSlot, faces, type SlotBody } from '@airspring/core/space';
+import type { SlotVentSection } from '@airspring/core/vent';
+import * as v from 'valibot';
+import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import type { ReadFields } from '../brief/fields.js';
+import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import type { DriverChoice, Job } from '../job/job.js';
+import type { BoxKind, Finished, Point } from './box-kind.js';
+import { holeAt } from './build-record.js';
+import { driverLayout, leastFor } from './drivers.js';
+import { metres } from './placing.js';
+import { boundsAcross, inOrder, roundVentFields } from './round-vent-fields.js';
+import { type Along, OWN_BOARDS, PANELS, slotBoards } from './slot-boards.js';
+import { slotWords } from './slot-words.js';
+import { airSpeedOf, tunedByVents, type Vents, type VentTold, ventedFields } from './tuned-by-vent.js';
+
+const opt = v.exactOptional;
+const fields = {
+  box: ventedFields.box,
+  vent: { airSpeed: ventedFields.airSpeed, faces: roundVentFields.vent.faces },
+  slot: {
+    smallest: opt(
+      v.pipe(quantity('length', size), v.description('inner height; default 15 mm, or the largest where that is less')),
+    ),
+    largest: opt(
+      v.pipe(
+        quantity('length', size),
+        v.description('inner height; default 80 mm, or the smallest where that is more'),
+      ),
+    ),
+    width: opt(
+      v.pipe(
+        v.union([v.literal('full'), quantity('length', size)]),
+        v.description('inner width; default full, from side to side of the box'),
+      ),
+    ),
+    along: opt(
+      v.pipe(
+        v.array(v.picklist(['none', 'one', 'two'])),
+        v.minLength(1, 'empty\na number of panels\nName one.'),
+        most(),
+        v.description(
+          'how many panels of the box stand for boards of a slot whose width is a length; each is tried. Default one',
+        ),
+      ),
+    ),
+    wall: opt(v.pipe(quantity('length', wallBounds), v.description('of its boards; default as thick as the panels'))),
+    bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
+  },
+};
+
+type Read = ReadFields<typeof fields>;
+
+/** Bounds of the height that contradict each other, and fields that say the same thing twice. */
+function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
+  const { slot = {}, vent = {} } = read as Read;
+  const faults = boundsAcross('slot', written, read);
+  const full = (slot.width ?? 'full') === 'full';
+  if (full && slot.along !== undefined) {
+    faults.push({
+      code: 'inconsistent',
+      path: 'slot.along',
+      got: slot.along,
+      expected: 'no such field beside a slot from side to side',
+      remedy: 'Give slot.width as a length, or leave slot.along out.',
+    });
+  }
+  if (full && vent.faces?.every((face) => face === 'left' || face === 'right')) {
+    if (Object.keys(slot).length > 0) {
+      faults.push({
+        code: 'inconsistent',
+        path: 'vent.faces',
+        got: vent.faces,
+        expected: 'a face that reaches from side to side, for a slot of that width',
+        remedy: 'Name front, back, bottom or top, or give slot.width as a length.',
+      });
+    }
+  }
+  return faults;
+}
+
+const MM = 1e-3;
+/** Neighbouring widths on the lattice of a slot from side to side; a box is tried by the width next below its own. */
+const WIDTH_RATIO = 1.08;
+
+function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
+  const { slot = {}, vent = {} } = job.sections as Read;
+  const t = job.space.panelThickness;
+  const smallest = slot.smallest ?? Math.min(0.015, slot.largest ?? Infinity);
+  const largest = slot.largest ?? Math.max(0.08, smallest);
+  const wall = slot.wall ?? t;
+  const bends = slot.bends ?? 1;
+  const full = along === 'three';
+  const stated = typeof slot.width === 'number' ? slot.width : 0;
+  const placed = inOrder(vent.faces).filter((face) => !full || (face !== 'left' && face !== 'right'));
+  const layout = {
+    count: 1,
+    faces: placed.map((face) => faces.indexOf(face)),
+    bend: bends > 0,
+    walls: PANELS[along],
+  };
+  const whole = { ...driverLayout(job, choice.drivers), vent: layout };
+  const longest = compileLongestSlot(whole);
+  const both = new Float64Array(2);
+  const widthOf = (point: Point): number => (full ? (point[3] as number) : stated);
+  const heightOf = (point: Point): number => point[2] as number;
+  const slotBody = { longSide: 0, shortSide: 0, wall, clearance: 0 };
+  const bodyAt = (width: number, height: number): SlotBody => {
+    slotBody.longSide = Math.max(width, height);
+    slotBody.shortSide = Math.min(width, height);
+    slotBody.clearance = slotBody.shortSide;
+    return slotBody;
+  };
+  const sections = new Map<number, Map<number, SlotVentSection>>();
+  function section(point: Point): SlotVentSection {
+    const [width, height] = [widthOf(point), heightOf(point)];
+    const wide = sections.get(width) ?? new Map<number, SlotVentSection>();
+    sections.set(width, wide);
+    const known = wide.get(height);
+    if (known !== undefined) return known;
+    const found: SlotVentSection = { width: metres(width), height: metres(height), wall: metres(wall), along };
+    wide.set(height, found);
+    return found;
+  }
+
+  function tell({ edges, point, fit }: Finished, length: number, fb: number): VentTold {
+    const vent = fit.placement.vent as NonNullable<typeof fit.placement.vent>;
+    const [width, height] = [widthOf(point), heightOf(point)];
+    const spare = fit.slack.ventLength ?? 0;
+    const boards = slotBoards({ along, width, height, wall, panel: t }, length, vent);
+    const holes = fit.holes.flatMap((hole) =>
+      hole.part === 'vent' && hole.form === 'rectangle' ? [holeAt('vent', hole.face, hole.edges, hole.centre)] : [],
+    );
+    return {
+      holes,
+      boards: wall === t ? boards : boards.map((board) => ({ ...board, thickness: wall })),
+      ...slotWords({ along, width, height, wall, length, fb, spare, vent, centre: vent.centres[0] ?? [], edges }),
+      margins: [],
+      printed: false,
+    };
+  }
+
+  return {
+    kind: slotVented,
+    airSpeedPeak: airSpeedOf(vent),
+    geometric: [
+      { name: 'height', from: smallest, to: largest, ratio: 1.1, unit: MM, beyond: 1.6 },
+      ...(full
+        ? [
+            {
+              name: 'width',
+              from: leastFor(job, choice.drivers)[0],
+              to: Math.max(leastFor(job, choice.drivers)[0], job.space.width - 2 * t),
+              ratio: WIDTH_RATIO,
+              unit: 10 * MM,
+              beyond: 2,
+            },
+          ]
+        : []),
+    ],
+    area: (point) => widthOf(point) * heightOf(point),
+    areaTaken: (point) => takenBy(along, widthOf(point), heightOf(point), wall),
+    endsTaken: () => 0,
+    section,
+    layout,
+    body: (point) => ({
+      width: metres(widthOf(point)),
+      height: metres(heightOf(point)),
+      wall: metres(wall),
+      along,
+      bends: bends > 0 ? ('one-bend' as const) : ('straight' as const),
+      faces: placed,
+    }),
+    room: (width, height, depth, point) => {
+      const asked = widthOf(point);
+      // On the lattice a width stands for all boxes up to the next one; `settle` makes it the box's own.
+      if (full && (width < asked - 1e-9 || width > asked * WIDTH_RATIO)) return -1;
+      longest(width, height, depth, bodyAt(full ? width : asked, heightOf(point)), both);
+      return Math.max(both[0] as number, both[1] as number) || -1;
+    },
+    roomAtMost: (width, height, depth, point) => {
+      if (full && (width < widthOf(point) - 1e-9 || width > widthOf(point) * WIDTH_RATIO)) return -1;
+      let greatest = -1;
+      for (const face of layout.faces) {
+        const axis = face >> 1;
+        const inwards = axis === 0 ? width : axis === 1 ? height : depth;
+        const further =
+          axis === 0 ? Math.max(height, depth) : axis === 1 ? Math.max(width, depth) : Math.max(width, height);
+        greatest = Math.max(greatest, t + inwards + (layout.bend ? further : 0));
+      }
+      return greatest;
+    },
+    roomKey: JSON.stringify([layout, smallest, largest, wall, stated]),
+    effort: 1,
+    ...(full && { fitted: ([volume = 0, fb = 0, height = 0]: Point, [width]) => [volume, fb, height, width] as Point }),
+    wishes: [
+      {
+        path: 'slot.largest',
+        what: 'inner height of the slot',
+        quantity: 'length',
+        unit: job.units.length,
+        allowed: largest,
+        sense: 'at most',
+        weight: 'simple',
+        needed: heightOf,
+      },
+    ],
+    tell,
+  };
+}
+
+/** Cross-section of a slot with its own boards, as core takes it from the box. */
+function takenBy(along: Along, width: number, height: number, wall: number): number {
+  const [onLong, onShort] = OWN_BOARDS[along];
+  return (Math.min(width, height) + onLong * wall) * (Math.max(width, height) + onShort * wall);
+}
+
+/** A vented box whose vent is a slot of boards, with panels of the box for some of its walls. */
+export const slotVented: BoxKind<typeof fields> = {
+  name: 'slot-vented',
+  called: 'a box with a slot vent',
+  byName: true,
+  fields,
+  across,
+  variants: (job, choice) => {
+    const { slot = {} } = job.sections as Read;
+    const full = (slot.width ?? 'full') === 'full';
+    const all: readonly Along[] = full ? ['three'] : [...new Set(slot.along ?? (['one'] as const))];
+    return all.map((along) => tunedByVents(job, choice, slotVents(job, choice, along)));
+  },
+};

@@ -1,0 +1,228 @@
+import { ventedFamily } from '@airspring/core/enclosure';
+import type { Impossible } from '@airspring/core/fault';
+import { airSpeedLimit } from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
+import { type Fit, type FitInput, fit, type Layout } from '@airspring/core/space';
+import { airSpeedCustoms, compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
+import * as v from 'valibot';
+import { lossQ } from '../brief/bounds.js';
+import type { ReadFields } from '../brief/fields.js';
+import { quantity } from '../brief/quantity-text.js';
+import type { DriverChoice, Job } from '../job/job.js';
+import {
+  type Axis,
+  acousticsOf,
+  type BoxKind,
+  type Finished,
+  type KindRecord,
+  type KindWish,
+  type Point,
+  type Variant,
+} from './box-kind.js';
+import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
+import { driverBody, metres, outerSizes } from './placing.js';
+
+const opt = v.exactOptional;
+
+/** What a brief may say of every box that vents tune. */
+export const ventedFields = {
+  box: {
+    QL: opt(v.pipe(lossQ, v.description('leaks, at the tuning; default 7, common practice'))),
+    QA: opt(v.pipe(lossQ, v.description('absorption, at the tuning; default none'))),
+    QP: opt(v.pipe(lossQ, v.description("the vent's own loss, at the tuning; default none"))),
+  },
+  airSpeed: opt(
+    v.pipe(
+      quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
+      v.description('greatest mean speed, peak; default 17 m/s, common practice'),
+    ),
+  ),
+};
+
+/** The speed that the air in a vent may have, peak. */
+export const airSpeedOf = ({ airSpeed }: { readonly airSpeed?: number | undefined }): number =>
+  airSpeed ?? airSpeedCustoms.usual.airSpeedPeak;
+
+/** Vents of one form: all that differs between kinds of box that vents tune. */
+export interface Vents {
+  readonly kind: BoxKind;
+  readonly airSpeedPeak: number;
+  readonly geometric: readonly Axis[];
+  /** Narrowest cross-section of all vents together, where their air is fastest, m². */
+  readonly area: (point: Point) => number;
+  /** Air that each metre of all vents takes, m². */
+  readonly areaTaken: (point: Point) => number;
+  /** Air that their ends take beside that, m³. */
+  readonly endsTaken: (point: Point, length: number) => number;
+  /** The vents as core tunes them; the same object where they are the same. */
+  readonly section: (point: Point) => VentSection;
+  readonly layout: Layout['vent'];
+  /** The vents as core places them, without their length. */
+  readonly body: (point: Point) => Omit<NonNullable<FitInput['vent']>, 'length'>;
+  /** Longest vents that inner edges leave room for; see `Variant.room`. */
+  readonly room: Variant['room'];
+  readonly roomAtMost: NonNullable<Variant['roomAtMost']>;
+  /** Vents with the same text leave the same room. */
+  readonly roomKey: string;
+  /** Work that a metre of vent is, as metres of vent to print. */
+  readonly effort: number;
+  /** Fills in what follows from the inner edges, where a vent reaches from panel to panel. */
+  readonly fitted?: (point: Point, inner: readonly [number, number, number]) => Point;
+  /** What is said of a place that core found: the same, or why it will not do. */
+  readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
+  readonly wishes: readonly KindWish[];
+  readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
+}
+
+/** What a form of vent tells of a design; the rest is the same for all. */
+export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
+
+const SETTLING = 12;
+const MM = 1e-3;
+const wholeMillimetres = (length: number): number => Math.round(length / MM) * MM;
+
+/** A box whose air is tuned by vents of one form: losses, tuning and what limits the air in the vents. */
+export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
+  const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
+  const { QL = 7, QA, QP } = box;
+  const losses = { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
+  const { drivers } = choice;
+  const { airSpeedPeak, area, areaTaken, endsTaken } = vents;
+  const t = job.space.panelThickness;
+  const contents = contentsOf(job, choice);
+  const lengths = new Map<VentSection, (netVolume: number, fb: number) => number>();
+  const lengthOf = (point: Point) => {
+    const section = vents.section(point);
+    let length = lengths.get(section);
+    if (length === undefined) {
+      length = compileLengthForTuning(section, job.air);
+      lengths.set(section, length);
+    }
+    return length;
+  };
+  const takenBy = (point: Point, length: number): number =>
+    areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
+
+  /** Whole millimetres of vent, and the tuning that they give. */
+  function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
+    const point = vents.fitted?.(asked, inner) ?? asked;
+    const [, tuned = 0, ...sizes] = point;
+    const length = lengthOf(point);
+    let [netVolume, ventLength, fb] = [airBefore, 0, tuned];
+    if (airBefore <= 0) return undefined;
+    // The vent takes volume, and a smaller volume asks for a longer vent: the fixed point, then whole millimetres.
+    for (let i = 0; i < SETTLING; i++) {
+      const before = ventLength;
+      ventLength = length(netVolume, fb);
+      netVolume = airBefore - takenBy(point, ventLength);
+      if (!(ventLength > t) || netVolume <= 0.2 * airBefore) return undefined;
+      if (Math.abs(ventLength - before) < 1e-5) break;
+    }
+    ventLength = wholeMillimetres(ventLength);
+    netVolume = airBefore - takenBy(point, ventLength);
+    // Two secant steps bring the tuning to what the whole millimetres give.
+    for (let i = 0; i < 2; i++) {
+      const off = length(netVolume, fb) - ventLength;
+      const slope = (length(netVolume, fb * 1.001) - ventLength - off) / (0.001 * fb);
+      fb -= off / slope;
+    }
+    return [netVolume, fb, ...sizes];
+  }
+
+  /** The length in whole millimetres where the point was settled. */
+  const ventLength = (point: Point): number => lengthOf(point)(point[0] as number, point[1] as number);
+
+  function place(edges: readonly [number, number, number], point: Point) {
+    const placed = fit({
+      outer: outerSizes(edges),
+      thickness: metres(t),
+      driver: driverBody(driverRoom(drivers)),
+      cutoutMargin: metres(job.space.cutoutPlay),
+      vent: { ...vents.body(point), length: metres(wholeMillimetres(ventLength(point))) } as NonNullable<
+        FitInput['vent']
+      >,
+    });
+    return vents.refuse?.(placed) ?? placed;
+  }
+
+  function record(finished: Finished): KindRecord {
+    const { point } = finished;
+    const length = wholeMillimetres(ventLength(point));
+    const vent = { ...vents.section(point), length: metres(length) };
+    const netVolume = si('volume', point[0] as number);
+    const tuned = tuning({ vent, netVolume, panelThickness: metres(t) }, job.air);
+    const fb = tuned.ok ? tuned.fb : (point[1] as number);
+    return {
+      ...vents.tell(finished, length, fb),
+      dip: 'close to the tuning',
+      numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
+      assumed: [
+        ...contents.assumed,
+        ...(box.QL === undefined ? [[`Leaks are taken as QL ${QL}, common practice.`] as const] : []),
+      ],
+      warnings: tuned.ok ? tuned.warnings : [],
+      givesOut: { vent: 'the air speed in the vent' },
+    };
+  }
+
+  return {
+    kind: vents.kind,
+    choice,
+    acoustic: [
+      {
+        name: 'tuning',
+        from: job.wanted.lowest / 2.5,
+        to: job.wanted.lowest * 2.5,
+        ratio: 1.03,
+        unit: 0.05,
+      },
+    ],
+    geometric: vents.geometric,
+    contents: contents.taken,
+    least: leastFor(job, drivers),
+    ...acousticsOf(ventedFamily, job, (point) => ({
+      drivers,
+      netVolume: si('volume', point[0] as number),
+      fb: si('frequency', point[1] as number),
+      ...losses,
+      ventArea: si('area', area(point)),
+      sourceResistance: si('resistance', job.amplifier.sourceResistance),
+    })),
+    load: {
+      probe: { of: 'flow', element: 'vent' },
+      capacity: (point) => area(point) * airSpeedPeak,
+      what: 'air speed in the vent, peak',
+      meaning: 'airSpeed',
+      perReading: (point) => 1 / area(point),
+      below: 'the air in the vent',
+    },
+    limits: () => [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))],
+    wishes: [
+      {
+        path: 'vent.airSpeed',
+        what: 'air speed in the vent, peak',
+        quantity: 'airSpeedPeak',
+        unit: 'm/s',
+        allowed: airSpeedPeak,
+        sense: 'at most',
+        easedByLevel: true,
+        needed: (point, load) => load / area(point),
+      },
+      ...vents.wishes,
+    ],
+    parts: (point, out) => {
+      const length = ventLength(point);
+      if (!(length > t)) return false;
+      out.extent = length;
+      out.taken = takenBy(point, length);
+      out.effort = vents.effort * length;
+      return true;
+    },
+    room: vents.room,
+    roomKey: JSON.stringify([driverLayout(job, drivers), vents.roomKey]),
+    roomAtMost: vents.roomAtMost,
+    settle,
+    place,
+    record,
+  };
+}
