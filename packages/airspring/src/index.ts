@@ -24,6 +24,7 @@ export { type DesignVent, type Hole, holeAt, type RawMargin } from './kind/build
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
+export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { vented } from './kind/vented.js';
 /** What comes back? */

@@ -11,7 +11,7 @@ import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { driverBody, metres, outerSizes } from './placing.js';
+import { metres, outerSizes } from './placing.js';
 import { printedWidth, straightOrBentAtMost, ventBody, ventHoles, ventOf, ventWords, withPlay } from './round-vent.js';
 
 const opt = v.exactOptional;
@@ -130,7 +130,7 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
   const tubes = (diameter: number) => areaOf(count, diameter + 2 * wall);
 
   const layout = {
-    ...driverLayout(job, drivers),
+    ...driverLayout(job, choice),
     vent: {
       count,
       faces: settings.faces.map((face) => faces.indexOf(face)),
@@ -184,7 +184,7 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
     return fit({
       outer: outerSizes(edges),
       thickness: metres(t),
-      driver: driverBody(driverRoom(drivers)),
+      driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),
       vent: {
         diameter: metres(diameter),
@@ -254,7 +254,7 @@ function variantOf(job: Job, choice: DriverChoice, settings: VentSettings, count
       { name: 'diameter', from: settings.smallest, to: settings.largest, ratio: 1.07, unit: MM, beyond: 1.6 },
     ],
     contents: contents.taken,
-    least: leastFor(job, drivers),
+    least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, ([netVolume = 0, fb = 0, diameter = 0]) => ({
       drivers,
       netVolume: si('volume', netVolume),

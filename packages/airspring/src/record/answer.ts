@@ -167,6 +167,8 @@ export interface Design {
     /** Sizes of each driver. */
     readonly outerDiameter: number;
     readonly cutoutDiameter: number;
+    /** They stand so that the forces of their cones on the box cancel. */
+    readonly forcesCancel: boolean;
   };
   readonly box: {
     readonly outer: readonly [width: number, height: number, depth: number];
@@ -176,6 +178,8 @@ export interface Design {
     readonly netVolume: number;
     readonly panels: readonly Panel[];
     readonly holes: readonly Hole[];
+    /** From the cutouts of drivers and radiators to the nearest panel inside: what the saw may be off by. */
+    readonly cutoutLeft: number;
   };
   readonly vent?: DesignVent;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */

@@ -30,7 +30,7 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
 
 /** Prepares the search of a job among the kinds that its brief allows. */
 export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress = () => {}): Search {
-  const allowed = kinds.filter(({ name }) => job.kinds?.includes(name) ?? true);
+  const allowed = kinds.filter(({ name, byName }) => job.kinds?.includes(name) ?? !byName);
   const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
   return {
     job,
