@@ -1,4 +1,4 @@
-import { type Air, air } from '@airspring/core/air';
+import { type Air, air, customAir } from '@airspring/core/air';
 import { read, type UnitOf } from '@airspring/core/quantity';
 import { airSpeedCustoms } from '@airspring/core/vent';
 import type { Brief } from 'airspring';
@@ -27,7 +27,10 @@ export function briefFacts({ wanted, vent = {}, air: around = {}, units = {}, dr
     fall: wanted.fall === undefined ? HALF_POWER : read('level', wanted.fall),
     airSpeedPeak:
       vent.airSpeed === undefined ? airSpeedCustoms.usual.airSpeedPeak : read('airSpeedPeak', vent.airSpeed),
-    air: air(around as Parameters<typeof air>[0]),
+    air:
+      'density' in around
+        ? customAir(around as Parameters<typeof customAir>[0])
+        : air(around as Parameters<typeof air>[0]),
     length: units.length ?? 'mm',
     volume: units.volume ?? 'L',
     drivers: new Map(

@@ -24,6 +24,7 @@ export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from '
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
+export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';

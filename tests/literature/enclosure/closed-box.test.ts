@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
-import { boxCompliance, closedBox } from '@airspring/core/enclosure';
+import { boxCompliance, closedBox, closedResonance } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoff, features, referenceLevel, respond, stepResponse } from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
@@ -146,6 +146,48 @@ check('enclosure.closed.alpha', {
   },
   expected: [1.224744871, 1.414213562, 1.732050808, 2.0, 2.449489743, 3.31662479],
   unit: 'fc/fs',
+  tolerance: { relative: 1e-9, why: 'values to ten digits' },
+});
+const rootsOfOneAndAlpha = [1.224744871, 1.414213562, 1.732050808, 2.0, 2.449489743, 3.31662479];
+const alphas = [0.5, 1, 2, 3, 5, 10];
+for (const [name, unit, expected] of [
+  ['alpha', 'Vas/V', alphas],
+  ['fc', 'fc/fs', rootsOfOneAndAlpha],
+  ['Qtc', 'Qtc/Qts', rootsOfOneAndAlpha],
+] as const) {
+  check(`enclosure.closed-resonance.${name}`, {
+    formula: 'enclosure/closedResonance',
+    source: { key: 'small1972closed1', locator: 'alpha = Vas/V; fc/fs = Qtc/Qts = sqrt(alpha + 1)' },
+    status: 'derived',
+    kind: 'table',
+    given: { alpha: { value: alphas, unit: '1' } },
+    got: ({ alpha }) => {
+      const air = airOf(1.18, 345);
+      const drivers = physical({ fs: 30, Qes: 0.4, Qms: 4, Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
+      const { fc, Qtc, alpha: ratio } = closedResonance({ drivers, netVolume: si('volume', 0.06 / alpha) }, air);
+      return { alpha: ratio, fc: fc / 30, Qtc: Qtc / ((0.4 * 4) / (0.4 + 4)) }[name];
+    },
+    expected,
+    unit,
+    tolerance: { relative: 1e-9, why: 'values to ten digits' },
+  });
+}
+check('enclosure.closed-resonance.source-resistance', {
+  formula: 'enclosure/closedResonance',
+  source: { key: 'small1972closed1', locator: 'Qe grows with (Rg + Re)/Re; filling multiplies the volume' },
+  status: 'derived',
+  kind: 'standard',
+  given: { Rg: { value: [0, 1.4, 5.6], unit: 'ohm' } },
+  got: ({ Rg }) => {
+    const air = airOf(1.18, 345);
+    const drivers = physical({ fs: 30, Qes: 0.4, Qms: 4, Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
+    // 16 L filled to be as springy as 20 L: alpha 3, so that every Q doubles.
+    const box = { drivers, netVolume: si('volume', 0.016), fillGain: 1.25, sourceResistance: si('resistance', Rg) };
+    return closedResonance(box, air).Qtc;
+  },
+  // Qes 0.4, 0.5, 0.8 beside Qms 4, times two: 8/11, 8/9, 4/3.
+  expected: [0.7272727273, 0.8888888889, 1.3333333333],
+  unit: '1',
   tolerance: { relative: 1e-9, why: 'values to ten digits' },
 });
 check('enclosure.compliance', {

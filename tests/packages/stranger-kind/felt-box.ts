@@ -54,10 +54,10 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
   const { leastQuality = 1, greatestQuality = 5, largest = 0.12 } = felt ?? {};
   const airSpeed: number = felt?.airSpeed ?? 1;
   const { drivers } = choice;
-  const { outerDiameter, cutoutDiameter, depth, count } = driverRoom(drivers);
+  const { outerDiameter, cutoutDiameter, depth, count } = driverRoom(choice);
   const contents = contentsOf(job, choice);
   const t = job.space.panelThickness;
-  const layout = { ...driverLayout(job, drivers), vent: { count: 1, faces: [BACK], bend: false, walls: 0 as const } };
+  const layout = { ...driverLayout(job, choice), vent: { count: 1, faces: [BACK], bend: false, walls: 0 as const } };
   const longest = compileLongestVent(layout);
   const out = new Float64Array(2);
   const body = (diameter: number) => ({
@@ -73,7 +73,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     acoustic: [{ name: 'quality', from: leastQuality, to: greatestQuality, ratio: 1.2, unit: 0.01 }],
     geometric: [{ name: 'diameter', from: 0.02, to: largest, ratio: 1.1, unit: 1e-3 }],
     contents: contents.taken,
-    least: leastFor(job, drivers),
+    least: leastFor(job, choice),
     ...acousticsOf(feltFamily, job, ([netVolume = 0, QL = 0, diameter = 0]) => ({
       box: { ...closedFamily.read({ drivers, netVolume: si('volume', netVolume), QL }) },
       area: areaOf(diameter),

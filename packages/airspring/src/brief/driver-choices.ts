@@ -3,8 +3,9 @@ import { type Fault, isInputError } from '@airspring/core/fault';
 import type { DriverChoice } from '../job/job.js';
 import type { Faultless } from './faultless.js';
 import { type BriefFor, driverFields, type ReadBrief } from './schema.js';
+import { faultsOfCount, faultsOfFaces, seatingOf } from './seating.js';
 
-type Sheet = Omit<ReadBrief['drivers'][number], 'wirings'>;
+type Sheet = Omit<ReadBrief['drivers'][number], 'wirings' | 'faces' | 'spread'>;
 type Brief = BriefFor<readonly []>;
 type Written = Brief['drivers'][number];
 
@@ -22,22 +23,29 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
   }
 }
 
-/** The sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
-function withUnits(sheet: Faultless<Sheet>, written: Written): DriverData {
+/** A sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
+export function withUnits<Data>(
+  sheet: Readonly<Record<string, unknown>>,
+  written: Readonly<Record<string, unknown>>,
+  schemas: Readonly<Record<string, object>> = driverFields,
+): Data {
   const fields = Object.entries(sheet).map(([name, value]) => {
-    const field = driverFields[name as keyof Sheet];
-    const schema = 'wrapped' in field ? field.wrapped : field;
-    const text = written[name as keyof Written];
-    return [name, ('strict' in schema && typeof text === 'string' && schema.strict(text)) || value];
+    const field = schemas[name] as object;
+    const schema = ('wrapped' in field ? field.wrapped : field) as { strict?: (text: string) => string | undefined };
+    const text = written[name];
+    return [name, (typeof text === 'string' && schema.strict?.(text)) || value];
   });
   return Object.fromEntries(fields);
 }
 
+/** Fields of a driver that say how it may be used. */
+const USES: readonly string[] = ['wirings', 'faces', 'spread'];
+
 /** Completes a sheet; of one that has lost a value to a fault only contradictions are told, and nothing is missing. */
 function completedOf(faults: Fault[], sheet: Faultless<Sheet>, written: Written, path: string) {
-  const completed = gather(faults, () => completeDriver(withUnits(sheet, written), path));
+  const completed = gather(faults, () => completeDriver(withUnits<DriverData>(sheet, written), path));
   if (completed === undefined || completed.ok) return completed;
-  const whole = Object.keys(written).every((field) => field === 'wirings' || Object.hasOwn(sheet, field));
+  const whole = Object.keys(written).every((field) => USES.includes(field) || Object.hasOwn(sheet, field));
   if (!whole) return undefined;
   for (const { text } of completed.because) {
     const expected = 'data that make a driver whole';
@@ -51,7 +59,7 @@ const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
   const known = new Map<string, DriverChoice>();
   for (const choice of choices) {
     const { driver, series, parallel, isobaric } = choice.drivers;
-    const key = JSON.stringify([{ ...driver, name: undefined }, series, parallel, isobaric]);
+    const key = JSON.stringify([{ ...driver, name: undefined }, series, parallel, isobaric, choice.seating]);
     if (!known.has(key)) known.set(key, choice);
   }
   return [...known.values()];
@@ -61,8 +69,11 @@ const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
 export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Faultless<ReadBrief>): DriverChoice[] {
   const all = drivers.flatMap((faultless, driverIndex): DriverChoice[] => {
     if (faultless === undefined) return [];
-    const { wirings = [{}], ...sheet } = faultless;
+    const { wirings = [{}], faces, spread, ...sheet } = faultless;
     const path = `drivers[${driverIndex}]`;
+    const seating = seatingOf({ faces: faces?.flatMap((face) => face ?? []), spread });
+    const counted = faultsOfFaces(seating, path);
+    faults.push(...counted);
     const completed = completedOf(faults, sheet, (brief as Brief).drivers[driverIndex] as Written, path);
     return wirings.flatMap((wiring, i): DriverChoice[] => {
       if (wiring === undefined) return [];
@@ -77,8 +88,11 @@ export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Fau
         const got = `${fronts} drivers side by side`;
         faults.push({ code: 'out-of-range', path: at, got, expected, remedy: 'Offer fewer drivers in this box.' });
       }
+      if (counted.length === 0) {
+        faults.push(...faultsOfCount(seating, fronts, faultless.wirings ? at : `${path}.spread`));
+      }
       if (made === undefined || completed === undefined) return [];
-      return [{ driverIndex, name: sheet.name as string, completed, drivers: made }];
+      return [{ driverIndex, name: sheet.name as string, completed, drivers: made, seating }];
     });
   });
   return onceEach(all);

@@ -2,8 +2,8 @@ import type { Fault } from '@airspring/core/fault';
 import type * as v from 'valibot';
 import type { Job, Written } from '../job/job.js';
 
-/** Fields that a kind of box adds to sections of the brief: section → field → schema. */
-export type Fields = Readonly<Record<string, Readonly<Record<string, v.GenericSchema>>>>;
+/** Fields that a kind of box adds to sections of the brief: section → field → schema; or a list of its own as one schema. */
+export type Fields = Readonly<Record<string, v.GenericSchema | Readonly<Record<string, v.GenericSchema>>>>;
 
 /** What of a kind of box the brief must know: its name, its fields, and what between its fields can contradict. */
 export interface BriefPart<F extends Fields = Fields> {
@@ -17,7 +17,11 @@ export interface BriefPart<F extends Fields = Fields> {
 }
 
 type Together<U> = (U extends unknown ? (one: U) => void : never) extends (all: infer I) => void ? I : never;
-type Section<F> = F extends v.ObjectEntries ? v.StrictObjectSchema<F, undefined> : never;
+type Section<F> = F extends v.GenericSchema
+  ? F
+  : F extends v.ObjectEntries
+    ? v.StrictObjectSchema<F, undefined>
+    : never;
 type Sections<F, As extends 'input' | 'output'> = {
   readonly [Name in keyof F]?: As extends 'input' ? v.InferInput<Section<F[Name]>> : v.InferOutput<Section<F[Name]>>;
 };

@@ -1,4 +1,3 @@
-import { air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
 import type { Job, Written } from '../job/job.js';
@@ -8,6 +7,7 @@ import { choicesOf, gather } from './driver-choices.js';
 import { faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
+import { mediumOf } from './medium.js';
 import { keysOf, valueAt } from './place.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
@@ -43,7 +43,7 @@ export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
     wrong.map(({ path }) => path),
   );
   const across = faultsAcross(brief, faultless, kinds);
-  const medium = gather(across, () => air(faultless.air ?? {}));
+  const medium = gather(across, () => mediumOf(faultless.air ?? {}));
   const choices = choicesOf(across, brief, faultless);
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
   // What is wrong alone cannot be held against another field as well.

@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import { air, audible, coil, decibels, edge, most, ohms, Q, size, wall } from './bounds.js';
-import type { BriefPart, WrittenFields } from './fields.js';
+import type { BriefPart, Fields, WrittenFields } from './fields.js';
+import { mediumFields } from './medium.js';
 import { plainNumber, quantity, wholeNumber, words } from './quantity-text.js';
+import { seatingFields } from './seating.js';
 
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
@@ -49,6 +51,7 @@ const driver = v.strictObject({
       v.description('how many of this driver, and how they are wired; each is tried. Default: one'),
     ),
   ),
+  ...seatingFields,
 });
 
 /** What every brief may say, whatever kinds of box are tried. */
@@ -58,14 +61,7 @@ const sections = {
   title,
   note: opt(v.pipe(v.string(), v.maxLength(20_000, 'out-of-range\na text of at most 20000 characters\nShorten it.'))),
   drivers: v.pipe(v.array(driver), v.minLength(1, 'empty\nat least one driver\nAdd a driver.'), most()),
-  air: opt(
-    v.strictObject({
-      temperature: opt(quantity('temperature', { least: -60, greatest: 60, unit: '°C' }, 'any')),
-      humidity: opt(quantity('humidity', { least: 0, greatest: 100, unit: '%' }, 'not-negative')),
-      pressure: opt(quantity('pressure', { least: 20, greatest: 200, unit: 'kPa' })),
-      altitude: opt(quantity('altitude', { least: -5000, greatest: 11_000, unit: 'm' }, 'any')),
-    }),
-  ),
+  air: opt(v.strictObject(mediumFields)),
   space: v.strictObject({
     width: v.pipe(quantity('length', edge), v.description('outside, at most')),
     height: v.pipe(quantity('length', edge), v.description('outside, at most')),
@@ -138,8 +134,8 @@ const emptyList = 'empty\nat least one kind of box\nName one, or leave the field
 
 /** The field's schema of each kind that has it: one schema, and what each kind says about it. */
 function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.GenericSchema {
-  const owners = parts.filter(({ fields }) => Object.hasOwn(fields[section] ?? {}, name));
-  const [first, ...others] = owners.map(({ fields }) => fields[section]?.[name] as v.GenericSchema);
+  const owners = parts.filter((part) => Object.hasOwn(fieldsIn(part, section), name));
+  const [first, ...others] = owners.map((part) => fieldsIn(part, section)[name] as v.GenericSchema);
   const said = [
     ...new Set(owners.map((part) => descriptionOf(part, section, name)).filter((one) => one !== undefined)),
   ];
@@ -152,8 +148,15 @@ function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.
 
 const unwrapped = (schema: v.GenericSchema): v.GenericSchema =>
   'wrapped' in schema ? (schema.wrapped as v.GenericSchema) : schema;
-const descriptionOf = ({ fields }: BriefPart, section: string, name: string): string | undefined =>
-  v.getDescription(unwrapped(fields[section]?.[name] as v.GenericSchema) as never);
+const descriptionOf = (part: BriefPart, section: string, name: string): string | undefined =>
+  v.getDescription(unwrapped(fieldsIn(part, section)[name] as v.GenericSchema) as never);
+
+/** The fields of a kind in a section; none where it has the whole section as one schema. */
+const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
+  const own = fields[section] ?? {};
+  return isSchema(own) ? {} : own;
+};
+const isSchema = (part: Fields[string]): part is v.GenericSchema => part.kind === 'schema';
 
 /** The sections that kinds of box add to, each with the fields of all kinds. */
 function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
@@ -167,7 +170,9 @@ function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema
   );
   return Object.fromEntries(
     names.map((section) => {
-      const fields = [...new Set(parts.flatMap((part) => Object.keys(part.fields[section] ?? {})))];
+      const whole = parts.map(({ fields }) => fields[section]).find((own) => own !== undefined && isSchema(own));
+      if (whole !== undefined) return [section, opt(whole as v.GenericSchema)];
+      const fields = [...new Set(parts.flatMap((part) => Object.keys(fieldsIn(part, section))))];
       const own = Object.fromEntries(fields.map((name) => [name, fieldOf(name, section, parts)]));
       const entries = { ...(section === 'box' && { kinds: opt(kinds) }), ...own };
       return [section, opt(v.strictObject(entries) as unknown as v.GenericSchema)];

@@ -1,8 +1,15 @@
 import type { Air } from '@airspring/core/air';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
+import type { Face } from '@airspring/core/space';
 
 /** A brief as it was written: texts with units, before anything was read. */
 export type Written = Readonly<Record<string, unknown>>;
+
+/** Where drivers or passive radiators stand: on which faces, and how they share them. */
+export interface Seating {
+  readonly faces: readonly Face[];
+  readonly spread: 'one-face' | 'each-face' | 'opposed';
+}
 
 /** One driver in one wiring, out of those that the brief names. */
 export interface DriverChoice {
@@ -11,6 +18,7 @@ export interface DriverChoice {
   readonly name: string;
   readonly completed: CompletedDriver;
   readonly drivers: DriverGroup;
+  readonly seating: Seating;
 }
 
 /** How much each of the four wishes counts that trade against each other. */

@@ -51,6 +51,11 @@ export interface Load {
   readonly what: string;
   readonly meaning: Meaning;
   readonly perReading: (point: Point) => number;
+  /**
+   * Path in the brief of the fact that is the limit, where it is a fact of a part as Xmax of a driver is, the same at all points:
+   * it counts into the level as the cone does. Left out where a wish of the kind limits it.
+   */
+  readonly ofPart?: string;
   /** What exceeds it below the depth that is claimed, as the subject of a sentence: 'the air in the vent'. */
   readonly below: string;
 }

@@ -1,15 +1,14 @@
-import { closedFamily } from '@airspring/core/enclosure';
+import { type ClosedBoxSpec, closedFamily, closedResonance } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { fit } from '@airspring/core/space';
+import { compileBodiesFit, fit } from '@airspring/core/space';
 import * as v from 'valibot';
 import { lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { plainNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Variant } from './box-kind.js';
-import { compileDriverRoom } from './driver-room.js';
+import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { driverBody, metres, netAir, outerSizes } from './placing.js';
+import { metres, netAir, outerSizes } from './placing.js';
 
 const fields = {
   box: {
@@ -23,25 +22,23 @@ const fields = {
   },
 };
 
-/** Resonance and quality factor of driver and air, from small1972closed1, without losses of the box. */
-function resonance(job: Job, { drivers }: DriverChoice, netVolume: number, fillGain: number) {
-  const { Sd, Mms, Cms, Rms, Bl, Re } = drivers.equivalent;
-  const { density, speedOfSound } = job.air;
-  const stiffness = 1 / Cms + (density * speedOfSound ** 2 * Sd ** 2) / (fillGain * netVolume);
-  const resistance = Rms + Bl ** 2 / (Re + job.amplifier.sourceResistance);
-  return { fc: Math.sqrt(stiffness / Mms) / (2 * Math.PI), Qtc: Math.sqrt(stiffness * Mms) / resistance };
-}
-
 function variantOf(job: Job, choice: DriverChoice): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
   const { fillGain = 1, QL, QA } = box;
   const losses = { ...(QL !== undefined && { QL }), ...(QA !== undefined && { QA }) };
   const { drivers } = choice;
   const contents = contentsOf(job, choice);
-  const layout = driverLayout(job, drivers);
-  const room = compileDriverRoom(layout);
-  const record = ({ point: [netVolume = 0] }: Finished): KindRecord => {
-    const { fc, Qtc } = resonance(job, choice, netVolume, fillGain);
+  const layout = driverLayout(job, choice);
+  const room = compileBodiesFit(layout);
+  const spec = ([netVolume = 0]: Point): ClosedBoxSpec => ({
+    drivers,
+    netVolume: si('volume', netVolume),
+    fillGain,
+    ...losses,
+    sourceResistance: si('resistance', job.amplifier.sourceResistance),
+  });
+  const record = ({ point }: Finished): KindRecord => {
+    const { fc, Qtc, alpha } = closedResonance(spec(point), job.air);
     return {
       holes: [],
       summary: [],
@@ -60,6 +57,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       numbers: [
         { what: 'resonance in the box (fc)', value: [[fc, 'frequency']] },
         { what: 'its quality factor (Qtc)', value: [[Qtc, 'ratio']] },
+        { what: 'compliance of driver over air (alpha)', value: [[alpha, 'ratio']] },
       ],
       assumed: [
         ...contents.assumed,
@@ -77,14 +75,8 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     acoustic: [],
     geometric: [],
     contents: contents.taken,
-    least: leastFor(job, drivers),
-    ...acousticsOf(closedFamily, job, ([netVolume = 0]) => ({
-      drivers,
-      netVolume: si('volume', netVolume),
-      fillGain,
-      ...losses,
-      sourceResistance: si('resistance', job.amplifier.sourceResistance),
-    })),
+    least: leastFor(job, choice),
+    ...acousticsOf(closedFamily, job, spec),
     limits: () => [],
     wishes: [],
     parts: (_, out) => {
@@ -100,7 +92,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       fit({
         outer: outerSizes(edges),
         thickness: metres(job.space.panelThickness),
-        driver: driverBody(driverRoom(drivers)),
+        driver: driverRoom(choice),
         cutoutMargin: metres(job.space.cutoutPlay),
       }),
     record,

@@ -1,7 +1,8 @@
 import type { DriverGroup } from '@airspring/core/driver';
-import { estimatedDriverVolume, faces, type Layout } from '@airspring/core/space';
+import { estimatedDriverVolume, faces, type Layout, type RoundBody, roundBodies } from '@airspring/core/space';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { Phrase } from './phrase.js';
+import { metres } from './placing.js';
 
 const GAP = 0.005;
 const EDGE_MARGIN = 0.005;
@@ -9,29 +10,41 @@ const EDGE_MARGIN = 0.005;
 /** How far drivers stand inwards from the outside of their panel, m: of an isobaric pair one stands behind the other. */
 export const driverDepth = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);
 
-/** Sizes of each driver as a box must keep room for it. */
-export function driverRoom(drivers: DriverGroup) {
+/** The drivers as a box must keep room for them, as core's `fit` takes them. */
+export function driverRoom({ drivers, seating }: DriverChoice) {
   const { outerDiameter = 0, cutoutDiameter = 0 } = drivers.driver;
-  return { outerDiameter, cutoutDiameter, depth: driverDepth(drivers), count: drivers.fronts };
+  return {
+    outerDiameter: metres(outerDiameter),
+    cutoutDiameter: metres(cutoutDiameter),
+    depth: metres(driverDepth(drivers)),
+    count: drivers.fronts,
+    ...seating,
+  };
 }
 
-/** The driver's part of a layout, on the front. */
-export function driverLayout({ space }: Job, drivers: DriverGroup): Omit<Layout, 'vent'> {
+/** What a layout says of panels and drivers, on all the faces that they may have. */
+export function driverLayout({ space }: Job, choice: DriverChoice): Omit<Layout, 'vent'> {
   return {
     thickness: faces.map(() => space.panelThickness),
     gap: GAP,
     edgeMargin: EDGE_MARGIN,
     cutoutMargin: space.cutoutPlay,
-    bodies: [{ part: 'driver', ...driverRoom(drivers), faces: [faces.indexOf('front')], opposed: false }],
+    bodies: roundBodies('driver', driverRoom(choice)),
   };
 }
 
-/** Inner edges below which no box holds these drivers on its front. */
-export function leastFor(job: Job, drivers: DriverGroup): [number, number, number] {
-  const { outerDiameter, cutoutDiameter, depth } = driverRoom(drivers);
-  const { panelThickness: t, cutoutPlay } = job.space;
+/** Inner edges below which no box holds one of these bodies on any face that it may have. */
+function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: own, opposed }: RoundBody) {
+  const { panelThickness: t, cutoutPlay } = space;
   const across = Math.max(cutoutDiameter + 2 * cutoutPlay, outerDiameter + 2 * EDGE_MARGIN - 2 * t);
-  return [across, across, Math.max(1e-3, depth - t)];
+  const inwards = (opposed ? 2 : 1) * Math.max(1e-3, depth - t);
+  return [0, 1, 2].map((axis) => Math.min(...own.map((face) => (face >> 1 === axis ? inwards : across))));
+}
+
+/** Inner edges below which no box holds these bodies; those of `driverLayout` where none are told. */
+export function leastFor(job: Job, choice: DriverChoice, bodies = driverLayout(job, choice).bodies) {
+  const least = bodies.map((body) => leastOf(job, body));
+  return [0, 1, 2].map((axis) => Math.max(...least.map((edges) => edges[axis] as number))) as [number, number, number];
 }
 
 /** What stands in a box whatever its kind. */

@@ -3,6 +3,7 @@ export type Meaning =
   | 'length'
   | 'bareLength'
   | 'volume'
+  | 'mass'
   | 'frequency'
   | 'edge'
   | 'level'

@@ -1,7 +1,6 @@
 import { si } from '@airspring/core/quantity';
 import type { Size } from '@airspring/core/space';
 import type { Point } from './box-kind.js';
-import type { driverRoom } from './drivers.js';
 
 export const metres = (value: number) => si('length', value);
 
@@ -10,14 +9,6 @@ export const outerSizes = ([width, height, depth]: readonly [number, number, num
   width: metres(width),
   height: metres(height),
   depth: metres(depth),
-});
-
-/** The drivers' room as core takes it. */
-export const driverBody = ({ outerDiameter, cutoutDiameter, depth, count }: ReturnType<typeof driverRoom>) => ({
-  outerDiameter: metres(outerDiameter),
-  cutoutDiameter: metres(cutoutDiameter),
-  depth: metres(depth),
-  count,
 });
 
 /** A box whose kind adds no part has all the air that is there. */

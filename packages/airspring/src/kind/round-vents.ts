@@ -32,7 +32,7 @@ function bellTaken(outerRadius: number, radius: number, inside: number): number 
 export function roundVents(
   kind: BoxKind,
   job: Job,
-  { drivers }: DriverChoice,
+  choice: DriverChoice,
   settings: RoundVentSettings,
   count: number,
 ): Vents {
@@ -44,7 +44,7 @@ export function roundVents(
     bend: settings.bends > 0,
     walls: 0 as const,
   };
-  const whole = { ...driverLayout(job, drivers), vent: layout };
+  const whole = { ...driverLayout(job, choice), vent: layout };
   const longest = compileLongestVent(whole);
   const both = new Float64Array(2);
   let body: VentBody = withPlay(ventBody(settings, settings.smallest));

@@ -100,7 +100,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     bend: bends > 0,
     walls: PANELS[along],
   };
-  const whole = { ...driverLayout(job, choice.drivers), vent: layout };
+  const whole = { ...driverLayout(job, choice), vent: layout };
   const longest = compileLongestSlot(whole);
   const both = new Float64Array(2);
   const widthOf = (point: Point): number => (full ? (point[3] as number) : stated);
@@ -150,8 +150,8 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
         ? [
             {
               name: 'width',
-              from: leastFor(job, choice.drivers)[0],
-              to: Math.max(leastFor(job, choice.drivers)[0], job.space.width - 2 * t),
+              from: leastFor(job, choice)[0],
+              to: Math.max(leastFor(job, choice)[0], job.space.width - 2 * t),
               ratio: WIDTH_RATIO,
               unit: 10 * MM,
               beyond: 2,

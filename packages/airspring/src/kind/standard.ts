@@ -1,11 +1,12 @@
 import type { BriefFor } from '../brief/schema.js';
 import { closed } from './closed.js';
 import { flaredVented } from './flared-vented.js';
+import { radiatorBox } from './radiator.js';
 import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
 /** The kinds of box that a brief may name when none are passed in; those that are `byName` are tried only then. */
-export const standard = [closed, vented, slotVented, flaredVented] as const;
+export const standard = [closed, vented, slotVented, flaredVented, radiatorBox] as const;
 
 /** A brief for these kinds as it stands in a file. */
 export type Brief = BriefFor<typeof standard>;

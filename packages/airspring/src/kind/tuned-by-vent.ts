@@ -20,7 +20,7 @@ import {
   type Variant,
 } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { driverBody, metres, outerSizes } from './placing.js';
+import { metres, outerSizes } from './placing.js';
 
 const opt = v.exactOptional;
 
@@ -136,7 +136,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     const placed = fit({
       outer: outerSizes(edges),
       thickness: metres(t),
-      driver: driverBody(driverRoom(drivers)),
+      driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),
       vent: { ...vents.body(point), length: metres(wholeMillimetres(ventLength(point))) } as NonNullable<
         FitInput['vent']
@@ -179,7 +179,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     ],
     geometric: vents.geometric,
     contents: contents.taken,
-    least: leastFor(job, drivers),
+    least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, (point) => ({
       drivers,
       netVolume: si('volume', point[0] as number),
@@ -219,7 +219,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       return true;
     },
     room: vents.room,
-    roomKey: JSON.stringify([driverLayout(job, drivers), vents.roomKey]),
+    roomKey: JSON.stringify([driverLayout(job, choice), vents.roomKey]),
     roomAtMost: vents.roomAtMost,
     settle,
     place,

@@ -160,6 +160,8 @@ export interface Design {
     /** Sizes of each driver. */
     readonly outerDiameter: number;
     readonly cutoutDiameter: number;
+    /** They stand so that the forces of their cones on the box cancel. */
+    readonly forcesCancel: boolean;
   };
   readonly box: {
     readonly outer: readonly [width: number, height: number, depth: number];
@@ -171,6 +173,8 @@ export interface Design {
     readonly holes: readonly Hole[];
     /** What stands inside, and the air that must stay free before vents: from the left, bottom, front outer edge. */
     readonly solids: readonly Solid[];
+    /** From the cutouts of drivers and radiators to the nearest panel inside: what the saw may be off by. */
+    readonly cutoutLeft: number;
   };
   readonly vent?: DesignVent;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */

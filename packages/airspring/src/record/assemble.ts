@@ -1,6 +1,7 @@
 import { si } from '@airspring/core/quantity';
-import { innerSize } from '@airspring/core/space';
+import { type Fit, innerSize } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
+import { forcesCancel } from '../kind/balance.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
@@ -48,6 +49,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     point,
     fit,
   });
+  const driversHoles = driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, box, own.givesOut);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
@@ -70,6 +72,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       Pe: one.Pe ?? 0,
       outerDiameter: one.outerDiameter ?? 0,
       cutoutDiameter: one.cutoutDiameter ?? 0,
+      forcesCancel: forcesCancel(driversHoles),
     },
     box: {
       outer: edges,
@@ -78,8 +81,9 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       outerVolume: criteria.volume,
       netVolume: point[0] as number,
       panels: [...panelsOf(edges, space.panelThickness), ...boards],
-      holes: [...driverHoles(fit, one.cutoutDiameter ?? 0), ...holes],
+      holes: [...driversHoles, ...holes],
       solids: fit.solids,
+      cutoutLeft: fit.slack.cutout,
     },
     ...(vent && { vent }),
     numbers,
@@ -88,7 +92,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     points: pointsOf(job, job.weights, criteria),
     margins: [
       ...wishMargins(search, box),
-      ...partMargins(job, variant, sound.atWantedLevel, fit.slack.driverDepth, own.margins),
+      ...partMargins(job, variant, sound.atWantedLevel, driverSlack(fit), own.margins),
     ],
     warnings: [...job.air.warnings, ...own.warnings, ...(drivers.isobaric ? [CHAMBER] : [])],
     cautions: cautionsOf(Math.max(wanted.level, sound.loudness.level), {
@@ -98,9 +102,12 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   };
 }
 
+/** Room behind the drivers, where they have least. */
+const driverSlack = ({ placement: { drivers } }: Fit): number => Math.min(...drivers.map(({ depthLeft }) => depthLeft));
+
 /** What was assumed of the brief itself, whatever the kind of box. */
-const assumedOf = ({ space }: Job): Design['assumed'] =>
-  space.cutoutPlay > 0
+const assumedOf = ({ space, written }: Job): Design['assumed'] =>
+  (written.space as { cutoutPlay?: unknown }).cutoutPlay === undefined
     ? [
         [
           'Each cutout keeps ',

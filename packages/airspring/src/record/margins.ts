@@ -27,6 +27,7 @@ export function wishMargins({ wishes, variants }: Search, { excess, variant }: B
 /** Unit in which a limit that is no wish is told. */
 const unitOf = (meaning: Meaning, { units }: Job): readonly [string, string] => {
   if (meaning === 'travel') return ['displacementPeak', 'mm'];
+  if (meaning === 'mass') return ['mass', 'g'];
   if (meaning === 'power') return ['power', 'W'];
   if (meaning === 'airSpeed') return ['airSpeedPeak', 'm/s'];
   return ['length', units.length];
@@ -43,8 +44,8 @@ function told(job: Job, { path, what, meaning, value, limit, sense }: RawMargin)
 /** How near a box comes to what its drivers and its kind's parts take; `spare` is the room left behind the driver. */
 export function partMargins(
   job: Job,
-  { choice }: Box['variant'],
-  { displacementPeak, heat }: Design['atWantedLevel'],
+  { choice, load }: Box['variant'],
+  { displacementPeak, heat, own: loaded }: Design['atWantedLevel'],
   spare: number,
   own: readonly RawMargin[],
 ): Margin[] {
@@ -71,6 +72,18 @@ export function partMargins(
       limit: depth,
       sense: 'at least',
     },
+    ...(load?.ofPart !== undefined && loaded
+      ? [
+          {
+            path: load.ofPart,
+            what: load.what,
+            meaning: load.meaning,
+            value: loaded.at.value,
+            limit: loaded.limit,
+            sense: most,
+          },
+        ]
+      : []),
     ...own,
   ];
   return all.flatMap((margin) => told(job, margin));

@@ -3,16 +3,32 @@ import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
 import { lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import type { DriverChoice, Job } from '../job/job.js';
+import type { Job } from '../job/job.js';
+import type { Box } from '../search/box.js';
 import type { Guard } from './answer.js';
+import { readingsOf } from './depth.js';
 
 /** As far up as tones are heard: above its resonances a cone travels by 1/f². */
 const TOP = 20_000;
 
-/** Where a constant drive becomes too much below the band, and the gentlest high-pass that prevents it. */
-export function guardOf(job: Job, { drivers }: DriverChoice, system: System, driveVoltageRms: VoltageRms): Guard {
+/**
+ * Where a constant drive becomes too much below the band, and the gentlest high-pass that prevents it: for the cones of the
+ * drivers, and for those that the kind adds.
+ */
+export function guardOf(
+  job: Job,
+  { variant, point }: Pick<Box, 'variant' | 'point'>,
+  system: System,
+  driveVoltageRms: VoltageRms,
+): Guard {
   const { lowest, highest } = job.wanted;
-  const found = lowestSafeFrequency(system, travelLimit(drivers), {
+  const { drivers } = variant.choice;
+  const cone = variant.load?.integrated ? variant.load : undefined;
+  const limits = [
+    ...travelLimit(drivers),
+    ...(cone ? variant.limits(point).filter(({ integrated }) => integrated) : []),
+  ];
+  const found = lowestSafeFrequency(system, limits, {
     driveVoltageRms,
     from: si('frequency', 2),
     // Beyond the band as well: a strong amplifier may drive the cone too far even there.
@@ -27,9 +43,14 @@ export function guardOf(job: Job, { drivers }: DriverChoice, system: System, dri
   const below = logarithmicGrid(2, Math.max(lowest, 2.001), 200);
   const { displacementPeak } = respond(system, below, { driveVoltageRms });
   const Xmax = drivers.driver.Xmax ?? Infinity;
+  const capacity = cone?.capacity(point) ?? Infinity;
+  const own = cone ? readingsOf(system, cone, below).map((reading) => reading * driveVoltageRms) : below.map(() => 0);
   for (let corner = Math.ceil(found.frequency) / 2; corner <= lowest; corner += 0.5) {
     const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
-    const holds = displacementPeak.every((x, i) => x * 10 ** ((taken[i] as number) / 20) <= Xmax);
+    const holds = displacementPeak.every((x, i) => {
+      const passed = 10 ** ((taken[i] as number) / 20);
+      return x * passed <= Xmax && (own[i] as number) * passed <= capacity;
+    });
     if (holds) return { ...safe, highPass: { order: 2, corner, costAtLowest: -(taken.at(-1) as number) } };
   }
   return safe;

@@ -115,8 +115,8 @@ export function soundOf(
       ...(own && { own }),
     },
     protection: {
-      ...guardOf(job, choice, system, flatDrive),
-      atFullVoltage: guardOf(job, choice, system, si('voltageRms', job.amplifier.voltage)),
+      ...guardOf(job, { variant, point }, system, flatDrive),
+      atFullVoltage: guardOf(job, { variant, point }, system, si('voltageRms', job.amplifier.voltage)),
     },
     impedance: {
       maxima: impedances.impedanceMaxima,

@@ -45,8 +45,8 @@ function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
       needed: (demand) => demand.cutoff,
     },
     {
-      path: 'wanted.level',
-      what: 'level by cone and coil',
+      path: LEVEL,
+      what: 'level by cones and coils',
       quantity: 'level',
       unit: 'dB',
       allowed: wanted.level,
@@ -101,11 +101,14 @@ export interface Wishes {
   readonly own: (variant: Variant, point: Point, load: number, out: Float64Array) => void;
 }
 
+const LEVEL = 'wanted.level';
+
 /** All wishes of a job; those of kinds stand behind those of every box. A wish that a box has nothing to do with it meets. */
 export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   const sounds = soundWishes(job);
   const sizes = sizeWishes(job);
   const common = sounds.length + sizes.length;
+  const level = sounds.findIndex(({ path }) => path === LEVEL);
   const own = [...new Map(variants.flatMap(({ wishes }) => wishes.map((wish) => [wish.path, wish]))).values()];
   const placesIn = new Map(
     variants.map((variant) => [
@@ -135,6 +138,10 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
     },
     own: (variant, point, load, out) => {
       out.fill(-1, common);
+      // A part that gives out limits the level as the cone does.
+      if (variant.load?.ofPart !== undefined) {
+        out[level] = Math.max(out[level] as number, Math.log(load / variant.load.capacity(point)));
+      }
       const places = placesIn.get(variant) as number[];
       for (let i = 0; i < places.length; i++) {
         const wish = variant.wishes[i] as KindWish;

@@ -41,6 +41,16 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
       ...holes,
     ]),
     paragraph(
+      `The cutouts of drivers and radiators keep ${say.length(box.cutoutLeft)} or more clear of the nearest panel inside.`,
+    ),
+    ...(drivers.forcesCancel
+      ? [
+          paragraph(
+            'The drivers stand back to back on opposite panels, on common axes: the forces of their cones on the box cancel.',
+          ),
+        ]
+      : []),
+    paragraph(
       `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside what stands in it. Each driver is ${say.length(drivers.outerDiameter)} wide outside. Not listed: screws, seals, a hole for the cable (seal it), and the braces.`,
     ),
   ];

@@ -30,6 +30,7 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     length: (metres: number) => `${bare(metres)} ${length}`,
     sizes: (edges: readonly number[]) => `${edges.map(bare).join(' × ')} ${length}`,
     volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 3),
+    mass: (kilograms: number) => format('mass', kilograms, 'g', 4),
     hertz: (f: number) => `${f.toFixed(1)} Hz`,
     /** An end of a band, as a brief gives it. */
     edge: (f: number) => `${decimalText(f, 3)} Hz`,
@@ -46,6 +47,7 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     length: say.length,
     bareLength: say.bareLength,
     volume: say.volume,
+    mass: say.mass,
     frequency: say.hertz,
     edge: say.edge,
     level: say.decibels,

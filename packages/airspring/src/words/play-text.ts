@@ -90,12 +90,13 @@ function guardText(
   { driveVoltageRms, lowestSafeFrequency, neverSafe, highPass }: Guard,
   which: string,
   lowest: number,
+  cone: string,
   say: Phrasing,
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
-  if (neverSafe) return `${drive} every tone drives the cone beyond its travel: turn down.`;
-  if (lowestSafeFrequency === undefined) return `${drive} every tone stays within the travel of the cone.`;
-  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive the cone beyond its travel.`;
+  if (neverSafe) return `${drive} every tone drives ${cone} beyond its travel: turn down.`;
+  if (lowestSafeFrequency === undefined) return `${drive} every tone stays within the travel of ${cone}.`;
+  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive ${cone} beyond its travel.`;
   if (lowestSafeFrequency > lowest) {
     return `${safe} Some of them are wanted tones, so that no high-pass below the band helps: turn down.`;
   }
@@ -108,8 +109,10 @@ function guardText(
 export function protectionText(design: Design, say: Phrasing): string[] {
   const { atFullVoltage, ...wanted } = design.protection;
   const { lowest } = bandOf(design);
-  const full = guardText(atFullVoltage, 'all that the amplifier gives', lowest, say);
-  const soft = guardText(wanted, 'which play the wanted level where the response is flat', lowest, say);
+  // Where the kind adds cones of its own, any of them may be the one.
+  const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
+  const full = guardText(atFullVoltage, 'all that the amplifier gives', lowest, cone, say);
+  const soft = guardText(wanted, 'which play the wanted level where the response is flat', lowest, cone, say);
   return [paragraph(`${full} ${soft}`), ...cautionOf(design, cautions.travel)];
 }
 

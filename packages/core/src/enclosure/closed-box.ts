@@ -1,5 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { DriverGroup } from '../driver/index.js';
+import type { Driver, DriverGroup } from '../driver/index.js';
 import { compilePolynomials } from '../network/index.js';
 import {
   given,
@@ -59,6 +59,10 @@ const shape = {
   sourceResistance: optional(notNegative('resistance')),
 };
 
+/** $\omega_c$ of the cone on its suspension and on an air of compliance `Cab`, rad/s. SI numbers, unchecked. */
+export const closedAngularFrequency = ({ Sd, Mms, Cms }: Driver, Cab: number): number =>
+  Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
+
 /** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
 export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
@@ -73,10 +77,9 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
     return { elements: [...elements, ...air.elements], probes, outlets: [cone, ...air.leaks] };
   },
   values: ({ drivers, sourceResistance, netVolume, fillGain, ...losses }, air, set) => {
-    const { Sd, Mms, Cms } = drivers.equivalent;
     const Cab = boxCompliance(netVolume, fillGain, air);
     setDirectRadiator(drivers.equivalent, sourceResistance, set);
-    setBoxAir(Cab, Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms), losses, set);
+    setBoxAir(Cab, closedAngularFrequency(drivers.equivalent, Cab), losses, set);
   },
 };
 

@@ -13,6 +13,8 @@ export {
 export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */
 export { type ClosedBoxInput, type ClosedBoxSpec, closedBox, closedFamily } from './closed-box.js';
+/** Where does a driver resonate in a closed box, and how sharply? */
+export { type ClosedResonance, closedResonance } from './closed-resonance.js';
 /** What does a driver do in a vented box? */
 export {
   type VentedBoxInput,

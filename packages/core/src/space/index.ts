@@ -11,7 +11,9 @@ export type { Hole, Point } from './hole.js';
 /** What must fit? */
 export type { Layout, SpaceInput } from './fit-input.js';
 /** What is a driver or a passive radiator, as the box feels it? */
-export type { RoundBody, RoundBodyInput } from './round-body.js';
+export { type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
+/** Do drivers and passive radiators fit in a box that has no vent? */
+export { compileBodiesFit } from './bodies-fit.js';
 /** What is a vent, as the box feels it? */
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
 /** What is asked of a room, and does what was placed in it stand free? */

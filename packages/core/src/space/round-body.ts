@@ -100,7 +100,13 @@ const listed = (bodies: ReadBody | readonly ReadBody[] | undefined): readonly Re
 const pairs = (list: readonly number[]): readonly number[] =>
   [0, 2, 4].filter((face) => list.includes(face) && list.includes(face + 1));
 
-/** Fills in the defaults, and takes bodies on each of several faces apart. */
+/**
+ * Bodies alike as a layout lists them: defaults filled in, and those on each of several faces taken apart.
+ *
+ * @validity bodies that `fit` accepts
+ * @source own (definition)
+ * @example roundBodies('driver', { ...sizes, count: 2, faces: ['left', 'right'], spread: 'opposed' }) // one, opposed
+ */
 export const roundBodies = (
   part: RoundBody['part'],
   bodies: ReadBody | readonly ReadBody[] | undefined,

@@ -1,4 +1,4 @@
-import { ROUNDING } from '../quantity/rounding.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Layout } from './fit-input.js';
 import { overlappingShifts } from './overlap.js';
 import { look, turn, type View } from './placement.js';
@@ -209,7 +209,7 @@ export function compilePlaces(layout: Layout) {
     if (panels <= 0) return limitsOf(k, half + cutoutMargin, outside + edgeMargin, limit);
     if (panels > 1) {
       limit[0] = limit[1] = view.size[k]! / 2;
-      return Math.abs(view.size[k]! - 2 * half) <= ROUNDING;
+      return Math.abs(view.size[k]! - 2 * half) <= NANOMETRE;
     }
     limit[0] = half;
     limit[1] = view.size[k]! - half;

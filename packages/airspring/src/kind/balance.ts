@@ -1,0 +1,25 @@
+import type { Hole } from './build-record.js';
+
+const near: readonly string[] = ['left', 'bottom', 'front'];
+const axes: Readonly<Record<Hole['face'], number>> = { left: 0, right: 0, bottom: 1, top: 1, front: 2, back: 2 };
+
+/** A micrometre: places are kept in metres. */
+const ROUNDING = 1e-6;
+
+/**
+ * Whether the forces of cones that are alike and move alike, one in each of these holes, cancel on the box: across each pair
+ * of panels neither a push nor a turn is left.
+ */
+export const forcesCancel = (holes: readonly Hole[]): boolean =>
+  holes.length > 0 &&
+  [0, 1, 2].every((axis) => {
+    const sums = [0, 0, 0];
+    for (const { face, across, up } of holes) {
+      if (axes[face] !== axis) continue;
+      const sign = near.includes(face) ? 1 : -1;
+      [1, across, up].forEach((part, i) => {
+        sums[i] = (sums[i] as number) + sign * part;
+      });
+    }
+    return sums.every((sum) => Math.abs(sum) < ROUNDING);
+  });

@@ -1,0 +1,135 @@
+import { type PassiveRadiator, type PassiveRadiatorInput, passiveRadiator } from '@airspring/core/driver';
+import type { Fault } from '@airspring/core/fault';
+import * as v from 'valibot';
+import { lossQ, most } from '../brief/bounds.js';
+import { gather, withUnits } from '../brief/driver-choices.js';
+import type { ReadFields } from '../brief/fields.js';
+import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import { driverFields } from '../brief/schema.js';
+import { faultsOfCount, faultsOfFaces, seatingFields, seatingOf } from '../brief/seating.js';
+import type { Job, Seating, Written } from '../job/job.js';
+
+const opt = v.exactOptional;
+const { name, fs, Qms, Vas, Sd, coneDiameter, Mms, Cms, Rms, Xmax, outerDiameter, cutoutDiameter, depth } =
+  driverFields;
+const { displacedVolume } = driverFields;
+const sheetFields = {
+  name,
+  fs,
+  Qms,
+  Vas,
+  Sd,
+  coneDiameter,
+  Mms,
+  Cms,
+  Rms,
+  Xmax,
+  outerDiameter,
+  cutoutDiameter,
+  depth,
+  displacedVolume,
+} as const;
+
+const radiator = v.strictObject({
+  ...sheetFields,
+  counts: opt(
+    v.pipe(
+      v.array(wholeNumber(1, 4)),
+      v.minLength(1, 'empty\na count\nName one.'),
+      most(),
+      v.description('how many of it; each is tried. Default: one'),
+    ),
+  ),
+  greatestAddedMass: opt(
+    v.pipe(
+      quantity('mass', { least: 0, greatest: 10_000, unit: 'g' }, 'not-negative'),
+      v.description('that its suspension bears, fixed to each; default as much as the cone itself weighs'),
+    ),
+  ),
+  ...seatingFields,
+});
+
+/** What a brief may say of boxes with passive radiators. */
+export const fields = {
+  box: {
+    QL: opt(v.pipe(lossQ, v.description('leaks, at the tuning; default 7, common practice'))),
+    QA: opt(v.pipe(lossQ, v.description('absorption, at the tuning; default none'))),
+  },
+  radiators: v.pipe(
+    v.array(radiator),
+    v.minLength(1, 'empty\nat least one passive radiator\nAdd one, or leave the field out.'),
+    most(),
+    v.description('passive radiators to choose from, where box.kinds names them; fs, Qms and Vas without added mass'),
+  ),
+};
+
+type Sheet = v.InferOutput<typeof radiator>;
+
+/** One passive radiator of the brief, in one number. */
+export interface RadiatorChoice {
+  /** Its path in the brief. */
+  readonly path: string;
+  readonly name: string;
+  readonly radiator: PassiveRadiator;
+  readonly seating: Seating;
+  readonly count: number;
+  /** To be fixed to each, at most, kg; and whether the brief says so. */
+  readonly greatestAddedMass: number;
+  readonly massAssumed: boolean;
+}
+
+const pathOf = (i: number): string => `radiators[${i}]`;
+const countsOf = ({ counts }: { readonly counts?: readonly (number | undefined)[] | undefined }): number[] =>
+  [...new Set(counts ?? [1])].filter((count) => count !== undefined);
+
+/** The data of a sheet, without what is said of its use. */
+const dataOf = (sheet: object) =>
+  Object.fromEntries(Object.entries(sheet).filter(([field]) => Object.hasOwn(sheetFields, field)));
+
+/** Radiators that do not follow from their data or contradict them, numbers that their faces cannot share, and none at all. */
+export function across(written: Written, read: Partial<Job['sections']>): Fault[] {
+  const { box, radiators } = read as {
+    box?: { kinds?: readonly string[] };
+    radiators?: readonly (Sheet | undefined)[];
+  };
+  if (written.radiators === undefined && box?.kinds?.includes('radiator')) {
+    const expected = 'a list of passive radiators to choose from, since box.kinds names them';
+    return [{ code: 'empty', path: 'radiators', got: undefined, expected, remedy: 'Add the field.' }];
+  }
+  return (radiators ?? []).flatMap((sheet, i): Fault[] => {
+    if (sheet === undefined) return [];
+    const path = pathOf(i);
+    const texts = (written.radiators as readonly Readonly<Record<string, unknown>>[])[i] ?? {};
+    const faults: Fault[] = [];
+    const data = dataOf(sheet);
+    const whole = Object.keys(dataOf(texts)).every((field) => Object.hasOwn(data, field));
+    gather(
+      faults,
+      () => passiveRadiator(withUnits<PassiveRadiatorInput>(data, texts), path),
+      // Of one that has lost a value to a fault nothing is missing.
+      (fault) => (whole || fault.code !== 'empty' ? fault : undefined),
+    );
+    const seating = seatingOf({ faces: sheet.faces?.flatMap((face) => face ?? []), spread: sheet.spread });
+    const misplaced = faultsOfFaces(seating, path);
+    const at = sheet.counts ? `${path}.counts` : `${path}.spread`;
+    const miscounted = misplaced.length > 0 ? [] : countsOf(sheet).flatMap((n) => faultsOfCount(seating, n, at));
+    return [...faults, ...misplaced, ...miscounted];
+  });
+}
+
+/** Every passive radiator of a brief in every number. */
+export function radiatorsOf({ sections }: Job): RadiatorChoice[] {
+  const { radiators = [] } = sections as ReadFields<typeof fields>;
+  return radiators.flatMap((sheet, i) => {
+    const made = passiveRadiator(dataOf(sheet) as PassiveRadiatorInput, pathOf(i));
+    return countsOf(sheet).map((count) => ({
+      path: pathOf(i),
+      name: sheet.name,
+      radiator: made,
+      seating: seatingOf(sheet),
+      count,
+      greatestAddedMass: sheet.greatestAddedMass ?? made.Mms,
+      massAssumed: sheet.greatestAddedMass === undefined,
+    }));
+  });
+}
