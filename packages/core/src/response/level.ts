@@ -90,19 +90,22 @@ function limitOfPolynomials({ probes, polynomials }: CompiledNetwork): number | 
   return (Math.abs((numerator[top] as number) / (denominator[order] as number)) * scale) / (2 * Math.PI);
 }
 
-/** Frequencies at which a network with elements over frequency is asked whether its level has settled, Hz. */
-const FAR = [2.5e5, 5e5, 1e6, 2e6] as const;
-/** A level has settled that changes by less than this from one to the next, dB. */
-const SETTLED = 0.01;
+/** The limit is read at this frequency and at twice it, Hz. */
+const FAR = 1e6;
+/** Ratios of other frequencies that are asked as well. No line repeats itself at all of them. */
+const BETWEEN = [0.25, 0.309, 0.393, 0.486, 0.618, 0.786, 1.236, 1.618] as const;
+/** A level has settled that changes by less than this between any two of them, dB. */
+const SETTLED = 0.02;
 
 /** The same read far away, for a network with elements over frequency that the reference does not leave out. */
 function limitFarAway(network: CompiledNetwork): number {
   const row = probeIndex(network.probes, 'radiatedFlow');
   const { magnitude } = atFrequency(network);
-  const sizes = FAR.map((frequency) => magnitude(row, frequency) * frequency);
-  const [, , near, far] = sizes as [number, number, number, number];
-  const step = Math.max(...sizes.slice(1).map((size, i) => Math.abs(20 * Math.log10(size / (sizes[i] as number)))));
-  if (!(step < SETTLED)) throw noAsymptote(`a level that still changes by ${step.toPrecision(2)} dB at 1 MHz`);
+  const sizeAt = (ratio: number) => magnitude(row, ratio * FAR) * ratio * FAR;
+  const [near, far] = [sizeAt(1), sizeAt(2)];
+  const sizes = [near, far, ...BETWEEN.map(sizeAt)];
+  const change = 20 * Math.log10(Math.max(...sizes) / Math.min(...sizes));
+  if (!(change < SETTLED)) throw noAsymptote(`a level that still changes by ${change.toPrecision(2)} dB near 1 MHz`);
   // What is left falls with 1/f².
   return (4 * far - near) / 3;
 }
