@@ -81,8 +81,10 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
 }
 
 const MM = 1e-3;
-/** Neighbouring widths on the lattice of a slot from side to side; a box is tried by the width next below its own. */
+/** Ratio between neighbouring widths on the lattice of a slot from side to side. */
 const WIDTH_RATIO = 1.08;
+/** So much wider than a width of the lattice may a box be that is tried by it: more than a step, since some looks are coarse. */
+const WIDTH_WINDOW = WIDTH_RATIO ** 1.5;
 
 function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   const { slot = {}, vent = {} } = job.sections as Read;
@@ -145,7 +147,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     kind: slotVented,
     airSpeedPeak: airSpeedOf(vent),
     geometric: [
-      { name: 'height', from: smallest, to: largest, ratio: 1.1, unit: MM, beyond: 1.6 },
+      { name: 'height', from: smallest, to: largest, ratio: 1.12, unit: MM, beyond: 1.6 },
       ...(full
         ? [
             {
@@ -153,7 +155,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
               from: leastFor(job, choice)[0],
               to: Math.max(leastFor(job, choice)[0], job.space.width - 2 * t),
               ratio: WIDTH_RATIO,
-              unit: 10 * MM,
+              unit: 25 * MM,
               beyond: 2,
             },
           ]
@@ -174,13 +176,13 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     }),
     room: (width, height, depth, point) => {
       const asked = widthOf(point);
-      // On the lattice a width stands for all boxes up to the next one; `settle` makes it the box's own.
-      if (full && (width < asked - 1e-9 || width > asked * WIDTH_RATIO)) return -1;
+      // On the lattice a width stands for all boxes that are a little wider; `settle` makes it the box's own.
+      if (full && (width < asked - 1e-9 || width > asked * WIDTH_WINDOW)) return -1;
       longest(width, height, depth, bodyAt(full ? width : asked, heightOf(point)), both);
       return Math.max(both[0] as number, both[1] as number) || -1;
     },
     roomAtMost: (width, height, depth, point) => {
-      if (full && (width < widthOf(point) - 1e-9 || width > widthOf(point) * WIDTH_RATIO)) return -1;
+      if (full && (width < widthOf(point) - 1e-9 || width > widthOf(point) * WIDTH_WINDOW)) return -1;
       let greatest = -1;
       for (const face of layout.faces) {
         const axis = face >> 1;
