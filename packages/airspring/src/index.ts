@@ -28,6 +28,7 @@ export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
+export { tunedByVents, type Vents, type VentTold, ventedFields } from './kind/tuned-by-vent.js';
 export { vented } from './kind/vented.js';
 /** What comes back? */
 export type {
