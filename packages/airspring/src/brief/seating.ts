@@ -59,7 +59,8 @@ export function faultsOfFaces({ faces: own, spread }: Seating, path: string): Fa
 /** So many cannot stand that way; `at` is where their number is written. */
 export function faultsOfCount({ faces: own, spread }: Seating, count: number, at: string): Fault[] {
   const share = spread === 'opposed' ? 2 : spread === 'each-face' ? own.length : 1;
-  if (count % share === 0) return [];
+  // Half a driver is another fault, told elsewhere.
+  if (count % share === 0 || !Number.isInteger(count)) return [];
   return [
     {
       code: 'inconsistent',

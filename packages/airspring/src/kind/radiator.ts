@@ -127,7 +127,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
         ...(radiators.massAssumed
           ? [
               [
-                'Each radiator is taken to bear ',
+                `${many ? 'Each' : 'The'} radiator is taken to bear `,
                 [greatestAddedMass, 'mass'],
                 ' of added mass, as much as its cone weighs; ask its maker.',
               ] as const,
@@ -209,7 +209,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
 export const radiatorBox: BoxKind<typeof fields> = {
   name: 'radiator',
   byName: true,
-  called: 'a box with passive radiators',
+  called: 'a passive-radiator box',
   fields,
   across,
   variants: (job, choice) => radiatorsOf(job).map((one) => variantOf(job, choice, one)),

@@ -95,7 +95,8 @@ function guardText(
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
   if (neverSafe) return `${drive} every tone drives ${cone} beyond its travel: turn down.`;
-  if (lowestSafeFrequency === undefined) return `${drive} every tone stays within the travel of ${cone}.`;
+  if (lowestSafeFrequency === undefined)
+    return `${drive} every tone stays within the travel of ${cone === 'a cone' ? 'every cone' : cone}.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive ${cone} beyond its travel.`;
   if (lowestSafeFrequency > lowest) {
     return `${safe} Some of them are wanted tones, so that no high-pass below the band helps: turn down.`;
