@@ -309,7 +309,7 @@ describe('what a brief may say', () => {
   });
 
   test('one more kind never makes the answer worse', { timeout: 60_000 }, () => {
-    const all = { ...demo, box: { ...demo.box, kinds: standard.map(({ name }) => name) } };
+    const all = { ...demo, box: { ...demo.box, kinds: ['closed', 'vented', 'slot-vented', 'flared-vented'] } };
     expect(met(all).designs[0]!.points).toBeGreaterThanOrEqual(met(demo).designs[0]!.points - 1e-9);
   });
 
