@@ -1,3 +1,4 @@
+import { standardAir } from '@airspring/core/air';
 import { driver, group } from '@airspring/core/driver';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import {
@@ -118,4 +119,24 @@ test('its words carry no more digits than anybody reads', () => {
   };
   expect(at('9876.54321 V')).toBe('9877 V is too much at 98.77 Hz already: travel');
   expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, where the band begins');
+});
+test('a peak of travel narrower than the step from sample to sample is not taken for safe', () => {
+  const [Sd, Mms, Cms, Rms, Bl, R] = [0.033, 0.086, 0.4e-3, 0.05, 0.8, 5.6];
+  const light = driver({ Sd, Mms, Cms, Rms, Bl, Re: R, Xmax: 0.009 } as never);
+  const stiffness = 1 / Cms + (standardAir.density * standardAir.speedOfSound ** 2 * Sd ** 2) / 0.04;
+  const Q = Math.sqrt(stiffness * Mms) / (Rms + Bl ** 2 / R);
+  const fc = Math.sqrt(stiffness / Mms) / (2 * Math.PI);
+  // Travel over that at rest is Q at the peak; the drive lets it pass Xmax by 2 %.
+  const drive = ((1.02 / Q) * 0.009 * R * stiffness) / Bl / Math.SQRT2;
+  // Too much up to the greater root of (1 − u²)² + u²/Q² = (1.02/Q)², u = f/fc.
+  const half = 1 - 1 / (2 * Q * Q);
+  const upper = fc * Math.sqrt(half + Math.sqrt(half * half - 1 + (1.02 / Q) ** 2));
+  let found = 0;
+  for (let n = 0; n < 10; n++) {
+    const from = 5 + 0.13 * n;
+    const box = closedBox({ drivers: light, netVolume: '40 L' });
+    const safe = lowestSafeFrequency(box, travelLimit(light), { driveVoltageRms: drive, from } as never);
+    if (safe.ok && Math.abs(safe.frequency / upper - 1) < 1e-8) found++;
+  }
+  expect(found).toBe(10);
 });

@@ -101,9 +101,9 @@ function networkOf({ system, values: setAll, load, acoustic, geometric }: Varian
   const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
   const { slots, network } = compile({ ...topology, probes });
   const values = new Float64Array(slots.size);
-  const set: Setter = (name, number) => {
+  const set: Setter = (name, ...numbers) => {
     const slot = slots.of.get(name);
-    if (slot !== undefined) values[slot.at] = number as number;
+    if (slot !== undefined) values.set(numbers, slot.at);
   };
   const fill = (point: Point) => {
     setAll(point, set);

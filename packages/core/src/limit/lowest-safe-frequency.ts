@@ -13,6 +13,8 @@ import {
   si,
   type VoltageRmsInput,
 } from '../quantity/index.js';
+import { atFrequency } from '../response/at-frequency.js';
+import { turns } from '../response/extremum.js';
 import { compiledSystem } from '../response/index.js';
 import { greatestDrive, refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
@@ -52,39 +54,57 @@ export function lowestSafeFrequency(
   refuseBadLimits(limits);
   const drive = format('voltageRms', driveVoltageRms, 'V', 4);
   const hertz = (f: number) => format('frequency', f, 'Hz', 4);
-  const most = greatestDriveOf(system, limits);
+  const { most, peaks } = limited(system, limits);
   const grid = logarithmicGrid(from, to, POINTS);
   const { voltage, binding } = most(grid);
-  const name = (i: number) => (limits[binding[i] as number] as Limit).name;
+  const name = (i: number, of = binding) => (limits[of[i] as number] as Limit).name;
   const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
   const last = POINTS - 1;
   if (isTooMuch(last)) return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${name(last)}`);
-  for (let i = last; i > 0; i--) {
-    if (!isTooMuch(i - 1)) continue;
-    const below = name(i - 1);
-    const slack = (f: number) => (most(Float64Array.of(f)).voltage[0] as number) - driveVoltageRms;
-    const root = bracketedRoot(slack, grid[i - 1] as number, grid[i] as number, 1e-9);
-    return { ok: true, frequency: si('frequency', root.ok ? root.x : (grid[i] as number)), binding: below };
+  let safe = last;
+  while (safe > 0 && !isTooMuch(safe - 1)) safe--;
+  const low = Math.max(safe - 1, 0);
+  const slack = (f: number) => (most(Float64Array.of(f)).voltage[0] as number) - driveVoltageRms;
+  // A peak between two samples that are safe may be too much.
+  const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
+  if (safe === 0 && peak < from) {
+    return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
   }
-  return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
+  const below = Math.max(peak, grid[low] as number);
+  const above = grid.find((f) => f > below) as number;
+  const root = bracketedRoot(slack, below, above, 1e-9);
+  const bound = name(0, most(Float64Array.of(below)).binding);
+  return { ok: true, frequency: si('frequency', root.ok ? root.x : above), binding: bound };
 }
 
-/** Greatest drive at some frequencies, and the place of the limit that binds. */
-function greatestDriveOf(system: System, limits: readonly Limit[]) {
+/** What limits ask of a system: the greatest drive at some frequencies with the limit that binds, and where each is nearest between them. */
+function limited(system: System, limits: readonly Limit[]) {
   const network = compiledSystem(system);
   const places = limits.map(({ probe }) => {
     const at = probe === undefined ? -1 : network.probes.indexOf(probe);
     if (probe !== undefined && at < 0) throw missingProbe(probe);
     return at;
   });
-  return (frequencies: Float64Array) => {
+  const columnsAt = (frequencies: Float64Array) => {
     const columns = network.probes.map(() => complexColumn(frequencies.length));
     const stopped = network.sweep(frequencies, columns);
     if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+    return places.map((place) => columns[place]);
+  };
+  const most = (frequencies: Float64Array) => {
     const voltage = new Float64Array(frequencies.length);
     const binding = new Int32Array(frequencies.length);
-    const limited = places.map((place) => columns[place]);
-    greatestDrive(frequencies, limits, limited, voltage, binding);
+    greatestDrive(frequencies, limits, columnsAt(frequencies), voltage, binding);
     return { voltage, binding };
   };
+  const peaks = (frequencies: Float64Array): number[] => {
+    const { slope } = atFrequency(network);
+    return columnsAt(frequencies).flatMap((column, k) => {
+      if (column === undefined) return [];
+      const power = (limits[k] as Limit).integrated ? 1 : 0;
+      const sizes = frequencies.map((f, i) => Math.hypot(column.re[i] as number, column.im[i] as number) / f ** power);
+      return turns(frequencies, sizes, 1, (f) => slope(places[k] as number, f) - power);
+    });
+  };
+  return { most, peaks };
 }

@@ -12,7 +12,7 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
-import { extremumFrequency, tops } from './extremum.js';
+import { turns } from './extremum.js';
 import { type LevelOf, levelOf, referenceLevel } from './level.js';
 
 /** Half power in dB: 10 log10 2. */
@@ -63,11 +63,11 @@ export interface SampledLevel {
 /** Samples a level on a grid, and puts every top and dip between its samples where it stands. */
 export function sampledLevel(level: LevelOf, grid: Float64Array): SampledLevel {
   const levels = level.column(grid);
-  const turns = [...tops(levels, 1), ...tops(levels, -1)].map((i) => extremumFrequency(grid, i, level.slope));
-  if (turns.length === 0) return { level, grid, levels };
+  const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
+  if (turned.length === 0) return { level, grid, levels };
   const points = [
     ...Array.from(grid, (f, i) => [f, levels[i] as number] as const),
-    ...turns.map((f) => [f, level.at(f)] as const),
+    ...turned.map((f) => [f, level.at(f)] as const),
   ].sort(([a], [b]) => a - b);
   return { level, grid: points.map(([f]) => f), levels: points.map(([, value]) => value) };
 }

@@ -17,11 +17,49 @@ export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   return found;
 };
 
-/** Where the slope by ln f vanishes between the neighbours of a sample: a value alone says it a thousand times less well. */
-export function extremumFrequency(grid: ArrayLike<number>, i: number, slope: (frequency: number) => number): number {
-  const [low, high] = [grid[i - 1] as number, grid[i + 1] as number];
-  const root = bracketedRoot(slope, low, high, 1e-12 * high);
-  return root.ok ? root.x : (grid[i] as number);
+/** Pieces in which the way to the next sample is searched where a top and a dip share it. */
+const PIECES = 32;
+
+/**
+ * Where the slope by ln f vanishes next to a sample that is greater than its neighbours (sign 1), or less (−1): a value alone
+ * says it a thousand times less well. At an end of the grid it is that end itself unless the values still turn inside.
+ */
+export function extremumFrequency(
+  grid: ArrayLike<number>,
+  i: number,
+  sign: 1 | -1,
+  slope: (frequency: number) => number,
+): number {
+  const at = grid[i] as number;
+  const uphill = sign * slope(at) > 0;
+  const to = grid[uphill ? i + 1 : i - 1];
+  if (to === undefined) return at;
+  // Uphill to the top, and past it down to the next sample. Where a dip follows at once, the slope is the same at both ends.
+  const turned = (far: number) => sign * slope(far) > 0 !== uphill;
+  for (let step = turned(to) ? PIECES : 1, near = at; step <= PIECES; step++) {
+    const far = at + ((to - at) * step) / PIECES;
+    if (turned(far)) {
+      const root = bracketedRoot(slope, Math.min(near, far), Math.max(near, far), 1e-12 * at);
+      return root.ok ? root.x : at;
+    }
+    near = far;
+  }
+  return at;
+}
+
+/** Frequencies of all tops (sign 1) or dips (−1) of sampled values, those between an end of the grid and its neighbour too. */
+export function turns(
+  grid: ArrayLike<number>,
+  values: ArrayLike<number>,
+  sign: 1 | -1,
+  slope: (frequency: number) => number,
+): number[] {
+  const last = values.length - 1;
+  const rises = (i: number, neighbour: number) => sign * (values[i] as number) > sign * (values[neighbour] as number);
+  const places = [...(rises(0, 1) ? [0] : []), ...tops(values, sign), ...(rises(last, last - 1) ? [last] : [])];
+  return places
+    .map((i) => extremumFrequency(grid, i, sign, slope))
+    .filter((f) => f > (grid[0] as number) && f < (grid[last] as number));
 }
 
 /** Extrema of sampled values, placed where their slope vanishes. */
@@ -32,7 +70,7 @@ export const extrema = (
   value: (frequency: number) => number,
   slope: (frequency: number) => number,
 ): readonly Extremum[] =>
-  tops(values, sign).map((i) => {
-    const frequency = extremumFrequency(grid, i, slope);
-    return { frequency: si('frequency', frequency), value: value(frequency) };
-  });
+  turns(grid, values, sign, slope).map((frequency) => ({
+    frequency: si('frequency', frequency),
+    value: value(frequency),
+  }));

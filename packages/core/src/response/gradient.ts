@@ -219,13 +219,11 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   const at = (f: number): number => magnitude(place, f) / (2 * Math.PI * f) ** power;
   const { re, im } = sweptColumns(network, grid)[place] as ComplexColumn;
   const values = grid.map((f, i) => Math.hypot(re[i] as number, im[i] as number) / (2 * Math.PI * f) ** power);
-  const last = grid.length - 1;
   const peaks = [...grid.keys()].flatMap((i) => {
     // More than the one before: two equal neighbours are one top.
     const isTop = (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0);
     if (!isTop) return [];
-    const isEnd = i === 0 || i === last;
-    const f = isEnd ? (grid[i] as number) : extremumFrequency(grid, i, (x) => slope(place, x) - power);
+    const f = extremumFrequency(grid, i, 1, (x) => slope(place, x) - power);
     return [{ i, f, value: at(f) }];
   });
   const best = peaks.reduce((a, b) => (b.value > a.value ? b : a));

@@ -3,7 +3,7 @@ import { boundedMinimum, type ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, optional, positive, readFields, si } from '../quantity/index.js';
 import { atFrequency } from './at-frequency.js';
 import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
-import { type Extremum, extremumFrequency } from './extremum.js';
+import { type Extremum, tops, turns } from './extremum.js';
 import { openTerminals } from './respond.js';
 
 /** What an amplifier has to bear in a band. */
@@ -53,19 +53,21 @@ export function lowestLoad(
   const { slope } = atFrequency(network);
   const one = (f: number) => loadAt(sweptColumns(network, Float64Array.of(f)), e, i, f, 0);
 
-  const least = loads.reduce((best, value, k) => (value < (loads[best] as number) ? k : best), 0);
-  const atEnd = least === 0 || least === POINTS - 1;
-  const lowest = atEnd ? (grid[least] as number) : extremumFrequency(grid, least, (f) => slope(e, f) - slope(i, f));
-  const most = angles.reduce((best, value, k) => (value > (angles[best] as number) ? k : best), 0);
-  const [low, high] = [grid[Math.max(most - 1, 0)] as number, grid[Math.min(most + 1, POINTS - 1)] as number];
-  const turned = boundedMinimum((f) => -Math.abs(one(f).angle), low, high, 1e-9);
-  // At an end of the band the greatest value is that end itself.
-  const steepest = -turned.value > (angles[most] as number) ? turned.x : (grid[most] as number);
+  // Each dip and each top between the samples, and both ends: of two that are nearly alike the samples may tell the wrong one.
+  const dips = turns(grid, loads, -1, (f) => slope(e, f) - slope(i, f));
+  const lowest = [from, to, ...dips].reduce((a, b) => (one(b).size < one(a).size ? b : a));
+  const steep = (f: number) => Math.abs(one(f).angle);
+  const peaks = [0, ...tops(angles), POINTS - 1].map((k) => topOf(steep, grid, k));
+  const steepest = [from, to, ...peaks].reduce((a, b) => (steep(b) > steep(a) ? b : a));
   return {
     impedance: { frequency: si('frequency', lowest), value: one(lowest).size },
     angle: { frequency: si('frequency', steepest), value: one(steepest).angle },
   };
 }
+
+/** The top of a function next to a sample. */
+const topOf = (f: (x: number) => number, grid: Float64Array, k: number): number =>
+  boundedMinimum((x) => -f(x), grid[Math.max(k - 1, 0)] as number, grid[Math.min(k + 1, POINTS - 1)] as number, 1e-9).x;
 
 /** Magnitude and phase of the impedance at the terminals at a place of some columns. */
 function loadAt(columns: readonly ComplexColumn[], e: number, i: number, frequency: number, k: number) {
