@@ -116,6 +116,6 @@ test('its words carry no more digits than anybody reads', () => {
     });
     return found.ok ? '' : found.because.map(({ text }) => text).join();
   };
-  expect(at('9876.54321 V')).toBe('9877 V is too much at 98.77 Hz already: travel');
-  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, where the band begins');
+  expect(at('9876.54321 V')).toBe('9877 V is too much even at 98.77 Hz, the end of the band: travel');
+  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, the beginning of the band');
 });

@@ -19,14 +19,14 @@ import type { Limit } from './limit.js';
 
 const POINTS = 600;
 
-/** Where a drive becomes too much, or that it never does. */
+/** The frequency below which a drive is too much, or why there is none. */
 export type LowestSafeFrequency =
   | { readonly ok: true; readonly frequency: Frequency; readonly binding: string }
   | Impossible;
 
 /**
- * The lowest frequency above which a constant drive stays within every limit, up to `to`. Below it the drive must be
- * taken away: by a high-pass, or by care.
+ * The lowest frequency from which a constant drive stays within every limit, up to `to`. Below it the drive must be reduced,
+ * by a high-pass filter or by choosing what is played.
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz)
  * @throws InputError
@@ -58,7 +58,8 @@ export function lowestSafeFrequency(
   const name = (i: number) => (limits[binding[i] as number] as Limit).name;
   const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
   const last = POINTS - 1;
-  if (isTooMuch(last)) return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${name(last)}`);
+  if (isTooMuch(last))
+    return impossible('above-at-end', `${drive} is too much even at ${hertz(to)}, the end of the band: ${name(last)}`);
   for (let i = last; i > 0; i--) {
     if (!isTooMuch(i - 1)) continue;
     const below = name(i - 1);
@@ -66,10 +67,10 @@ export function lowestSafeFrequency(
     const root = bracketedRoot(slack, grid[i - 1] as number, grid[i] as number, 1e-9);
     return { ok: true, frequency: si('frequency', root.ok ? root.x : (grid[i] as number)), binding: below };
   }
-  return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
+  return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
 }
 
-/** Greatest drive at some frequencies, and the place of the limit that binds. */
+/** The greatest drive at each of some frequencies, and the place of the limit that binds. */
 function greatestDriveOf(system: System, limits: readonly Limit[]) {
   const network = compiledSystem(system);
   const places = limits.map(({ probe }) => {
