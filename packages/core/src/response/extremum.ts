@@ -7,7 +7,7 @@ export interface Extremum {
   readonly value: number;
 }
 
-/** Places of the samples that are greater than the one before and no less than the one after, both ends left out. */
+/** Places of the samples that are greater than the one before and no less than the one after; the two ends do not count. */
 export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   const found: number[] = [];
   for (let i = 1; i < values.length - 1; i++) {
@@ -17,7 +17,7 @@ export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   return found;
 };
 
-/** Where the slope by ln f vanishes between the neighbours of a sample: a value alone says it a thousand times less well. */
+/** Where the slope by ln f vanishes between the neighbours of a sample. Values alone would be a thousand times less accurate. */
 export function extremumFrequency(grid: ArrayLike<number>, i: number, slope: (frequency: number) => number): number {
   const [low, high] = [grid[i - 1] as number, grid[i + 1] as number];
   const root = bracketedRoot(slope, low, high, 1e-12 * high);

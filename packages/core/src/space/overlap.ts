@@ -5,7 +5,7 @@ export type Range = Float64Array;
 
 const middle = (block: Block, axis: number) => (block.low[axis]! + block.high[axis]!) / 2;
 
-/** Cylinders: radius. Measured across, in any direction but the axis. */
+/** The radius of a cylinder across its axis; 0 along the axis and for cuboids. */
 const radiusOf = (block: Block) => {
   const across = block.axis === 0 ? 1 : 0;
   return (block.high[across]! - block.low[across]!) / 2;
@@ -18,8 +18,8 @@ const crosses = (a: Block, b: Block, axis: number) => a.low[axis]! < b.high[axis
 
 /**
  * By which shifts of `a` along an axis does it overlap `b`? Writes the range and says whether there is one. Both solids
- * are convex, so it is one range; touching is no overlap. Every question of this folder (do they overlap, how far is
- * it to the next solid, where does a solid just touch) is answered by this function.
+ * are convex, so it is one range; touching is no overlap. This function answers every question of this folder: do
+ * two solids overlap, how far is it to the next solid, where does a solid just touch?
  */
 export function overlappingShifts(a: Block, b: Block, along: number, range: Range): boolean {
   return a.axis >= 0 && b.axis >= 0 && a.axis !== b.axis ? crossed(a, b, along, range) : parallel(a, b, along, range);

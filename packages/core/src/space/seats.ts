@@ -9,10 +9,10 @@ import { type Block, emptyBlock, isFar, span } from './solids.js';
 const range = new Float64Array(2);
 const bare = emptyBlock();
 
-/** Places tried for one body on one face, at most. */
+/** Most places that are tried for one body on one face. */
 const MOST_PLACES = 512;
 
-/** A solid, smaller by so much on all sides. */
+/** Writes a solid that is smaller by this much on all sides. */
 function smaller(block: Block, by: number): Block {
   bare.axis = block.axis;
   for (let k = 0; k < 3; k++) span(bare, k, block.low[k]! + by, block.high[k]! - by);
@@ -38,7 +38,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   const places = bodies.map((_, i) => new Float64Array(i === 0 ? 20 : 2 * MOST_PLACES));
   const corner: [number, number, number] = [0, 0, 0];
 
-  /** Limits of a centre along an axis of the view. */
+  /** The limits of a centre along an axis of the view. */
   function limitsOf(k: number, behind: number, outside: number, limit: Float64Array): boolean {
     const fits = centreLimits(view.size[k]!, behind, outside, thickness, view.axes[k]!, limit);
     if (view.turned[k]) {
@@ -52,7 +52,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   function write(stand: Stand, body: RoundBody, half: readonly number[], k: number, at: number): void {
     const behind = half[k]! + body.cutoutDiameter / 2;
     span(stand.block, k, at - behind, at + behind);
-    // A body alone meets no other frame.
+    // A single body meets no other frame.
     if (!stand.beside && stands.length === 1) return;
     const frame = half[k]! + body.outerDiameter / 2 + gap;
     span(stand.frame, k, at - frame, at + frame);
@@ -95,7 +95,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     write(stands[s]!, bodies[i]!, halves[i]!, two, second);
   }
 
-  /** Whether a stand is free of those before it. */
+  /** Whether a stand is clear of those before it. */
   function free(s: number): boolean {
     for (let o = 0; o < s; o++) {
       const [stand, other] = [stands[s]!, stands[o]!];
@@ -127,7 +127,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
         const reach = Math.min(Math.max(0, body.depth - thickness[stand.face]!), room);
         const far = isFar(stand.face) !== view.turned[normal];
         span(stand.block, normal, far ? room - reach : 0, far ? room : reach);
-        // Thick enough that it may be made smaller by the gap on all sides.
+        // Thick enough to be made smaller by the gap on all sides.
         span(stand.frame, normal, -1 - gap, gap);
         stand.block.axis = body.count === 1 ? normal : -1;
         stand.frame.axis = stand.block.axis;
