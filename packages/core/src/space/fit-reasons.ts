@@ -128,13 +128,13 @@ export function ventReasons(
     const text = `The drivers fit by themselves, and so does a vent of ${mm(2 * body.radius)} outer width, but they do not fit together with ${mm(body.clearance)} of free air in front of the vent's inner end. Allow the vent another face, or use a narrower vent or a larger box.`;
     return [{ code: 'no-room-for-vent', text }];
   }
-  const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} with one bend`];
-  const atMost = `The vent is ${mm(length)} long; at most ${most.filter(Boolean).join(', ')}`;
+  const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} fits with one bend`];
+  const atMost = `The vent is ${mm(length)} long. At most ${most.filter(Boolean).join(' and ')}`;
   if (length < bent) {
-    const text = `${atMost}, but a bend leaves no room for such a short second leg. Lengthen the vent, or shorten it so that it fits straight.`;
+    const text = `${atMost}, but a vent of this length is too short to bend. Lengthen the vent, or shorten it so that it fits straight.`;
     return [{ code: 'vent-between-straight-and-bent', text }];
   }
-  const bend = vent.bend ? '' : 'allow one bend, ';
-  const text = `${atMost}: ${bend}allow another face, or take a narrower vent (which is shorter for the same tuning, and faster the air in it), a higher tuning, or a larger box.`;
+  const bend = vent.bend ? 'Allow' : 'Allow one bend or';
+  const text = `${atMost}. ${bend} another face, or use a narrower vent (which is shorter for the same tuning, but has faster air), a higher tuning, or a larger box.`;
   return [{ code: 'vent-too-long', text }];
 }

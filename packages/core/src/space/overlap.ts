@@ -5,7 +5,7 @@ export type Range = Float64Array;
 
 const middle = (block: Block, axis: number) => (block.low[axis]! + block.high[axis]!) / 2;
 
-/** The radius of a cylinder across its axis; 0 along the axis and for cuboids. */
+/** The radius of a cylinder, measured along an axis across it. */
 const radiusOf = (block: Block) => {
   const across = block.axis === 0 ? 1 : 0;
   return (block.high[across]! - block.low[across]!) / 2;
@@ -26,8 +26,8 @@ export function overlappingShifts(a: Block, b: Block, along: number, range: Rang
 }
 
 /**
- * Two prisms of a common axis i: the cross-section of a cylinder is a point with a rounding of its radius, that of a
- * cuboid a rectangle without. They overlap where the points or rectangles come nearer than the roundings together.
+ * Two prisms with a common axis i. The cross-section of a cylinder is a point, rounded by its radius; that of a cuboid is a
+ * rectangle without rounding. They overlap where the points or rectangles are nearer than the sum of the roundings.
  */
 function parallel(a: Block, b: Block, along: number, range: Range): boolean {
   const i = Math.max(a.axis, b.axis, 0);

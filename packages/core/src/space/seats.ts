@@ -20,13 +20,13 @@ function smaller(block: Block, by: number): Block {
 }
 
 /**
- * Compiles the places of all bodies: each at the corners of its limits; of several also in their middles, and from the
- * second one on where it touches one before it. `visit` is called with the stands written; true from it ends the search, and so does
- * `hopeless`, asked before each place. `corner` is the side that the
- * first body takes on each axis of the view, 0 near and 1 far.
+ * Compiles the places of all bodies. Each body is tried at the corners of its limits. Several bodies are also tried in the
+ * middles, and from the second one on where a body touches one before it. `visit` is called when the stands are written. The
+ * search ends when `visit` returns true, or when `hopeless`, which is called before each place, does. `corner` is the side that
+ * the first body takes on each axis of the view: 0 near, 1 far.
  *
- * One body loses nothing at the corners (see vent-places.ts). Of several, other places may fit where these don't: a
- * place that is found stands, and that none is found is as good as random searching over hundreds of boxes says.
+ * For one body the corners lose nothing (see vent-places.ts). Several bodies may fit in other places where these fail. A place
+ * that is found is valid. A refusal is not proved, but random searches over hundreds of boxes support it.
  */
 export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless: () => boolean) {
   const { thickness, gap, edgeMargin, cutoutMargin, bodies } = layout;
@@ -58,7 +58,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     span(stand.frame, k, at - frame, at + frame);
   }
 
-  /** Where a body just touches one before it, from a place at which it is written; the one coordinate stays. */
+  /** Where a body just touches one before it, starting from its written place; one coordinate stays. */
   function touches(i: number, from: number, to: number, one: number, two: number, count: number): number {
     const at = places[i]!;
     let n = count;
@@ -174,7 +174,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
           }
         }
         if (i > 0) n = touches(i, from, to, one, two, n);
-        // The mirror image of what was tried need not be tried again.
+        // The mirror image of a place that was tried need not be tried.
         const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
         for (let p = 0; p < n; p++) {
           const c = p - corners;
@@ -196,7 +196,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     return false;
   }
 
-  /** By axis of the box: whether both panels across it are alike. */
+  /** For each axis of the box, whether both panels across it are equal. */
   const mirrors = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
   return { seat, corner, mirrors, limitsOf };
 }

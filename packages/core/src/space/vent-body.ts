@@ -99,9 +99,9 @@ export interface VentBody {
 
 /** Plain SI numbers of a slot. */
 export interface SlotBody {
-  /** Inside. */
+  /** Inner size. */
   readonly longSide: number;
-  /** Inside; in the plane of the fold. */
+  /** Inner size in the plane of the fold. */
   readonly shortSide: number;
   /** Thickness of its own boards. */
   readonly wall: number;
