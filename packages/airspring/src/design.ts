@@ -47,16 +47,18 @@ function notMet(search: Search): NotMet {
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
-      ? ['No box of the allowed kinds holds the drivers and its other parts: compare their sizes with the space.']
+      ? [
+          'No box of the allowed kinds has room for the drivers and its other parts. Compare their sizes with the space.',
+        ]
       : conflict.length === 1
         ? [`No box that was tried meets this wish: ${named}.`]
         : [
-            `No box that was tried meets these wishes together, although it would meet any of them without one of the others: ${named}.`,
+            `These wishes conflict: ${named}. No box that was tried meets all of them, but some box meets the rest if any one of them is dropped.`,
           ];
   if (fallenAtEnd) {
     const { highest } = job.written.wanted as { readonly highest: string };
     because.push(
-      `Every box has fallen further than wanted.fall allows at the end of the band already, at ${highest}: ask for a lower wanted.highest.`,
+      `At the end of the band, ${highest}, the response of every box has already fallen further than wanted.fall allows. Ask for a lower wanted.highest.`,
     );
   }
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
@@ -67,7 +69,7 @@ function notMet(search: Search): NotMet {
   return { ...head, nearest: { changes: nearest.changes, brief: nearest.brief as unknown as Brief, answer } };
 }
 
-/** What a search may be told beside its brief. */
+/** Options of a search, besides its brief. */
 export interface DesignOptions {
   /** Kinds of box that may be searched; the brief's `box.kinds` picks among them. Default: those of `standard`. */
   readonly kinds?: readonly BoxKind[];
@@ -76,9 +78,9 @@ export interface DesignOptions {
 }
 
 /**
- * The whole job as one call: from a brief to up to five boxes that meet it, or to why none does and the nearest brief that
- * can be met. A real search over volume, tuning, shape, parts and drivers with every limit; the same brief gives the same
- * answer.
+ * The whole job as one call. It turns a brief into up to five boxes that meet it, or into the reasons why none does and the
+ * nearest brief that can be met. It searches over volume, tuning, shape, parts and drivers within every limit. The same brief
+ * always gives the same answer.
  *
  * @throws InputError with every fault of the brief at its path
  * @example design(brief).ok // true
@@ -90,7 +92,7 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
 }
 
 /**
- * The JSON Schema of a brief, for editors: made from the same code that reads it.
+ * The JSON Schema of a brief, for editors. It is made from the schema that reads briefs.
  *
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */

@@ -2,11 +2,11 @@
 export type { BriefFor, ReadBrief } from './brief/schema.js';
 export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
 export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
-/** From a brief to boxes: the whole job, and the schema that editors check a brief with. */
+/** How does a brief become boxes, and which schema do editors check a brief with? */
 export { briefJsonSchema, type DesignOptions, design } from './design.js';
-/** What is asked, in SI units? */
+/** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
-/** What is a kind of box, and how is one written? */
+/** What is a kind of box, and how do you write one? */
 export type {
   Axis,
   BoxKind,
@@ -30,7 +30,7 @@ export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
 export { tunedByVents, type Vents, type VentTold, ventedFields } from './kind/tuned-by-vent.js';
 export { vented } from './kind/vented.js';
-/** What comes back? */
+/** What is the answer to a brief? */
 export type {
   Answer,
   Asked,
@@ -46,6 +46,6 @@ export type {
   Stretch,
   Told,
 } from './record/answer.js';
-/** What does the report say, and how do the curves look in text? */
+/** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { reportText } from './words/text.js';

@@ -42,9 +42,9 @@ const shapes: readonly BadInput[] = [
     ['vent.counts', [], 'empty', 'vent.counts', 'expected a count'],
     ['units.length', 'ell', 'unit', 'units.length', 'expected one of "mm", "cm", "in"'],
     ['version', 2, 'unit', 'version', 'got 2; expected 1'],
-    ['title', '', 'empty', 'title', 'expected a text that is not empty. Write something.'],
+    ['title', '', 'empty', 'title', 'expected a text that is not empty. Write a text.'],
     ['title', 3, 'unit', 'title', 'got 3; expected a text, in quotes'],
-    ['drivers.0.name', '', 'empty', 'drivers[0].name', 'Write something.'],
+    ['drivers.0.name', '', 'empty', 'drivers[0].name', 'Write a text.'],
   ]);
 
 /** Every quantity: without its unit, as a bare number, and beyond what somebody builds, told in the reader's own unit. */
@@ -232,14 +232,14 @@ const contradictions: readonly BadInput[] = [
     '900 cm²',
     'inconsistent',
     'drivers[0].Sd',
-    'got "900 cm²"; expected less than a disc of outerDiameter, 262 mm: 539.1 cm²',
+    'got "900 cm²"; expected less than the area of a disc of outerDiameter, 262 mm: 539.1 cm²',
   ],
   [
     'drivers.0.Xmax',
     '150 mm',
     'inconsistent',
     'drivers[0].Xmax',
-    'got "150 mm"; expected a travel one way that is less than depth, 118 mm',
+    'got "150 mm"; expected a one-way travel less than depth, 118 mm',
   ],
   [
     'drivers.0.displacedVolume',
@@ -268,7 +268,7 @@ const contradictions: readonly BadInput[] = [
   ['drivers.0.Bl', '3Tm', 'inconsistent', 'drivers[0].Bl', 'got "3Tm"; expected about'],
   ['drivers.0.R2', '3 Ω', 'inconsistent', 'drivers[0].L2', 'a value, because R2 is given'],
   ['space.panelThickness', '190 mm', 'inconsistent', 'space.panelThickness', 'less than half of space.height, 340 mm'],
-  ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the whole space, 55 L'],
+  ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the volume of the whole space, 55 L'],
   ['wanted.lowest', '200Hz', 'inconsistent', 'wanted.lowest', 'got "200Hz"; expected less than wanted.highest, 120 Hz'],
   ['vent.smallest', '5 in', 'inconsistent', 'vent.smallest', 'got "5 in"; expected at most vent.largest, 120 mm'],
   ['air.pressure', '100 kPa', 'conflict', 'air.altitude', 'got "0 m"; expected a pressure or an altitude, not both'],

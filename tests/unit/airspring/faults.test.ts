@@ -64,14 +64,14 @@ test('a space that holds no driver blames no wish', () => {
     ...demo,
     space: { ...demo.space, bracing: '0 L', width: '60 mm', height: '60 mm', depth: '60 mm' },
   });
-  expect(answer).toMatchObject({ ok: false, conflict: [], because: [expect.stringContaining('compare their sizes')] });
+  expect(answer).toMatchObject({ ok: false, conflict: [], because: [expect.stringContaining('Compare their sizes')] });
 });
 
 test('a band that ends where every box has fallen is answered with its end', () => {
   const answer = design(put(demo, 'wanted.highest', '20000 Hz'));
   if (answer.ok) throw new Error('nothing plays up to there');
   expect(answer.conflict.map(({ path }) => path)).toEqual(['wanted.lowest']);
-  expect(answer.because.join(' ')).toMatch(/at 20000 Hz: ask for a lower wanted\.highest/);
+  expect(answer.because.join(' ')).toMatch(/At the end of the band, 20000 Hz, .*Ask for a lower wanted\.highest/);
   expect(answer.nearest).toBeUndefined();
 });
 

@@ -14,14 +14,14 @@ test.each([
   ['{} {}', 1, 4, 'nothing more'],
   ['[01]', 1, 3, '"," or "]"'],
 ])('%j', (text, line, column, expected) => {
-  const says = `this is not JSON here; expected ${expected}`;
+  const says = `this is not JSON; expected ${expected}`;
   expect(jsonFault(text)).toEqual({ code: 'not-json', line, column, says });
 });
 
 test.each([
-  ['{\n  "a": 1,\n  "a": 2\n}', 3, 3, '"a" stands here for the second time; it stands in line 2 already'],
-  ['{"a": {"b": 1, "\\u0062": 2}}', 1, 16, '"b" stands here for the second time; it stands in line 1 already'],
-  ['{"\\u001b": 1, "\\u001b": 1}', 1, 15, '"\\u001b" stands here for the second time; it stands in line 1 already'],
+  ['{\n  "a": 1,\n  "a": 2\n}', 3, 3, '"a" is repeated here; it is already in line 2'],
+  ['{"a": {"b": 1, "\\u0062": 2}}', 1, 16, '"b" is repeated here; it is already in line 1'],
+  ['{"\\u001b": 1, "\\u001b": 1}', 1, 15, '"\\u001b" is repeated here; it is already in line 1'],
 ])('a name that stands twice in one record: %j', (text, line, column, says) => {
   expect(jsonFault(text)).toEqual({ code: 'repeated-name', line, column, says });
 });

@@ -26,9 +26,9 @@ describe('a brief that is met', () => {
     expect(answer).toContain(`${first.box.outer.map(mm).join(' × ')} mm outside`);
     expect(answer).toContain(`tuned to ${vent.fb.toFixed(1)} Hz by one vent of ${mm(vent.diameter)} mm`);
     expect(answer).toContain(`${mm(vent.length)} mm long`);
-    expect(answer).toContain(`${first.loudness.level.toFixed(1)} dB anywhere from 30 Hz to 120 Hz`);
+    expect(answer).toContain(`${first.loudness.level.toFixed(1)} dB at any frequency from 30 Hz to 120 Hz`);
     expect(answer).toContain(
-      `first to give out is the air speed in the vent, at ${first.loudness.frequency.toFixed(1)} Hz`,
+      `the first limit it reaches is the air speed in the vent, at ${first.loudness.frequency.toFixed(1)} Hz`,
     );
   });
 
@@ -60,7 +60,7 @@ describe('a brief that is met', () => {
     const cautions = flat(lines.map((line) => line.slice(2)).join(' '));
     for (const caution of first.cautions) expect(cautions.split(caution)).toHaveLength(2);
     const at = (words: string) => report.indexOf(words);
-    expect(at('! Dust')).toBeGreaterThan(at('Holes, their centres'));
+    expect(at('! Dust')).toBeGreaterThan(at('Cut these holes'));
     expect(at('! Dust')).toBeLessThan(at('One tube'));
     expect(at('! Fumes')).toBeGreaterThan(at('Print it'));
     expect(at('! Hearing')).toBeGreaterThan(at('HOW LOUD'));
@@ -89,9 +89,11 @@ describe('words flip with their numbers', () => {
   test('what gives out first', () => {
     const { loudness } = first;
     expect(changed({ loudness: { ...loudness, binding: 'heat', frequency: 77 } })).toContain(
-      'first to give out is the heat of the voice coil (Pe), at 77.0 Hz',
+      'the first limit it reaches is the heat of the voice coil (Pe), at 77.0 Hz',
     );
-    expect(changed({ loudness: { ...loudness, binding: 'the neighbours' } })).toContain('give out is the neighbours');
+    expect(changed({ loudness: { ...loudness, binding: 'the neighbours' } })).toContain(
+      'limit it reaches is the neighbours',
+    );
   });
 
   test('a kind of box says its own sentences, in the units of the reader', () => {
@@ -119,20 +121,20 @@ describe('words flip with their numbers', () => {
 
   test('depth: where a limit ends it before the response does, the report says what, and how far it would be passed', () => {
     const { below: _, ...response } = first.response;
-    expect(changed({ response })).not.toContain('not at the wanted level');
+    expect(changed({ response })).not.toContain('Played more softly');
     const below = { binding: 'vent', frequency: 21.4, times: 2.6 };
     const at = (change: object) => changed({ response: { ...response, depth: 30, below: { ...below, ...change } } });
     expect(at({ load: { value: 31.2, meaning: 'airSpeed', subject: 'the air in the vent' } })).toContain(
-      'Its response goes on down to 21.4 Hz, but not at the wanted level: below 30.0 Hz the air speed in the vent gives out, and at 21.4 Hz the air in the vent would reach 31.2 m/s.',
+      'Played more softly, it reaches down to 21.4 Hz. At the wanted level it stops at 30.0 Hz, where it reaches the limit on the air speed in the vent. If it played that level at 21.4 Hz, the air in the vent would reach 31.2 m/s.',
     );
     expect(at({ binding: 'travel' })).toContain(
-      'below 30.0 Hz the travel of the cone (Xmax) gives out, and at 21.4 Hz it would take 2.6 times what the travel of the cone (Xmax) allows.',
+      'it stops at 30.0 Hz, where it reaches the limit on the travel of the cone (Xmax). If it played that level at 21.4 Hz, it would need 2.6 times what that limit allows.',
     );
   });
 
   test('what was assumed is told with its amount, and nothing is said where nothing was', () => {
     expect(changed({ assumed: [['The driver is taken to fill ', [0.0024, 'volume'], '.']] })).toContain(
-      'Assumed, since the brief does not say it: The driver is taken to fill 2.4 L.',
+      'Assumed, because the brief does not say: The driver is taken to fill 2.4 L.',
     );
     expect(changed({ assumed: [] })).not.toContain('Assumed');
   });
@@ -141,15 +143,15 @@ describe('words flip with their numbers', () => {
     const atFullVoltage = { driveVoltageRms: 25 };
     const safe = { driveVoltageRms: 10, atFullVoltage };
     expect(changed({ protection: safe })).toContain(
-      'At 25 V rms, all that the amplifier gives, every tone stays within the travel',
+      'At 25 V rms, the most that the amplifier gives, no tone drives the cone beyond its safe travel.',
     );
-    expect(changed({ protection: safe })).toContain('At 10 V rms, which play the wanted level');
+    expect(changed({ protection: safe })).toContain('At 10 V rms, which gives the wanted level');
     const unsafe = { ...safe, atFullVoltage: { ...atFullVoltage, lowestSafeFrequency: 22.04 } };
     expect(changed({ protection: unsafe })).toContain('the lowest safe frequency is 22.0 Hz');
     expect(changed({ protection: unsafe })).toContain('keep such tones out');
     const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84 } as const;
     const filtered = changed({ protection: { ...unsafe, atFullVoltage: { ...unsafe.atFullVoltage, highPass } } });
-    expect(filtered).toContain('high-pass at 21.5 Hz prevents that; it costs 0.8 dB at 30 Hz');
+    expect(filtered).toContain('high-pass filter at 21.5 Hz prevents that. It lowers the level at 30 Hz by 0.8 dB.');
     expect(filtered).not.toContain('keep such tones out');
   });
 
@@ -158,16 +160,20 @@ describe('words flip with their numbers', () => {
       changed({ protection: { driveVoltageRms: 10, atFullVoltage: { driveVoltageRms: 25, ...guard } } });
     const within = at({ lowestSafeFrequency: 41.7 });
     expect(within).toContain('the lowest safe frequency is 41.7 Hz');
-    expect(within).toContain('Some of them are wanted tones, so that no high-pass below the band helps: turn down.');
+    expect(within).toContain(
+      'Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.',
+    );
     expect(within).not.toContain('keep such tones out');
     const never = at({ neverSafe: true });
-    expect(never).toContain('At 25 V rms, all that the amplifier gives, every tone drives the cone beyond its travel');
+    expect(never).toContain(
+      'At 25 V rms, the most that the amplifier gives, every tone drives the cone beyond its safe travel.',
+    );
     expect(never).not.toContain('the lowest safe frequency is');
   });
 
   test('a limit binds, or has room', () => {
     const margin = { path: 'space.width', what: 'outer width', value: 'x', limit: '480 mm', sense: 'at most' as const };
-    expect(changed({ margins: [{ ...margin, relative: -0.001 }] })).toContain('480 mm binds');
+    expect(changed({ margins: [{ ...margin, relative: -0.001 }] })).toContain('480 mm at its limit');
     expect(changed({ margins: [{ ...margin, relative: -0.25 }] })).toContain('480 mm 25 % to spare');
     const level = { ...margin, path: 'wanted.level', limit: '92 dB', relative: 10 ** (-6 / 20) - 1 };
     expect(changed({ margins: [level] })).toContain('92 dB 6.0 dB to spare');
@@ -179,7 +185,7 @@ describe('words flip with their numbers', () => {
       { code: 'neglected', text: 'The grille.' },
     ];
     const text = changed({ warnings, cautions: ['Cat: keep it off the cone.'] });
-    expect(text).toContain('ka is 0.6123, and 0 to 0.5 is what it was made for');
+    expect(text).toContain('ka is 0.6123, but the formula was made for 0 to 0.5');
     expect(text).toContain('Neglected: The grille.');
     expect(text).toContain('! Cat: keep it off the cone.');
     expect(text).not.toContain('! Hearing');
@@ -190,7 +196,7 @@ describe('words flip with their numbers', () => {
     const deviations = [{ field: 'Bl', given: 10, implied: 11, relative: -0.0909 }];
     const drivers = [{ ...account, deviations, blocked: ['Le: no data'] }] as Answer['drivers'];
     expect(flat(reportText({ ...bench, drivers }))).toContain(
-      'Bl is given as 10 T·m, and the other values make it 11 T·m, 9.1 % apart. Le: no data',
+      'Bl is given as 10 T·m, but the other values give 11 T·m. The two differ by 9.1 %. Le: no data',
     );
   });
 });
@@ -204,13 +210,13 @@ describe('a brief that cannot be met', () => {
     const { changes, answer } = impossible.nearest as NonNullable<NotMet['nearest']>;
     for (const { path, from, to } of changes) expect(text).toContain(`${path} ${from} ${to}`);
     const near = answer.designs[0] as Design;
-    expect(text).toContain(`It gives: Box A, the ${near.leaning} one, is ${near.called}`);
+    expect(text).toContain(`With these changes: Box A, the ${near.leaning} one, is ${near.called}`);
     expect(text).toContain(`${near.loudness.level.toFixed(1)} dB`);
   });
 
   test('says so where no nearest brief is known', () => {
     const { nearest: _, ...alone } = impossible;
-    expect(flat(reportText(alone))).toContain('No brief near to this one was found');
+    expect(flat(reportText(alone))).toContain('The search found no similar brief that can be met.');
   });
 });
 

@@ -117,8 +117,8 @@ test('its words carry no more digits than anybody reads', () => {
     });
     return found.ok ? '' : found.because.map(({ text }) => text).join();
   };
-  expect(at('9876.54321 V')).toBe('9877 V is too much at 98.77 Hz already: travel');
-  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, where the band begins');
+  expect(at('9876.54321 V')).toBe('9877 V is too much even at 98.77 Hz, the end of the band: travel');
+  expect(at('1.23456 mV')).toBe('0.001235 V is safe down to 2.346 Hz, the beginning of the band');
 });
 test('a peak of travel narrower than the step from sample to sample is not taken for safe', () => {
   const [Sd, Mms, Cms, Rms, Bl, R] = [0.033, 0.086, 0.4e-3, 0.05, 0.8, 5.6];

@@ -43,7 +43,7 @@ test('says in numbers why a vent is too long, and what to change', () => {
   expect(reasons({ ...space, vent })).toEqual([
     {
       code: 'vent-too-long',
-      text: expect.stringMatching(/^The vent is 412 mm long; at most 318 mm fits straight: allow one bend, /),
+      text: expect.stringMatching(/^The vent is 412 mm long\. At most 318 mm fits straight\. Allow one bend or /),
     },
   ]);
   expect(fit({ ...space, vent: { ...vent, bends: 'one-bend' } }).ok).toBe(true);
@@ -53,13 +53,13 @@ test('says what a driver needs', () => {
   expect(reasons({ ...space, driver: { ...space.driver, depth: '400 mm' } })).toEqual([
     {
       code: 'driver-too-deep',
-      text: expect.stringContaining('needs 382 mm behind the front panel, and there are 314 mm'),
+      text: expect.stringContaining('needs 382 mm behind the front panel, but there is only 314 mm'),
     },
   ]);
   expect(reasons({ ...space, driver: { ...space.driver, outerDiameter: '295 mm' } })).toEqual([
     {
       code: 'driver-too-wide',
-      text: expect.stringContaining('needs 305 mm of the width of the front panel, and it has 300 mm'),
+      text: expect.stringContaining('needs 305 mm of the width of the front panel, which has only 300 mm'),
     },
   ]);
   // Behind the panel: two pitches of 205, one cutout of 180, two panels of 18.
@@ -87,7 +87,7 @@ test('a length between straight and bent says so', () => {
   expect(reasons({ ...space, driver, vent: { ...vent, length: '300 mm' } })).toEqual([
     {
       code: 'vent-between-straight-and-bent',
-      text: expect.stringContaining('172 mm fits straight, 427.4 mm with one bend'),
+      text: expect.stringContaining('172 mm fits straight and 427.4 mm fits with one bend'),
     },
   ]);
 });

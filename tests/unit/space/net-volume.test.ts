@@ -58,7 +58,7 @@ test('a volume eaten up is a result', () => {
     because: [
       {
         code: 'volume-eaten-up',
-        text: expect.stringContaining('inner volume is 42 L and what stands in it takes 50 L'),
+        text: expect.stringContaining('inner volume is 42 L, but the parts in it take 50 L'),
       },
     ],
   });

@@ -7,13 +7,13 @@ import type { BriefFor, ReadBrief } from './schema.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
 
-/** What is written in the fields of every brief. */
+/** The fields of every brief, as they are written. */
 type Plain = BriefFor<readonly []>;
 
-/** Says that two things which were written contradict each other. */
+/** Reports that two values in the brief contradict each other. */
 type Contradicts = (path: string, got: unknown, expected: string) => void;
 
-/** Faults between fields that each are right alone, as far as they were read; told as they were written. */
+/** Faults between fields that are each right by themselves, as far as they were read. Values are quoted as written. */
 export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: readonly BriefPart[]): Fault[] {
   const { wanted = {}, drivers = [] } = read;
   const written = brief as Plain;
@@ -21,7 +21,7 @@ export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: 
     ...(across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
   ]);
   const contradicts: Contradicts = (path, got, expected) =>
-    faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
+    faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two values.' });
 
   if (wanted.lowest !== undefined && wanted.highest !== undefined && wanted.lowest >= wanted.highest) {
     const { lowest, highest } = written.wanted;
@@ -43,7 +43,7 @@ function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: F
   const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * (space[edge] as number), 1) : Infinity;
   const whole = Math.min(cuboid, space.volume ?? Infinity);
   if (space.bracing !== undefined && space.bracing >= whole) {
-    contradicts('space.bracing', written.bracing, `less than the whole space, ${litres(whole)}`);
+    contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${litres(whole)}`);
   }
 }
 
@@ -51,7 +51,7 @@ const litres = (volume: number): string => `${decimalText(volume * 1e3, 4)} L`;
 const squareCentimetres = (area: number): string => `${decimalText(area * 1e4, 4)} cm²`;
 const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
 
-/** A driver cannot be larger than itself: the frame encloses the cone, its travel, and the volume that it takes. */
+/** The parts of a driver must fit within its frame: the cone, its travel, and the volume that the driver displaces. */
 function acrossDriver(
   contradicts: Contradicts,
   written: Plain['drivers'][number],
@@ -62,7 +62,11 @@ function acrossDriver(
   if (outerDiameter !== undefined) {
     const frame = `outerDiameter, ${written.outerDiameter}`;
     if (Sd !== undefined && Sd >= disc(outerDiameter)) {
-      contradicts(at('Sd'), written.Sd, `less than a disc of ${frame}: ${squareCentimetres(disc(outerDiameter))}`);
+      contradicts(
+        at('Sd'),
+        written.Sd,
+        `less than the area of a disc of ${frame}: ${squareCentimetres(disc(outerDiameter))}`,
+      );
     }
     if (coneDiameter !== undefined && coneDiameter >= outerDiameter) {
       contradicts(at('coneDiameter'), written.coneDiameter, `less than ${frame}`);
@@ -70,12 +74,16 @@ function acrossDriver(
   }
   if (depth === undefined) return;
   if (Xmax !== undefined && Xmax >= depth) {
-    contradicts(at('Xmax'), written.Xmax, `a travel one way that is less than depth, ${written.depth}`);
+    contradicts(at('Xmax'), written.Xmax, `a one-way travel less than depth, ${written.depth}`);
   }
   if (outerDiameter === undefined || displacedVolume === undefined) return;
   const cylinder = disc(outerDiameter) * depth;
   if (displacedVolume > cylinder) {
     const sizes = `outerDiameter, ${written.outerDiameter}, and depth, ${written.depth}`;
-    contradicts(at('displacedVolume'), written.displacedVolume, `at most a cylinder of ${sizes}: ${litres(cylinder)}`);
+    contradicts(
+      at('displacedVolume'),
+      written.displacedVolume,
+      `at most the volume of a cylinder of ${sizes}: ${litres(cylinder)}`,
+    );
   }
 }

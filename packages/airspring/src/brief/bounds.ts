@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { type Bounds, plainNumber } from './quantity-text.js';
 import { MOST } from './size.js';
 
-// Far wider than any box or driver that somebody builds: they catch a wrong unit where the reader wrote it.
+// Bounds far wider than anything that is built: they catch a wrong unit where the reader wrote it.
 export const edge: Bounds<'length'> = { least: 0.02, greatest: 20, unit: 'm' };
 export const size: Bounds<'length'> = { least: 1, greatest: 2000, unit: 'mm' };
 export const wall: Bounds<'length'> = { least: 0.1, greatest: 200, unit: 'mm' };
@@ -14,10 +14,10 @@ export const ohms: Bounds<'resistance'> = { least: 0.001, greatest: 10_000, unit
 
 /** A quality factor. */
 export const Q = plainNumber(0.01, 1e4);
-/** Of losses: with less the box would be more hole, or more damping, than box. */
+/** A quality factor of losses. Below 1, leaks or damping would outweigh the box itself. */
 export const lossQ = plainNumber(1, 1e4);
 
-/** A list that a person can have written. */
+/** Limits the length of a list to what a person might write. */
 export const most = <const T extends readonly unknown[]>() =>
   v.maxLength<T, typeof MOST, string>(
     MOST,

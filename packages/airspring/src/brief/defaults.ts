@@ -4,7 +4,7 @@ import type { ReadBrief } from './schema.js';
 
 const HALF_POWER = 10 * Math.log10(2);
 
-/** Fills in the defaults of a brief without faults; those of a kind's own fields are the kind's business. */
+/** Fills in the defaults of a brief without faults. Each kind fills in the defaults of its own fields. */
 export function jobOf(written: Written, read: ReadBrief, air: Air, choices: readonly DriverChoice[]): Job {
   const { title, space, wanted, amplifier, box = {}, units = {}, weights = {} } = read;
   return {

@@ -9,7 +9,7 @@ type Sheet = Omit<ReadBrief['drivers'][number], 'wirings' | 'faces' | 'spread'>;
 type Brief = BriefFor<readonly []>;
 type Written = Brief['drivers'][number];
 
-/** The result, or `undefined` with the faults of a refusal added to the others. */
+/** The result; or `undefined`, with the faults of the refusal added to the others. */
 export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault): Fault | undefined => fault) {
   try {
     return work();
@@ -41,20 +41,20 @@ export function withUnits<Data>(
 /** Fields of a driver that say how it may be used. */
 const USES: readonly string[] = ['wirings', 'faces', 'spread'];
 
-/** Completes a sheet; of one that has lost a value to a fault only contradictions are told, and nothing is missing. */
+/** Completes a sheet. If a value was lost to a fault, only contradictions are reported, not what is missing. */
 function completedOf(faults: Fault[], sheet: Faultless<Sheet>, written: Written, path: string) {
   const completed = gather(faults, () => completeDriver(withUnits<DriverData>(sheet, written), path));
   if (completed === undefined || completed.ok) return completed;
   const whole = Object.keys(written).every((field) => USES.includes(field) || Object.hasOwn(sheet, field));
   if (!whole) return undefined;
   for (const { text } of completed.because) {
-    const expected = 'data that make a driver whole';
+    const expected = 'enough data to work out the whole driver';
     faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: text });
   }
   return undefined;
 }
 
-/** Choices that differ by name alone are one: the search would only find the same boxes again. */
+/** Drops choices that differ in name alone: the search would only find the same boxes again. */
 const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
   const known = new Map<string, DriverChoice>();
   for (const choice of choices) {
@@ -65,7 +65,7 @@ const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
   return [...known.values()];
 };
 
-/** Every driver of a brief in every wiring, and the faults across their fields, as far as they were read. */
+/** Every driver of a brief in every wiring, as far as they were read; adds the faults across their fields. */
 export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Faultless<ReadBrief>): DriverChoice[] {
   const all = drivers.flatMap((faultless, driverIndex): DriverChoice[] => {
     if (faultless === undefined) return [];
@@ -78,7 +78,7 @@ export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Fau
     return wirings.flatMap((wiring, i): DriverChoice[] => {
       if (wiring === undefined) return [];
       const at = `${path}.wirings[${i}]`;
-      // Without a driver the wiring is judged all the same; that the driver is missing has been told.
+      // The wiring is checked even without a driver. That the driver is missing has already been reported.
       const told = (fault: Fault) =>
         fault.path.startsWith('group') ? { ...fault, path: fault.path.replace(/^group/, at) } : undefined;
       const made = gather(faults, () => group((completed?.driver ?? {}) as DriverGroup['driver'], wiring), told);

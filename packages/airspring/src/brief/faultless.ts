@@ -1,11 +1,11 @@
-/** What was read, without what has a fault: anything may be missing, and in a list a place may be empty. */
+/** What was read, without the parts that have faults: anything may be missing, and a place in a list may be empty. */
 export type Faultless<T> = T extends string | number | boolean
   ? T
   : T extends readonly (infer Item)[]
     ? readonly (Faultless<Item> | undefined)[]
     : { readonly [Name in keyof T]?: Faultless<NonNullable<T[Name]>> };
 
-/** The faulty paths as a tree: a leaf, without branches, is a place with a fault. */
+/** The faulty paths as a tree; each leaf is a place with a fault. */
 type Tree = Map<PropertyKey, Tree>;
 
 function treeOf(paths: readonly (readonly PropertyKey[])[]): Tree {
@@ -14,7 +14,7 @@ function treeOf(paths: readonly (readonly PropertyKey[])[]): Tree {
     let at = tree;
     for (const [i, key] of path.entries()) {
       const branch = at.get(key);
-      // Something around it has a fault already.
+      // Something that contains it already has a fault.
       if (branch?.size === 0) break;
       const next: Tree = i === path.length - 1 ? new Map() : (branch ?? new Map());
       at.set(key, next);
@@ -24,7 +24,7 @@ function treeOf(paths: readonly (readonly PropertyKey[])[]): Tree {
   return tree;
 }
 
-/** A copy without the leaves of the tree, in one walk. */
+/** A copy without the leaves of the tree, made in one walk. */
 function without(value: unknown, tree: Tree): unknown {
   if (typeof value !== 'object' || value === null) return undefined;
   const part = (key: PropertyKey, item: unknown) => {
@@ -41,6 +41,6 @@ function without(value: unknown, tree: Tree): unknown {
   );
 }
 
-/** A copy without what stands at any of these paths; none of them is the whole. */
+/** A copy without the values at these paths. No path may be the root. */
 export const faultlessOf = <T>(value: T, faulty: readonly (readonly PropertyKey[])[]): Faultless<T> =>
   without(value, treeOf(faulty)) as Faultless<T>;

@@ -5,14 +5,14 @@ import type { Job, Written } from '../job/job.js';
 /** Fields that a kind of box adds to sections of the brief: section → field → schema; or a list of its own as one schema. */
 export type Fields = Readonly<Record<string, v.GenericSchema | Readonly<Record<string, v.GenericSchema>>>>;
 
-/** What of a kind of box the brief must know: its name, its fields, and what between its fields can contradict. */
+/** What a brief must know of a kind of box: its name, its fields, and which of its fields can contradict each other. */
 export interface BriefPart<F extends Fields = Fields> {
   /** As `box.kinds` names it. */
   readonly name: string;
   /** It is tried only where `box.kinds` names it. */
   readonly byName?: true;
   readonly fields: F;
-  /** Faults between fields that each are right alone, told as they were written. */
+  /** Faults between fields that are each right by themselves. Values are quoted as written. */
   readonly across?: (written: Written, read: Partial<Job['sections']>) => readonly Fault[];
 }
 

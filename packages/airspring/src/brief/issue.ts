@@ -4,7 +4,7 @@ import { likeliest } from './likeness.js';
 import { fieldsAt, type Path, pathText, schemaAt, valueAt } from './place.js';
 import { unpacked } from './quantity-text.js';
 
-/** What would do where a value is of the wrong type, in words. */
+/** What is expected in place of a value of the wrong type, in words. */
 const TYPES: Readonly<Record<string, string>> = {
   Object: 'a record, in braces',
   Array: 'a list, in square brackets',
@@ -15,11 +15,11 @@ const TYPES: Readonly<Record<string, string>> = {
 
 const ownPath = (issue: v.BaseIssue<unknown>): Path => (issue.path ?? []).map(({ key }) => key as PropertyKey);
 
-/** Choices come as ("a" | "b"). */
+/** Puts an expected type into words. The schema library writes choices as ("a" | "b"). */
 const inWords = (expects: string): string =>
   TYPES[expects] ?? expects.replace(/^\((.*)\)$/, 'one of $1').replaceAll(' | ', ', ');
 
-/** What stands at a place of the brief, or what would have to. */
+/** A fault, and its place in the brief. */
 interface Found {
   readonly path: Path;
   readonly fault: Fault;
@@ -28,7 +28,7 @@ interface Found {
 /** What the schema library found, as a fault of ours at its place. */
 export function faultOf(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): Found {
   const path = ownPath(issue);
-  // To the schema library a list is a record without its fields.
+  // The schema library takes a list for a record whose fields are missing.
   const list = issue.path?.findIndex((step) => step.type === 'object' && Array.isArray(step.input)) ?? -1;
   if (list >= 0) {
     const around = path.slice(0, list);
@@ -55,7 +55,7 @@ function missing(path: Path, schema: v.GenericSchema): Fault {
   return { code: 'empty', path: pathText(path), got: undefined, expected, remedy: 'Add the field.' };
 }
 
-/** Every field that was not read. The schema library names one a record; what it read has none of them. */
+/** Every field that was not read. The schema library reports only one for each record, but it reads none of them. */
 export function unknownFields(given: unknown, read: unknown, schema: v.GenericSchema, path: Path = []): Fault[] {
   if (given === read || typeof given !== 'object' || typeof read !== 'object' || !given || !read) return [];
   const list = Array.isArray(given);

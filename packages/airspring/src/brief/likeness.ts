@@ -1,4 +1,4 @@
-/** How many letters must be put in, taken out, changed or swapped with their neighbour to make one word of the other. */
+/** How many letters must be inserted, removed, changed or swapped with their neighbour to turn one word into the other. */
 function distance(a: string, b: string): number {
   let [beforeLast, last] = [[] as number[], Array.from({ length: b.length + 1 }, (_, j) => j)];
   for (let i = 1; i <= a.length; i++) {
@@ -16,11 +16,11 @@ function distance(a: string, b: string): number {
   return last[b.length] as number;
 }
 
-/** Letters that are alike when one writes in a hurry. */
+/** A word without the differences of hurried writing: case, blanks, underscores and hyphens. */
 const loose = (word: string): string => word.toLowerCase().replace(/[\s_-]/g, '');
 
 /**
- * The known word that a written one was probably meant to be, or `undefined` where none is near: a third of its letters may differ.
+ * The known word that was probably meant, or `undefined` when none is near. A third of the letters may differ.
  *
  * @example likeliest('vas', ['fs', 'Vas']) // 'Vas'
  */

@@ -4,7 +4,7 @@ export type Path = readonly PropertyKey[];
 
 const plainName = /^[\p{L}_$][\p{L}\p{N}_$]*$/u;
 
-/** One path as people write it: `drivers[0].Qts`; names that are none stand in quotes. */
+/** A path as people write it: `drivers[0].Qts`. Names that are not plain words are quoted. */
 export const pathText = (path: Path): string =>
   path.reduce<string>((text, key) => {
     if (typeof key === 'number') return `${text}[${key}]`;
@@ -13,27 +13,27 @@ export const pathText = (path: Path): string =>
     return text === '' ? name : `${text}.${name}`;
   }, '') || 'brief';
 
-/** What stands at a path of a value that may be anything. */
+/** The value at a path of any value; `undefined` where there is none. */
 export const valueAt = (value: unknown, path: Path): unknown =>
   path.reduce<unknown>(
     (at, key) => (typeof at === 'object' && at !== null && Object.hasOwn(at, key) ? at[key as never] : undefined),
     value,
   );
 
-/** The keys of a path that was written by {@link pathText} or by core. */
+/** The keys of a path that {@link pathText} or core has written. */
 export const keysOf = (path: string): Path =>
   [...path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map(([, place, name]) =>
     place === undefined ? (name as string) : Number(place),
   );
 
-/** The parts of a schema that one can walk. */
+/** The parts of a schema that can be walked. */
 interface Walkable {
   readonly entries?: Readonly<Record<string, v.GenericSchema>>;
   readonly item?: v.GenericSchema;
   readonly wrapped?: v.GenericSchema;
 }
 
-/** The schema at a path, without the word that it may be left out; `undefined` where the schema knows no such place. */
+/** The schema at a path, without its mark as optional; `undefined` where the schema has no such place. */
 export function schemaAt(schema: v.GenericSchema, path: Path): v.GenericSchema | undefined {
   const { wrapped, entries, item } = schema as Walkable;
   if (wrapped !== undefined) return schemaAt(wrapped, path);

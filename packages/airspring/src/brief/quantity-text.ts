@@ -15,16 +15,16 @@ import { meantTexts, spellingOf, strictText } from './spelling.js';
 
 type Said = Pick<Fault, 'code' | 'expected' | 'remedy'>;
 
-/** Parts of a fault, carried through the schema library in the text of its issue. */
+/** The parts of a fault as one text, which the schema library carries as the message of its issue. */
 const packed = ({ code, expected, remedy }: Said): string => [code, expected, remedy].join('\n');
 
-/** The parts again; `undefined` where the text is the schema library's own. */
+/** The parts of a packed fault; `undefined` for the schema library's own message. */
 export function unpacked(message: string): Said | undefined {
   const [code, expected, remedy] = message.split('\n');
   return expected === undefined || remedy === undefined ? undefined : { code: code as FaultCode, expected, remedy };
 }
 
-/** Bounds of a quantity, as people write them: both in one unit of the kind. */
+/** Bounds of a quantity, both in one unit of the kind. */
 export interface Bounds<K extends Kind> {
   readonly least: number;
   readonly greatest: number;
@@ -33,7 +33,7 @@ export interface Bounds<K extends Kind> {
 
 const unitOf = (strict: string): string => strict.slice(strict.indexOf(' ') + 1);
 
-/** A range in the unit that the reader uses, so that no one has to convert. */
+/** A range in the unit that the reader used, so that nobody has to convert. */
 function rangeText<K extends Kind>(kind: K, range: readonly [number, number], unit: string): string {
   const [least, greatest] = range.map((value) => decimalText(inUnit(kind, value, unit as UnitOf<K>), 6));
   return `a value from ${least} to ${greatest} ${unit} (${kinds[kind].of})`;
@@ -51,7 +51,7 @@ function readText<K extends Kind>(kind: K, text: string, sign: Sign, range?: rea
     if (fault.code !== 'unit') return fault;
     const meant = meantTexts(kind, text).map((one) => `"${one}"`);
     const remedy = `Write it like "${exampleOf(kind)}".`;
-    const question = `A decimal point is a point, and thousands stand together. Did you mean ${meant.join(' or ')}?`;
+    const question = `Use a point for decimals and nothing between thousands. Did you mean ${meant.join(' or ')}?`;
     return { ...fault, expected: meaning(kind), remedy: meant.length > 0 ? question : remedy };
   });
   if (outside) {
@@ -64,7 +64,7 @@ function readText<K extends Kind>(kind: K, text: string, sign: Sign, range?: rea
 const exampleOf = (kind: Kind): string => (kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`);
 const meaning = (kind: Kind): string => `a number and one of ${unitList(kind)}`;
 
-/** A quantity in a brief: a text with its unit in, a checked SI number out. `strict` gives core's text for what is written. */
+/** A quantity in a brief: reads a text with a unit into a checked SI number. `strict` gives the text in core's spelling. */
 export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign = 'positive') => {
   const range =
     bounds && ([bounds.least, bounds.greatest].map((one) => siOf(kind, one, bounds.unit)) as [number, number]);
@@ -92,7 +92,7 @@ function siOf<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): number {
   return value * scale + offset;
 }
 
-/** A plain number in a brief, within bounds that have a meaning. */
+/** A plain number in a brief, within sensible bounds. */
 export const plainNumber = (least: number, greatest: number) => {
   const message = packed({
     code: 'out-of-range',
@@ -112,11 +112,11 @@ export const wholeNumber = (least: number, greatest: number) => {
   return v.pipe(v.number(), v.integer(message), v.minValue(least, message), v.maxValue(greatest, message));
 };
 
-/** Words in a brief: at least one letter, and no more than a page can hold. */
+/** A text in a brief: not empty, and at most so many characters. */
 export const words = (most: number) =>
   v.pipe(
     v.string(),
-    v.minLength(1, packed({ code: 'empty', expected: 'a text that is not empty', remedy: 'Write something.' })),
+    v.minLength(1, packed({ code: 'empty', expected: 'a text that is not empty', remedy: 'Write a text.' })),
     v.maxLength(
       most,
       packed({ code: 'out-of-range', expected: `a text of at most ${most} characters`, remedy: 'Shorten it.' }),

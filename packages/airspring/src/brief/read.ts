@@ -12,20 +12,21 @@ import { keysOf, valueAt } from './place.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
 
-/** Faults of what core read are told with what the reader wrote. */
+/** A fault found by core, with the value as the reader wrote it. */
 const asWritten = (brief: unknown) => (fault: Fault) => {
   const written = valueAt(brief, keysOf(fault.path));
   return typeof written === 'string' || typeof written === 'number' ? { ...fault, got: written } : fault;
 };
 
-/** One fault a place and reason. */
+/** One fault for each place and reason. */
 const once = (faults: readonly Fault[]): Fault[] => [
   ...new Map(faults.map((fault) => [`${fault.path}\n${fault.expected}`, fault])).values(),
 ];
 
 /**
- * Reads a brief: every quantity to SI units, every default filled in, every driver completed. Fields that are right alone are
- * held against each other even where others have faults, so that nobody has to correct a brief in stages.
+ * Reads a brief: converts every quantity to SI units, fills in every default, completes every driver. Fields that are right by
+ * themselves are checked against each other even when other fields have faults, so that nobody has to correct a brief in
+ * stages.
  *
  * @throws InputError with every fault at its path
  * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
@@ -46,7 +47,7 @@ export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
   const medium = gather(across, () => mediumOf(faultless.air ?? {}));
   const choices = choicesOf(across, brief, faultless);
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
-  // What is wrong alone cannot be held against another field as well.
+  // A field that is wrong by itself is not checked against other fields as well.
   const places = new Set(alone.map(({ path }) => path));
   const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief));
   const faults = once([...alone, ...held]);

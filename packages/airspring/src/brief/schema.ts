@@ -8,7 +8,7 @@ import { seatingFields } from './seating.js';
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
 
-/** A candidate driver as its sheet gives it, and its sizes. */
+/** A candidate driver: the data of its sheet, and its sizes. */
 export const driverFields = {
   name: title,
   fs: opt(quantity('frequency', audible)),
@@ -34,7 +34,7 @@ export const driverFields = {
   displacedVolume: opt(quantity('volume', { least: 1e-4, greatest: 1000, unit: 'L' })),
 } as const;
 
-/** The same, and how it may be used. */
+/** A candidate driver, and the wirings in which it may be used. */
 const driver = v.strictObject({
   ...driverFields,
   wirings: opt(
@@ -48,13 +48,13 @@ const driver = v.strictObject({
       ),
       v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
       most(),
-      v.description('how many of this driver, and how they are wired; each is tried. Default: one'),
+      v.description('how many of this driver, and how they are wired; each wiring is tried; default one driver'),
     ),
   ),
   ...seatingFields,
 });
 
-/** What every brief may say, whatever kinds of box are tried. */
+/** The fields of every brief, whatever kinds of box are tried. */
 const sections = {
   $schema: opt(words(2000)),
   version: v.literal(1),
@@ -71,33 +71,33 @@ const sections = {
     bracing: opt(
       v.pipe(
         quantity('volume', { least: 0, greatest: 10_000, unit: 'L' }, 'not-negative'),
-        v.description('air that bracing takes; default none'),
+        v.description('volume of the bracing inside the box; default none'),
       ),
     ),
     cutoutPlay: opt(
       v.pipe(
         quantity('length', { least: 0, greatest: 50, unit: 'mm' }, 'not-negative'),
-        v.description('free room kept around each cutout, for the error of a saw; default 2 mm'),
+        v.description('clear space kept around each cutout, in case the saw slips; default 2 mm'),
       ),
     ),
   }),
   wanted: v.strictObject({
-    lowest: v.pipe(quantity('frequency', audible), v.description('where the programme begins')),
-    highest: v.pipe(
-      quantity('frequency', audible),
-      v.description('where the programme ends, as far as this box plays it'),
+    lowest: v.pipe(quantity('frequency', audible), v.description('lowest frequency of the programme')),
+    highest: v.pipe(quantity('frequency', audible), v.description('highest frequency that this box has to play')),
+    level: v.pipe(
+      quantity('level', decibels),
+      v.description('level of a steady sine at every frequency of the band, at 1 m in half space'),
     ),
-    level: v.pipe(quantity('level', decibels), v.description('steady sine throughout the band, at 1 m in half space')),
     fall: opt(
       v.pipe(
         quantity('level', decibels),
-        v.description('how far the response may have fallen at the lowest; default half power'),
+        v.description('how far the response may have fallen at the lowest frequency; default half power (3 dB)'),
       ),
     ),
     rise: opt(
       v.pipe(
         quantity('level', decibels),
-        v.description('how far the response may rise over its reference; default 1.5 dB'),
+        v.description('how far the response may rise above its reference; default 1.5 dB'),
       ),
     ),
   }),
@@ -132,7 +132,7 @@ const sections = {
 
 const emptyList = 'empty\nat least one kind of box\nName one, or leave the field out.';
 
-/** The field's schema of each kind that has it: one schema, and what each kind says about it. */
+/** One schema for a field that several kinds may have, with what each kind says about it. */
 function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.GenericSchema {
   const owners = parts.filter((part) => Object.hasOwn(fieldsIn(part, section), name));
   const [first, ...others] = owners.map((part) => fieldsIn(part, section)[name] as v.GenericSchema);
@@ -158,7 +158,7 @@ const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<strin
 };
 const isSchema = (part: Fields[string]): part is v.GenericSchema => part.kind === 'schema';
 
-/** The sections that kinds of box add to, each with the fields of all kinds. */
+/** The sections to which kinds of box add fields, each with the fields of all kinds. */
 function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
   const names = [...new Set(['box', ...parts.flatMap(({ fields }) => Object.keys(fields))])];
   const tried = parts.filter(({ byName }) => !byName).map(({ name }) => name);
@@ -181,7 +181,7 @@ function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema
 }
 
 /**
- * What a brief may say when these kinds of box can be tried: types, checks and the JSON Schema for editors all come from here.
+ * The schema of a brief for these kinds of box. Types, checks and the JSON Schema for editors all come from it.
  *
  * @example v.parse(briefSchema(kinds), brief)
  */
@@ -190,10 +190,10 @@ export const briefSchema = (parts: readonly BriefPart[]) =>
 
 const base = v.strictObject(sections);
 
-/** A brief for boxes of these kinds as it stands in a file. */
+/** A brief for boxes of these kinds, as it is written in a file. */
 export type BriefFor<Parts extends readonly BriefPart[]> = v.InferInput<typeof base> & {
   readonly box?: { readonly kinds?: readonly string[] };
 } & WrittenFields<Parts>;
 
-/** The same with every quantity read. Fields of kinds are in it as well, and known to their kind only. */
+/** The same with every quantity read. It also holds the fields of kinds, which only their kind knows. */
 export type ReadBrief = v.InferOutput<typeof base> & { readonly box?: { readonly kinds?: readonly string[] } };

@@ -1,11 +1,11 @@
 import type { Fault } from '@airspring/core/fault';
 
-/** Most items of a list and fields of a record that a brief can hold. */
+/** A brief can hold at most this many items in a list and fields in a record. */
 export const MOST = 256;
-/** Deeper than any field of a brief: what lies below is an unknown field already. */
+/** Deeper than any field of a brief. Whatever lies deeper belongs to an unknown field. */
 const DEEPEST = 8;
 
-/** Lists and records too large to be a brief, found without reading what is in them. */
+/** Finds lists and records that are too large for a brief, without reading their contents. */
 export function faultsOfSize(value: unknown, path: string, depth = 0): Fault[] {
   if (typeof value !== 'object' || value === null || depth > DEEPEST) return [];
   const list = Array.isArray(value);

@@ -4,10 +4,10 @@ import { type Kind, kinds } from '@airspring/core/quantity';
 const BLANK = '[ \\u00A0\\u202F\\u2007\\u2009]';
 const SIGN = '[+\\-\\u2212]';
 const DECIMAL = '(?:\\d+(?:\\.\\d*)?|\\.\\d+)(?:[eE][+\\-\\u2212]?\\d+)?';
-/** Inches are cut into halves and quarters: '3/4', '10 1/4'. */
+/** Inches are written in fractions: '3/4', '10 1/4'. */
 const FRACTION = `(?:(\\d+)${BLANK})?(\\d+)/([1-9]\\d*)`;
 
-/** How a letter of a unit may be written instead: by a look-alike, or by what a keyboard has. */
+/** What else may be written for a letter of a unit: a look-alike, or a character that keyboards have. */
 const LETTERS: Readonly<Record<string, string>> = {
   '²': '(?:²|\\^?2)',
   '³': '(?:³|\\^?3)',
@@ -17,7 +17,7 @@ const LETTERS: Readonly<Record<string, string>> = {
   '°': `(?:[°º˚]|deg${BLANK}?)`,
 };
 
-/** Other words for a unit of exactly the same size. */
+/** Other names of exactly the same unit. */
 const WORDS: Readonly<Record<string, readonly string[]>> = {
   L: ['l', 'dm(?:³|\\^?3)', 'litres?', 'liters?'],
   'cm³': ['m[lL]', 'cc'],
@@ -36,18 +36,19 @@ const spellings = (unit: string): string =>
   [[...unit].map((letter) => LETTERS[letter] ?? escaped(letter)).join(''), ...(WORDS[unit] ?? [])].join('|');
 
 /**
- * The texts of a kind that a brief may hold, as the source of a regular expression: our reader and the JSON Schema for
- * editors share it, so that both take the same. Groups: sign, decimal, whole, numerator, denominator, then one for each unit.
+ * The texts that a brief may hold for a kind of quantity, as the source of a regular expression. The reader and the JSON
+ * Schema for editors share it, so that both accept the same texts. Groups: sign, decimal, whole, numerator, denominator, then
+ * one for each unit.
  */
 export function spellingOf(kind: Kind): string {
   const units = Object.keys(kinds[kind].units).map((unit) => `(${spellings(unit)})`);
   return `^(${SIGN}?)(?:(${DECIMAL})|${FRACTION})${BLANK}?(?:${units.join('|')})$`;
 }
 
-/** Longest text that can be a quantity. */
+/** The longest text that can be a quantity. */
 const LONGEST = 60;
 
-/** The strict text of core for a text as people write it, or `undefined` where it is none. */
+/** Core's strict spelling of a quantity as people write it; `undefined` when the text is no quantity. */
 export function strictText(kind: Kind, text: string): string | undefined {
   if (text.length > LONGEST) return undefined;
   const found = new RegExp(spellingOf(kind), 'u').exec(text);
@@ -59,7 +60,7 @@ export function strictText(kind: Kind, text: string): string | undefined {
   return `${sign === '\u2212' ? '-' : sign}${digits} ${unit}`;
 }
 
-/** What a text with commas or blanks among its digits may have meant: never guessed, only asked. */
+/** What a text with commas or blanks among its digits may mean. The reader is asked; nothing is guessed. */
 export function meantTexts(kind: Kind, text: string): readonly string[] {
   if (text.length > LONGEST) return [];
   const found = /^([+\-\u2212]?)(\d{1,3}(?:[,.' \u00A0\u202F\u2009]\d{3})+|\d+)(?:[,.](\d+))?(?=[^\d.,])(.*)$/u.exec(
@@ -70,7 +71,7 @@ export function meantTexts(kind: Kind, text: string): readonly string[] {
   const grouped = /[^\d]/.test(whole);
   const joined = whole.replace(/[^\d]/g, '');
   const readings = [`${joined}${decimals === undefined ? '' : `.${decimals}`}`];
-  // One comma before three digits stands for a decimal in one country and for a thousand in the next.
+  // One comma before three digits marks decimals in some countries and thousands in others.
   const [before, after, ...more] = whole.split(/[,.]/);
   if (grouped && decimals === undefined && after !== undefined && more.length === 0)
     readings.unshift(`${before}.${after}`);

@@ -8,23 +8,24 @@ export type Asked =
   | { readonly what: 'refused'; readonly line: string };
 
 export const help = `airspring design <brief.json>          print the boxes that meet a brief
-airspring design <brief.json> --json   the same as data, in SI units
-airspring design --schema              the JSON Schema of a brief, for editors
+airspring design <brief.json> --json   print them as data, in SI units
+airspring design --schema              print the JSON Schema of a brief, for editors
 
-A brief is a JSON file: drivers, space, what is wanted, amplifier, vent, printer.
+A brief is a JSON file that describes the drivers, the space, the sound that is
+wanted, the amplifier, the vent and the printer.
 
-Ends with
-  0  when every wish is met
-  1  when not: the report says why, and what could be asked instead
-  2  when the brief or the command has a fault: one line each
-  3  when the file of the brief cannot be read
-  4  when the report cannot be written, for example on a full disk
-  5  when the reader of the report closed the pipe before its end
-  70 when this program has a fault of its own
-  130 when it was stopped with Ctrl-C
+Exit codes:
+  0  every wish is met
+  1  not every wish is met; the report says why, and what to ask for instead
+  2  the brief or the command line has a fault; each fault is one line
+  3  the file of the brief cannot be read
+  4  the report cannot be written, for example because the disk is full
+  5  the reader of the report closed the pipe early
+  70 the program itself has a fault
+  130 the program was stopped with Ctrl-C
 `;
 
-/** Reads the words after the command's name. */
+/** Reads the arguments of the command. */
 export function readArguments(words: readonly string[]): Asked {
   let read: ReturnType<typeof parse>;
   try {
@@ -39,7 +40,7 @@ export function readArguments(words: readonly string[]): Asked {
   if (verb !== 'design') return { what: 'refused', line: `expected "design", got ${verb ? `"${verb}"` : 'nothing'}` };
   if (values.schema) return { what: 'schema' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
-  if (more.length > 0) return { what: 'refused', line: `expected one path, got also "${more.join('", "')}"` };
+  if (more.length > 0) return { what: 'refused', line: `expected one path, but also got "${more.join('", "')}"` };
   return { what: 'design', path, json: values.json ?? false };
 }
 

@@ -1,29 +1,29 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { jsonFault } from './json-fault.js';
 
-/** What stands in a file, or one line about why it cannot be read, or about what is wrong with its text. */
+/** The contents of a file; or one line that says why it cannot be read, or what is wrong with its text. */
 export type BriefFile =
   | { readonly ok: true; readonly brief: unknown }
   | { readonly ok: false; readonly unreadable: boolean; readonly line: string };
 
-/** Faults of the file, not of this program: their code is a system's word like ENOENT. */
+/** Whether a fault comes from the file system, not from this program: its code is a word such as ENOENT. */
 const isSystemFault = (error: unknown): error is Error & { code: string } =>
   error instanceof Error && 'syscall' in error && 'code' in error;
 
 const WHY: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',
   ENOTDIR: 'there is no such file',
-  EISDIR: 'that is a folder',
-  EACCES: 'that file may not be read',
-  EPERM: 'that file may not be read',
-  ELOOP: 'its links lead round in a circle',
-  ENAMETOOLONG: 'that name is too long for a file',
+  EISDIR: 'this is a folder, not a file',
+  EACCES: 'you have no permission to read this file',
+  EPERM: 'you have no permission to read this file',
+  ELOOP: 'its symbolic links form a loop',
+  ENAMETOOLONG: 'the name is too long for a file',
 };
 
-/** A brief is a few thousand bytes; what is larger than this is something else, or has no end. */
+/** A brief has a few thousand bytes. A file larger than this is something else, or has no end. */
 const LARGEST = 16 * 2 ** 20;
 
-/** Every byte of a file, or why not. Read from one descriptor, so that it is one file even where its name moves. */
+/** Every byte of a file, or why it cannot be read. One descriptor is used, so that renaming cannot mix two files. */
 function bytesOf(path: string): Buffer | string {
   const file = openSync(path, 'r');
   try {
@@ -35,12 +35,12 @@ function bytesOf(path: string): Buffer | string {
       const count = readSync(file, part, 0, part.length, null);
       if (count === 0) break;
       size += count;
-      if (size > LARGEST) return 'that is larger than 16 MiB, and no brief is';
+      if (size > LARGEST) return 'the file is larger than 16 MiB, the most that a brief may have';
       parts.push(part.subarray(0, count));
     }
     const after = fstatSync(file);
     if (before.isFile() && (before.size !== after.size || before.mtimeMs !== after.mtimeMs)) {
-      return 'that file changed while it was read; try again';
+      return 'the file changed while it was being read; try again';
     }
     return Buffer.concat(parts);
   } finally {
@@ -57,13 +57,13 @@ export function readBriefFile(path: string, shown: string): BriefFile {
     bytes = bytesOf(path);
   } catch (error) {
     if (!isSystemFault(error)) throw error;
-    return unreadable(WHY[error.code] ?? `that cannot be read (${error.code})`);
+    return unreadable(WHY[error.code] ?? `the file cannot be read (${error.code})`);
   }
   if (typeof bytes === 'string') return unreadable(bytes);
-  // The decoder takes a byte order mark away.
+  // The decoder removes a byte order mark.
   const text = new TextDecoder('utf-8').decode(bytes);
-  if (text.includes('\uFFFD')) return refused(': that is not a text in UTF-8; save it as UTF-8');
-  if (text.trim() === '') return refused(': that file is empty');
+  if (text.includes('\uFFFD')) return refused(': the file is not UTF-8 text; save it as UTF-8');
+  if (text.trim() === '') return refused(': the file is empty');
   const fault = jsonFault(text);
   if (fault === undefined) return { ok: true, brief: JSON.parse(text) };
   return refused(`:${fault.line}:${fault.column}: ${fault.says}`);

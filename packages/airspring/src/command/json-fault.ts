@@ -1,6 +1,6 @@
 import { visibleStart } from '@airspring/core/fault';
 
-/** Where a text stops being JSON, or says a name twice in one record, of which the last would win in silence. */
+/** Where a text stops being JSON, or repeats a name in one record, where the last value would silently win. */
 export interface JsonFault {
   readonly code: 'not-json' | 'repeated-name';
   /** Counted from 1, in characters. */
@@ -14,7 +14,7 @@ const blank = /[ \t\r\n]*/y;
 const plain = /(?:-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)/y;
 const escaped = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 
-/** Where the text in quotes that begins at a place ends, or -1: a loop, since a pattern runs out of stack on long ones. */
+/** The end of the quoted text that begins at a place, or -1. This is a loop because a pattern overflows on long texts. */
 function endOfString(text: string, from: number): number {
   if (text[from] !== '"') return -1;
   for (let at = from + 1; at < text.length; ) {
@@ -30,7 +30,7 @@ function endOfString(text: string, from: number): number {
   return -1;
 }
 
-/** Line and column of a place, both from 1. */
+/** Line and column of a place, both counted from 1. */
 function placeOf(text: string, at: number): Pick<JsonFault, 'line' | 'column'> {
   let line = 1;
   let start = 0;
@@ -43,18 +43,18 @@ function placeOf(text: string, at: number): Pick<JsonFault, 'line' | 'column'> {
   return { line, column };
 }
 
-/** Ends of the containers that are open, and what may come next. */
+/** What may come next. */
 type Next = 'value' | 'value or ]' | 'name' | 'name or }' | ':' | 'comma or close' | 'end';
 
 /**
- * Finds the first place at which a text is not JSON: engines word it differently, and some leave the place out. In a text that
- * is JSON, the first name that stands twice in one record. `undefined` when there is neither.
+ * Finds the first place at which a text is not JSON; JavaScript engines word this differently, and some leave the place out.
+ * In valid JSON it finds the first name that is repeated in one record. `undefined` when there is neither.
  *
- * @example jsonFault('{"a": 1,}')?.says // 'this is not JSON here; expected a name in double quotes'
+ * @example jsonFault('{"a": 1,}')?.says // 'this is not JSON; expected a name in double quotes'
  */
 export function jsonFault(text: string): JsonFault | undefined {
   const open: ('}' | ']')[] = [];
-  /** Of each open record the names so far, and where each stands. */
+  /** The names so far in each open record, and where each of them is. */
   const names: Map<string, number>[] = [];
   let repeated: { name: string; first: number; second: number } | undefined;
   let at = 0;
@@ -128,11 +128,11 @@ export function jsonFault(text: string): JsonFault | undefined {
     ],
   };
   const fault = (expected: string): JsonFault => {
-    return { code: 'not-json', ...placeOf(text, at), says: `this is not JSON here; expected ${expected}` };
+    return { code: 'not-json', ...placeOf(text, at), says: `this is not JSON; expected ${expected}` };
   };
   const repetition = (): JsonFault | undefined => {
     if (repeated === undefined) return undefined;
-    const says = `"${visibleStart(repeated.name, 60)}" stands here for the second time; it stands in line ${placeOf(text, repeated.first).line} already`;
+    const says = `"${visibleStart(repeated.name, 60)}" is repeated here; it is already in line ${placeOf(text, repeated.first).line}`;
     return { code: 'repeated-name', ...placeOf(text, repeated.second), says };
   };
   for (;;) {

@@ -1,9 +1,9 @@
 import type { Progress } from '../search/search.js';
 
-/** A search that takes longer says so, in ms; and again after each such time. */
+/** A search reports its progress each time that this many ms have passed. */
 const PATIENCE = 1000;
 
-/** Tells how far a search is, once it has taken longer than a second: one line each second. */
+/** Reports how far a search has come: one line for each second that it takes. */
 export function progressLines(write: (line: string) => void, now: () => number = () => performance.now()): Progress {
   let last = now();
   return ({ what, count, of }) => {

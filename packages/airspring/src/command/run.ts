@@ -14,7 +14,7 @@ const NOT_MET = 1;
 const REFUSED = 2;
 const UNREADABLE = 3;
 
-/** What the command ends with, and what it says on which stream. */
+/** The exit code of the command, and what it writes to each stream. */
 export interface Ended {
   readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE;
   readonly out: string;
@@ -24,7 +24,7 @@ export interface Ended {
 const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
-/** The answer, or every fault of the brief, one a line. */
+/** The answer, or all faults of the brief, one on each line. */
 function answerTo(brief: unknown, progress: Progress): Answer | string {
   try {
     return design(brief, { progress });
@@ -34,7 +34,7 @@ function answerTo(brief: unknown, progress: Progress): Answer | string {
   }
 }
 
-/** JSON that a terminal may show: what the standard leaves raw is escaped as well, and reads the same again. */
+/** JSON that is safe to show in a terminal: it also escapes control characters that JSON allows, with the same meaning. */
 const jsonText = (answer: Answer): string =>
   JSON.stringify(answer).replace(
     /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g,
@@ -46,7 +46,7 @@ const printed = (answer: Answer, { units }: Brief): string => {
   return `${reportText(answer, units)}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
 };
 
-/** The command: the words after its name, read by somebody who stands in a folder. */
+/** Runs the command with its arguments; `standing` is the folder of the user. */
 export function run(words: readonly string[], standing: string, progress: Progress = () => {}): Ended {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);

@@ -1,4 +1,4 @@
-/** Writes a text to its last byte: nothing, or why it could not be written. */
+/** Writes a text to its last byte. Resolves to `undefined`, or to the reason why it could not be written. */
 export const written = (stream: NodeJS.WritableStream, text: string): Promise<NodeJS.ErrnoException | undefined> =>
   new Promise((resolve) => {
     if (text === '') return resolve(undefined);

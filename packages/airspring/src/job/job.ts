@@ -11,7 +11,7 @@ export interface Seating {
   readonly spread: 'one-face' | 'each-face' | 'opposed';
 }
 
-/** One driver in one wiring, out of those that the brief names. */
+/** One of the drivers that the brief names, in one wiring. */
 export interface DriverChoice {
   /** Place in the brief's list of drivers. */
   readonly driverIndex: number;
@@ -21,7 +21,7 @@ export interface DriverChoice {
   readonly seating: Seating;
 }
 
-/** How much each of the four wishes counts that trade against each other. */
+/** How much each of the four criteria counts that trade against each other. */
 export interface Weights {
   readonly deep: number;
   readonly loud: number;
@@ -33,18 +33,18 @@ export interface Weights {
 export interface Job {
   readonly written: Written;
   readonly title: string;
-  /** Each driver in each wiring; what would be equal twice stands once. */
+  /** Each driver in each wiring; equal choices are listed once. */
   readonly choices: readonly DriverChoice[];
   readonly air: Air;
   readonly space: {
     readonly width: number;
     readonly height: number;
     readonly depth: number;
-    /** Infinite where none is stated. */
+    /** Infinite where the brief states none. */
     readonly volume: number;
     readonly panelThickness: number;
     readonly bracing: number;
-    /** Free room around each cutout, so that a saw's error does not stop the basket. */
+    /** Clear space around each cutout, so that the basket still fits if the saw slips. */
     readonly cutoutPlay: number;
   };
   readonly wanted: {
@@ -55,14 +55,14 @@ export interface Job {
     readonly rise: number;
   };
   readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
-  /** Names of the kinds of box that may be tried; left out: every kind that was passed in. */
+  /** Names of the kinds of box that may be tried. Default: every kind that was passed in. */
   readonly kinds?: readonly string[];
-  /** What each section of the brief says beyond this record, read into SI units, for the kind that owns the field. */
+  /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
   readonly sections: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
   readonly units: { readonly length: 'mm' | 'cm' | 'in'; readonly volume: 'L' | 'ft³' | 'in³' };
   readonly weights: Weights;
 }
 
-/** Outer volume that the space allows, m³. */
+/** The outer volume that the space allows, m³. */
 export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
   Math.min(space.volume, space.width * space.height * space.depth);

@@ -4,7 +4,7 @@ import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
 
-/** The answer to a brief: designs, or why there is none. Plain records in SI units that survive JSON. */
+/** The answer to a brief: designs, or the reasons why there is none. Plain records in SI units that survive JSON. */
 export type Answer = Met | NotMet;
 
 /** Every wish is met. */
@@ -23,13 +23,13 @@ export interface NotMet {
   readonly ok: false;
   readonly version: 1;
   readonly title: string;
-  /** The smallest set of wishes that contradict each other: any part of it can be met. */
+  /** The smallest set of wishes that contradict each other. Without any one of them, the others can be met. */
   readonly conflict: readonly { readonly path: string; readonly wish: string }[];
   readonly because: readonly string[];
   readonly nearest?: {
     readonly changes: readonly { readonly path: string; readonly from: string; readonly to: string }[];
     readonly brief: Brief;
-    /** What the changed brief is answered with. */
+    /** The answer to the changed brief. */
     readonly answer: Met;
   };
   readonly drivers: readonly DriverAccount[];
@@ -48,13 +48,13 @@ export interface DriverAccount {
   readonly blocked: readonly string[];
 }
 
-/** A value and the frequency at which it stands. */
+/** A value and the frequency at which it occurs. */
 export interface At {
   readonly frequency: number;
   readonly value: number;
 }
 
-/** Which limit binds over a stretch of frequencies. */
+/** A stretch of frequencies and the limit that binds there. */
 export interface Stretch {
   readonly from: number;
   readonly to: number;
@@ -63,27 +63,27 @@ export interface Stretch {
 
 export type { DesignVent, Hole, Panel, Phrase };
 
-/** The sentences that a kind tells of a design. */
+/** The sentences that a kind adds to the report of a design. */
 export interface Told {
   /** Follows the size of the box in the first paragraph. */
   readonly summary: Phrase;
-  /** The column of the overview, in few characters. */
+  /** The entry in the overview, in few characters. */
   readonly brief: Phrase;
-  /** What to make and where it goes, a paragraph each. */
+  /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
   readonly playing: readonly Phrase[];
-  /** What the impedance has between its peaks, when there is something to look for. */
+  /** What to look for between the peaks of the impedance, where there is something. */
   readonly dip?: string;
 }
 
-/** What stops a box at its depth although its response goes deeper: a limit, and what the wanted level asks of it there. */
+/** What stops a box at its depth although its response goes deeper: a limit, and what the wanted level would ask of it. */
 export interface Below {
   readonly binding: string;
   /** The lowest frequency that the response alone would reach, Hz. */
   readonly frequency: number;
-  /** How many times the limit the wanted level asks for at that frequency. */
+  /** The wanted level asks for this many times the limit at that frequency. */
   readonly times: number;
-  /** The same as a quantity where the kind limits it: the speed of the air. */
+  /** The same as a quantity, such as an air speed, where the kind limits it. */
   readonly load?: { readonly value: number; readonly meaning: Meaning; readonly subject: string };
 }
 
@@ -91,11 +91,11 @@ export interface Below {
 export interface Margin {
   readonly path: string;
   readonly what: string;
-  /** What the design does, and what the brief asks, each with its unit. */
+  /** The value of the design and the limit of the brief, each with its unit. */
   readonly value: string;
   readonly limit: string;
   readonly sense: 'at most' | 'at least';
-  /** How much of the limit is used, less 1: negative is room, 0 binds. Levels count as amplitudes. */
+  /** The used part of the limit, minus 1: below 0 there is room left, at 0 the limit binds. Levels count as amplitudes. */
   readonly relative: number;
 }
 
@@ -109,44 +109,44 @@ export interface Curves {
   readonly airSpeedPeak?: readonly number[];
   readonly impedance: readonly number[];
   readonly impedancePhase: readonly number[];
-  /** Greatest level of a steady sine, and what gives out there. */
+  /** Greatest level of a steady sine, and the limit that binds there. */
   readonly greatestLevel: readonly number[];
   readonly binding: readonly string[];
 }
 
-/** How far down a constant drive is safe for the cone, and what keeps it safe below. */
+/** How far down a constant drive is safe for the cone, and what keeps the cone safe below that. */
 export interface Guard {
   readonly driveVoltageRms: number;
-  /** Below it that drive is too much for the travel; left out where it never is, and where it always is. */
+  /** Below this frequency the drive exceeds the travel, Hz. Left out where it never does, and where it always does. */
   readonly lowestSafeFrequency?: number;
-  /** That drive is too much for the travel even at the highest tone that is heard; left out otherwise. */
+  /** Set when the drive exceeds the travel even at the highest tone that is heard. */
   readonly neverSafe?: true;
-  /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none in the band does. */
+  /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none below the band does. */
   readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
 }
 
-/** What the brief asks of the sound, in SI. */
+/** What the brief asks of the sound, in SI units. */
 export interface Asked {
   readonly lowest: number;
   readonly highest: number;
   readonly level: number;
-  /** How far the response may have fallen at the lowest, dB. */
+  /** How far the response may have fallen at `lowest`, dB. */
   readonly fall: number;
   readonly rise: number;
 }
 
 /** One box that meets the brief. */
 export interface Design {
-  /** A, B, C …: how reports and figures call it. */
+  /** A, B, C …: its name in reports and figures. */
   readonly name: string;
-  /** The wish it leans to: 'balanced', 'deeper', 'louder', 'smaller', 'simpler'. */
+  /** What it is best at: 'balanced', 'deeper', 'louder', 'smaller' or 'simpler'. */
   readonly leaning: string;
-  /** What it gains and loses against the first design, in words that were computed. */
+  /** What it gains and loses against the first design, in words that follow from the numbers. */
   readonly words: readonly string[];
-  /** The kind of box, by its name, and as a sentence calls it. */
+  /** The kind of box: its name, and its noun in a sentence. */
   readonly kind: string;
   readonly called: string;
-  /** What the kind tells of it: sentences as data, with quantities in SI units. */
+  /** What the kind says about it: sentences as data, with quantities in SI units. */
   readonly told: Told;
   readonly drivers: {
     readonly name: string;
@@ -154,7 +154,7 @@ export interface Design {
     readonly series: number;
     readonly parallel: number;
     readonly isobaric: boolean;
-    /** Greatest travel, one way, peak, and what one coil can turn into heat. */
+    /** Greatest travel (one way, peak), m, and the power that one coil can turn into heat, W. */
     readonly Xmax: number;
     readonly Pe: number;
     /** Sizes of each driver. */
@@ -182,26 +182,26 @@ export interface Design {
   /** What was assumed because the brief does not say it, each with its amount. */
   readonly assumed: readonly Phrase[];
   readonly response: {
-    /** Half power under the reference. */
+    /** Half power below the reference, Hz. */
     readonly f3?: number;
     readonly f6?: number;
     readonly f10?: number;
-    /** Within the wanted fall from here on. */
+    /** From here upwards the response stays within the wanted fall, Hz. */
     readonly cutoff: number;
-    /** From here on every limit holds at the wanted level as well: how deep the box plays. */
+    /** From here upwards every limit also holds at the wanted level: how deep the box plays, Hz. */
     readonly depth: number;
-    /** What ends it there, where the response goes deeper. */
+    /** What stops the box there, where its response goes deeper. */
     readonly below?: Below;
     readonly referenceLevel: number;
     readonly greatestRise: number;
   };
   readonly loudness: {
-    /** Least over the band of the greatest level of a steady sine. */
+    /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
     readonly level: number;
     readonly frequency: number;
     readonly binding: string;
     readonly stretches: readonly Stretch[];
-    /** The names of limits as nouns: 'the first to give out is …'. */
+    /** The names of limits as nouns: 'the first limit it reaches is …'. */
     readonly givesOut: Readonly<Record<string, string>>;
   };
   /** At the wanted level, each at its worst frequency of the band. */
@@ -211,10 +211,10 @@ export interface Design {
     readonly displacementPeak: At;
     readonly heat: At;
     readonly airSpeedPeak?: At;
-    /** What the kind limits beside that: the air speed of a vent, the travel of a radiator. */
+    /** What the kind limits in addition: the air speed in a vent, the travel of a radiator. */
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
-  /** For the drive that plays the wanted level in the flat part; and for all that the amplifier gives. */
+  /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
   readonly protection: Guard & { readonly atFullVoltage: Guard };
   readonly impedance: {
     readonly maxima: readonly At[];

@@ -13,10 +13,10 @@ import { soundOf } from './sound.js';
 
 const CHAMBER = {
   code: 'neglected',
-  text: 'The walls of the chamber between the drivers of an isobaric pair, and the spring and mass of its air. Counted is the room of a tube as wide as the cutout, with one driver at each end of it.',
+  text: 'The walls of the chamber between the drivers of an isobaric pair are left out, and so are the spring and the mass of the air in it. The volume it takes is that of a tube as wide as the cutout, with one driver at each end.',
 } as const;
 
-/** Whether some drive of the two that are judged can be too much for the travel. */
+/** Whether this drive can push the cone beyond its travel. */
 const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
   lowestSafeFrequency !== undefined || neverSafe === true;
 
@@ -30,7 +30,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const fit = variant.place(edges, point);
   if (!fit.ok) {
     const why = fit.because.map(({ text }) => text).join(' ');
-    throw new Error(`a design that does not fit left the search: ${why}`);
+    throw new Error(`the search returned a design that does not fit: ${why}`);
   }
   const {
     vent,
@@ -105,14 +105,14 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
 /** Room behind the drivers, where they have least. */
 const driverSlack = ({ placement: { drivers } }: Fit): number => Math.min(...drivers.map(({ depthLeft }) => depthLeft));
 
-/** What was assumed of the brief itself, whatever the kind of box. */
+/** What was assumed because the brief does not say it, whatever the kind of box. */
 const assumedOf = ({ space, written }: Job): Design['assumed'] =>
   (written.space as { cutoutPlay?: unknown }).cutoutPlay === undefined
     ? [
         [
-          'Each cutout keeps ',
+          'Around each cutout, ',
           [space.cutoutPlay, 'length'],
-          ' clear all round, so that a slip of the saw does not stop the basket.',
+          ' is kept clear, so that the basket still fits if the saw slips.',
         ],
       ]
     : [];

@@ -1,17 +1,17 @@
-/** Cautions of the work, each where its step is taken; local codes and licensed people decide. */
+/** Cautions for the work, each given at its step. Local codes and licensed people have the last word. */
 export const cautions = {
   /** @source niosh98_126 recommended exposure limit */
   hearing:
-    'Hearing: 85 dB(A) is the recommended limit for eight hours a day, and each 3 dB more halves the time (NIOSH 98-126). The levels here are for one metre; measure where people sit, and start low.',
-  mains: 'Mains: leave the wiring of an amplifier to the mains to a licensed person, and follow the local code.',
+    'Hearing: loud sound damages hearing for good. The recommended limit is 85 dB(A) for eight hours a day, and each 3 dB more halves the time (NIOSH 98-126). The levels here are for a distance of 1 m. Start at a low level, and measure where people sit.',
+  mains: 'Mains: have a licensed person connect the amplifier to the mains, and follow the local code.',
   travel:
-    'Driver: tones below the lowest safe frequency can tear the cone loose; protect it from them before the first loud test.',
-  dust: 'Dust: wood and fibreboard dust harms the lungs and can burn; cut with extraction and a mask that fits.',
-  fumes: 'Fumes: print and glue in a ventilated room.',
-  weight: 'Weight: lift a finished box with two people, and fix it so that nobody can pull it over.',
+    'Driver: loud tones below the lowest safe frequency can destroy the driver. Protect it from them before the first loud test.',
+  dust: 'Dust: dust of wood and fibreboard harms the lungs and can catch fire. Cut with dust extraction, and wear a mask that fits.',
+  fumes: 'Fumes: printing and gluing give off fumes. Work in a ventilated room.',
+  weight: 'Weight: lift the finished box with two people, and secure it so that nobody can pull it over.',
 } as const;
 
-/** Those that concern a design of this loudness, in the order of the work. */
+/** The cautions that a design of this loudness needs, in the order of the work. */
 export const cautionsOf = (
   level: number,
   { printed, travels }: { readonly printed: boolean; readonly travels: boolean },

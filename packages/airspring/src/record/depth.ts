@@ -8,7 +8,7 @@ import type { Job } from '../job/job.js';
 import type { Load, Point } from '../kind/box-kind.js';
 import type { Below, Design } from './answer.js';
 
-/** Peaks of what a kind limits, per volt of drive. */
+/** Peaks of the quantity that a kind limits, per volt of drive. */
 export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {
   const { topology, values } = system.network;
   const network = { values, topology: { ...topology, probes: { ...topology.probes, load: probe } } };
@@ -20,12 +20,12 @@ export function readingsOf(system: System, { probe, integrated }: Load, frequenc
 }
 
 const POINTS = 120;
-/** Depths are claimed no sharper than to so many Hz, upwards. */
+/** A depth is rounded up by this much, Hz. */
 const SHARP = 1e-3;
 
 /**
- * How deep a box plays: the lowest frequency down to which the response holds, and every limit at the wanted level, at each
- * frequency from there to the beginning of the band. Where a limit ends it before the response does, what ends it.
+ * How deep a box plays: the lowest frequency from which, up to the beginning of the band, the response holds and every limit
+ * is kept at the wanted level. Where a limit stops it before the response does, `below` says which.
  */
 export function depthOf(
   { wanted }: Job,
@@ -54,7 +54,7 @@ export function depthOf(
   return { depth, below };
 }
 
-/** What the wanted level would ask of the kind's own part at one frequency. */
+/** What the wanted level would ask of the kind's own part at one frequency; empty where the part can give it. */
 function loadAt(
   system: System,
   { load, point }: { readonly load: Load; readonly point: Point },
@@ -69,5 +69,5 @@ function loadAt(
   return { load: { value: reading * load.perReading(point), meaning: load.meaning, subject: load.below } };
 }
 
-/** One volt, whatever it does. */
+/** One volt, whatever its effect. */
 const UNIT_DRIVE: Limit = { name: 'drive', greatestRms: 1, basis: 'one volt' };

@@ -8,7 +8,7 @@ import type { Search } from '../search/search.js';
 import { neededFor } from '../search/wishes.js';
 import type { Design, Margin } from './answer.js';
 
-/** How near a box is to each thing that the brief limits and that concerns a box of its kind. */
+/** How near a box is to each limit of the brief that concerns a box of its kind. */
 export function wishMargins({ wishes, variants }: Search, { excess, variant }: Box): Margin[] {
   const foreign = (path: string) =>
     variants.some((other) => other.wishes.some((wish) => wish.path === path)) &&
@@ -24,7 +24,7 @@ export function wishMargins({ wishes, variants }: Search, { excess, variant }: B
   });
 }
 
-/** Unit in which a limit that is no wish is told. */
+/** Unit in which a limit that is no wish is written. */
 const unitOf = (meaning: Meaning, { units }: Job): readonly [string, string] => {
   if (meaning === 'travel') return ['displacementPeak', 'mm'];
   if (meaning === 'mass') return ['mass', 'g'];
@@ -41,7 +41,7 @@ function told(job: Job, { path, what, meaning, value, limit, sense }: RawMargin)
   return [{ path, what, value: text(value), limit: text(limit), sense, relative }];
 }
 
-/** How near a box comes to what its drivers and its kind's parts take; `spare` is the room left behind the driver. */
+/** How near a box comes to the limits of its drivers and of its kind's parts. `spare` is the room left behind the driver. */
 export function partMargins(
   job: Job,
   { choice, load }: Box['variant'],
@@ -66,7 +66,7 @@ export function partMargins(
     { path: at('Pe'), what: 'heat in each voice coil', meaning: 'power', value: heat.value, limit: Pe, sense: most },
     {
       path: at('depth'),
-      what: 'depth for the driver',
+      what: 'clear depth for the driver',
       meaning: 'length',
       value: depth + spare,
       limit: depth,

@@ -8,7 +8,7 @@ import type { Box } from '../search/box.js';
 import type { Guard } from './answer.js';
 import { readingsOf } from './depth.js';
 
-/** As far up as tones are heard: above its resonances a cone travels by 1/f². */
+/** The highest tone that is heard, Hz: above its resonances a cone travels as 1/f². */
 const TOP = 20_000;
 
 /**
@@ -31,7 +31,7 @@ export function guardOf(
   const found = lowestSafeFrequency(system, limits, {
     driveVoltageRms,
     from: si('frequency', 2),
-    // Beyond the band as well: a strong amplifier may drive the cone too far even there.
+    // The search goes on above the band: a strong amplifier may drive the cone too far even there.
     to: si('frequency', Math.max(highest, TOP)),
   });
   if (!found.ok) {

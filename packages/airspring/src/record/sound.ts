@@ -10,7 +10,7 @@ import { guardOf } from './protection.js';
 
 const CURVE_POINTS = 240;
 
-/** Stretches of frequencies over which one limit binds. */
+/** Stretches of frequencies, each with the one limit that binds there. */
 function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[]): Stretch[] {
   const stretches: { from: number; to: number; binding: string }[] = [];
   binding.forEach((name, i) => {
@@ -28,7 +28,7 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   return { frequency: frequencies[at] as number, value: values[at] as number };
 };
 
-/** Everything that may give out: driver, the kind's own parts, amplifier. */
+/** Everything that can give out: the driver, the kind's own parts, the amplifier. */
 function limitsOf(job: Job, { choice, limits }: Variant, point: Box['point']): Limit[] {
   return [
     ...travelLimit(choice.drivers),
@@ -39,7 +39,7 @@ function limitsOf(job: Job, { choice, limits }: Variant, point: Box['point']): L
   ];
 }
 
-/** Names of the limits of every box, as nouns: 'the first to give out is …'. */
+/** Names of the limits of every box, as nouns: 'the first limit it reaches is …'. */
 const GIVES_OUT: Readonly<Record<string, string>> = {
   travel: 'the travel of the cone (Xmax)',
   heat: 'the heat of the voice coil (Pe)',
@@ -60,7 +60,7 @@ const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Cur
   binding: most.binding,
 });
 
-/** How a box plays: one system swept over the band and over what the curves show. */
+/** How a box plays: its system is swept over the band and over the range of the curves. */
 export function soundOf(
   job: Job,
   { variant, point, demand }: Box,
@@ -127,7 +127,7 @@ export function soundOf(
   };
 }
 
-/** What the wanted level asks at most of the part that the kind limits. */
+/** The most that the wanted level asks of the part that the kind limits. */
 function ownLoad(
   system: ReturnType<Variant['system']>,
   load: NonNullable<Variant['load']>,

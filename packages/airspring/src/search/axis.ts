@@ -1,23 +1,23 @@
 import type { Axis } from '../kind/box-kind.js';
 
-/** How far the search looks beyond the brief, and how fine. */
+/** How far the search looks beyond the brief, and how finely. */
 export interface Scope {
-  /** Looks at what the brief forbids as well. */
+  /** Whether it also looks at what the brief forbids. */
   readonly beyond: boolean;
-  /** How many steps of the lattice make one; the walk in whole units follows all the same. */
+  /** Number of steps of the lattice taken at once. The walk in whole units follows in any case. */
   readonly step: number;
-  /** Whether the ends of walks are surveyed finely around. */
+  /** Whether the surroundings of each walk's end are surveyed finely. */
   readonly thorough: boolean;
 }
 export const WITHIN: Scope = { beyond: false, step: 1, thorough: true };
 export const BEYOND: Scope = { beyond: true, step: 2, thorough: false };
 
-/** The greatest value of an axis that is looked at. */
+/** The greatest value of an axis that the search looks at. */
 export const upperOf = ({ to, beyond = 1 }: Axis, scope: Scope): number => (scope.beyond ? to * beyond : to);
 
 /**
- * Values of an axis on the lattice: those of a ladder that hangs on nothing, so that a wider bound only adds to them, and
- * both bounds.
+ * Values of an axis on the lattice: those of a ladder that does not depend on the bounds, and both bounds. A wider bound
+ * therefore only adds values.
  */
 export function latticeOf(from: number, to: number, ratio: number): Float64Array {
   const step = Math.log(ratio);
@@ -31,12 +31,12 @@ export function latticeOf(from: number, to: number, ratio: number): Float64Array
   return Float64Array.from(values);
 }
 
-/** A value from a whole number of units, held to the bounds: so the bounds themselves can be reached. */
+/** A value from a whole number of units, clamped to the bounds, so that the bounds themselves can be reached. */
 export const valueAt = (whole: number, unit: number, from: number, to: number): number =>
-  // Divided, not multiplied: 73 / 1000 is the number nearest to 0.073.
+  // Division, not multiplication: 73 / 1000 is the double nearest to 0.073.
   Math.min(to, Math.max(from, whole / (1 / unit)));
 
-/** The whole numbers at and just beyond the bounds. */
+/** The whole numbers at the bounds or just beyond them. */
 export const wholeBounds = (unit: number, from: number, to: number): [lower: number, upper: number] => [
   Math.ceil(from / unit - 1e-6) - (from / unit - Math.floor(from / unit) > 1e-6 ? 1 : 0),
   Math.floor(to / unit + 1e-6) + (Math.ceil(to / unit) - to / unit > 1e-6 ? 1 : 0),

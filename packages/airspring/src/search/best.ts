@@ -6,7 +6,7 @@ import { leanings } from './points.js';
 import type { Search } from './search.js';
 import { missed } from './wishes.js';
 
-/** The best box for each leaning; `undefined` where none that was found meets every wish. */
+/** The best box for each leaning; `undefined` where no box that was found meets every wish. */
 export function bestBoxes(search: Search, count?: number): (Box | undefined)[] {
   const costs = leanings(search.job)
     .slice(0, count)
@@ -14,5 +14,5 @@ export function bestBoxes(search: Search, count?: number): (Box | undefined)[] {
   return explore(search, costs, WITHIN).map((box) => (box !== undefined && missed(box.excess) === 0 ? box : undefined));
 }
 
-/** Whether the brief can be met. One set of weights tells, in a third of the time: others choose among boxes that do. */
+/** Whether the brief can be met. One set of weights is enough to tell: other weights only choose among boxes that meet it. */
 export const canBeMet = (search: Search): boolean => bestBoxes(search, 1)[0] !== undefined;

@@ -6,7 +6,7 @@ import { type Demand, depthWith, emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
 import type { Wishes } from './wishes.js';
 
-/** A box that a saw and a printer can make: edges and parts in whole units, and all that follows. */
+/** A box that a saw and a printer can make: edges and parts in whole units, and everything that follows from them. */
 export interface Box {
   readonly variant: Variant;
   /** Outer edges, m. */
@@ -21,10 +21,10 @@ export interface Box {
 export type Cell = readonly number[];
 
 const MM = 1e-3;
-/** So many times beyond the space a search looks for what would do. */
+/** A search beyond the brief looks at edges up to this many times the space. */
 const SPACE_BEYOND = 4;
 
-/** Fills in what follows from a point and its demand, the size left aside: criteria and the excesses of sound and parts. */
+/** Fills in what follows from a point and its demand, except for the size: criteria and the excesses of sound and parts. */
 export function judge(
   job: Job,
   wishes: Wishes,
@@ -79,7 +79,7 @@ export function compileBox(
   const outer: [number, number, number] = [0, 0, 0];
   const asked: number[] = [];
 
-  /** Judges the box of a cell, into `excess` and `criteria`; its point, or nothing where no such box is made. */
+  /** Judges the box of a cell into `excess` and `criteria`. Returns its point, or `undefined` where no such box can be made. */
   function pointAt(cell: Cell): Point | undefined {
     const value = (i: number) => {
       const { unit, from, to } = axes[i] as (typeof axes)[number];
@@ -108,7 +108,7 @@ export function compileBox(
     return point;
   }
 
-  /** What the box of a cell costs; infinite where none is made. Whether its parts find room is asked of the few that may win. */
+  /** What the box of a cell costs; infinite where no box can be made. Only boxes that may win are checked for room for parts. */
   const priceAt = (cell: Cell, cost: Cost): number =>
     pointAt(cell) === undefined ? Infinity : cost.of(excess, criteria);
 
@@ -132,7 +132,7 @@ export function compileBox(
   const roomAtMost = (outer: readonly [number, number, number], point: Point): number =>
     variant.roomAtMost?.(...inner(outer), point) ?? Infinity;
 
-  /** The full judgement of core: a part a little longer than the longest straight one may be too short to bend. */
+  /** The full check by core: a part slightly longer than the longest straight one may be too short to bend. */
   function stands({ edges: size, point }: Box): boolean {
     if (!variant.parts(point, parts)) return false;
     if (parts.extent > variant.room(...inner(size), point) + 1e-9) return false;
@@ -143,7 +143,7 @@ export function compileBox(
   return { priceAt, boxAt, stands, lower, upper };
 }
 
-/** The whole numbers nearest to outer edges and a point. */
+/** The whole numbers nearest to the outer edges and to a point. */
 export function cellOf({ acoustic, geometric }: Variant, edges: ArrayLike<number>, point: Point): number[] {
   const whole = (value: number, unit: number) => Math.round(value / unit);
   return [

@@ -7,13 +7,13 @@ import type { Search } from './search.js';
 
 export interface Conflict {
   readonly wishes: readonly Wish[];
-  /** Every box has fallen too far at the end of the band already: then no later beginning helps. */
+  /** Every box has already fallen too far at the end of the band, so that no later beginning of the band helps. */
   readonly fallenAtEnd: boolean;
 }
 
 const NEAR_MISS = 0.04;
 
-/** Wishes met by a box, as bits. */
+/** The wishes that a box meets, as bits. */
 const metBy = (excess: Float64Array): number => {
   let bits = 0;
   for (let i = 0; i < excess.length; i++) if ((excess[i] as number) <= 0) bits |= 1 << i;
@@ -21,8 +21,8 @@ const metBy = (excess: Float64Array): number => {
 };
 
 /**
- * The smallest set of wishes that no box meets together, although each smaller part of it can be met: each set is tried by
- * a search that reaches beyond the brief, unless a box that was found before meets it.
+ * The smallest set of wishes that no box meets together, although each smaller part of it can be met. A search beyond the
+ * brief tries each set, unless a box that was found before meets it.
  */
 export function conflictOf(search: Search): Conflict {
   const { list } = search.wishes;
@@ -30,7 +30,7 @@ export function conflictOf(search: Search): Conflict {
   const places = [...list.keys()];
   const level = list.findIndex(({ path }) => path === 'wanted.level');
   const depth = list.findIndex(({ path }) => path === 'wanted.lowest');
-  /** A wish counts as asked when its bit is set; played softly enough, every box keeps what only loud play needs. */
+  /** A wish counts when its bit is set. A wish that only loud play can break counts only together with the wanted level. */
   const asked = (set: number): number[] =>
     places.filter((i) => (set >> i) & 1 && ((set >> level) & 1 || i === level || !list[i]?.easedByLevel));
 
@@ -40,7 +40,7 @@ export function conflictOf(search: Search): Conflict {
     BEYOND,
   );
   const deepest = first[0];
-  // Where no box stands at all no wish is to blame.
+  // Where no box can be made at all, no wish is to blame.
   if (deepest === undefined) return { wishes: [], fallenAtEnd: false };
   const fallenAtEnd = (deepest.excess[depth] as number) >= Math.log(highest / lowest);
   const met = new Set<number>(first.flatMap((box) => (box === undefined ? [] : [metBy(box.excess)])));
@@ -54,7 +54,7 @@ export function conflictOf(search: Search): Conflict {
     const cost = costByMiss(needs);
     let [box] = explore(search, [cost], BEYOND);
     const miss = box === undefined ? Infinity : cost.of(box.excess, box.criteria);
-    // What is missed by so little may be no more than the lattice's coarseness.
+    // Such a small miss may come from the coarse lattice alone.
     if (miss > 0 && miss < NEAR_MISS) [box] = explore(search, [cost], { ...BEYOND, step: 1, thorough: true });
     if (box !== undefined) met.add(metBy(box.excess));
     const found = box !== undefined && (metBy(box.excess) & bits) === bits;

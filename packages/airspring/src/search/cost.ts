@@ -2,16 +2,16 @@ import type { Job, Weights } from '../job/job.js';
 import { type Criteria, pointsOf } from './points.js';
 import { missed } from './wishes.js';
 
-/** What one search minimises. It never falls when an excess rises, a criterion worsens: the search leaves out by that. */
+/** What one search minimises. It must never fall when an excess rises or a criterion gets worse: pruning relies on that. */
 export interface Cost {
   readonly of: (excess: Float64Array, criteria: Criteria) => number;
-  /** Boxes of the lattice that are dearer by no more are walked from as well. */
+  /** Walks also start from boxes of the lattice that cost at most this much more than the best. */
   readonly slack: number;
-  /** Nothing is cheaper: the search may end here. */
+  /** The least possible cost: the search may end when it is reached. */
   readonly least: number;
 }
 
-/** Cost of a box that must meet every wish: what it misses first, then its points. */
+/** Cost of a box that must meet every wish: first by what it misses, then by its points. */
 export const costByPoints = (job: Job, weights: Weights): Cost => ({
   of: (excess, criteria) => {
     const miss = missed(excess);
@@ -21,7 +21,7 @@ export const costByPoints = (job: Job, weights: Weights): Cost => ({
   least: -Infinity,
 });
 
-/** Cost of a box by what it misses alone, of the wishes in these places. */
+/** Cost of a box by what it misses of the wishes in these places, and by nothing else. */
 export const costByMiss = (places: readonly number[]): Cost => ({
   of: (excess) => {
     let sum = 0;

@@ -6,23 +6,23 @@ import type { Point, Variant } from '../kind/box-kind.js';
 
 /** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {
-  /** Lowest frequency above which the response stays within the wanted fall, Hz; sharp to 0.01 Hz. */
+  /** Lowest frequency above which the response stays within the wanted fall, Hz; accurate to 0.01 Hz. */
   cutoff: number;
   /** Lowest frequency down to which, in addition, travel, heat and the amplifier hold at the wanted level, Hz. */
   depth: number;
   /** Greatest rise of the response over its reference up to the end of the band, dB. */
   rise: number;
-  /** Greatest travel over Xmax. */
+  /** Greatest travel divided by Xmax. */
   travel: number;
-  /** Greatest I² Re over Pe, as a ratio of amplitudes. */
+  /** Greatest I² Re divided by Pe, as a ratio of amplitudes. */
   heat: number;
   /** Greatest drive, V rms. */
   voltage: number;
   /** Greatest current, A rms. */
   current: number;
-  /** Greatest peak of what the kind limits; 0 where it limits nothing. */
+  /** Greatest peak of the quantity that the kind limits; 0 where it limits nothing. */
   load: number;
-  /** The same below the band, at the frequencies of the run-up, from the lowest upwards; the last is that of the band's beginning. */
+  /** The same below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
   readonly loadBelow: Float64Array;
 }
 
@@ -49,11 +49,11 @@ function searchGrid({ wanted: { lowest, highest } }: Job): Float64Array {
 
 const belowAt = (lowest: number, i: number): number => (lowest / 4) * 4 ** (i / BELOW);
 
-/** Where a value crosses 1 between two frequencies, straight over both logarithms. */
+/** Where a value crosses 1 between two frequencies, by a straight line in both logarithms. */
 const crossingAt = (low: number, high: number, atLow: number, atHigh: number): number =>
   low * (high / low) ** (Math.log(atLow) / Math.log(atLow / atHigh));
 
-/** How deep a box plays when its kind's own limit is this: never deeper than what else holds. */
+/** How deep a box plays when this is its kind's own limit; never deeper than the other limits allow. */
 export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, lowest: number): number {
   if (load > capacity || cutoff > lowest) return Math.max(depth, lowest);
   for (let i = BELOW - 1; i >= 0; i--) {
@@ -67,7 +67,7 @@ export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: 
   return depth;
 }
 
-/** |z| without the care of `hypot` for numbers near the ends of double precision, which takes five times as long. */
+/** |z| without the scaling in `hypot` for very large and small numbers, which takes five times as long. */
 function magnitude({ re, im }: ComplexColumn, i: number): number {
   const a = re[i] as number;
   const b = im[i] as number;
@@ -75,8 +75,8 @@ function magnitude({ re, im }: ComplexColumn, i: number): number {
 }
 
 /**
- * The greatest of a column: the top of the parabola through its greatest sample and both neighbours, over the logarithm of
- * frequency, since a smooth curve has its top between two samples. `at` is the place in the grid of the column's first value.
+ * The greatest value of a column. A smooth curve has its top between two samples, so this is the top of the parabola through
+ * the greatest sample and both neighbours over log f. `at` is the place in the grid of the column's first value.
  */
 function greatestOf(values: Float64Array, grid: Float64Array, at: number): number {
   let top = 0;
@@ -92,7 +92,7 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
 }
 
-/** The network of a variant with its load as one more probe, compiled once; it takes the numbers of any point. */
+/** The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point. */
 function networkOf({ system, values: setAll, load, acoustic, geometric }: Variant) {
   const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
   const first = system(start);
@@ -114,8 +114,8 @@ function networkOf({ system, values: setAll, load, acoustic, geometric }: Varian
 }
 
 /**
- * Prepares the demand of all boxes of a variant: its topology is compiled once, each box then costs some thousand
- * multiplications. Fills a {@link Demand}.
+ * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
+ * costs some thousand multiplications.
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
@@ -173,7 +173,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     out.cutoff = grid[0] as number;
     let above = 0;
     let open = true;
-    /** How far down travel, heat and amplifier hold, and how much of them is used there; 0 while they do. */
+    /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
     let held = 0;
     let usedAbove = 0;
     for (let i = BELOW + BAND - 1; i >= 0; i--) {

@@ -7,18 +7,18 @@ import { memory, type Search } from './search.js';
 import { type Shape, shapesFor } from './shapes.js';
 import { nearGrid, type Start, surveyVariant, wholeGrid } from './survey.js';
 
-/** So many steps of the lattice make one when the search first looks where it pays to look. */
+/** Number of steps of the lattice taken at once in the first, coarse look. */
 const STRIDE = 3;
-/** Variants that are dearer than the best by so many slacks at first sight are left. */
+/** A variant is dropped when the coarse look finds it dearer than the best by this many slacks. */
 const MARGIN = 6;
-/** From so many of the cheapest starts a walk is taken. */
+/** Number of the cheapest starts from which a walk is taken. */
 const TRIED = 2;
-/** So often the ends of walks are surveyed finely around, for other shapes and for each other's costs. */
+/** Number of fine surveys around the ends of walks, for other shapes and for each other's costs. */
 const ROUNDS = 3;
 
 /**
- * The cheapest box for each cost: a survey of every variant's lattice, coarse and then fine where that may pay, and walks
- * downhill in whole units from the best starts. Deterministic: no seed.
+ * The cheapest box for each cost. Every variant's lattice is surveyed, first coarsely and then finely where that may pay;
+ * walks downhill in whole units follow from the best starts. The search is deterministic and has no seed.
  */
 export function explore(search: Search, costs: readonly Cost[], scope: Scope): (Box | undefined)[] {
   const { job, variants, progress } = search;
@@ -26,7 +26,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
   const best = new Float64Array(costs.length).fill(Infinity);
   const survey = (variant: Variant, stride: number) =>
     surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, stride), best);
-  // As wide as variants are kept, so that their order decides about none.
+  // As wide as the bound by which variants are kept, so that their order does not matter.
   const wide = costs.map((cost) => ({ ...cost, slack: MARGIN * cost.slack }));
   const first = firstLook(search, wide, shapes, scope, best);
   const starts: Start[][] = costs.map((_, k) => first.flatMap((found) => found[k] ?? []));
@@ -53,7 +53,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
       const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
       around.set(box, surveyVariant(search, box.variant, costs, grid, known));
     }
-    // Where one walk ended may be better for another cost than its own end.
+    // The end of one walk may be better for another cost than the end of that cost's own walk.
     const next = costs.map((cost, k) => {
       const own = ends[k];
       const better = [
@@ -85,17 +85,17 @@ function firstLook(
   });
 }
 
-/** What the cheapest box of each choice of drivers costs, as far as a coarse look tells. */
+/** The cost of the cheapest box of each choice of drivers, as a coarse look finds it. */
 export function costByChoice(search: Search, cost: Cost, scope: Scope): number[] {
   const shapes = shapesFor(search.job, scope.beyond);
-  // Each is looked at to its end: an incumbent would cut the others short.
+  // Each is searched to its end: a best value from another would cut it short.
   const found = firstLook(search, [{ ...cost, slack: Infinity }], shapes, scope, new Float64Array(1).fill(Infinity));
   return search.job.choices.map((choice) =>
     Math.min(...found.map(([start]) => (start?.variant.choice === choice ? start.cost : Infinity))),
   );
 }
 
-/** The variants that come nearest to the best for some cost, as far as a coarse look tells: at most so many for each. */
+/** The variants that come nearest to the best for some cost in a coarse look; at most so many for each cost. */
 function promisingOf(
   first: readonly (readonly (Start | undefined)[])[],
   costs: readonly Cost[],
@@ -117,7 +117,7 @@ type Maker = ReturnType<typeof compileBox>;
 
 const FIRST_STEP = 8;
 
-/** Walks downhill in whole units from the best starts; the best box that stands where a walk ends. */
+/** Walks downhill in whole units from the best starts, and returns the best box that can be made where a walk ends. */
 function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant) => Maker): Box | undefined {
   const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
   let cheapest: { box: Box; cost: number } | undefined;
@@ -142,7 +142,7 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
   return cheapest?.box;
 }
 
-/** The start itself, or the first box a little larger that stands: the lattice's own stands between whole units. */
+/** The start itself, or the first slightly larger box that can be made: a box of the lattice lies between whole units. */
 function nearby(cell: readonly number[], upper: readonly number[], price: (cell: readonly number[]) => number) {
   if (price(cell) < Infinity) return cell;
   for (const up of [1, 2, 4, 8, 16]) {

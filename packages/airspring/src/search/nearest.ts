@@ -16,21 +16,21 @@ export interface Change {
   readonly to: string;
 }
 
-/** Wishes weigh 1 where the brief has no weight for them; none weighs nothing, or it would yield without end. */
+/** A wish weighs 1 where the brief has no weight for it. No wish weighs nothing, or it would yield without end. */
 const weightOf = (job: Job, { weight }: Wish): number =>
   weight === undefined ? 1 : Math.max(0.05, job.weights[weight]);
 
 const placeOf = ({ wishes }: Search, path: string): number => wishes.list.findIndex((wish) => wish.path === path);
 
-/** A band ends at least so many times higher than it begins. */
+/** Least ratio of the end of a band to its beginning. */
 const SHORTEST_BAND = 1.2;
 
-/** What a box costs when wishes yield to it, and by how much the level goes down for that. */
+/** What a box costs when wishes yield to it, and by how much the level is lowered for that. */
 type Yielding = (excess: Float64Array) => { readonly cost: number; readonly down: number };
 
 /**
- * Each missed wish costs its relative excess times its weight. A lower level eases others as well: the best of the few
- * levels at which one of them just stops being missed.
+ * Each missed wish costs its relative excess times its weight. A lower level eases other wishes as well, so the cost is taken
+ * at the best of the few levels at which one of them is just met.
  */
 function yieldingOf(search: Search): Yielding {
   const { job, wishes } = search;
@@ -62,7 +62,7 @@ const costByYielding = (yielding: Yielding): Cost => ({
   least: 0,
 });
 
-/** A number in the unit of a text, rounded outwards to a step that people write. */
+/** A number in the unit of a text, rounded outwards to a round step. */
 function rounded(value: number, unit: string, outwards: 1 | -1): string {
   const step =
     unit === 'mm'
@@ -97,7 +97,7 @@ function changeOf({ job }: Search, wish: Wish, over: number, margin: number): Ch
 const apply = (brief: Written, changes: readonly Change[]): Written =>
   changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
 
-/** By how much one wish must yield when every other one is met. Its job is read anew, its space too: no rooms to share. */
+/** By how much one wish must yield when every other wish is met. The job is read again with its space, so no rooms are shared. */
 function leastYield(search: Search, path: string): number {
   const { list } = search.wishes;
   const index = placeOf(search, path);
@@ -118,7 +118,7 @@ interface Yielded {
   readonly cost: number;
 }
 
-/** The box for which wishes yield least when the band begins so many times higher. */
+/** The box for which the wishes yield least when the band begins so many times higher. */
 function yieldedAt(search: Search, ratio: number, step: number): Yielded | undefined {
   const { job } = search;
   const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
@@ -132,14 +132,14 @@ function yieldedAt(search: Search, ratio: number, step: number): Yielded | undef
   return { excess, down, cost: cost + weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio) };
 }
 
-/** Each higher beginning of the band that is tried, over the one before. */
+/** Ratio of each beginning of the band that is tried to the one before. */
 const HIGHER = 1.1;
-/** So many beginnings, the best by a coarse lattice, are looked at with a fine one. */
+/** Number of beginnings, the best on a coarse lattice, that are tried again on a fine one. */
 const LOOKED_AT = 3;
 
 /**
- * The box for which wishes yield least. A band that begins higher costs depth, and asks far less of travel and air: a
- * coarse lattice finds where it may pay to begin, a fine one the box for that.
+ * The box for which the wishes yield least. A band that begins higher costs depth but asks far less of travel and air. A
+ * coarse lattice finds which beginnings may pay; a fine lattice finds the box.
  */
 function yieldedLeast(search: Search): Yielded | undefined {
   const { job } = search;
@@ -147,7 +147,7 @@ function yieldedLeast(search: Search): Yielded | undefined {
   const weight = weightOf(job, search.wishes.list[placeOf(search, 'wanted.lowest')] as Wish);
   const coarse: (Yielded & { ratio: number })[] = [];
   let least = Infinity;
-  // No box gives back what the higher beginning itself costs.
+  // No box can win back what the higher beginning itself costs.
   const pays = (ratio: number) => lowest * ratio < highest / SHORTEST_BAND && weight * Math.log(ratio) < least;
   for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
     const found = yieldedAt(search, ratio, BEYOND.step);
@@ -163,11 +163,11 @@ function yieldedLeast(search: Search): Yielded | undefined {
   return cheapest(fine)[0];
 }
 
-/** Among more choices of drivers than this only the likeliest are looked at for the nearest brief. */
+/** With more choices of drivers than this, only the most promising ones are searched for the nearest brief. */
 const LIKELIEST = 5;
 const LATER = [1, 1.25, 1.6];
 
-/** The places of the choices of drivers to which wishes yield least at first sight, for a band that begins here or higher. */
+/** The places of the choices of drivers to which the wishes yield least in a coarse look, for a band that begins here or higher. */
 function likeliest(search: Search): number[] {
   const { job } = search;
   const places = [...job.choices.keys()];
@@ -184,9 +184,9 @@ function likeliest(search: Search): number[] {
 }
 
 /**
- * The brief nearest to one that cannot be met: wishes yield by the least weighted relative sum, and by no more. Changes
- * grow until they suffice; then each is tried without, and smaller: wishes help each other, a shorter band, say, needs less
- * level.
+ * The nearest brief that can be met: the weighted sum of the relative changes is the least that was found. Changes grow until
+ * they suffice. Then each is left out or made smaller as far as possible, since one change can spare another: a shorter band,
+ * for example, needs less level.
  */
 export function nearestBrief(whole: Search): { brief: Written; changes: Change[] } | undefined {
   const places = likeliest(whole);
@@ -198,7 +198,7 @@ export function nearestBrief(whole: Search): { brief: Written; changes: Change[]
   const { list } = search.wishes;
   const again = (brief: Written) => searchOf(some(readBrief(brief, search.kinds)), search.kinds, search.progress);
   const met = (brief: Written) => canBeMet(again(brief));
-  /** What is left of an excess when the level goes down. */
+  /** What is left of an excess when the level is lowered. */
   const overOf = (wish: Wish, i: number) =>
     wish.path === 'wanted.level' ? down : (excess[i] as number) - (wish.easedByLevel ? down : 0);
   for (let margin = 0.002; margin < 0.3; margin *= 3) {

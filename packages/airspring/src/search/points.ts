@@ -1,19 +1,19 @@
 import { allowedVolume, type Job, type Weights } from '../job/job.js';
 
-/** What a reader compares: the four wishes that trade against each other. */
+/** What a reader compares: the four criteria that trade against each other. */
 export interface Criteria {
   /** Lowest frequency down to which the response and every limit hold at the wanted level, Hz. */
   depth: number;
-  /** Least over the band of the greatest level of a steady sine, dB. */
+  /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
   level: number;
-  /** Outside, m³. */
+  /** Outer volume, m³. */
   volume: number;
   /** Work beyond the box, as metres of vent to print. */
   effort: number;
 }
 
 /**
- * Points of a box by the wishes that trade against each other. One point is one decibel of greatest level, a tenth of an
+ * Points of a box by the criteria that trade against each other. One point is one decibel of greatest level, a tenth of an
  * octave of depth, a tenth of a halving of the outer volume, or a tenth of a metre of vent to print.
  */
 export const pointsOf = (job: Job, weights: Weights, { depth, level, volume, effort }: Criteria): number =>
@@ -22,10 +22,10 @@ export const pointsOf = (job: Job, weights: Weights, { depth, level, volume, eff
   weights.small * 10 * Math.log2(allowedVolume(job) / volume) -
   weights.simple * 10 * effort;
 
-/** A weight of nothing would let a box win that is worse in that respect for no gain. */
+/** Least weight: with a weight of 0 a box could win that is worse in that respect and gains nothing for it. */
 const LEAST = 0.01;
 
-/** The brief's own weights, then those of a reader who leans to one wish. */
+/** The weights of the brief, and then those of a reader who prefers one criterion. */
 export const leanings = ({ weights }: Job): readonly { readonly name: string; readonly weights: Weights }[] => {
   const base = {
     deep: Math.max(weights.deep, LEAST),

@@ -6,20 +6,20 @@ import { type Wishes, wishesOf } from './wishes.js';
 /** Called now and then while a search goes on. */
 export type Progress = (done: { readonly what: string; readonly count: number; readonly of: number }) => void;
 
-/** What every search of one job shares. */
+/** What all searches of one job share. */
 export interface Search {
   readonly job: Job;
   readonly kinds: readonly BoxKind[];
   readonly variants: readonly Variant[];
   readonly wishes: Wishes;
-  /** How much room boxes leave; it hangs on no sound, so that searches for other sounds share it. */
+  /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
   readonly rooms: Map<string, (Float32Array | undefined)[]>;
-  /** What each variant asks of its parts: compiled when first asked for. */
+  /** What each variant asks of its parts, compiled at its first use. */
   readonly demandOf: (variant: Variant) => (point: Point, out: Demand) => void;
   readonly progress: Progress;
 }
 
-/** A function that makes its value for each key when it is first asked for it. */
+/** A function that makes the value of each key at its first use. */
 export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   const known = new Map<K, V>();
   return (key) => {
@@ -28,7 +28,7 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
-/** Prepares the search of a job among the kinds that its brief allows. */
+/** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress = () => {}): Search {
   const allowed = kinds.filter(({ name, byName }) => job.kinds?.includes(name) ?? !byName);
   const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));

@@ -2,26 +2,26 @@ import type { Box } from './box.js';
 import { type Criteria, leanings } from './points.js';
 import type { Search } from './search.js';
 
-/** How far a design must lead in what its name says, so that the name is true: Hz, dB, a share of the volume and of the work. */
+/** How far a design must lead in what its name claims: Hz, dB, a share of the volume, a share of the work. */
 const LEADS = { depth: 1, level: 1, volume: 0.05, effort: 0.1 } as const;
 
-/** How far two designs must lie apart in at least one respect, so that a reader has a choice. */
+/** How far two designs must differ in at least one respect, so that the reader has a real choice. */
 const APART = { depth: 2, level: 1.5, volume: 0.1 } as const;
 
-/** A box with the name of what it leans to. */
+/** A box, and what it is best at. */
 export interface Chosen {
   readonly box: Box;
   readonly leaning: string;
 }
 
-/** By how much one leads another in what a leaning says; the first leaning says nothing. */
+/** By how much one box leads another in what a leaning claims; the first leaning claims nothing. */
 const leads: Readonly<Record<string, (mine: Criteria, other: Criteria) => boolean>> = {
   deeper: (mine, other) => other.depth - mine.depth >= LEADS.depth,
   louder: (mine, other) => mine.level - other.level >= LEADS.level,
   smaller: (mine, other) => 1 - mine.volume / other.volume >= LEADS.volume,
   simpler: (mine, other) => mine.effort <= (1 - LEADS.effort) * other.effort && other.effort > 0,
 };
-/** Whether another is the better one in what a leaning says, even by a hair. */
+/** Whether another box is better in what a leaning claims, by however little. */
 const trails: Readonly<Record<string, (mine: Criteria, other: Criteria) => boolean>> = {
   deeper: (mine, other) => mine.depth > other.depth + 0.1,
   louder: (mine, other) => mine.level < other.level - 0.1,
@@ -29,7 +29,7 @@ const trails: Readonly<Record<string, (mine: Criteria, other: Criteria) => boole
   simpler: (mine, other) => mine.effort > 1.005 * other.effort,
 };
 
-/** Whether one is at least as good in every respect and better in one. */
+/** Whether one box is at least as good in every respect and better in one. */
 const dominates = (a: Criteria, b: Criteria): boolean =>
   a.depth <= b.depth &&
   a.level >= b.level &&
@@ -43,8 +43,9 @@ const differ = (a: Criteria, b: Criteria): boolean =>
   Math.abs(a.volume / b.volume - 1) >= APART.volume;
 
 /**
- * The best box of each leaning, in that order, without those beaten by another or too like an earlier one. A leaning is
- * said only where its own number leads the first design by the stated difference, and no other design in it.
+ * The best box of each leaning, in that order, without boxes that another one beats or that are too like an earlier one. A
+ * leaning is claimed only where its own number leads the first design by the stated difference, and no other design is better
+ * in it.
  */
 export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Chosen[] {
   const names = leanings(job).map(({ name }) => name);
@@ -60,7 +61,7 @@ export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Ch
     if (!chosen.every(({ box }) => differ(criteria, box.criteria))) continue;
     chosen.push(next);
   }
-  // Among those that are shown nobody may be better in what a name says.
+  // No other design that is shown may be better in what a name claims.
   return chosen.filter(({ box, leaning }) =>
     chosen.every((other) => other.box === box || !trails[leaning]?.(box.criteria, other.box.criteria)),
   );

@@ -1,28 +1,28 @@
 import type { Job } from '../job/job.js';
 
-/** A shape of box: inner edges for any inner volume, in fixed proportions as far as bounds allow. */
+/** A shape of box: inner edges for any inner volume, in fixed proportions as far as the bounds allow. */
 export interface Shape {
-  /** Of the inner edges, their product 1. */
+  /** Proportions of the inner edges; their product is 1. */
   readonly proportion: readonly [number, number, number];
-  /** Greatest inner edges; infinite where the edge may grow. */
+  /** Greatest inner edges; infinite where an edge may grow. */
   readonly most: readonly [number, number, number];
-  /** Which edges are held, as bits; whether others with fewer stand before it in the list; and the inner edges of the space. */
+  /** Which edges are held at a bound, as bits; whether the same shape with fewer held edges comes earlier in the list; the inner edges of the space. */
   readonly held: number;
   readonly free: boolean;
   readonly full: readonly number[];
 }
 
-/** The parts of an octave by which proportions are spread out from a cube, either way. */
+/** The parts of an octave by which proportions depart from a cube, in either direction. */
 const SPREAD = [0, 0.12, 0.24, 0.38, 0.55, 0.75, 1, 1.4];
 const BOTH_WAYS = [...SPREAD.slice(1).map((part) => -part), ...SPREAD];
 const COARSE = BOTH_WAYS.filter((part) => SPREAD.indexOf(Math.abs(part)) % 3 === 0);
 
-/** Which edges are held within the space, the last set holding all. */
+/** Sets of edges that are held within the space; the last set holds all of them. */
 const HELD = [0, 1, 2, 3, 4, 5, 6, 7];
 
 /**
- * The shapes that a search tries, those nearest to a cube first: they take least wood and least room. They hang on the
- * space only by its bounds, so that a larger space loses none but those at a bound.
+ * The shapes that a search tries. Those nearest to a cube come first, since they take least wood and least room. They depend
+ * on the space only through its bounds, so that a larger space loses no shape except those at a bound.
  */
 export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
   const full = [space.width, space.height, space.depth].map((edge) => edge - 2 * space.panelThickness);
@@ -44,8 +44,8 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
 }
 
 /**
- * Inner edges of a shape for an inner volume, into `out`: edges beyond a bound stand at it, and the others share what is left.
- * `false` where the bounds leave no such box.
+ * Inner edges of a shape for an inner volume, into `out`. An edge beyond its bound is put at the bound, and the others share
+ * what is left. `false` where the bounds allow no such box.
  */
 export function edgesOf(
   { proportion, most }: Shape,
@@ -68,7 +68,7 @@ export function edgesOf(
     const scale = count === 3 ? Math.cbrt(left / share) : count === 2 ? Math.sqrt(left / share) : left / share;
     let over = -1;
     let worst = 1;
-    // The edge furthest beyond its bound is set first: what it leaves decides about the others.
+    // The edge furthest beyond its bound is set first, since what it leaves decides the others.
     for (let axis = 0; axis < 3; axis++) {
       if (!((free >> axis) & 1)) continue;
       const edge = scale * (proportion[axis] as number);

@@ -17,14 +17,14 @@ export interface Start {
   readonly cost: number;
 }
 
-/** What a survey goes over. */
+/** The grid that a survey visits. */
 export interface Grid {
   readonly volumes: ArrayLike<number>;
   /** Values of the acoustic axes together, and of the geometric axes. */
   readonly acoustic: readonly (readonly number[])[];
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
-  /** Under which name the room of its boxes is kept; left out: it is asked for each box. */
+  /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
   readonly name?: string;
 }
 
@@ -34,7 +34,7 @@ const VOLUME_RATIO = 1.04;
 const combinations = (lists: readonly ArrayLike<number>[]): number[][] =>
   lists.reduce<number[][]>((all, list) => all.flatMap((some) => Array.from(list, (value) => [...some, value])), [[]]);
 
-/** Net volumes that are looked at: from those far smaller than any driver asks for to all that the space leaves. */
+/** The net volumes that are tried: from far less than any driver needs to all that the space leaves. */
 function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope, ratio: number): Float64Array {
   const { space } = job;
   const t = 2 * space.panelThickness;
@@ -44,7 +44,7 @@ function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope,
   return latticeOf(Math.min(most, choice.completed.parameters.Vas / 16), most, ratio);
 }
 
-/** The whole lattice of a variant, each `stride` of its steps. */
+/** The whole lattice of a variant, `stride` of its steps at a time. */
 export function wholeGrid(
   search: Search,
   variant: Variant,
@@ -64,11 +64,11 @@ export function wholeGrid(
   };
 }
 
-/** The net volumes and acoustic values near to a point, in parts of a step of the lattice; a few whole units of the rest. */
+/** Offsets near a point: for net volumes and acoustic values in parts of a lattice step, for the rest in whole units. */
 const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
-/** A fine grid around a point, with every shape: shapes far from each other may serve nearly alike. */
+/** A fine grid around a point, with every shape: very different shapes may serve almost equally well. */
 export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes: readonly Shape[], scope: Scope): Grid {
   const [volume = 0, ...others] = point;
   const within = (axis: Variant['acoustic'][number], values: readonly number[]) => [
@@ -96,14 +96,14 @@ export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes:
   };
 }
 
-/** Room is looked up by inner volumes in steps of 3 %, rounded down. */
+/** Room is looked up by inner volume in steps of 3 %, rounded down. */
 const ROOM_RATIO = 1.03;
 const ROOM_STEPS = 320;
 const ROOM_FROM = 1e-3;
 
 /**
- * Goes over a grid of one variant: net volume, the acoustic axes, the geometric axes, shapes. Each level is left as soon as
- * the best that it could give is dearer than what was found, so that most boxes are never made. Deterministic.
+ * Visits a grid of one variant: net volumes, then the acoustic axes, the geometric axes and the shapes. Each level is left as
+ * soon as the best that it could give is dearer than what was found, so that most boxes are never made. Deterministic.
  */
 export function surveyVariant(
   search: Search,
@@ -126,7 +126,7 @@ export function surveyVariant(
   const point: number[] = [];
   const cube: Shape = { ...(shapes[0] as Shape), proportion: [1, 1, 1] };
 
-  /** Whether a box could still be the cheapest for some cost. */
+  /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
     for (let k = 0; k < costs.length; k++) {
       const { of, slack } = costs[k] as Cost;
@@ -135,7 +135,7 @@ export function surveyVariant(
     }
     return false;
   };
-  /** The least outer size that holds an inner volume: no shape asks for less. */
+  /** Sets the least outer size that holds an inner volume: no shape needs less. */
   const setLeast = (volume: number): boolean => {
     if (!edgesOf(cube, variant.least, volume, inner)) return false;
     let outer = 1;
@@ -144,7 +144,7 @@ export function surveyVariant(
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
-  /** By geometric cell and shape: greatest extents by inner volume, −2 where not asked yet. */
+  /** For each geometric cell and shape, the greatest extents by inner volume; −2 where not worked out yet. */
   const rooms = search.rooms.get(key) ?? [];
   if (name !== undefined) search.rooms.set(key, rooms);
   const roomOf = (shape: number, cell: number, volume: number): number => {
@@ -203,7 +203,7 @@ export function surveyVariant(
     let beyond = 0;
     for (let s = 0; s < shapes.length; s++) {
       const shape = shapes[s] as Shape;
-      // Where no edge goes beyond its bound the shape that holds it is the same as the one that does not.
+      // Where no edge exceeds its bound, the shape that holds it equals the one that does not.
       if (shape.held > 0 && shape.free && (shape.held & beyond) === 0) continue;
       if (!edgesOf(shape, variant.least, volume, inner)) continue;
       if (shape.held === 0) {

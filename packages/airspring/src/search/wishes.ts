@@ -2,7 +2,7 @@ import type { Job } from '../job/job.js';
 import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
-/** A wish with what a box needs of it, in SI units; what that hangs on says when it must be worked out anew. */
+/** A wish, and what a box needs of it, in SI units. The argument of `needed` says when that must be worked out again. */
 type SoundWish = Wish & { readonly needed: (demand: Demand) => number };
 type SizeWish = Wish & { readonly needed: (edges: ArrayLike<number>) => number };
 
@@ -66,7 +66,7 @@ function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
     },
     {
       path: 'amplifier.voltage',
-      what: 'drive',
+      what: 'drive, rms',
       quantity: 'voltageRms',
       unit: 'V',
       allowed: amplifier.voltage,
@@ -76,7 +76,7 @@ function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
     },
     {
       path: 'amplifier.current',
-      what: 'current',
+      what: 'current, rms',
       quantity: 'currentRms',
       unit: 'A',
       allowed: amplifier.current,
@@ -93,17 +93,17 @@ export interface Wishes {
   /** Those of sound come first, those of size next, those of kinds last. */
   readonly soundCount: number;
   readonly sizeCount: number;
-  /** Each fills in the excesses that hang on what it is given. */
+  /** Each function fills in the excesses that depend on its arguments. */
   readonly sound: (demand: Demand, out: Float64Array) => void;
   readonly size: (edges: ArrayLike<number>, out: Float64Array) => void;
-  /** Of the volume alone, where no edge is known yet. */
+  /** For the volume alone, before any edge is known. */
   readonly volume: (outer: number, out: Float64Array) => void;
   readonly own: (variant: Variant, point: Point, load: number, out: Float64Array) => void;
 }
 
 const LEVEL = 'wanted.level';
 
-/** All wishes of a job; those of kinds stand behind those of every box. A wish that a box has nothing to do with it meets. */
+/** All wishes of a job; those of kinds come after those of every box. A box meets each wish that does not concern it. */
 export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   const sounds = soundWishes(job);
   const sizes = sizeWishes(job);
@@ -153,10 +153,10 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
 
 const DB = Math.LN10 / 20;
 
-/** A nanometre is no excess: solved edges carry rounding. */
+/** A nanometre does not count as excess, since solved edges carry rounding errors. */
 const NANOMETRE = 1e-9;
 
-/** How far a wish is missed, as the logarithm of needed over allowed, where a level is an amplitude; 0 or less is met. */
+/** How far a wish is missed: ln(needed / allowed), with levels as amplitudes. The wish is met at 0 or less. */
 function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
   if (allowed === Infinity) return -1;
   if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DB;
@@ -164,13 +164,13 @@ function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
   return sense === 'at most' ? Math.log(ratio) : -Math.log(ratio);
 }
 
-/** What a box needs whose excess that is: the inverse of {@link excessOf}. */
+/** What a box with this excess needs: the inverse of {@link excessOf}. */
 export function neededFor({ quantity, sense, allowed }: Wish, excess: number): number {
   const sign = sense === 'at most' ? 1 : -1;
   return quantity === 'level' ? allowed + (sign * excess) / DB : allowed * Math.exp(sign * excess);
 }
 
-/** What is missed of each wish, summed; 0 when every wish is met. */
+/** The sum of all excesses above 0; it is 0 when every wish is met. */
 export function missed(excess: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0; i < excess.length; i++) if ((excess[i] as number) > 0) sum += excess[i] as number;

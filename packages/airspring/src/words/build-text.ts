@@ -3,11 +3,11 @@ import { cautions } from '../record/cautions.js';
 import { caution, paragraph, table } from './layout.js';
 import { inWords, type Phrasing } from './phrasing.js';
 
-/** A caution of this design at the step where it is due; nothing where the design does not carry it. */
+/** A caution of this design at the step where it is due; nothing when the design does not need it. */
 export const cautionOf = (design: Design, text: string): string[] =>
   design.cautions.includes(text) ? [caution(text)] : [];
 
-/** The drivers of a design: how many, and how they are wired. */
+/** The drivers of a design: how many there are, and how they are wired. */
 export function driversText({ name, count, series, parallel, isobaric }: Design['drivers']): string {
   const wired = [
     ...(series > 1 ? [`${inWords(series)} in series`] : []),
@@ -32,10 +32,12 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. Front and back cover the whole box; top and bottom lie between front and back; the sides fill what is left. Put the back on last.`,
+      `Cut from ${say.length(box.panelThickness)} board. The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left. Put the back on last.`,
     ),
     table('rlr', panels),
-    paragraph('Holes, their centres measured on the outside of the panel, left and right as seen from the front:'),
+    paragraph(
+      'Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.',
+    ),
     table('llrl', [
       ['hole', 'panel', box.holes.some(({ form }) => form === 'rectangle') ? 'size' : 'diameter', 'centre'],
       ...holes,
@@ -51,17 +53,17 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `The box is ${say.sizes(box.inner)} inside; ${say.volume(box.netVolume)} of air are left beside what stands in it. Each driver is ${say.length(drivers.outerDiameter)} wide outside. Not listed: screws, seals, a hole for the cable (seal it), and the braces.`,
+      `The box is ${say.sizes(box.inner)} inside. The parts inside it leave ${say.volume(box.netVolume)} of air. The outer diameter of each driver is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
     ),
   ];
 }
 
-/** What the kind of box adds to the panels, and what was assumed for both. */
+/** What the kind of box adds to the panels, and what was assumed. */
 export const partsText = ({ told, assumed }: Design, say: Phrasing): string[] => [
   ...told.building.map((phrase) => paragraph(say.phrase(phrase))),
   ...(assumed.length > 0
     ? [
-        `Assumed, since the brief does not say it:\n${table(
+        `Assumed, because the brief does not say:\n${table(
           'l',
           assumed.map((phrase) => [say.phrase(phrase)]),
         )}`,
@@ -69,7 +71,7 @@ export const partsText = ({ told, assumed }: Design, say: Phrasing): string[] =>
     : []),
 ];
 
-/** Everything that the saw and the printer need, with its cautions. */
+/** Everything that has to be cut and printed, with its cautions. */
 export const buildText = (design: Design, say: Phrasing): string[] => [
   ...cutList(design, say),
   ...cautionOf(design, cautions.dust),

@@ -20,17 +20,17 @@ function effortWords(mine: number, other: number): string | undefined {
   return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to make`;
 }
 
-/** What a design gains and loses against another: each word holds by its number, and flips with it. */
+/** What a design gains and loses against another. Each word follows from its number and changes with its sign. */
 export function comparison(mine: Criteria, other: Criteria): string[] {
   const words: string[] = [];
   const hertz = mine.depth - other.depth;
   if (Math.abs(hertz) >= 0.1)
-    words.push(`plays ${hertz < 0 ? 'deeper' : 'less deep'} by ${Math.abs(hertz).toFixed(1)} Hz`);
+    words.push(`plays ${Math.abs(hertz).toFixed(1)} Hz ${hertz < 0 ? 'deeper' : 'less deep'}`);
   const level = mine.level - other.level;
-  if (Math.abs(level) >= 0.1) words.push(`${level > 0 ? 'louder' : 'less loud'} by ${Math.abs(level).toFixed(1)} dB`);
+  if (Math.abs(level) >= 0.1) words.push(`${Math.abs(level).toFixed(1)} dB ${level > 0 ? 'louder' : 'less loud'}`);
   const volume = mine.volume / other.volume - 1;
   if (Math.abs(volume) >= 0.01)
-    words.push(`${volume < 0 ? 'smaller' : 'larger'} by ${Math.abs(volume * 100).toFixed(0)} %`);
+    words.push(`${Math.abs(volume * 100).toFixed(0)} % ${volume < 0 ? 'smaller' : 'larger'}`);
   const effort = effortWords(mine.effort, other.effort);
   if (effort !== undefined) words.push(effort);
   return words;

@@ -5,23 +5,23 @@ import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 import { belowText, deepest, impedanceText, loudest, loudText, protectionText, stretches } from './play-text.js';
 
-/** Nearer than this to a limit, a wish binds. */
+/** A wish binds when the design is nearer than this to its limit. */
 const BINDS = 0.005;
 const binds = ({ relative }: Margin): boolean => relative > -BINDS;
 
-/** What is left of a limit; levels in decibels, since a decibel is a ratio already. */
+/** What is left before a limit is reached; for levels in decibels, since a decibel is already a ratio. */
 function room(margin: Margin, say: Phrasing): string {
-  if (binds(margin)) return 'binds';
+  if (binds(margin)) return 'at its limit';
   const left = margin.limit.endsWith(' dB')
     ? say.decibels(-20 * Math.log10(1 + margin.relative))
     : say.percent(-margin.relative);
   return `${left} to spare`;
 }
 
-/** Limits of the brief, the tightest first. */
+/** Every limit of the brief, the tightest first. */
 const marginTable = ({ margins }: Design, say: Phrasing): string =>
   table('lrlrr', [
-    ['limit', 'this box', '', 'the brief', ''],
+    ['quantity', 'this box', '', 'limit', ''],
     ...[...margins]
       .sort((a, b) => b.relative - a.relative)
       .map((margin) => [margin.what, margin.value, margin.sense, margin.limit, room(margin, say)]),
@@ -29,7 +29,7 @@ const marginTable = ({ margins }: Design, say: Phrasing): string =>
 
 const bindingText = ({ margins }: Design): string => {
   const tight = margins.filter(binds).map(({ what }) => what);
-  return tight.length > 0 ? `What binds: ${tight.join(', ')}.` : 'No limit of the brief binds.';
+  return tight.length > 0 ? `Exactly at its limit: ${tight.join(', ')}.` : 'Nothing is at its limit.';
 };
 
 const warningText = (warning: Design['warnings'][number]): string =>
@@ -37,15 +37,15 @@ const warningText = (warning: Design['warnings'][number]): string =>
     ? `Neglected: ${warning.text}`
     : warning.expected.startsWith('an estimate: ')
       ? `${warning.path} is ${warning.expected}.`
-      : `Outside the range of a formula: ${warning.path} is ${warning.got.toPrecision(4)}, and ${warning.expected} is what it was made for.`;
+      : `Outside the range of a formula: ${warning.path} is ${warning.got.toPrecision(4)}, but the formula was made for ${warning.expected}.`;
 
 const head = ({ name, leaning, called }: Design): string => heading(`Box ${name}, ${leaning}: ${called}`, '-');
 
-/** The answer in one paragraph: which box, how loud, how deep, and what gives out first. */
+/** The answer in one paragraph: which box it is, how deep and how loud it plays, and what gives out first. */
 export function summary(design: Design, say: Phrasing): string {
   const { name, leaning, called, drivers, box, told } = design;
   return [
-    `Box ${name}, the ${leaning} one, is ${called} with ${driversText(drivers)}, ${say.sizes(box.outer)} outside (width, height, depth).`,
+    `Box ${name}, the ${leaning} one, is ${called} with ${driversText(drivers)}. It measures ${say.sizes(box.outer)} outside (width × height × depth).`,
     deepest(design, say),
     say.phrase(told.summary),
     loudest(design, say),
@@ -61,7 +61,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     head(design),
     'TO CUT AND TO PRINT',
     ...buildText(design, say),
-    'HOW LOUD, AND WHAT GIVES OUT FIRST',
+    'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
     ...loudText(design, say),
     ...belowText(design, say),
     'BELOW THE BAND',
@@ -73,19 +73,20 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
       design.numbers.map(({ what, value }) => [what, say.phrase(value)]),
     ),
     ...cautionOf(design, cautions.mains),
-    'WHAT BINDS, AND WHAT HAS ROOM',
+    'WHAT IS AT ITS LIMIT, AND WHAT IS NOT',
     marginTable(design, say),
     ...design.warnings.map((warning) => paragraph(warningText(warning))),
     ...design.cautions.filter((text) => !due.includes(text)).map(caution),
   ];
 };
 
-/** A design beside the first: what to build, and how it differs. */
+/** A design other than the first: what to build, and how it differs. */
 export const designInShort = (design: Design, say: Phrasing): string[] => [
   head(design),
   paragraph(
-    `${driversText(design.drivers)}, ${say.sizes(design.box.outer)} outside.`.replace(/^./, (letter) =>
-      letter.toUpperCase(),
+    `${driversText(design.drivers)}; ${say.sizes(design.box.outer)} outside (width × height × depth).`.replace(
+      /^./,
+      (letter) => letter.toUpperCase(),
     ),
   ),
   ...cutList(design, say),
@@ -93,6 +94,8 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   paragraph(`${deepest(design, say)} ${loudest(design, say)}`),
   ...belowText(design, say),
   stretches(design, say),
-  paragraph(`${protectionText(design, say)[0] ?? ''} Impedance: ${impedanceText(design, say)} ${bindingText(design)}`),
+  ...protectionText(design, say).slice(0, 2),
+  paragraph(impedanceText(design, say)),
+  paragraph(bindingText(design)),
   ...design.warnings.map((warning) => paragraph(warningText(warning))),
 ];

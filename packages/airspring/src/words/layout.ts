@@ -4,17 +4,17 @@ const COLUMNS = 80;
 const width = (text: string): number => [...text].length;
 const repeat = (text: string, count: number): string => text.repeat(Math.max(0, count));
 
-/** A number stays with its unit: the blank between them does not break. */
+/** Keeps a number and its unit on one line. */
 const glued = (text: string): string => text.replace(/(\d) (?=\S{1,3}(?!\w))/g, '$1\u00a0');
 
-/** A word longer than a line, cut. */
+/** A word that is longer than a line, cut into pieces. */
 function cut(word: string, columns: number): string[] {
   const letters = [...word];
   const count = Math.ceil(letters.length / columns);
   return Array.from({ length: count }, (_, i) => letters.slice(i * columns, (i + 1) * columns).join(''));
 }
 
-/** Words in lines of at most so many columns. */
+/** Breaks words into lines of at most so many columns. */
 function lines(text: string, columns: number): string[] {
   const words = glued(text)
     .split(/[ \t\r\n]+/)
@@ -39,14 +39,14 @@ export function heading(text: string, rule: '=' | '-'): string {
   return [...head, repeat(rule, Math.max(...head.map(width)))].join('\n');
 }
 
-/** Something to heed, marked at its edge. */
+/** A caution, marked at its left edge. */
 export const caution = (text: string): string =>
   lines(text, COLUMNS - 2)
     .map((line) => `! ${line}`)
     .join('\n');
 
 /**
- * Aligned columns; each is 'l' or 'r' in `align`, and the last breaks into lines where the page ends. A first row may be a head.
+ * Aligned columns: each is 'l' or 'r' in `align`, and the last one wraps at the edge of the page. The first row may be a head.
  *
  * @example table('lr', [['drive', '7.9 V'], ['current', '1 A']])
  */

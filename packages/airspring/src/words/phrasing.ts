@@ -7,7 +7,7 @@ export interface Units {
   readonly volume?: 'L' | 'ft³' | 'in³';
 }
 
-/** To a tenth of a millimetre, or as near as the unit goes. */
+/** Decimal places: a tenth of a millimetre, or about as fine in the other units. */
 const PLACES = { mm: 1, cm: 2, in: 2 } as const;
 
 const places = (value: number, count: number): string => {
@@ -25,14 +25,14 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
   const bare = (metres: number) => places(inUnit('length', metres, length), PLACES[length]);
   const say = {
     lengthUnit: length,
-    /** Without its unit, for lists that name it once. */
+    /** Without its unit, for lists that name the unit once. */
     bareLength: bare,
     length: (metres: number) => `${bare(metres)} ${length}`,
     sizes: (edges: readonly number[]) => `${edges.map(bare).join(' × ')} ${length}`,
     volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 3),
     mass: (kilograms: number) => format('mass', kilograms, 'g', 4),
     hertz: (f: number) => `${f.toFixed(1)} Hz`,
-    /** An end of a band, as a brief gives it. */
+    /** An end of a band, as the brief writes it. */
     edge: (f: number) => `${decimalText(f, 3)} Hz`,
     decibels: (level: number) => `${level.toFixed(1)} dB`,
     percent: (ratio: number) => `${(ratio * 100).toFixed(0)} %`,
@@ -60,7 +60,7 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     impedance: say.ohms,
   };
   const quantity = (value: number, meaning: Meaning) => prints[meaning](value);
-  /** A phrase of a record in the units of the reader. */
+  /** A phrase of a record, in the units of the reader. */
   const phrase = (parts: Phrase) => parts.map((part) => (typeof part === 'string' ? part : quantity(...part))).join('');
   return { ...say, quantity, phrase };
 }

@@ -2,7 +2,7 @@ import type { At, Design, Guard } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
-import type { Phrasing } from './phrasing.js';
+import { inWords, type Phrasing } from './phrasing.js';
 
 /** The band that the brief asks for. */
 const bandOf = ({ loudness }: Design) => ({
@@ -13,24 +13,24 @@ const bandOf = ({ loudness }: Design) => ({
 const limitOf = ({ margins }: Design, path: string): string | undefined =>
   margins.find((margin) => margin.path === path)?.limit;
 
-/** A limit of the design as a noun; a stranger's by its own name. */
+/** A limit of the design as a noun; a limit without a noun goes by its own name. */
 const limitName = ({ loudness }: Design, binding: string): string => loudness.givesOut[binding] ?? binding;
 
 /** How deep it plays at the wanted level. */
 export const deepest = ({ response }: Design, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
-/** What ends its depth where the response alone would go deeper. */
+/** What stops the box at its depth where the response alone would go deeper. */
 export function belowText(design: Design, say: Phrasing): string[] {
   const { depth, below } = design.response;
   if (below === undefined || depth - below.frequency < 0.1) return [];
   const at = say.hertz(below.frequency);
   const asked = below.load
     ? `${below.load.subject} would reach ${say.quantity(below.load.value, below.load.meaning)}`
-    : `it would take ${below.times.toFixed(1)} times what ${limitName(design, below.binding)} allows`;
+    : `it would need ${below.times.toFixed(1)} times what that limit allows`;
   return [
     paragraph(
-      `Its response goes on down to ${at}, but not at the wanted level: below ${say.hertz(depth)} ${limitName(design, below.binding)} gives out, and at ${at} ${asked}.`,
+      `Played more softly, it reaches down to ${at}. At the wanted level it stops at ${say.hertz(depth)}, where it reaches the limit on ${limitName(design, below.binding)}. If it played that level at ${at}, ${asked}.`,
     ),
   ];
 }
@@ -40,13 +40,13 @@ export function loudest(design: Design, say: Phrasing): string {
   const { level, frequency, binding } = design.loudness;
   const { lowest, highest } = bandOf(design);
   const wanted = limitOf(design, 'wanted.level');
-  return `It plays a steady tone of ${say.decibels(level)} anywhere from ${say.edge(lowest)} to ${say.edge(highest)}, at 1 m in half space${wanted === undefined ? '' : ` (wanted: ${wanted})`}. Beyond that the first to give out is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
+  return `It can play a steady tone of ${say.decibels(level)} at any frequency from ${say.edge(lowest)} to ${say.edge(highest)}, at 1 m in half space${wanted === undefined ? '' : ` (wanted: ${wanted})`}. If it plays louder, the first limit it reaches is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
 }
 
 /** What gives out first, stretch by stretch. */
 export const stretches = (design: Design, say: Phrasing): string =>
   table('ll', [
-    ['where', 'what gives out first'],
+    ['frequencies', 'first limit reached'],
     ...design.loudness.stretches.map(({ from, to, binding }) => {
       const [low, high] = [say.edge(from), say.edge(to)];
       return [low === high ? `at ${low}` : `${low} to ${high}`, limitName(design, binding)];
@@ -63,7 +63,7 @@ function atWanted(design: Design, say: Phrasing): string {
     limit ?? '',
   ];
   return table('lrrr', [
-    ['at the wanted level', 'most', 'at', 'limit'],
+    ['at the wanted level', 'greatest', 'at', 'limit'],
     row('drive, rms', driveVoltageRms, say.volts, limitOf(design, 'amplifier.voltage')),
     row('current, rms', currentRms, say.amperes, limitOf(design, 'amplifier.current')),
     row('cone travel, peak', displacementPeak, say.travel, say.travel(design.drivers.Xmax)),
@@ -79,13 +79,13 @@ export const loudText = (design: Design, say: Phrasing): string[] => [
   stretches(design, say),
   atWanted(design, say),
   paragraph(
-    `Without an equaliser ${say.volts(design.protection.driveVoltageRms)} give the wanted level where the response is flat. To play the same level at every tone an equaliser must raise the weaker tones; the drive in the table is for the tone that needs most.`,
+    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level where the response is flat; weaker tones are softer. An equaliser can raise them to the wanted level. The table shows what the most demanding tone then takes.`,
   ),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
 ];
 
-/** One drive: down to where it is safe, and what keeps it safe below. */
+/** One drive: the frequency down to which it is safe, and what keeps the cone safe below that. */
 function guardText(
   { driveVoltageRms, lowestSafeFrequency, neverSafe, highPass }: Guard,
   which: string,
@@ -99,11 +99,11 @@ function guardText(
     return `${drive} every tone stays within the travel of ${cone === 'a cone' ? 'every cone' : cone}.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive ${cone} beyond its travel.`;
   if (lowestSafeFrequency > lowest) {
-    return `${safe} Some of them are wanted tones, so that no high-pass below the band helps: turn down.`;
+    return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
   }
   return highPass
-    ? `${safe} A second-order Butterworth high-pass at ${say.hertz(highPass.corner)} prevents that; it costs ${say.decibels(highPass.costAtLowest)} at ${say.edge(lowest)}.`
-    : `${safe} No second-order high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
+    ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${say.decibels(highPass.costAtLowest)}.`
+    : `${safe} No second-order high-pass filter below the band prevents that. Turn it down, or keep such tones out of the programme.`;
 }
 
 /** What keeps the cone safe below the band. */
@@ -112,9 +112,9 @@ export function protectionText(design: Design, say: Phrasing): string[] {
   const { lowest } = bandOf(design);
   // Where the kind adds cones of its own, any of them may be the one.
   const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
-  const full = guardText(atFullVoltage, 'all that the amplifier gives', lowest, cone, say);
-  const soft = guardText(wanted, 'which play the wanted level where the response is flat', lowest, cone, say);
-  return [paragraph(`${full} ${soft}`), ...cautionOf(design, cautions.travel)];
+  const full = guardText(atFullVoltage, 'the most that the amplifier gives', lowest, cone, say);
+  const soft = guardText(wanted, 'which gives the wanted level where the response is flat', lowest, cone, say);
+  return [paragraph(full), paragraph(soft), ...cautionOf(design, cautions.travel)];
 }
 
 /** What an impedance measurement of the finished box should show. */
@@ -126,7 +126,7 @@ export function impedanceText({ impedance, told }: Design, say: Phrasing): strin
     ({ frequency }) => first && second && frequency > first.frequency && frequency < second.frequency,
   );
   const { least } = impedance;
-  const peaks = `${maxima.length === 1 ? 'One peak' : 'Peaks'}: ${maxima.map(spot).join(', ')}.`;
-  const between = told.dip && dip ? ` Between them the least is ${spot(dip)}, ${told.dip}.` : '';
-  return `${peaks}${between} Least of all: ${spot(least)}. Measure this to prove the box: if its peaks lie within a few per cent of these (common practice), you have built what was designed.`;
+  const peaks = `The impedance has ${maxima.length === 1 ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${maxima.map(spot).join(', ')}.`;
+  const between = told.dip && dip ? ` The dip between them is ${spot(dip)}, ${told.dip}.` : '';
+  return `${peaks}${between} The least impedance anywhere is ${spot(least)}. Measure the impedance of the finished box. If its peaks lie within a few per cent of these (common practice), you have built what was designed.`;
 }

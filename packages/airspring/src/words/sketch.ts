@@ -7,14 +7,14 @@ interface View {
   readonly title: string;
   readonly unit: string;
   readonly column: (curves: Curves) => readonly number[] | undefined;
-  /** Least span of the axis below its top; without it the axis begins at zero. */
+  /** Least span of the axis below its top. Without it the axis begins at zero. */
   readonly span?: number;
 }
 
 const metresToMillimetres = (metres: number) => inUnit('length', metres, 'mm');
 
 const views: readonly View[] = [
-  { title: 'Level at one metre, half space', unit: 'dB', column: ({ levelHalfSpace }) => levelHalfSpace, span: 30 },
+  { title: 'Level at 1 m in half space', unit: 'dB', column: ({ levelHalfSpace }) => levelHalfSpace, span: 30 },
   {
     title: 'Cone travel, peak',
     unit: 'mm',
@@ -29,7 +29,7 @@ const WIDTH = 60;
 const HEIGHT = 10;
 const MARGIN = 9;
 
-/** A curve read at any frequency, straight between its points over the logarithm; nothing outside of them. */
+/** A curve read at any frequency, by straight lines between its points over log f; `undefined` outside them. */
 function readAt(frequencies: readonly number[], values: readonly number[], f: number): number | undefined {
   const above = frequencies.findIndex((one) => one >= f * (1 - 1e-9));
   if (above < 0) return undefined;
@@ -39,13 +39,13 @@ function readAt(frequencies: readonly number[], values: readonly number[], f: nu
   return (values[above - 1] as number) * (1 - part) + (values[above] as number) * part;
 }
 
-/** The least of 1, 2, 5 times a power of ten that is not below. */
+/** The least of 1, 2 and 5 times a power of ten that is not below the value. */
 function roundStep(value: number): number {
   const ten = 10 ** Math.floor(Math.log10(value));
   return ([1, 2, 5, 10].find((step) => step * ten >= value * (1 - 1e-9)) as number) * ten;
 }
 
-/** Ends of the upright axis: a round step for each of its rows. */
+/** The lower end of the vertical axis, and a round step for each of its rows. */
 function axisOf(values: readonly number[], span: number | undefined): { bottom: number; step: number } {
   const most = Math.max(...values);
   if (span === undefined) return { bottom: 0, step: roundStep(Math.max(most, 1e-9) / (HEIGHT - 1)) };
@@ -53,7 +53,7 @@ function axisOf(values: readonly number[], span: number | undefined): { bottom: 
   return { bottom: Math.ceil(most / step) * step - step * (HEIGHT - 1), step };
 }
 
-/** Marks below the frequency axis, each as far left as its number begins. */
+/** Marks below the frequency axis; each begins at its frequency. */
 function frequencyMarks(low: number, high: number): string {
   let marks = '';
   for (let ten = 10 ** Math.floor(Math.log10(low)); ten <= high; ten *= 10) {
@@ -78,7 +78,7 @@ function sketchOf(view: View, designs: readonly Design[]): string | undefined {
     view.span,
   );
   const rows = Array.from({ length: HEIGHT }, () => Array<string>(WIDTH).fill(' '));
-  // The first design is drawn last: it stays on top.
+  // The first design is drawn last, so that it stays on top.
   for (const { name, frequencies, values } of curves.toReversed()) {
     for (let x = 0; x < WIDTH; x++) {
       const value = readAt(frequencies, values, low * (high / low) ** (x / (WIDTH - 1)));
@@ -105,7 +105,7 @@ function sketchOf(view: View, designs: readonly Design[]): string | undefined {
  */
 export function sketchText(designs: readonly Design[]): string {
   const drives = designs.map(({ name, curves }) => `${name} ${curves.driveVoltageRms.toPrecision(3)} V`).join(', ');
-  const note = `Each curve is drawn by the letter of its box; where two meet, the earlier letter stands. Level, travel and air speed are for the drive that plays the wanted level in the flat part (rms: ${drives}).`;
+  const note = `Each curve is drawn with the letter of its box. Where two curves meet, the earlier letter is shown. The curves of level, travel and air speed are for the drive that gives the wanted level where the response is flat (rms: ${drives}).`;
   const sketches = views.flatMap((view) => sketchOf(view, designs) ?? []);
   return `${[paragraph(note), ...sketches].join('\n\n')}\n`;
 }

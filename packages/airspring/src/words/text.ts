@@ -5,7 +5,7 @@ import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
 import { inWords, type Phrasing, phrasing, type Units } from './phrasing.js';
 
-/** Kind and unit in which a driver's parameter is printed; the others are plain numbers. */
+/** Kind and unit in which each parameter of a driver is printed; any other parameter is a plain number. */
 const PARAMETERS: Readonly<Record<string, readonly [kind: Kind, unit: string]>> = {
   fs: ['frequency', 'Hz'],
   Vas: ['volume', 'L'],
@@ -25,15 +25,17 @@ function parameterText(field: string, value: number): string {
   return known ? format(kind, value, unit as never) : format('ratio', value, '1').replace(/ 1$/, '');
 }
 
-/** What was derived from what, and where given values disagree. */
+/** Which values were derived and from what, and where the given values disagree. */
 function accountText({ name, derived, deviations, blocked }: DriverAccount): string[] {
   const rows = derived.map(({ field, value, by }) => [field, parameterText(field, value), by]);
   const disagree = deviations.map(
     ({ field, given, implied, relative }) =>
-      `${field} is given as ${parameterText(field, given)}, and the other values make it ${parameterText(field, implied)}, ${Math.abs(relative * 100).toFixed(1)} % apart.`,
+      `${field} is given as ${parameterText(field, given)}, but the other values give ${parameterText(field, implied)}. The two differ by ${Math.abs(relative * 100).toFixed(1)} %.`,
   );
   return [
-    paragraph(`"${name}": ${rows.length > 0 ? 'derived from its data' : 'nothing had to be derived'}`),
+    paragraph(
+      `"${name}": ${rows.length > 0 ? 'these values are derived from its data.' : 'no value had to be derived from its data.'}`,
+    ),
     ...(rows.length > 0 ? [table('lrl', rows)] : []),
     ...disagree.map(paragraph),
     ...blocked.map(paragraph),
@@ -64,7 +66,7 @@ function overview({ designs, asked }: Met, say: Phrasing): string[] {
     paragraph(
       `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most, and no limit is passed at the wanted level. f3: where the response alone has fallen by 3 dB, half power. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space).${round ? " Parts: a vent's inner diameter by its length." : ''}`,
     ),
-    ...(apart.length > 0 ? [`Against ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
+    ...(apart.length > 0 ? [`Compared with ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];
 }
 
@@ -74,7 +76,7 @@ function metText(answer: Met, say: Phrasing): string[] {
   const count = answer.designs.length;
   return [
     paragraph(
-      `${count > 1 ? `Every wish is met; ${inWords(count)} boxes to choose from.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
+      `${count > 1 ? `Every wish is met. You can choose from ${inWords(count)} boxes.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
     ),
     ...overview(answer, say),
     ...designInFull(first, say),
@@ -89,13 +91,15 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
     nearest && first
       ? [
           heading('The nearest brief that can be met', '-'),
-          paragraph('What would have to change, wishes of the list above or others that stand in the way after them:'),
+          paragraph(
+            'This brief can be met after the changes below. Some of them are to wishes of the list above; others would stand in the way next.',
+          ),
           table('lll', [['change', 'from', 'to'], ...nearest.changes.map(({ path, from, to }) => [path, from, to])]),
-          paragraph(`It gives: ${summary(first, say)}`),
+          paragraph(`With these changes: ${summary(first, say)}`),
           ...overview(nearest.answer, say),
           ...designInFull(first, say),
         ]
-      : [paragraph('No brief near to this one was found that can be met.')];
+      : [paragraph('The search found no similar brief that can be met.')];
   return [
     paragraph(`No box meets every wish. ${because.join(' ')}`),
     ...(conflict.length > 0
@@ -106,7 +110,7 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
   ];
 }
 
-/** The same answer with every text as one may print it: titles and names come from outside. */
+/** The same answer with every text made safe to print: titles and names come from outside. */
 function printable<T>(part: T): T {
   if (typeof part === 'string') return visible(part) as T;
   if (Array.isArray(part)) return (typeof part[0] === 'number' ? part : part.map(printable)) as T;
@@ -115,8 +119,9 @@ function printable<T>(part: T): T {
 }
 
 /**
- * The printed report of an answer, at most 80 columns wide: which box and vent, how loud, what gives out first and where,
- * what to cut; or which wishes conflict, and what could be asked instead. Each caution stands at its step.
+ * The printed report of an answer, at most 80 columns wide. It says which box and vent to build, how loud they play, what
+ * gives out first and where, and what to cut; or which wishes conflict, and what to ask for instead. Each caution stands at
+ * its step.
  *
  * @example reportText(design(brief), { length: 'mm' })
  */

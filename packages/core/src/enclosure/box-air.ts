@@ -10,10 +10,10 @@ import { partOf } from './driver-parts.js';
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $V$ | `netVolume` | m³ | air volume |
- * | $g$ | `fillGain` | 1 | gain by filling, 1 without |
+ * | $g$ | `fillGain` | 1 | gain of compliance by filling; 1 without filling |
  * | $\rho, c$ | `air` | kg/m³, m/s | density, speed of sound |
  *
- * @validity boxes small against the wavelength
+ * @validity boxes that are small compared with the wavelength
  * @neglects modes of the box, flexing walls
  * @returns m³/Pa
  * @source small1972closed1 definition of Vas, ρc² times the acoustic compliance
@@ -22,15 +22,15 @@ import { partOf } from './driver-parts.js';
 export const boxCompliance = (netVolume: number, fillGain: number, air: Air): number =>
   (fillGain * netVolume) / (air.density * air.speedOfSound ** 2);
 
-/** Which losses the air of a box has, as quality factors; each left out where there is none. */
+/** The losses of the air in a box, as quality factors. Leave out a loss that is not there. */
 export interface AirLosses {
   readonly QL?: number | undefined;
   readonly QA?: number | undefined;
 }
 
 /**
- * The air of a box at the node `box`: its compliance, the loss by absorption in series with it, and the leak. The reference
- * level leaves the leak out. {@link setBoxAir} sets its numbers.
+ * The air of a box at the node `box`: its compliance, the absorption loss in series with it, and the leak. The reference
+ * level is read without the leak. {@link setBoxAir} sets the numbers.
  */
 export function boxAir(
   { QL, QA }: AirLosses,
@@ -50,7 +50,7 @@ export function boxAir(
   return { elements: [...air, open], leaks: [{ name: leak, flow: { of: 'flow', element: leak } }] };
 }
 
-/** The numbers of {@link boxAir}: quality factors hold at the angular frequency `w`. */
+/** Sets the numbers of {@link boxAir}. The quality factors hold at the angular frequency `w`. */
 export function setBoxAir(Cab: number, w: number, { QL, QA }: AirLosses, set: Setter, name?: string): void {
   const part = partOf(name);
   set(part('Cab'), Cab);

@@ -20,18 +20,18 @@ import { type Family, type System, systemOf } from './family.js';
 /** A closed box as people write it. */
 export interface ClosedBoxInput {
   readonly drivers: Drivers;
-  /** Air in the box, without what drivers and bracing take. */
+  /** Volume of the air in the box, after drivers and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
   /**
-   * By how much the filling enlarges the compliance of the air: 1 (default) without any; up to the ratio of specific heats,
-   * 1.4, where loose fibre keeps all the air at one temperature.
+   * Factor by which the filling enlarges the compliance of the air. It is 1 (default) without filling, and at most 1.4, the
+   * ratio of specific heats, where loose fibre keeps all the air at one temperature.
    */
   readonly fillGain?: RatioInput;
-  /** Quality factor of the leaks at the system resonance; leave out for none. */
+  /** Quality factor of the leaks at the system resonance; leave it out if there are none. */
   readonly QL?: RatioInput;
-  /** Quality factor of the absorption in the box at the system resonance; leave out for none. */
+  /** Quality factor of the absorption in the box at the system resonance; leave it out if there is none. */
   readonly QA?: RatioInput;
-  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  /** Resistance of the amplifier's output and the cable; default 0. */
   readonly sourceResistance?: ResistanceInput;
 }
 
@@ -45,7 +45,7 @@ export interface ClosedBoxSpec {
   readonly sourceResistance: Resistance;
 }
 
-/** The air of a closed box: what does not hang on its drivers. */
+/** The air of a closed box: everything that does not depend on its drivers. */
 export const closedAirShape = {
   netVolume: positive('volume'),
   fillGain: optional(positive('ratio')),
@@ -89,10 +89,10 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
  * $$ \frac{p}{p_\infty} = \frac{s^2 T_c^2}{s^2 T_c^2 + s T_c / Q_{tc} + 1}, \quad
  *    f_c = f_s\sqrt{1 + V_{as}/V_b}, \quad Q_{tc} = Q_{ts}\sqrt{1 + V_{as}/V_b} $$
  *
- * is what the network gives without leak, absorption, filling and coil; it is checked, not used. QL and QA are set at the
- * system resonance of the lossless box.
+ * This response is what the network gives without leak, absorption, filling and coil inductance. It is checked in tests, not
+ * used here. QL and QA hold at the system resonance of the lossless box.
  *
- * @validity frequencies at which the box is small against the wavelength
+ * @validity frequencies at which the box is small compared with the wavelength
  * @neglects modes of the box, flexing walls, radiation resistance
  * @throws InputError
  * @returns the system, its spec in SI units

@@ -4,29 +4,29 @@ import type { Element } from '../network/index.js';
 import { given, optional, readFieldsInto } from '../quantity/index.js';
 import { asGroup, type Drivers, mountedDriver, partOf } from './driver-parts.js';
 
-/** One driver of a net, or a group of equal ones, and which chamber it plays into. */
+/** One driver of a net, or a group of equal ones, and the chamber behind it. */
 export interface DriverInNet {
-  /** What its probes and limits are called by: `coneVelocity left`. */
+  /** The name that its probes and limits bear: `coneVelocity left`. */
   readonly name: string;
   readonly driver: Drivers;
   /** Name of the chamber behind its cone; may be left out where there is only one. */
   readonly chamber?: string;
 }
 
-/** Drivers wired in series and in parallel, as deep as one likes. */
+/** Drivers wired in series and in parallel, nested as you like. */
 export type DriverNet =
   | DriverInNet
   | { readonly series: readonly DriverNet[] }
   | { readonly parallel: readonly DriverNet[] };
 
-/** A driver of a net as it was read. */
+/** A driver of a net, after reading. */
 export interface DriverInNetSpec {
   readonly name: string;
   readonly driver: DriverGroup;
   readonly chamber: string;
 }
 
-/** A net as it was read. */
+/** A net, after reading. */
 export type DriverNetSpec =
   | DriverInNetSpec
   | { readonly series: readonly DriverNetSpec[] }
@@ -34,12 +34,12 @@ export type DriverNetSpec =
 
 const MOST_DRIVERS = 64;
 const MOST_DEPTH = 32;
-/** Lists and drivers looked at: a net that holds itself has no end. */
+/** Most lists and drivers that are read: a net that contains itself has no end. */
 const MOST_PARTS = 4096;
 const driverShape = { name: given<unknown>(), driver: given<Drivers>(), chamber: optional(given<unknown>()) };
 const listShape = { series: optional(given<unknown>()), parallel: optional(given<unknown>()) };
 
-/** Reads a net without throwing: chambers must exist, names be told apart. `undefined` when anything was refused. */
+/** Reads a net without throwing. Chambers must exist and names must differ. `undefined` when anything was refused. */
 export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly string[]): DriverNetSpec | undefined {
   const before = faults.length;
   const names = new Set<string>();
@@ -59,7 +59,7 @@ export function readDriverNet(faults: Fault[], net: unknown, chambers: readonly 
     if (typeof chamber !== 'string' || !chambers.includes(chamber)) {
       const expected = `one of ${chambers.join(', ')}`;
       const code = chamber === undefined ? 'empty' : 'unknown-field';
-      faults.push({ code, path: `${path}.chamber`, got: chamber, expected, remedy: 'Say what it plays into.' });
+      faults.push({ code, path: `${path}.chamber`, got: chamber, expected, remedy: 'Name the chamber behind it.' });
     }
     try {
       return { name: name as string, driver: asGroup(driver), chamber: chamber as string };

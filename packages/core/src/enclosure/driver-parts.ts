@@ -1,11 +1,11 @@
 import { type Driver, type DriverGroup, group } from '../driver/index.js';
 import { branch, type Element, type Nodes, type Outlet, type Probe, type Setter } from '../network/index.js';
 
-/** One driver or a group of them: what every family takes. */
+/** One driver or a group of them; every family accepts both. */
 export type Drivers = Driver | DriverGroup;
 
 /**
- * The one driver that stands for all.
+ * The one driver that is equivalent to the whole group.
  *
  * @validity as `group`
  * @throws InputError those of `group`
@@ -15,7 +15,7 @@ export type Drivers = Driver | DriverGroup;
 export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
 
 /**
- * A lone driver as a group of one; a group as it is, once it was read again.
+ * A single driver as a group of one. A group is read again and returned as it is.
  *
  * @validity as `group`
  * @throws InputError those of `group`
@@ -30,13 +30,13 @@ export function asGroup(drivers: Drivers): DriverGroup {
   return group(drivers);
 }
 
-/** The name of a part: alone where there is one, else with whose part it is. No stem holds a blank, so that none meet. */
+/** The name of a part, followed by its owner's name where there are several. No stem has a blank, so names never clash. */
 export const partOf =
   (name: string | undefined) =>
   (stem: string): string =>
     name === undefined ? stem : `${stem} ${name}`;
 
-/** Source and source resistance, and the node where the drivers are joined to them. */
+/** Source and source resistance, and the node where the drivers are connected. */
 export function sourceElements(sourceResistance: number): { readonly elements: Element[]; readonly terminals: string } {
   const source: Element = { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] };
   if (sourceResistance === 0) return { elements: [source], terminals: 'drive' };
@@ -45,12 +45,12 @@ export function sourceElements(sourceResistance: number): { readonly elements: E
   return { elements: [source, resistance], terminals: 'terminals' };
 }
 
-/** Where one of several drivers is: its terminals, the air behind and before it, and the name that its parts bear. */
+/** Where one of several drivers is: its terminals, the air behind and in front of it, and the name that its parts bear. */
 export interface Mounting {
   readonly from: string;
   readonly to: string;
   readonly rear: string;
-  /** Default `ground`: it plays outside. */
+  /** Default `ground`: it faces the air outside. */
   readonly front?: string;
   readonly name?: string;
 }
@@ -83,7 +83,7 @@ export function mountedDriver(driver: Driver, { from, to, rear, front = 'ground'
   return elements;
 }
 
-/** The numbers of {@link mountedDriver}. */
+/** Sets the numbers of {@link mountedDriver}. */
 export function setDriver({ Re, Le, R2, L2, Bl, Mms, Cms, Rms, Sd }: Driver, set: Setter, name?: string): void {
   const part = partOf(name);
   set(part('Re'), Re);
@@ -99,7 +99,7 @@ export function setDriver({ Re, Le, R2, L2, Bl, Mms, Cms, Rms, Sd }: Driver, set
   set(part('Sd'), Sd);
 }
 
-/** The part of a topology that every direct-radiator family shares. */
+/** The part of a topology that all direct-radiator families share. */
 export interface DirectRadiator {
   readonly elements: Element[];
   readonly probes: Record<string, Probe>;
@@ -107,11 +107,12 @@ export interface DirectRadiator {
 }
 
 /**
- * What every direct-radiator family shares: source, source resistance, voice coil, motor, moving parts, and the cone between
- * the air outside and the node `box`. What is zero or absent is no element. {@link setDirectRadiator} sets its numbers.
+ * The part that all direct-radiator families share: source, source resistance, voice coil, motor, moving parts, and the cone
+ * between the air outside and the node `box`. Parts that are zero or absent get no element. {@link setDirectRadiator} sets
+ * the numbers.
  *
- * @validity the cone a rigid piston, small against the wavelength
- * @neglects radiation resistance, creep, what grows with level
+ * @validity a cone that is a rigid piston, small compared with the wavelength
+ * @neglects radiation resistance, creep, nonlinearity
  * @returns elements from `drive` to `box`, the probes that the response reads, and the cone as an outlet
  * @source small1972direct electro-mechano-acoustical circuit
  * @example const { elements, probes, cone } = directRadiator(driver, 0.1)
@@ -130,7 +131,7 @@ export function directRadiator(driver: Driver, sourceResistance: number): Direct
 }
 
 /**
- * The numbers of {@link directRadiator}.
+ * Sets the numbers of {@link directRadiator}.
  *
  * @validity as {@link directRadiator}
  * @source small1972direct electro-mechano-acoustical circuit

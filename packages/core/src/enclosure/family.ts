@@ -2,23 +2,23 @@ import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Compile, type Network, type Setter, slotsOf, strictSetter, type Topology } from '../network/index.js';
 
 /**
- * A family of boxes: one value. It reads a spec, says which network belongs to it, and puts the numbers into that network.
- * Ours and a stranger's are used alike.
+ * A family of boxes is one value. It reads a spec, says which network belongs to the spec, and sets the numbers of that
+ * network. A family of your own is used exactly like the ones in this package.
  *
  * The response reads these probes, each per volt of drive: `coneVelocity` (m/s, positive outwards), `current` (A),
  * `terminalVoltage` (1), and where there is a vent `ventAirSpeed` (m/s, positive outwards, mean over its narrowest section).
- * Where there are several cones or vents, each bears a name, `coneVelocity left`; the response then tells of the one that
- * moves most. What leaves the system through its outlets is read as `radiatedFlow` (m³/s).
+ * Where there are several cones or vents, each probe bears a name, such as `coneVelocity left`, and the response reports the
+ * one that moves most. The flow that leaves the system through its outlets is read as `radiatedFlow` (m³/s).
  */
 export interface Family<Spec, Input = Spec> {
   readonly name: string;
-  /** A spec from what people write, or from a spec read before. Throws an InputError. */
+  /** Reads a spec from what people write, or from a spec that was read before. Throws an InputError. */
   readonly read: (input: Input | Spec) => Spec;
-  /** The network without numbers. Specs that have the same parts give the same topology. */
+  /** The network without its numbers. Specs with the same parts give the same topology. */
   readonly topology: (spec: Spec) => Topology;
   /** Sets each number of the topology once, by name. */
   readonly values: (spec: Spec, air: Air, set: Setter) => void;
-  /** How its networks are compiled: `compile` takes any; `compilePolynomials` takes small lumped ones, and half the code. */
+  /** How its networks are compiled. `compile` accepts any network; `compilePolynomials` only small lumped ones, in half the code. */
   readonly compile: Compile;
 }
 
@@ -34,8 +34,8 @@ export interface System<Spec = unknown> {
 const COMPILED = Symbol('compiled');
 
 /**
- * A box of a family. Its compiled form is made when it is first swept, and kept with it, out of sight. A copy of the record,
- * or one written by hand, has none and is compiled at each call.
+ * A box of a family. Its network is compiled when it is first swept, and the result is kept with the box, out of sight. A copy
+ * of the record, or a record written by hand, has no such result and is compiled at each call.
  *
  * @validity any family that obeys `familyLaws`
  * @throws InputError those of the family; `unknown-field`, `empty`, `conflict` for a number that is set wrongly
@@ -65,9 +65,9 @@ export function systemOf<Spec, Input>(
 }
 
 /**
- * What was made of a system before, by its name, or made now; kept where `systemOf` made the system.
+ * Returns what was made of a system before, under this name, or makes it now. It is kept if `systemOf` made the system.
  *
- * @validity any system; what is made must follow from the system alone
+ * @validity any system; the result must depend on the system alone
  * @source own (look-up)
  * @example kept(system, 'network', () => compileNetwork(system.network))
  */

@@ -1,6 +1,6 @@
 /** What is a family of boxes, and a box of it that can be swept? */
 export { type Family, kept, type System, systemOf } from './family.js';
-/** Which part do all families share whose cone plays outside? */
+/** Which part do all families of direct radiators share? */
 export {
   asGroup,
   type DirectRadiator,
@@ -9,7 +9,7 @@ export {
   equivalentDriver,
   setDirectRadiator,
 } from './driver-parts.js';
-/** How springy is the air of a box? */
+/** What is the acoustic compliance of the air in a box? */
 export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */
 export { type ClosedBoxInput, type ClosedBoxSpec, closedBox, closedFamily } from './closed-box.js';
@@ -30,9 +30,9 @@ export {
   passiveRadiatorBox,
   passiveRadiatorFamily,
 } from './passive-radiator-box.js';
-/** Which mass on passive radiators tunes a box lower? */
+/** How much mass on passive radiators gives a box a lower tuning? */
 export { type AddedMass, type AddedMassInput, addedMassForTuning } from './passive-radiator-mass.js';
-/** To what do passive radiators tune a box? */
+/** To which frequency do passive radiators tune a box? */
 export {
   type PassiveRadiatorTuning,
   type PassiveRadiatorTuningInput,
@@ -40,7 +40,7 @@ export {
   type RadiatorsInput,
   type RadiatorsSpec,
 } from './passive-radiator-tuning.js';
-/** What do drivers unlike each other do together, in one volume or in several? */
+/** What do different drivers do together, in one volume or in several? */
 export {
   type ChamberSpec,
   type ClosedChamberInput,
@@ -50,5 +50,5 @@ export {
   mixedFamily,
   type VentedChamberInput,
 } from './mixed-box.js';
-/** How are unlike drivers wired? */
+/** How are different drivers wired together? */
 export { type DriverInNet, type DriverInNetSpec, type DriverNet, type DriverNetSpec, driversOf } from './driver-net.js';

@@ -22,7 +22,7 @@ import { partOf, setDriver, sourceElements } from './driver-parts.js';
 import { type Family, type System, systemOf } from './family.js';
 import { setVentedAir, ventedAir, ventedAirShape } from './vented-box.js';
 
-/** A volume of air without a vent: fields as those of a closed box. */
+/** A volume of air without a vent, with the fields of a closed box. */
 export interface ClosedChamberInput {
   readonly netVolume: VolumeInput;
   readonly fillGain?: RatioInput;
@@ -30,7 +30,7 @@ export interface ClosedChamberInput {
   readonly QA?: RatioInput;
 }
 
-/** A volume of air with a vent, told by its fb: fields as those of a vented box. */
+/** A volume of air with a vent, with the fields of a vented box; its `fb` marks it as vented. */
 export interface VentedChamberInput {
   readonly netVolume: VolumeInput;
   readonly fb: FrequencyInput;
@@ -40,19 +40,19 @@ export interface VentedChamberInput {
   readonly QP?: RatioInput;
 }
 
-/** A box with drivers that may be unlike each other, as people write it. */
+/** A box with drivers that may differ from each other, as people write it. */
 export interface MixedBoxInput {
   readonly drivers: DriverNet;
-  /** Volumes by name, apart from each other; all drivers may share one. */
+  /** Separate volumes by name. All drivers may share one volume. */
   readonly chambers: Readonly<Record<string, ClosedChamberInput | VentedChamberInput>>;
-  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  /** Resistance of the amplifier's output and the cable; default 0. */
   readonly sourceResistance?: ResistanceInput;
 }
 
-/** A chamber as it was read, in SI units. */
+/** A chamber after reading, in SI units. */
 export type ChamberSpec = Fields<typeof closedAirShape> | Fields<typeof ventedAirShape>;
 
-/** A mixed box as it was read, in SI units. */
+/** A mixed box after reading, in SI units. */
 export interface MixedBoxSpec {
   readonly drivers: DriverNetSpec;
   readonly chambers: Readonly<Record<string, ChamberSpec>>;
@@ -152,7 +152,7 @@ function setMixed({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Ai
   }
 }
 
-/** The family of boxes whose drivers are unlike each other, in one volume or in several. */
+/** The family of boxes with different drivers, in one volume or in several. */
 export const mixedFamily: Family<MixedBoxSpec, MixedBoxInput> = {
   name: 'mixed',
   compile,
@@ -162,20 +162,21 @@ export const mixedFamily: Family<MixedBoxSpec, MixedBoxInput> = {
 };
 
 /**
- * Drivers unlike each other, wired in any net of series and parallel, in one volume or in several, each closed or vented.
- * Each coil gets what the net gives it, each cone feels the air that it shares; all openings play as one point,
+ * Different drivers, wired in any net of series and parallel, in one volume or in several; each volume is closed or vented.
+ * Each coil gets its share of voltage and current from the net, and each cone feels the air that it shares. All openings
+ * radiate as one point,
  *
  * $$ U = \sum_k U_k $$
  *
  * Besides the probes of any system there are `coneVelocity <driver>` and `current <driver>` for each driver, and
- * `ventAirSpeed <chamber>` where the area of a vent is given. QL and QA of a closed chamber are at its highest
- * resonance, cones undamped and terminals open, which for drivers alike is the system resonance; those of a vented chamber at its fb.
+ * `ventAirSpeed <chamber>` where the area of a vent is given. QL and QA of a closed chamber hold at its highest resonance
+ * with undamped cones and open terminals; for equal drivers this is the system resonance. In a vented chamber they hold at fb.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $U_k$ | `network.topology.outlets` | m³/s | flow out of each cone, vent and leak |
  *
- * @validity frequencies at which all chambers, and the distances between the openings, are small against the wavelength
+ * @validity frequencies at which all chambers, and the distances between the openings, are small compared with the wavelength
  * @neglects mutual radiation, modes of the chambers, flexing walls between them
  * @returns the system, its spec in SI units
  * @throws InputError those of its fields; `unknown-field` for a chamber that is not there, `inconsistent` for one without a driver

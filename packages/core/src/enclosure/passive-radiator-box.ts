@@ -27,17 +27,17 @@ import {
 /** A box with passive radiators as people write it. */
 export interface PassiveRadiatorBoxInput extends RadiatorsInput {
   readonly drivers: Drivers;
-  /** Air in the box, without what drivers, radiators and bracing take. */
+  /** Volume of the air in the box, after drivers, radiators and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
-  /** Quality factor of the leaks at the tuning; leave out for none. */
+  /** Quality factor of the leaks at the tuning; leave it out if there are none. */
   readonly QL?: RatioInput;
-  /** Quality factor of the absorption in the box at the tuning; leave out for none. */
+  /** Quality factor of the absorption in the box at the tuning; leave it out if there is none. */
   readonly QA?: RatioInput;
-  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  /** Resistance of the amplifier's output and the cable; default 0. */
   readonly sourceResistance?: ResistanceInput;
 }
 
-/** A box with passive radiators as it was read, in SI units. */
+/** A box with passive radiators after reading, in SI units. */
 export interface PassiveRadiatorBoxSpec extends RadiatorsSpec {
   readonly drivers: DriverGroup;
   readonly netVolume: Volume;
@@ -57,7 +57,7 @@ const shape = {
 
 const moving: Nodes = ['radiator', 'ground'];
 
-/** All radiators move alike: one cone that is as heavy, as stiff, as damped and as large as all of them. */
+/** All radiators move alike, so one cone stands for them, with their total mass, stiffness, damping and area. */
 const radiators: readonly Element[] = [
   branch('mass', 'radiatorMass', moving),
   branch('damper', 'radiatorLoss', moving),
@@ -65,7 +65,7 @@ const radiators: readonly Element[] = [
   { kind: 'piston', name: 'radiators', mechanical: moving, front: 'ground', rear: 'box' },
 ];
 
-/** The family of boxes with passive radiators: cones without a motor in the place of a vent. */
+/** The family of boxes with passive radiators, which are cones without a motor in place of a vent. */
 export const passiveRadiatorFamily: Family<PassiveRadiatorBoxSpec, PassiveRadiatorBoxInput> = {
   name: 'passive radiator',
   compile,
@@ -96,13 +96,14 @@ export const passiveRadiatorFamily: Family<PassiveRadiatorBoxSpec, PassiveRadiat
 };
 
 /**
- * A driver or a group in a box with passive radiators, as a network: cones without a motor, in the place of a vent.
+ * A driver or a group in a box with passive radiators, as a network. The radiators are cones without a motor, in place of a
+ * vent.
  *
  * $$ \frac{p}{p_\infty} = \frac{s^2 (s^2 + s\,\omega_p/Q_{mp} + \omega_p^2)}
  *    {(s^2 + s/Q_{ts} + 1)(s^2 + s\,\omega_p/Q_{mp} + h^2) + \alpha\,(s^2 + s\,\omega_p/Q_{mp} + \omega_p^2)},\quad
  *    h = \omega_p\sqrt{1 + \delta} $$
  *
- * is what the network gives without leak, absorption and coil; it is checked, not used.
+ * This response is what the network gives without leak, absorption and coil inductance. It is checked in tests, not used here.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -114,7 +115,7 @@ export const passiveRadiatorFamily: Family<PassiveRadiatorBoxSpec, PassiveRadiat
  *
  * The probe `radiatorVelocity` is that of each radiator, positive outwards.
  *
- * @validity frequencies at which the box is small against the wavelength, and small signals; radiators that are alike
+ * @validity frequencies at which the box is small compared with the wavelength; small signals; equal radiators
  * @neglects modes of box and cones, flexing walls, radiation resistance, mutual radiation, rocking of the radiators
  * @throws InputError
  * @returns the system, its spec in SI units

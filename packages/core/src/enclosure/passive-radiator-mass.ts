@@ -11,14 +11,14 @@ import {
 } from './passive-radiator-tuning.js';
 
 export interface AddedMassInput extends Omit<PassiveRadiatorTuningInput, 'addedMass'> {
-  /** The tuning that is wanted. */
+  /** The wanted tuning. */
   readonly fb: FrequencyInput;
 }
 
-/** The mass for a wanted tuning, and what it leads to. */
+/** The mass for a wanted tuning, and the tuning that it gives. */
 export interface AddedMass extends PassiveRadiatorTuning {
   readonly ok: true;
-  /** To be fixed to each radiator. */
+  /** The mass to fix to each radiator. */
   readonly addedMass: Mass;
 }
 
@@ -31,13 +31,13 @@ export interface AddedMass extends PassiveRadiatorTuning {
  * | --- | --- | --- | --- |
  * | $f_b$ | `fb` | Hz | wanted tuning |
  * | $V$ | `netVolume` | m³ | air in the box |
- * | $n$ | `count` | 1 | radiators, alike |
+ * | $n$ | `count` | 1 | number of equal radiators |
  * | $M_{ms}, C_{ms}, S_d$ | `radiator` | kg, m/N, m² | of one radiator |
  *
- * @validity as `passiveRadiatorTuning`; the suspension bears the mass, and a fixing that cannot come loose holds it
+ * @validity as `passiveRadiatorTuning`; a suspension that bears the mass, and a fixing that cannot come loose
  * @neglects as `passiveRadiatorTuning`
- * @returns the mass, 0 below 0.1 mg, with its tuning; or why there is none: `tuning-too-high`, with the volume that would do, since mass only
- *   lowers a tuning; `mass-too-great`, beyond what the library accepts
+ * @returns the mass (0 if it is below 0.1 mg) with its tuning, or why there is none. `tuning-too-high`: mass can only lower a
+ *   tuning; the text names the volume that would do. `mass-too-great`: the mass is more than the library accepts
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source small1974pr1 passive-radiator resonance and box tuning, solved for the mass
  * @example
@@ -58,12 +58,12 @@ export function addedMassForTuning(input: AddedMassInput, air: Air = standardAir
     const volume = (count * Sd ** 2 * air.density * air.speedOfSound ** 2) / (Mms * square - 1 / Cms);
     return impossible(
       'tuning-too-high',
-      `Without added mass the tuning is ${decimalText(bare, 4)} Hz, below the wanted ${decimalText(fb, 4)} Hz, and mass only lowers it. A box of ${decimalText(1000 * volume, 3)} L is tuned to ${decimalText(fb, 4)} Hz without added mass.`,
+      `Without added mass the tuning is ${decimalText(bare, 4)} Hz, below the wanted ${decimalText(fb, 4)} Hz, and added mass can only lower it. A box of ${decimalText(1000 * volume, 3)} L is tuned to ${decimalText(fb, 4)} Hz without added mass.`,
     );
   }
   const [least, greatest] = kinds.mass.range;
   if (added > greatest) {
-    const text = `A tuning of ${decimalText(fb, 4)} Hz takes ${decimalText(added, 3)} kg on each radiator; at most ${greatest} kg is accepted.`;
+    const text = `A tuning of ${decimalText(fb, 4)} Hz needs ${decimalText(added, 3)} kg on each radiator, but at most ${greatest} kg is accepted.`;
     return impossible('mass-too-great', text);
   }
   const addedMass = si('mass', added < least ? 0 : added);

@@ -17,23 +17,23 @@ import {
 } from '../quantity/index.js';
 import { boxCompliance } from './box-air.js';
 
-/** Passive radiators that are alike and move alike, as people write them. */
+/** Equal passive radiators that move alike, as people write them. */
 export interface RadiatorsInput {
   readonly radiator: PassiveRadiatorInput;
-  /** How many there are, 1 to 4; default 1. */
+  /** Number of radiators, 1 to 4; default 1. */
   readonly count?: number;
-  /** Mass fixed to each, beyond its own; default none. */
+  /** Mass added to each radiator; default none. */
   readonly addedMass?: MassInput;
 }
 
-/** The same as they were read, in SI units. */
+/** The same after reading, in SI units. */
 export interface RadiatorsSpec {
   readonly radiator: PassiveRadiator;
   readonly count: number;
   readonly addedMass: Mass;
 }
 
-/** How {@link RadiatorsInput} is read. */
+/** The readers of the fields of {@link RadiatorsInput}. */
 export const radiatorsShape = {
   radiator: passiveRadiatorField,
   count: optional(count(4)),
@@ -42,9 +42,9 @@ export const radiatorsShape = {
 
 /** Where the radiators resonate, with the air of the box and without it. */
 export interface PassiveRadiatorTuning {
-  /** With the air of the box: here the cone of the driver moves least. */
+  /** Resonance with the air of the box; here the cone of the driver moves least. */
   readonly fb: Frequency;
-  /** In free air, with the added mass: here the level has a notch. */
+  /** Resonance in free air with the added mass; here the level has a notch. */
   readonly notch: Frequency;
   /** Compliance of the radiators over that of the air in the box: $(f_b/f_p)^2 - 1$. */
   readonly complianceRatio: number;
@@ -73,12 +73,12 @@ export function tuningOf(radiators: RadiatorsSpec, netVolume: Volume, air: Air):
 }
 
 export interface PassiveRadiatorTuningInput extends RadiatorsInput {
-  /** Air in the box, without what drivers, radiators and bracing take. */
+  /** Volume of the air in the box, after drivers, radiators and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
 }
 
 /**
- * Frequency to which passive radiators tune a box, and the notch below it.
+ * The frequency to which passive radiators tune a box, and the notch below it.
  *
  * $$ f_b = \frac{1}{2\pi}\sqrt{\frac{1/C_{ms} + n S_d^2 \rho c^2/V}{M_{ms} + m}} = f_p\sqrt{1 + \delta},\quad
  *    f_p = \frac{1}{2\pi\sqrt{(M_{ms} + m)\,C_{ms}}},\quad \delta = \frac{n \rho c^2 S_d^2 C_{ms}}{V} $$
@@ -86,13 +86,13 @@ export interface PassiveRadiatorTuningInput extends RadiatorsInput {
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $V$ | `netVolume` | m³ | air in the box |
- * | $n$ | `count` | 1 | radiators, alike |
+ * | $n$ | `count` | 1 | number of equal radiators |
  * | $m$ | `addedMass` | kg | mass fixed to each |
  * | $M_{ms}, C_{ms}, S_d$ | `radiator` | kg, m/N, m² | of one radiator |
  * | $f_p$ | `notch` | Hz | resonance of the radiators in free air |
  * | $\delta$ | `complianceRatio` | 1 | compliance of the radiators over that of the box |
  *
- * @validity $k_b V^{1/3}$ at most 0.5, else a warning `outside-validity`
+ * @validity $k_b V^{1/3}$ at most 0.5; beyond, there is a warning `outside-validity`
  * @neglects losses; the driver; the sag of a radiator that faces up or down; change of the air load with the box
  * @returns a tuning in SI units
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`

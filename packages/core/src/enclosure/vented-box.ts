@@ -24,23 +24,23 @@ import { type Family, type System, systemOf } from './family.js';
 /** A vented box as people write it. */
 export interface VentedBoxInput {
   readonly drivers: Drivers;
-  /** Air in the box, without what drivers, vent and bracing take. */
+  /** Volume of the air in the box, after drivers, vent and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
   /** Tuning: the resonance of vent and box. */
   readonly fb: FrequencyInput;
-  /** Narrowest cross-section of all vents together; only the air speed needs it. Default: no air speed is told. */
+  /** Narrowest cross-section of all vents together. Only the air speed needs it; without it no air speed is given. */
   readonly ventArea?: AreaInput;
-  /** Quality factor of the leaks at fb; leave out for none. */
+  /** Quality factor of the leaks at fb; leave it out if there are none. */
   readonly QL?: RatioInput;
-  /** Quality factor of the absorption in the box at fb; leave out for none. */
+  /** Quality factor of the absorption in the box at fb; leave it out if there is none. */
   readonly QA?: RatioInput;
-  /** Quality factor of the vent's own loss at fb; leave out for none. */
+  /** Quality factor of the vent's own loss at fb; leave it out if there is none. */
   readonly QP?: RatioInput;
-  /** Resistance of amplifier and cable in front of the terminals; default 0. */
+  /** Resistance of the amplifier's output and the cable; default 0. */
   readonly sourceResistance?: ResistanceInput;
 }
 
-/** A vented box as it was read, in SI units. */
+/** A vented box after reading, in SI units. */
 export interface VentedBoxSpec {
   readonly drivers: DriverGroup;
   readonly netVolume: Volume;
@@ -52,7 +52,7 @@ export interface VentedBoxSpec {
   readonly sourceResistance: Resistance;
 }
 
-/** The air of a vented box: what does not hang on its drivers. */
+/** The air of a vented box: everything that does not depend on its drivers. */
 export const ventedAirShape = {
   netVolume: positive('volume'),
   fb: positive('frequency'),
@@ -68,12 +68,12 @@ const shape = {
   sourceResistance: optional(notNegative('resistance')),
 };
 
-/** Losses of a vented box, as quality factors at the tuning; each left out where there is none. */
+/** Losses of a vented box, as quality factors at the tuning. Leave out a loss that is not there. */
 export interface VentedBoxLosses extends AirLosses {
   readonly QP?: number | undefined;
 }
 
-/** The air of a vented box with its vent and its losses. {@link setVentedAir} sets its numbers. */
+/** The air of a vented box with its vent and its losses. {@link setVentedAir} sets the numbers. */
 export function ventedAir(
   { ventArea, QP, ...losses }: VentedBoxLosses & { readonly ventArea?: number | undefined },
   name?: string,
@@ -94,7 +94,7 @@ export function ventedAir(
 }
 
 /**
- * The numbers of {@link ventedAir}, from volume, tuning and losses (small1973vented1, definitions of the box losses):
+ * Sets the numbers of {@link ventedAir} from volume, tuning and losses (small1973vented1, definitions of the box losses):
  *
  * $$ C_{ab} = \frac{V_b}{\rho c^2},\; M_{ap} = \frac{1}{\omega_b^2 C_{ab}},\;
  *    R_{al} = \frac{Q_L}{\omega_b C_{ab}},\; R_{ab} = \frac{1}{\omega_b C_{ab} Q_A},\; R_{ap} = \frac{\omega_b M_{ap}}{Q_P} $$
@@ -120,7 +120,7 @@ export function setVentedAir(
   if (ventArea !== undefined) set(part('perVentArea'), 1 / ventArea);
 }
 
-/** The family of vented boxes: the vent's air mass against the spring of the enclosed air. */
+/** The family of vented boxes: the air mass in the vent resonates with the spring of the enclosed air. */
 export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
   name: 'vented',
   compile: compilePolynomials,
@@ -144,13 +144,14 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
 };
 
 /**
- * A driver or a group in a vented box, as a network: the vent's air mass against the spring of the enclosed air.
+ * A driver or a group in a vented box, as a network. The air mass in the vent resonates with the spring of the enclosed air.
  *
  * $$ \frac{p}{p_\infty} = \frac{s^4}{s^4 + a_1 s^3 + a_2 s^2 + a_3 s + 1} $$
  *
- * (s over √(ωs ωb), leaks only) is what the network gives; it is checked, not used. QL, QA and QP are at fb.
+ * This response, with s over √(ωs ωb), is what the network gives if there is no loss but the leak. It is checked in tests, not
+ * used here. QL, QA and QP hold at fb.
  *
- * @validity frequencies at which box and vent are small against the wavelength, and small signals
+ * @validity frequencies at which box and vent are small compared with the wavelength; small signals
  * @neglects modes of box and vent, flexing walls, radiation resistance, losses that grow with level
  * @throws InputError
  * @returns the system, its spec in SI units

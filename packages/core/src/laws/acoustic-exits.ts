@@ -15,7 +15,7 @@ const joint = (element: Element): Pair | undefined =>
     ? (element as { nodes: Pair }).nodes
     : undefined;
 
-/** All nodes that are joined to some by pairs; ground joins nothing. */
+/** All nodes that pairs connect to the given ones; ground connects nothing. */
 export function joined(start: readonly string[], pairs: readonly Pair[]): Set<string> {
   const found = new Set(start.filter((node) => node !== GROUND));
   for (let grown = true; grown; ) {
@@ -34,7 +34,7 @@ export function joined(start: readonly string[], pairs: readonly Pair[]): Set<st
   return found;
 }
 
-/** Nodes of air that a cone can push through openings: what is left when the compliances, which only store, are cut. */
+/** Nodes of air that a cone can push through openings. Compliances are cut, since they only store air. */
 export function drivenAir({ elements }: Topology, stores: ReadonlySet<string>): Set<string> {
   const faces = elements.flatMap((element) => (element.kind === 'piston' ? [element.front, element.rear] : []));
   const pairs = elements.flatMap((element) => {
@@ -45,8 +45,8 @@ export function drivenAir({ elements }: Topology, stores: ReadonlySet<string>): 
 }
 
 /**
- * Every flow that leaves into the air outside, with its sign: fronts of cones, and openings from air that a cone pushes. A
- * resistance or a mass behind a compliance alone (fibre, a resonator) takes flow to ground, but lets none out.
+ * Every flow into the air outside, with its sign: from the fronts of cones, and from openings of air that a cone pushes. A
+ * resistance or a mass that only a compliance feeds (fibre, a resonator) takes flow to ground but lets none out.
  */
 export function exitsOf(topology: Topology, stores: ReadonlySet<string>): readonly Exit[] {
   const driven = drivenAir(topology, stores);
@@ -62,14 +62,14 @@ export function exitsOf(topology: Topology, stores: ReadonlySet<string>): readon
     if (nodes === undefined || stores.has(name)) return [];
     const [from, to] = nodes;
     if (to === GROUND && driven.has(from)) return out({ of: 'flow', element: name });
-    // The flow of a line is that of its far end.
+    // The flow of a line is the flow at its far end.
     if (from === GROUND && driven.has(to))
       return element.kind === 'line' ? [] : out({ of: 'flow', element: name, sign: -1 });
     return [];
   });
 }
 
-/** What takes air in: a compliance between driven air and the rest, its flow counted into it. */
+/** The compliances between driven air and the rest, which take air in. Flow is counted inwards. */
 export function storesOf(topology: Topology, stores: ReadonlySet<string>): readonly Exit[] {
   const driven = drivenAir(topology, stores);
   return topology.elements.flatMap((element): Exit[] => {

@@ -1,17 +1,17 @@
 import type { ComplexColumn } from '../numeric/index.js';
 
-/** Complex values at some frequencies, any number of columns: what is asked whether it is smooth, and without memory. */
+/** Complex values at some frequencies, in any number of columns, that are tested for jumps and for memory. */
 export type Curves = (frequencies: Float64Array) => readonly ComplexColumn[];
 
 const size = ({ re, im }: ComplexColumn, i: number): number => Math.hypot(re[i] as number, im[i] as number);
 const distance = (a: ComplexColumn, b: ComplexColumn, i: number, k = i): number =>
   Math.hypot((a.re[i] as number) - (b.re[k] as number), (a.im[i] as number) - (b.im[k] as number));
 
-/** The greatest of a column near a place: what rounding there is counted from. */
+/** The greatest value of a column near a place, which rounding there is compared with. */
 const sizeNear = (column: ComplexColumn, i: number): number =>
   Math.max(...[i - 1, i, i + 1].map((k) => (k in column.re ? size(column, k) : 0)), Number.MIN_VALUE);
 
-/** What is not a number, or nothing. */
+/** Says where a value is not a number; `undefined` when there is no such place. */
 export function notFinite(columns: readonly ComplexColumn[], frequencies: Float64Array): string | undefined {
   for (const [k, { re, im }] of columns.entries()) {
     const i = frequencies.findIndex((_, at) => !Number.isFinite((re[at] as number) + (im[at] as number)));
@@ -21,8 +21,8 @@ export function notFinite(columns: readonly ComplexColumn[], frequencies: Float6
 }
 
 /**
- * Where a frequency gives other numbers alone, or in another order, than among the others: a formula knows no neighbours,
- * and whoever halves a sweep must get the halves of it.
+ * Finds a frequency whose numbers differ when it stands alone or in another order. A formula does not depend on neighbouring
+ * frequencies, so half a sweep must give half of the numbers.
  */
 export function memoryFault(curves: Curves, grid: Float64Array): string | undefined {
   const copies = (columns: readonly ComplexColumn[]) =>
@@ -33,25 +33,27 @@ export function memoryFault(curves: Curves, grid: Float64Array): string | undefi
   const last = grid.length - 1;
   const reversed = copies(curves(grid.slice().reverse()));
   for (let i = 0; i <= last; i++) {
-    if (differs(reversed, i, last - i)) return `other numbers in reversed order at ${grid[i]} Hz`;
+    if (differs(reversed, i, last - i)) return `the numbers change in reversed order at ${grid[i]} Hz`;
   }
   for (let i = 0; i <= last; i += 7) {
-    if (differs(curves(grid.slice(i, i + 1)), i, 0)) return `other numbers alone at ${grid[i]} Hz`;
+    if (differs(curves(grid.slice(i, i + 1)), i, 0))
+      return `the numbers at a single frequency differ from those of the sweep at ${grid[i]} Hz`;
   }
   const again = copies(curves(grid));
-  for (let i = 0; i <= last; i++) if (differs(again, i, i)) return `other numbers asked again at ${grid[i]} Hz`;
+  for (let i = 0; i <= last; i++)
+    if (differs(again, i, i)) return `the numbers change when the sweep is repeated, at ${grid[i]} Hz`;
   return undefined;
 }
 
 const HALVINGS = 32;
-/** The halvings over which what is left of a change must shrink, even at the sharpest resonance. */
+/** Number of halvings over which a change must shrink, even at the sharpest resonance. */
 const LAST = 6;
-/** Changes below are rounding, next to the values about them. */
+/** Changes below this part of the neighbouring values are rounding. */
 const ROUNDING = 1e-6;
 
 /**
- * Where a curve jumps: every interval is halved again and again, toward the half that changes more. A linear network and a
- * law of physics are analytic in frequency: their change shrinks with the interval, that of a jump stays.
+ * Finds where a curve jumps. Every interval is halved again and again, always towards the half with the greater change. A linear
+ * network and a law of physics are analytic in frequency, so their change shrinks with the interval; that of a jump does not.
  */
 export function jumpFault(curves: Curves, grid: Float64Array): string | undefined {
   const ends = curves(grid).map(({ re, im }) => ({ re: re.slice(), im: im.slice() }));

@@ -4,11 +4,11 @@ import { alike, type LawResult, tried } from './law.js';
 /** By how much a length that is known otherwise may differ. */
 const AGREEMENT = 5e-3;
 
-/** How a correction with lengths of its own is tried. */
+/** Options for trying an end correction. */
 export interface EndCorrectionTrial {
-  /** The same correction with its own lengths (a flare, distances) so many times as long; leave out where it has none. */
+  /** The same correction with its own lengths (a flare, distances) scaled by a factor. Leave it out if there are none. */
   readonly scaled?: (factor: number) => EndCorrection;
-  /** Radii of openings that it takes, m; default 5, 30 and 150 mm. */
+  /** Radii of openings to try, m; default 5, 30 and 150 mm. */
   readonly radii?: readonly number[];
   /**
    * Least and greatest length of a round opening toward long waves, in radii; default 0.6 to 1.2. A free thin tube has 0.6127,

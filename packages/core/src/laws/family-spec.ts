@@ -4,8 +4,8 @@ import { type LawResult, tried } from './law.js';
 import { lostByJson, same } from './plain-record.js';
 
 /**
- * A spec is kept in files and sent about, and a design is read again tomorrow: it survives JSON, and its family takes it back
- * as it is. The same spec gives the same network, each number set once: systems of one topology share its compilation.
+ * Specs are kept in files and read again, so a spec must survive JSON, and its family must accept it unchanged. The same spec
+ * must give the same network with each number set once, since systems of one topology share its compilation.
  */
 export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
   const { family, spec } = trial;
@@ -16,7 +16,7 @@ export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>
       if (!same(family.read(kept), kept)) return 'it is read as another';
       return same(family.read(JSON.parse(JSON.stringify(kept)) as Spec), kept)
         ? undefined
-        : 'it is read as another from JSON';
+        : 'from JSON it is read as a different spec';
     }),
     tried('same spec, same network', 'twice', () => {
       const texts = [system(), system(), systemOf(family, system().spec, air)].map(({ network }) =>

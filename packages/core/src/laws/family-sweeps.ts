@@ -22,7 +22,7 @@ const sweptBy = (system: System): Curves => {
   return (frequencies) => Object.values(probeColumns(network, frequencies));
 };
 
-/** Where columns of two roads differ by more than rounding. */
+/** Finds where the columns of two methods differ by more than rounding. */
 function difference(one: ReturnType<Curves>, two: ReturnType<Curves>, grid: Float64Array, relative: number) {
   for (const [c, { re, im }] of one.entries()) {
     const other = two[c];

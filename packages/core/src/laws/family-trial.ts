@@ -6,33 +6,33 @@ import { logarithmicGrid } from '../quantity/index.js';
 import { compiledSystem, type ProbeColumns, probeColumns } from '../response/index.js';
 import type { By } from './rescaling.js';
 
-/** What a family's laws are tried on. */
+/** What the laws of a family are tried on. */
 export interface FamilyTrial<Spec, Input = Spec> {
   readonly family: Family<Spec, Input>;
   readonly spec: Input | Spec;
-  /** Default: that of 20 °C. */
+  /** Default: air at 20 °C. */
   readonly air?: Air;
   /** The driver of each motor, in the order of the motors; default: those found in the spec. */
   readonly drivers?: readonly Driver[];
-  /** m³, the volume of each compliance of air, gain of its filling included, in their order; default: each `netVolume` of the spec. */
+  /** The volume of each compliance of air, m³, including the gain of its filling, in their order. Default: each `netVolume` of the spec. */
   readonly netVolumes?: readonly number[];
   /** Probes of cones that a positive voltage is meant to pull inwards. */
   readonly opposed?: readonly string[];
   /**
-   * The same spec and air in another system of units: each number times its factor for metre, kilogram, second, ampere.
-   * Left out: scaling is not tried. See `rescaledDriver`, `rescaledAir`.
+   * The same spec and air in another system of units: each number times its factor for metre, kilogram, second and ampere.
+   * Without it, scaling is not tried. See `rescaledDriver` and `rescaledAir`.
    */
   readonly rescaled?: (by: By) => { readonly spec: Input | Spec; readonly air: Air };
   /** Frequencies that must be answered, such as the tuning itself, Hz. */
   readonly frequencies?: readonly number[];
 }
 
-/** A family with its spec read once, in its air, and what is asked of it by every law. */
+/** A family with its spec, read once, in its air, as every law uses it. */
 export interface Tried<Spec, Input = Spec> {
   readonly trial: FamilyTrial<Spec, Input>;
   readonly air: Air;
   readonly grid: Float64Array;
-  /** Made anew at each call: nothing is kept from law to law. */
+  /** Made anew at each call, so that nothing is kept from law to law. */
   readonly system: (air?: Air) => System<Spec>;
 }
 
@@ -47,7 +47,7 @@ export function prepared<Spec, Input>(trial: FamilyTrial<Spec, Input>): Tried<Sp
 export const columnsOf = (system: System, frequencies: Float64Array): ProbeColumns =>
   probeColumns(compiledSystem(system), frequencies);
 
-/** Readings of one's own off the network of a system, whatever its probes and outlets are. */
+/** Any readings of the network of a system, whatever its probes and outlets are. */
 export function readings(
   { network: { topology, values } }: System,
   probes: Readonly<Record<string, Probe>>,
@@ -59,7 +59,7 @@ export function readings(
   return probeColumns(compileNetwork({ topology: { elements, probes, outlets: [] }, values: own }), frequencies);
 }
 
-/** The number of an element, or nothing for one over frequency. */
+/** The number of an element; `undefined` for an element over frequency. */
 export const numberOf = ({ network: { values } }: System, name: string): number => {
   const value = values[name];
   return typeof value === 'number' ? value : Number.NaN;

@@ -5,11 +5,12 @@ import { type LawResult, tried } from './law.js';
 import { lostByJson } from './plain-record.js';
 
 /**
- * What every high-pass must obey, ours and a stranger's: stable (every root of the denominator to the left of the imaginary
- * axis, else its answer to a click grows for ever), silent far below its corner and one far above it, a plain record.
+ * The laws of every high-pass, including your own. It must be stable: every root of the denominator lies to the left of the
+ * imaginary axis, or its response to a click would grow for ever. Its gain is 0 far below its corner and 1 far above it. It is
+ * a plain record.
  *
  * @validity high-passes of order up to 8 with corners of 0.01 Hz to 1 kHz
- * @neglects whether the corner is that of its name
+ * @neglects whether the corner is the stated one
  * @returns one result for each law
  * @source zverev1967 ch. 2
  * @example filterLaws(butterworthHighPass({ order: 4, corner: '24 Hz' })).every(({ holds }) => holds)

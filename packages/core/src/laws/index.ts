@@ -1,22 +1,22 @@
-/** Does a box family of one's own behave as one? */
+/** Does your own box family obey the laws of box families? */
 export { familyLaws } from './family-laws.js';
-/** On what is a family tried? */
+/** What is a box family tried on? */
 export type { FamilyTrial } from './family-trial.js';
 /** What are a driver and the air in another system of units? */
 export { type By, type Dimension, rescaledAir, rescaledDriver } from './rescaling.js';
-/** Does an element over frequency behave as one? */
+/** Does an element over frequency obey the laws of such elements? */
 export { type LawElementTrial, lawElementLaws } from './law-element-laws.js';
-/** Does an end correction of one's own behave as one? */
+/** Does your own end correction obey the laws of end corrections? */
 export { type EndCorrectionTrial, endCorrectionLaws } from './end-correction-laws.js';
-/** Does a radiation of one's own behave as one? */
+/** Does your own radiation impedance obey the laws of radiation? */
 export { type RadiationTrial, radiationLaws } from './radiation-laws.js';
-/** Does a cross-section of a line behave as one? */
+/** Does a cross-section of a line obey the laws of cross-sections? */
 export { lineSectionLaws } from './line-section-laws.js';
-/** Does a profile of a duct behave as one? */
+/** Does a profile of a duct obey the laws of profiles? */
 export { profileLaws } from './profile-laws.js';
-/** Does a limit of one's own behave as one? */
+/** Does your own limit obey the laws of limits? */
 export { type LimitTrial, limitLaws } from './limit-laws.js';
-/** Does a high-pass of one's own behave as one? */
+/** Does your own high-pass obey the laws of high-pass filters? */
 export { filterLaws } from './filter-laws.js';
-/** What does a trial of a law say? */
+/** What is the result of trying a law? */
 export type { LawResult } from './law.js';

@@ -6,15 +6,15 @@ import { type LawResult, tried } from './law.js';
 import { lineLaws } from './line-laws.js';
 import { slopeFault } from './slope.js';
 
-/** What an element over frequency is tried with. */
+/** Values and frequencies for trying an element over frequency. */
 export interface LawElementTrial {
-  /** A number for each of its parameters. */
+  /** One number for each of its parameters. */
   readonly values: readonly number[];
   /** Hz; default 2 Hz to 20 kHz. */
   readonly frequencies?: Float64Array;
 }
 
-/** Where the parameters of the element stand in the values that it is tried with. */
+/** The place of the element's parameters among the values of the trial. */
 const AT = 3;
 
 /** Columns that an element fills. */
@@ -34,16 +34,16 @@ export function elementCurves(element: Law | Line, values: readonly number[], at
 }
 
 /**
- * What every element over frequency must obey, ours and a stranger's.
+ * The laws of every element over frequency, including your own.
  *
- * Finite and passive: a part without a source gives no power at any frequency, so that the real part of its admittance or
- * impedance is not negative (@source desoer1969 ch. 9, positive real functions). Without memory and without jumps: it is a
- * formula, analytic in frequency. Its slope is that of what it fills: delays and gradients are read from it. Each of its
- * parameters matters, else a slot stands for nothing. A line is held to the laws of two-ports besides: reciprocal, and
- * passive whatever stands at its far end.
+ * It is finite and passive: a part without a source gives no power at any frequency, so the real part of its admittance or
+ * impedance is not negative (@source desoer1969 ch. 9, positive real functions). It has no memory and no jumps, since it is a
+ * formula that is analytic in frequency. Its slope is the derivative of what it fills, since delays and gradients are read from
+ * it. Each of its parameters has an effect. A line also obeys the laws of two-ports: it is reciprocal, and it is passive
+ * whatever is connected to its far end.
  *
  * @validity parameters for which the element is meant
- * @neglects what no numbers show: whether the formula is that of the thing
+ * @neglects whether the formula describes the real part, which no numbers can show
  * @returns one result for each law
  * @source desoer1969 (positive real functions; reciprocity)
  * @example lawElementLaws(losslessLine('duct', ['box', 'ground']), { values: [2e5, 0.001] })
@@ -69,7 +69,7 @@ export function lawElementLaws(
       const [here, there] = [curves(frequencies), elementCurves(element, values, 0)(frequencies)];
       return here.every((column, c) => equal(column, there[c] as ComplexColumn))
         ? undefined
-        : 'other numbers where its slots stand elsewhere';
+        : 'its numbers change when its slots stand elsewhere';
     }),
     of('each parameter matters', () => {
       const base = curves(frequencies);
@@ -98,7 +98,7 @@ export function lawElementLaws(
 const equal = (a: ComplexColumn, b: ComplexColumn): boolean =>
   a.re.every((value, i) => Object.is(value, b.re[i])) && a.im.every((value, i) => Object.is(value, b.im[i]));
 
-/** Values and frequencies are others' columns, and so are the places beyond the last frequency. */
+/** Values, frequencies and the places beyond the last frequency belong to others and must not be changed. */
 function changesInputs(element: Law | Line, values: readonly number[], frequencies: Float64Array): string | undefined {
   const [own, asked] = [Float64Array.from(values), frequencies.slice()];
   const column = () => {
@@ -110,7 +110,7 @@ function changesInputs(element: Law | Line, values: readonly number[], frequenci
   if (element.kind === 'law') element.fill(own, 0, asked, chain.A);
   else element.fill(own, 0, asked, chain);
   if (!own.every((value, i) => Object.is(value, values[i]))) return 'its values are changed';
-  if (!asked.every((value, i) => Object.is(value, frequencies[i]))) return 'the frequencies are changed';
+  if (!asked.every((value, i) => Object.is(value, frequencies[i]))) return 'it changes the frequencies';
   const beyond = Object.values(chain).some(({ re, im }) => re[asked.length] !== 7 || im[asked.length] !== 0);
-  return beyond ? 'a place beyond the last frequency is written' : undefined;
+  return beyond ? 'it writes beyond the last frequency' : undefined;
 }

@@ -1,18 +1,18 @@
-/** One law, and whether what was given obeys it. */
+/** One law, and whether it is obeyed. */
 export interface LawResult {
   readonly law: string;
   readonly holds: boolean;
-  /** What was found: where it breaks, or how far it was tried. */
+  /** Where the law is broken, or how far it was tried. */
   readonly detail: string;
 }
 
-/** A law that holds as far as it was tried. */
+/** The result of a law that holds as far as it was tried. */
 const holds = (law: string, tried: string): LawResult => ({ law, holds: true, detail: tried });
 
-/** A law that is broken, and where. */
+/** The result of a law that is broken, and where. */
 export const broken = (law: string, where: string): LawResult => ({ law, holds: false, detail: where });
 
-/** Runs a trial that says what it found wrong, or nothing; an exception breaks the law as much as a wrong number. */
+/** Runs a trial, which returns the fault that it found, if any. An exception breaks the law just as a wrong number does. */
 export function tried(law: string, extent: string, fault: () => string | undefined): LawResult {
   try {
     const found = fault();

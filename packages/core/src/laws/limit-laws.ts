@@ -4,25 +4,25 @@ import { columnsOf } from './family-trial.js';
 import { alike, type LawResult, tried } from './law.js';
 import { lostByJson } from './plain-record.js';
 
-/** What a limit is tried on. */
+/** Options for trying a limit. */
 export interface LimitTrial {
-  /** A system that the limit is of: its probe must be there. */
+  /** A system that has the limited probe. */
   readonly system: System;
-  /** Drives at which it is reached, known by another road: a published curve, a measurement, a sum by hand. */
+  /** Drives at which the limit is known to be reached, from a published curve, a measurement or a calculation by hand. */
   readonly reached?: readonly { readonly frequency: number; readonly driveVoltageRms: number }[];
 }
 
 const frequencies = [10, 31, 100, 310, 1000];
-/** By how much a drive that is known otherwise may differ. */
+/** By how much a drive may differ from the known one. */
 const AGREEMENT = 1e-3;
 
 /**
- * What every limit must obey, ours and a stranger's.
+ * The laws of every limit, including your own.
  *
- * It has a name and a basis in words, and a number above zero that JSON keeps. Its probe is one of the system. At the drive
- * that it allows, what it limits is as great as it says, and with half the number half the drive is allowed: a linear system is
- * proportional to its drive. A velocity that is limited as travel is integrated: only a probe can be. Drives that are known
- * otherwise agree within 0.1 %.
+ * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive
+ * that it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system
+ * is proportional to its drive. A velocity that is limited as travel is integrated, which only a probe can be. Known drives agree
+ * within 0.1 %.
  *
  * @validity small signals
  * @neglects whether the number is right, where no drive is stated
@@ -63,7 +63,7 @@ export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): r
       for (const { frequency, driveVoltageRms } of reached) {
         const own = drives(limit, [frequency])[0] as number;
         if (!alike(own, driveVoltageRms, AGREEMENT))
-          return `${own} V at ${frequency} Hz, and ${driveVoltageRms} V are known`;
+          return `${own} V at ${frequency} Hz, but ${driveVoltageRms} V is known`;
       }
       return undefined;
     }),

@@ -9,8 +9,8 @@ const plus = ([a, b]: Complex, [c, d]: Complex): Complex => [a + c, b + d];
 const size = ([a, b]: Complex) => Math.hypot(a, b);
 
 /**
- * Reciprocal: AD − BC = 1, for whatever holds no gyrator and no flow (@source desoer1969, reciprocity). Passive: with p and
- * u at the far end the power taken is Re(AC*)|p|² + Re(BD*)|u|² + Re((AD* + B*C − 1) p u*), and not negative for any of them.
+ * A line is reciprocal if it holds no gyrator and no flow: AD − BC = 1 (@source desoer1969, reciprocity). It is passive: with p
+ * and u at the far end it takes the power Re(AC*)|p|² + Re(BD*)|u|² + Re((AD* + B*C − 1) p u*), which is never negative.
  */
 export function lineLaws(curves: Curves, frequencies: Float64Array): readonly LawResult[] {
   const each = (law: string, fault: (chain: readonly [Complex, Complex, Complex, Complex]) => string | undefined) =>

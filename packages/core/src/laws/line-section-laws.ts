@@ -1,7 +1,7 @@
 import type { LineSection } from '../duct/index.js';
 import { type LawResult, tried } from './law.js';
 
-/** Inverse thickness of the layer, 1/m, from a layer that fills the section to one that is thin. */
+/** Inverse thicknesses of the layer, 1/m, from a layer that fills the section to a thin one. */
 const layers = Array.from({ length: 61 }, (_, i) => 10 ** (-1 + i / 10));
 
 /**
@@ -62,7 +62,7 @@ export function lineSectionLaws({ area, width, cutOn, layer, sources, warnings }
       const s = 1e5 * scale;
       const [a, b] = at(s);
       const perimeter = (a - b) * Math.SQRT1_2 * s * area;
-      // Of a slit two sides are counted: from them alone no circle is asked.
+      // Only two sides of a slit count, so its perimeter is not compared with that of a circle.
       const least = warnings.length > 0 ? 0 : 2 * Math.sqrt(Math.PI * area);
       // Only a circle fills its width so.
       const isCircle = Math.abs((4 * area) / (Math.PI * width ** 2) - 1) <= 1e-9;

@@ -5,13 +5,13 @@ export function same(a: unknown, b: unknown): boolean {
   return [...names].every((name) => same((a as Record<string, unknown>)[name], (b as Record<string, unknown>)[name]));
 }
 
-/** What JSON loses of a record, or nothing. */
+/** Says that JSON loses or changes a field; `undefined` when it does not. */
 export function lostByJson(record: unknown): string | undefined {
   const text = JSON.stringify(record) as string | undefined;
-  return text !== undefined && same(record, JSON.parse(text)) ? undefined : 'a field is lost or changed by JSON';
+  return text !== undefined && same(record, JSON.parse(text)) ? undefined : 'JSON loses or changes a field';
 }
 
-/** All records within a value, itself included, outer ones first, each with its own name. */
+/** All records within a value, including the value itself, outer ones first, each with its name. */
 export function recordsIn(value: unknown, name = ''): readonly { name: string; record: Record<string, unknown> }[] {
   if (typeof value !== 'object' || value === null) return [];
   const record = value as Record<string, unknown>;

@@ -4,11 +4,12 @@ import { type LawResult, tried } from './law.js';
 const PIECES = 200;
 
 /**
- * What every profile of a duct must obey, ours and a stranger's: a length above zero, a radius above zero at each position,
- * joints that rise within it, no jump but at a joint (sums over a profile stop there), the same answer twice, sources named.
+ * The laws of every profile of a duct, including your own. Its length is above zero, and so is its radius at each position. Its
+ * joints lie within it in rising order. It jumps only at a joint, where sums over a profile are split. It gives the same answer
+ * twice, and it names its sources.
  *
  * @validity round ducts
- * @neglects whether the wall is steeper than the formulas bear: they warn by themselves
+ * @neglects whether the wall is too steep for the formulas, which warn by themselves
  * @returns one result for each law
  * @source rayleigh1896 secs. 303 to 308 (conductivity of a duct of slowly changing width)
  * @example profileLaws(conicalProfile({ innerDiameter: '60 mm', outerDiameter: '90 mm', length: '15 cm' }))

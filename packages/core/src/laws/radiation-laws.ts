@@ -2,13 +2,13 @@ import type { EndCorrection, Radiation } from '../duct/index.js';
 import { jumpOver } from './end-correction-laws.js';
 import { alike, type LawResult, tried } from './law.js';
 
-/** How a radiation is tried. */
+/** Options for trying a radiation impedance. */
 export interface RadiationTrial {
-  /** The same radiation with its own lengths so many times as long; leave out where it has none. */
+  /** The same radiation with its own lengths scaled by a factor. Leave it out if there are none. */
   readonly scaled?: (factor: number) => Radiation;
-  /** Radii of openings that it takes, m; default 5, 30 and 150 mm. */
+  /** Radii of openings to try, m; default 5, 30 and 150 mm. */
   readonly radii?: readonly number[];
-  /** The solid angles that it may radiate into, sr; default 2π and 4π. Infinity for an end that loses nothing. */
+  /** The solid angles into which it may radiate, sr; default 2π and 4π. Infinity stands for an end that radiates nothing. */
   readonly solidAngles?: readonly number[];
   /** The end correction that belongs to it: its mass toward long waves, within 0.3 %. */
   readonly end?: EndCorrection;
@@ -19,14 +19,14 @@ export interface RadiationTrial {
 const waves = [0.003, 0.03, 0.1, 0.5, 1.5, 5, 20]; // ka
 
 /**
- * What every radiation must obey, ours and a stranger's.
+ * The laws of every radiation impedance, including your own.
  *
  * Finite, and passive: what is radiated is not negative. A function of ka alone: two openings that are alike but for size
  * radiate alike. Toward long waves the power is that of a point source in a solid angle, (ka)²π/Ω over ρc/S (@source
  * rayleigh1896 sec. 278), and the reactance is a mass. Both numbers are filled at each call, without a jump over frequency.
  *
  * @validity any ka; the limit of long waves is read at ka = 0.003
- * @neglects whether the values between are right
+ * @neglects whether the values in between are right
  * @returns one result for each law
  * @source rayleigh1896 secs. 278 and 302
  * @example radiationLaws(pistonRadiation, { end: pistonInFlange, solidAngles: [2 * Math.PI] })

@@ -7,7 +7,7 @@ export type Dimension = readonly [m: number, kg: number, s: number, A: number];
 /** The factor of a number of that dimension in the other system of units. */
 export type By = (dimension: Dimension) => number;
 
-/** Of the electrical and mechanical numbers of a driver, and of its area; what else it has is no number of a network. */
+/** The dimensions of the driver's numbers that stand in a network: electrical, mechanical, and its area. */
 const driverDimensions = {
   Sd: [2, 0, 0, 0],
   Mms: [0, 1, 0, 0],
@@ -21,9 +21,9 @@ const driverDimensions = {
 } as const satisfies Readonly<Record<string, Dimension>>;
 
 /**
- * A driver in another system of units, for a trial of scaling.
+ * A driver in another system of units, to try scaling.
  *
- * @validity the numbers that stand in a network; others are left out
+ * @validity the numbers that stand in a network; other numbers are left out
  * @returns the driver
  * @source own (dimensions of the quantities)
  * @example rescaledDriver(driver, by).Mms // driver.Mms * by([0, 1, 0, 0])
@@ -37,9 +37,9 @@ export const rescaledDriver = (driver: Driver, by: By): Driver =>
   ) as unknown as Driver;
 
 /**
- * A medium in another system of units, for a trial of scaling: density, speed of sound, pressure, viscosity.
+ * A medium in another system of units, to try scaling: density, speed of sound, pressure, viscosity.
  *
- * @validity media in which nothing is conducted: thermal conductivity and specific heat stay as they are
+ * @validity media without heat conduction, since thermal conductivity and specific heat stay as they are
  * @returns the medium
  * @source own (dimensions of the quantities)
  * @example rescaledAir(standardAir, by).density // standardAir.density * by([-3, 1, 0, 0])

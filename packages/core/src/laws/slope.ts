@@ -4,7 +4,7 @@ import type { Curves } from './curves.js';
 
 const STEP = 1e-4;
 
-/** Where a declared slope is not the difference quotient of what is filled, extrapolated once (@source richardson1927). */
+/** Finds where a declared slope differs from the difference quotient of the values, extrapolated once (@source richardson1927). */
 export function slopeFault(
   { slope }: Law,
   values: readonly number[],

@@ -13,8 +13,8 @@ import { compiledSystem, levelColumn, probeColumns, probeNamed } from '../respon
 import type { Limit } from './limit.js';
 
 /**
- * Greatest drive at each frequency and the index of the limit that binds; fills `voltage` and `binding`. A kernel.
- * `columns[k]` belongs to `limits[k]`; without a column the drive itself is limited.
+ * Fills `voltage` with the greatest drive at each frequency, and `binding` with the index of the limit that binds there. A
+ * kernel. `columns[k]` belongs to `limits[k]`; a limit without a column limits the drive itself.
  *
  * @validity small-signal parameters up to each limit
  * @neglects what {@link greatestLevel} neglects; checks nothing, allocates nothing
@@ -42,7 +42,7 @@ export function greatestDrive(
         const size = Math.sqrt(a * a + b * b);
         most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
       }
-      // Also the first limit that is no less than any drive: something has to bind.
+      // The first limit is taken even where no drive reaches it, since some limit has to bind.
       if (most < (voltage[i] as number) || ((binding[i] as number) < 0 && most > 0)) {
         voltage[i] = Math.min(most, Number.MAX_VALUE);
         binding[i] = k;
@@ -51,7 +51,7 @@ export function greatestDrive(
   }
 }
 
-/** What a system can play at each frequency, and what gives out first. */
+/** The greatest level that a system can play at each frequency, and what gives out first. */
 export interface GreatestLevel {
   readonly frequencies: FrequencyGrid;
   /** Steady sine, dB at 1 m in half space. */
@@ -60,7 +60,7 @@ export interface GreatestLevel {
   readonly driveVoltageRms: Float64Array;
   /** Name of the limit that binds at each frequency. */
   readonly binding: readonly string[];
-  /** Where it is least over all these frequencies. */
+  /** The frequency at which this level is least. */
   readonly least: {
     readonly frequency: Frequency;
     readonly levelHalfSpace: Level;
@@ -69,30 +69,30 @@ export interface GreatestLevel {
   };
 }
 
-/** Refuses an empty list, and limits that are no number above zero. */
+/** Refuses an empty list, and limits that are not a number above zero. */
 export function refuseBadLimits(limits: readonly Limit[]): void {
   if (limits.length === 0) {
-    const remedy = 'Give at least one.';
+    const remedy = 'Give at least one limit.';
     throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a limit', remedy }]);
   }
   const faults = limits.flatMap(({ greatestRms: got }, i): Fault[] => {
     if (got > 0 && got < Infinity) return [];
     const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-    const remedy = 'Leave the limit out where there is none.';
+    const remedy = 'Leave the limit out if there is none.';
     return [{ code, path: `limits[${i}].greatestRms`, got, expected: 'a value above zero', remedy }];
   });
   refuse(faults);
 }
 
 /**
- * Greatest level of a steady sine at each frequency before any limit is reached, and the limit that binds there.
+ * The greatest level of a steady sine at each frequency that passes no limit, and the limit that binds there.
  *
  * $$ e_{max}(f) = \min_k \frac{g_k}{|h_k(f)|},\quad L_{max} = L_{1\,\mathrm{V}}(f) + 20\log_{10} e_{max} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $g_k$ | `greatestRms` | SI | what limit k allows |
- * | $h_k$ | `probe` | SI per V | what one volt causes |
+ * | $g_k$ | `greatestRms` | SI | greatest value that limit k allows |
+ * | $h_k$ | `probe` | SI per V | value that one volt causes |
  *
  * @validity small-signal parameters up to each limit
  * @neglects compression, heating of the coil, programme other than a steady sine

@@ -1,6 +1,6 @@
-/** How loud at each frequency, and what gives out first? */
+/** How loud can a system play at each frequency, and what gives out first? */
 export { type GreatestLevel, greatestDrive, greatestLevel } from './greatest-level.js';
-/** What can give out? */
+/** What can give out in a system? */
 export {
   airSpeedLimit,
   currentLimit,
@@ -10,7 +10,7 @@ export {
   travelLimit,
   voltageLimit,
 } from './limit.js';
-/** What can give out of drivers unlike each other, and of several vents? */
+/** What can give out where there are different drivers and several vents? */
 export { limitsOfEach } from './limits-of-each.js';
-/** Below which frequency is a drive too much? */
+/** Below which frequency is a drive too much for a system? */
 export { lowestSafeFrequency } from './lowest-safe-frequency.js';

@@ -9,13 +9,13 @@ import {
   type VoltageRmsInput,
 } from '../quantity/index.js';
 
-/** Something that gives out: a probe of the system that may not exceed a value. A stranger's is another such record. */
+/** Something that gives out: a probe of the system that may not exceed a value. A limit of your own is another such record. */
 export interface Limit {
-  /** What the reader is told gives out: 'travel'. */
+  /** What gives out, for the reader: 'travel'. */
   readonly name: string;
-  /** The probe that is limited, per volt of drive; without one it is the drive itself. */
+  /** The probe that is limited, per volt of drive. Without it the drive itself is limited. */
   readonly probe?: string;
-  /** Whether the probe is integrated over time first: a velocity into a displacement. */
+  /** Whether the probe is first integrated over time, which turns a velocity into a displacement. */
   readonly integrated?: boolean;
   /** Greatest rms value, SI. */
   readonly greatestRms: number;
@@ -24,10 +24,10 @@ export interface Limit {
 }
 
 /**
- * Travel of the cone: peak displacement at most Xmax. None where Xmax is unknown.
+ * Travel of the cone: the peak displacement is at most Xmax. There is no limit where Xmax is unknown.
  *
- * @validity the range in which the motor is nearly linear: Xmax is the maker's word
- * @neglects what grows with travel before that
+ * @validity the range in which the motor is nearly linear; Xmax is what the maker states
+ * @neglects distortion that grows with travel below Xmax
  * @returns one limit, or none
  * @source iec60268-22 (peak displacement limit; scope seen only)
  * @example travelLimit(driver) // [{ name: 'travel', … }]
@@ -40,10 +40,11 @@ export function travelLimit(drivers: Drivers): readonly Limit[] {
 }
 
 /**
- * Travel of passive radiators: peak displacement of each at most its Xmax. None where Xmax is unknown.
+ * Travel of passive radiators: the peak displacement of each is at most its Xmax. There is no limit where Xmax is unknown.
  *
- * @validity boxes that tell `radiatorVelocity`; the range in which the suspension is nearly linear: Xmax is the maker's word
- * @neglects what grows with travel before that; the sag of a radiator that faces up or down
+ * @validity boxes with the probe `radiatorVelocity`; the range in which the suspension is nearly linear; Xmax is what the
+ * maker states
+ * @neglects distortion that grows with travel below Xmax; the sag of a radiator that faces up or down
  * @returns one limit, or none
  * @throws InputError those of `passiveRadiator`
  * @source small1974pr1 displacement limit of the passive radiator
@@ -58,10 +59,10 @@ export function radiatorTravelLimit(radiator: PassiveRadiatorInput): readonly Li
 }
 
 /**
- * Heat in the voice coil: I² Re at most Pe, for each driver of a group.
+ * Heat in the voice coil: I² Re is at most Pe, for each driver of a group.
  *
  * @neglects the rise of Re with heat, eddy losses, cooling that changes with frequency
- * @validity heat by steady current; music heats less
+ * @validity a steady current; music heats the coil less
  * @returns one limit, or none where Pe is unknown
  * @source common practice
  * @example heatLimit(driver) // [{ name: 'heat', … }]
@@ -73,9 +74,9 @@ export function heatLimit(drivers: Drivers): readonly Limit[] {
 }
 
 /**
- * Air speed in the narrowest section of the vent, a stated mean speed: common practice, no promise of silence.
+ * Air speed in the narrowest section of the vent: a stated mean speed. This is common practice and does not promise silence.
  *
- * @validity as far as custom goes; whether a vent whistles depends on its ends
+ * @validity a rule of thumb; whether a vent makes noise also depends on its ends
  * @returns one limit
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source common practice

@@ -2,7 +2,7 @@ import { driversOf, type MixedBoxSpec } from '../enclosure/index.js';
 import type { AirSpeedRmsInput } from '../quantity/index.js';
 import { airSpeedLimit, heatLimit, type Limit, travelLimit } from './limit.js';
 
-/** The same limit, of one part of several by its name: of its probe `coneVelocity left`, and told as 'travel of left'. */
+/** The same limit for one of several parts, by name: it reads the probe `coneVelocity left` and is called 'travel of left'. */
 const ofPart = (limit: Limit, part: string): Limit => ({
   ...limit,
   name: `${limit.name} of ${part}`,
@@ -10,8 +10,8 @@ const ofPart = (limit: Limit, part: string): Limit => ({
 });
 
 /**
- * Travel and heat of each driver of a mixed box by its name and, where an air speed is given, the air speed in each vent of
- * known area: 'travel of left', 'heat of left', 'vent of low'. What a driver does not say limits nothing.
+ * Limits on travel and heat of each driver of a mixed box and, where an air speed is given, on the air speed in each vent of
+ * known area: 'travel of left', 'heat of left', 'vent of low'. A value that a driver does not state sets no limit.
  *
  * @validity as `travelLimit`, `heatLimit` and `airSpeedLimit`
  * @neglects what they neglect

@@ -12,20 +12,20 @@ import type { TransposedSolver } from './transposed-solver.js';
 
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
 export const BLOCK = 128;
-/** Below this relative pivot a dense solution has no digit left: nothing damps the network there. */
+/** Below this relative pivot a dense solution has no valid digit left: nothing damps the network there. */
 const SINGULAR = 1e-14;
 
 /** The equations of a network, solved for a block of frequencies at once. */
 export interface BlockSolver {
-  /** Columns of the elements given over frequency, by element, at the frequencies loaded. */
+  /** Columns of the elements given over frequency, by element, at the loaded frequencies. */
   readonly listed: readonly (ListedColumns | undefined)[];
-  /** Solution, by unknown; filled where it is wanted. */
+  /** The solution, by unknown; filled for the unknowns that are wanted. */
   readonly solution: readonly ComplexColumn[];
-  /** For those who solve the transposed equations too. */
+  /** For solving the transposed equations as well. */
   readonly factored: Factored;
-  /** Takes at most a block of frequencies. */
+  /** Loads at most one block of frequencies. */
   readonly load: (frequencies: Float64Array) => void;
-  /** Solves, also the transposed equations when handed in. Returns the first place that has no solution, or −1. */
+  /** Solves the equations, and the transposed ones if they are passed in. Returns the first place without a solution, or −1. */
   readonly solve: (transposed?: TransposedSolver) => number;
 }
 

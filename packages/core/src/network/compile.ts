@@ -5,8 +5,8 @@ import { compilePolynomials } from './polynomials.js';
 import { valuesOf } from './slots.js';
 
 /**
- * Compiles a topology: to polynomials where these are few, else to an elimination plan. Networks of one topology share the
- * compilation, and hold numbers only.
+ * Compiles a topology to polynomials if they are few, otherwise to an elimination plan. Networks of one topology share the
+ * compilation and hold only their numbers.
  *
  * @validity any topology of the network floor
  * @throws InputError for a topology without meaning
@@ -17,7 +17,7 @@ import { valuesOf } from './slots.js';
 export const compile = (topology: Topology): CompiledTopology => compilePolynomials(topology) ?? compilePlan(topology);
 
 /**
- * A network compiled by itself. Who has several of one topology compiles that, with {@link compile}.
+ * Compiles a single network. For several networks of one topology, compile the topology once with {@link compile}.
  *
  * @throws InputError for a topology without meaning, or numbers that do not fit it
  * @example compileNetwork(system.network).probes

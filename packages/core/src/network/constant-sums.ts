@@ -6,7 +6,7 @@ export interface ConstantSum {
   readonly terms: Map<number, number>;
 }
 
-/** The unknowns of joints and transformers: each is a sum of others, those of the same kind put in already. */
+/** The unknowns of joints and transformers. Each is a sum of other unknowns, with those of the same kind already substituted. */
 export function constantSums({ steps, columnOf, factorOf, inverseOf }: Factored): Map<number, ConstantSum> {
   const sums = new Map<number, ConstantSum>();
   for (const step of [...steps].reverse()) {

@@ -12,7 +12,7 @@ import type { ComplexColumn } from '../numeric/index.js';
  * Velocity is the mechanical potential (the mobility analogy). Parts that move together therefore share a node, a motor is
  * an ideal transformer and a piston a gyrator, and no domain has to be turned into its dual (@source beranek2012 ch. 3).
  *
- * No number stands in an element. Its numbers are slots of the values of a network, under the element's name.
+ * An element holds no number. Its numbers are slots in the values of a network, under the element's name.
  */
 export type Element = Branch | Source | Meter | Motor | Piston | Law | Line;
 
@@ -31,7 +31,7 @@ export type BranchKind =
   | 'acousticCompliance'
   | 'acousticResistance';
 
-/** How an element stands in the equations. A number of zero is a short where impedances stand, and nothing where admittances do. */
+/** How an element stands in the equations. A zero impedance is a short; a zero admittance is no connection. */
 export type Standing = 'impedance' | 'admittance';
 
 interface Named {
@@ -40,9 +40,9 @@ interface Named {
 }
 
 interface Standable {
-  /** Default: as an impedance where it is in series with its neighbours, else as an admittance. */
+  /** Default: an impedance where the element is in series with its neighbours, otherwise an admittance. */
   readonly stands?: Standing;
-  /** Left out when the reference level is read: a short where impedances stand, nothing where admittances do. */
+  /** `false` leaves the element out of the reference level: an impedance becomes a short, an admittance no connection. */
   readonly inReference?: false;
 }
 
@@ -56,7 +56,7 @@ export interface Source extends Named {
   readonly kind: 'source';
 }
 
-/** A joint without any potential across it. Its flow is the sum of what runs through it. */
+/** A joint without any potential across it. Its flow is the total flow through it. */
 export interface Meter extends Named {
   readonly kind: 'meter';
 }
@@ -86,11 +86,11 @@ export interface Law extends Named, Standable {
   readonly kind: 'law';
   readonly stands: Standing;
   readonly parameters: readonly string[];
-  /** Fills its admittance or impedance, as it stands, at each frequency in Hz. `out` is zero at first. */
+  /** Fills its admittance or impedance, whichever stands in the equations, at each frequency in Hz. `out` is zero at first. */
   readonly fill: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
-  /** Fills what `fill` fills, differentiated by ln f. Left out: a difference quotient over ±10⁻⁵. */
+  /** Fills the derivative by ln f of what `fill` fills. Without it, a difference quotient over ±10⁻⁵ is used. */
   readonly slope?: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
-  /** Lines of a netlist for a circuit simulator that can say it; left out: a comment says that it cannot. */
+  /** Lines of a netlist, where a circuit simulator can express the element. Without it, the netlist has a comment instead. */
   readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
 }
 
@@ -103,8 +103,8 @@ export interface ChainColumns {
 }
 
 /**
- * A line between two nodes, each against ground, by its chain matrix: potential and flow at the near node from those at
- * the far one. A duct with loss, a horn, a room of one's own. Its flow is the one that arrives at the far node.
+ * A line between two nodes and ground, such as a duct with losses or a horn. Its chain matrix gives potential and flow at the
+ * near node from those at the far one. Its flow is the one that arrives at the far node.
  */
 export interface Line extends Named {
   readonly kind: 'line';
@@ -114,24 +114,24 @@ export interface Line extends Named {
   readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
 }
 
-/** Something read off a solved network: the potential of a node, or the flow of an element. */
+/** A reading of a solved network: the potential of a node, or the flow of an element. */
 export type Reading =
   | { readonly of: 'potential'; readonly node: string; readonly sign?: -1 }
   | { readonly of: 'flow'; readonly element: string; readonly sign?: -1 };
 
-/** A reading with a name of its own, times a number of the values where `factor` names that slot. */
+/** A reading that is multiplied by a number of the values, if `factor` names its slot. */
 export type Probe = Reading & { readonly factor?: string };
 
-/** Where air leaves the system. */
+/** An opening through which air leaves the system. */
 export interface Outlet {
   readonly name: string;
   /** Positive out of the system. */
   readonly flow: Reading;
-  /** The slot that says how much later its sound arrives than that of the nearest outlet, s; left out: not at all. */
+  /** The slot for how much later its sound arrives than that of the nearest outlet, s. Without it there is no delay. */
   readonly delay?: string;
 }
 
-/** A network without numbers: what is compiled once for all networks of this kind. */
+/** A network without numbers. It is compiled once for all networks of its kind. */
 export interface Topology {
   readonly elements: readonly Element[];
   readonly probes: Readonly<Record<string, Probe>>;
@@ -175,13 +175,13 @@ export const branch = (
   { stands, inReference }: Standable = {},
 ): Branch => ({ kind, name, nodes, ...(stands && { stands }), ...(inReference === false && { inReference }) });
 
-/** A quarter wave has a cosine of zero: what is left of it by the rounding of its angle is set to zero. */
+/** The cosine of a quarter wave is zero. A remainder as small as the rounding of the angle is set to zero. */
 const unlessRounding = (value: number, angle: number) => (Math.abs(value) <= Number.EPSILON * angle ? 0 : value);
 
 /**
- * A uniform lossless line: a tube whose walls take nothing. Its values are the wave impedance and the delay.
+ * A uniform lossless line: a tube whose walls absorb nothing. Its values are the wave impedance and the delay.
  *
- * @validity plane waves: the tube narrow against the wavelength
+ * @validity plane waves in a tube that is narrow compared with the wavelength
  * @neglects losses, ends
  * @returns the element
  * @source morse1968 (transmission line of a tube)

@@ -6,7 +6,7 @@ export interface Step {
   readonly row: number;
   readonly column: number;
   readonly pivot: number;
-  /** Whether the step is done at each frequency; else it was done once, with numbers that hold for all of them. */
+  /** Whether the step is done at each frequency. Otherwise it was done once, with numbers that hold at all frequencies. */
   readonly swept: boolean;
   /** Whether the pivot can vanish at some frequency. */
   readonly guarded: boolean;
@@ -32,11 +32,11 @@ export interface Elimination {
 }
 
 /**
- * What a pivot off the diagonal costs besides. Solving for the pressure in a box from the forces on its cone would take the
- * difference of two forces that nearly cancel: above resonance that loses a digit with each octave.
+ * The extra cost of a pivot off the diagonal. Solving for the pressure in a box from the forces on its cone would take the
+ * difference of two forces that nearly cancel, which loses more digits with each octave above resonance.
  */
 const COUPLING = 8;
-/** What a step costs that has to be done at each frequency: more than any fill-in. */
+/** The cost of a step that has to be done at each frequency. It exceeds that of any fill-in. */
 const SWEPT = 1e6;
 
 /**

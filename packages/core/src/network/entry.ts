@@ -15,7 +15,7 @@ export interface Entry {
   constant: number;
   rising: number;
   falling: number;
-  /** Sizes of what the three were summed from: what is left after they cancel is measured against them. */
+  /** Sizes of the terms of the three sums. What is left after they cancel is compared with these. */
   readonly sizes: [constant: number, rising: number, falling: number];
   listed: readonly ListedTerm[];
   /** Made of the laws alone, of no element's value: a whole number. */
@@ -24,7 +24,7 @@ export interface Entry {
   swept: boolean;
 }
 
-/** What stands in an entry without its place. */
+/** The content of an entry, without its place. */
 export type Sum = Omit<Entry, 'row' | 'column' | 'swept'>;
 
 /** A sum this much smaller than its parts has lost too many digits. */

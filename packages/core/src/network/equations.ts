@@ -41,7 +41,7 @@ export interface Equations {
 
 export const GROUND = 'ground';
 
-/** Every node that an element touches. */
+/** All nodes of an element. */
 export const nodesOf = (element: Element): readonly string[] => {
   if (element.kind === 'motor') return [...element.electrical, ...element.mechanical];
   if (element.kind === 'piston') return [...element.mechanical, element.front, element.rear];

@@ -4,7 +4,7 @@ import type { Elimination, Step } from './elimination.js';
 import { type Entry, LOST } from './entry.js';
 import type { EntryColumns } from './entry-columns.js';
 
-/** The square of a pivot beyond these sizes leaves double precision. */
+/** Beyond these sizes the square of a pivot is outside the range of double precision. */
 const [SMALLEST, LARGEST] = [1e-150, 1e150];
 
 /** Equations whose elimination is done over a block of frequencies: entries below pivots become factors, pivots inverses. */

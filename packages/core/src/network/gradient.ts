@@ -14,19 +14,19 @@ import { transposedSolver } from './transposed-solver.js';
 /** A probe over frequency and how it changes, a column each. */
 export interface GradientColumns {
   readonly value: ComplexColumn;
-  /** ∂value/∂number of each slot, in the order of `numbers`. Empty: not wanted. */
+  /** ∂value/∂number of each slot, in the order of `numbers`; empty when these are not wanted. */
   readonly byNumber: readonly ComplexColumn[];
   /** ∂value/∂ln f. */
   readonly byFrequency: ComplexColumn;
 }
 
-/** A number that a gradient is told by. */
+/** A number by which a gradient is taken. */
 export interface GradientNumber {
-  /** The name of its slot; of a law or line with its parameter, `coil.exponent`. */
+  /** The name of its slot. For a law or a line the parameter follows: `coil.exponent`. */
   readonly name: string;
   /** The number as it stands in the equations. */
   readonly number: number;
-  /** −1 where that is the inverse of the value in the slot. */
+  /** −1 if that is the inverse of the value in the slot. */
   readonly exponent: 1 | -1;
 }
 
@@ -39,15 +39,15 @@ export interface NetworkGradient {
 }
 
 /**
- * Prepares the gradient of a probe by every number of a network, by the adjoint equations: one elimination serves the
- * solution and the adjoint, whatever the number of elements. A number may be zero: a resistance that is not there yet.
+ * Prepares the gradient of a probe by every number of a network, from the adjoint equations. One elimination serves both the
+ * solution and the adjoint, however many elements there are. A number may be zero, such as a resistance that is not there yet.
  *
  * $$ A x = b,\quad y = c^{\mathsf T} x,\quad A^{\mathsf T}\lambda = c,\quad
  *    \frac{\partial y}{\partial \theta} = \frac{\partial c^{\mathsf T}}{\partial\theta} x - \lambda^{\mathsf T}\frac{\partial A}{\partial\theta}\,x $$
  *
- * `inReference` leaves out what the reference level does without: no number of that is told.
+ * `inReference` leaves out the elements that are not in the reference level; there is no gradient by their numbers.
  *
- * @validity any network. Of an element over frequency that gives no slope of its own, slopes are difference quotients over ±10⁻⁵
+ * @validity any network. If an element over frequency has no `slope`, difference quotients over ±10⁻⁵ are used
  * @neglects nothing
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there
@@ -63,7 +63,7 @@ export function compileGradient(network: Network, name: string, inReference = fa
   return gradientOf(numbered, row, [], left);
 }
 
-/** The gradient of a row of equations that have their numbers, eliminated in an order found before; not by what is left out. */
+/** The gradient for equations with their numbers, eliminated in an order found before; not by the numbers that are left out. */
 export function gradientOf(
   numbered: NumberedEquations,
   row: ProbeRow,
@@ -138,7 +138,7 @@ export function gradientOf(
       fillReading(columns, solution, reach, count, pair);
       addChange(symbol, corner === undefined ? {} : { [corner]: pair }, power, -1);
     }
-    // What the probe itself hangs on: the element that it reads, its delay, its factor.
+    // The probe itself depends on the element that it reads, on its delay and on its factor.
     row.terms.forEach(({ unknowns, symbol, power, sign, delay }, t) => {
       if (symbol >= 0) {
         const isLaw = listed[symbol] !== undefined;
@@ -175,7 +175,7 @@ export function gradientOf(
   return { numbers: told, sweep };
 }
 
-/** The numbers that a gradient is told by: of each element, of the factor of the probe, of its delays. */
+/** The numbers by which a gradient is taken: those of each element, the factor of the probe, and its delays. */
 function toldNumbers(
   elements: readonly Element[],
   left: readonly Element[],

@@ -1,4 +1,4 @@
-/** Which elements are there, and what is read off a network? */
+/** Which elements does a network have, and what can be read off it? */
 export {
   type Branch,
   type BranchKind,
@@ -23,11 +23,11 @@ export {
 } from './element.js';
 /** How is a topology compiled once for all networks of its kind? */
 export { compile, compileNetwork } from './compile.js';
-/** What is a compiled topology, and a network that can be swept? */
+/** What are a compiled topology and a network that can be swept? */
 export type { Compile, CompiledNetwork, CompiledTopology, Polynomials } from './compiled.js';
 /** What are the polynomials of a topology? */
 export { compilePolynomials } from './polynomials.js';
-/** How is any network solved frequency by frequency? */
+/** How is a network of any elements solved at each frequency? */
 export { compilePlan } from './plan.js';
 /** Where do the numbers of a topology stand, and how are they set by name? */
 export { type Setter, type Slot, type Slots, slotsOf, strictSetter, valuesOf } from './slots.js';
@@ -45,7 +45,7 @@ export {
   gradientColumns,
   type NetworkGradient,
 } from './gradient.js';
-/** How does a probe change at one frequency, by name? */
+/** How does a probe change at one frequency with each number, by name? */
 export { type Complex, gradientAt, type ProbeGradient, probeGradient } from './probe-gradient.js';
-/** What is said of a probe that is not there, and of a resonance that nothing damps? */
+/** What are the faults of a missing probe and of a resonance that nothing damps? */
 export { missingProbe, undamped } from './refusals.js';

@@ -15,7 +15,7 @@ export function listedColumns(element: Element, length: number): ListedColumns |
   return { A: complexColumn(length), B: complexColumn(length), C: complexColumn(length), D: complexColumn(length) };
 }
 
-/** Columns of an element at the frequencies of a block; refuses what is no number, with the element's name. */
+/** Fills the columns of an element at the frequencies of a block. A value that is not finite is refused with the element's name. */
 export function fillListed(
   element: Element,
   values: Float64Array,
@@ -46,7 +46,7 @@ function refuseNoNumber(name: string, frequencies: Float64Array, { re, im }: Com
   if (Number.isFinite(sum)) return;
   const i = frequencies.findIndex((_, k) => !Number.isFinite((re[k] as number) + (im[k] as number)));
   if (i < 0) return;
-  const [path, remedy] = [`elements.${name}`, `Correct what '${name}' fills.`];
+  const [path, remedy] = [`elements.${name}`, `Correct the values that '${name}' fills.`];
   const [got, expected] = [(re[i] as number) + (im[i] as number), `a finite number at ${frequencies[i]} Hz`];
   throw new InputError([{ code: 'not-finite', path, got, expected, remedy }]);
 }

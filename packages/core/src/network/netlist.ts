@@ -2,13 +2,13 @@ import { branchLaw, type Element, isBranch, type Network, type Nodes } from './e
 import { nodesOf } from './equations.js';
 import { numberedEquations } from './numbered-equations.js';
 
-/** A number as circuit simulators take it: no suffix, all digits. */
+/** A number as circuit simulators read it: with all digits and no suffix. */
 const exact = (value: number) => value.toExponential(16);
 
-/** Marks a name of ours, so that it is none that a network has. */
+/** Marks a name made here, so that it differs from every name of the network. */
 const OURS = '\0';
 
-/** Names as circuit simulators take them, which tell no capitals and no signs apart: where two would be one, they are numbered. */
+/** Names for circuit simulators, which ignore case and allow no special characters. Names that would become equal are numbered. */
 function plainNames(names: Iterable<string>): ReadonlyMap<string, string> {
   const plain = new Map<string, string>();
   const taken = new Set(['0', 'gnd']);
@@ -36,7 +36,7 @@ function lines(
     // Admittance value^±1 · s^power is a capacitor, resistor or inductor of that value or its inverse.
     const letter = power === 1 ? 'C' : power === 0 ? 'R' : 'L';
     const value = power === 0 && exponent === 1 ? 1 / number : number;
-    // A short is a source of no voltage; what is not there is no line.
+    // A short is a source of 0 V; an element without effect gets no line.
     if (value === 0 && letter !== 'C') return [`V_${name}_short ${a} ${b} 0`];
     if (value === Infinity || value === 0) return [`* ${name}: nothing`];
     return [`${letter}_${name} ${a} ${b} ${exact(value)}`];
@@ -71,16 +71,16 @@ function lines(
   return [`* ${name}: given over frequency, not written`];
 }
 
-/** The node between a motor's voltage and what senses its current. */
+/** The node between a motor's voltage source and the source that senses its current. */
 const sensed = (element: Element) => `sensed ${element.name}${OURS}`;
 const sensor = (element: Element) => `sense ${element.name}${OURS}`;
 
 /**
  * The network as netlist text for a circuit simulator, all nodes grounded as in {@link Element}: velocities and pressures
- * come out as voltages. Append an `.ac` line and `.end`. A second road to every number of a sweep. The option in it skips the
- * operating point, which a box closed by nothing but air does not have.
+ * come out as voltages. Append an `.ac` line and `.end`. It gives an independent check of every number of a sweep. The option in
+ * the text skips the operating point, which does not exist for a box that is closed by air alone.
  *
- * @validity lumped elements, and elements over frequency that give lines of their own; another becomes a comment
+ * @validity lumped elements, and elements over frequency that give lines of their own; any other element becomes a comment
  * @neglects nothing of lumped elements
  * @returns lines of text, the title first
  * @throws InputError for a network without meaning

@@ -2,7 +2,7 @@ import { type ComplexColumn, complexColumn, polynomialColumnOnImaginaryAxis } fr
 import type { CompiledNetwork, Polynomials } from './compiled.js';
 import { sweepRows } from './sweep.js';
 
-/** Sweep and slope of a network that is nothing but polynomials. */
+/** Sweep and slope of a network that consists of polynomials alone. */
 export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'sweep' | 'slope'> {
   const { coefficients, width, scale } = polynomials;
   let work = complexColumn(0);

@@ -10,11 +10,11 @@ import { contradiction, refuseBadNumbers, refuseBadTopology } from './refusals.j
 import { slotsOf } from './slots.js';
 
 /**
- * Elimination plan: any network, solved over frequency with guarded pivots, distributed and frequency-dependent elements
- * included. The order of pivots is found once for the topology. What does not change with frequency is eliminated once for
- * a set of numbers; all other operations run over blocks of frequencies. Where a pivot that is a sum nearly vanishes (the
- * node of a lossless box at its tuning), that frequency alone is solved again with row exchanges. A second road to the
- * numbers of `compilePolynomials`.
+ * Compiles an elimination plan, which solves any network over frequency with guarded pivots, including distributed and
+ * frequency-dependent elements. The order of pivots is found once for the topology. Whatever does not change with frequency is
+ * eliminated once for a set of numbers; all other operations run over blocks of frequencies. Where a pivot that is a sum nearly vanishes (the
+ * node of a lossless box at its tuning), that frequency alone is solved again with row exchanges. The results check
+ * those of `compilePolynomials`.
  *
  * @validity any network with a way to ground for each node
  * @neglects nothing
@@ -30,7 +30,7 @@ export function compilePlan(topology: Topology): CompiledTopology {
   const rows = probeRows(topology, system, slots);
   const probes = rows.map(({ name }) => name);
   const wanted = rows.flatMap(({ terms }) => terms.flatMap(({ unknowns }) => unknowns.map(([unknown]) => unknown)));
-  // No two alike, so that nothing cancels by chance.
+  // No two numbers are equal, so that nothing cancels by chance.
   const anyNumbers = Float64Array.from(topology.elements, (_, i) => 1 + 1 / (i + Math.SQRT2));
   const found = elimination(system, anyNumbers);
   if (found === undefined) throw contradiction(topology);

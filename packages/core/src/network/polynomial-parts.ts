@@ -4,7 +4,7 @@ import { expand, type Term } from './expansion.js';
 import type { ProbeRow } from './reading.js';
 import { contradiction } from './refusals.js';
 
-/** One polynomial of a row: it is multiplied by some elements over frequency, told by bits, and turned by a delay. */
+/** One polynomial of a row. It is multiplied by some elements over frequency, given as bits, and by the phase of a delay. */
 export interface Part {
   /** 0 for the denominator, 1 + i for probe i. */
   readonly row: number;

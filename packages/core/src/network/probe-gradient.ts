@@ -11,11 +11,11 @@ export interface Complex {
 /** A probe at one frequency, and how it changes. */
 export interface ProbeGradient {
   readonly value: Complex;
-  /** ∂value/∂ln(value in the slot), by its name: what a relative change does. */
+  /** ∂value/∂ln(value in the slot), by slot name: the effect of a relative change. */
   readonly byElement: Readonly<Record<string, Complex>>;
   /**
-   * ∂value/∂(number as it stands), by its name: also where that number is 0 and no relative change has a meaning. An element
-   * stands with its value or with the inverse of it.
+   * ∂value/∂(number as it stands in the equations), by slot name. It also exists where that number is 0 and a relative change
+   * has no meaning. An element stands with its value or with the inverse of it.
    */
   readonly byNumber: Readonly<Record<string, Complex>>;
   /** ∂value/∂ln f. */

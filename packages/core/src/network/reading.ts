@@ -27,7 +27,7 @@ export interface ProbeRow {
 /** The flow out of the whole system: the sum over its outlets. */
 export const RADIATED_FLOW = 'radiatedFlow';
 
-/** What each probe reads of the unknowns: the flow out of the system first, then the probes of the topology. */
+/** What each probe reads from the unknowns: the flow out of the system first, then the probes of the topology. */
 export function probeRows(topology: Topology, equations: Equations, slots: Slots): readonly ProbeRow[] {
   const place = (slot: string | undefined): number => (slot === undefined ? -1 : (slots.of.get(slot)?.at ?? -1));
   const sum = topology.outlets.map(({ flow, delay }) => readTerm(topology, equations, flow, place(delay)));

@@ -26,13 +26,13 @@ interface Equation {
   drive: number;
 }
 
-/** What is left of a row this much smaller than it was is rounding. */
+/** When a row shrinks by more than this, the rest is rounding error. */
 const ROUNDING = 1e-11;
 
 /**
- * Reduces a linear descriptor system to states: rows are combined until those that still hold slopes are independent, the
- * others are solved for what is no state. A row without slopes that only holds states is differentiated, since it ties
- * states together: two masses that move as one.
+ * Reduces a linear descriptor system to states. Rows are combined until those that still hold slopes are independent; the
+ * other rows are solved for the unknowns that are no states. A row without slopes that holds only states is differentiated,
+ * since it ties states together, such as two masses that move as one.
  *
  * @source brenan1996 ch. 2
  */
@@ -75,14 +75,18 @@ export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
     const row = open.shift() as Equation;
     const tied = largest([row], ({ own }) => own, []);
     if (tied === undefined) {
-      if (row.drive !== 0) return impossible('jumps', 'the drive is held against itself');
+      if (row.drive !== 0)
+        return impossible('jumps', 'the drive contradicts itself: it is held at two different values');
       return impossible(
         'undamped',
-        'one equation says what others say already: a node or a loop has no value of its own',
+        'one equation follows from the others, so that a node or a loop has no definite value',
       );
     }
     if (row.drive !== 0) {
-      return impossible('jumps', 'a state would jump with the drive: put a resistance between the source and it');
+      return impossible(
+        'jumps',
+        'a state would jump with the drive; put a resistance between the source and that state',
+      );
     }
     // The state is told by others: its own equation is free again, with the slopes of the others in it.
     const at = dynamic.findIndex(({ column }) => column === tied.column);

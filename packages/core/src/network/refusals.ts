@@ -6,7 +6,7 @@ import type { Slots } from './slots.js';
 
 const kinds: readonly string[] = [...Object.keys(branchLaw), ...['source', 'meter', 'motor', 'piston', 'law', 'line']];
 
-/** Refuses what has no meaning before any arithmetic, with every fault at once, each with the name of what it is about. */
+/** Refuses a topology without meaning before any arithmetic. All faults come at once, each with the name of its element or node. */
 export function refuseBadTopology(topology: Topology): void {
   const { elements, probes, outlets } = topology;
   const faults: Fault[] = [];
@@ -29,7 +29,7 @@ export function refuseBadTopology(topology: Topology): void {
     const path = `elements[${i}] ${name}`;
     if ('inReference' in element && isBranch(element) && element.stands === undefined) {
       const remedy = "Add stands: 'impedance' where the reference shorts it, 'admittance' where it leaves it out.";
-      add('inconsistent', path, 'inReference: false alone', 'how it stands', remedy);
+      add('inconsistent', path, 'inReference: false alone', 'a statement of how it stands', remedy);
     }
     if (names.has(name)) add('conflict', path, name, 'a name of its own', 'Rename one of the two.');
     names.add(name);
@@ -41,11 +41,11 @@ export function refuseBadTopology(topology: Topology): void {
   });
   for (const [i, { name, nodes }] of loops(elements)) {
     const remedy = `Put a resistance in series with '${name}', or remove it.`;
-    const expected = 'another way between its nodes than sources and meters alone';
+    const expected = 'a path between its nodes that is more than sources and meters';
     add('inconsistent', `elements[${i}] ${name}`, nodes.join(' to '), expected, remedy);
   }
   for (const node of loose(elements)) {
-    add('inconsistent', `node ${node}`, node, 'a way to ground', `Connect '${node}' to ground by an element.`);
+    add('inconsistent', `node ${node}`, node, 'a path to ground', `Connect '${node}' to ground through an element.`);
   }
   if (!elements.some((element) => element.kind === 'source')) {
     add('empty', 'elements', 'no source', 'one source at least', 'Add a source.');
@@ -54,7 +54,7 @@ export function refuseBadTopology(topology: Topology): void {
   const read = (path: string, reading: Reading) => {
     const target = reading.of === 'flow' ? reading.element : reading.node;
     if ((reading.of === 'flow' ? names : nodes).has(target)) return;
-    const expected = `the name of ${reading.of === 'flow' ? 'an element' : 'a node'}`;
+    const expected = `the name of ${reading.of === 'flow' ? 'an element' : 'a node'} of the network`;
     add('unknown-field', path, target, expected, 'Correct it.');
   };
   for (const [name, probe] of Object.entries(probes)) read(`probes.${name}`, probe);
@@ -65,13 +65,13 @@ export function refuseBadTopology(topology: Topology): void {
     add('conflict', `values.${name}`, name, 'a name that no element has', 'Rename the factor or the delay.');
   }
   if (outlets.length > 0 && Object.hasOwn(probes, RADIATED_FLOW)) {
-    const expected = 'no such probe beside outlets: their sum bears this name';
+    const expected = 'no probe of this name, since it is the name of the sum of the outlets';
     add('conflict', `probes.${RADIATED_FLOW}`, RADIATED_FLOW, expected, 'Remove the probe, or the outlets.');
   }
   refuse(faults);
 }
 
-/** Refuses numbers that are none, below zero, or infinite as they stand. */
+/** Refuses values that are not a number, are below zero, or become infinite in the equations. */
 export function refuseBadNumbers(
   { elements, probes, outlets }: Topology,
   { of }: Slots,
@@ -98,7 +98,7 @@ export function refuseBadNumbers(
     const [got, number] = [values[slot.at] as number, numbers[i] as number];
     if (number >= 0 && number < Infinity) return;
     const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-    const remedy = `Leave '${element.name}' out, or let it stand as what may be zero.`;
+    const remedy = `Leave '${element.name}' out, or set "stands" so that it may be zero.`;
     faults.push({ code, path, got, expected: 'a value above zero', remedy });
   });
   for (const name of [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)]) {
@@ -115,26 +115,26 @@ export function refuseBadNumbers(
   refuse(faults);
 }
 
-/** A resonance without any loss, met exactly: there is no finite answer. */
+/** The fault of a resonance without any loss, where there is no finite answer. */
 export const undamped = (frequency: number): InputError =>
   new InputError([
     {
       code: 'inconsistent',
       path: 'network',
       got: frequency,
-      expected: 'a network that is damped at every frequency asked for',
+      expected: 'a network that is damped at every frequency of the sweep',
       remedy: `Add a resistance: nothing damps the resonance at ${frequency} Hz.`,
     },
   ]);
 
-/** A fault that names the probe that is not there. */
+/** The fault of a missing probe. */
 export function missingProbe(name: string): InputError {
   const expected = `a probe '${name}' in the network of the system`;
   const remedy = 'Add the probe to the network.';
   return new InputError([{ code: 'empty', path: `network.probes.${name}`, got: undefined, expected, remedy }]);
 }
 
-/** Equations that no values of the elements can solve: a source across nothing but motors, motors that fight each other. */
+/** The fault of equations without a solution, such as a source across motors alone, or motors that fight each other. */
 export function contradiction({ elements }: Topology): InputError {
   const held = elements.filter(({ kind }) => kind === 'source' || kind === 'meter' || kind === 'motor');
   const got = `${held.map(({ name }) => `'${name}'`).join(', ')} against each other`;
@@ -164,7 +164,7 @@ function loops(elements: readonly Element[]): (readonly [index: number, element:
   });
 }
 
-/** Nodes that no element holds against ground. */
+/** Nodes without a path to ground. */
 function loose(elements: readonly Element[]): string[] {
   const held = new Set([GROUND]);
   // A motor or piston joins domains, but each side needs a ground of its own: only differences are coupled.

@@ -47,7 +47,7 @@ export function strictSetter({ of, size }: Slots, values: Float64Array): { reado
     if (slot === undefined) {
       add('unknown-field', name, name, 'the name of an element, factor or delay', 'Correct the name, or remove it.');
     } else if (slot.count !== numbers.length) {
-      add('inconsistent', name, numbers.length, `${slot.count} numbers`, 'Give as many numbers as there are slots.');
+      add('inconsistent', name, numbers.length, `${slot.count} numbers`, 'Give one number for each slot.');
     } else if (done[slot.at] === 1) add('conflict', name, 'set twice', 'one value', 'Set it once.');
     else {
       values.set(numbers, slot.at);

@@ -9,7 +9,7 @@ import { type Reduced, reduceDescriptor } from './reduce-descriptor.js';
 /** A lumped network as $\dot x = A x + B u$, $y = C x + D u$; u is the drive in V. Matrices by rows. */
 export interface StateSpace {
   readonly ok: true;
-  /** How many states there are. */
+  /** Number of states. */
   readonly size: number;
   readonly A: Float64Array;
   readonly B: Float64Array;
@@ -51,12 +51,15 @@ const withFlows = (topology: Topology): Topology => {
 export function stateSpace({ topology: given, values: named }: Network): StateSpace | Impossible {
   const listed = given.elements.find(isListed);
   if (listed !== undefined) {
-    return impossible('not-lumped', `'${listed.name}' is given over frequency, and has no state of its own`);
+    return impossible('not-lumped', `'${listed.name}' is given over frequency, so it has no states`);
   }
   const topology = withFlows(given);
   const { slots, system, values, numbers } = numberedEquations({ topology, values: named });
   if (topology.outlets.some(({ delay }) => delay !== undefined && values[slots.of.get(delay)?.at ?? 0] !== 0)) {
-    return impossible('delayed', 'one outlet is heard later than another, which no finite number of states can say');
+    return impossible(
+      'delayed',
+      'one outlet is heard later than another, which no finite number of states can describe',
+    );
   }
   const reduced = reduceDescriptor(descriptorOf(system, numbers));
   if (!reduced.ok) return reduced;

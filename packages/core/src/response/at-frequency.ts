@@ -1,7 +1,7 @@
 import { type CompiledNetwork, undamped } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 
-/** A network at one frequency after the other: what root finders ask. Allocates nothing a call. */
+/** A network, evaluated at one frequency after the other, as root finders need it. A call allocates nothing. */
 export interface AtFrequency {
   /** Magnitude of a probe, per volt. */
   readonly magnitude: (probe: number, frequency: number) => number;
@@ -9,7 +9,7 @@ export interface AtFrequency {
   readonly slope: (probe: number, frequency: number) => number;
 }
 
-/** Prepares a network to be asked at single frequencies. A resonance that nothing damps is refused. */
+/** Prepares a network for evaluation at single frequencies. A resonance that nothing damps is refused. */
 export function atFrequency({ probes, sweep, slope }: CompiledNetwork): AtFrequency {
   const at = new Float64Array(1);
   const columns = probes.map(() => complexColumn(1));

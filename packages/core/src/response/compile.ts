@@ -8,7 +8,7 @@ const topologyOf = (system: System): CompiledTopology =>
     const compiled = system.compile(system.network.topology);
     if (compiled !== undefined) return compiled;
     const expected = 'a network of few lumped elements, as compilePolynomials takes it';
-    const remedy = "Give the family `compile` of '@airspring/core/network': it takes any network.";
+    const remedy = "Give the family `compile` of '@airspring/core/network', which accepts any network.";
     throw new InputError([{ code: 'inconsistent', path: 'compile', got: 'another network', expected, remedy }]);
   });
 
@@ -18,7 +18,7 @@ const networkOf = (system: System, inReference: boolean): CompiledNetwork => {
 };
 
 /**
- * The compiled network of a system, made at its first use and kept with the system where `systemOf` made it.
+ * The compiled network of a system. It is made at its first use, and kept with the system if `systemOf` made that.
  *
  * @validity any system
  * @throws InputError for a network without meaning
@@ -28,14 +28,14 @@ const networkOf = (system: System, inReference: boolean): CompiledNetwork => {
 export const compiledSystem = (system: System): CompiledNetwork =>
   kept(system, 'network', () => networkOf(system, false));
 
-/** The same as the reference level takes it: the inductive parts of the coil shorted, the leak left out. */
+/** The same for the reference level: the inductive parts of the coil are shorted, the leak is left out. */
 export const compiledReference = (system: System): CompiledNetwork =>
   kept(system, 'reference', () => networkOf(system, true));
 
-/** One complex value per probe and frequency, by name. */
+/** One complex value for each probe and frequency, by name. */
 export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
 
-/** Columns of all probes of a network, in their order; refuses a resonance that nothing damps. Allocates them. */
+/** Columns of all probes of a network, in their order. Allocates them, and refuses a resonance that nothing damps. */
 export function sweptColumns({ probes, sweep }: CompiledNetwork, frequencies: Float64Array): readonly ComplexColumn[] {
   const out = probes.map(() => complexColumn(frequencies.length));
   const stopped = sweep(frequencies, out);
@@ -57,7 +57,7 @@ export function probeColumns(network: CompiledNetwork, frequencies: Float64Array
 }
 
 /**
- * A probe that the response needs, or a fault that names it.
+ * The column of a probe, or a fault that names the missing probe.
  *
  * @validity any columns
  * @throws InputError `empty`
@@ -70,11 +70,11 @@ export function probeNamed(columns: ProbeColumns, name: string): ComplexColumn {
   return column;
 }
 
-/** The places of the probe of that name, or of those of several parts, `name part`, that each have one. */
+/** The place of the probe of that name, or the places of the probes `name part` where several parts have one each. */
 export const probePlaces = (probes: readonly string[], name: string): readonly number[] =>
   [...probes.keys()].filter((i) => probes[i] === name || (probes[i] as string).startsWith(`${name} `));
 
-/** The place of a probe among those of a network, or a fault that names it. */
+/** The place of a probe among those of a network, or a fault that names the missing probe. */
 export function probeIndex(probes: readonly string[], name: string): number {
   const index = probes.indexOf(name);
   if (index < 0) throw missingProbe(name);

@@ -18,7 +18,7 @@ import { type LevelOf, levelOf, referenceLevel } from './level.js';
 /** Half power in dB: 10 log10 2. */
 export const HALF_POWER = 10 * Math.log10(2);
 
-/** What a cut-off is counted from. */
+/** The level that a cut-off is counted from. */
 export type Reference =
   | 'asymptote'
   | 'maximum'
@@ -30,7 +30,7 @@ export interface CutoffOptions {
   readonly drop?: number;
   /** Default: the asymptote, {@link referenceLevel}. */
   readonly reference?: Reference;
-  /** Band in which the level must stay above; default 2 Hz to 200 Hz. */
+  /** Band in which the level must stay high enough; default 2 Hz to 200 Hz. */
   readonly from?: FrequencyInput;
   readonly to?: FrequencyInput;
 }
@@ -53,14 +53,14 @@ const bandShape = {
 
 const POINTS = 400;
 
-/** A level over frequency, sampled, its tops and dips between the samples included; and the level to cross. */
+/** Samples of a level over frequency, with the tops and dips between them, and the level to cross. */
 export interface SampledLevel {
   readonly level: LevelOf;
   readonly grid: ArrayLike<number>;
   readonly levels: ArrayLike<number>;
 }
 
-/** Samples a level on a grid, and puts every top and dip between its samples where it stands. */
+/** Samples a level on a grid and adds every top and dip between the samples. */
 export function sampledLevel(level: LevelOf, grid: Float64Array): SampledLevel {
   const levels = level.column(grid);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
@@ -80,7 +80,7 @@ function setting(system: System, options: CutoffOptions): Crossed {
   const read = readFields('cutoff', options, bandShape);
   const { drop = HALF_POWER, reference = 'asymptote', from = 2, to = 200 } = read;
   const level = levelOf(system);
-  // The reference first: where there is none, nothing else is asked.
+  // The reference comes first: without one, nothing else is worked out.
   const given = reference === 'maximum' ? 0 : topOf(system, level, reference);
   const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
   const top = reference === 'maximum' ? Math.max(...Array.from(sampled.levels)) : given;
@@ -100,9 +100,10 @@ function crossing({ level, wanted }: Crossed, below: number, above: number): Fre
 }
 
 /**
- * All frequencies in a band at which the level passes the reference minus a drop, rising order.
+ * All frequencies in a band at which the level crosses the reference minus a drop, in rising order.
  *
- * @validity responses without features narrower than the 400 points of the band; tops and dips between them are looked at
+ * @validity responses without features narrower than the spacing of the 400 points of the band; tops and dips between points
+ * are found
  * @neglects what `respond` neglects
  * @returns Hz
  * @throws InputError
@@ -125,10 +126,11 @@ export function levelCrossings(system: System, options: CutoffOptions = {}): rea
 export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impossible;
 
 /**
- * The lowest frequency above which the level stays at or above the reference minus a drop, up to the end of the band:
- * f3 by default (half power), f6 and f10 by `drop`.
+ * The lowest frequency from which the level stays at or above the reference minus a drop, up to the end of the band. This is
+ * f3 (half power) by default, and f6 or f10 with another `drop`.
  *
- * @validity responses without features narrower than the 400 points of the band; tops and dips between them are looked at
+ * @validity responses without features narrower than the spacing of the 400 points of the band; tops and dips between points
+ * are found
  * @throws InputError
  * @source small1972direct
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
@@ -137,7 +139,7 @@ export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {
   return lowestAbove(setting(system, options));
 }
 
-/** The same for a response that was sampled already. */
+/** The same for a response that has already been sampled. */
 export function lowestAbove(crossed: Crossed): Cutoff {
   const { grid, levels, wanted } = crossed;
   const last = grid.length - 1;
@@ -150,5 +152,5 @@ export function lowestAbove(crossed: Crossed): Cutoff {
       return { ok: true, frequency: crossing(crossed, grid[i - 1] as number, grid[i] as number) };
     }
   }
-  return impossible('above-throughout', `the level is high enough down to ${grid[0]} Hz, where the band begins`);
+  return impossible('above-throughout', `the level is high enough down to ${grid[0]} Hz, the beginning of the band`);
 }

@@ -19,16 +19,16 @@ import { openTerminals } from './respond.js';
 
 const POINTS = 1000;
 
-/** What a reader of curves looks for, in one record that survives JSON. */
+/** What people look for in the curves of a system, in one record that survives JSON. */
 export interface Features {
   readonly referenceLevel: Level;
   /** Absent where the level does not fall that far in the band. */
   readonly f3?: Frequency;
   readonly f6?: Frequency;
   readonly f10?: Frequency;
-  /** Greatest rises of the level, each over the reference, dB. */
+  /** Peaks of the level, each above the reference, dB. */
   readonly peaks: readonly Extremum[];
-  /** Greatest minus least level from f3 to the end of the band, dB. */
+  /** The greatest minus the least level from f3 to the end of the band, dB. */
   readonly ripple: number;
   readonly impedanceMaxima: readonly Extremum[];
   readonly impedanceMinima: readonly Extremum[];
@@ -37,7 +37,7 @@ export interface Features {
 /**
  * Cut-offs, peaks, ripple and extrema of the impedance of a system, for 1 V rms.
  *
- * @validity features wider than the 1000 points of the band; each extremum stands where its slope vanishes
+ * @validity features wider than the spacing of the 1000 points of the band; each extremum is where the slope vanishes
  * @neglects what `respond` neglects
  * @returns a record that survives JSON
  * @throws InputError
@@ -61,7 +61,7 @@ export function features(
     return found.ok ? found.frequency : undefined;
   };
   const [f3, f6, f10] = [at(HALF_POWER), at(6), at(10)];
-  // Samples with tops and dips, and the cut-off itself.
+  // The samples with their tops and dips, and the cut-off itself.
   const start = f3 ?? from;
   const passed = Array.from(sampled.levels).filter((_, i) => (sampled.grid[i] as number) >= start);
   if (f3 !== undefined) passed.push(reference - HALF_POWER);

@@ -14,11 +14,11 @@ export interface Gradient {
   readonly value: number;
   /** ∂value/∂ln of each number of the network, by the name of its slot; of the density of the air, by `air.density`. */
   readonly byElement: Readonly<Record<string, number>>;
-  /** ∂value/∂ of each number as it stands, its value or the inverse of it: also where it is 0. */
+  /** ∂value/∂ of each number as it stands in the equations (its value or the inverse), which also exists where that is 0. */
   readonly byNumber: Readonly<Record<string, number>>;
-  /** ∂value/∂ln f; 0 where the result belongs to no one frequency. */
+  /** ∂value/∂ln f; 0 where the result does not belong to one frequency. */
   readonly byFrequency: number;
-  /** Set when two extrema are equal: the gradient then is that of the first, and holds to one side only. */
+  /** Set when two extrema are equal. The gradient is then that of the first one, and holds on one side only. */
   readonly oneSided?: true;
 }
 
@@ -26,12 +26,12 @@ export interface Gradient {
 export type GradientResult = ({ readonly ok: true } & Gradient) | Impossible;
 
 const undamped = (frequency: number) =>
-  impossible('undamped', `nothing damps the network at ${frequency} Hz, so that it has no gradient there`);
+  impossible('undamped', `nothing damps the network at ${frequency} Hz, so it has no gradient there`);
 
 /** d(20 log10 |y|) = 20/ln 10 · Re(dy/y). */
 const DB = 20 / Math.LN10;
 
-/** ln of the magnitude of a probe, by everything it hangs on. */
+/** ln of the magnitude of a probe, and its gradient by everything that it depends on. */
 function logarithm(system: System, probe: string, frequency: number, inReference = false): GradientResult {
   const name = `gradient of ${probe}${inReference ? ' in the reference' : ''}`;
   const found = gradientAt(
@@ -42,8 +42,8 @@ function logarithm(system: System, probe: string, frequency: number, inReference
   const { re, im } = found.value;
   const size = Math.hypot(re, im);
   if (!(size > 0))
-    return impossible('silent', `${probe} is nothing at ${frequency} Hz, so that its level has no gradient there`);
-  // Divided by the size first: its square may be too small for double precision.
+    return impossible('silent', `${probe} is zero at ${frequency} Hz, so its level has no gradient there`);
+  // The division by the size comes first, since its square may be too small for double precision.
   const relative = (change: { re: number; im: number }) =>
     (change.re / size) * (re / size) + (change.im / size) * (im / size);
   const each = (changes: typeof found.byElement) =>
@@ -69,7 +69,8 @@ const scaled = ({ byElement, byNumber, byFrequency }: Gradient, value: number, f
 });
 
 /**
- * Level at 1 m in half space for 1 V rms at one frequency, by every element: exact, by the adjoint equations.
+ * Gradient of the level at 1 m in half space for 1 V rms at one frequency, by every element. It is exact, from the adjoint
+ * equations.
  *
  * @validity as `levelColumn`; small changes, since it is a slope
  * @returns dB, and dB per relative change
@@ -96,12 +97,12 @@ function levelAt(system: System, f: number, inReference = false): GradientResult
   };
 }
 
-/** Where a network without polynomials is taken to have reached its limit, Hz. */
+/** The frequency at which a network without polynomials is assumed to have reached its limit, Hz. */
 const FAR = 1e6;
 
 /**
- * Two frequencies at which the level of the reference has reached its limit but for a term of 1/f², which both together
- * remove: a thousand times above every corner, told by the polynomials (a root is at most twice the greatest
+ * Two frequencies at which the level of the reference has reached its limit except for a term in 1/f², which the two together
+ * remove. They lie a thousand times above every corner, which the polynomials bound (a root is at most twice the greatest
  * $|c_k/c_n|^{1/(n-k)}$).
  */
 function farAway(system: System): readonly [near: number, far: number] {
@@ -117,13 +118,13 @@ function farAway(system: System): readonly [near: number, far: number] {
       corner = Math.max(corner, ratio ** (1 / (top - k)));
     }
   }
-  // No power of it may leave double precision when it is squared.
+  // The square of each power must stay within double precision.
   const most = 10 ** (140 / width);
   const near = Math.max(FAR, (Math.min(1000 * corner, most) * scale) / (2 * Math.PI));
   return [near, 2 * near];
 }
 
-/** Reference level, by every number that the reference does not leave out: from two far frequencies. */
+/** Gradient of the reference level by every number that the reference does not leave out, from two far frequencies. */
 function referenceGradient(system: System): GradientResult {
   const value = referenceLevel(system);
   const [near, far] = farAway(system).map((f) => levelAt(system, f, true)) as [GradientResult, GradientResult];
@@ -141,7 +142,7 @@ function referenceGradient(system: System): GradientResult {
 }
 
 /**
- * A cut-off by every element, by the implicit function theorem on level − reference + drop = 0:
+ * Gradient of a cut-off by every element, from the implicit function theorem on level − reference + drop = 0:
  *
  * $$ \frac{\partial \ln f}{\partial\theta} = -\frac{\partial L/\partial\theta - \partial L_{ref}/\partial\theta}{\partial L/\partial \ln f} $$
  *
@@ -182,24 +183,24 @@ export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'ref
   };
 }
 
-/** What of a probe an extremum is sought of. */
+/** The probe of which an extremum is wanted, and the band. */
 export interface ExtremumOptions {
   readonly probe: string;
-  /** Whether the probe is integrated over time first: a velocity into a displacement. */
+  /** Whether the probe is first integrated over time, which turns a velocity into a displacement. */
   readonly integrated?: boolean;
   readonly from: FrequencyInput;
   readonly to: FrequencyInput;
 }
 
-/** Extrema this close to each other, relatively, count as equal. */
+/** Two extrema count as equal when their relative difference is below this. */
 const TIED = 1e-6;
 
 /**
- * Greatest magnitude of a probe in a band, per volt of drive, by every element. At an extremum the frequency it stands at
- * does not matter to first order, so that its own gradient is that of the result; where two extrema are equal, the result
- * has a kink, the gradient holds to one side, and says so.
+ * Gradient of the greatest magnitude of a probe in a band, per volt of drive, by every element. At an extremum a shift of the
+ * frequency does not matter to first order, so the gradient at that frequency is that of the result. Where two extrema are
+ * equal, the result has a kink, and the gradient holds on one side only; this is flagged.
  *
- * @validity probes without features narrower than the 600 points of the band
+ * @validity probes without features narrower than the spacing of the 600 points of the band
  * @returns SI per volt, rms
  * @throws InputError
  * @source danskin1966 (directional derivative of a maximum)
@@ -220,7 +221,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   const { re, im } = sweptColumns(network, grid)[place] as ComplexColumn;
   const values = grid.map((f, i) => Math.hypot(re[i] as number, im[i] as number) / (2 * Math.PI * f) ** power);
   const peaks = [...grid.keys()].flatMap((i) => {
-    // More than the one before: two equal neighbours are one top.
+    // Strictly more than the one before, so that two equal neighbours are one top.
     const isTop = (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0);
     if (!isTop) return [];
     const f = extremumFrequency(grid, i, 1, (x) => slope(place, x) - power);
@@ -231,7 +232,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   if (!log.ok) return log;
   const least = best.value * (1 - TIED);
   const alike = peaks.filter(({ value }) => value > least);
-  // Two tops with a dip between them: on a flat stretch rounding alone makes many.
+  // Only two tops with a dip between them count, since rounding alone makes many tops on a flat stretch.
   const between = values.subarray(alike[0]?.i, alike.at(-1)?.i);
   const tied = between.some((value) => value < least);
   return { ok: true, ...scaled(log, best.value, best.value), byFrequency: 0, ...(tied && { oneSided: true as const }) };

@@ -13,13 +13,13 @@ export { levelColumn, REFERENCE_PRESSURE, referenceLevel } from './level.js';
 export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
 /** How deep does a system reach? */
 export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
-/** Where are its peaks, and how even is it? */
+/** Where are the peaks of a response, and how even is it? */
 export { type Features, features } from './features.js';
 /** At which frequency is a curve greatest or least? */
 export type { Extremum } from './extremum.js';
-/** What must its amplifier bear? */
+/** What load does a system put on its amplifier? */
 export { type LowestLoad, lowestLoad } from './lowest-load.js';
-/** What does it answer to a step? */
+/** What is the step response of a system? */
 export { type StepResponse, stepResponse } from './step.js';
 /** How does a result change with every number of the network? */
 export {

@@ -9,18 +9,18 @@ import { compiledReference, compiledSystem, probeIndex } from './compile.js';
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
 export const REFERENCE_PRESSURE = 20e-6;
 
-/** A null is told as −3000 dB: a number, and silent. */
+/** The level of silence: −3000 dB is still a number. */
 const LEAST = 1e-150;
 
-/** Level of a flow at a frequency: 20 log10 of f |U| times a unit. */
+/** Level of a flow at a frequency: 20 log10 of f |U| times a unit factor. */
 export const levelOfFlow = (size: number, unit: number): number => 20 * Math.log10(Math.max(size * unit, LEAST));
 
 /**
  * Sound pressure level at 1 m in half space of a radiated flow, for a drive; fills `out`. A kernel: ω ρ |U| / 2π.
  *
- * @validity sources small against the wavelength
+ * @validity sources that are small compared with the wavelength
  * @neglects directivity, propagation
- * @returns nothing; dB re 20 µPa rms in `out`, −3000 dB for none
+ * @returns nothing; `out` holds dB re 20 µPa rms, −3000 dB where there is no sound
  * @source small1972direct sound pressure of a volume flow
  * @example levelColumn(frequencies, flow, standardAir.density, 2.83, levels)
  */
@@ -39,7 +39,7 @@ export function levelColumn(
   }
 }
 
-/** The level of a system for 1 V rms: sampled, and at one frequency with its slope by ln f in nepers. */
+/** The level of a system for 1 V rms: sampled on a grid, or at one frequency with its slope by ln f in nepers. */
 export interface LevelOf {
   readonly at: (frequency: number) => number;
   readonly slope: (frequency: number) => number;
@@ -66,7 +66,7 @@ export function levelOf(system: System): LevelOf {
   };
 }
 
-/** A level that never settles: what else cut-offs can be counted from. */
+/** The fault of a level that never settles; it names the other references. */
 const noAsymptote = (got: string): InputError => {
   const expected = 'a system whose level approaches a constant far above its resonances';
   const remedy =
@@ -74,7 +74,7 @@ const noAsymptote = (got: string): InputError => {
   return new InputError([{ code: 'inconsistent', path: 'reference', got, expected, remedy }]);
 };
 
-/** f |U| per volt far above every corner, from polynomials: the quotient of their leading coefficients. */
+/** f |U| per volt far above every corner: the quotient of the leading coefficients of the polynomials. */
 function limitOfPolynomials({ probes, polynomials }: CompiledNetwork): number | undefined {
   if (polynomials === undefined) return undefined;
   const { coefficients, width, scale } = polynomials;
@@ -97,7 +97,7 @@ const BETWEEN = [0.25, 0.309, 0.393, 0.486, 0.618, 0.786, 1.236, 1.618] as const
 /** A level has settled that changes by less than this between any two of them, dB. */
 const SETTLED = 0.02;
 
-/** The same read far away, for a network with elements over frequency that the reference does not leave out. */
+/** The same at very high frequencies, for a network with elements over frequency that the reference does not leave out. */
 function limitFarAway(network: CompiledNetwork): number {
   const row = probeIndex(network.probes, 'radiatedFlow');
   const { magnitude } = atFrequency(network);
@@ -106,17 +106,17 @@ function limitFarAway(network: CompiledNetwork): number {
   const sizes = [near, far, ...BETWEEN.map(sizeAt)];
   const change = 20 * Math.log10(Math.max(...sizes) / Math.min(...sizes));
   if (!(change < SETTLED)) throw noAsymptote(`a level that still changes by ${change.toPrecision(2)} dB near 1 MHz`);
-  // What is left falls with 1/f².
+  // The rest falls as 1/f².
   return (4 * far - near) / 3;
 }
 
 /**
- * Level that a system approaches at high frequency, per volt of drive: the reference of its cut-offs. The inductive
- * elements of its coil are shorted for it, and its leak is left out. For one driver in half space it is
+ * The level that a system approaches at high frequency, per volt of drive. Cut-offs are counted from it. For this level the
+ * inductive elements of the coil are shorted and the leak is left out. For one driver in half space it is
  *
  * $$ L_\infty = 20\log_{10}\frac{\rho\,Bl\,S_d}{2\pi\,M_{ms}(R_g + R_e)\cdot 20\,\mu\mathrm{Pa}} $$
  *
- * and it is read off the network, so that it holds for any family.
+ * It is read off the network, so that it holds for any family.
  *
  * @validity systems whose level approaches a constant. Elements over frequency that are no part of the coil or of a vent
  * are read at up to 2 MHz

@@ -18,15 +18,15 @@ import { levelOfFlow, REFERENCE_PRESSURE } from './level.js';
 export interface Columns {
   readonly frequencies: FrequencyGrid;
   readonly driveVoltageRms: VoltageRms;
-  /** Sound pressure level re 20 µPa rms, at 1 m, half space, as of one acoustic point. */
+  /** Sound pressure level re 20 µPa rms, at 1 m in half space, as from one acoustic point. */
   readonly levelHalfSpace: Float64Array;
-  /** Phase of that pressure against the drive, rad, −π to π; without propagation. */
+  /** Phase of that pressure relative to the drive, rad, −π to π, without propagation. */
   readonly phase: Float64Array;
-  /** −dφ/dω of that pressure, s. */
+  /** Group delay −dφ/dω of that pressure, s. */
   readonly groupDelay: Float64Array;
-  /** Peak travel of a cone, one way, m: of unlike cones that which moves most. */
+  /** Peak travel of the cone, one way, m. Of different cones, the one that moves most. */
   readonly displacementPeak: Float64Array;
-  /** Peak of the mean air speed in the narrowest section of the vent, m/s, of several the fastest; only where the system tells it. */
+  /** Peak of the mean air speed in the narrowest section of the vent, m/s. Of several vents, the fastest. Only where the system has such a probe. */
   readonly airSpeedPeak?: Float64Array;
   /** Flow out of the whole system, rms, m³/s. */
   readonly radiatedFlowRms: Float64Array;
@@ -38,25 +38,25 @@ export interface Columns {
   readonly impedancePhase: Float64Array;
 }
 
-/** Terminals through which nothing flows. */
+/** The fault of terminals through which no current flows. */
 export const openTerminals = (frequency: number): InputError => {
-  const [path, remedy] = ['network.probes.current', 'Connect the terminals by something that conducts.'];
-  const expected = `a current at ${frequency} Hz: without one there is no impedance`;
+  const [path, remedy] = ['network.probes.current', 'Connect the terminals through something that conducts.'];
+  const expected = `a current at ${frequency} Hz, since there is no impedance without one`;
   return new InputError([{ code: 'inconsistent', path, got: 0, expected, remedy }]);
 };
 
-/** The columns of a response without its grid: what a kernel fills. */
+/** The columns of a response without its grid, which a kernel fills. */
 export type ResponseColumns = Omit<Columns, 'frequencies' | 'driveVoltageRms'>;
 
-/** A compiled network, swept into columns for a drive in V rms. Returns the first place that has no answer, or −1. */
+/** Sweeps a compiled network into columns for a drive in V rms. Returns the first place without an answer, or −1. */
 export interface ResponseKernel {
   readonly fill: (frequencies: Float64Array, driveVoltageRms: number, out: ResponseColumns) => number;
   readonly columns: (length: number) => ResponseColumns;
 }
 
 /**
- * Prepares the sweep of a compiled network into the columns of {@link respond}. A kernel: it checks nothing, and allocates
- * nothing once it has seen as many frequencies.
+ * Prepares the sweep of a compiled network into the columns of {@link respond}. The result is a kernel: it checks nothing, and
+ * it allocates only when it sees more frequencies than before.
  *
  * @validity as {@link respond}
  * @throws InputError `empty` for a probe that is not there
@@ -130,7 +130,7 @@ function fillPressure(
     radiatedFlowRms[i] = size;
     levelHalfSpace[i] = levelOfFlow(size * f, unit);
     phase[i] = Math.atan2(a, -b); // j(re + j im) = −im + j re
-    // Where the flow is nothing its phase jumps, and has no slope.
+    // Where the flow is zero its phase jumps and has no slope.
     const turn = slope.im[i] as number;
     groupDelay[i] = turn - turn === 0 ? -turn / (2 * Math.PI * f) : 0;
   }
@@ -154,7 +154,7 @@ function fillGreatest(
   });
 }
 
-/** Impedance and current; the first place at which no current flows, or −1. */
+/** Fills impedance and current. Returns the first place at which no current flows, or −1. */
 function fillImpedance(
   voltage: ComplexColumn,
   current: ComplexColumn,
@@ -189,7 +189,7 @@ function fillImpedance(
  * | $\hat x$ | `displacementPeak` | m | travel of the cone that moves most |
  * | $Z$ | `impedance` | Ω | at the terminals, without the source resistance |
  *
- * @validity sources small against the wavelength, small signals
+ * @validity sources that are small compared with the wavelength; small signals
  * @neglects directivity, distance between cone and vent, the far side of the half space
  * @throws InputError
  * @source small1972direct
@@ -222,12 +222,12 @@ const responseOf = (system: System): ResponseKernel =>
   kept(system, 'response', () => compileResponse(compiledSystem(system), system.air.density));
 
 /**
- * Power that a small source of a volume flow sends into the half space.
+ * The power that a small source of a volume flow radiates into half space.
  *
  * $$ P = \frac{\rho\,\omega^2 |U|^2}{2\pi c} $$
  *
  * @param flowRms rms flow, m³/s
- * @validity sources small against the wavelength
+ * @validity sources that are small compared with the wavelength
  * @neglects directivity
  * @returns W
  * @source small1972direct

@@ -14,12 +14,12 @@ export interface StepResponse {
 }
 
 /**
- * Sound pressure at 1 m after a step of 1 V at the drive, exact at each time: from the state matrices of the network, their
- * transition over one interval by the matrix exponential.
+ * Sound pressure at 1 m after a step of 1 V at the drive. It is exact at each time: it comes from the state matrices of the
+ * network, with the matrix exponential for the transition over one interval.
  *
  * $$ p(t) = \frac{\rho}{2\pi}\,\frac{dU}{dt} = \frac{\rho}{2\pi}\, C e^{At} B $$
  *
- * @validity lumped systems whose radiated flow cannot jump: parts that move have mass
+ * @validity lumped systems whose radiated flow cannot jump because all moving parts have mass
  * @neglects propagation
  * @throws InputError `inconsistent` for a system that is not lumped
  * @returns Pa, and the times
@@ -42,7 +42,7 @@ export function stepResponse(
   const row = outputs.indexOf('radiatedFlow');
   if (row < 0) probeIndex(compiledSystem(system).probes, 'radiatedFlow');
   if (row < 0 || D[row] !== 0) {
-    throw refused('a flow that jumps', 'a radiated flow that cannot jump', 'Give its moving parts a mass.');
+    throw refused('a flow that jumps', 'a radiated flow that cannot jump', 'Give the moving parts a mass.');
   }
   const interval = points > 1 ? until / (points - 1) : 0;
   const transition = matrixExponential(size, A, interval);

@@ -13,7 +13,7 @@ import {
 /** Axes: width x from the left, height y from the bottom, depth z from the front. */
 export const axisNames = ['width', 'height', 'depth'] as const;
 
-/** Faces in the order that every list by face follows; face f stands across axis f >> 1, on its far side when f is odd. */
+/** Faces, in the order of every list by face. Face f is perpendicular to axis f >> 1, at its far end when f is odd. */
 export const faces = ['left', 'right', 'bottom', 'top', 'front', 'back'] as const;
 export type Face = (typeof faces)[number];
 
@@ -58,19 +58,19 @@ export const sizeRecord = ([width, height, depth]: readonly [number, number, num
   depth: si('length', depth),
 });
 
-/** What both panels across an axis take of it. */
+/** The thickness of both panels across an axis. */
 export const wallsOn = (thickness: readonly number[], axis: number): number =>
   thickness[2 * axis]! + thickness[2 * axis + 1]!;
 
-/** Inner edges, or faults where the panels leave nothing. */
+/** Inner edges, or faults where the panels leave no space. */
 export function innerEdges(outer: Size, thickness: readonly number[], path: string): [number, number, number] {
   const edges = sizeList(outer);
   const faults: Fault[] = [];
   const inner = edges.map((edge, axis) => {
     const walls = wallsOn(thickness, axis);
     if (edge <= walls) {
-      const expected = `more than both panels together, ${walls} m`;
-      const remedy = 'Take thinner panels or a larger box.';
+      const expected = `more than the two panels together, ${walls} m`;
+      const remedy = 'Use thinner panels or a larger box.';
       faults.push({ code: 'inconsistent', path: `${path}.${axisNames[axis]}`, got: edge, expected, remedy });
     }
     return edge - walls;

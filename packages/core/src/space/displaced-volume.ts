@@ -14,10 +14,10 @@ import {
 
 /** A driver or a passive radiator. */
 interface BodyContentsInput {
-  /** As the sheet says it; left out, it is estimated from the two sizes below. */
+  /** As the data sheet states it. Without it, the volume is estimated from the two sizes below. */
   readonly displacedVolume?: VolumeInput;
   readonly cutoutDiameter?: LengthInput;
-  /** Behind the panel, inside the box. */
+  /** Depth behind the panel, inside the box. */
   readonly depthInside?: LengthInput;
   /** Default 1. */
   readonly count?: number;
@@ -26,10 +26,10 @@ interface BodyContentsInput {
 /** A vent: a round tube, or a slot by the outer edges of its air and its own boards. */
 type VentContentsInput = (
   | { readonly outerDiameter: LengthInput }
-  /** Across it; a panel of the box that stands for a board is not counted. */
+  /** Outer size across the slot. A panel of the box that serves as a board is not counted. */
   | { readonly outerWidth: LengthInput; readonly outerHeight: LengthInput }
 ) & {
-  /** Along the centre line, without what lies in the panel. */
+  /** Length along the centre line, without the part within the panel. */
   readonly lengthInside: LengthInput;
   /** Default 1. */
   readonly count?: number;
@@ -43,7 +43,7 @@ export interface ContentsInput {
   readonly vent?: VentContentsInput;
   readonly bracing?: {
     readonly volume?: VolumeInput;
-    /** Of the inner volume. */
+    /** Fraction of the inner volume. */
     readonly fraction?: RatioInput;
   };
 }
@@ -76,7 +76,7 @@ export const contentsShape = {
 };
 export type Contents = Fields<typeof contentsShape>;
 
-/** Contents that say too much or too little. */
+/** Faults of contents that state too much or too little. */
 export function judgeContents(contents: Contents, path: string): Fault[] {
   const faults: Fault[] = [];
   for (const part of ['driver', 'radiator'] as const) {
@@ -90,13 +90,13 @@ export function judgeContents(contents: Contents, path: string): Fault[] {
     }
     if (body.displacedVolume !== undefined && sizes > 0) {
       const expected = 'either displacedVolume or the two sizes';
-      const remedy = 'Keep the volume: the sizes only estimate it.';
+      const remedy = 'Keep the volume; the sizes only estimate it.';
       faults.push({ code: 'conflict', path: `${path}.${part}`, got: body, expected, remedy });
     }
   }
   const { bracing } = contents;
   if (bracing?.fraction !== undefined && bracing.fraction >= 1) {
-    const remedy = 'Give the part of the inner volume that wood takes.';
+    const remedy = 'Give the fraction of the inner volume that the wood takes.';
     faults.push({
       code: 'out-of-range',
       path: `${path}.bracing.fraction`,
@@ -109,8 +109,8 @@ export function judgeContents(contents: Contents, path: string): Fault[] {
 }
 
 /**
- * Volume of a driver from two sizes: a cone cut off at half its diameter. An estimate by common practice: frame, magnet
- * and the hollow of the cone are not looked at, so expect a third more or less.
+ * Volume of a driver from two sizes, as a truncated cone that narrows to half its diameter. This is an estimate by common
+ * practice: it leaves out frame, magnet and the hollow of the cone, so the true volume may be a third more or less.
  *
  * $$ V = \frac{7\pi}{48} d^2 h $$
  *
@@ -128,7 +128,7 @@ export function judgeContents(contents: Contents, path: string): Fault[] {
 export const estimatedDriverVolume = (cutoutDiameter: number, depthInside: number): number =>
   ((7 * Math.PI) / 48) * cutoutDiameter ** 2 * depthInside;
 
-/** Volume of a vent, its own air included: that air is not the box's. */
+/** Volume of a vent with the air in it, which does not belong to the box. */
 function ventVolume(vent: NonNullable<Contents['vent']>): number {
   const area = 'outerDiameter' in vent ? (Math.PI / 4) * vent.outerDiameter ** 2 : vent.outerWidth * vent.outerHeight;
   return (vent.count ?? 1) * area * vent.lengthInside;
@@ -140,7 +140,7 @@ const bodyVolume = (body: Contents['driver']): number =>
     : (body.count ?? 1) *
       (body.displacedVolume ?? estimatedDriverVolume(body.cutoutDiameter ?? 0, body.depthInside ?? 0));
 
-/** Volumes taken, m³; `fraction` is the part that grows with the box. */
+/** The volumes taken, m³. `fraction` is the part that grows with the box. */
 export function displacedVolumes({ driver, radiator, vent, bracing }: Contents) {
   const taken = {
     driver: bodyVolume(driver),

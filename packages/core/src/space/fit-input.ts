@@ -4,21 +4,21 @@ import { faces, type SizeInput, sizeShape, type ThicknessInput, thicknessField }
 import { bodiesField, judgeBodies, type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
 import { judgeVent, type ReadVent } from './vent-body.js';
 
-/** The space, and what must stand in it. */
+/** The space, and what must fit in it. */
 export interface SpaceInput {
   readonly outer: SizeInput;
   readonly thickness: ThicknessInput;
-  /** Drivers alike, or a list of drivers that differ. */
+  /** Equal drivers, or a list of different drivers. */
   readonly driver: RoundBodyInput | readonly RoundBodyInput[];
-  /** Passive radiators alike, or a list of radiators that differ. */
+  /** Equal passive radiators, or a list of different ones. */
   readonly radiator?: RoundBodyInput | readonly RoundBodyInput[];
-  /** Between flanges and frames on one face; default 5 mm. */
+  /** Least gap between flanges and frames on one face; default 5 mm. */
   readonly gap?: LengthInput;
-  /** Between a flange or frame and the edges of its panel; default 5 mm. */
+  /** Least distance between a flange or frame and the edges of its panel; default 5 mm. */
   readonly edgeMargin?: LengthInput;
   /**
-   * Between a cutout and the inner side of the neighbouring panel; default 2 mm (common practice), so that a cut half a
-   * millimetre off still lets the basket in. Slots that lie along a panel lie on it.
+   * Least distance between a cutout and the inner side of the neighbouring panel; default 2 mm (common practice), so that the
+   * basket still goes in when a cut is half a millimetre off. It does not apply to slots that lie along a panel.
    */
   readonly cutoutMargin?: LengthInput;
 }
@@ -34,7 +34,7 @@ export const spaceShape = {
 };
 type ReadSpace = Fields<typeof spaceShape>;
 
-/** Plain SI numbers of what stands on the panels, the panels and the rules; faces by their place in the list of faces. */
+/** Plain SI numbers of the parts on the panels, the panels and the rules. Faces are places in the list of faces. */
 export interface Layout {
   /** By face: left, right, bottom, top, front, back. */
   readonly thickness: readonly number[];
@@ -46,7 +46,7 @@ export interface Layout {
     readonly count: number;
     readonly faces: readonly number[];
     readonly bend: boolean;
-    /** Panels of the box that stand for boards of a slot. */
+    /** Panels of the box that serve as boards of a slot. */
     readonly walls: 0 | 1 | 2 | 3;
   };
 }

@@ -20,7 +20,7 @@ export const axesOf = (face: number): readonly [number, number] => {
   return [first, 3 - axis - first];
 };
 
-/** Too wide for a face, in words with numbers, or undefined. */
+/** Says in what way something is too wide for a face; `undefined` when it is not. */
 function tooWide(
   what: string,
   inner: Edges,
@@ -33,13 +33,13 @@ function tooWide(
     if (!centreLimits(inner[axis]!, behind[axis]!, outside[axis]!, thickness, axis, limit)) {
       const panel = inner[axis]! + thickness[2 * axis]! + thickness[2 * axis + 1]!;
       const needs = panel + limit[0]! - limit[1]!;
-      return `${what} needs ${mm(needs)} of the ${axisNames[axis]} of the ${faceName(face)} panel, and it has ${mm(panel)}.`;
+      return `${what} needs ${mm(needs)} of the ${axisNames[axis]} of the ${faceName(face)} panel, which has only ${mm(panel)}.`;
     }
   }
   return undefined;
 }
 
-/** Half sizes along the axes of the box, of a block of `columns` × `rows` round parts. */
+/** Half sizes of a block of `columns` × `rows` round parts, along the axes of the box. */
 const halfSizes = (face: number, columns: number, rows: number, pitch: number, half: number): Edges => {
   const [first, second] = axesOf(face);
   const sizes: [number, number, number] = [0, 0, 0];
@@ -48,7 +48,7 @@ const halfSizes = (face: number, columns: number, rows: number, pitch: number, h
   return sizes;
 };
 
-/** Why a body fits on no face even alone; empty when it does. */
+/** Why a body fits on no face even by itself; empty when it fits. */
 function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin, cutoutMargin }: Layout): Reason[] {
   const because: Reason[] = [];
   const name = body.part === 'driver' ? 'driver' : 'passive radiator';
@@ -59,7 +59,7 @@ function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin
       const [who, where] = body.opposed
         ? [`two opposed ${name}s need`, `between the ${faceName(face)} and ${faceName(face + 1)} panels`]
         : [`The ${name} needs`, `behind the ${faceName(face)} panel`];
-      const text = `${who.replace(/^t/, 'T')} ${mm(needs)} ${where}, and there are ${mm(has)}: take a shallower ${name}, another face, or a box that is deeper there.`;
+      const text = `${who.replace(/^t/, 'T')} ${mm(needs)} ${where}, but there is only ${mm(has)}. Use a shallower ${name}, another face, or a box that is deeper there.`;
       because.push({ code: `${body.part}-too-deep`, text });
       continue;
     }
@@ -73,23 +73,23 @@ function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin
       if (why === undefined) return [];
       wide ??= why;
     }
-    const text = `${wide} Take a smaller ${name}, another face, or a larger panel.`;
+    const text = `${wide} Use a smaller ${name}, another face, or a larger panel.`;
     because.push({ code: `${body.part}-too-wide`, text });
   }
   return because;
 }
 
-/** Why some body fits nowhere even alone; empty when each does. */
+/** Why some body fits nowhere even by itself; empty when each one fits. */
 export const bodiesReasons = (inner: Edges, layout: Layout): readonly Reason[] =>
   layout.bodies.flatMap((body) => bodyReasons(inner, body, layout));
 
-/** Each fits alone. */
+/** The reason when each body fits by itself. */
 export const together = (): Reason => ({
   code: 'no-room-together',
-  text: 'Drivers and passive radiators fit each alone but not together: allow them other faces, or take shallower or smaller ones, or a larger box.',
+  text: 'Each driver and passive radiator fits by itself, but they do not fit together. Allow them other faces, or use shallower or smaller ones, or a larger box.',
 });
 
-/** Why a vent of a length fits nowhere, given the longest ones that do. */
+/** Why a vent of this length fits nowhere, given the longest vents that do. */
 export function ventReasons(
   inner: Edges,
   layout: Layout,
@@ -122,19 +122,19 @@ export function ventReasons(
       return whys.every((why) => why !== undefined) ? whys[0] : undefined;
     });
     if (wide.every((why) => why !== undefined)) {
-      const remedy = 'Take a narrower vent, a smaller flange, another face, or a larger panel.';
+      const remedy = 'Use a narrower vent, a smaller flange, another face, or a larger panel.';
       return wide.map((why) => ({ code: 'vent-too-wide', text: `${why} ${remedy}` }));
     }
-    const text = `Drivers and a vent of ${mm(2 * body.radius)} outside fit each alone but not together, with ${mm(body.clearance)} of free air before the inner end: allow the vent another face, or take a narrower vent or a larger box.`;
+    const text = `The drivers fit by themselves, and so does a vent of ${mm(2 * body.radius)} outer width, but they do not fit together with ${mm(body.clearance)} of free air in front of the vent's inner end. Allow the vent another face, or use a narrower vent or a larger box.`;
     return [{ code: 'no-room-for-vent', text }];
   }
-  const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} with one bend`];
-  const atMost = `The vent is ${mm(length)} long; at most ${most.filter(Boolean).join(', ')}`;
+  const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} fits with one bend`];
+  const atMost = `The vent is ${mm(length)} long. At most ${most.filter(Boolean).join(' and ')}`;
   if (length < bent) {
-    const text = `${atMost}, but a bend leaves no room for so short a second leg: lengthen the vent, or shorten it to go straight.`;
+    const text = `${atMost}, but a vent of this length is too short to bend. Lengthen the vent, or shorten it so that it fits straight.`;
     return [{ code: 'vent-between-straight-and-bent', text }];
   }
-  const bend = vent.bend ? '' : 'allow one bend, ';
-  const text = `${atMost}: ${bend}allow another face, or take a narrower vent (which is shorter for the same tuning, and faster the air in it), a higher tuning, or a larger box.`;
+  const bend = vent.bend ? 'Allow' : 'Allow one bend or';
+  const text = `${atMost}. ${bend} another face, or use a narrower vent (which is shorter for the same tuning, but has faster air), a higher tuning, or a larger box.`;
   return [{ code: 'vent-too-long', text }];
 }

@@ -10,9 +10,9 @@ import { compilePlaces } from './vent-places.js';
 import { roundVent, slotVent } from './vent-solids.js';
 
 export interface FitInput extends SpaceInput {
-  /** Left out: no vent. */
+  /** Leave it out for no vent. */
   readonly vent?: VentBodyInput & {
-    /** Of the centre line, panel included. */
+    /** Length of the centre line, including the panel. */
     readonly length: LengthInput;
   };
 }

@@ -12,9 +12,9 @@ import type { Place, Seat } from './vent-places.js';
 export interface Seated {
   readonly face: Face;
   readonly centres: readonly Point[];
-  /** Behind them, up to the panel opposite or to what stands opposed to them. */
+  /** Room behind them, up to the opposite panel or to the bodies opposed to them. */
   readonly depthLeft: Length;
-  /** From their cutouts to the inner side of the nearest neighbouring panel. */
+  /** Distance from their cutouts to the inner side of the nearest neighbouring panel. */
   readonly cutoutLeft: Length;
 }
 
@@ -22,29 +22,29 @@ export interface Seated {
 export interface Fit {
   readonly ok: true;
   readonly placement: {
-    /** A block for each face they stand on. */
+    /** One block for each face that they stand on. */
     readonly drivers: readonly Seated[];
     readonly radiators: readonly Seated[];
     readonly vent?: {
       readonly face: Face;
       readonly centres: readonly Point[];
-      /** Straight part, panel included. */
+      /** Straight part, including the panel. */
       readonly firstLeg: Length;
-      /** Left out: straight. */
+      /** Missing when the vent is straight. */
       readonly bend?: { readonly length: Length; readonly secondLeg: Length; readonly towards: Face };
     };
   };
-  /** What is cut out of the panels. */
+  /** The holes in the panels. */
   readonly holes: readonly Hole[];
-  /** All that stands inside, the free air before the vents included. */
+  /** Everything inside the box, including the free air in front of the vents. */
   readonly solids: readonly Solid[];
-  /** What is left, before something would touch: behind drivers and radiators, beside their cutouts, of the vent's length. */
+  /** What could be added before parts touch: depth behind drivers and radiators, width beside their cutouts, length of the vent. */
   readonly slack: { readonly driverDepth: Length; readonly cutout: Length; readonly ventLength?: Length };
 }
 
 type Edges = readonly [number, number, number];
 
-/** The records of places: bodies, and a vent where there is one. */
+/** The records of the places of bodies, and of a vent where there is one. */
 export function placed(inner: Edges, layout: Layout, place: Place, vent?: PlacedVent): Fit {
   const solids: Solid[] = [];
   const holes: Hole[] = [];
@@ -76,7 +76,7 @@ export function placed(inner: Edges, layout: Layout, place: Place, vent?: Placed
   return { ok: true, placement, holes, solids, slack: { ...slack, ventLength } };
 }
 
-/** Centres of a block of bodies; their solids and holes go on the lists. */
+/** Centres of a block of bodies. Adds their solids and holes to the lists. */
 function seated(
   inner: Edges,
   { thickness, gap }: Layout,

@@ -3,10 +3,10 @@ import type { Face } from './cuboid.js';
 import { inwards } from './placement.js';
 import { axisOf, faceName, type Solid } from './solids.js';
 
-/** From the left, bottom, front outer edge. */
+/** A point, measured from the left, bottom, front outer edge. */
 export type Point = readonly [Length, Length, Length];
 
-/** What is cut out of a panel, by its middle on the outer surface. */
+/** A hole in a panel, given by its centre on the outer surface. */
 export type Hole = {
   readonly part: Exclude<Solid['part'], 'clearance'>;
   readonly face: Face;
@@ -25,7 +25,7 @@ export const roundHole = (part: Hole['part'], face: number, centre: Point, diame
   diameter: si('length', diameter),
 });
 
-/** A point on the outer surface of a face, from the outer edges. */
+/** A point on the outer surface of a face, measured from the outer edges. */
 export const onFace = (
   centre: readonly number[],
   face: number,

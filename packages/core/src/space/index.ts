@@ -1,24 +1,24 @@
 /** How large is a box inside and outside? */
 export { type Face, faces, innerSize, outerSize, type Size, type SizeInput, type ThicknessInput } from './cuboid.js';
-/** What stands in the box and takes air from it? */
+/** What stands in a box and takes air from it? */
 export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js';
-/** Does everything fit, and where? */
+/** Does everything fit in a box, and where? */
 export { type FitInput, fit } from './fit.js';
 /** How are things placed that fit? */
 export type { Fit, Seated } from './fitted.js';
-/** What is cut out of the panels? */
+/** Which holes are cut in the panels? */
 export type { Hole, Point } from './hole.js';
-/** What must fit? */
+/** What has to fit in a box? */
 export type { Layout, SpaceInput } from './fit-input.js';
-/** What is a driver or a passive radiator, as the box feels it? */
+/** Which sizes does a driver or a passive radiator have in a box? */
 export { type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
 /** Do drivers and passive radiators fit in a box that has no vent? */
 export { compileBodiesFit } from './bodies-fit.js';
-/** What is a vent, as the box feels it? */
+/** Which sizes does a vent have in a box? */
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
-/** What is asked of a room, and does what was placed in it stand free? */
+/** What must the interior of a box tell, and do the parts placed in it stand clear of each other? */
 export { collisions, cuboidInterior, type Interior } from './interior.js';
-/** How long may a vent be at most? */
+/** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box, and how large must it be for that? */
 export {
@@ -31,5 +31,5 @@ export {
   type SizeForNetVolumeInput,
   sizeForNetVolume,
 } from './net-volume.js';
-/** What stands where, as solids? */
+/** Where do the parts stand, as solids? */
 export type { Solid } from './solids.js';

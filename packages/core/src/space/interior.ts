@@ -13,13 +13,13 @@ import {
 import { overlap } from './overlap.js';
 import { axisOf, type Block, isFar, type Solid } from './solids.js';
 
-/** A room as geometry asks of it: the cuboid is one, and a wedge or a cylinder of one's own may be another. */
+/** The interior of a box as a shape. The cuboid is one; a wedge or a cylinder of your own can be another. */
 export interface Interior {
-  /** On which things may stand. */
+  /** The faces on which parts may stand. */
   readonly faces: readonly Face[];
-  /** Whether a solid is inside, touching allowed. */
+  /** Whether a solid is inside; it may touch the walls. */
   readonly contains: (solid: Solid) => boolean;
-  /** How far a solid that is inside may go on towards a face; a bent way is two of them, one behind the other. */
+  /** How far a solid inside can move towards a face. A bent path consists of two such moves. */
   readonly way: (solid: Solid, towards: Face) => Length;
 }
 
@@ -59,8 +59,8 @@ const blockOf = ({ form, axis, least, greatest }: Solid, less: number): Block =>
 const ofVent = ({ part }: Solid) => part === 'vent' || part === 'clearance';
 
 /**
- * What is wrong with a placement, however it was found: solids that are not inside, and pairs that overlap. The parts of
- * vents and the free air before them may meet each other. Empty when all stands free.
+ * The faults of a placement, however it was found: solids that are not inside, and pairs that overlap. The parts of vents and
+ * the free air in front of them may overlap each other. The list is empty when everything stands clear.
  *
  * @validity cylinders and cuboids along the axes; touching is no overlap
  * @neglects frames and flanges on the outer surface; refuses nothing

@@ -56,16 +56,16 @@ const shape = { ...spaceShape, vent: ventField({}) };
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $t$ | `thickness` | m | panel of the vent's face |
- * | $r_n$ | | m | free way inwards at the best place, to the wall or the driver |
- * | $c$ | `vent.clearance` | m | free air before the inner end |
- * | $a, b$ | | m | straight legs before and behind the bend, at the best place |
+ * | $r_n$ | | m | free path inwards at the best place, up to the wall or the driver |
+ * | $c$ | `vent.clearance` | m | free air in front of the inner end |
+ * | $a, b$ | | m | straight legs before and after the bend, at the best place |
  * | $R$ | `vent.bendRadius` | m | centre-line radius of the bend |
  *
- * Length is that of the centre line, panel included. Driver and vent go where they leave each other most room, at the
- * corners of what their faces allow: a proof that it fits, not a layout for looks. Every shorter straight vent fits as
- * well; a bent one has at least the length of panel and bend. Several drivers on one face are kept free as one cuboid, and
- * so is a row of vents. Beside bodies on several faces the vent is tried in corners and where it just passes them: it
- * fits, but a longer one may.
+ * The length is that of the centre line, including the panel. Driver and vent are placed where they leave each other most
+ * room, in the corners of what their faces allow. This proves that they fit; it is not a layout for looks. Every shorter
+ * straight vent fits as well; a bent vent is at least as long as panel and bend together. Several drivers on one face are kept
+ * free as one cuboid, and so is a row of vents. If there are bodies on several faces, the vent is tried in the corners and
+ * where it just passes the bodies. The vent that is found then fits, but a longer one may fit too.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)

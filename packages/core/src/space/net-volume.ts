@@ -37,25 +37,25 @@ export interface NetVolumeInput {
   readonly contents?: ContentsInput;
 }
 
-/** The air of a box, and what took the rest. */
+/** The volume of air in a box, and the volumes that take the rest. */
 export interface NetVolume {
   readonly ok: true;
   readonly netVolume: Volume;
   readonly innerVolume: Volume;
   readonly displacedByDriver: Volume;
-  /** Says that the driver's volume was estimated from two sizes. */
+  /** Warns that the volume of a driver was estimated from two sizes. */
   readonly driverEstimated: boolean;
   readonly displacedByRadiator: Volume;
   readonly displacedByVent: Volume;
   readonly displacedByBracing: Volume;
 }
 
-/** Which outer edges may grow: one, while the two others stay, or all three in proportion. */
+/** Which outer edges may change: one edge, while the two others stay, or all three in proportion. */
 export type ShapeRule = 'width' | 'height' | 'depth' | 'proportional';
 
 export interface SizeForNetVolumeInput extends NetVolumeInput {
   readonly netVolume: VolumeInput;
-  /** The edge that `shape` names is only a start, and so are all three when it is `proportional`. */
+  /** The edge that `shape` names is only a starting value; with `proportional` all three are. */
   readonly shape: ShapeRule;
 }
 
@@ -65,7 +65,7 @@ const nothing: Contents = {};
 
 /**
  * Compiles the net volume of a cuboid box for many sizes: outer edges and the volume of what is inside in, m³ out.
- * Zero or less says that nothing is left.
+ * A result of zero or less means that no air is left.
  *
  * @validity cuboids
  * @source own geometry of a cuboid
@@ -107,7 +107,7 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
   const net = compileNetVolume(thickness, taken.fraction)(...sizeList(outer), taken.all);
   if (net <= 0) {
     const all = taken.all + taken.fraction * inner;
-    const text = `The inner volume is ${litres(inner)} and what stands in it takes ${litres(all)}: take a larger box, a shorter or narrower vent, or less bracing.`;
+    const text = `The inner volume is ${litres(inner)}, but the parts in it take ${litres(all)}. Use a larger box, a shorter or narrower vent, or less bracing.`;
     return impossible('volume-eaten-up', text);
   }
   return {
@@ -167,8 +167,8 @@ export function compileSizeForNetVolume(
 }
 
 /**
- * Outer size of a cuboid box that holds a wanted net volume: the inverse of {@link netVolume}. What stands inside,
- * the vent with its own length included, is part of the equation, so nothing needs to be iterated by hand.
+ * Outer size of a cuboid box that holds a wanted net volume: the inverse of {@link netVolume}. The parts
+ * inside, including the whole vent, are part of the equation, so nothing has to be iterated by hand.
  *
  * $$ (W - t_x)(H - t_y)(D - t_z)(1 - \beta) = V_b + V_{driver} + V_{radiator} + V_{vent} + V_{bracing} $$
  *
@@ -190,7 +190,7 @@ export function sizeForNetVolume(input: SizeForNetVolumeInput): Size {
   const { outer, thickness, contents = nothing, netVolume: net, shape: rule } = readFields('box', input, inverseShape);
   refuse(judgeContents(contents, 'box.contents'));
   if (rule !== 'proportional') {
-    // The two edges that stay must leave something; the third is not looked at.
+    // The two edges that stay must leave some space; the third edge does not matter here.
     innerEdges({ ...outer, [rule]: si('length', 1e4) }, thickness, 'box.outer');
   }
   const taken = displacedVolumes(contents);

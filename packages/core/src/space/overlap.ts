@@ -5,7 +5,7 @@ export type Range = Float64Array;
 
 const middle = (block: Block, axis: number) => (block.low[axis]! + block.high[axis]!) / 2;
 
-/** Cylinders: radius. Measured across, in any direction but the axis. */
+/** The radius of a cylinder, measured along an axis across it. */
 const radiusOf = (block: Block) => {
   const across = block.axis === 0 ? 1 : 0;
   return (block.high[across]! - block.low[across]!) / 2;
@@ -18,16 +18,16 @@ const crosses = (a: Block, b: Block, axis: number) => a.low[axis]! < b.high[axis
 
 /**
  * By which shifts of `a` along an axis does it overlap `b`? Writes the range and says whether there is one. Both solids
- * are convex, so it is one range; touching is no overlap. Every question of this folder (do they overlap, how far is
- * it to the next solid, where does a solid just touch) is answered by this function.
+ * are convex, so it is one range; touching is no overlap. This function answers every question of this folder: do
+ * two solids overlap, how far is it to the next solid, where does a solid just touch?
  */
 export function overlappingShifts(a: Block, b: Block, along: number, range: Range): boolean {
   return a.axis >= 0 && b.axis >= 0 && a.axis !== b.axis ? crossed(a, b, along, range) : parallel(a, b, along, range);
 }
 
 /**
- * Two prisms of a common axis i: the cross-section of a cylinder is a point with a rounding of its radius, that of a
- * cuboid a rectangle without. They overlap where the points or rectangles come nearer than the roundings together.
+ * Two prisms with a common axis i. The cross-section of a cylinder is a point, rounded by its radius; that of a cuboid is a
+ * rectangle without rounding. They overlap where the points or rectangles are nearer than the sum of the roundings.
  */
 function parallel(a: Block, b: Block, along: number, range: Range): boolean {
   const i = Math.max(a.axis, b.axis, 0);

@@ -21,19 +21,19 @@ export function centreLimits(
   limit[0] = Math.max(halfBehind, halfOutside - thickness[2 * axis]!);
   limit[1] = inner - Math.max(halfBehind, halfOutside - thickness[2 * axis + 1]!);
   const over = limit[0]! - limit[1]!;
-  // A part that fits to the last bit stands in the middle.
+  // A part that fits exactly stands in the middle.
   if (over > 0 && over <= NANOMETRE) limit[0] = limit[1] = limit[0]! - over / 2;
   return over <= NANOMETRE;
 }
 
 /**
  * A box seen from a vent: axis 0 runs from the vent's face inwards, axis 1 along the second leg, axis 2 across both.
- * So the search has one case instead of twenty-four.
+ * In this view the search has one case instead of twenty-four.
  */
 export interface View {
   /** Axes of the box: inwards, along, across. */
   readonly axes: [number, number, number];
-  /** Which of them are turned round. */
+  /** Which of them are reversed. */
   readonly turned: [boolean, boolean, boolean];
   /** Inner edges, in the order of the view. */
   readonly size: [number, number, number];

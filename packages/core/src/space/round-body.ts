@@ -13,23 +13,23 @@ import {
 import { NANOMETRE } from '../quantity/nanometre.js';
 import { type Face, faces } from './cuboid.js';
 
-/** A driver or a passive radiator, or several alike, as the box feels them. */
+/** The sizes of a driver or a passive radiator, or of several equal ones. */
 export interface RoundBodyInput {
-  /** Of the frame on the outer surface. */
+  /** Diameter of the frame on the outer surface. */
   readonly outerDiameter: LengthInput;
-  /** Of the hole, and of all that stands behind the panel. */
+  /** Diameter of the hole, and of everything behind the panel. */
   readonly cutoutDiameter: LengthInput;
   /** From the outer surface of the panel to the rear end at rest. */
   readonly depth: LengthInput;
-  /** How far the rear end comes inwards from there while it plays; default 0: a driver's magnet stays where it is. */
+  /** How far the rear end moves inwards from there while it plays; default 0, since the magnet of a driver does not move. */
   readonly travel?: LengthInput;
-  /** All together; default 1. */
+  /** Total number; default 1. */
   readonly count?: number;
-  /** Where they may sit; default the front. */
+  /** The faces on which they may sit; default the front. */
   readonly faces?: readonly Face[];
   /**
-   * How they share the faces. `one-face`, the default: all in a block on one of them. `each-face`: equally many on every
-   * one. `opposed`: half on a face and half on the opposite one, back to back on common axes, so that their forces cancel.
+   * How they are spread over the faces. `one-face` (default): all in one block on one face. `each-face`: equally many on every
+   * face. `opposed`: half on one face and half on the opposite one, back to back on common axes, so that their forces cancel.
    */
   readonly spread?: 'one-face' | 'each-face' | 'opposed';
 }
@@ -60,16 +60,16 @@ const shape = {
 type ReadBody = Fields<typeof shape>;
 const one = nested(shape);
 
-/** At most so many different bodies of a kind: the places tried grow with each. */
+/** Most different bodies of a kind: each one adds places to try. */
 const MOST = 4;
 
-/** One body, or a list of bodies that differ. */
+/** Reads one body, or a list of different bodies. */
 export const bodiesField: Field<ReadBody | readonly ReadBody[]> = {
   optional: false,
   read: (faults, value, path) => {
     if (!Array.isArray(value)) return one.read(faults, value, path);
     if (value.length === 0 || value.length > MOST) {
-      const remedy = 'Give equal ones as one record with a count.';
+      const remedy = 'Give equal bodies as one record with a count.';
       faults.push({ code: 'out-of-range', path, got: value.length, expected: `1 to ${MOST} records`, remedy });
       return undefined;
     }
@@ -78,25 +78,25 @@ export const bodiesField: Field<ReadBody | readonly ReadBody[]> = {
   },
 };
 
-/** Plain SI numbers of round bodies alike; faces by their place in the list of faces. */
+/** Plain SI numbers of equal round bodies. Faces are places in the list of faces. */
 export interface RoundBody {
   readonly part: 'driver' | 'radiator';
   readonly outerDiameter: number;
   readonly cutoutDiameter: number;
-  /** From the outer surface of the panel to the rear end, travel included. */
+  /** From the outer surface of the panel to the rear end, including travel. */
   readonly depth: number;
-  /** On one face. */
+  /** Number on one face. */
   readonly count: number;
-  /** Where they may sit. */
+  /** The faces on which they may sit. */
   readonly faces: readonly number[];
-  /** As many again stand on the opposite face, on the same axes. */
+  /** Whether as many again stand on the opposite face, on the same axes. */
   readonly opposed: boolean;
 }
 
 const listed = (bodies: ReadBody | readonly ReadBody[] | undefined): readonly ReadBody[] =>
   bodies === undefined ? [] : Array.isArray(bodies) ? bodies : [bodies as ReadBody];
 
-/** Faces of which the list holds both sides of the box: the left, lower or front one of each pair. */
+/** The left, lower or front face of each opposite pair that the list holds. */
 const pairs = (list: readonly number[]): readonly number[] =>
   [0, 2, 4].filter((face) => list.includes(face) && list.includes(face + 1));
 
@@ -122,7 +122,7 @@ export const roundBodies = (
     },
   );
 
-/** Bodies that contradict themselves. */
+/** Faults of bodies whose sizes or counts contradict each other. */
 export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, path: string): Fault[] {
   return listed(bodies).flatMap((body, index) => {
     const at = Array.isArray(bodies) ? `${path}[${index}]` : path;
@@ -131,10 +131,15 @@ export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, 
     const fault = (field: string, got: unknown, expected: string, remedy: string) =>
       faults.push({ code: 'inconsistent', path: `${at}.${field}`, got, expected, remedy });
     if (outerDiameter < cutoutDiameter - NANOMETRE) {
-      fault('outerDiameter', outerDiameter, `at least the cutout, ${cutoutDiameter} m`, 'Check the two sizes.');
+      fault(
+        'outerDiameter',
+        outerDiameter,
+        `at least the cutout diameter, ${cutoutDiameter} m`,
+        'Check the two sizes.',
+      );
     }
     if (spread === 'opposed') {
-      if (all % 2 !== 0) fault('count', all, 'an even number, half for each face', 'Add one, or take one away.');
+      if (all % 2 !== 0) fault('count', all, 'an even number, half for each face', 'Add one, or remove one.');
       if (pairs(names.map((name) => faces.indexOf(name))).length === 0) {
         fault('faces', names, 'two opposite faces, such as left and right', 'Name both faces of a pair.');
       }

@@ -7,16 +7,16 @@ export interface Stand {
   face: number;
   columns: number;
   rows: number;
-  /** What stands behind the panel; undefined when it doesn't reach in. */
+  /** The part behind the panel; undefined when nothing reaches inside. */
   readonly block: Block;
   inside: boolean;
-  /** Frames and the gap around them. */
+  /** The frames, with the gap around them. */
   readonly frame: Block;
   /** Whether the frames are on the vent's face. */
   beside: boolean;
 }
 
-/** What a vent meets, in its view. */
+/** Everything that a vent can meet, in its view. */
 export interface Scene {
   readonly size: readonly [number, number, number];
   readonly vent: VentShape;
@@ -42,7 +42,7 @@ export const emptyScene = (size: readonly [number, number, number], stands: numb
 const disc = emptyBlock();
 const range = new Float64Array(2);
 
-/** Whether the flange meets a frame. */
+/** Whether the flange overlaps a frame. */
 export function framed({ vent, stands }: Scene, along: number, across: number, less: number): boolean {
   for (let i = 0; i < stands.length; i++) {
     const stand = stands[i]!;
@@ -53,7 +53,7 @@ export function framed({ vent, stands }: Scene, along: number, across: number, l
   return false;
 }
 
-/** Whether a part meets a body. */
+/** Whether a part overlaps a body. */
 export function meets({ stands }: Scene, part: Block): boolean {
   for (let i = 0; i < stands.length; i++) {
     const stand = stands[i]!;
@@ -62,7 +62,7 @@ export function meets({ stands }: Scene, part: Block): boolean {
   return false;
 }
 
-/** How far a disc may go along an axis from where it is, with the wall at `room`; negative when it can't be there. */
+/** How far a disc can move along an axis from its place, with the wall at `room`; negative when it cannot be there at all. */
 export function freeWay({ stands }: Scene, part: Block, axis: number, room: number): number {
   let way = room;
   for (let i = 0; i < stands.length; i++) {

@@ -9,10 +9,10 @@ import { type Block, emptyBlock, isFar, span } from './solids.js';
 const range = new Float64Array(2);
 const bare = emptyBlock();
 
-/** Places tried for one body on one face, at most. */
+/** Most places that are tried for one body on one face. */
 const MOST_PLACES = 512;
 
-/** A solid, smaller by so much on all sides. */
+/** Writes a solid that is smaller by this much on all sides. */
 function smaller(block: Block, by: number): Block {
   bare.axis = block.axis;
   for (let k = 0; k < 3; k++) span(bare, k, block.low[k]! + by, block.high[k]! - by);
@@ -20,13 +20,13 @@ function smaller(block: Block, by: number): Block {
 }
 
 /**
- * Compiles the places of all bodies: each at the corners of its limits; of several also in their middles, and from the
- * second one on where it touches one before it. `visit` is called with the stands written; true from it ends the search, and so does
- * `hopeless`, asked before each place. `corner` is the side that the
- * first body takes on each axis of the view, 0 near and 1 far.
+ * Compiles the places of all bodies. Each body is tried at the corners of its limits. Several bodies are also tried in the
+ * middles, and from the second one on where a body touches one before it. `visit` is called when the stands are written. The
+ * search ends when `visit` returns true, or when `hopeless`, which is called before each place, does. `corner` is the side that
+ * the first body takes on each axis of the view: 0 near, 1 far.
  *
- * One body loses nothing at the corners (see vent-places.ts). Of several, other places may fit where these don't: a
- * place that is found stands, and that none is found is as good as random searching over hundreds of boxes says.
+ * For one body the corners lose nothing (see vent-places.ts). Several bodies may fit in other places where these fail. A place
+ * that is found is valid. A refusal is not proved, but random searches over hundreds of boxes support it.
  */
 export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless: () => boolean) {
   const { thickness, gap, edgeMargin, cutoutMargin, bodies } = layout;
@@ -38,7 +38,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   const places = bodies.map((_, i) => new Float64Array(i === 0 ? 20 : 2 * MOST_PLACES));
   const corner: [number, number, number] = [0, 0, 0];
 
-  /** Limits of a centre along an axis of the view. */
+  /** The limits of a centre along an axis of the view. */
   function limitsOf(k: number, behind: number, outside: number, limit: Float64Array): boolean {
     const fits = centreLimits(view.size[k]!, behind, outside, thickness, view.axes[k]!, limit);
     if (view.turned[k]) {
@@ -52,13 +52,13 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
   function write(stand: Stand, body: RoundBody, half: readonly number[], k: number, at: number): void {
     const behind = half[k]! + body.cutoutDiameter / 2;
     span(stand.block, k, at - behind, at + behind);
-    // A body alone meets no other frame.
+    // A single body meets no other frame.
     if (!stand.beside && stands.length === 1) return;
     const frame = half[k]! + body.outerDiameter / 2 + gap;
     span(stand.frame, k, at - frame, at + frame);
   }
 
-  /** Where a body just touches one before it, from a place at which it is written; the one coordinate stays. */
+  /** Where a body just touches one before it, starting from its written place; one coordinate stays. */
   function touches(i: number, from: number, to: number, one: number, two: number, count: number): number {
     const at = places[i]!;
     let n = count;
@@ -95,7 +95,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     write(stands[s]!, bodies[i]!, halves[i]!, two, second);
   }
 
-  /** Whether a stand is free of those before it. */
+  /** Whether a stand is clear of those before it. */
   function free(s: number): boolean {
     for (let o = 0; o < s; o++) {
       const [stand, other] = [stands[s]!, stands[o]!];
@@ -127,7 +127,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
         const reach = Math.min(Math.max(0, body.depth - thickness[stand.face]!), room);
         const far = isFar(stand.face) !== view.turned[normal];
         span(stand.block, normal, far ? room - reach : 0, far ? room : reach);
-        // Thick enough that it may be made smaller by the gap on all sides.
+        // Thick enough to be made smaller by the gap on all sides.
         span(stand.frame, normal, -1 - gap, gap);
         stand.block.axis = body.count === 1 ? normal : -1;
         stand.frame.axis = stand.block.axis;
@@ -174,7 +174,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
           }
         }
         if (i > 0) n = touches(i, from, to, one, two, n);
-        // The mirror image of what was tried need not be tried again.
+        // The mirror image of a place that was tried need not be tried.
         const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
         for (let p = 0; p < n; p++) {
           const c = p - corners;
@@ -196,7 +196,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
     return false;
   }
 
-  /** By axis of the box: whether both panels across it are alike. */
+  /** For each axis of the box, whether both panels across it are equal. */
   const mirrors = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
   return { seat, corner, mirrors, limitsOf };
 }

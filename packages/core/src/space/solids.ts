@@ -2,8 +2,8 @@ import { type Length, si } from '../quantity/index.js';
 import { type Face, faces } from './cuboid.js';
 
 /**
- * A cylinder along an axis (0, 1, 2 for x, y, z), or a cuboid (axis −1), by the corners of its enclosing cuboid.
- * Mutable on purpose: the search writes the same few solids again and again.
+ * A cylinder along an axis (0, 1, 2 for x, y, z) or a cuboid (axis −1), given by two corners of its enclosing cuboid. It is
+ * mutable on purpose: the search writes to the same few solids again and again.
  */
 export interface Block {
   axis: number;
@@ -19,17 +19,17 @@ export function span(block: Block, axis: number, low: number, high: number): voi
   block.high[axis] = high;
 }
 
-/** The axis across which a face stands. */
+/** The axis perpendicular to a face. */
 export const axisOf = (face: number): number => face >> 1;
-/** Whether the face stands at the far end of its axis: right, top, back. */
+/** Whether the face is at the far end of its axis: right, top or back. */
 export const isFar = (face: number): boolean => (face & 1) === 1;
 export const faceName = (face: number): Face => faces[face]!;
 
-/** A solid inside the box, in metres from the left, bottom, front outer edge: a record that survives JSON. */
+/** A solid inside the box, in metres from the left, bottom, front outer edge. The record survives JSON. */
 export interface Solid {
   readonly part: 'driver' | 'radiator' | 'vent' | 'clearance';
   readonly form: 'cylinder' | 'cuboid';
-  /** Axis of a cylinder. */
+  /** The axis of a cylinder. */
   readonly axis?: 'x' | 'y' | 'z';
   readonly least: readonly [Length, Length, Length];
   readonly greatest: readonly [Length, Length, Length];
@@ -38,7 +38,7 @@ export interface Solid {
 const corner = (point: readonly [number, number, number], thickness: readonly number[]) =>
   point.map((at, axis) => si('length', at + thickness[2 * axis]!)) as [Length, Length, Length];
 
-/** The record of a block that is given in inner coordinates. */
+/** The record of a block given in inner coordinates. */
 export const solid = (part: Solid['part'], block: Block, thickness: readonly number[]): Solid => ({
   part,
   ...(block.axis < 0

@@ -16,44 +16,44 @@ import type { Face } from './cuboid.js';
 import { facesField } from './round-body.js';
 
 interface AnyVentInput {
-  /** Most bends; default 1. */
+  /** Greatest number of bends; default 1. */
   readonly bends?: 'straight' | 'one-bend';
-  /** Several alike stand in a row; default 1. */
+  /** Number of equal vents, which stand in a row; default 1. */
   readonly count?: number;
-  /** Where it may sit; default the front. */
+  /** The faces on which it may sit; default the front. */
   readonly faces?: readonly Face[];
-  /** Of its own boards or of the tube; default 3 mm. */
+  /** Thickness of its own boards or of the tube; default 3 mm. */
   readonly wall?: LengthInput;
 }
 
-/** A round vent, or several alike in a row, without its length. */
+/** A round vent, or several equal ones in a row, without the length. */
 export interface RoundVentBodyInput extends AnyVentInput {
-  /** Inside. */
+  /** Inner diameter. */
   readonly diameter: LengthInput;
-  /** On the outer surface; default the outer diameter of the tube. */
+  /** Diameter on the outer surface; default the outer diameter of the tube. */
   readonly flangeDiameter?: LengthInput;
-  /** Free air before the inner end; default one inner diameter (common practice). */
+  /** Free air in front of the inner end; default one inner diameter (common practice). */
   readonly clearance?: LengthInput;
-  /** Of the centre line of a bend; default the outer diameter, a short-radius elbow. */
+  /** Radius of the centre line of a bend; default the outer diameter, as in a short-radius elbow. */
   readonly bendRadius?: LengthInput;
 }
 
-/** A slot, or several alike in a row along their long sides, without its length. */
+/** A slot, or several equal ones in a row along their long sides, without the length. */
 export interface SlotVentBodyInput extends AnyVentInput {
-  /** Inside, along the face. */
+  /** Inner size along the face. */
   readonly width: LengthInput;
-  /** Inside, along the face; the shorter side lies in the plane of the fold. */
+  /** Inner size along the face. The shorter side lies in the plane of the fold. */
   readonly height: LengthInput;
   /**
    * Panels of the box that stand for its own boards: none; one, on a long side; two, in a corner; or three, where it is as
    * wide as the box is inside. Default none. The fold of a slot along walls goes on along the panel opposite to its face.
    */
   readonly along?: 'none' | 'one' | 'two' | 'three';
-  /** Free air before the inner end; default the shorter side (common practice). */
+  /** Free air in front of the inner end; default the shorter side (common practice). */
   readonly clearance?: LengthInput;
 }
 
-/** A vent without its length: round, or a slot with `width` and `height`. */
+/** A vent without its length: a round one, or a slot with `width` and `height`. */
 export type VentBodyInput = RoundVentBodyInput | SlotVentBodyInput;
 
 const anyShape = {
@@ -99,9 +99,9 @@ export interface VentBody {
 
 /** Plain SI numbers of a slot. */
 export interface SlotBody {
-  /** Inside. */
+  /** Inner size. */
   readonly longSide: number;
-  /** Inside; in the plane of the fold. */
+  /** Inner size in the plane of the fold. */
   readonly shortSide: number;
   /** Thickness of its own boards. */
   readonly wall: number;
@@ -125,7 +125,7 @@ export function ventBodyOf(vent: ReadVent): VentBody | SlotBody {
   };
 }
 
-/** Sizes of a vent that contradict each other. */
+/** Faults of a vent whose sizes contradict each other. */
 export function judgeVent(vent: ReadVent, path: string): Fault[] {
   const faults: Fault[] = [];
   const least = (at: string, got: number, than: number, expected: string) => {
@@ -138,7 +138,7 @@ export function judgeVent(vent: ReadVent, path: string): Fault[] {
     least('flangeDiameter', body.flangeDiameter, body.outerDiameter, 'at least the outer diameter of the tube');
     least('bendRadius', body.bendRadius, body.outerDiameter / 2, 'at least the outer radius of the tube');
   } else if ('along' in vent && (vent.along === 'two' || vent.along === 'three') && (vent.count ?? 1) > 1) {
-    const remedy = 'Lay several slots along one panel.';
+    const remedy = 'Place several slots along one panel.';
     const expected = vent.along === 'two' ? '1 in a corner' : '1 from panel to panel';
     faults.push({ code: 'inconsistent', path: `${path}.count`, got: vent.count, expected, remedy });
   }

@@ -7,7 +7,7 @@ import type { SlotBody, VentBody } from './vent-body.js';
 import type { Place } from './vent-places.js';
 import { bend, emptyShape, firstLeg, roundVent, secondLeg, slotVent, type VentShape } from './vent-solids.js';
 
-/** What the search looked at, and the length that was asked for. */
+/** What the search looked at, and the wanted length. */
 export interface PlacedVent {
   readonly body: VentBody | SlotBody;
   readonly seen: VentShape;
@@ -15,7 +15,7 @@ export interface PlacedVent {
   readonly bent: boolean;
 }
 
-/** The record of a row of vents; their solids and holes go on the lists. */
+/** The record of a row of vents. Adds their solids and holes to the lists. */
 export function ventPlaced(
   inner: readonly [number, number, number],
   { thickness, gap, vent: { count, walls } }: Layout,
@@ -24,7 +24,7 @@ export function ventPlaced(
   solids: Solid[],
   holes: Hole[],
 ) {
-  // One of the row.
+  // One vent of the row.
   const vent: VentShape = emptyShape();
   if ('longSide' in body) slotVent(vent, body, walls, 1, gap);
   else roundVent(vent, body, 1, gap);
@@ -52,7 +52,7 @@ export function ventPlaced(
     const centre: [number, number, number] = [...place.ventCentre];
     centre[view.axes[2]] = across;
     if ('longSide' in body) {
-      // The air's middle is half a board nearer to a panel that stands for the other board.
+      // The middle of the air is half a board nearer to a panel that replaces the other board.
       const shift = (onPanel: boolean, at: number, size: number) =>
         onPanel ? ((at > size / 2 ? 1 : -1) * body.wall) / 2 + at : at;
       const [one, two] = [view.axes[1], view.axes[2]];
@@ -86,7 +86,7 @@ export function ventPlaced(
   };
 }
 
-/** The tube goes through the panel, and so does a free slot with its boards; a slot on panels ends behind it. */
+/** A tube goes through the panel, and so does a free slot with its boards. A slot along panels ends behind the panel. */
 function hole(body: VentBody | SlotBody, view: View, face: number, centre: Point, walls: number): Hole {
   if ('outerDiameter' in body) return roundHole('vent', face, centre, body.outerDiameter);
   const boards = walls === 0 ? 2 * body.wall : 0;

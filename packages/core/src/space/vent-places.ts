@@ -8,7 +8,7 @@ import { emptyBlock } from './solids.js';
 import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
 import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
 
-/** Where a block of bodies stands: its middle, in the inner box. */
+/** Where a block of bodies stands: its middle, in inner coordinates. */
 export interface Seat {
   face: number;
   columns: number;
@@ -19,7 +19,7 @@ export interface Seat {
 /** The best place that was found; faces by number, coordinates in the inner box. */
 export interface Place {
   length: number;
-  /** One for each body, two for opposed ones. */
+  /** One entry for each body, two for opposed ones. */
   readonly seats: readonly Seat[];
   ventFace: number;
   readonly ventCentre: [number, number, number];
@@ -44,9 +44,9 @@ const part = emptyBlock();
 const range = new Float64Array(2);
 
 /**
- * Compiles the search for the longest vent: straight and bent, each with its place. Shared by longestVent and
- * fit, so that both say the same. `longest` bounds the whole vent: it only matters to a bent one, whose first leg may then
- * be no longer than what is left for it. `vent` is written by the caller before the search.
+ * Compiles the search for the longest vent, straight and bent, each with its place. longestVent and fit share it, so that both
+ * give the same answer. `longest` bounds the whole vent. It matters only for a bent vent, whose first leg may then be no longer
+ * than what is left for it. The caller writes `vent` before the search.
  *
  * Which places are tried: one body at the corners of its limits, the vent across both legs at the limit opposite to
  * it, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
@@ -71,7 +71,7 @@ export function compilePlaces(layout: Layout) {
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
   const straightPlace = noPlace(stands);
   const bentPlace = noPlace(stands);
-  /** What a straight and a bent vent can reach at most on this face, and the bound of the whole: typed, so that none is allocated. */
+  /** The most that a straight and a bent vent can reach on this face, and the bound of the whole; a typed array, so that nothing is allocated. */
   const bounds = new Float64Array(3);
   let straightHopeless = false;
   let bentHopeless = false;
@@ -113,7 +113,7 @@ export function compilePlaces(layout: Layout) {
     bentPlace.secondLeg = bent.secondLeg;
   }
 
-  /** Adds where `part`, now at `at`, just passes the bodies along an axis, within its limits. */
+  /** Adds the places where `part`, now at `at`, just passes the bodies along an axis, within its limits. */
   function passing(k: number, at: number, limit: Float64Array, frames: boolean, count: number): number {
     let n = count;
     for (let s = 0; s < stands; s++) {
@@ -134,7 +134,7 @@ export function compilePlaces(layout: Layout) {
       const across = acrossLimit[c >> 1]!;
       tryStraight(at, across);
       for (let k = 1; k <= 2; k++) {
-        // A slot stays on the panels that stand for its boards.
+        // A slot stays on the panels that serve as its boards.
         if (wanted.walls > 2 - k) continue;
         firstLeg(part, vent, at, across, view.size[0]);
         let n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, 0);
@@ -165,14 +165,14 @@ export function compilePlaces(layout: Layout) {
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }
 
-  /** Whether no place of the bodies can give a longer vent. */
+  /** Whether no other place of the bodies can give a longer vent. */
   function hopeless(): boolean {
     straightHopeless = bounds[0]! <= straightPlace.length;
     bentHopeless = bounds[1]! <= bentPlace.length;
     return straightHopeless && bentHopeless;
   }
 
-  /** The vent, with all bodies in their places. */
+  /** Places the vent, with all bodies in their places. */
   function visit(): boolean {
     if (stands === 1) {
       const across = acrossLimit[1 - corner[2]]!;
@@ -230,7 +230,7 @@ export function compilePlaces(layout: Layout) {
         for (let turned = 0; turned < (wanted.bend ? 2 : 1); turned++) {
           backwards = turned === 1;
           look(view, inner, ventFace, along, backwards);
-          // Turned round, limits between panels alike stay as they are.
+          // Between equal panels, reversing the view leaves the limits as they are.
           if (!backwards || !mirrors[along]!) {
             if (!sideLimits(1, vent.radius, vent.flangeRadius, Math.min(1, wanted.walls), alongLimit)) break;
             if (!sideLimits(2, vent.halfAcross, vent.flangeHalfAcross, wanted.walls - 1, acrossLimit)) break;
@@ -241,7 +241,7 @@ export function compilePlaces(layout: Layout) {
     }
   };
 
-  /** Whether the bodies fit without a vent; their places are those of `straight`. */
+  /** Whether the bodies fit without a vent. `straight` then holds their places. */
   const alone = (width: number, height: number, depth: number): boolean => {
     inner[0] = width;
     inner[1] = height;

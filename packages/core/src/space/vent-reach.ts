@@ -6,21 +6,21 @@ import { bend, firstLeg, flange, secondLeg } from './vent-solids.js';
 /** Where a bent vent stands. */
 export interface BentPlace {
   along: number;
-  /** First leg without panel and bend; second leg behind the bend. */
+  /** The first leg without panel and bend, and the second leg after the bend. */
   firstLeg: number;
   secondLeg: number;
 }
 
 const part = emptyBlock();
 const range = new Float64Array(2);
-/** One for each way to touch one of at most 64 bodies, and one more. */
+/** One place for each way to touch one of at most 64 bodies, and one more. */
 const starts = new Float64Array(193);
 const depths = new Float64Array(129);
 
-/** Solids that interlock by less than this part of a radius touch: it keeps rounding from deciding. */
+/** Solids that overlap by less than this fraction of a radius count as touching, so that rounding decides nothing. */
 const touching = 1e-9;
 
-/** Longest straight vent at a place on its face, panel included; −1 when none stands there. */
+/** The longest straight vent at a place on its face, including the panel; −1 when no vent fits there. */
 export function straightReach(scene: Scene, along: number, across: number): number {
   const { vent, size } = scene;
   const less = touching * vent.radius;
@@ -31,14 +31,14 @@ export function straightReach(scene: Scene, along: number, across: number): numb
 }
 
 /**
- * Longest vent with one bend whose second leg runs up axis 1, for given bodies and a given place across; longer than
- * `least`, else −1. `deepest` bounds the first leg.
+ * The longest vent with one bend whose second leg runs up axis 1, for given bodies and a given place across; −1 when it is not
+ * longer than `least`. `deepest` bounds the first leg.
  *
- * Why few candidates are enough. The vent only gains when it starts lower along axis 1, until something is met: the near
- * limit, or the place where flange, first leg or bend just touch a body. And for the depth of the first leg, the
- * places that a body forbids are convex, so the sum of both legs, taken along their border, is convex: its maximum is
- * at an end, that is at the greatest depth, or where the bend or the second leg just passes before the body. A slot
- * that lies on panels has no choice: its first leg runs to the panel opposite.
+ * Few candidates are enough, for two reasons. First, the vent gets longer when it starts lower along axis 1, until it reaches
+ * the near limit, or until flange, first leg or bend just touch a body. Second, the depths of the first leg that a body forbids
+ * form a convex set, so the sum of both legs along its border is convex and has its maximum at an end: at the greatest depth,
+ * or where the bend or the second leg just passes in front of the body. A slot on panels has no choice: its first leg runs to
+ * the opposite panel.
  */
 export function bentReach(
   scene: Scene,
@@ -105,7 +105,7 @@ export function bentReach(
   return found;
 }
 
-/** Longest second leg of a vent that starts here; negative when it can't. */
+/** The longest second leg of a vent that starts here; negative when there is no room for one. */
 function secondLegAt(scene: Scene, along: number, across: number, depth: number, less: number): number {
   const { vent, size } = scene;
   if (framed(scene, along, across, less)) return -1;

@@ -4,22 +4,22 @@ import type { SlotBody, VentBody } from './vent-body.js';
 
 /** A vent in its view (see placement.ts): plain numbers, written by the search. */
 export interface VentShape {
-  /** Cuboids: slots, and a row of several vents, which is kept free as a whole. */
+  /** Whether it is a cuboid: a slot, or a row of several vents, which is kept free as a whole. */
   cuboid: boolean;
-  /** Outside, in the plane of the bend: half of it, own walls included. */
+  /** Half the outer size in the plane of the bend, including its own walls. */
   radius: number;
-  /** Half the width across both legs, of all in the row. */
+  /** Half the width of the whole row across both legs. */
   halfAcross: number;
   flangeRadius: number;
   flangeHalfAcross: number;
   clearance: number;
-  /** From the middle of the first leg to where the second one starts. */
+  /** From the middle of the first leg to the start of the second one. */
   bendRadius: number;
-  /** Along the centre line of the air. */
+  /** Length of the bend along the centre line of the air. */
   bendLength: number;
   /** Whether the second leg lies on the panel opposite to the face. */
   onWall: boolean;
-  /** Of the panel. */
+  /** Thickness of the panel. */
   panel: number;
 }
 
@@ -51,8 +51,8 @@ export function roundVent(shape: VentShape, body: VentBody, count: number, gap: 
 }
 
 /**
- * Writes a row of slots. A panel of the box stands for one of two boards, so the outside is one board less, and the fold
- * turns about the inner edge of the air: its centre line is a quarter circle of half the short side.
+ * Writes a row of slots. A panel of the box replaces one of the two boards, so the outer size is one board less. The fold turns
+ * about the inner edge of the air, so its centre line is a quarter circle with a radius of half the short side.
  */
 export function slotVent(
   shape: VentShape,
@@ -77,7 +77,7 @@ export function slotVent(
 
 const form = (vent: VentShape, axis: number) => (vent.cuboid ? -1 : axis);
 
-/** Straight part from the panel inwards. */
+/** The straight part from the panel inwards. */
 export function firstLeg(block: Block, vent: VentShape, along: number, across: number, length: number, less = 0): void {
   block.axis = form(vent, 0);
   span(block, 0, 0, length);
@@ -85,7 +85,7 @@ export function firstLeg(block: Block, vent: VentShape, along: number, across: n
   span(block, 2, across - vent.halfAcross + less, across + vent.halfAcross - less);
 }
 
-/** Cuboid around a bend that starts at the depth `length`. */
+/** The cuboid around a bend that starts at the depth `length`. */
 export function bend(block: Block, vent: VentShape, along: number, across: number, length: number, less = 0): void {
   block.axis = -1;
   span(block, 0, length + less, length + vent.bendRadius + vent.radius - less);
@@ -93,7 +93,7 @@ export function bend(block: Block, vent: VentShape, along: number, across: numbe
   span(block, 2, across - vent.halfAcross + less, across + vent.halfAcross - less);
 }
 
-/** Straight part behind the bend, from `start` to `end` along the panel. */
+/** The straight part after the bend, from `start` to `end` along the panel. */
 export function secondLeg(
   block: Block,
   vent: VentShape,
@@ -110,7 +110,7 @@ export function secondLeg(
   span(block, 2, across - vent.halfAcross + less, across + vent.halfAcross - less);
 }
 
-/** Flange on the outer surface: a disc, or for slots and rows a rectangle. */
+/** The flange on the outer surface: a disc, or a rectangle for slots and rows. */
 export function flange(block: Block, vent: VentShape, along: number, across: number, less = 0): void {
   block.axis = form(vent, 0);
   span(block, 0, -1, 0);
