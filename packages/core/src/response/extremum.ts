@@ -39,7 +39,7 @@ export function extremumFrequency(
   for (let step = turned(to) ? PIECES : 1, near = at; step <= PIECES; step++) {
     const far = at + ((to - at) * step) / PIECES;
     if (turned(far)) {
-      const root = bracketedRoot(slope, Math.min(near, far), Math.max(near, far), 1e-12 * at);
+      const root = bracketedRoot(slope, Math.min(near, far), Math.max(near, far), 1e-14 * at);
       return root.ok ? root.x : at;
     }
     near = far;
