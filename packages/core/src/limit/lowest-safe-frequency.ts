@@ -21,14 +21,14 @@ import type { Limit } from './limit.js';
 
 const POINTS = 600;
 
-/** The frequency below which a drive is too much, or why there is none. */
+/** Where a drive becomes too much, or that it never does. */
 export type LowestSafeFrequency =
   | { readonly ok: true; readonly frequency: Frequency; readonly binding: string }
   | Impossible;
 
 /**
- * The lowest frequency from which a constant drive stays within every limit, up to `to`. Below it the drive must be reduced,
- * by a high-pass filter or by choosing what is played.
+ * The lowest frequency above which a constant drive stays within every limit, up to `to`. Below it the drive must be
+ * taken away: by a high-pass, or by care.
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz)
  * @throws InputError
@@ -78,7 +78,7 @@ export function lowestSafeFrequency(
 }
 
 /** What limits ask of a system: the greatest drive at some frequencies with the limit that binds, and where each is nearest between them. */
-function limited(_system: System, _limits: readonly Limit[]) {
+function limited(system: System, limits: readonly Limit[]) {
   const network = compiledSystem(system);
   const places = limits.map(({ probe }) => {
     const at = probe === undefined ? -1 : network.probes.indexOf(probe);

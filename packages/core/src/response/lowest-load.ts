@@ -6,18 +6,18 @@ import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { type Extremum, tops, turns } from './extremum.js';
 import { openTerminals } from './respond.js';
 
-/** The load on an amplifier in a band. */
+/** What an amplifier has to bear in a band. */
 export interface LowestLoad {
   /** Least magnitude of the impedance at the terminals, Ω. */
   readonly impedance: Extremum;
-  /** Phase of the impedance where it is farthest from a resistance, rad. Above zero the current lags behind the voltage. */
+  /** Phase of the impedance where it is farthest from a resistance, rad: above zero the current lags behind. */
   readonly angle: Extremum;
 }
 
 const POINTS = 800;
 
 /**
- * Least impedance and greatest phase angle of a system in a band, each with its frequency: the load on the amplifier.
+ * Least impedance and greatest current angle of a system in a band, each with its frequency: what its amplifier must bear.
  *
  * $$ \min_f |Z(f)|,\quad \max_f |\arg Z(f)|,\quad Z = e/i $$
  *
@@ -26,12 +26,12 @@ const POINTS = 800;
  * | $|Z|$ | `impedance.value` | Ω | at the terminals, without the source resistance |
  * | $\arg Z$ | `angle.value` | rad | phase of the voltage against the current |
  *
- * An amplifier turns more power into heat when the impedance is lower and when the angle is greater. The two do not coincide:
- * near the least impedance the angle is small.
+ * The power that an amplifier turns into heat grows as the impedance falls and as the angle grows, and the two do not fall
+ * together: near the least impedance the angle is small.
  *
- * @validity impedances without features narrower than the spacing of the 800 points of the band
+ * @validity impedances without features narrower than the 800 points of the band
  * @neglects warming of the coil, which raises Re; level
- * @returns ohms and radians, each with its frequency
+ * @returns ohms, radians, and where
  * @throws InputError those of the band; `empty` for a probe that is not there, `inconsistent` where no current flows
  * @source small1972direct driver impedance
  * @example lowestLoad(system, { from: '20 Hz', to: '200 Hz' }).impedance // { frequency: 41.3, value: 5.9 }
@@ -55,10 +55,10 @@ export function lowestLoad(
 
   // Each dip and each top between the samples, and both ends: of two that are nearly alike the samples may tell the wrong one.
   const dips = turns(grid, loads, -1, (f) => slope(e, f) - slope(i, f));
-  const _lowest = [from, to, ...dips].reduce((a, b) => (one(b).size < one(a).size ? b : a));
+  const lowest = [from, to, ...dips].reduce((a, b) => (one(b).size < one(a).size ? b : a));
   const steep = (f: number) => Math.abs(one(f).angle);
   const peaks = [0, ...tops(angles), POINTS - 1].map((k) => topOf(steep, grid, k));
-  const _steepest = [from, to, ...peaks].reduce((a, b) => (steep(b) > steep(a) ? b : a));
+  const steepest = [from, to, ...peaks].reduce((a, b) => (steep(b) > steep(a) ? b : a));
   return {
     impedance: { frequency: si('frequency', lowest), value: one(lowest).size },
     angle: { frequency: si('frequency', steepest), value: one(steepest).angle },
