@@ -8,6 +8,19 @@ import { type Search, searchOf } from '../../packages/airspring/src/search/searc
 /** The brief of the demonstration. */
 export const demo = whaleBench as Brief;
 
+/** A passive radiator that goes with its driver, invented. */
+export const demoRadiator = {
+  name: 'ten-inch radiator, invented',
+  Sd: '330 cm²',
+  fs: '17 Hz',
+  Vas: '110 L',
+  Qms: 6,
+  Xmax: '14 mm',
+  outerDiameter: '260 mm',
+  cutoutDiameter: '232 mm',
+  depth: '70 mm',
+} as const;
+
 type Sections = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
 
 /** A brief with one field changed; without a value the field is left out. */

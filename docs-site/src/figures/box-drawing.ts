@@ -72,6 +72,8 @@ function drivers(design: Design, view: View, scale: number, depth: number): Mark
           html`<circle class="${i === 0 ? 'driver' : 'cutout'}" cx="${x}" cy="${y}" r="${px((diameter / 2) * scale)}"/>`,
       );
     }
+    // On the far side only the cutout is seen, through the box.
+    if (view.seen === opposite[hole.face]) return [ringOf('cutout', x, y, sizes.cutoutDiameter * scale)];
     const out = outwards[hole.face];
     const end = along(centre, out, -depth);
     const [endX, endY] = view.at(end).map((value) => px(value * scale)) as [string, string];
@@ -81,6 +83,9 @@ function drivers(design: Design, view: View, scale: number, depth: number): Mark
   });
 }
 
+const ringOf = (part: string, x: string, y: string, diameter: number): Markup =>
+  html`<circle class="${part}" cx="${x}" cy="${y}" r="${px(diameter / 2)}"/>`;
+
 /** Holes that are neither a driver's nor a tube's: their outline where one looks at them, else a gap in the panel. */
 function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
   const place = (point: Point) => view.at(point).map((value) => value * scale) as [number, number];
@@ -89,9 +94,9 @@ function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
     const centre = centreOf(hole, box.outer);
     const [x, y] = place(centre);
     const [[left, top], [right, bottom]] = cornersOf(hole, centre).map(place) as [[number, number], [number, number]];
-    if (view.seen === hole.face) {
+    if (view.seen === hole.face || (hole.form === 'circle' && view.seen === opposite[hole.face])) {
       if (hole.form === 'rectangle') return [rectangle('cutout', left, top, right, bottom)];
-      return [html`<circle class="cutout" cx="${px(x)}" cy="${px(y)}" r="${px((hole.diameter / 2) * scale)}"/>`];
+      return [ringOf('cutout', px(x), px(y), hole.diameter * scale)];
     }
     const [endX, endY] = place(along(centre, outwards[hole.face], -box.panelThickness));
     const wide = Math.abs(endX - x) > Math.abs(endY - y) ? bottom - top : right - left;
@@ -104,11 +109,10 @@ function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
 const rectangle = (part: string, left: number, top: number, right: number, bottom: number): Markup =>
   html`<path class="${part}" d="M${px(left)} ${px(top)}H${px(right)}V${px(bottom)}H${px(left)}Z"/>`;
 
-/** A vent that is no tube, boards included, as its outline behind the panels. */
-function ducts({ box, vent }: Design, view: View, scale: number): Markup[] {
-  if (vent) return [];
+/** A vent that is no tube, boards included, and what passive radiators need, as outlines behind the panels. */
+function behind({ box, vent }: Design, view: View, scale: number): Markup[] {
   return box.solids.flatMap(({ part, least, greatest }) => {
-    if (part !== 'vent') return [];
+    if (part !== 'radiator' && (part !== 'vent' || vent)) return [];
     const [from, to] = [least, greatest].map((corner) => view.at(corner).map((value) => value * scale));
     const [[left, top], [right, bottom]] = [from, to] as [[number, number], [number, number]];
     return [rectangle('behind', left, top, right, bottom)];
@@ -134,7 +138,7 @@ function drawView(design: Design, view: View, scale: number, depth: number): Mar
     whole
       ? html`<path class="panel" d="${outline}"/><path class="behind" d="${inside}"/>`
       : html`<path class="wood" d="${outline}${inside}"/><path class="edge" d="${outline}${inside}"/>`
-  }${vents(design, view, scale)}${ducts(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
+  }${vents(design, view, scale)}${behind(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
 }
 
 /** What the shades mean, for the empty corner over the side view. */

@@ -1,20 +1,11 @@
 import { isInputError } from '@airspring/core/fault';
 import { type Brief, design, type Hole, type Met, reportText } from 'airspring';
 import { expect, test } from 'vitest';
+import { briefFacts } from '../../../docs-site/src/brief-facts.js';
+import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { forcesCancel } from '../../../packages/airspring/src/kind/balance.js';
-import { demo } from '../../arbitrary/brief.js';
+import { demo, demoRadiator } from '../../arbitrary/brief.js';
 
-const radiator = {
-  name: 'ten-inch radiator, invented',
-  Sd: '330 cm²',
-  fs: '17 Hz',
-  Vas: '110 L',
-  Qms: 6,
-  Xmax: '14 mm',
-  outerDiameter: '260 mm',
-  cutoutDiameter: '232 mm',
-  depth: '70 mm',
-} as const;
 const space = { ...demo.space, width: '700 mm', height: '420 mm', depth: '420 mm', volume: '110 L' };
 const roomy = { ...demo, space } as Brief;
 const [one] = demo.drivers;
@@ -99,12 +90,23 @@ test('drivers on each of several faces are shared out equally', () => {
   expect(faces.sort()).toEqual(['front', 'left', 'right']);
 });
 
+test('a driver on the back is drawn there, and as a broken ring where one looks through the box', () => {
+  const uses = { faces: ['back'] };
+  const brief = withDrivers(uses, { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } });
+  const [first] = met(brief).designs;
+  const drawing = boxFigure(first!, briefFacts(brief)).draw(640);
+  expect(holesOf(first!, 'driver').map(({ face }) => face)).toEqual(['back']);
+  expect(drawing).toMatch(/class="driver-body"/);
+  expect(drawing).toMatch(/<circle class="cutout"/);
+  expect(drawing).not.toMatch(/<circle class="driver"/);
+});
+
 test('opposed radiators beside opposed drivers: each set cancels by itself', () => {
   const brief = withDrivers(
     { wirings: [{ parallel: 2 }], faces: ['front', 'back'], spread: 'opposed' },
     {
       box: { kinds: ['radiator'] },
-      radiators: [{ ...radiator, counts: [2], faces: ['left', 'right'], spread: 'opposed' }],
+      radiators: [{ ...demoRadiator, counts: [2], faces: ['left', 'right'], spread: 'opposed' }],
     },
   );
   const answer = met(brief);
@@ -165,7 +167,7 @@ test('faces and numbers that contradict each other are told where they are writt
   expect(faultsOf(withDrivers({ spread: 'each-face', faces: ['left', 'right'] }))).toEqual([
     'drivers[0].spread: inconsistent: a multiple of 2, since spread is each-face',
   ]);
-  const opposed = { ...radiator, spread: 'opposed', faces: ['left', 'right'], counts: [2, 3] };
+  const opposed = { ...demoRadiator, spread: 'opposed', faces: ['left', 'right'], counts: [2, 3] };
   expect(faultsOf({ ...roomy, box: { kinds: ['radiator'] }, radiators: [opposed] })).toEqual([
     'radiators[0].counts: inconsistent: a multiple of 2, since spread is opposed',
   ]);
@@ -177,16 +179,16 @@ test('faults of passive radiators stand at their own path, in the unit of the re
     'radiators: empty: a list of passive radiators to choose from, since box.kinds names them',
   ]);
   expect(faultsOf(asked([]))).toEqual(['radiators: empty: at least one passive radiator']);
-  const { Qms: _, ...rest } = radiator;
-  expect(faultsOf(asked([radiator, rest]))[0]).toMatch(/^radiators\[1\]: empty: data from which Rms follows/);
+  const { Qms: _, ...rest } = demoRadiator;
+  expect(faultsOf(asked([demoRadiator, rest]))[0]).toMatch(/^radiators\[1\]: empty: data from which Rms follows/);
   expect(faultsOf(asked([{ ...rest, Qms: '6 Hz' }])).map((text) => text.split(':')[0])).toEqual(['radiators[0].Qms']);
-  expect(faultsOf(asked([{ ...radiator, colour: 'red' }]))[0]).toMatch(/^radiators\[0\].colour: unknown-field/);
-  const contradicted = faultsOf(asked([{ ...radiator, Mms: '60 g' }]));
+  expect(faultsOf(asked([{ ...demoRadiator, colour: 'red' }]))[0]).toMatch(/^radiators\[0\].colour: unknown-field/);
+  const contradicted = faultsOf(asked([{ ...demoRadiator, Mms: '60 g' }]));
   expect(contradicted).toHaveLength(1);
   expect(contradicted[0]).toMatch(/^radiators\[0\]\.\w+: inconsistent: .*(g|Hz|L)/);
 });
 
 test('passive radiators are tried where box.kinds names them, and not otherwise', () => {
-  const { box: _, ...rest } = { ...demo, radiators: [{ ...radiator, faces: ['left'] }] };
+  const { box: _, ...rest } = { ...demo, radiators: [{ ...demoRadiator, faces: ['left'] }] };
   expect(design(rest)).toEqual(design({ ...demo, box: {} }));
 });
