@@ -1,4 +1,4 @@
-import { type Brief, briefJsonSchema, type Design, design, type Met, reportText } from 'airspring';
+import { briefJsonSchema, type Design, design, type Met, reportText } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { progressLines } from '../../../packages/airspring/src/command/progress.js';
 import { demo, possible, put, searchFor } from '../../arbitrary/brief.js';
