@@ -60,7 +60,8 @@ export function lowestSafeFrequency(
   const name = (i: number, of = binding) => (limits[of[i] as number] as Limit).name;
   const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
   const last = POINTS - 1;
-  if (isTooMuch(last)) return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${name(last)}`);
+  if (isTooMuch(last))
+    return impossible('above-at-end', `${drive} is too much even at ${hertz(to)}, the end of the band: ${name(last)}`);
   let safe = last;
   while (safe > 0 && !isTooMuch(safe - 1)) safe--;
   const low = Math.max(safe - 1, 0);
@@ -68,7 +69,7 @@ export function lowestSafeFrequency(
   // A peak between two samples that are safe may be too much.
   const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {
-    return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
+    return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
   const below = Math.max(peak, grid[low] as number);
   const above = grid.find((f) => f > below) as number;
