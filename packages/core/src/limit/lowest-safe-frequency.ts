@@ -21,14 +21,14 @@ import type { Limit } from './limit.js';
 
 const POINTS = 600;
 
-/** Where a drive becomes too much, or that it never does. */
+/** The frequency below which a drive is too much, or why there is none. */
 export type LowestSafeFrequency =
   | { readonly ok: true; readonly frequency: Frequency; readonly binding: string }
   | Impossible;
 
 /**
- * The lowest frequency above which a constant drive stays within every limit, up to `to`. Below it the drive must be
- * taken away: by a high-pass, or by care.
+ * The lowest frequency from which a constant drive stays within every limit, up to `to`. Below it the drive must be reduced,
+ * by a high-pass filter or by choosing what is played.
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz)
  * @throws InputError
