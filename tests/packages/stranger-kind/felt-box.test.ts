@@ -29,7 +29,7 @@ test('it is reported and drawn', () => {
   expect(text).toContain('covered with felt damps it.');
   expect(text).toMatch(/felt back \d+ mm \d/);
   expect(text).toContain('air speed through the felt, peak');
-  expect(sketchText(answer.designs)).toContain('Level at one metre');
+  expect(sketchText(answer.designs)).toContain('Level at 1 m in half space');
   const [first] = answer.designs;
   const drawing = boxFigure(first!, briefFacts(demo)).draw(640);
   const hole = first!.box.holes.find(({ what }) => what === 'felt')!;

@@ -107,7 +107,7 @@ const unreadable: readonly (readonly [what: string, path: string, says: RegExp])
   ['a missing file', 'none.json', /^none\.json: there is no such file$/],
   ['a file taken for a folder', 'whale-bench.json/x', /: there is no such file$/],
   ['a folder', '.', /^\.: this is a folder, not a file$/],
-  ...(readable ? [] : [['a locked file', locked, /locked\.json: that file may not be read$/] as const]),
+  ...(readable ? [] : [['a locked file', locked, /locked\.json: you have no permission to read this file$/] as const]),
   ['a file without an end', endless, /: the file is larger than 16 MiB, the most that a brief may have$/],
   ['links in a circle', circle, /: its symbolic links form a loop$/],
   ['a name with an escape in it', 'a\u001b[2J\u202e.json', /^a\\u001b\[2J\\u202e\.json: there is no such file$/],
@@ -182,7 +182,7 @@ test('2 and one line with line and column where the file is not JSON', () => {
   const blank = write('blank.json', ' \n');
   expect(run(['design', blank]).lines).toEqual([`${blank}: the file is empty`]);
   const latin = write('latin.json', Uint8Array.from([0x7b, 0x22, 0xb2, 0x22, 0x7d]));
-  expect(run(['design', latin]).lines).toEqual([`${latin}: that is not a text in UTF-8; save it as UTF-8`]);
+  expect(run(['design', latin]).lines).toEqual([`${latin}: the file is not UTF-8 text; save it as UTF-8`]);
 });
 
 test('--schema prints the JSON Schema, --help the use', () => {

@@ -32,10 +32,10 @@ describe('room', () => {
       }
     }
     const words = (asked: unknown) => reportText(met(asked)).replace(/\s+/g, ' ');
-    expect(words(brief)).toMatch(/The cutouts of drivers and radiators keep [\d.]+ mm or more clear/);
+    expect(words(brief)).toMatch(/Every cutout for a driver or a radiator is at least [\d.]+ mm away/);
     // Only what the brief does not say is assumed.
-    expect(words(brief)).not.toContain('clear all round');
-    expect(words(demo)).toContain('Each cutout keeps 2 mm clear all round');
+    expect(words(brief)).not.toContain('Around each cutout');
+    expect(words(demo)).toContain('Around each cutout, 2 mm is kept clear');
   });
 });
 

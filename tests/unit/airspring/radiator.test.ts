@@ -69,7 +69,7 @@ test('they are drawn where they stand', () => {
   const scale = Number(/M0 0H([\d.]+)/.exec(drawing)![1]) / first!.box.outer[0];
   const diameter = hole.face === 'right' ? `r="${((0.232 / 2) * scale).toFixed(1)}"` : `class="bore"`;
   expect(drawing).toContain(diameter);
-  expect(sketchText(answer.designs)).toContain('Level at one metre');
+  expect(sketchText(answer.designs)).toContain('Level at 1 m in half space');
 });
 
 test('what the search reads at any point is what the network of the box gives, to 1e-9', () => {

@@ -142,8 +142,8 @@ test('each cutout keeps the play that was asked for, and the report says what is
       expect(box.cutoutLeft).toBeCloseTo(left, 9);
       expect(left).toBeGreaterThanOrEqual(Number.parseFloat(cutoutPlay) / 1000 - 1e-9);
     }
-    expect(flat(reportText(answer))).toMatch(/The cutouts of drivers and radiators keep [\d.]+ mm or more clear/);
-    expect(reportText(answer)).not.toContain('Each cutout keeps 2 mm clear');
+    expect(flat(reportText(answer))).toMatch(/Every cutout for a driver or a radiator is at least [\d.]+ mm away/);
+    expect(reportText(answer)).not.toContain('Around each cutout, 2 mm is kept clear');
   }
 });
 

@@ -21,7 +21,7 @@ export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: 
     ...(across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
   ]);
   const contradicts: Contradicts = (path, got, expected) =>
-    faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two values.' });
+    faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
 
   if (wanted.lowest !== undefined && wanted.highest !== undefined && wanted.lowest >= wanted.highest) {
     const { lowest, highest } = written.wanted;

@@ -46,7 +46,7 @@ function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
     },
     {
       path: LEVEL,
-      what: 'level by cones and coils',
+      what: 'level that cones and coils allow',
       quantity: 'level',
       unit: 'dB',
       allowed: wanted.level,

@@ -43,12 +43,12 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
       ...holes,
     ]),
     paragraph(
-      `The cutouts of drivers and radiators keep ${say.length(box.cutoutLeft)} or more clear of the nearest panel inside.`,
+      `Every cutout for a driver or a radiator is at least ${say.length(box.cutoutLeft)} away from the nearest inner panel surface.`,
     ),
     ...(drivers.forcesCancel
       ? [
           paragraph(
-            'The drivers stand back to back on opposite panels, on common axes: the forces of their cones on the box cancel.',
+            'The drivers stand back to back on opposite panels, on common axes, so that the forces of their cones on the box cancel.',
           ),
         ]
       : []),

@@ -94,10 +94,9 @@ function guardText(
   say: Phrasing,
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
-  if (neverSafe) return `${drive} every tone drives ${cone} beyond its travel: turn down.`;
-  if (lowestSafeFrequency === undefined)
-    return `${drive} every tone stays within the travel of ${cone === 'a cone' ? 'every cone' : cone}.`;
-  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}: lower tones drive ${cone} beyond its travel.`;
+  if (neverSafe) return `${drive} every tone drives ${cone} beyond its safe travel. Turn it down.`;
+  if (lowestSafeFrequency === undefined) return `${drive} no tone drives ${cone} beyond its safe travel.`;
+  const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}. Lower tones drive ${cone} beyond its safe travel.`;
   if (lowestSafeFrequency > lowest) {
     return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
   }

@@ -64,7 +64,7 @@ function overview({ designs, asked }: Met, say: Phrasing): string[] {
   return [
     table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `parts, ${unit}`], ...rows]),
     paragraph(
-      `Down to: from here up the response has fallen by ${say.decibels(asked.fall)} at most, and no limit is passed at the wanted level. f3: where the response alone has fallen by 3 dB, half power. Level: a steady tone anywhere in the band, at 1 m with the box on the floor (half space).${round ? " Parts: a vent's inner diameter by its length." : ''}`,
+      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level. Level: the loudest steady tone that the box can play at every frequency of the band, at 1 m, with the box on the floor (half space).${round ? ' Parts: the inner diameter of a vent × its length.' : ''}`,
     ),
     ...(apart.length > 0 ? [`Compared with ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];

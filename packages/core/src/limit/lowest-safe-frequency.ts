@@ -21,14 +21,14 @@ import type { Limit } from './limit.js';
 
 const POINTS = 600;
 
-/** Where a drive becomes too much, or that it never does. */
+/** The frequency below which a drive is too much, or why there is none. */
 export type LowestSafeFrequency =
   | { readonly ok: true; readonly frequency: Frequency; readonly binding: string }
   | Impossible;
 
 /**
- * The lowest frequency above which a constant drive stays within every limit, up to `to`. Below it the drive must be
- * taken away: by a high-pass, or by care.
+ * The lowest frequency from which a constant drive stays within every limit, up to `to`. Below it the drive must be reduced,
+ * by a high-pass filter or by choosing what is played.
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz)
  * @throws InputError
@@ -60,7 +60,8 @@ export function lowestSafeFrequency(
   const name = (i: number, of = binding) => (limits[of[i] as number] as Limit).name;
   const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
   const last = POINTS - 1;
-  if (isTooMuch(last)) return impossible('above-at-end', `${drive} is too much at ${hertz(to)} already: ${name(last)}`);
+  if (isTooMuch(last))
+    return impossible('above-at-end', `${drive} is too much even at ${hertz(to)}, the end of the band: ${name(last)}`);
   let safe = last;
   while (safe > 0 && !isTooMuch(safe - 1)) safe--;
   const low = Math.max(safe - 1, 0);
@@ -68,7 +69,7 @@ export function lowestSafeFrequency(
   // A peak between two samples that are safe may be too much.
   const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {
-    return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, where the band begins`);
+    return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
   const below = Math.max(peak, grid[low] as number);
   const above = grid.find((f) => f > below) as number;

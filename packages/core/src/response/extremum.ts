@@ -7,7 +7,7 @@ export interface Extremum {
   readonly value: number;
 }
 
-/** Places of the samples that are greater than the one before and no less than the one after, both ends left out. */
+/** Places of the samples that are greater than the one before and no less than the one after; the two ends do not count. */
 export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   const found: number[] = [];
   for (let i = 1; i < values.length - 1; i++) {

@@ -6,18 +6,18 @@ import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { type Extremum, tops, turns } from './extremum.js';
 import { openTerminals } from './respond.js';
 
-/** What an amplifier has to bear in a band. */
+/** The load on an amplifier in a band. */
 export interface LowestLoad {
   /** Least magnitude of the impedance at the terminals, Ω. */
   readonly impedance: Extremum;
-  /** Phase of the impedance where it is farthest from a resistance, rad: above zero the current lags behind. */
+  /** Phase of the impedance where it is farthest from a resistance, rad. Above zero the current lags behind the voltage. */
   readonly angle: Extremum;
 }
 
 const POINTS = 800;
 
 /**
- * Least impedance and greatest current angle of a system in a band, each with its frequency: what its amplifier must bear.
+ * Least impedance and greatest phase angle of a system in a band, each with its frequency: the load on the amplifier.
  *
  * $$ \min_f |Z(f)|,\quad \max_f |\arg Z(f)|,\quad Z = e/i $$
  *
@@ -26,12 +26,12 @@ const POINTS = 800;
  * | $|Z|$ | `impedance.value` | Ω | at the terminals, without the source resistance |
  * | $\arg Z$ | `angle.value` | rad | phase of the voltage against the current |
  *
- * The power that an amplifier turns into heat grows as the impedance falls and as the angle grows, and the two do not fall
- * together: near the least impedance the angle is small.
+ * An amplifier turns more power into heat when the impedance is lower and when the angle is greater. The two do not coincide:
+ * near the least impedance the angle is small.
  *
- * @validity impedances without features narrower than the 800 points of the band
+ * @validity impedances without features narrower than the spacing of the 800 points of the band
  * @neglects warming of the coil, which raises Re; level
- * @returns ohms, radians, and where
+ * @returns ohms and radians, each with its frequency
  * @throws InputError those of the band; `empty` for a probe that is not there, `inconsistent` where no current flows
  * @source small1972direct driver impedance
  * @example lowestLoad(system, { from: '20 Hz', to: '200 Hz' }).impedance // { frequency: 41.3, value: 5.9 }
@@ -69,7 +69,7 @@ export function lowestLoad(
 const topOf = (f: (x: number) => number, grid: Float64Array, k: number): number =>
   boundedMinimum((x) => -f(x), grid[Math.max(k - 1, 0)] as number, grid[Math.min(k + 1, POINTS - 1)] as number, 1e-9).x;
 
-/** Magnitude and phase of the impedance at the terminals at a place of some columns. */
+/** Magnitude and phase of the impedance at the terminals, at one place of the columns. */
 function loadAt(columns: readonly ComplexColumn[], e: number, i: number, frequency: number, k: number) {
   const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
   const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [number, number, number, number];
