@@ -154,8 +154,8 @@ for (const entry of ['B', 'C'] as const) {
     got: ({ f }) => {
       const out = { A: complexColumn(1), B: complexColumn(1), C: complexColumn(1), D: complexColumn(1) };
       compileSteppedLine(profiles.cone!, 1000, air, withoutLoss)(Float64Array.of(f), out);
-      expect([out.B.re[0], out.C.re[0]]).toEqual([0, 0]);
-      return out[entry].im[0]!;
+      // Without loss nothing is in phase.
+      return out.B.re[0] === 0 && out.C.re[0] === 0 ? out[entry].im[0]! : Number.NaN;
     },
     expected: lossless.cone[entry],
     unit: entry === 'B' ? 'Pa·s/m³' : 'm³/(Pa·s)',
