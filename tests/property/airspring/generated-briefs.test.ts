@@ -11,7 +11,8 @@ import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 
 const [driver] = demo.drivers;
 /** Whole searches: far fewer than of a single function. */
-const RUNS = Math.ceil(fuzzRuns / 25);
+// Each is several whole searches: more of them than this would take hours.
+const RUNS = Math.min(20, Math.ceil(fuzzRuns / 25));
 const mm = (value: number) => `${value} mm`;
 
 /** Briefs of many sizes and wishes: most can be met, some cannot. */
