@@ -77,10 +77,10 @@ const eddy = (name: string, nodes: Law['nodes']): Law => ({
   inReference: false,
   parameters: ['K', 'n'],
   fill: (values, at, frequencies, { re, im }) => {
-    const [K, n] = [values[at] as number, values[at + 1] as number];
+    const [K, n] = [values[at]!, values[at + 1]!];
     const [c, s] = [Math.cos((n * Math.PI) / 2), Math.sin((n * Math.PI) / 2)];
     for (let i = 0; i < frequencies.length; i++) {
-      const size = K * (2 * Math.PI * (frequencies[i] as number)) ** n;
+      const size = K * (2 * Math.PI * frequencies[i]!) ** n;
       re[i] = size * c;
       im[i] = size * s;
     }

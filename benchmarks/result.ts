@@ -24,7 +24,7 @@ export interface Row {
 const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = sorted.length / 2;
-  return ((sorted[Math.ceil(middle) - 1] as number) + (sorted[Math.floor(middle)] as number)) / 2;
+  return (sorted[Math.ceil(middle) - 1]! + sorted[Math.floor(middle)]!) / 2;
 };
 const over = (a: Rounds, b: Rounds, by: keyof Rounds): number => median(a[by]) / median(b[by]);
 const best = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);

@@ -73,7 +73,7 @@ function roundsOf({ origin }: Line): Rounds | string {
   return JSON.parse(stdout) as Rounds;
 }
 
-const load = loadavg()[0] as number;
+const load = loadavg()[0]!;
 const rounds = new Map<string, Rounds>();
 for (let pass = 0; pass < PASSES; pass++) {
   for (const line of chosen.flatMap(({ lines }) => lines)) {
@@ -115,7 +115,7 @@ for (const { title, rows } of groups) {
   for (const row of rows) console.log(rowText(row));
 }
 console.log(
-  `\n${machine.processor}, ${machine.cores} cores, ${machine.system}; load ${load.toFixed(1)} before, ${(loadavg()[0] as number).toFixed(1)} after; ${date}`,
+  `\n${machine.processor}, ${machine.cores} cores, ${machine.system}; load ${load.toFixed(1)} before, ${loadavg()[0]!.toFixed(1)} after; ${date}`,
 );
 console.log(
   Object.entries(versions)

@@ -32,7 +32,7 @@ const CANDIDATES = 1024;
 const candidates = Array.from({ length: CANDIDATES }, (_, i) => [
   0.015 * 4 ** ((i * Math.SQRT2) % 1),
   15 * 4 ** ((i * Math.E) % 1),
-  bores[(i * 7) % bores.length] as number,
+  bores[(i * 7) % bores.length]!,
 ]);
 type Candidate = readonly number[];
 
@@ -50,13 +50,13 @@ let kept = 0;
 /** Vent length, outer size of one shape, whether the vent fits between those edges. */
 function fits(point: Candidate): boolean {
   if (!variant.parts(point, parts)) return false;
-  const volume = (point[0] as number) + variant.contents + parts.taken;
+  const volume = point[0]! + variant.contents + parts.taken;
   if (!edgesOf(shapes[0] as (typeof shapes)[number], variant.least, volume, inner)) return false;
-  for (let side = 0; side < 3; side++) edges[side] = (inner[side] as number) + t;
-  criteria.volume = (edges[0] as number) * (edges[1] as number) * (edges[2] as number);
+  for (let side = 0; side < 3; side++) edges[side] = inner[side]! + t;
+  criteria.volume = edges[0]! * edges[1]! * edges[2]!;
   criteria.effort = parts.effort;
   wishes.size(edges, excess);
-  return parts.extent <= variant.room(inner[0] as number, inner[1] as number, inner[2] as number, point);
+  return parts.extent <= variant.room(inner[0]!, inner[1]!, inner[2]!, point);
 }
 
 /** All limits, and the cost of what they leave. */
@@ -75,8 +75,7 @@ const all = (each: (candidate: Candidate) => void) => ({
 
 const POINTS = 64;
 
-const size = ({ re, im }: ComplexColumn, i: number): number =>
-  Math.sqrt((re[i] as number) * (re[i] as number) + (im[i] as number) * (im[i] as number));
+const size = ({ re, im }: ComplexColumn, i: number): number => Math.sqrt(re[i]! * re[i]! + im[i]! * im[i]!);
 
 /** To the letter of the goal: coefficients, 64 frequencies in four complex columns, then four real columns, then their limits. */
 function letter() {
@@ -118,16 +117,16 @@ function letter() {
     let [mostTravel, mostSpeed, mostCurrent, mostDrive] = [0, 0, 0, 0];
     let cutoff = 0;
     for (let i = POINTS - 1; i >= 0; i--) {
-      const f = grid[i] as number;
+      const f = grid[i]!;
       const c = size(current, i);
       travel[i] = (Math.SQRT2 * size(velocity, i)) / (2 * Math.PI * f);
       airSpeed[i] = (Math.SQRT2 * size(speed, i)) / area;
       impedance[i] = size(terminals, i) / c;
-      const drive = 10 ** ((job.wanted.level - (level[i] as number)) / 20);
-      if (cutoff === 0 && (level[i] as number) < (level[POINTS - 1] as number) - job.wanted.fall) cutoff = f;
+      const drive = 10 ** ((job.wanted.level - level[i]!) / 20);
+      if (cutoff === 0 && level[i]! < level[POINTS - 1]! - job.wanted.fall) cutoff = f;
       if (f < lowest) continue;
-      mostTravel = Math.max(mostTravel, drive * (travel[i] as number));
-      mostSpeed = Math.max(mostSpeed, drive * (airSpeed[i] as number));
+      mostTravel = Math.max(mostTravel, drive * travel[i]!);
+      mostSpeed = Math.max(mostSpeed, drive * airSpeed[i]!);
       mostCurrent = Math.max(mostCurrent, drive * c);
       mostDrive = Math.max(mostDrive, drive);
     }

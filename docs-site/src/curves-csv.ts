@@ -17,9 +17,7 @@ export function curvesCsv({ designs }: Met): string {
     }),
   );
   const rows = (designs[0]?.curves.frequencies ?? []).map((f, i) =>
-    [f, ...shown.map(({ values }) => values[i] as number)]
-      .map((value) => String(Number(value.toPrecision(6))))
-      .join(','),
+    [f, ...shown.map(({ values }) => values[i]!)].map((value) => String(Number(value.toPrecision(6)))).join(','),
   );
   return `${[['"frequency, Hz"', ...shown.map(({ head }) => head)].join(','), ...rows].join('\n')}\n`;
 }

@@ -10,36 +10,30 @@ import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 
 /** Largest |a − b| / (|a| + 10⁻⁶ max|a|): a null in a column does not mislead. */
 export function worst(a: ComplexColumn, b: ComplexColumn): number {
-  const size = a.re.map((re, i) => Math.hypot(re, a.im[i] as number));
+  const size = a.re.map((re, i) => Math.hypot(re, a.im[i]!));
   const floor = 1e-6 * Math.max(...size);
-  return Math.max(
-    ...size.map(
-      (s, i) =>
-        Math.hypot((a.re[i] as number) - (b.re[i] as number), (a.im[i] as number) - (b.im[i] as number)) / (s + floor),
-    ),
-  );
+  return Math.max(...size.map((s, i) => Math.hypot(a.re[i]! - b.re[i]!, a.im[i]! - b.im[i]!) / (s + floor)));
 }
 
 /** Real parts, then imaginary parts. */
 export const flat = ({ re, im }: ComplexColumn): number[] => [...re, ...im];
 
-export const largest = ({ re, im }: ComplexColumn): number =>
-  Math.max(...re.map((x, i) => Math.hypot(x, im[i] as number)));
+export const largest = ({ re, im }: ComplexColumn): number => Math.max(...re.map((x, i) => Math.hypot(x, im[i]!)));
 
 /** column × factor × (jω)^derivatives. */
 export function scaled({ re, im }: ComplexColumn, factor: number, frequencies?: Float64Array): ComplexColumn {
   const out = complexColumn(re.length);
   re.forEach((x, i) => {
-    const w = frequencies === undefined ? 0 : 2 * Math.PI * (frequencies[i] as number);
-    out.re[i] = factor * (frequencies === undefined ? x : -w * (im[i] as number));
-    out.im[i] = factor * (frequencies === undefined ? (im[i] as number) : w * x);
+    const w = frequencies === undefined ? 0 : 2 * Math.PI * frequencies[i]!;
+    out.re[i] = factor * (frequencies === undefined ? x : -w * im[i]!);
+    out.im[i] = factor * (frequencies === undefined ? im[i]! : w * x);
   });
   return out;
 }
 
 export const minus = (a: ComplexColumn, b: ComplexColumn): ComplexColumn => ({
-  re: a.re.map((x, i) => x - (b.re[i] as number)),
-  im: a.im.map((x, i) => x - (b.im[i] as number)),
+  re: a.re.map((x, i) => x - b.re[i]!),
+  im: a.im.map((x, i) => x - b.im[i]!),
 });
 
 export type Swept = Readonly<Record<string, ComplexColumn>>;

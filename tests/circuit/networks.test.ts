@@ -49,7 +49,7 @@ async function simulated(network: Network): Promise<{ frequencies: Float64Array;
   return {
     frequencies,
     columns: {
-      radiatedFlow: scaled(across, -(network.values[Cab.name] as number), frequencies),
+      radiatedFlow: scaled(across, -network.values[Cab.name]!, frequencies),
       box: voltage('box'),
       coneVelocity: voltage(cone.node),
       current: scaled(named(`i(v_${source.name})`), -1), // SPICE counts it into the plus pole
@@ -259,11 +259,9 @@ check('response.circuit.probe', {
   unit: 'm/s per V',
   tolerance: within(ventedProbe('coneVelocity')),
 });
-const size = ({ re, im }: ComplexColumn) => re.map((x, i) => Math.hypot(x, im[i] as number));
+const size = ({ re, im }: ComplexColumn) => re.map((x, i) => Math.hypot(x, im[i]!));
 /** Level at 1 m in half space of the simulated flow: ωρ|U|/2π over 20 µPa, with its own arithmetic. */
-const level = size(ventedFlow).map(
-  (U, i) => 20 * Math.log10((U * (frequencies[i] as number) * vented.air.density) / 2e-5),
-);
+const level = size(ventedFlow).map((U, i) => 20 * Math.log10((U * frequencies[i]! * vented.air.density) / 2e-5));
 check('response.circuit.level', {
   ...program,
   formula: 'response/respond',
@@ -326,7 +324,7 @@ check('response.circuit.drive', {
   expected: [
     ...size(ventedFlow).map((U) => 2000 * U),
     ...size(ventedProbe('current')).map((i) => 2 * i),
-    ...ventedProbe('current').re.map((re, i) => -Math.atan2(ventedProbe('current').im[i] as number, re)),
+    ...ventedProbe('current').re.map((re, i) => -Math.atan2(ventedProbe('current').im[i]!, re)),
   ],
   unit: 'L/s, A, rad',
   tolerance: { absolute: 5e-13, why: 'rounding of values up to 10' },
@@ -356,7 +354,7 @@ check('enclosure.circuit.vent', {
 
 /** Greatest drive by the simulated columns, one limit after the other. */
 const over = (name: string, factor: (f: number) => number) =>
-  size(ventedProbe(name)).map((value, i) => factor(frequencies[i] as number) / value);
+  size(ventedProbe(name)).map((value, i) => factor(frequencies[i]!) / value);
 const limits = {
   'limit.travel': [
     'limit/travelLimit',
@@ -380,7 +378,7 @@ for (const [id, [formula, list, drive]] of Object.entries(limits)) {
   });
 }
 const every = Object.values(limits).flatMap(([, list]) => list());
-const least = frequencies.map((_, i) => Math.min(...Object.values(limits).map(([, , drive]) => drive[i] as number)));
+const least = frequencies.map((_, i) => Math.min(...Object.values(limits).map(([, , drive]) => drive[i]!)));
 check('limit.greatest-level', {
   ...program,
   formula: 'limit/greatestLevel',
@@ -389,7 +387,7 @@ check('limit.greatest-level', {
     limits: { value: every.map(({ name }) => name).join(', '), unit: '' },
   },
   got: () => greatestLevel(vented, every, frequencies).levelHalfSpace,
-  expected: [...level.map((L, i) => L + 20 * Math.log10(least[i] as number))],
+  expected: [...level.map((L, i) => L + 20 * Math.log10(least[i]!))],
   unit: 'dB',
   tolerance: { absolute: 3e-13, why: 'double precision of levels up to 100' },
 });
@@ -413,9 +411,7 @@ check('limit.greatest-drive', {
 test('which limit binds is the least of the simulated ones', () => {
   const { binding } = greatestLevel(vented, every, frequencies);
   const names = Object.values(limits);
-  const expected = [...frequencies].map(
-    (_, i) => names.reduce((a, b) => ((b[2][i] as number) < (a[2][i] as number) ? b : a))[1]()[0]?.name,
-  );
+  const expected = [...frequencies].map((_, i) => names.reduce((a, b) => (b[2][i]! < a[2][i]! ? b : a))[1]()[0]?.name);
   expect(binding).toEqual(expected);
   expect(new Set(binding).size).toBeGreaterThan(2);
 });
@@ -428,9 +424,9 @@ check('limit.greatest-level.least', {
     return [frequency, levelHalfSpace, driveVoltageRms];
   },
   expected: (() => {
-    const levels = [...level].map((L, i) => L + 20 * Math.log10(least[i] as number));
+    const levels = [...level].map((L, i) => L + 20 * Math.log10(least[i]!));
     const at = levels.indexOf(Math.min(...levels));
-    return [frequencies[at] as number, levels[at] as number, least[at] as number];
+    return [frequencies[at]!, levels[at]!, least[at]!];
   })(),
   unit: 'Hz, dB, V rms',
   tolerance: { relative: 1e-14, why: 'both in double precision' },

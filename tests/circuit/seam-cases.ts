@@ -29,7 +29,7 @@ export const eddy = (name: string, nodes: readonly [string, string]): Law => ({
   inReference: false,
   parameters: ['K', 'n'],
   fill: (values, at, frequencies, { re, im }) => {
-    const [K, n] = [values[at] as number, values[at + 1] as number];
+    const [K, n] = [values[at]!, values[at + 1]!];
     frequencies.forEach((f, i) => {
       const size = K * (2 * Math.PI * f) ** n;
       re[i] = size * Math.cos((n * Math.PI) / 2);
@@ -116,7 +116,7 @@ const steppedLine: Numbered = {
   parameters: ['near impedance', 'near delay', 'far impedance', 'far delay'],
   values: [8e4, 0.4e-3, 5e4, 0.7e-3],
   fill: (values, at, frequencies, { A, B, C, D }) => {
-    const [Y, s, Z, t] = [0, 1, 2, 3].map((k) => values[at + k] as number) as [number, number, number, number];
+    const [Y, s, Z, t] = [0, 1, 2, 3].map((k) => values[at + k]!) as [number, number, number, number];
     frequencies.forEach((f, i) => {
       const [a, b] = [2 * Math.PI * f * s, 2 * Math.PI * f * t];
       A.re[i] = Math.cos(a) * Math.cos(b) - (Y / Z) * Math.sin(a) * Math.sin(b);

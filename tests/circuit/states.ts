@@ -11,10 +11,10 @@ export function byStates(network: Network, frequencies: Float64Array): Swept {
   frequencies.forEach((f, i) => {
     const x = solved(size, A, B, 2 * Math.PI * f);
     outputs.forEach((_, row) => {
-      let [re, im] = [D[row] as number, 0];
+      let [re, im] = [D[row]!, 0];
       for (let k = 0; k < size; k++) {
-        re += (C[row * size + k] as number) * (x[k] as readonly number[])[0]!;
-        im += (C[row * size + k] as number) * (x[k] as readonly number[])[1]!;
+        re += C[row * size + k]! * (x[k] as readonly number[])[0]!;
+        im += C[row * size + k]! * (x[k] as readonly number[])[1]!;
       }
       columns[row]!.re[i] = re;
       columns[row]!.im[i] = im;

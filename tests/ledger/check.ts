@@ -71,7 +71,7 @@ export function evaluate<const G extends Readonly<Record<string, Given>>>(id: st
   }
   const deviation = Math.max(
     ...wanted.map((want, i) => {
-      const have = found[i] as number;
+      const have = found[i]!;
       if (!Number.isFinite(have) || !Number.isFinite(want))
         throw new Error(`${id}[${i}]: got ${have}, expected ${want}`);
       if (tolerance.relative === undefined) return Math.abs(have - want);

@@ -28,7 +28,7 @@ describe('what a formula returns is multiplied', () => {
   });
   test('columns and records that it fills, not those it reads', () => {
     const fill = (f: Float64Array, out: { re: Float64Array }, sizes: { x: number; kept: number }) => {
-      out.re[0] = f[0] as number;
+      out.re[0] = f[0]!;
       sizes.x = 5;
     };
     const [f, out, sizes] = [Float64Array.of(3), { re: new Float64Array(2) }, { x: 0, kept: 7 }];

@@ -95,8 +95,8 @@ function elements(row: LedgerRow): readonly (readonly string[])[] {
       ...given.map((values) => valueText(values[i] as number | string)),
       ...(given.length === 0 && wanted.length > 1 ? [String(i + 1)] : []),
       withUnit(numberText(want), unit),
-      withUnit(numberText(got[i] as number), unit),
-      sizeText({ tolerance: row.tolerance, unit }, off[i] as number),
+      withUnit(numberText(got[i]!), unit),
+      sizeText({ tolerance: row.tolerance, unit }, off[i]!),
     ];
   });
 }

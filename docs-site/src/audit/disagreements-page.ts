@@ -24,7 +24,7 @@ const isPrint = ({ kind, status }: LedgerRow): boolean =>
 export const disagreeing = (row: LedgerRow): readonly number[] => {
   const got = listed(row.got);
   return listed(row.expected).flatMap((want, i) => {
-    const off = Math.abs((got[i] as number) - want);
+    const off = Math.abs(got[i]! - want);
     return isPrint(row) && want !== 0 && digitsOf(want) <= PRINTED && off > halfDigit(want) * (1 + 1e-9) ? [i] : [];
   });
 };
@@ -60,15 +60,14 @@ function part(row: LedgerRow, audit: Audit): string {
 }
 
 /** How far the formula is from print, as a fraction of it. */
-const fraction = (row: LedgerRow, i: number): number =>
-  (listed(row.got)[i] as number) / (listed(row.expected)[i] as number) - 1;
+const fraction = (row: LedgerRow, i: number): number => listed(row.got)[i]! / listed(row.expected)[i]! - 1;
 const greatest = (row: LedgerRow): number => Math.max(...disagreeing(row).map((i) => Math.abs(fraction(row, i))));
 
 function lines(row: LedgerRow): readonly (readonly Fragment[])[] {
   const [wanted, got, units] = [listed(row.expected), listed(row.got), unitsOf(row)];
   return disagreeing(row).map((i) => [
-    withUnit(numberText(wanted[i] as number), units[i] ?? ''),
-    withUnit(numberText(got[i] as number, 6), units[i] ?? ''),
+    withUnit(numberText(wanted[i]!), units[i] ?? ''),
+    withUnit(numberText(got[i]!, 6), units[i] ?? ''),
     `${numberText(100 * fraction(row, i), 2)}\u00a0%`,
   ]);
 }

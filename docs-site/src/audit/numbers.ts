@@ -35,7 +35,7 @@ export const listed = (value: number | readonly number[]): readonly number[] =>
 export function deviations(row: Pick<LedgerRow, 'expected' | 'got' | 'tolerance'>): readonly number[] {
   const got = listed(row.got);
   return listed(row.expected).map((want, i) => {
-    const off = Math.abs((got[i] as number) - want);
+    const off = Math.abs(got[i]! - want);
     return row.tolerance.relative === undefined ? off : off / Math.abs(want);
   });
 }

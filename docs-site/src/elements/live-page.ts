@@ -41,7 +41,7 @@ class Picture {
     for (const trace of chart.traces) {
       svg.querySelector(`[data-trace="${trace.name}"]`)?.setAttribute('d', pathOf(trace, scale));
       const end = svg.querySelector(`[data-end="${trace.name}"]`);
-      end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1] as number) - 8));
+      end?.setAttribute('y', String(scale.y(trace.y[trace.y.length - 1]!) - 8));
       if (end) end.textContent = trace.words ?? '';
     }
     for (const mark of chart.marks ?? []) {

@@ -8,17 +8,17 @@ export function axis(values: readonly number[], step: number): { domain: readonl
 
 /** Where letters stand so that none covers another: as near to their lines as they can. */
 export function spread(wanted: readonly number[], apart: number, lowest = Number.NEGATIVE_INFINITY): number[] {
-  const order = wanted.map((_, i) => i).sort((a, b) => (wanted[a] as number) - (wanted[b] as number));
+  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]! - wanted[b]!);
   const placed = [...wanted];
   for (let pass = 0; pass < 40; pass++) {
-    for (const i of order) placed[i] = Math.max(lowest, placed[i] as number);
+    for (const i of order) placed[i] = Math.max(lowest, placed[i]!);
     for (let k = 1; k < order.length; k++) {
-      const [a, b] = [order[k - 1] as number, order[k] as number];
-      const close = apart - ((placed[b] as number) - (placed[a] as number));
+      const [a, b] = [order[k - 1]!, order[k]!];
+      const close = apart - (placed[b]! - placed[a]!);
       if (close <= 0) continue;
-      const down = Math.min(close / 2, (placed[a] as number) - lowest);
-      placed[a] = (placed[a] as number) - down;
-      placed[b] = (placed[b] as number) + close - down;
+      const down = Math.min(close / 2, placed[a]! - lowest);
+      placed[a] = placed[a]! - down;
+      placed[b] = placed[b]! + close - down;
     }
   }
   return placed;

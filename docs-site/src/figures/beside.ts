@@ -3,7 +3,7 @@ import type { Mark, Trace } from './chart.js';
 /** Where a line is at some x, between its points. */
 export function heightAt({ x, y }: Pick<Trace, 'x' | 'y'>, at: number): number {
   let i = 1;
-  while (i < x.length - 1 && (x[i] as number) < at) i++;
+  while (i < x.length - 1 && x[i]! < at) i++;
   const [x0, x1, y0, y1] = [x[i - 1], x[i], y[i - 1], y[i]] as [number, number, number, number];
   return y0 + ((y1 - y0) * Math.log(at / x0)) / Math.log(x1 / x0);
 }

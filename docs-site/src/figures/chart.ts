@@ -78,7 +78,7 @@ export function scales({ x, y }: Pick<Chart, 'x' | 'y'>, total: number): Scales 
 export function pathOf({ x, y }: Pick<Trace, 'x' | 'y'>, scale: Scales): string {
   let path = '';
   for (let i = 0; i < x.length; i++) {
-    const [across, down] = [scale.x(x[i] as number), scale.y(y[i] as number)];
+    const [across, down] = [scale.x(x[i]!), scale.y(y[i]!)];
     const held = Math.max(-9999, Math.min(9999, down));
     path += `${i === 0 ? 'M' : 'L'}${across.toFixed(1)} ${held.toFixed(1)}`;
   }
@@ -107,7 +107,7 @@ export function drawChart(chart: Chart, total: number, ghosts: readonly Trace[] 
     html`<path ${ghost ? html`class="ghost"` : html`data-trace="${name}"`} d="${pathOf(points, scale)}" stroke="${ghost ? 'var(--ghost)' : colour}" stroke-width="${thick ? 2.6 : 1.6}" stroke-dasharray="${dash}"/>`;
   const ended = traces.flatMap((trace) => {
     const last = (trace.y.length ?? 0) - 1;
-    return trace.words === undefined ? [] : [{ trace, at: scale.y(trace.y[last] as number) }];
+    return trace.words === undefined ? [] : [{ trace, at: scale.y(trace.y[last]!) }];
   });
   return html`<svg class="plot" role="img" aria-label="${chart.label}" width="${total}" height="${heightOf(total)}" viewBox="0 0 ${total} ${heightOf(total)}" xmlns="http://www.w3.org/2000/svg"><g transform="translate(${margin.left} ${margin.top})">
 ${band && html`<rect class="band" x="${px(scale.x(band.from))}" width="${px(scale.x(band.to) - scale.x(band.from))}" height="${px(height)}"/><text class="soft" x="${px((scale.x(band.from) + scale.x(band.to)) / 2)}" y="-8" text-anchor="middle">${band.words}</text>`}

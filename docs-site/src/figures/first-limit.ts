@@ -18,7 +18,7 @@ const colourOf = (binding: string): string => colours[binding] ?? 'var(--amplifi
 function stretches({ curves: { frequencies, binding } }: Design) {
   const found: { from: number; to: number; binding: string }[] = [];
   binding.forEach((name, i) => {
-    const f = frequencies[i] as number;
+    const f = frequencies[i]!;
     const last = found.at(-1);
     if (last?.binding === name) last.to = f;
     else {

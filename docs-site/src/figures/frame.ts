@@ -37,9 +37,9 @@ const LETTER = 15;
 /** Curves over a logarithmic frequency axis, each named at its low end, where curves of boxes differ most. */
 export function drawFrame(frame: Frame, width: number): string {
   const { frequencies, lines, domain, band, rule, words = [] } = frame;
-  const [first, last] = [frequencies[0] as number, frequencies.at(-1) as number];
+  const [first, last] = [frequencies[0]!, frequencies.at(-1) as number];
   const perPixel = (domain[1] - domain[0]) / (heightOf(width) - margin.top - margin.bottom);
-  const starts = lines.map(({ values }) => Math.min(domain[1], Math.max(domain[0], values[0] as number)));
+  const starts = lines.map(({ values }) => Math.min(domain[1], Math.max(domain[0], values[0]!)));
   const letters = spread(starts, LETTER * perPixel, domain[0] + 4 * perPixel);
 
   const traces = lines.flatMap(({ name, values, stretches }, i): Trace[] => {
@@ -48,8 +48,8 @@ export function drawFrame(frame: Frame, width: number): string {
       const at = frequencies.flatMap((f, k) => (f >= from * (1 - 1e-9) && f <= to * (1 + 1e-9) ? [k] : []));
       return {
         name: `${name}${part}`,
-        x: at.map((k) => frequencies[k] as number),
-        y: at.map((k) => values[k] as number),
+        x: at.map((k) => frequencies[k]!),
+        y: at.map((k) => values[k]!),
         colour,
         thick: i === 0,
         dash: dashes[i % dashes.length] as string,
@@ -71,8 +71,8 @@ export function drawFrame(frame: Frame, width: number): string {
       traces,
       letters: lines.map(({ name, stretches }, i) => ({
         name,
-        start: starts[i] as number,
-        at: letters[i] as number,
+        start: starts[i]!,
+        at: letters[i]!,
         colour: stretches?.[0]?.colour ?? frame.colour,
       })),
       marks: words.map(({ f, y, text, colour, before }, i) => ({

@@ -5,11 +5,11 @@ const CUSTOMARY = [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 20
 /** A column at a frequency, straight in log f between its points; nothing outside of them. */
 export function between(frequencies: readonly number[], values: readonly number[], f: number): number | undefined {
   const right = frequencies.findIndex((each) => each >= f * (1 - 1e-9));
-  if (right < 0 || (right === 0 && (frequencies[0] as number) > f * (1 + 1e-9))) return undefined;
+  if (right < 0 || (right === 0 && frequencies[0]! > f * (1 + 1e-9))) return undefined;
   if (right === 0) return values[0];
-  const [low, high] = [frequencies[right - 1] as number, frequencies[right] as number];
+  const [low, high] = [frequencies[right - 1]!, frequencies[right]!];
   const part = Math.log(f / low) / Math.log(high / low);
-  return (values[right - 1] as number) * (1 - part) + (values[right] as number) * part;
+  return values[right - 1]! * (1 - part) + values[right]! * part;
 }
 
 /** Curves as a table, at the customary third octaves that all of them reach. */

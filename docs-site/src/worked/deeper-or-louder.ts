@@ -17,7 +17,7 @@ const dashes = ['none', '7 4', '2 4'];
 const names = ['low', 'middle', 'high'];
 /** Level for 2.83 V: the greatest one less what the drive is above that. */
 const levelFor = ({ levelHalfSpace, driveVoltageRms }: Found[number]['most']) =>
-  levelHalfSpace.map((level, i) => level - 20 * Math.log10((driveVoltageRms[i] as number) / 2.83));
+  levelHalfSpace.map((level, i) => level - 20 * Math.log10(driveVoltageRms[i]! / 2.83));
 const traces = (found: Found, of: (most: Found[number]['most']) => ArrayLike<number>): Trace[] =>
   found.map(({ most }, i) => ({
     name: names[i] as string,
@@ -32,7 +32,7 @@ const marks = (lines: readonly Trace[]) =>
   lines.map(({ name, y }) => ({
     name,
     x: x.domain[0],
-    y: y[0] as number,
+    y: y[0]!,
     words: name === 'middle' ? 'mid' : name,
     colour: 'var(--level)',
     side: 'left' as const,
@@ -42,8 +42,8 @@ const data = (found: Found, of: (most: Found[number]['most']) => ArrayLike<numbe
   rows: [...frequencies.keys()]
     .filter((i) => i % 6 === 0)
     .map((i) => [
-      format('frequency', frequencies[i] as number, 'Hz'),
-      ...found.map(({ most }) => `${(of(most)[i] as number).toFixed(1)} dB`),
+      format('frequency', frequencies[i]!, 'Hz'),
+      ...found.map(({ most }) => `${of(most)[i]!.toFixed(1)} dB`),
     ]),
 });
 

@@ -97,7 +97,7 @@ export default worked({
           heads: ['frequency', 'level'],
           rows: [...frequencies.keys()]
             .filter((i) => i % 6 === 0)
-            .map((i) => [hertz(frequencies[i] as number), `${(levelHalfSpace[i] as number).toFixed(1)} dB`]),
+            .map((i) => [hertz(frequencies[i]!), `${levelHalfSpace[i]!.toFixed(1)} dB`]),
         };
       },
     },

@@ -22,11 +22,11 @@ const data = (wish: Wish) => {
     rows: [...found.frequencies.keys()]
       .filter((i) => i % 7 === 0)
       .map((i) => [
-        hertz(found.frequencies[i] as number),
+        hertz(found.frequencies[i]!),
         ...[found.coneLevel, found.ventLevel, found.level, found.closedLevel].map(
-          (column) => `${(column[i] as number).toFixed(1)} dB`,
+          (column) => `${column[i]!.toFixed(1)} dB`,
         ),
-        format('displacementPeak', found.travel[i] as number, 'mm'),
+        format('displacementPeak', found.travel[i]!, 'mm'),
       ]),
   };
 };

@@ -21,7 +21,7 @@ const dashes = ['none', '7 4', '2 4'];
 const note = 'Half space. Full line: one driver; dashes: two in the same air; dots: two with twice the air.';
 /** Level for 2.83 V: the greatest one less what the drive is above that. */
 const levelFor = ({ levelHalfSpace, driveVoltageRms }: Most) =>
-  levelHalfSpace.map((level, i) => level - 20 * Math.log10((driveVoltageRms[i] as number) / 2.83));
+  levelHalfSpace.map((level, i) => level - 20 * Math.log10(driveVoltageRms[i]! / 2.83));
 const greatest = ({ levelHalfSpace }: Most) => levelHalfSpace;
 const picture = (wish: Wish, of: (most: Most) => Float64Array, lowest: number) => {
   const lines = solved(wish).map(({ most }) => of(most));
@@ -51,10 +51,7 @@ const data = (wish: Wish, of: (most: Most) => Float64Array) => {
     heads: ['frequency', ...names],
     rows: [...frequencies.keys()]
       .filter((i) => i % 6 === 0)
-      .map((i) => [
-        format('frequency', frequencies[i] as number, 'Hz'),
-        ...lines.map((line) => `${(line[i] as number).toFixed(1)} dB`),
-      ]),
+      .map((i) => [format('frequency', frequencies[i]!, 'Hz'), ...lines.map((line) => `${line[i]!.toFixed(1)} dB`)]),
   };
 };
 

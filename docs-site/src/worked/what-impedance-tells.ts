@@ -68,9 +68,9 @@ export default worked({
           rows: [...frequencies.keys()]
             .filter((i) => i % 14 === 0)
             .map((i) => [
-              format('frequency', frequencies[i] as number, 'Hz'),
-              format('resistance', open[i] as number, 'Ω'),
-              format('resistance', shut[i] as number, 'Ω'),
+              format('frequency', frequencies[i]!, 'Hz'),
+              format('resistance', open[i]!, 'Ω'),
+              format('resistance', shut[i]!, 'Ω'),
             ]),
         };
       },

@@ -4,7 +4,7 @@ import { fixtures, state, statesOf } from './fixtures.js';
 
 const humid = (table: typeof fixtures.density) => {
   const rows = table.humidity.flatMap((h, i) => (h > 0 ? [i] : []));
-  const pick = (column: number[]) => rows.map((i) => column[i] as number);
+  const pick = (column: number[]) => rows.map((i) => column[i]!);
   const states = statesOf({
     temperature: pick(table.temperature),
     pressure: pick(table.pressure),

@@ -14,7 +14,7 @@ const completed = (sheet: Parameters<typeof completeDriver>[0]) => {
 };
 const practice = (locator: string) => ({ source: { key: 'common-practice', locator }, status: 'practice' }) as const;
 const levelAt = (system: System, f: number, driveVoltageRms = 1) =>
-  respond(system, [f], { driveVoltageRms: si('voltageRms', driveVoltageRms) }).levelHalfSpace[0] as number;
+  respond(system, [f], { driveVoltageRms: si('voltageRms', driveVoltageRms) }).levelHalfSpace[0]!;
 
 /** Invented. */
 const ten = completed({
@@ -69,8 +69,7 @@ check('practice.below-tuning', {
   kind: 'example',
   given: { fb: { value: [24, 28, 34], unit: 'Hz' } },
   got: ({ fb }) => {
-    const drive = (system: System, f: number) =>
-      greatestLevel(system, travelLimit(ten), [f]).driveVoltageRms[0] as number;
+    const drive = (system: System, f: number) => greatestLevel(system, travelLimit(ten), [f]).driveVoltageRms[0]!;
     const open = closedBox({ drivers: ten, netVolume: '100000 L' });
     return drive(tenBox({}, 40, fb), fb / 2) / drive(open, fb / 2);
   },

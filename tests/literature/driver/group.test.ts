@@ -48,13 +48,13 @@ for (const { title, wiring, re, im } of circuit.cases) {
     check(`driver.group.circuit.${title.replaceAll(/\W+/g, '-')}.${part}`, {
       ...shared,
       formula: title === 'one' ? 'driver/freeAirImpedance' : 'driver/group',
-      got: ({ f }) => freeAirImpedance(group(drawn, wiring).equivalent, [f])[part][0] as number,
+      got: ({ f }) => freeAirImpedance(group(drawn, wiring).equivalent, [f])[part][0]!,
     });
     if (title !== 'one') continue;
     check(`driver.impedance.circuit.${part}`, {
       ...shared,
       formula: 'driver/compileFreeAirImpedance',
-      got: ({ f }) => byKernel(f)[part][0] as number,
+      got: ({ f }) => byKernel(f)[part][0]!,
     });
   }
 }

@@ -27,11 +27,11 @@ function driverOf(fs: number, Qms: number, Qes: number, Re: number): Driver {
 const compiled = (driver: Driver, f: number) => {
   const out = { re: new Float64Array(1), im: new Float64Array(1) };
   compileFreeAirImpedance(driver)(frequencyGrid([f]), out);
-  return Math.hypot(out.re[0] as number, out.im[0] as number);
+  return Math.hypot(out.re[0]!, out.im[0]!);
 };
 const easy = (driver: Driver, f: number) => {
   const { re, im } = freeAirImpedance(driver, [f]);
-  return Math.hypot(re[0] as number, im[0] as number);
+  return Math.hypot(re[0]!, im[0]!);
 };
 
 const appendix = {
@@ -131,7 +131,7 @@ for (const [part, expected] of parts) {
     got: ({ R2, L2 }) => {
       const out = { re: new Float64Array(1), im: new Float64Array(1) };
       compileCoilImpedance(lossyDriver(R2, L2))(frequencyGrid([1000]), out);
-      return (out[part][0] as number) - (part === 're' ? one.driver.Re : 0);
+      return out[part][0]! - (part === 're' ? one.driver.Re : 0);
     },
     expected,
     unit: 'ohm',
@@ -143,8 +143,7 @@ for (const [part, expected] of parts) {
     status: 'derived',
     kind: 'example',
     given: lossy,
-    got: ({ R2, L2 }) =>
-      (coilImpedance(lossyDriver(R2, L2), [1000])[part][0] as number) - (part === 're' ? one.driver.Re : 0),
+    got: ({ R2, L2 }) => coilImpedance(lossyDriver(R2, L2), [1000])[part][0]! - (part === 're' ? one.driver.Re : 0),
     expected,
     unit: 'ohm',
     tolerance: tenDigits,
@@ -161,8 +160,8 @@ for (const [end, factor, expected] of [
   /** How much too small the pair is, as a fraction. */
   const missing = (n: number, column: { re: Float64Array; im: Float64Array }) => {
     const at = [0.5, 0.6, 0.7].indexOf(n);
-    const power = Math.hypot(parts[0][1][at] as number, parts[1][1][at] as number) * factor ** n;
-    return 1 - Math.hypot((column.re[0] as number) - one.driver.Re, column.im[0] as number) / power;
+    const power = Math.hypot(parts[0][1][at]!, parts[1][1][at]!) * factor ** n;
+    return 1 - Math.hypot(column.re[0]! - one.driver.Re, column.im[0]!) / power;
   };
   const shared = {
     source: leach,

@@ -15,7 +15,7 @@ import { type RadiatorRow, radiatorBoxOf, textbookFlow } from './passive-radiato
 import table from './passive-radiators.json' with { type: 'json' };
 import { fs, physical, split } from './textbook.js';
 
-const column = (name: string) => table.rows.map((row) => row[table.columns.indexOf(name)] as number);
+const column = (name: string) => table.rows.map((row) => row[table.columns.indexOf(name)]!);
 const given = {
   Qts: { value: column('Qts'), unit: '1' },
   h: { value: column('h'), unit: 'fb/fs' },
@@ -170,7 +170,7 @@ test.each(table.rows)('the level has its notch where the radiators resonate in f
   const { spec, air, ...rest } = radiatorBoxOf({ delta, Qts, h, alpha });
   const { netVolume, radiator, count, addedMass } = spec;
   const { notch } = passiveRadiatorTuning({ netVolume, radiator, count, addedMass }, air);
-  expect(notch / fs).toBeCloseTo(row[table.columns.indexOf('fp')] as number, 6);
+  expect(notch / fs).toBeCloseTo(row[table.columns.indexOf('fp')]!, 6);
   const { levelHalfSpace: level } = respond(
     { spec, air, ...rest },
     [0.98, 0.999, 1, 1.001, 1.02].map((ratio) => ratio * notch),
@@ -180,7 +180,7 @@ test.each(table.rows)('the level has its notch where the radiators resonate in f
 });
 test('far above all resonances the level is that of the reference', () => {
   const system = radiatorBoxOf(lossy);
-  expect((respond(system, [20_000]).levelHalfSpace[0] as number) - referenceLevel(system)).toBeCloseTo(0, 4);
+  expect(respond(system, [20_000]).levelHalfSpace[0]! - referenceLevel(system)).toBeCloseTo(0, 4);
 });
 
 /** Largest volume that a cone of this area moves per volt from the tuning upwards, times 2π. */

@@ -55,7 +55,7 @@ export function textbookFlow(row: RadiatorRow, frequencies: ArrayLike<number>): 
   const out = complexColumn(frequencies.length);
   const { Bl, Mms } = physical({ fs, ...split(Qts), Vas, Sd, Re }, paperAir);
   for (let i = 0; i < frequencies.length; i++) {
-    const x = (frequencies[i] as number) / fs;
+    const x = frequencies[i]! / fs;
     const D: Complex = [1 - x * x, x / Qts];
     const P: Complex = [1 - (x / p) ** 2, x / (p * Qmp)];
     const L: Complex = QL > 0 ? over([0, x], [h / QL, x]) : [1, 0];

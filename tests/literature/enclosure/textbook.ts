@@ -64,7 +64,7 @@ type Column = 'QL' | 'Qts' | 'h' | 'alpha' | 'f3' | 'f10' | 'a1' | 'a2' | 'a3' |
 export function alignments(family?: string): Readonly<Record<Column, readonly number[]>> {
   const rows = table.rows.filter(([name]) => family === undefined || name === family);
   return Object.fromEntries(
-    table.columns.slice(1).map((column, i) => [column, rows.map((row) => row[i + 1] as number)]),
+    table.columns.slice(1).map((column, i) => [column, rows.map((row) => row[i + 1]!)]),
   ) as unknown as Record<Column, readonly number[]>;
 }
 

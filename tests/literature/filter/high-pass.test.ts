@@ -15,7 +15,7 @@ const grid = frequencyGrid(frequencies);
 const f = { value: frequencies, unit: 'Hz' };
 const digits = (size: number) => ({ relative: size, why: 'double precision on both sides' });
 
-const level = (filter: Filter, frequency: number) => filterLevel(filter, frequencyGrid([frequency]))[0] as number;
+const level = (filter: Filter, frequency: number) => filterLevel(filter, frequencyGrid([frequency]))[0]!;
 
 function response(filter: Filter) {
   const re = new Float64Array(grid.length).fill(1);
@@ -42,12 +42,12 @@ const polynomials = [
     given: { order: { value: order, unit: '1' }, corner: { value: 1, unit: 'rad/s' } },
     got: () => {
       const { numerator, denominator } = butterworthHighPass({ order, corner });
-      return [numerator[order] as number, ...denominator];
+      return [numerator[order]!, ...denominator];
     },
     expected: [1, ...(polynomials[i] as number[])],
     unit: '1',
     tolerance: {
-      relative: [1e-15, 1e-9, 1e-15, 1e-9][i] as number,
+      relative: [1e-15, 1e-9, 1e-15, 1e-9][i]!,
       why: 'ten digits given where the root of 2 is in it',
     },
   });
@@ -67,7 +67,7 @@ const polynomials = [
   check(`filter.compile.program${order}.re`, {
     ...program,
     formula: 'filter/compileFilter',
-    got: ({ frequencies }) => response(filter()).re[grid.indexOf(frequencies)] as number,
+    got: ({ frequencies }) => response(filter()).re[grid.indexOf(frequencies)]!,
     expected: expected.re,
     unit: '1',
     tolerance: { absolute: order * 2e-15, why: 'double precision on both sides; magnitude at most 1' },
@@ -75,7 +75,7 @@ const polynomials = [
   check(`filter.compile.program${order}.im`, {
     ...program,
     formula: 'filter/compileFilter',
-    got: ({ frequencies }) => response(filter()).im[grid.indexOf(frequencies)] as number,
+    got: ({ frequencies }) => response(filter()).im[grid.indexOf(frequencies)]!,
     expected: expected.im,
     unit: '1',
     tolerance: { absolute: order * 1.5e-15, why: 'double precision on both sides; magnitude at most 1' },
@@ -83,7 +83,7 @@ const polynomials = [
   check(`filter.group-delay.program${order}`, {
     ...program,
     formula: 'filter/filterGroupDelay',
-    got: ({ frequencies }) => filterGroupDelay(filter(), frequencyGrid([frequencies]))[0] as number,
+    got: ({ frequencies }) => filterGroupDelay(filter(), frequencyGrid([frequencies]))[0]!,
     expected: expected.delay,
     unit: 's',
     tolerance: digits(order * 5e-15),
@@ -142,7 +142,7 @@ fixtures.byQ.forEach(({ order, corner, Q, level: expected, delay }, i) => {
     status: 'derived',
     kind: 'program',
     given,
-    got: ({ frequencies }) => filterGroupDelay(filter(), frequencyGrid([frequencies]))[0] as number,
+    got: ({ frequencies }) => filterGroupDelay(filter(), frequencyGrid([frequencies]))[0]!,
     expected: delay,
     unit: 's',
     tolerance: digits(order * 5e-15),
@@ -181,7 +181,7 @@ cascades.forEach(({ order, Q, denominator }, i) => {
     },
     got: () => {
       const found = highPassByQ({ order, Q, corner: si('frequency', 1 / (2 * Math.PI)) } as HighPassByQInput);
-      return [found.numerator[order] as number, ...found.denominator];
+      return [found.numerator[order]!, ...found.denominator];
     },
     expected: [1, ...denominator],
     unit: '1',
@@ -210,7 +210,7 @@ fixtures.ends.forEach(({ corner, frequencies, denominator, re, im }, i) => {
       expected,
       unit: '1',
       tolerance: {
-        relative: [1e-14, 5e-14, 5e-14][i] as number,
+        relative: [1e-14, 5e-14, 5e-14][i]!,
         why: 'double precision, coefficients multiplied out from poles',
       },
     });

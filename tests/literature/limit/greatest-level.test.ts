@@ -110,7 +110,7 @@ check('limit.heat.level', {
     const { drivers, system } = ratedBox(row);
     // So far above resonance that the impedance is Re: the electrical power is then the heat.
     const { levelHalfSpace } = greatestLevel(system, heatLimit(drivers), [2e5]);
-    return levelHalfSpace[0] as number;
+    return levelHalfSpace[0]!;
   },
   expected: [103.8812612, 100.6578554],
   unit: 'dB',
@@ -129,7 +129,7 @@ check('limit.lowest-safe-frequency', {
   got: ({ Qtc, share }) => {
     const system = closedOf({ Qtc, fc: 50 });
     const drivers = withTravel(system);
-    const still = greatestLevel(system, travelLimit(drivers), [1e-3]).driveVoltageRms[0] as number;
+    const still = greatestLevel(system, travelLimit(drivers), [1e-3]).driveVoltageRms[0]!;
     const found = lowestSafeFrequency(system, travelLimit(drivers), {
       driveVoltageRms: si('voltageRms', still / share),
     });
@@ -137,7 +137,7 @@ check('limit.lowest-safe-frequency', {
   },
   // u⁴ + (1/Q² − 2) u² + 1 − 1/share² = 0
   expected: [0.5, 0.7071067812, 1, 1.5].map((Q, i) => {
-    const share = [0.8, 0.5, 0.3, 0.1][i] as number;
+    const share = [0.8, 0.5, 0.3, 0.1][i]!;
     const b = 1 / Q ** 2 - 2;
     return Math.sqrt((-b + Math.sqrt(b * b - 4 * (1 - 1 / share ** 2))) / 2);
   }),

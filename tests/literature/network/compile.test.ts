@@ -12,7 +12,7 @@ function compiledCoefficients(row: AlignmentRow): readonly number[] {
   // Powers that every row shares were left in; the denominator's five run from its first that is not zero.
   const first = out.subarray(0, width).findIndex((value) => value !== 0);
   const unit = (2 * Math.PI * fs * Math.sqrt(row.h)) / scale;
-  const at = (k: number) => (out[first + k] as number) / ((out[first + 4] as number) * unit ** (4 - k));
+  const at = (k: number) => out[first + k]! / (out[first + 4]! * unit ** (4 - k));
   return [at(3), at(2), at(1), at(0)];
 }
 
@@ -30,14 +30,14 @@ const given = {
     status: 'derived',
     kind: 'table',
     given,
-    got: (row: AlignmentRow) => compiledCoefficients(row)[k] as number,
+    got: (row: AlignmentRow) => compiledCoefficients(row)[k]!,
     unit: '1',
   } as const;
   check(`network.textbook.${name}`, {
     ...shared,
     expected: rows.QL.map((QL, i) => {
-      const row = { QL, Qts: rows.Qts[i] as number, h: rows.h[i] as number, alpha: rows.alpha[i] as number };
-      return printedCoefficients(row)[k] as number;
+      const row = { QL, Qts: rows.Qts[i]!, h: rows.h[i]!, alpha: rows.alpha[i]! };
+      return printedCoefficients(row)[k]!;
     }),
     tolerance: { relative: 1e-14, why: 'both exact but for rounding' },
   });
@@ -53,7 +53,7 @@ check('network.textbook.one', {
   status: 'derived',
   kind: 'table',
   given,
-  got: (row) => compiledCoefficients(row)[3] as number,
+  got: (row) => compiledCoefficients(row)[3]!,
   expected: rows.QL.map(() => 1),
   unit: '1',
   tolerance: { relative: 1e-14, why: 'exact but for rounding' },

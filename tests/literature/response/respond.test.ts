@@ -20,7 +20,7 @@ for (const [family, key, rows] of [
   ['closed', 'small1972closed1', points.rows.filter(([QL]) => QL === -1)],
   ['vented', 'small1973vented1', points.rows.filter(([QL]) => QL !== -1)],
 ] as const) {
-  const column = (name: string) => rows.map((row) => row[points.columns.indexOf(name)] as number);
+  const column = (name: string) => rows.map((row) => row[points.columns.indexOf(name)]!);
   const given = {
     QL: { value: column('QL'), unit: '1, 0 for no leak, -1 closed' },
     Q: { value: column('Q'), unit: '1' },
@@ -41,7 +41,7 @@ for (const [family, key, rows] of [
     formula: 'response/respond',
     got: (row) => {
       const { system, columns } = at(row);
-      return (columns.levelHalfSpace[0] as number) - referenceLevel(system);
+      return columns.levelHalfSpace[0]! - referenceLevel(system);
     },
     expected: column('level'),
     unit: 'dB',
@@ -56,7 +56,7 @@ for (const [family, key, rows] of [
       formula,
       // Whole turns apart is the same phase: the turn nearest to the printed one is taken.
       got: (row) => {
-        const phase = ((at(row).columns.phase[0] as number) * 180) / Math.PI;
+        const phase = (at(row).columns.phase[0]! * 180) / Math.PI;
         return phase < -1e-6 ? phase + 360 : phase;
       },
       expected: column('phase'),
@@ -70,7 +70,7 @@ for (const [family, key, rows] of [
     formula: 'response/respond',
     got: (row) => {
       const { base, columns } = at(row);
-      return (columns.groupDelay[0] as number) * 2 * Math.PI * base;
+      return columns.groupDelay[0]! * 2 * Math.PI * base;
     },
     expected: column('delay'),
     unit: 'rad',
@@ -162,7 +162,7 @@ check('response.volume-velocity', {
     const out = new Float64Array(1);
     const flow = { re: Float64Array.of(0.6 * displaced(V, f)), im: Float64Array.of(-0.8 * displaced(V, f)) };
     levelColumn(Float64Array.of(f), flow, 1.2041, 1, out);
-    return out[0] as number;
+    return out[0]!;
   },
   expected: pointSource.level,
   unit: 'dB',

@@ -118,7 +118,7 @@ for (const [part, expected] of [
         out.re,
         out.im,
       );
-      return out[part][0] as number;
+      return out[part][0]!;
     },
     expected,
     unit: 'm³/(Pa·s)',

@@ -36,7 +36,7 @@ function boxes({ space }: Job): (readonly [number, number, number])[] {
   const full = [space.width, space.height, space.depth].map((edge) => Math.round(edge * 1e3));
   const steps = [0.819173, 0.671044, 0.5497];
   const all = Array.from({ length: 4 * BOXES }, (_, i) =>
-    full.map((edge, axis) => Math.floor(edge * (1 - 0.45 * ((0.5 + i * (steps[axis] as number)) % 1)))),
+    full.map((edge, axis) => Math.floor(edge * (1 - 0.45 * ((0.5 + i * steps[axis]!) % 1)))),
   ) as [number, number, number][];
   const litres = ([w, h, d]: readonly [number, number, number]) => (w * h * d) / 1e6;
   return all.filter((edges) => litres(edges) <= space.volume * 1e3 && litres(edges) >= 22).slice(0, BOXES);

@@ -128,13 +128,9 @@ test.prop([driverArbitrary, fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1,
     const alone = freeAirImpedance(one, grid);
     const together = freeAirImpedance(equivalent, grid);
     for (let i = 0; i < grid.length; i++) {
-      const size = (Math.hypot(alone.re[i] as number, alone.im[i] as number) * series) / parallel;
-      expect(Math.abs((together.re[i] as number) - ((alone.re[i] as number) * series) / parallel)).toBeLessThan(
-        1e-9 * size,
-      );
-      expect(Math.abs((together.im[i] as number) - ((alone.im[i] as number) * series) / parallel)).toBeLessThan(
-        1e-9 * size,
-      );
+      const size = (Math.hypot(alone.re[i]!, alone.im[i]!) * series) / parallel;
+      expect(Math.abs(together.re[i]! - (alone.re[i]! * series) / parallel)).toBeLessThan(1e-9 * size);
+      expect(Math.abs(together.im[i]! - (alone.im[i]! * series) / parallel)).toBeLessThan(1e-9 * size);
     }
   },
 );
@@ -145,7 +141,7 @@ test.prop([driverArbitrary])('an impedance is passive, and Re + Bl²/Rms at fs',
   for (const resistance of re) expect(resistance).toBeGreaterThan(0);
   const coil = coilImpedance(one, [fs]);
   const whole = freeAirImpedance(one, [fs]);
-  close((whole.re[0] as number) - (coil.re[0] as number), one.Bl ** 2 / one.Rms, 1e-9);
+  close(whole.re[0]! - coil.re[0]!, one.Bl ** 2 / one.Rms, 1e-9);
 });
 
 const finite = (value: unknown): void => {

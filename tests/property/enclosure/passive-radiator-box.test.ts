@@ -79,7 +79,7 @@ test.prop([passiveRadiatorBoxArbitrary])('heavy without bounds, it closes the bo
   fc.pre(at.length > 0);
   const [a, b] = [passiveRadiatorBox(spec), closedBox({ drivers, netVolume, sourceResistance })];
   for (const [name, column] of Object.entries(swept(b as System, at)))
-    expect(worst(column, swept(a as System, at)[name]!)).toBeLessThan(100 * (fb / (at[0] as number)) ** 2);
+    expect(worst(column, swept(a as System, at)[name]!)).toBeLessThan(100 * (fb / at[0]!) ** 2);
 });
 
 test.prop([passiveRadiatorBoxArbitrary])('without a suspension it is a vent of the mass of the radiators', (input) => {
@@ -97,7 +97,7 @@ test.prop([passiveRadiatorBoxArbitrary])('without a suspension it is a vent of t
   fc.pre(complianceRatio > 1e4 && at.length > 0);
   const [a, b] = [swept(box as System, at), swept(vented as System, at)];
   // The spring of 10 m/N is to the mass as (notch/f)², and shows where the box amplifies it.
-  const stiff = (notch / (at[0] as number)) ** 2 + 1 / complianceRatio;
+  const stiff = (notch / at[0]!) ** 2 + 1 / complianceRatio;
   for (const name of ['radiatedFlow', 'coneVelocity', 'current'])
     expect(worst(b[name]!, a[name]!)).toBeLessThan(100 * stiff);
 });

@@ -24,7 +24,7 @@ function response(filter: Filter, at = grid) {
 }
 const near = (got: ArrayLike<number>, expected: ArrayLike<number>, size: number) =>
   Array.from(expected).forEach((e, i) => {
-    expect(Math.abs((got[i] as number) - e)).toBeLessThanOrEqual(size);
+    expect(Math.abs(got[i]! - e)).toBeLessThanOrEqual(size);
   });
 
 test.prop([filterArbitrary, fc.double({ min: 0.1, max: 10, noNaN: true })])(
@@ -58,22 +58,22 @@ test.prop([filterArbitrary, hertz])('group delay is the slope of the phase', (fi
   const { re, im } = response(filter, frequencyGrid([f - step, f + step]));
   const [a, b, c, d] = [re[1], im[1], re[0], im[0]] as [number, number, number, number];
   const slope = -Math.atan2(b * c - a * d, a * c + b * d) / (2 * Math.PI * 2 * step);
-  const delay = filterGroupDelay(filter, frequencyGrid([f]))[0] as number;
+  const delay = filterGroupDelay(filter, frequencyGrid([f]))[0]!;
   expect(Math.abs(delay - slope)).toBeLessThanOrEqual(1e-6 * Math.abs(delay) + 1e-9 / f);
 });
 
 test.prop([fc.constantFrom(1, 2, 3, 4), hertz, hertz])('Butterworth: |H|² is 1/(1 + (f₀/f)²ⁿ)', (order, corner, f) => {
   const filter = butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner: si('frequency', corner) });
   const expected = -10 * Math.log10(1 + (corner / f) ** (2 * order));
-  expect(Math.abs((filterLevel(filter, frequencyGrid([f]))[0] as number) - expected)).toBeLessThan(1e-9);
+  expect(Math.abs(filterLevel(filter, frequencyGrid([f]))[0]! - expected)).toBeLessThan(1e-9);
 });
 
 test.prop([filterArbitrary, filterArbitrary])('two filters in turn add their levels', (first, second) => {
   const { re, im } = response(first);
   compileFilter(second)(grid, { re, im });
-  const sum = filterLevel(second, grid).map((l, i) => l + (filterLevel(first, grid)[i] as number));
+  const sum = filterLevel(second, grid).map((l, i) => l + filterLevel(first, grid)[i]!);
   near(
-    re.map((a, i) => 20 * Math.log10(Math.hypot(a, im[i] as number))),
+    re.map((a, i) => 20 * Math.log10(Math.hypot(a, im[i]!))),
     sum,
     1e-9,
   );

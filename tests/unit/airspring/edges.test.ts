@@ -59,7 +59,7 @@ describe('depth', () => {
   /** Air speed at a frequency for the wanted level: read off a design's own curves. */
   const speedAt = ({ curves }: Design, f: number, level: number): number => {
     const at = curves.frequencies.findIndex((one) => one >= f);
-    const louder = 10 ** ((level - (curves.levelHalfSpace[at] as number)) / 20);
+    const louder = 10 ** ((level - curves.levelHalfSpace[at]!) / 20);
     return (curves.airSpeedPeak?.[at] ?? 0) * louder;
   };
   test('is claimed only where the air in the vent keeps its limit at the wanted level', () => {

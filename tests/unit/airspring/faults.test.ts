@@ -87,7 +87,7 @@ test('an amplifier too strong at the end of the band already: the lowest safe fr
   // The travel at that drive, read off the curves, which go on to 200 Hz: it is Xmax at that frequency.
   const { frequencies, displacementPeak, driveVoltageRms } = (first as Met['designs'][number]).curves;
   const at = frequencies.findIndex((f) => f >= lowestSafeFrequency);
-  const travel = [at - 1, at].map((i) => ((displacementPeak[i] as number) * 150) / driveVoltageRms);
+  const travel = [at - 1, at].map((i) => (displacementPeak[i]! * 150) / driveVoltageRms);
   expect(travel[0]).toBeGreaterThan(0.009);
   expect(travel[1]).toBeLessThanOrEqual(0.009);
 });

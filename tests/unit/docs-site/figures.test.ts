@@ -40,10 +40,7 @@ test('the drawn vent is as long as the built one, and ends where legs and radius
   const line = centreLine([0.06, 0.25, 0], vent);
   const length = line
     .slice(1)
-    .reduce(
-      (sum, point, i) => sum + Math.hypot(...point.map((x, k) => x - ((line[i] as typeof point)[k] as number))),
-      0,
-    );
+    .reduce((sum, point, i) => sum + Math.hypot(...point.map((x, k) => x - (line[i] as typeof point)[k]!)), 0);
   expect(Math.abs(length / vent.length - 1)).toBeLessThan(1e-3); // chords instead of an arc
   const [x, y, z] = line.at(-1) as (typeof line)[number];
   expect(x).toBeCloseTo(0.06 + 0.08 + 0.15, 12);
@@ -54,7 +51,7 @@ test('the drawn vent is as long as the built one, and ends where legs and radius
 test('letters keep apart and above the edge, and stay put where there is room', () => {
   expect(spread([1, 5, 9], 2)).toEqual([1, 5, 9]);
   const near = [...spread([3, 3.1, 3.2, 3], 1, 2.5)].sort((a, b) => a - b);
-  near.slice(1).forEach((letter, i) => expect(letter - (near[i] as number)).toBeGreaterThan(0.95));
+  near.slice(1).forEach((letter, i) => expect(letter - near[i]!).toBeGreaterThan(0.95));
   expect(near[0]).toBeGreaterThanOrEqual(2.5);
 });
 

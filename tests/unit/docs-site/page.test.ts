@@ -62,7 +62,7 @@ describe('the page of a brief that can be met', () => {
     const levels = [...document.querySelectorAll('h1, h2, h3')].map(({ tagName }) => Number(tagName[1]));
     expect(levels[0]).toBe(1);
     expect(levels.filter((level) => level === 1)).toHaveLength(1);
-    levels.slice(1).forEach((level, i) => expect(level - (levels[i] as number)).toBeLessThanOrEqual(1));
+    levels.slice(1).forEach((level, i) => expect(level - levels[i]!).toBeLessThanOrEqual(1));
     expect(document.querySelectorAll('script, iframe, img, link:not([rel=icon])')).toHaveLength(0);
     for (const link of document.querySelectorAll('[href], [src]')) {
       const target = link.getAttribute('href') ?? link.getAttribute('src') ?? '';
@@ -137,7 +137,7 @@ describe('colours', () => {
     [1, 3, 5]
       .map((at) => Number.parseInt(colour.slice(at, at + 2), 16) / 255)
       .map((part) => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4))
-      .reduce((sum, part, i) => sum + part * ([0.2126, 0.7152, 0.0722][i] as number), 0);
+      .reduce((sum, part, i) => sum + part * [0.2126, 0.7152, 0.0722][i]!, 0);
   const contrast = (a: string, b: string) => {
     const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y) as [number, number];
     return (high + 0.05) / (low + 0.05);

@@ -28,7 +28,7 @@ describe.each(names)('%s', async (file) => {
       const { least = 0, value = 0, greatest = 0 } = attributesOf(name, input);
       expect(Number(least)).toBeLessThan(Number(value));
       expect(Number(value)).toBeLessThan(Number(greatest));
-      expect(textOf(input as Input, startsOf(model.inputs)[name] as number).replace('\u00a0', ' ')).toBe(
+      expect(textOf(input as Input, startsOf(model.inputs)[name]!).replace('\u00a0', ' ')).toBe(
         input.value.replace(/ 1$/, ''),
       );
     }

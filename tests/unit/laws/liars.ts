@@ -26,7 +26,7 @@ const withNumbers = (change: (name: string, number: number, all: Map<string, num
   ...ventedFamily,
   values: (spec, air, set) => {
     const all = new Map<string, number>();
-    ventedFamily.values(spec, air, (name, ...numbers) => all.set(name, numbers[0] as number));
+    ventedFamily.values(spec, air, (name, ...numbers) => all.set(name, numbers[0]!));
     for (const [name, number] of all) set(name, change(name, number, all));
   },
 });
@@ -71,7 +71,7 @@ const filled =
   (at: At): Law['fill'] =>
   (values, start, frequencies, { re }) =>
     frequencies.forEach((f, i) => {
-      re[i] = at(f, values[start] as number, i);
+      re[i] = at(f, values[start]!, i);
     });
 
 /** The vent as a line whose matrix may be a lie. */
@@ -124,9 +124,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
       ...ventedFamily,
       values: (spec, air, set) =>
         ventedFamily.values(spec, air, (name, ...numbers) =>
-          name === 'Mms'
-            ? set(name, (numbers[0] as number) * (1 + 0.02 * (air.density / 1.2041 - 1)))
-            : set(name, ...numbers),
+          name === 'Mms' ? set(name, numbers[0]! * (1 + 0.02 * (air.density / 1.2041 - 1))) : set(name, ...numbers),
         ),
     },
   ],
@@ -255,7 +253,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
       ...ventedFamily,
       values: (spec, air, set) =>
         ventedFamily.values(spec, air, (name, ...numbers) =>
-          name === 'vent' ? set(name, ((numbers[0] as number) * 1.2041) / air.density) : set(name, ...numbers),
+          name === 'vent' ? set(name, (numbers[0]! * 1.2041) / air.density) : set(name, ...numbers),
         ),
     },
   ],
@@ -300,7 +298,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     'it adds to what is there',
     'cloth: changes nothing that it reads',
     leaking((values, at, frequencies, { re }) => {
-      for (let i = 0; i < re.length; i++) re[i] = (re[i] as number) + (values[at] as number);
+      for (let i = 0; i < re.length; i++) re[i] = re[i]! + values[at]!;
       frequencies.sort();
     }),
   ],
@@ -338,7 +336,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     'the slot of another',
     'cloth: reads its own slots',
     leaking((values, _, frequencies, { re }) => {
-      re.fill(Math.abs(values[0] as number) || 2e-6, 0, frequencies.length);
+      re.fill(Math.abs(values[0]!) || 2e-6, 0, frequencies.length);
     }),
   ],
   [
@@ -353,7 +351,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     'a one-way duct',
     'reciprocal',
     ventLine(({ B }, i) => {
-      B.im[i] = 1.02 * (B.im[i] as number);
+      B.im[i] = 1.02 * B.im[i]!;
     }),
   ],
   [
@@ -361,8 +359,8 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     'vent: gives no power',
     ventLine(({ A, D, B, C }, i) => {
       // Reciprocal as before: AD − BC of a line that is gained along its way, not lost.
-      const [a, d] = [A.re[i] as number, D.re[i] as number];
-      const [b, c] = [B.im[i] as number, C.im[i] as number];
+      const [a, d] = [A.re[i]!, D.re[i]!];
+      const [b, c] = [B.im[i]!, C.im[i]!];
       const [cosh, sinh] = [Math.cosh(-0.01), Math.sinh(-0.01)];
       const z = Math.sqrt(b / c);
       const sine = b / z;

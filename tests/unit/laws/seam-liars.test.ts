@@ -76,7 +76,7 @@ describe('radiations', () => {
       { sources: ['own'] },
     );
   const put = (out: Float64Array, place: number, by: number) => {
-    out[place] = by * (out[place] as number);
+    out[place] = by * out[place]!;
   };
   test.each([
     ['diameter for radius', 'the power of a point source at long waves', lying(() => {}, 2)],
@@ -139,8 +139,8 @@ describe('sections', () => {
       'the other sign of time',
       'walls take power',
       layer((out) => {
-        out[1] = -(out[1] as number);
-        out[3] = -(out[3] as number);
+        out[1] = -out[1]!;
+        out[3] = -out[3]!;
       }),
     ],
     [
@@ -152,7 +152,7 @@ describe('sections', () => {
       '1 − F 2 % off',
       'F and 1 − F are one',
       layer((out) => {
-        out[2] = 1.02 * (out[2] as number);
+        out[2] = 1.02 * out[2]!;
       }),
     ],
   ] as const)('%s: %s', (_, law, liar) => {
@@ -224,7 +224,7 @@ describe('elements over frequency', () => {
     stands: 'impedance',
     parameters: ['K', 'n'],
     fill: (values, at, frequencies, { re, im }) => {
-      const [K, n] = [values[at] as number, values[at + 1] as number];
+      const [K, n] = [values[at]!, values[at + 1]!];
       frequencies.forEach((f, i) => {
         const size = K * (2 * Math.PI * f) ** n;
         re[i] = size * Math.cos((n * Math.PI) / 2);
@@ -243,7 +243,7 @@ describe('elements over frequency', () => {
     expect(brokenLaws(lawElementLaws(eddy, { values: [...values, 1] }))).toContain('as many values as parameters');
     const fill: Law['fill'] = (all, at, ...rest) => {
       eddy.fill(all, at, ...rest);
-      all[at] = 1.02 * (all[at] as number);
+      all[at] = 1.02 * all[at]!;
     };
     const found = brokenLaws(lawElementLaws({ ...eddy, fill }, { values }));
     expect(found).toContain('changes nothing that it reads');
@@ -255,7 +255,7 @@ describe('elements over frequency', () => {
       fill: (all, at, frequencies, out) => {
         honest.fill(all, at, frequencies, out);
         frequencies.forEach((f, i) => {
-          if (f > 4000) out.D.re[i] = 1.02 * (out.D.re[i] as number);
+          if (f > 4000) out.D.re[i] = 1.02 * out.D.re[i]!;
         });
       },
     };

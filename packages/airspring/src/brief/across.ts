@@ -36,11 +36,11 @@ export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: 
 
 function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: Faultless<ReadBrief['space']>): void {
   const edges = EDGES.filter((edge) => space[edge] !== undefined);
-  const [least] = [...edges].sort((a, b) => (space[a] as number) - (space[b] as number));
-  if (least !== undefined && 2 * (space.panelThickness ?? 0) >= (space[least] as number)) {
+  const [least] = [...edges].sort((a, b) => space[a]! - space[b]!);
+  if (least !== undefined && 2 * (space.panelThickness ?? 0) >= space[least]!) {
     contradicts('space.panelThickness', written.panelThickness, `less than half of space.${least}, ${written[least]}`);
   }
-  const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * (space[edge] as number), 1) : Infinity;
+  const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * space[edge]!, 1) : Infinity;
   const whole = Math.min(cuboid, space.volume ?? Infinity);
   if (space.bracing !== undefined && space.bracing >= whole) {
     contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${litres(whole)}`);

@@ -5,15 +5,15 @@ function distance(a: string, b: string): number {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
       const change = a[i - 1] === b[j - 1] ? 0 : 1;
-      let least = Math.min((last[j] as number) + 1, (row[j - 1] as number) + 1, (last[j - 1] as number) + change);
+      let least = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + change);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
-        least = Math.min(least, (beforeLast[j - 2] as number) + 1);
+        least = Math.min(least, beforeLast[j - 2]! + 1);
       }
       row.push(least);
     }
     [beforeLast, last] = [last, row];
   }
-  return last[b.length] as number;
+  return last[b.length]!;
 }
 
 /** A word without the differences of hurried writing: case, blanks, underscores and hyphens. */

@@ -18,7 +18,7 @@ export const forcesCancel = (holes: readonly Hole[]): boolean =>
       if (axes[face] !== axis) continue;
       const sign = near.includes(face) ? 1 : -1;
       [1, across, up].forEach((part, i) => {
-        sums[i] = (sums[i] as number) + sign * part;
+        sums[i] = sums[i]! + sign * part;
       });
     }
     return sums.every((sum) => Math.abs(sum) < ROUNDING);

@@ -44,7 +44,7 @@ function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: 
 /** Inner edges below which no box holds these bodies; those of `driverLayout` where none are told. */
 export function leastFor(job: Job, choice: DriverChoice, bodies = driverLayout(job, choice).bodies) {
   const least = bodies.map((body) => leastOf(job, body));
-  return [0, 1, 2].map((axis) => Math.max(...least.map((edges) => edges[axis] as number))) as [number, number, number];
+  return [0, 1, 2].map((axis) => Math.max(...least.map((edges) => edges[axis]!))) as [number, number, number];
 }
 
 /** What stands in a box whatever its kind. */

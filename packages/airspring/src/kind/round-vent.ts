@@ -62,7 +62,7 @@ export function straightOrBentAtMost(
     const inwards = axis === 0 ? width : axis === 1 ? height : depth;
     const one = axis === 0 ? height : width;
     const other = axis === 2 ? height : depth;
-    const t = thickness[face] as number;
+    const t = thickness[face]!;
     most = Math.max(most, t + inwards - clearance);
     if (!vent.bend) continue;
     const first = inwards - bendRadius - outerDiameter / 2;

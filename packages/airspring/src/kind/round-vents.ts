@@ -113,7 +113,7 @@ export function roundVents(
     },
     room: (width, height, depth, [, , diameter = 0]) => {
       longest(width, height, depth, bodyAt(diameter), both);
-      return Math.max(both[0] as number, both[1] as number) || -1;
+      return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, [, , diameter = 0]) =>
       straightOrBentAtMost(whole, width, height, depth, bodyAt(diameter)),

@@ -105,8 +105,8 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   const whole = { ...driverLayout(job, choice), vent: layout };
   const longest = compileLongestSlot(whole);
   const both = new Float64Array(2);
-  const widthOf = (point: Point): number => (full ? (point[3] as number) : stated);
-  const heightOf = (point: Point): number => point[2] as number;
+  const widthOf = (point: Point): number => (full ? point[3]! : stated);
+  const heightOf = (point: Point): number => point[2]!;
   const slotBody = { longSide: 0, shortSide: 0, wall, clearance: 0 };
   const bodyAt = (width: number, height: number): SlotBody => {
     slotBody.longSide = Math.max(width, height);
@@ -179,7 +179,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
       // On the lattice a width stands for all boxes that are a little wider; `settle` makes it the box's own.
       if (full && (width < asked - 1e-9 || width > asked * WIDTH_WINDOW)) return -1;
       longest(width, height, depth, bodyAt(full ? width : asked, heightOf(point)), both);
-      return Math.max(both[0] as number, both[1] as number) || -1;
+      return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, point) => {
       if (full && (width < widthOf(point) - 1e-9 || width > widthOf(point) * WIDTH_WINDOW)) return -1;

@@ -30,7 +30,7 @@ function panelsOf({ along, vent: { face }, centre, edges, width, height }: Place
   ] as const;
   const near = (axis: number) => {
     const at = centre[axis] ?? 0;
-    const far = (edges[axis] as number) - at;
+    const far = edges[axis]! - at;
     return { from: Math.min(at, far), name: names[axis]?.[at <= far ? 0 : 1] as string };
   };
   const axes = [0, 1, 2].filter((axis) => axis !== inwards);

@@ -130,7 +130,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   }
 
   /** The length in whole millimetres where the point was settled. */
-  const ventLength = (point: Point): number => lengthOf(point)(point[0] as number, point[1] as number);
+  const ventLength = (point: Point): number => lengthOf(point)(point[0]!, point[1]!);
 
   function place(edges: readonly [number, number, number], point: Point) {
     const placed = fit({
@@ -149,9 +149,9 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     const { point } = finished;
     const length = wholeMillimetres(ventLength(point));
     const vent = { ...vents.section(point), length: metres(length) };
-    const netVolume = si('volume', point[0] as number);
+    const netVolume = si('volume', point[0]!);
     const tuned = tuning({ vent, netVolume, panelThickness: metres(t) }, job.air);
-    const fb = tuned.ok ? tuned.fb : (point[1] as number);
+    const fb = tuned.ok ? tuned.fb : point[1]!;
     return {
       ...vents.tell(finished, length, fb),
       dip: 'close to the tuning',
@@ -182,8 +182,8 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, (point) => ({
       drivers,
-      netVolume: si('volume', point[0] as number),
-      fb: si('frequency', point[1] as number),
+      netVolume: si('volume', point[0]!),
+      fb: si('frequency', point[1]!),
       ...losses,
       ventArea: si('area', area(point)),
       sourceResistance: si('resistance', job.amplifier.sourceResistance),

@@ -79,7 +79,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       inner: Object.values(inner) as unknown as readonly [number, number, number],
       panelThickness: space.panelThickness,
       outerVolume: criteria.volume,
-      netVolume: point[0] as number,
+      netVolume: point[0]!,
       panels: [...panelsOf(edges, space.panelThickness), ...boards],
       holes: [...driversHoles, ...holes],
       solids: fit.solids,

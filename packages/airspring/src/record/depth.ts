@@ -14,8 +14,8 @@ export function readingsOf(system: System, { probe, integrated }: Load, frequenc
   const network = { values, topology: { ...topology, probes: { ...topology.probes, load: probe } } };
   const { re, im } = probeNamed(probeColumns(compileNetwork(network), frequencies), 'load');
   return re.map((a, i) => {
-    const peak = Math.SQRT2 * Math.hypot(a, im[i] as number);
-    return integrated ? peak / (2 * Math.PI * (frequencies[i] as number)) : peak;
+    const peak = Math.SQRT2 * Math.hypot(a, im[i]!);
+    return integrated ? peak / (2 * Math.PI * frequencies[i]!) : peak;
   });
 }
 
@@ -39,16 +39,16 @@ export function depthOf(
   const { levelHalfSpace, binding } = greatestLevel(system, limits, grid);
   const spare = (level: number) => level - wanted.level;
   let first = POINTS - 1;
-  while (first >= 0 && spare(levelHalfSpace[first] as number) >= 0) first--;
+  while (first >= 0 && spare(levelHalfSpace[first]!) >= 0) first--;
   if (first < 0) return { depth: cutoff };
-  const at = (f: number) => spare(greatestLevel(system, limits, [f]).levelHalfSpace[0] as number);
+  const at = (f: number) => spare(greatestLevel(system, limits, [f]).levelHalfSpace[0]!);
   const above = grid[first + 1];
-  const root = above === undefined ? undefined : bracketedRoot(at, grid[first] as number, above, 1e-6);
+  const root = above === undefined ? undefined : bracketedRoot(at, grid[first]!, above, 1e-6);
   const depth = Math.min(wanted.lowest, (root?.ok ? root.x : (above ?? wanted.lowest)) + SHARP);
   const below: Below = {
     binding: binding[first] as string,
     frequency: cutoff,
-    times: 10 ** (-spare(levelHalfSpace[0] as number) / 20),
+    times: 10 ** (-spare(levelHalfSpace[0]!) / 20),
     ...(own && loadAt(system, own, cutoff, wanted.level)),
   };
   return { depth, below };
@@ -63,8 +63,8 @@ function loadAt(
 ): Pick<Below, 'load'> {
   const one = Float64Array.of(frequency);
   const { levelHalfSpace, driveVoltageRms } = greatestLevel(system, [UNIT_DRIVE], one);
-  const drive = (driveVoltageRms[0] as number) * 10 ** ((level - (levelHalfSpace[0] as number)) / 20);
-  const reading = (readingsOf(system, load, one)[0] as number) * drive;
+  const drive = driveVoltageRms[0]! * 10 ** ((level - levelHalfSpace[0]!) / 20);
+  const reading = readingsOf(system, load, one)[0]! * drive;
   if (reading <= load.capacity(point)) return {};
   return { load: { value: reading * load.perReading(point), meaning: load.meaning, subject: load.below } };
 }

@@ -17,7 +17,7 @@ export function wishMargins({ wishes, variants }: Search, { excess, variant }: B
     const { path, what, quantity, unit, allowed, sense } = wish;
     if (!(allowed < Infinity) || foreign(path)) return [];
     const text = (value: number) => format(quantity, value, unit as never, 4);
-    const over = excess[i] as number;
+    const over = excess[i]!;
     return [
       { path, what, value: text(neededFor(wish, over)), limit: text(allowed), sense, relative: Math.expm1(over) },
     ];

@@ -48,8 +48,8 @@ export function guardOf(
   for (let corner = Math.ceil(found.frequency) / 2; corner <= lowest; corner += 0.5) {
     const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
     const holds = displacementPeak.every((x, i) => {
-      const passed = 10 ** ((taken[i] as number) / 20);
-      return x * passed <= Xmax && (own[i] as number) * passed <= capacity;
+      const passed = 10 ** (taken[i]! / 20);
+      return x * passed <= Xmax && own[i]! * passed <= capacity;
     });
     if (holds) return { ...safe, highPass: { order: 2, corner, costAtLowest: -(taken.at(-1) as number) } };
   }

@@ -15,7 +15,7 @@ function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[])
   const stretches: { from: number; to: number; binding: string }[] = [];
   binding.forEach((name, i) => {
     const last = stretches.at(-1);
-    const f = frequencies[i] as number;
+    const f = frequencies[i]!;
     if (last?.binding === name) last.to = f;
     else stretches.push({ from: last?.to ?? f, to: f, binding: name });
   });
@@ -24,8 +24,8 @@ function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[])
 
 const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign = 1): At => {
   let at = 0;
-  for (let i = 1; i < values.length; i++) if (sign * (values[i] as number) > sign * (values[at] as number)) at = i;
-  return { frequency: frequencies[at] as number, value: values[at] as number };
+  for (let i = 1; i < values.length; i++) if (sign * values[i]! > sign * values[at]!) at = i;
+  return { frequency: frequencies[at]!, value: values[at]! };
 };
 
 /** Everything that can give out: the driver, the kind's own parts, the amplifier. */
@@ -75,7 +75,7 @@ export function soundOf(
   const loudest = greatestLevel(system, limits, band);
   const perVolt = respond(system, band);
   const driveFor = perVolt.levelHalfSpace.map((level) => 10 ** ((wanted.level - level) / 20));
-  const scaled = (column: Float64Array) => column.map((value, i) => value * (driveFor[i] as number));
+  const scaled = (column: Float64Array) => column.map((value, i) => value * driveFor[i]!);
   const currents = scaled(perVolt.currentRms);
   const heat = currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count);
 
@@ -137,6 +137,6 @@ function ownLoad(
 ) {
   const readings = readingsOf(system, load, band);
   const perReading = load.perReading(point);
-  const values = readings.map((reading, i) => reading * perReading * (driveFor[i] as number));
+  const values = readings.map((reading, i) => reading * perReading * driveFor[i]!);
   return { what: load.what, meaning: load.meaning, at: worst(band, values), limit: load.capacity(point) * perReading };
 }

@@ -62,7 +62,7 @@ export function compileBox(
   const { acoustic, geometric } = variant;
   const edges = (['width', 'height', 'depth'] as const).map((edge, axis) => ({
     unit: MM,
-    from: (variant.least[axis] as number) + 2 * t,
+    from: variant.least[axis]! + 2 * t,
     to: scope.beyond ? space[edge] * SPACE_BEYOND : space[edge],
   }));
   const axes = [
@@ -83,13 +83,13 @@ export function compileBox(
   function pointAt(cell: Cell): Point | undefined {
     const value = (i: number) => {
       const { unit, from, to } = axes[i] as (typeof axes)[number];
-      return valueAt(cell[i] as number, unit, from, to);
+      return valueAt(cell[i]!, unit, from, to);
     };
     let before = -variant.contents;
     let product = 1;
     for (let axis = 0; axis < 3; axis++) {
       outer[axis] = value(axis);
-      product *= Math.max(0, (outer[axis] as number) - 2 * t);
+      product *= Math.max(0, outer[axis]! - 2 * t);
     }
     before += product;
     if (!(before > 0)) return undefined;
@@ -147,8 +147,8 @@ export function compileBox(
 export function cellOf({ acoustic, geometric }: Variant, edges: ArrayLike<number>, point: Point): number[] {
   const whole = (value: number, unit: number) => Math.round(value / unit);
   return [
-    ...[0, 1, 2].map((axis) => whole(edges[axis] as number, MM)),
-    ...geometric.map(({ unit }, i) => whole(point[1 + acoustic.length + i] as number, unit)),
-    ...acoustic.map(({ unit }, i) => whole(point[1 + i] as number, unit)),
+    ...[0, 1, 2].map((axis) => whole(edges[axis]!, MM)),
+    ...geometric.map(({ unit }, i) => whole(point[1 + acoustic.length + i]!, unit)),
+    ...acoustic.map(({ unit }, i) => whole(point[1 + i]!, unit)),
   ];
 }

@@ -16,7 +16,7 @@ const NEAR_MISS = 0.04;
 /** The wishes that a box meets, as bits. */
 const metBy = (excess: Float64Array): number => {
   let bits = 0;
-  for (let i = 0; i < excess.length; i++) if ((excess[i] as number) <= 0) bits |= 1 << i;
+  for (let i = 0; i < excess.length; i++) if (excess[i]! <= 0) bits |= 1 << i;
   return bits;
 };
 
@@ -42,7 +42,7 @@ export function conflictOf(search: Search): Conflict {
   const deepest = first[0];
   // Where no box can be made at all, no wish is to blame.
   if (deepest === undefined) return { wishes: [], fallenAtEnd: false };
-  const fallenAtEnd = (deepest.excess[depth] as number) >= Math.log(highest / lowest);
+  const fallenAtEnd = deepest.excess[depth]! >= Math.log(highest / lowest);
   const met = new Set<number>(first.flatMap((box) => (box === undefined ? [] : [metBy(box.excess)])));
   const known = new Map<number, boolean>();
   const possible = (set: number): boolean => {

@@ -25,7 +25,7 @@ export const costByPoints = (job: Job, weights: Weights): Cost => ({
 export const costByMiss = (places: readonly number[]): Cost => ({
   of: (excess) => {
     let sum = 0;
-    for (const place of places) sum += Math.max(0, excess[place] as number);
+    for (const place of places) sum += Math.max(0, excess[place]!);
     return sum;
   },
   slack: 0.02,

@@ -59,8 +59,8 @@ export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: 
   for (let i = BELOW - 1; i >= 0; i--) {
     const [low, high] = [belowAt(lowest, i), belowAt(lowest, i + 1)];
     if (high <= depth) break;
-    if ((loadBelow[i] as number) > capacity) {
-      const [a, b] = [loadBelow[i] as number, loadBelow[i + 1] as number];
+    if (loadBelow[i]! > capacity) {
+      const [a, b] = [loadBelow[i]!, loadBelow[i + 1]!];
       return Math.max(depth, crossingAt(low, high, a / capacity, b / capacity));
     }
   }
@@ -69,8 +69,8 @@ export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: 
 
 /** |z| without the scaling in `hypot` for very large and small numbers, which takes five times as long. */
 function magnitude({ re, im }: ComplexColumn, i: number): number {
-  const a = re[i] as number;
-  const b = im[i] as number;
+  const a = re[i]!;
+  const b = im[i]!;
   return Math.sqrt(a * a + b * b);
 }
 
@@ -80,13 +80,13 @@ function magnitude({ re, im }: ComplexColumn, i: number): number {
  */
 function greatestOf(values: Float64Array, grid: Float64Array, at: number): number {
   let top = 0;
-  for (let i = 1; i < values.length; i++) if ((values[i] as number) > (values[top] as number)) top = i;
-  const b = values[top] as number;
+  for (let i = 1; i < values.length; i++) if (values[i]! > values[top]!) top = i;
+  const b = values[top]!;
   if (top === 0 || top === values.length - 1) return b;
-  const middle = grid[at + top] as number;
-  const left = Math.log((grid[at + top - 1] as number) / middle);
-  const right = Math.log((grid[at + top + 1] as number) / middle);
-  const [fall, drop] = [(values[top - 1] as number) - b, (values[top + 1] as number) - b];
+  const middle = grid[at + top]!;
+  const left = Math.log(grid[at + top - 1]! / middle);
+  const right = Math.log(grid[at + top + 1]! / middle);
+  const [fall, drop] = [values[top - 1]! - b, values[top + 1]! - b];
   const curve = (fall / left - drop / right) / (left - right);
   const slope = drop / right - curve * right;
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
@@ -170,19 +170,19 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   return (point, out) => {
     loadPoint(point);
     sweep(grid, columns);
-    out.cutoff = grid[0] as number;
+    out.cutoff = grid[0]!;
     let above = 0;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
     let held = 0;
     let usedAbove = 0;
     for (let i = BELOW + BAND - 1; i >= 0; i--) {
-      const f = grid[i] as number;
+      const f = grid[i]!;
       const u = magnitude(flow, i) * f;
       levels[i] = u;
       if (open && u < fallen) {
         open = false;
-        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(f, grid[i + 1] as number, u, above);
+        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(f, grid[i + 1]!, u, above);
       }
       above = u;
       const drive = asked / u;
@@ -199,7 +199,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       if (i <= BELOW) out.loadBelow[i] = l * Math.SQRT2;
       if (i > BELOW || held > 0) continue;
       const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
-      if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1] as number, used, usedAbove);
+      if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1]!, used, usedAbove);
       usedAbove = used;
     }
     out.depth = Math.max(out.cutoff, held);

@@ -43,7 +43,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
   const price = (cost: Cost, box: Box | undefined) =>
     box === undefined ? Infinity : cost.of(box.excess, box.criteria);
   const near = (k: number) =>
-    (starts[k] as Start[]).filter((start) => start.cost < (best[k] as number) + (costs[k] as Cost).slack);
+    (starts[k] as Start[]).filter((start) => start.cost < best[k]! + (costs[k] as Cost).slack);
   let ends = costs.map((cost, k) => refine(cost, near(k), makerOf));
   for (let round = 0; scope.thorough && round < ROUNDS; round++) {
     const around = new Map<Box, (Start | undefined)[]>();
@@ -106,7 +106,7 @@ function promisingOf(
   costs.forEach(({ slack }, k) => {
     const ranked = first
       .map((found, index) => ({ index, cost: found[k]?.cost ?? Infinity }))
-      .filter(({ cost }) => cost <= (best[k] as number) + MARGIN * slack || best[k] === Infinity)
+      .filter(({ cost }) => cost <= best[k]! + MARGIN * slack || best[k] === Infinity)
       .sort((a, b) => a.cost - b.cost);
     for (const { index } of ranked.slice(0, most)) kept.add(index);
   });
@@ -134,9 +134,7 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
       if (price < (cheapest?.cost ?? Infinity)) cheapest = { box, cost: price };
       return price;
     };
-    const start = cellOf(variant, edges, point).map((whole, i) =>
-      Math.min(upper[i] as number, Math.max(lower[i] as number, whole)),
-    );
+    const start = cellOf(variant, edges, point).map((whole, i) => Math.min(upper[i]!, Math.max(lower[i]!, whole)));
     descend(price, nearby(start, upper, price), { lower, upper, firstStep: FIRST_STEP });
   }
   return cheapest?.box;
@@ -147,7 +145,7 @@ function nearby(cell: readonly number[], upper: readonly number[], price: (cell:
   if (price(cell) < Infinity) return cell;
   for (const up of [1, 2, 4, 8, 16]) {
     for (const axes of [[0], [1], [2], [0, 1, 2], [cell.length - 1], [0, 1, 2, cell.length - 1]]) {
-      const near = cell.map((whole, i) => (axes.includes(i) ? Math.min(upper[i] as number, whole + up) : whole));
+      const near = cell.map((whole, i) => (axes.includes(i) ? Math.min(upper[i]!, whole + up) : whole));
       if (price(near) < Infinity) return near;
     }
   }

@@ -41,15 +41,15 @@ function yieldingOf(search: Search): Yielding {
   const fixed = [...wishes.list.keys()].filter((i) => i !== LEVEL && !eased.includes(i));
   const highestBeginning = Math.max(0, Math.log(highest / SHORTEST_BAND / lowest));
   return (excess) => {
-    if ((excess[LOWEST] as number) > highestBeginning) return { cost: Infinity, down: 0 };
+    if (excess[LOWEST]! > highestBeginning) return { cost: Infinity, down: 0 };
     let cost = 0;
-    for (const i of fixed) cost += (weights[i] as number) * Math.max(0, excess[i] as number);
-    const least = Math.max(0, excess[LEVEL] as number);
+    for (const i of fixed) cost += weights[i]! * Math.max(0, excess[i]!);
+    const least = Math.max(0, excess[LEVEL]!);
     let best = { cost: Infinity, down: least };
     for (const i of [LEVEL, ...eased]) {
-      const down = Math.max(least, excess[i] as number);
-      let loud = (weights[LEVEL] as number) * down;
-      for (const k of eased) loud += (weights[k] as number) * Math.max(0, (excess[k] as number) - down);
+      const down = Math.max(least, excess[i]!);
+      let loud = weights[LEVEL]! * down;
+      for (const k of eased) loud += weights[k]! * Math.max(0, excess[k]! - down);
       if (loud < best.cost) best = { cost: loud, down };
     }
     return { cost: cost + best.cost, down: best.down };
@@ -105,8 +105,8 @@ function leastYield(search: Search, path: string): number {
     (i) => i === index || (path === 'wanted.level' && list[i]?.easedByLevel === true),
   );
   const rest = [...list.keys()].filter((i) => !yields.includes(i));
-  const over = (excess: Float64Array) => Math.max(0, ...yields.map((i) => excess[i] as number));
-  const others = (excess: Float64Array) => rest.reduce((sum, i) => sum + Math.max(0, excess[i] as number), 0);
+  const over = (excess: Float64Array) => Math.max(0, ...yields.map((i) => excess[i]!));
+  const others = (excess: Float64Array) => rest.reduce((sum, i) => sum + Math.max(0, excess[i]!), 0);
   const cost: Cost = { of: (excess) => 1e3 * others(excess) + over(excess), slack: 0.02, least: 0 };
   const [best] = explore(search, [cost], BEYOND);
   return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
@@ -128,7 +128,7 @@ function yieldedAt(search: Search, ratio: number, step: number): Yielded | undef
   const { down, cost } = yielding(box.excess);
   const excess = Float64Array.from(box.excess);
   const lowest = placeOf(search, 'wanted.lowest');
-  if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest] as number) + Math.log(ratio);
+  if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest]!) + Math.log(ratio);
   return { excess, down, cost: cost + weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio) };
 }
 
@@ -176,7 +176,7 @@ function likeliest(search: Search): number[] {
     const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
     return costByChoice(shorter, costByYielding(yieldingOf(shorter)), BEYOND).map((cost) => cost + Math.log(ratio));
   });
-  const least = (place: number) => Math.min(...costs.map((list) => list[place] as number));
+  const least = (place: number) => Math.min(...costs.map((list) => list[place]!));
   return places
     .sort((a, b) => least(a) - least(b))
     .slice(0, LIKELIEST)
@@ -200,7 +200,7 @@ export function nearestBrief(whole: Search): { brief: Written; changes: Change[]
   const met = (brief: Written) => canBeMet(again(brief));
   /** What is left of an excess when the level is lowered. */
   const overOf = (wish: Wish, i: number) =>
-    wish.path === 'wanted.level' ? down : (excess[i] as number) - (wish.easedByLevel ? down : 0);
+    wish.path === 'wanted.level' ? down : excess[i]! - (wish.easedByLevel ? down : 0);
   for (let margin = 0.002; margin < 0.3; margin *= 3) {
     const all = list.flatMap((wish, i) => {
       const over = overOf(wish, i);

@@ -60,7 +60,7 @@ export function edgesOf(
     let count = 0;
     for (let axis = 0; axis < 3; axis++) {
       if ((free >> axis) & 1) {
-        share *= proportion[axis] as number;
+        share *= proportion[axis]!;
         count++;
       }
     }
@@ -71,17 +71,17 @@ export function edgesOf(
     // The edge furthest beyond its bound is set first, since what it leaves decides the others.
     for (let axis = 0; axis < 3; axis++) {
       if (!((free >> axis) & 1)) continue;
-      const edge = scale * (proportion[axis] as number);
+      const edge = scale * proportion[axis]!;
       out[axis] = edge;
-      const beyond = Math.max(edge / (most[axis] as number), (least[axis] as number) / edge);
+      const beyond = Math.max(edge / most[axis]!, least[axis]! / edge);
       if (beyond > worst * (1 + 1e-12)) {
         worst = beyond;
         over = axis;
       }
     }
     if (over < 0) return true;
-    out[over] = (out[over] as number) > (most[over] as number) ? (most[over] as number) : (least[over] as number);
-    left /= out[over] as number;
+    out[over] = out[over]! > most[over]! ? most[over]! : least[over]!;
+    left /= out[over]!;
     free &= ~(1 << over);
   }
 }

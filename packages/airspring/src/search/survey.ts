@@ -80,7 +80,7 @@ export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes:
       acoustic.map((axis, i) =>
         within(
           axis,
-          NEAR.map((part) => (others[i] as number) * axis.ratio ** part),
+          NEAR.map((part) => others[i]! * axis.ratio ** part),
         ),
       ),
     ),
@@ -88,7 +88,7 @@ export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes:
       geometric.map((axis, i) =>
         within(
           axis,
-          NEAR_UNITS.map((units) => (others[acoustic.length + i] as number) + units * axis.unit),
+          NEAR_UNITS.map((units) => others[acoustic.length + i]! + units * axis.unit),
         ),
       ),
     ),
@@ -130,7 +130,7 @@ export function surveyVariant(
   const mayWin = (): boolean => {
     for (let k = 0; k < costs.length; k++) {
       const { of, slack } = costs[k] as Cost;
-      const limit = Math.min(own[k] as number, (best[k] as number) + slack);
+      const limit = Math.min(own[k]!, best[k]! + slack);
       if (of(excess, criteria) < limit) return true;
     }
     return false;
@@ -139,7 +139,7 @@ export function surveyVariant(
   const setLeast = (volume: number): boolean => {
     if (!edgesOf(cube, variant.least, volume, inner)) return false;
     let outer = 1;
-    for (let axis = 0; axis < 3; axis++) outer *= (inner[axis] as number) + t;
+    for (let axis = 0; axis < 3; axis++) outer *= inner[axis]! + t;
     criteria.volume = outer;
     return true;
   };
@@ -158,13 +158,13 @@ export function surveyVariant(
     }
     if (table[step] === -2) {
       const stands = edgesOf(shapes[shape] as Shape, variant.least, ROOM_FROM * ROOM_RATIO ** step, inner);
-      table[step] = stands ? variant.room(inner[0] as number, inner[1] as number, inner[2] as number, point) : -1;
+      table[step] = stands ? variant.room(inner[0]!, inner[1]!, inner[2]!, point) : -1;
     }
-    return table[step] as number;
+    return table[step]!;
   };
 
   for (const volume of Array.from(volumes)) {
-    if (costs.every(({ least }, k) => (best[k] as number) <= least)) break;
+    if (costs.every(({ least }, k) => best[k]! <= least)) break;
     if (!setLeast(volume + variant.contents)) continue;
     for (const sound of acoustic) {
       let judged = false;
@@ -208,23 +208,22 @@ export function surveyVariant(
       if (!edgesOf(shape, variant.least, volume, inner)) continue;
       if (shape.held === 0) {
         beyond = 0;
-        for (let axis = 0; axis < 3; axis++)
-          if ((inner[axis] as number) > (shape.full[axis] as number)) beyond |= 1 << axis;
+        for (let axis = 0; axis < 3; axis++) if (inner[axis]! > shape.full[axis]!) beyond |= 1 << axis;
       }
       const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
       if (parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       edges[0] = w + t;
       edges[1] = h + t;
       edges[2] = d + t;
-      criteria.volume = (edges[0] as number) * (edges[1] as number) * (edges[2] as number);
+      criteria.volume = edges[0]! * edges[1]! * edges[2]!;
       wishes.size(edges, excess);
       if (!mayWin()) continue;
       if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, volume))) continue;
       for (let k = 0; k < costs.length; k++) {
         const cost = (costs[k] as Cost).of(excess, criteria);
-        if (!(cost < (own[k] as number))) continue;
+        if (!(cost < own[k]!)) continue;
         own[k] = cost;
-        if (cost < (best[k] as number)) best[k] = cost;
+        if (cost < best[k]!) best[k] = cost;
         found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
       }
     }

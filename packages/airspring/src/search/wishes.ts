@@ -16,7 +16,7 @@ const sizeWishes = ({ space, units }: Job): SizeWish[] => [
       allowed: space[edge],
       sense: 'at most',
       weight: 'small',
-      needed: (edges) => edges[axis] as number,
+      needed: (edges) => edges[axis]!,
     }),
   ),
   {
@@ -27,7 +27,7 @@ const sizeWishes = ({ space, units }: Job): SizeWish[] => [
     allowed: space.volume,
     sense: 'at most',
     weight: 'small',
-    needed: (edges) => (edges[0] as number) * (edges[1] as number) * (edges[2] as number),
+    needed: (edges) => edges[0]! * edges[1]! * edges[2]!,
   },
 ];
 
@@ -140,12 +140,12 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
       out.fill(-1, common);
       // A part that gives out limits the level as the cone does.
       if (variant.load?.ofPart !== undefined) {
-        out[level] = Math.max(out[level] as number, Math.log(load / variant.load.capacity(point)));
+        out[level] = Math.max(out[level]!, Math.log(load / variant.load.capacity(point)));
       }
       const places = placesIn.get(variant) as number[];
       for (let i = 0; i < places.length; i++) {
         const wish = variant.wishes[i] as KindWish;
-        out[places[i] as number] = excessOf(wish, wish.needed(point, load));
+        out[places[i]!] = excessOf(wish, wish.needed(point, load));
       }
     },
   };
@@ -173,6 +173,6 @@ export function neededFor({ quantity, sense, allowed }: Wish, excess: number): n
 /** The sum of all excesses above 0; it is 0 when every wish is met. */
 export function missed(excess: ArrayLike<number>): number {
   let sum = 0;
-  for (let i = 0; i < excess.length; i++) if ((excess[i] as number) > 0) sum += excess[i] as number;
+  for (let i = 0; i < excess.length; i++) if (excess[i]! > 0) sum += excess[i]!;
   return sum;
 }

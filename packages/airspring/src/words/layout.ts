@@ -54,12 +54,12 @@ export function table(align: string, rows: readonly (readonly string[])[]): stri
   const last = align.length - 1;
   const widths = [...align].map((_, column) => Math.max(...rows.map((row) => width(row[column] ?? ''))));
   const before = widths.slice(0, last).reduce((sum, one) => sum + one + 2, 2);
-  const room = Math.max(8, Math.min(widths[last] as number, COLUMNS - before));
+  const room = Math.max(8, Math.min(widths[last]!, COLUMNS - before));
   return rows
     .map((row) => {
       const cells = [...align.slice(0, last)].map((side, column) => {
         const text = row[column] ?? '';
-        const pad = repeat(' ', (widths[column] as number) - width(text));
+        const pad = repeat(' ', widths[column]! - width(text));
         return side === 'r' ? pad + text : text + pad;
       });
       return lines(row[last] ?? '', room)

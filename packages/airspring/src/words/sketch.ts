@@ -33,10 +33,10 @@ const MARGIN = 9;
 function readAt(frequencies: readonly number[], values: readonly number[], f: number): number | undefined {
   const above = frequencies.findIndex((one) => one >= f * (1 - 1e-9));
   if (above < 0) return undefined;
-  const [high, low] = [frequencies[above] as number, frequencies[above - 1]];
+  const [high, low] = [frequencies[above]!, frequencies[above - 1]];
   if (low === undefined) return high <= f * (1 + 1e-9) ? values[above] : undefined;
   const part = Math.log(f / low) / Math.log(high / low);
-  return (values[above - 1] as number) * (1 - part) + (values[above] as number) * part;
+  return values[above - 1]! * (1 - part) + values[above]! * part;
 }
 
 /** The least of 1, 2 and 5 times a power of ten that is not below the value. */
@@ -72,7 +72,7 @@ function sketchOf(view: View, designs: readonly Design[]): string | undefined {
   });
   const first = curves[0];
   if (first === undefined) return undefined;
-  const [low, high] = [first.frequencies[0] as number, first.frequencies.at(-1) as number];
+  const [low, high] = [first.frequencies[0]!, first.frequencies.at(-1) as number];
   const { bottom, step } = axisOf(
     curves.flatMap(({ values }) => values),
     view.span,

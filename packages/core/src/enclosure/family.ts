@@ -55,7 +55,7 @@ export function systemOf<Spec, Input>(
   const values: Record<string, number | readonly number[]> = {};
   family.values(spec, medium, (name, ...numbers) => {
     strict.set(name, ...numbers);
-    values[name] = numbers.length === 1 ? (numbers[0] as number) : numbers;
+    values[name] = numbers.length === 1 ? numbers[0]! : numbers;
   });
   strict.finish();
   const { name, compile } = family;

@@ -3,9 +3,9 @@ import type { ComplexColumn } from '../numeric/index.js';
 /** Complex values at some frequencies, in any number of columns, that are tested for jumps and for memory. */
 export type Curves = (frequencies: Float64Array) => readonly ComplexColumn[];
 
-const size = ({ re, im }: ComplexColumn, i: number): number => Math.hypot(re[i] as number, im[i] as number);
+const size = ({ re, im }: ComplexColumn, i: number): number => Math.hypot(re[i]!, im[i]!);
 const distance = (a: ComplexColumn, b: ComplexColumn, i: number, k = i): number =>
-  Math.hypot((a.re[i] as number) - (b.re[k] as number), (a.im[i] as number) - (b.im[k] as number));
+  Math.hypot(a.re[i]! - b.re[k]!, a.im[i]! - b.im[k]!);
 
 /** The greatest value of a column near a place, which rounding there is compared with. */
 const sizeNear = (column: ComplexColumn, i: number): number =>
@@ -14,7 +14,7 @@ const sizeNear = (column: ComplexColumn, i: number): number =>
 /** Says where a value is not a number; `undefined` when there is no such place. */
 export function notFinite(columns: readonly ComplexColumn[], frequencies: Float64Array): string | undefined {
   for (const [k, { re, im }] of columns.entries()) {
-    const i = frequencies.findIndex((_, at) => !Number.isFinite((re[at] as number) + (im[at] as number)));
+    const i = frequencies.findIndex((_, at) => !Number.isFinite(re[at]! + im[at]!));
     if (i >= 0) return `column ${k} is not a number at ${frequencies[i]} Hz`;
   }
   return undefined;
@@ -65,25 +65,25 @@ export function jumpFault(curves: Curves, grid: Float64Array): string | undefine
   const [low, high] = [from(0), from(1)];
   const [below, above] = [grid.slice(0, count), grid.slice(1)];
   const change = (a: readonly ComplexColumn[], b: readonly ComplexColumn[], i: number) =>
-    a.reduce((sum, column, c) => sum + distance(column, b[c] as ComplexColumn, i) / (scale[c]?.[i] as number), 0);
+    a.reduce((sum, column, c) => sum + distance(column, b[c] as ComplexColumn, i) / scale[c]![i]!, 0);
   const earlier = new Float64Array(count);
   for (let step = 0; step < HALVINGS; step++) {
     if (step === HALVINGS - LAST) for (let i = 0; i < count; i++) earlier[i] = change(low, high, i);
-    const middle = below.map((f, i) => (f + (above[i] as number)) / 2);
+    const middle = below.map((f, i) => (f + above[i]!) / 2);
     const between = curves(middle);
     for (let i = 0; i < count; i++) {
       const upper = change(between, high, i) > change(low, between, i);
       const moved = upper ? low : high;
-      (upper ? below : above)[i] = middle[i] as number;
+      (upper ? below : above)[i] = middle[i]!;
       moved.forEach(({ re, im }, c) => {
-        re[i] = between[c]?.re[i] as number;
-        im[i] = between[c]?.im[i] as number;
+        re[i] = between[c]!.re[i]!;
+        im[i] = between[c]!.im[i]!;
       });
     }
   }
   for (let i = 0; i < count; i++) {
     const left = change(low, high, i);
-    if (left > ROUNDING && left > 0.5 * (earlier[i] as number)) return `jumps at ${below[i]} Hz`;
+    if (left > ROUNDING && left > 0.5 * earlier[i]!) return `jumps at ${below[i]} Hz`;
   }
   return undefined;
 }

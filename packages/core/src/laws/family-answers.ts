@@ -26,7 +26,7 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
     }),
     tried('answers at every frequency', extent, () => {
       for (const [name, { re, im }] of Object.entries(columnsOf(system(), grid))) {
-        const i = grid.findIndex((_, k) => !Number.isFinite((re[k] as number) + (im[k] as number)));
+        const i = grid.findIndex((_, k) => !Number.isFinite(re[k]! + im[k]!));
         if (i >= 0) return `${name} is not a number at ${grid[i]} Hz`;
       }
       return undefined;
@@ -35,7 +35,7 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
       const { e, i } = power();
       if (e === undefined || i === undefined) return undefined;
       const at = grid.findIndex((_, k) => {
-        const [a, b] = [(e.re[k] as number) * (i.re[k] as number), (e.im[k] as number) * (i.im[k] as number)];
+        const [a, b] = [e.re[k]! * i.re[k]!, e.im[k]! * i.im[k]!];
         return !(a + b >= -1e-9 * (Math.abs(a) + Math.abs(b)));
       });
       return at < 0 ? undefined : `the terminals give power at ${grid[at]} Hz`;
@@ -45,8 +45,8 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
       if (e === undefined || i === undefined || u === undefined) return undefined;
       const at = grid.findIndex((f, k) => {
         if (f > SMALL_SOURCE) return false;
-        const taken = (e.re[k] as number) * (i.re[k] as number) + (e.im[k] as number) * (i.im[k] as number);
-        return !(radiatedPower(Math.hypot(u.re[k] as number, u.im[k] as number), f, air) <= taken * (1 + 1e-9));
+        const taken = e.re[k]! * i.re[k]! + e.im[k]! * i.im[k]!;
+        return !(radiatedPower(Math.hypot(u.re[k]!, u.im[k]!), f, air) <= taken * (1 + 1e-9));
       });
       return at < 0 ? undefined : `more sound than power at ${grid[at]} Hz`;
     }),

@@ -28,10 +28,10 @@ function summed(system: System, flows: readonly Reading[], grid: Float64Array) {
   ];
   for (const column of Object.values(columns)) {
     grid.forEach((_, i) => {
-      const [a, b] = [column.re[i] as number, column.im[i] as number];
-      re[i] = (re[i] as number) + a;
-      im[i] = (im[i] as number) + b;
-      size[i] = (size[i] as number) + Math.hypot(a, b);
+      const [a, b] = [column.re[i]!, column.im[i]!];
+      re[i] = re[i]! + a;
+      im[i] = im[i]! + b;
+      size[i] = size[i]! + Math.hypot(a, b);
     });
   }
   return { re, im, size };
@@ -59,11 +59,8 @@ export function flowLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): rea
       grid,
     );
     const i = grid.findIndex((_, k) => {
-      const apart = Math.hypot(
-        (out.re[k] as number) - sign * (other.re[k] as number),
-        (out.im[k] as number) - sign * (other.im[k] as number),
-      );
-      return !(apart <= 1e-9 * ((out.size[k] as number) + (other.size[k] as number)));
+      const apart = Math.hypot(out.re[k]! - sign * other.re[k]!, out.im[k]! - sign * other.im[k]!);
+      return !(apart <= 1e-9 * (out.size[k]! + other.size[k]!));
     });
     const names = (list: readonly Exit[]) =>
       list.map(({ name, flow }) => (flow.sign === -1 ? `−${name}` : name)).join(', ');

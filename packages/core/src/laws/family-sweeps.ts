@@ -26,10 +26,10 @@ const sweptBy = (system: System): Curves => {
 function difference(one: ReturnType<Curves>, two: ReturnType<Curves>, grid: Float64Array, relative: number) {
   for (const [c, { re, im }] of one.entries()) {
     const other = two[c];
-    const most = Math.max(...re.map((value, i) => Math.hypot(value, im[i] as number)));
+    const most = Math.max(...re.map((value, i) => Math.hypot(value, im[i]!)));
     const i = grid.findIndex((_, k) => {
-      const [a, b] = [re[k] as number, im[k] as number];
-      const apart = Math.hypot(a - (other?.re[k] as number), b - (other?.im[k] as number));
+      const [a, b] = [re[k]!, im[k]!];
+      const apart = Math.hypot(a - other!.re[k]!, b - other!.im[k]!);
       return !(apart <= relative * (Math.hypot(a, b) + 1e-6 * most));
     });
     if (i >= 0) return `column ${c} differs at ${grid[i]} Hz`;
@@ -103,10 +103,10 @@ function reciprocityFault(system: System, topology: Topology, grid: Float64Array
       ...elements,
       pressure,
     ]).current;
-    const most = Math.max(...grid.map((_, k) => Math.hypot(there?.re[k] as number, there?.im[k] as number)));
+    const most = Math.max(...grid.map((_, k) => Math.hypot(there!.re[k]!, there!.im[k]!)));
     const i = grid.findIndex((_, k) => {
-      const [a, b] = [there?.re[k] as number, there?.im[k] as number];
-      const [c, d] = [back?.re[k] as number, back?.im[k] as number];
+      const [a, b] = [there!.re[k]!, there!.im[k]!];
+      const [c, d] = [back!.re[k]!, back!.im[k]!];
       const apart = Math.min(Math.hypot(a - c, b - d), Math.hypot(a + c, b + d));
       return !(apart <= 1e-5 * Math.hypot(a, b) + 1e-11 * most);
     });

@@ -32,7 +32,7 @@ const probeDimensions: Readonly<Record<string, Dimension>> = {
 
 /** Factors that no chance gives twice: a slip in any dimension shows. */
 const factors = [1.7, 0.6, 2.3, 1.3] as const;
-const by: By = (dimension) => dimension.reduce((product, power, i) => product * (factors[i] as number) ** power, 1);
+const by: By = (dimension) => dimension.reduce((product, power, i) => product * factors[i]! ** power, 1);
 
 /**
  * Each number, and what the system does, in another system of units: no law of physics knows the metre. A constant that is
@@ -55,8 +55,8 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
       ) as [ProbeColumns, ProbeColumns];
       const apart = Object.entries(own).find(([name, { re, im }]) =>
         re.some((value, i) => {
-          const [a, b] = [lent[name]?.re[i] as number, lent[name]?.im[i] as number];
-          return !(Math.hypot(value - a, (im[i] as number) - b) <= 1e-9 * Math.hypot(a, b));
+          const [a, b] = [lent[name]!.re[i]!, lent[name]!.im[i]!];
+          return !(Math.hypot(value - a, im[i]! - b) <= 1e-9 * Math.hypot(a, b));
         }),
       );
       return apart && `${apart[0]} differs`;
@@ -85,8 +85,8 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
         if (dimension === undefined || same === undefined) continue;
         const factor = by(dimension) * by(perVolt);
         for (let i = 0; i < frequencies.length; i++) {
-          const [a, b] = [factor * (re[i] as number), factor * (im[i] as number)];
-          const apart = Math.hypot(a - (same.re[i] as number), b - (same.im[i] as number));
+          const [a, b] = [factor * re[i]!, factor * im[i]!];
+          const apart = Math.hypot(a - same.re[i]!, b - same.im[i]!);
           if (!(apart <= 1e-8 * Math.hypot(a, b))) return `${name} does not at ${frequencies[i]} Hz`;
         }
       }

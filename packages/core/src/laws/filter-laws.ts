@@ -20,7 +20,7 @@ export function filterLaws(filter: Filter): readonly LawResult[] {
     const response = complexColumn(1);
     response.re[0] = 1;
     compileFilter(filter)(frequencyGrid([frequency]), response);
-    return Math.hypot(response.re[0] as number, response.im[0] as number);
+    return Math.hypot(response.re[0]!, response.im[0]!);
   };
   return [
     tried('stable', 'its denominator', () => {

@@ -85,7 +85,7 @@ export function lawElementLaws(
           of('gives no power', () => {
             const [column] = curves(frequencies) as [ComplexColumn];
             const i = frequencies.findIndex((_, k) => {
-              const [re, im] = [column.re[k] as number, column.im[k] as number];
+              const [re, im] = [column.re[k]!, column.im[k]!];
               return !(re >= -1e-12 * Math.abs(im));
             });
             return i < 0 ? undefined : `its real part is ${column.re[i]} at ${frequencies[i]} Hz`;

@@ -49,19 +49,19 @@ export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): r
       const allowed = drives(limit);
       const column = probe === undefined ? undefined : columnsOf(system, Float64Array.from(frequencies))[probe];
       const i = frequencies.findIndex((f, k) => {
-        const size = column === undefined ? 1 : Math.hypot(column.re[k] as number, column.im[k] as number);
-        const value = (allowed[k] as number) * (integrated === true ? size / (2 * Math.PI * f) : size);
+        const size = column === undefined ? 1 : Math.hypot(column.re[k]!, column.im[k]!);
+        const value = allowed[k]! * (integrated === true ? size / (2 * Math.PI * f) : size);
         return !alike(value, greatestRms);
       });
       return i < 0 ? undefined : `not at ${frequencies[i]} Hz`;
     }),
     tried('half of it allows half the drive', `${frequencies.length} frequencies`, () => {
       const [whole, half] = [drives(limit), drives({ ...limit, greatestRms: greatestRms / 2 })];
-      return whole.every((value, i) => alike(value, 2 * (half[i] as number))) ? undefined : 'it does not';
+      return whole.every((value, i) => alike(value, 2 * half[i]!)) ? undefined : 'it does not';
     }),
     tried('agrees with what is known', `${reached.length} drives`, () => {
       for (const { frequency, driveVoltageRms } of reached) {
-        const own = drives(limit, [frequency])[0] as number;
+        const own = drives(limit, [frequency])[0]!;
         if (!alike(own, driveVoltageRms, AGREEMENT))
           return `${own} V at ${frequency} Hz, but ${driveVoltageRms} V is known`;
       }

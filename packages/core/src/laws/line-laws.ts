@@ -17,7 +17,7 @@ export function lineLaws(curves: Curves, frequencies: Float64Array): readonly La
     tried(law, `${frequencies.length} frequencies`, () => {
       const columns = curves(frequencies) as readonly ComplexColumn[];
       for (let i = 0; i < frequencies.length; i++) {
-        const chain = columns.map(({ re, im }): Complex => [re[i] as number, im[i] as number]);
+        const chain = columns.map(({ re, im }): Complex => [re[i]!, im[i]!]);
         const found = fault(chain as unknown as readonly [Complex, Complex, Complex, Complex]);
         if (found !== undefined) return `${found} at ${frequencies[i]} Hz`;
       }

@@ -28,7 +28,7 @@ export function profileLaws({ radius, length, joints, sources }: Profile): reado
     }),
     tried('no jump but at a joint', `${PIECES} pieces`, () => {
       for (const [i, start] of positions.slice(0, -1).entries()) {
-        let [low, high] = [start, positions[i + 1] as number];
+        let [low, high] = [start, positions[i + 1]!];
         for (let k = 0; k < 40; k++) {
           const middle = (low + high) / 2;
           const upper = Math.abs(radius(high) - radius(middle)) > Math.abs(radius(middle) - radius(low));

@@ -68,9 +68,7 @@ export function radiationLaws(
     }),
     each('a function of ka alone', waves, (radius, ka) => {
       const [one, two] = [at(radius, ka), at(2 * radius, ka, scaled(2))];
-      return one.every((value, i) => alike(value, two[i] as number))
-        ? undefined
-        : `${one}, and ${two} at twice the size`;
+      return one.every((value, i) => alike(value, two[i]!)) ? undefined : `${one}, and ${two} at twice the size`;
     }),
     each('the power of a point source at long waves', far, (radius, ka) => {
       const share = at(radius, ka)[0] / ka ** 2;
@@ -93,7 +91,7 @@ export function radiationLaws(
       );
     }),
     tried('the same answer twice', 'asked once more', () => {
-      const radius = radii[0] as number;
+      const radius = radii[0]!;
       const first = [...at(radius, 0.5)];
       at(radius, 1.5);
       return first.every((value, i) => value === at(radius, 0.5)[i]) ? undefined : 'two answers';

@@ -23,14 +23,14 @@ export function slopeFault(
     ComplexColumn,
   ];
   const quotient = (part: 're' | 'im', i: number) => {
-    const wide = ((a[part][i] as number) - (b[part][i] as number)) / (2 * STEP);
-    const narrow = ((c[part][i] as number) - (d[part][i] as number)) / STEP;
+    const wide = (a[part][i]! - b[part][i]!) / (2 * STEP);
+    const narrow = (c[part][i]! - d[part][i]!) / STEP;
     return (4 * narrow - wide) / 3;
   };
   for (let i = 0; i < frequencies.length; i++) {
     const [re, im] = [quotient('re', i), quotient('im', i)];
-    const apart = Math.hypot((declared.re[i] as number) - re, (declared.im[i] as number) - im);
-    const size = Math.hypot(re, im) + Math.hypot(base.re[i] as number, base.im[i] as number);
+    const apart = Math.hypot(declared.re[i]! - re, declared.im[i]! - im);
+    const size = Math.hypot(re, im) + Math.hypot(base.re[i]!, base.im[i]!);
     if (!(apart <= 1e-6 * size))
       return `${declared.re[i]} + ${declared.im[i]} j, and it is ${re} + ${im} j at ${frequencies[i]} Hz`;
   }

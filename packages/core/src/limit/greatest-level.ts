@@ -37,13 +37,13 @@ export function greatestDrive(
     for (let i = 0; i < frequencies.length; i++) {
       let most = greatestRms;
       if (column !== undefined) {
-        const a = column.re[i] as number;
-        const b = column.im[i] as number;
+        const a = column.re[i]!;
+        const b = column.im[i]!;
         const size = Math.sqrt(a * a + b * b);
-        most /= Math.max(integrated ? size / (2 * Math.PI * (frequencies[i] as number)) : size, 1e-150);
+        most /= Math.max(integrated ? size / (2 * Math.PI * frequencies[i]!) : size, 1e-150);
       }
       // The first limit is taken even where no drive reaches it, since some limit has to bind.
-      if (most < (voltage[i] as number) || ((binding[i] as number) < 0 && most > 0)) {
+      if (most < voltage[i]! || (binding[i]! < 0 && most > 0)) {
         voltage[i] = Math.min(most, Number.MAX_VALUE);
         binding[i] = k;
       }
@@ -112,14 +112,14 @@ export function greatestLevel(system: System, limits: readonly Limit[], frequenc
   const levelHalfSpace = new Float64Array(grid.length);
   levelColumn(grid, probeNamed(probes, 'radiatedFlow'), system.air.density, 1, levelHalfSpace);
   levelHalfSpace.forEach((level, i) => {
-    levelHalfSpace[i] = level + 20 * Math.log10(driveVoltageRms[i] as number);
+    levelHalfSpace[i] = level + 20 * Math.log10(driveVoltageRms[i]!);
   });
   const binding = Array.from(index, (k) => (limits[k] as Limit).name);
-  const at = levelHalfSpace.reduce((least, level, i) => (level < (levelHalfSpace[least] as number) ? i : least), 0);
+  const at = levelHalfSpace.reduce((least, level, i) => (level < levelHalfSpace[least]! ? i : least), 0);
   const least = {
-    frequency: si('frequency', grid[at] as number),
-    levelHalfSpace: si('level', levelHalfSpace[at] as number),
-    driveVoltageRms: si('voltageRms', driveVoltageRms[at] as number),
+    frequency: si('frequency', grid[at]!),
+    levelHalfSpace: si('level', levelHalfSpace[at]!),
+    driveVoltageRms: si('voltageRms', driveVoltageRms[at]!),
     binding: binding[at] as string,
   };
   return { frequencies: grid, levelHalfSpace, driveVoltageRms, binding, least };

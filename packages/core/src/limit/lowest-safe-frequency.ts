@@ -57,21 +57,21 @@ export function lowestSafeFrequency(
   const { most, peaks } = limited(system, limits);
   const grid = logarithmicGrid(from, to, POINTS);
   const { voltage, binding } = most(grid);
-  const name = (i: number, of = binding) => (limits[of[i] as number] as Limit).name;
-  const isTooMuch = (i: number) => (voltage[i] as number) < driveVoltageRms;
+  const name = (i: number, of = binding) => (limits[of[i]!] as Limit).name;
+  const isTooMuch = (i: number) => voltage[i]! < driveVoltageRms;
   const last = POINTS - 1;
   if (isTooMuch(last))
     return impossible('above-at-end', `${drive} is too much even at ${hertz(to)}, the end of the band: ${name(last)}`);
   let safe = last;
   while (safe > 0 && !isTooMuch(safe - 1)) safe--;
   const low = Math.max(safe - 1, 0);
-  const slack = (f: number) => (most(Float64Array.of(f)).voltage[0] as number) - driveVoltageRms;
+  const slack = (f: number) => most(Float64Array.of(f)).voltage[0]! - driveVoltageRms;
   // A peak between two samples that are safe may be too much.
   const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {
     return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
-  const below = Math.max(peak, grid[low] as number);
+  const below = Math.max(peak, grid[low]!);
   const above = grid.find((f) => f > below) as number;
   const root = bracketedRoot(slack, below, above, 1e-9);
   const bound = name(0, most(Float64Array.of(below)).binding);
@@ -89,7 +89,7 @@ function limited(system: System, limits: readonly Limit[]) {
   const columnsAt = (frequencies: Float64Array) => {
     const columns = network.probes.map(() => complexColumn(frequencies.length));
     const stopped = network.sweep(frequencies, columns);
-    if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+    if (stopped >= 0) throw undamped(frequencies[stopped]!);
     return places.map((place) => columns[place]);
   };
   const most = (frequencies: Float64Array) => {
@@ -103,8 +103,8 @@ function limited(system: System, limits: readonly Limit[]) {
     return columnsAt(frequencies).flatMap((column, k) => {
       if (column === undefined) return [];
       const power = (limits[k] as Limit).integrated ? 1 : 0;
-      const sizes = frequencies.map((f, i) => Math.hypot(column.re[i] as number, column.im[i] as number) / f ** power);
-      return turns(frequencies, sizes, 1, (f) => slope(places[k] as number, f) - power);
+      const sizes = frequencies.map((f, i) => Math.hypot(column.re[i]!, column.im[i]!) / f ** power);
+      return turns(frequencies, sizes, 1, (f) => slope(places[k]!, f) - power);
     });
   };
   return { most, peaks };

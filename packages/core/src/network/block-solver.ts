@@ -96,7 +96,7 @@ export function blockSolver(
     substitute();
     transposed?.solve(count);
     for (let i = lost.indexOf(1); i >= 0 && i < count; i = lost.indexOf(1, i + 1)) {
-      if (factorDense(system, numbers, listed, i, frequencies[i] as number, one) < SINGULAR) return i;
+      if (factorDense(system, numbers, listed, i, frequencies[i]!, one) < SINGULAR) return i;
       putColumns(solution, solveDense(system, one), i);
       transposed?.solveAt(i, one);
     }

@@ -14,8 +14,8 @@ export function assign(z: ComplexColumn, w: Factor, count: number): void {
   }
   const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
   for (let i = 0; i < count; i++) {
-    zr[i] = wr[i] as number;
-    zi[i] = wi[i] as number;
+    zr[i] = wr[i]!;
+    zi[i] = wi[i]!;
   }
 }
 
@@ -30,10 +30,10 @@ export function multiply(z: ComplexColumn, f: Factor, w: Factor, count: number):
 function multiplyColumns(z: ComplexColumn, f: ComplexColumn, w: ComplexColumn, count: number): void {
   const [zr, zi, fr, fi, wr, wi] = [z.re, z.im, f.re, f.im, w.re, w.im];
   for (let i = 0; i < count; i++) {
-    const a = fr[i] as number;
-    const b = fi[i] as number;
-    const c = wr[i] as number;
-    const d = wi[i] as number;
+    const a = fr[i]!;
+    const b = fi[i]!;
+    const c = wr[i]!;
+    const d = wi[i]!;
     zr[i] = a * c - b * d;
     zi[i] = a * d + b * c;
   }
@@ -42,8 +42,8 @@ function multiplyColumns(z: ComplexColumn, f: ComplexColumn, w: ComplexColumn, c
 function scale(z: ComplexColumn, by: number, w: ComplexColumn, count: number): void {
   const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
   for (let i = 0; i < count; i++) {
-    zr[i] = by * (wr[i] as number);
-    zi[i] = by * (wi[i] as number);
+    zr[i] = by * wr[i]!;
+    zi[i] = by * wi[i]!;
   }
 }
 
@@ -58,25 +58,25 @@ export function subtractProduct(z: ComplexColumn, f: Factor, w: Factor, count: n
 function subtractColumns(z: ComplexColumn, f: ComplexColumn, w: ComplexColumn, count: number): void {
   const [zr, zi, fr, fi, wr, wi] = [z.re, z.im, f.re, f.im, w.re, w.im];
   for (let i = 0; i < count; i++) {
-    const a = fr[i] as number;
-    const b = fi[i] as number;
-    const c = wr[i] as number;
-    const d = wi[i] as number;
-    (zr[i] as number) -= a * c - b * d;
-    (zi[i] as number) -= a * d + b * c;
+    const a = fr[i]!;
+    const b = fi[i]!;
+    const c = wr[i]!;
+    const d = wi[i]!;
+    zr[i]! -= a * c - b * d;
+    zi[i]! -= a * d + b * c;
   }
 }
 
 function subtractScaled(z: ComplexColumn, by: number, w: ComplexColumn, count: number): void {
   const [zr, zi, wr, wi] = [z.re, z.im, w.re, w.im];
   for (let i = 0; i < count; i++) {
-    (zr[i] as number) -= by * (wr[i] as number);
-    (zi[i] as number) -= by * (wi[i] as number);
+    zr[i]! -= by * wr[i]!;
+    zi[i]! -= by * wi[i]!;
   }
 }
 
 function subtractNumber(z: ComplexColumn, number: number, count: number): void {
-  for (let i = 0; i < count; i++) (z.re[i] as number) -= number;
+  for (let i = 0; i < count; i++) z.re[i]! -= number;
 }
 
 /** sum ← sum + |f| |w|, with |z| = |Re z| + |Im z|. */
@@ -84,9 +84,9 @@ export function addSizes(sum: Float64Array, f: Factor, w: Factor, count: number)
   const [fr, fi] = typeof f === 'number' ? [undefined, undefined] : [f.re, f.im];
   const [wr, wi] = typeof w === 'number' ? [undefined, undefined] : [w.re, w.im];
   for (let i = 0; i < count; i++) {
-    const a = fr === undefined ? Math.abs(f as number) : Math.abs(fr[i] as number) + Math.abs(fi[i] as number);
-    const b = wr === undefined ? Math.abs(w as number) : Math.abs(wr[i] as number) + Math.abs(wi[i] as number);
-    (sum[i] as number) += a * b;
+    const a = fr === undefined ? Math.abs(f as number) : Math.abs(fr[i]!) + Math.abs(fi[i]!);
+    const b = wr === undefined ? Math.abs(w as number) : Math.abs(wr[i]!) + Math.abs(wi[i]!);
+    sum[i]! += a * b;
   }
 }
 
@@ -100,16 +100,16 @@ export function timesPower(
 ): void {
   if (power === 0) {
     for (let i = 0; i < count; i++) {
-      (re[i] as number) *= by;
-      (im[i] as number) *= by;
+      re[i]! *= by;
+      im[i]! *= by;
     }
     return;
   }
   for (let i = 0; i < count; i++) {
-    const omega = 2 * Math.PI * (frequencies[i] as number);
+    const omega = 2 * Math.PI * frequencies[i]!;
     const turn = power === 1 ? by * omega : -by / omega;
-    const a = re[i] as number;
-    re[i] = -turn * (im[i] as number);
+    const a = re[i]!;
+    re[i] = -turn * im[i]!;
     im[i] = turn * a;
   }
 }
@@ -124,7 +124,7 @@ export function addScaled(
 ): void {
   const { re: toRe, im: toIm } = out;
   for (let i = 0; i < count; i++) {
-    (toRe[offset + i] as number) += by * (re[i] as number);
-    (toIm[offset + i] as number) += by * (im[i] as number);
+    toRe[offset + i]! += by * re[i]!;
+    toIm[offset + i]! += by * im[i]!;
   }
 }

@@ -62,26 +62,26 @@ export function factorDense(
     const place = row * size + column;
     const table = corner === undefined ? undefined : listed[symbol]?.[corner];
     if (table !== undefined) {
-      add(matrix, place, sign * (table.re[index] as number), sign * (table.im[index] as number));
+      add(matrix, place, sign * table.re[index]!, sign * table.im[index]!);
       continue;
     }
-    const value = symbol < 0 ? sign : sign * (numbers[symbol] as number);
+    const value = symbol < 0 ? sign : sign * numbers[symbol]!;
     add(matrix, place, power === 0 ? value : 0, power === 0 ? 0 : power === 1 ? w * value : -value / w);
   }
   for (let place = 0; place < size * size; place++) {
-    if (isRounding(re[place] as number, sizeRe[place] as number)) re[place] = 0;
-    if (isRounding(im[place] as number, sizeIm[place] as number)) im[place] = 0;
+    if (isRounding(re[place]!, sizeRe[place]!)) re[place] = 0;
+    if (isRounding(im[place]!, sizeIm[place]!)) im[place] = 0;
   }
   for (let row = 0; row < size; row++) {
     let largest = 0;
     for (let k = row * size; k < (row + 1) * size; k++) {
-      largest = Math.max(largest, Math.abs(re[k] as number), Math.abs(im[k] as number));
+      largest = Math.max(largest, Math.abs(re[k]!), Math.abs(im[k]!));
     }
     const unit = largest > 0 ? 1 / largest : 1;
     rowScale[row] = unit;
     for (let k = row * size; k < (row + 1) * size; k++) {
-      (re[k] as number) *= unit;
-      (im[k] as number) *= unit;
+      re[k]! *= unit;
+      im[k]! *= unit;
     }
   }
   return factorComplexMatrix(size, re, im, exchanges);
@@ -94,7 +94,7 @@ export function solveDense(
 ): ComplexColumn {
   solution.re.fill(0);
   solution.im.fill(0);
-  for (const row of driven) solution.re[row] = rowScale[row] as number;
+  for (const row of driven) solution.re[row] = rowScale[row]!;
   solveComplexFactored(size, re, im, exchanges, solution.re, solution.im, 1);
   return solution;
 }
@@ -108,14 +108,14 @@ export function solveDenseTransposed(
   adjoint.im.fill(0);
   for (const { unknowns, re: weightRe, im: weightIm } of readings) {
     for (const [unknown, sign] of unknowns) {
-      (adjoint.re[unknown] as number) += sign * weightRe;
-      (adjoint.im[unknown] as number) += sign * weightIm;
+      adjoint.re[unknown]! += sign * weightRe;
+      adjoint.im[unknown]! += sign * weightIm;
     }
   }
   solveComplexFactoredTransposed(size, re, im, exchanges, adjoint.re, adjoint.im, 1);
   for (let row = 0; row < size; row++) {
-    (adjoint.re[row] as number) *= rowScale[row] as number;
-    (adjoint.im[row] as number) *= rowScale[row] as number;
+    adjoint.re[row]! *= rowScale[row]!;
+    adjoint.im[row]! *= rowScale[row]!;
   }
   return adjoint;
 }
@@ -123,15 +123,15 @@ export function solveDenseTransposed(
 /** Puts the values of many columns at one frequency. */
 export function putColumns(to: readonly ComplexColumn[], from: ComplexColumn, i: number): void {
   to.forEach(({ re, im }, k) => {
-    re[i] = from.re[k] as number;
-    im[i] = from.im[k] as number;
+    re[i] = from.re[k]!;
+    im[i] = from.im[k]!;
   });
 }
 
 /** Adds to an entry, and to what it was summed from. */
 function add({ re, im, sizeRe, sizeIm }: Dense, place: number, a: number, b: number): void {
-  (re[place] as number) += a;
-  (im[place] as number) += b;
-  (sizeRe[place] as number) += Math.abs(a);
-  (sizeIm[place] as number) += Math.abs(b);
+  re[place]! += a;
+  im[place]! += b;
+  sizeRe[place]! += Math.abs(a);
+  sizeIm[place]! += Math.abs(b);
 }

@@ -193,10 +193,10 @@ export const losslessLine = (name: string, nodes: Nodes): Line => ({
   nodes,
   parameters: ['impedance', 'delay'],
   fill: (values, at, frequencies, { A, B, C, D }) => {
-    const impedance = values[at] as number;
-    const delay = values[at + 1] as number;
+    const impedance = values[at]!;
+    const delay = values[at + 1]!;
     for (let i = 0; i < frequencies.length; i++) {
-      const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
+      const angle = 2 * Math.PI * frequencies[i]! * delay;
       const sine = unlessRounding(Math.sin(angle), angle);
       A.re[i] = D.re[i] = unlessRounding(Math.cos(angle), angle);
       B.im[i] = impedance * sine;

@@ -145,7 +145,7 @@ export function elimination(
     const right = across(row).get(size) ?? -1;
     const rest = sources.filter((source) => source !== right);
     steps.push({ row, column, pivot, swept, guarded: canVanish(entryOf(pivot)), rest, right, rows: changes });
-    partner[partner.indexOf(column)] = partner[row] as number;
+    partner[partner.indexOf(column)] = partner[row]!;
     open.delete(row);
     for (const at of across(row).keys()) down(at).delete(row);
     for (const other of others) across(other).delete(column);

@@ -35,30 +35,29 @@ export function entryColumns(entries: readonly Entry[], block: number): EntryCol
   const fill = (frequencies: Float64Array, listed: readonly (ListedColumns | undefined)[]) => {
     const count = frequencies.length;
     for (let i = 0; i < count; i++) {
-      omega[i] = 2 * Math.PI * (frequencies[i] as number);
-      inverse[i] = 1 / (omega[i] as number);
+      omega[i] = 2 * Math.PI * frequencies[i]!;
+      inverse[i] = 1 / omega[i]!;
     }
     for (const [index, { re, im }] of columns) {
       const { constant, rising, falling, listed: terms } = entries[index] as Entry;
       for (let i = 0; i < count; i++) {
         re[i] = constant;
-        im[i] = rising * (omega[i] as number) - falling * (inverse[i] as number);
+        im[i] = rising * omega[i]! - falling * inverse[i]!;
       }
       for (const { weight, symbol, corner } of terms) {
         const table = (listed[symbol] as ListedColumns)[corner] as ComplexColumn;
         for (let i = 0; i < count; i++) {
-          (re[i] as number) += weight * (table.re[i] as number);
-          (im[i] as number) += weight * (table.im[i] as number);
+          re[i]! += weight * table.re[i]!;
+          im[i]! += weight * table.im[i]!;
         }
       }
     }
     for (const [index, sum] of sizes) {
       const [a, b, c] = (entries[index] as Entry).sizes;
-      for (let i = 0; i < count; i++) sum[i] = a + b * (omega[i] as number) + c * (inverse[i] as number);
+      for (let i = 0; i < count; i++) sum[i] = a + b * omega[i]! + c * inverse[i]!;
       for (const { weight, symbol, corner } of (entries[index] as Entry).listed) {
         const table = (listed[symbol] as ListedColumns)[corner] as ComplexColumn;
-        for (let i = 0; i < count; i++)
-          (sum[i] as number) += Math.abs(weight) * (Math.abs(table.re[i] as number) + Math.abs(table.im[i] as number));
+        for (let i = 0; i < count; i++) sum[i]! += Math.abs(weight) * (Math.abs(table.re[i]!) + Math.abs(table.im[i]!));
       }
     }
   };

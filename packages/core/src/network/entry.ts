@@ -46,7 +46,7 @@ export const emptyEntry = (row: number, column: number): Entry => ({
 
 /** What a stamp adds. */
 export function stamped({ sign, symbol, power, listed }: Stamp, numbers: Float64Array): Sum {
-  const value = listed !== undefined ? 0 : symbol < 0 ? sign : sign * (numbers[symbol] as number);
+  const value = listed !== undefined ? 0 : symbol < 0 ? sign : sign * numbers[symbol]!;
   const [constant, rising, falling] = [power === 0 ? value : 0, power === 1 ? value : 0, power === -1 ? value : 0];
   return {
     constant,
@@ -110,5 +110,5 @@ export const isNothing = (entry: Entry): boolean => !entry.swept && entry.consta
 export function canVanish({ constant, rising, falling, sizes, listed, swept }: Entry): boolean {
   if (swept || listed.length > 0) return true; // a corner of a chain matrix at a quarter wave, an admittance of nothing
   if (rising * falling > 0) return true; // mass against spring
-  return [constant, rising, falling].some((value, k) => Math.abs(value) < LOST * (sizes[k] as number));
+  return [constant, rising, falling].some((value, k) => Math.abs(value) < LOST * sizes[k]!);
 }

@@ -70,9 +70,9 @@ export function compileNumbers(
   const exponents = Int8Array.from(forms, ({ exponent }) => exponent);
   return (values, out) => {
     for (let i = 0; i < slots.length; i++) {
-      const slot = slots[i] as number;
-      const value = slot < 0 ? slot + 2 : (values[slot] as number);
-      out[i] = (exponents[i] as number) > 0 ? value : slot === -2 ? 0 : 1 / value;
+      const slot = slots[i]!;
+      const value = slot < 0 ? slot + 2 : values[slot]!;
+      out[i] = exponents[i]! > 0 ? value : slot === -2 ? 0 : 1 / value;
     }
   };
 }

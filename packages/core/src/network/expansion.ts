@@ -22,12 +22,12 @@ interface Entry {
 /** Columns used are bits of one number, which holds 53 of them. */
 const MOST_UNKNOWNS = 50;
 const BITS = Float64Array.from({ length: MOST_UNKNOWNS + 1 }, (_, column) => 2 ** column);
-const has = (used: number, column: number): boolean => (used / (BITS[column] as number)) % 2 >= 1;
+const has = (used: number, column: number): boolean => (used / BITS[column]!) % 2 >= 1;
 
 /** Whether one of the columns in `used` stands right of `column`: an odd number of them turns the sign. */
 function oddRightOf(used: number, column: number): boolean {
   let odd = false;
-  for (let right = column + 1; (BITS[right] as number) <= used; right++) odd = odd !== has(used, right);
+  for (let right = column + 1; BITS[right]! <= used; right++) odd = odd !== has(used, right);
   return odd;
 }
 
@@ -51,7 +51,7 @@ function minors(
   const hopeless = (used: number, row: number): boolean => {
     let left = 0;
     for (let column = 0; column < columns; column++) {
-      if ((lastRow[column] as number) > row || has(used, column)) continue;
+      if (lastRow[column]! > row || has(used, column)) continue;
       if (left++ > 0 || !open.has(column)) return true;
     }
     return false;
@@ -63,7 +63,7 @@ function minors(
     for (const [used, sum] of states) {
       for (const { column, sign, monomial: factor } of row) {
         if (has(used, column)) continue;
-        const now = used + (BITS[column] as number);
+        const now = used + BITS[column]!;
         let target = next.get(now);
         if (target === undefined) {
           if (hopeless(now, r)) continue;
@@ -94,28 +94,26 @@ function minors(
  */
 export function predictedProducts({ size, stamps }: Equations): number {
   const matrix = new Float64Array(size * size);
-  for (const { row, column, sign } of stamps)
-    matrix[row * size + column] = (matrix[row * size + column] as number) + sign;
+  for (const { row, column, sign } of stamps) matrix[row * size + column] = matrix[row * size + column]! + sign;
   let determinant = 1;
   for (let k = 0; k < size; k++) {
     let pivot = k;
     for (let row = k + 1; row < size; row++) {
-      if (Math.abs(matrix[row * size + k] as number) > Math.abs(matrix[pivot * size + k] as number)) pivot = row;
+      if (Math.abs(matrix[row * size + k]!) > Math.abs(matrix[pivot * size + k]!)) pivot = row;
     }
     for (let column = k; column < size; column++) {
-      const kept = matrix[k * size + column] as number;
-      matrix[k * size + column] = matrix[pivot * size + column] as number;
+      const kept = matrix[k * size + column]!;
+      matrix[k * size + column] = matrix[pivot * size + column]!;
       matrix[pivot * size + column] = kept;
     }
-    const top = matrix[k * size + k] as number;
+    const top = matrix[k * size + k]!;
     if (top === 0) return 0;
     determinant *= Math.abs(top);
     for (let row = k + 1; row < size; row++) {
-      const factor = (matrix[row * size + k] as number) / top;
+      const factor = matrix[row * size + k]! / top;
       if (factor === 0) continue;
       for (let column = k; column < size; column++) {
-        matrix[row * size + column] =
-          (matrix[row * size + column] as number) - factor * (matrix[k * size + column] as number);
+        matrix[row * size + column] = matrix[row * size + column]! - factor * matrix[k * size + column]!;
       }
     }
   }

@@ -79,10 +79,10 @@ function invertGuarded(
   lost: Uint8Array,
 ): void {
   for (let i = 0; i < count; i++) {
-    const a = re[i] as number;
-    const b = im[i] as number;
+    const a = re[i]!;
+    const b = im[i]!;
     const left = Math.abs(a) + Math.abs(b);
-    const floor = sizes === undefined ? 0 : LOST * (sizes[i] as number);
+    const floor = sizes === undefined ? 0 : LOST * sizes[i]!;
     if (left > floor && left > SMALLEST && left < LARGEST) {
       const unit = 1 / (a * a + b * b);
       re[i] = a * unit;

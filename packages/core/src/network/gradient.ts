@@ -85,7 +85,7 @@ export function gradientOf(
   const listedSlopes = elements.map((element) => listedColumns(element, BLOCK));
   const told = toldNumbers(topology.elements, left, slots, system.forms, values, numbers, row);
   const [reach, pair, weighted] = [complexColumn(BLOCK), complexColumn(BLOCK), complexColumn(BLOCK)];
-  const scale = row.factor < 0 ? 1 : (values[row.factor] as number);
+  const scale = row.factor < 0 ? 1 : values[row.factor]!;
 
   const block = (frequencies: Float64Array, out: GradientColumns, offset: number): number => {
     load(frequencies);
@@ -111,7 +111,7 @@ export function gradientOf(
       const element = elements[symbol] as Element;
       const [name] = Object.keys(corner) as (keyof ListedColumns)[];
       if (name === undefined) {
-        const number = numbers[symbol] as number;
+        const number = numbers[symbol]!;
         timesPower(pair, sign, power, frequencies, count);
         const column = columnOf(element.name);
         if (column) addScaled(column, pair, 1, count, offset);
@@ -143,12 +143,12 @@ export function gradientOf(
       if (symbol >= 0) {
         const isLaw = listed[symbol] !== undefined;
         fillReading(unknowns, solution, sign, count, pair);
-        if (delay >= 0) turnByDelay(pair, frequencies.subarray(0, count), values[delay] as number);
+        if (delay >= 0) turnByDelay(pair, frequencies.subarray(0, count), values[delay]!);
         addChange(symbol, isLaw ? { law: pair } : {}, power, 1);
       }
       if (delay < 0) return;
       fillReading(unknowns, solution, factors[t] as Factor, count, pair);
-      const tau = values[delay] as number;
+      const tau = values[delay]!;
       // ∂/∂τ is −jω, and ∂/∂ln f is τ times that.
       timesPower(pair, -1, 1, frequencies, count);
       addScaled(byFrequency, pair, tau, count, offset);
@@ -191,17 +191,17 @@ function toldNumbers(
     if (element.kind === 'law' || element.kind === 'line') {
       return element.parameters.map((parameter, k) => ({
         name: `${element.name}.${parameter}`,
-        number: values[slot.at + k] as number,
+        number: values[slot.at + k]!,
         exponent: 1,
       }));
     }
     if (isListed(element)) return [];
-    return [{ name: element.name, number: numbers[i] as number, exponent: (forms[i] as Form).exponent }];
+    return [{ name: element.name, number: numbers[i]!, exponent: (forms[i] as Form).exponent }];
   });
   const read = new Set([row.factor, ...row.terms.map(({ delay }) => delay)]);
   const others = [...slots.of].flatMap(([name, { at }]): GradientNumber[] =>
     read.has(at) && !elements.some((element) => element.name === name)
-      ? [{ name, number: values[at] as number, exponent: 1 }]
+      ? [{ name, number: values[at]!, exponent: 1 }]
       : [],
   );
   return [...own, ...others];
@@ -216,7 +216,7 @@ export const gradientColumns = ({ numbers }: NetworkGradient, length: number): G
 
 function timesFrom({ re, im }: ComplexColumn, by: number, count: number, offset: number): void {
   for (let i = offset; i < offset + count; i++) {
-    re[i] = (re[i] as number) * by;
-    im[i] = (im[i] as number) * by;
+    re[i] = re[i]! * by;
+    im[i] = im[i]! * by;
   }
 }

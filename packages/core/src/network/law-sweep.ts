@@ -90,14 +90,14 @@ export function lawSweep(input: LawSweepInput): Pick<CompiledNetwork, 'sweep' | 
     const { laws: mask, delay } = parts[k] as Part;
     polynomialColumnOnImaginaryAxis(own[k] as Float64Array, frequencies, part.re, part.im, unit);
     if (mask > 0) multiply(part, part, products.get(mask) as ComplexColumn, frequencies.length);
-    if (delay >= 0) turnByDelay(part, frequencies, values[delay] as number);
+    if (delay >= 0) turnByDelay(part, frequencies, values[delay]!);
   };
   /** The same differentiated by ln f, into `change`. */
   const fillPartSlope = (k: number, frequencies: Float64Array) => {
     const { laws: mask, delay } = parts[k] as Part;
     const polynomial = own[k] as Float64Array;
     const count = frequencies.length;
-    for (let n = 0; n < width; n++) derived[n] = n * (polynomial[n] as number);
+    for (let n = 0; n < width; n++) derived[n] = n * polynomial[n]!;
     polynomialColumnOnImaginaryAxis(derived, frequencies, change.re, change.im, unit);
     if (mask > 0) {
       multiply(change, change, products.get(mask) as ComplexColumn, count);
@@ -106,12 +106,12 @@ export function lawSweep(input: LawSweepInput): Pick<CompiledNetwork, 'sweep' | 
       addScaled(change, turned, 1, count, 0);
     }
     if (delay < 0) return;
-    turnByDelay(change, frequencies, values[delay] as number);
+    turnByDelay(change, frequencies, values[delay]!);
     fillPart(k, frequencies);
     for (let i = 0; i < count; i++) {
-      const angle = 2 * Math.PI * (frequencies[i] as number) * (values[delay] as number);
-      (change.re[i] as number) += angle * (part.im[i] as number);
-      (change.im[i] as number) -= angle * (part.re[i] as number);
+      const angle = 2 * Math.PI * frequencies[i]! * values[delay]!;
+      change.re[i]! += angle * part.im[i]!;
+      change.im[i]! -= angle * part.re[i]!;
     }
   };
   const sumOf = (row: number, frequencies: Float64Array, out: ComplexColumn) => {
@@ -138,18 +138,18 @@ export function lawSweep(input: LawSweepInput): Pick<CompiledNetwork, 'sweep' | 
       const polynomial = own[k] as Float64Array;
       const product = products.get((parts[k] as Part).laws);
       for (let i = 0; i < count; i++) {
-        const w = (frequencies[i] as number) * unit;
+        const w = frequencies[i]! * unit;
         let size = 0;
-        for (let n = width - 1; n >= 0; n--) size = size * w + Math.abs(polynomial[n] as number);
-        const by = product === undefined ? 1 : Math.abs(product.re[i] as number) + Math.abs(product.im[i] as number);
-        (sizes[i] as number) += size * by;
-        (inverse.re[i] as number) += part.re[i] as number;
-        (inverse.im[i] as number) += part.im[i] as number;
+        for (let n = width - 1; n >= 0; n--) size = size * w + Math.abs(polynomial[n]!);
+        const by = product === undefined ? 1 : Math.abs(product.re[i]!) + Math.abs(product.im[i]!);
+        sizes[i]! += size * by;
+        inverse.re[i]! += part.re[i]!;
+        inverse.im[i]! += part.im[i]!;
       }
     }
     for (let i = 0; i < count; i++) {
-      const size = Math.abs(inverse.re[i] as number) + Math.abs(inverse.im[i] as number);
-      if (!(size > ROUNDING * (sizes[i] as number))) return i;
+      const size = Math.abs(inverse.re[i]!) + Math.abs(inverse.im[i]!);
+      if (!(size > ROUNDING * sizes[i]!)) return i;
     }
     invertColumn(inverse, count);
     return -1;

@@ -42,12 +42,12 @@ export const fillLaw = (
 
 function refuseNoNumber(name: string, frequencies: Float64Array, { re, im }: ComplexColumn): void {
   let sum = 0;
-  for (let i = 0; i < frequencies.length; i++) sum += (re[i] as number) + (im[i] as number);
+  for (let i = 0; i < frequencies.length; i++) sum += re[i]! + im[i]!;
   if (Number.isFinite(sum)) return;
-  const i = frequencies.findIndex((_, k) => !Number.isFinite((re[k] as number) + (im[k] as number)));
+  const i = frequencies.findIndex((_, k) => !Number.isFinite(re[k]! + im[k]!));
   if (i < 0) return;
   const [path, remedy] = [`elements.${name}`, `Correct the values that '${name}' fills.`];
-  const [got, expected] = [(re[i] as number) + (im[i] as number), `a finite number at ${frequencies[i]} Hz`];
+  const [got, expected] = [re[i]! + im[i]!, `a finite number at ${frequencies[i]} Hz`];
   throw new InputError([{ code: 'not-finite', path, got, expected, remedy }]);
 }
 
@@ -92,7 +92,7 @@ export function fillListedParameterSlope(
   frequencies: Float64Array,
   out: ListedColumns,
 ): void {
-  const step = STEP * Math.max(Math.abs(values[slot] as number), 1e-9);
+  const step = STEP * Math.max(Math.abs(values[slot]!), 1e-9);
   difference(element, slots, frequencies, out, 2 * step, (sign) => [
     values.map((value, k) => (k === slot ? value + sign * step : value)),
     frequencies,
@@ -114,8 +114,8 @@ function difference(
   for (const corner of Object.keys(out) as Listed[]) {
     const [{ re, im }, low] = [out[corner] as ComplexColumn, below[corner] as ComplexColumn];
     for (let i = 0; i < count; i++) {
-      re[i] = ((re[i] as number) - (low.re[i] as number)) / step;
-      im[i] = ((im[i] as number) - (low.im[i] as number)) / step;
+      re[i] = (re[i]! - low.re[i]!) / step;
+      im[i] = (im[i]! - low.im[i]!) / step;
     }
   }
 }

@@ -25,16 +25,16 @@ export function plainSweep(polynomials: Polynomials): Pick<CompiledNetwork, 'swe
   const logarithmicSlope = (row: number, sign: 1 | -1, frequencies: Float64Array, out: ComplexColumn) => {
     const unit = (2 * Math.PI) / scale;
     const own = coefficients.subarray(row * width, (row + 1) * width);
-    for (let k = 0; k < width; k++) derived[k] = k * (own[k] as number);
+    for (let k = 0; k < width; k++) derived[k] = k * own[k]!;
     polynomialColumnOnImaginaryAxis(own, frequencies, value.re, value.im, unit);
     polynomialColumnOnImaginaryAxis(derived, frequencies, change.re, change.im, unit);
     for (let i = 0; i < frequencies.length; i++) {
-      const [a, b] = [value.re[i] as number, value.im[i] as number];
-      const [c, d] = [change.re[i] as number, change.im[i] as number];
+      const [a, b] = [value.re[i]!, value.im[i]!];
+      const [c, d] = [change.re[i]!, change.im[i]!];
       const size = a * a + b * b;
       const [re, im] = [(c * a + d * b) / size, (d * a - c * b) / size];
-      out.re[i] = sign < 0 ? -re : (out.re[i] as number) + re;
-      out.im[i] = sign < 0 ? -im : (out.im[i] as number) + im;
+      out.re[i] = sign < 0 ? -re : out.re[i]! + re;
+      out.im[i] = sign < 0 ? -im : out.im[i]! + im;
     }
   };
   return { sweep, slope };

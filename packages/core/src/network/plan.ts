@@ -69,7 +69,7 @@ export function compilePlan(topology: Topology): CompiledTopology {
           terms.forEach(({ unknowns, weight }, t) => {
             fillReading(unknowns, solution, weight(block, numbers, values, listed), count, column, offset, t > 0);
           });
-          if (factor >= 0) scaleFrom(column, values[factor] as number, count, offset);
+          if (factor >= 0) scaleFrom(column, values[factor]!, count, offset);
         });
         if (stopped >= 0) return offset + stopped;
       }
@@ -82,8 +82,8 @@ export function compilePlan(topology: Topology): CompiledTopology {
       const stopped = gradient.sweep(frequencies, columns);
       const { value, byFrequency } = columns;
       for (let i = 0; i < frequencies.length; i++) {
-        const [a, b] = [value.re[i] as number, value.im[i] as number];
-        const [c, d] = [byFrequency.re[i] as number, byFrequency.im[i] as number];
+        const [a, b] = [value.re[i]!, value.im[i]!];
+        const [c, d] = [byFrequency.re[i]!, byFrequency.im[i]!];
         const size = a * a + b * b;
         out.re[i] = (c * a + d * b) / size;
         out.im[i] = (d * a - c * b) / size;
@@ -97,7 +97,7 @@ export function compilePlan(topology: Topology): CompiledTopology {
 
 function scaleFrom({ re, im }: ComplexColumn, by: number, count: number, offset: number): void {
   for (let i = offset; i < offset + count; i++) {
-    re[i] = (re[i] as number) * by;
-    im[i] = (im[i] as number) * by;
+    re[i] = re[i]! * by;
+    im[i] = im[i]! * by;
   }
 }

@@ -87,19 +87,19 @@ export function partProgram(parts: readonly Part[], rows: readonly ProbeRow[], s
   const fill = (numbers: Float64Array, values: Float64Array, out: Float64Array): void => {
     out.fill(0);
     for (let i = 0, n = 0; i < code.length; n++) {
-      const place = code[i] as number;
-      const end = i + 2 + (code[i + 1] as number);
-      let product = constant[n] as number;
-      for (i += 2; i < end; i++) product *= numbers[code[i] as number] as number;
-      (out[place] as number) += product;
+      const place = code[i]!;
+      const end = i + 2 + code[i + 1]!;
+      let product = constant[n]!;
+      for (i += 2; i < end; i++) product *= numbers[code[i]!]!;
+      out[place]! += product;
     }
     let largest = 0;
-    for (let k = 0; k < width; k++) largest = Math.max(largest, Math.abs(out[k] as number));
+    for (let k = 0; k < width; k++) largest = Math.max(largest, Math.abs(out[k]!));
     const unit = largest > 0 ? 1 / largest : 1;
     for (let k = 0; k < parts.length; k++) {
-      const factor = factors[k] as number;
-      const by = factor < 0 ? unit : unit * (values[factor] as number);
-      for (let place = k * width; place < (k + 1) * width; place++) (out[place] as number) *= by;
+      const factor = factors[k]!;
+      const by = factor < 0 ? unit : unit * values[factor]!;
+      for (let place = k * width; place < (k + 1) * width; place++) out[place]! *= by;
     }
   };
   return { width, fill };

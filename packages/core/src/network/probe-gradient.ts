@@ -26,7 +26,7 @@ export interface ProbeGradient {
 export function gradientAt(gradient: NetworkGradient, frequency: number): ProbeGradient | undefined {
   const out = gradientColumns(gradient, 1);
   if (gradient.sweep(Float64Array.of(frequency), out) >= 0) return undefined;
-  const first = ({ re, im }: ComplexColumn): Complex => ({ re: re[0] as number, im: im[0] as number });
+  const first = ({ re, im }: ComplexColumn): Complex => ({ re: re[0]!, im: im[0]! });
   const byNumber = gradient.numbers.map(({ name }, i) => [name, first(out.byNumber[i] as ComplexColumn)] as const);
   const byElement = gradient.numbers.map(({ name, number, exponent }, i) => {
     const { re, im } = (byNumber[i] as (typeof byNumber)[number])[1];

@@ -69,17 +69,17 @@ export function termWeight(
   const column = complexColumn(block);
   return (frequencies, numbers, values, listed) => {
     const table = listed[symbol]?.law;
-    const number = sign * (symbol < 0 || table !== undefined ? 1 : (numbers[symbol] as number));
+    const number = sign * (symbol < 0 || table !== undefined ? 1 : numbers[symbol]!);
     if (table === undefined && power === 0 && delay < 0) return number;
     const count = frequencies.length;
     const { re, im } = column;
     for (let i = 0; i < count; i++) {
-      const omega = 2 * Math.PI * (frequencies[i] as number);
+      const omega = 2 * Math.PI * frequencies[i]!;
       re[i] = power === 0 ? number : 0;
       im[i] = power === 0 ? 0 : power === 1 ? number * omega : -number / omega;
     }
     if (table !== undefined) multiply(column, column, table, count);
-    if (delay >= 0) turnByDelay(column, frequencies, values[delay] as number);
+    if (delay >= 0) turnByDelay(column, frequencies, values[delay]!);
     return column;
   };
 }
@@ -87,9 +87,9 @@ export function termWeight(
 /** z ← z e^(−jωτ). */
 export function turnByDelay({ re, im }: ComplexColumn, frequencies: Float64Array, delay: number): void {
   for (let i = 0; i < frequencies.length; i++) {
-    const angle = 2 * Math.PI * (frequencies[i] as number) * delay;
+    const angle = 2 * Math.PI * frequencies[i]! * delay;
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    const [a, b] = [re[i] as number, im[i] as number];
+    const [a, b] = [re[i]!, im[i]!];
     re[i] = a * c + b * s;
     im[i] = b * c - a * s;
   }
@@ -117,12 +117,12 @@ export function fillReading(
   const isNumber = typeof weight === 'number';
   const [wr, wi] = isNumber ? [re, im] : [weight.re, weight.im];
   for (let i = 0; i < count; i++) {
-    const x = a * (ar[i] as number) + b * (br[i] as number);
-    const y = a * (ai[i] as number) + b * (bi[i] as number);
-    const c = isNumber ? weight : (wr[i] as number);
-    const d = isNumber ? 0 : (wi[i] as number);
+    const x = a * ar[i]! + b * br[i]!;
+    const y = a * ai[i]! + b * bi[i]!;
+    const c = isNumber ? weight : wr[i]!;
+    const d = isNumber ? 0 : wi[i]!;
     const [u, v] = [x * c - y * d, x * d + y * c];
-    re[offset + i] = added ? (re[offset + i] as number) + u : u;
-    im[offset + i] = added ? (im[offset + i] as number) + v : v;
+    re[offset + i] = added ? re[offset + i]! + u : u;
+    im[offset + i] = added ? im[offset + i]! + v : v;
   }
 }

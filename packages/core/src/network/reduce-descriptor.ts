@@ -116,14 +116,14 @@ interface Change {
 
 /** Makes one state of all the slopes in a row: the unknown of its column is that state less the sum of the others. */
 function joined({ slopes }: Equation, column: number, rows: readonly Equation[]): Change {
-  const lead = slopes[column] as number;
+  const lead = slopes[column]!;
   const terms = Array.from(slopes, (slope, k) => [k, slope / lead] as const).filter(
     ([k, f]) => k !== column && f !== 0,
   );
   for (const row of rows) {
     for (const part of [row.slopes, row.own]) {
-      const own = part[column] as number;
-      for (const [k, factor] of terms) part[k] = difference(part[k] as number, own * factor);
+      const own = part[column]!;
+      for (const [k, factor] of terms) part[k] = difference(part[k]!, own * factor);
     }
   }
   return { column, terms };
@@ -138,10 +138,7 @@ function scaled({ size, G, C }: Descriptor) {
       let most = 0;
       for (let k = 0; k < size; k++) {
         const at = row * size + k;
-        most = Math.max(
-          most,
-          (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (toOwn[k] as number),
-        );
+        most = Math.max(most, (Math.abs(G[at]!) + toSlopes * Math.abs(C[at]!)) * toOwn[k]!);
       }
       return most > 0 ? 1 / most : 1;
     });
@@ -149,10 +146,7 @@ function scaled({ size, G, C }: Descriptor) {
       let most = 0;
       for (let row = 0; row < size; row++) {
         const at = row * size + k;
-        most = Math.max(
-          most,
-          (Math.abs(G[at] as number) + toSlopes * Math.abs(C[at] as number)) * (rows[row] as number),
-        );
+        most = Math.max(most, (Math.abs(G[at]!) + toSlopes * Math.abs(C[at]!)) * rows[row]!);
       }
       if (most > 0) toOwn[k] = 1 / most;
     }
@@ -163,11 +157,11 @@ function scaled({ size, G, C }: Descriptor) {
 function equationsOf({ size, G, C, b }: Descriptor, toOwn: Float64Array, toSlopes: number): Equation[] {
   return Array.from({ length: size }, (_, row) => {
     const part = (matrix: Float64Array, by: number) =>
-      Float64Array.from({ length: size }, (_, k) => (matrix[row * size + k] as number) * by * (toOwn[k] as number));
+      Float64Array.from({ length: size }, (_, k) => matrix[row * size + k]! * by * toOwn[k]!);
     const [slopes, own] = [part(C, toSlopes), part(G, 1)];
     const most = Math.max(...slopes.map(Math.abs), ...own.map(Math.abs));
     const unit = most > 0 ? 1 / most : 1;
-    return { slopes: slopes.map((x) => x * unit), own: own.map((x) => x * unit), drive: -(b[row] as number) * unit };
+    return { slopes: slopes.map((x) => x * unit), own: own.map((x) => x * unit), drive: -b[row]! * unit };
   });
 }
 
@@ -189,9 +183,9 @@ const difference = (a: number, b: number): number =>
   Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b)) ? 0 : a - b;
 
 const removeSlope = (row: Equation, by: Equation, column: number) =>
-  subtract(row, by, (row.slopes[column] as number) / (by.slopes[column] as number));
+  subtract(row, by, row.slopes[column]! / by.slopes[column]!);
 const removeOwn = (row: Equation, by: Equation, column: number) =>
-  subtract(row, by, (row.own[column] as number) / (by.own[column] as number));
+  subtract(row, by, row.own[column]! / by.own[column]!);
 
 function subtract(row: Equation, by: Equation, factor: number): void {
   if (factor === 0) return;
@@ -200,7 +194,7 @@ function subtract(row: Equation, by: Equation, factor: number): void {
     [row.own, by.own],
   ] as const) {
     for (let k = 0; k < to.length; k++) {
-      to[k] = difference(to[k] as number, factor * (from[k] as number));
+      to[k] = difference(to[k]!, factor * from[k]!);
     }
   }
   row.drive -= factor * by.drive;
@@ -219,28 +213,28 @@ function assembled(
   const [A, B] = [new Float64Array(size * size), new Float64Array(size)];
   const [states, drive] = [new Float64Array(length * size), new Float64Array(length)];
   dynamic.forEach(({ column, row }, k) => {
-    const unit = -toSlopes / (row.slopes[column] as number);
-    for (const [other, m] of place) A[k * size + m] = unit * (row.own[other] as number);
+    const unit = -toSlopes / row.slopes[column]!;
+    for (const [other, m] of place) A[k * size + m] = unit * row.own[other]!;
     B[k] = unit * row.drive;
     states[column * size + k] = 1;
   });
   for (const { column, row } of algebraic) {
-    const unit = -1 / (row.own[column] as number);
-    for (const [other, m] of place) states[column * size + m] = unit * (row.own[other] as number);
+    const unit = -1 / row.own[column]!;
+    for (const [other, m] of place) states[column * size + m] = unit * row.own[other]!;
     drive[column] = unit * row.drive;
   }
   for (const { column, terms } of [...changes].reverse()) {
     for (const [other, factor] of terms) {
       for (let m = 0; m < size; m++) {
-        (states[column * size + m] as number) -= factor * (states[other * size + m] as number);
+        states[column * size + m]! -= factor * states[other * size + m]!;
       }
-      (drive[column] as number) -= factor * (drive[other] as number);
+      drive[column]! -= factor * drive[other]!;
     }
   }
   for (let column = 0; column < length; column++) {
-    const unit = toOwn[column] as number;
-    for (let m = 0; m < size; m++) (states[column * size + m] as number) *= unit;
-    (drive[column] as number) *= unit;
+    const unit = toOwn[column]!;
+    for (let m = 0; m < size; m++) states[column * size + m]! *= unit;
+    drive[column]! *= unit;
   }
   return { ok: true, size, A, B, states, drive };
 }

@@ -79,7 +79,7 @@ export function refuseBadNumbers(
   numbers: Float64Array,
 ): void {
   let good = true;
-  for (let i = 0; i < numbers.length; i++) good &&= (numbers[i] as number) >= 0 && (numbers[i] as number) < Infinity;
+  for (let i = 0; i < numbers.length; i++) good &&= numbers[i]! >= 0 && numbers[i]! < Infinity;
   for (let i = 0; i < values.length; i++) good &&= !Number.isNaN(values[i]);
   if (good) return;
   const faults: Fault[] = [];
@@ -89,20 +89,20 @@ export function refuseBadNumbers(
     const path = `elements[${i}] ${element.name}`;
     if (isListed(element)) {
       for (let k = 0; k < slot.count; k++) {
-        const got = values[slot.at + k] as number;
+        const got = values[slot.at + k]!;
         if (Number.isFinite(got)) continue;
         faults.push({ code: 'not-finite', path, got, expected: 'a finite number', remedy: 'Correct the parameter.' });
       }
       return;
     }
-    const [got, number] = [values[slot.at] as number, numbers[i] as number];
+    const [got, number] = [values[slot.at]!, numbers[i]!];
     if (number >= 0 && number < Infinity) return;
     const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
     const remedy = `Leave '${element.name}' out, or set "stands" so that it may be zero.`;
     faults.push({ code, path, got, expected: 'a value above zero', remedy });
   });
   for (const name of [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)]) {
-    const got = name === undefined ? 0 : (values[of.get(name)?.at ?? -1] as number);
+    const got = name === undefined ? 0 : values[of.get(name)?.at ?? -1]!;
     if (Number.isFinite(got)) continue;
     faults.push({
       code: 'not-finite',

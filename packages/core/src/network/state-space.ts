@@ -72,8 +72,7 @@ function descriptorOf({ size, stamps, driven }: Equations, numbers: Float64Array
   const [G, C, b] = [new Float64Array(size * size), new Float64Array(size * size), new Float64Array(size)];
   for (const { row, column, sign, symbol, power } of stamps) {
     const into = power === 1 ? C : G;
-    into[row * size + column] =
-      (into[row * size + column] as number) + sign * (symbol < 0 ? 1 : (numbers[symbol] as number));
+    into[row * size + column] = into[row * size + column]! + sign * (symbol < 0 ? 1 : numbers[symbol]!);
   }
   for (const row of driven) b[row] = 1;
   return { size, G, C, b };
@@ -90,24 +89,24 @@ function outputsOf(
     const c = new Float64Array(size);
     let d = 0;
     for (const { unknowns, symbol, power, sign } of terms) {
-      const by = sign * (symbol < 0 ? 1 : (numbers[symbol] as number));
+      const by = sign * (symbol < 0 ? 1 : numbers[symbol]!);
       for (const [unknown, turn] of unknowns) {
         const own = states.subarray(unknown * size, (unknown + 1) * size);
-        const direct = drive[unknown] as number;
+        const direct = drive[unknown]!;
         if (power === 0) {
-          for (let k = 0; k < size; k++) (c[k] as number) += by * turn * (own[k] as number);
+          for (let k = 0; k < size; k++) c[k]! += by * turn * own[k]!;
           d += by * turn * direct;
           continue;
         }
         if (direct !== 0) return [];
         for (let k = 0; k < size; k++) {
-          const slope = by * turn * (own[k] as number);
-          for (let m = 0; m < size; m++) (c[m] as number) += slope * (A[k * size + m] as number);
-          d += slope * (B[k] as number);
+          const slope = by * turn * own[k]!;
+          for (let m = 0; m < size; m++) c[m]! += slope * A[k * size + m]!;
+          d += slope * B[k]!;
         }
       }
     }
-    const scale = factor < 0 ? 1 : (values[factor] as number);
+    const scale = factor < 0 ? 1 : values[factor]!;
     return [{ name, c: c.map((x) => x * scale), d: d * scale }];
   });
   return {

@@ -70,10 +70,10 @@ function cancelledAt(
   { re, im }: ComplexColumn,
 ): number {
   for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
+    const w = frequencies[i]! * toUnit;
     let sizes = 0;
-    for (let k = polynomial.length - 1; k >= 0; k--) sizes = sizes * w + Math.abs(polynomial[k] as number);
-    if (!(Math.abs(re[i] as number) + Math.abs(im[i] as number) > ROUNDING * sizes)) return i;
+    for (let k = polynomial.length - 1; k >= 0; k--) sizes = sizes * w + Math.abs(polynomial[k]!);
+    if (!(Math.abs(re[i]!) + Math.abs(im[i]!) > ROUNDING * sizes)) return i;
   }
   return -1;
 }
@@ -95,7 +95,7 @@ function invertOfEight(
   const c6 = term(coefficients, 0, width, 6);
   const c7 = term(coefficients, 0, width, 7);
   for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
+    const w = frequencies[i]! * toUnit;
     const square = -w * w;
     const a = ((c6 * square + c4) * square + c2) * square + c0;
     const b = (((c7 * square + c5) * square + c3) * square + c1) * w;
@@ -116,7 +116,7 @@ const LEAST = ROUNDING ** 2;
 
 /** Coefficient k of a row, 0 beyond its end. */
 const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
-  k < width ? (coefficients[base + k] as number) : 0;
+  k < width ? coefficients[base + k]! : 0;
 
 /** Two polynomials of at most six terms times one column: their coefficients stay in registers. */
 function pairOfSix(
@@ -143,10 +143,10 @@ function pairOfSix(
   const b4 = term(coefficients, other, width, 4);
   const b5 = term(coefficients, other, width, 5);
   for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
+    const w = frequencies[i]! * toUnit;
     const square = -w * w;
-    const c = br[i] as number;
-    const d = bi[i] as number;
+    const c = br[i]!;
+    const d = bi[i]!;
     const x = (a4 * square + a2) * square + a0;
     const y = ((a5 * square + a3) * square + a1) * w;
     const u = (b4 * square + b2) * square + b0;
@@ -187,10 +187,10 @@ function pairOfEight(
   const b6 = term(coefficients, other, width, 6);
   const b7 = term(coefficients, other, width, 7);
   for (let i = 0; i < frequencies.length; i++) {
-    const w = (frequencies[i] as number) * toUnit;
+    const w = frequencies[i]! * toUnit;
     const square = -w * w;
-    const c = br[i] as number;
-    const d = bi[i] as number;
+    const c = br[i]!;
+    const d = bi[i]!;
     const x = ((a6 * square + a4) * square + a2) * square + a0;
     const y = (((a7 * square + a5) * square + a3) * square + a1) * w;
     const u = ((b6 * square + b4) * square + b2) * square + b0;
@@ -205,8 +205,8 @@ function pairOfEight(
 /** z ← 1/z. */
 export function invertColumn({ re, im }: ComplexColumn, count: number): void {
   for (let i = 0; i < count; i++) {
-    const a = re[i] as number;
-    const b = im[i] as number;
+    const a = re[i]!;
+    const b = im[i]!;
     const unit = 1 / (a * a + b * b);
     re[i] = a * unit;
     im[i] = -b * unit;

@@ -58,7 +58,7 @@ export function transposedSolver(
   const solveAt = (i: number, one: Dense) => {
     const parts = readings.map(({ unknowns, weight }) => {
       const factor = weight();
-      const [re, im] = typeof factor === 'number' ? [factor, 0] : [factor.re[i] as number, factor.im[i] as number];
+      const [re, im] = typeof factor === 'number' ? [factor, 0] : [factor.re[i]!, factor.im[i]!];
       return { unknowns, re, im };
     });
     putColumns(adjoint, solveDenseTransposed(parts, one), i);

@@ -19,13 +19,13 @@ export function atFrequency({ probes, sweep, slope }: CompiledNetwork): AtFreque
       at[0] = frequency;
       if (sweep(at, columns) >= 0) throw undamped(frequency);
       const { re, im } = columns[probe] as (typeof columns)[number];
-      const [a, b] = [re[0] as number, im[0] as number];
+      const [a, b] = [re[0]!, im[0]!];
       return Math.sqrt(a * a + b * b);
     },
     slope: (probe, frequency) => {
       at[0] = frequency;
       if (slope(probe, at, change) >= 0) throw undamped(frequency);
-      return change.re[0] as number;
+      return change.re[0]!;
     },
   };
 }

@@ -39,7 +39,7 @@ export type ProbeColumns = Readonly<Record<string, ComplexColumn>>;
 export function sweptColumns({ probes, sweep }: CompiledNetwork, frequencies: Float64Array): readonly ComplexColumn[] {
   const out = probes.map(() => complexColumn(frequencies.length));
   const stopped = sweep(frequencies, out);
-  if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+  if (stopped >= 0) throw undamped(frequencies[stopped]!);
   return out;
 }
 

@@ -66,7 +66,7 @@ export function sampledLevel(level: LevelOf, grid: Float64Array): SampledLevel {
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
   const points = [
-    ...Array.from(grid, (f, i) => [f, levels[i] as number] as const),
+    ...Array.from(grid, (f, i) => [f, levels[i]!] as const),
     ...turned.map((f) => [f, level.at(f)] as const),
   ].sort(([a], [b]) => a - b);
   return { level, grid: points.map(([f]) => f), levels: points.map(([, value]) => value) };
@@ -115,10 +115,8 @@ export function levelCrossings(system: System, options: CutoffOptions = {}): rea
   const { grid, levels, wanted } = crossed;
   return Array.from(grid, (_, i) => i).flatMap((i) => {
     if (i === 0) return [];
-    const before = (levels[i - 1] as number) >= wanted;
-    return before === (levels[i] as number) >= wanted
-      ? []
-      : [crossing(crossed, grid[i - 1] as number, grid[i] as number)];
+    const before = levels[i - 1]! >= wanted;
+    return before === levels[i]! >= wanted ? [] : [crossing(crossed, grid[i - 1]!, grid[i]!)];
   });
 }
 
@@ -143,13 +141,13 @@ export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {
 export function lowestAbove(crossed: Crossed): Cutoff {
   const { grid, levels, wanted } = crossed;
   const last = grid.length - 1;
-  if ((levels[last] as number) < wanted) {
-    const text = `at ${grid[last]} Hz, the end of the band, the level is already ${(wanted - (levels[last] as number)).toFixed(2)} dB too low`;
+  if (levels[last]! < wanted) {
+    const text = `at ${grid[last]} Hz, the end of the band, the level is already ${(wanted - levels[last]!).toFixed(2)} dB too low`;
     return impossible('below-at-end', text);
   }
   for (let i = last; i > 0; i--) {
-    if ((levels[i - 1] as number) < wanted) {
-      return { ok: true, frequency: crossing(crossed, grid[i - 1] as number, grid[i] as number) };
+    if (levels[i - 1]! < wanted) {
+      return { ok: true, frequency: crossing(crossed, grid[i - 1]!, grid[i]!) };
     }
   }
   return impossible('above-throughout', `the level is high enough down to ${grid[0]} Hz, the beginning of the band`);

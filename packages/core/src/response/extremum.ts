@@ -11,7 +11,7 @@ export interface Extremum {
 export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   const found: number[] = [];
   for (let i = 1; i < values.length - 1; i++) {
-    const [a, b, c] = [values[i - 1] as number, values[i] as number, values[i + 1] as number];
+    const [a, b, c] = [values[i - 1]!, values[i]!, values[i + 1]!];
     if (sign * b > sign * a && sign * b >= sign * c) found.push(i);
   }
   return found;
@@ -30,7 +30,7 @@ export function extremumFrequency(
   sign: 1 | -1,
   slope: (frequency: number) => number,
 ): number {
-  const at = grid[i] as number;
+  const at = grid[i]!;
   const uphill = sign * slope(at) > 0;
   const to = grid[uphill ? i + 1 : i - 1];
   if (to === undefined) return at;
@@ -55,11 +55,9 @@ export function turns(
   slope: (frequency: number) => number,
 ): number[] {
   const last = values.length - 1;
-  const rises = (i: number, neighbour: number) => sign * (values[i] as number) > sign * (values[neighbour] as number);
+  const rises = (i: number, neighbour: number) => sign * values[i]! > sign * values[neighbour]!;
   const places = [...(rises(0, 1) ? [0] : []), ...tops(values, sign), ...(rises(last, last - 1) ? [last] : [])];
-  return places
-    .map((i) => extremumFrequency(grid, i, sign, slope))
-    .filter((f) => f > (grid[0] as number) && f < (grid[last] as number));
+  return places.map((i) => extremumFrequency(grid, i, sign, slope)).filter((f) => f > grid[0]! && f < grid[last]!);
 }
 
 /** Extrema of sampled values, placed where their slope vanishes. */

@@ -63,11 +63,11 @@ export function features(
   const [f3, f6, f10] = [at(HALF_POWER), at(6), at(10)];
   // The samples with their tops and dips, and the cut-off itself.
   const start = f3 ?? from;
-  const passed = Array.from(sampled.levels).filter((_, i) => (sampled.grid[i] as number) >= start);
+  const passed = Array.from(sampled.levels).filter((_, i) => sampled.grid[i]! >= start);
   if (f3 !== undefined) passed.push(reference - HALF_POWER);
   const peaks = tops(sampled.levels).map((i) => ({
-    frequency: si('frequency', sampled.grid[i] as number),
-    value: (sampled.levels[i] as number) - reference,
+    frequency: si('frequency', sampled.grid[i]!),
+    value: sampled.levels[i]! - reference,
   }));
   return {
     referenceLevel: reference,
@@ -94,7 +94,7 @@ function impedanceExtrema(system: System, grid: Float64Array): Pick<Features, 'i
       number,
     ];
     const flows = c * c + d * d;
-    if (!(flows > 0)) throw openTerminals(grid[k] as number);
+    if (!(flows > 0)) throw openTerminals(grid[k]!);
     squares[k] = (a * a + b * b) / flows;
   }
   const { magnitude, slope } = atFrequency(network);

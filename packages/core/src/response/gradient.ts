@@ -114,7 +114,7 @@ function farAway(system: System): readonly [near: number, far: number] {
     const list = coefficients.subarray(row * width, (row + 1) * width);
     const top = list.findLastIndex((value) => value !== 0);
     for (let k = 0; k < top; k++) {
-      const ratio = Math.abs((list[k] as number) / (list[top] as number));
+      const ratio = Math.abs(list[k]! / list[top]!);
       corner = Math.max(corner, ratio ** (1 / (top - k)));
     }
   }
@@ -131,7 +131,7 @@ function referenceGradient(system: System): GradientResult {
   if (!near.ok) return near;
   if (!far.ok) return far;
   const join = (a: Readonly<Record<string, number>>, b: Readonly<Record<string, number>>) =>
-    Object.fromEntries(Object.entries(a).map(([name, slope]) => [name, (4 * (b[name] as number) - slope) / 3]));
+    Object.fromEntries(Object.entries(a).map(([name, slope]) => [name, (4 * b[name]! - slope) / 3]));
   return {
     ok: true,
     value,
@@ -219,10 +219,10 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   const { magnitude, slope } = atFrequency(network);
   const at = (f: number): number => magnitude(place, f) / (2 * Math.PI * f) ** power;
   const { re, im } = sweptColumns(network, grid)[place] as ComplexColumn;
-  const values = grid.map((f, i) => Math.hypot(re[i] as number, im[i] as number) / (2 * Math.PI * f) ** power);
+  const values = grid.map((f, i) => Math.hypot(re[i]!, im[i]!) / (2 * Math.PI * f) ** power);
   const peaks = [...grid.keys()].flatMap((i) => {
     // Strictly more than the one before, so that two equal neighbours are one top.
-    const isTop = (values[i] as number) > (values[i - 1] ?? -1) && (values[i] as number) >= (values[i + 1] ?? 0);
+    const isTop = values[i]! > (values[i - 1] ?? -1) && values[i]! >= (values[i + 1] ?? 0);
     if (!isTop) return [];
     const f = extremumFrequency(grid, i, 1, (x) => slope(place, x) - power);
     return [{ i, f, value: at(f) }];

@@ -33,9 +33,9 @@ export function levelColumn(
 ): void {
   const unit = (density * driveVoltageRms) / REFERENCE_PRESSURE;
   for (let i = 0; i < frequencies.length; i++) {
-    const a = re[i] as number;
-    const b = im[i] as number;
-    out[i] = levelOfFlow(Math.sqrt(a * a + b * b) * (frequencies[i] as number), unit);
+    const a = re[i]!;
+    const b = im[i]!;
+    out[i] = levelOfFlow(Math.sqrt(a * a + b * b) * frequencies[i]!, unit);
   }
 }
 
@@ -58,7 +58,7 @@ export function levelOf(system: System): LevelOf {
     column: (frequencies) => {
       const columns = network.probes.map(() => complexColumn(frequencies.length));
       const stopped = network.sweep(frequencies, columns);
-      if (stopped >= 0) throw undamped(frequencies[stopped] as number);
+      if (stopped >= 0) throw undamped(frequencies[stopped]!);
       const out = new Float64Array(frequencies.length);
       levelColumn(frequencies, columns[row] as ComplexColumn, density, 1, out);
       return out;
@@ -87,7 +87,7 @@ function limitOfPolynomials({ probes, polynomials }: CompiledNetwork): number | 
   ];
   if (top + 1 < order) throw noAsymptote('a level that falls with frequency');
   if (top + 1 > order) throw noAsymptote('a level that rises with frequency');
-  return (Math.abs((numerator[top] as number) / (denominator[order] as number)) * scale) / (2 * Math.PI);
+  return (Math.abs(numerator[top]! / denominator[order]!) * scale) / (2 * Math.PI);
 }
 
 /** The limit is read at this frequency and at twice it, Hz. */

@@ -67,7 +67,7 @@ export function lowestLoad(
 
 /** The top of a function next to a sample. */
 const topOf = (f: (x: number) => number, grid: Float64Array, k: number): number =>
-  boundedMinimum((x) => -f(x), grid[Math.max(k - 1, 0)] as number, grid[Math.min(k + 1, POINTS - 1)] as number, 1e-9).x;
+  boundedMinimum((x) => -f(x), grid[Math.max(k - 1, 0)]!, grid[Math.min(k + 1, POINTS - 1)]!, 1e-9).x;
 
 /** Magnitude and phase of the impedance at the terminals, at one place of the columns. */
 function loadAt(columns: readonly ComplexColumn[], e: number, i: number, frequency: number, k: number) {

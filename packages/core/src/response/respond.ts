@@ -85,11 +85,10 @@ export function compileResponse(network: CompiledNetwork, density: number): Resp
     fillPressure(frequencies, swept[flowAt] as ComplexColumn, slope, density, driveVoltageRms, out);
     const peak = Math.SQRT2 * driveVoltageRms;
     fillGreatest(cones, swept, count, out.displacementPeak);
-    for (let i = 0; i < count; i++)
-      (out.displacementPeak[i] as number) *= peak / (2 * Math.PI * (frequencies[i] as number));
+    for (let i = 0; i < count; i++) out.displacementPeak[i]! *= peak / (2 * Math.PI * frequencies[i]!);
     if (out.airSpeedPeak) {
       fillGreatest(vents, swept, count, out.airSpeedPeak);
-      for (let i = 0; i < count; i++) (out.airSpeedPeak[i] as number) *= peak;
+      for (let i = 0; i < count; i++) out.airSpeedPeak[i]! *= peak;
     }
     return fillImpedance(
       swept[voltageAt] as ComplexColumn,
@@ -123,15 +122,15 @@ function fillPressure(
 ): void {
   const unit = density / REFERENCE_PRESSURE;
   for (let i = 0; i < frequencies.length; i++) {
-    const f = frequencies[i] as number;
-    const a = re[i] as number;
-    const b = im[i] as number;
+    const f = frequencies[i]!;
+    const a = re[i]!;
+    const b = im[i]!;
     const size = Math.sqrt(a * a + b * b) * driveVoltageRms;
     radiatedFlowRms[i] = size;
     levelHalfSpace[i] = levelOfFlow(size * f, unit);
     phase[i] = Math.atan2(a, -b); // j(re + j im) = −im + j re
     // Where the flow is zero its phase jumps and has no slope.
-    const turn = slope.im[i] as number;
+    const turn = slope.im[i]!;
     groupDelay[i] = turn - turn === 0 ? -turn / (2 * Math.PI * f) : 0;
   }
 }
@@ -146,10 +145,10 @@ function fillGreatest(
   places.forEach((place, k) => {
     const { re, im } = columns[place] as ComplexColumn;
     for (let i = 0; i < count; i++) {
-      const a = re[i] as number;
-      const b = im[i] as number;
+      const a = re[i]!;
+      const b = im[i]!;
       const size = Math.sqrt(a * a + b * b);
-      if (k === 0 || size > (out[i] as number)) out[i] = size;
+      if (k === 0 || size > out[i]!) out[i] = size;
     }
   });
 }
@@ -163,10 +162,10 @@ function fillImpedance(
   { impedance, impedancePhase, currentRms }: ResponseColumns,
 ): number {
   for (let i = 0; i < count; i++) {
-    const a = voltage.re[i] as number;
-    const b = voltage.im[i] as number;
-    const c = current.re[i] as number;
-    const d = current.im[i] as number;
+    const a = voltage.re[i]!;
+    const b = voltage.im[i]!;
+    const c = current.re[i]!;
+    const d = current.im[i]!;
     const size = Math.sqrt(c * c + d * d);
     if (!(size > 0)) return i;
     currentRms[i] = size * driveVoltageRms;
@@ -209,7 +208,7 @@ export function respond(
   const out = columns(grid.length);
   const stopped = fill(grid, driveVoltageRms, out);
   if (stopped >= 0) {
-    const frequency = grid[stopped] as number;
+    const frequency = grid[stopped]!;
     throw out.currentRms[stopped] === 0 && Number.isFinite(out.levelHalfSpace[stopped])
       ? openTerminals(frequency)
       : undamped(frequency);

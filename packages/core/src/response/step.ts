@@ -53,11 +53,11 @@ export function stepResponse(
   let next = new Float64Array(size);
   for (let i = 0; i < points; i++) {
     let sum = 0;
-    for (let k = 0; k < size; k++) sum += (C[row * size + k] as number) * (state[k] as number);
+    for (let k = 0; k < size; k++) sum += C[row * size + k]! * state[k]!;
     pressure[i] = unit * sum;
     for (let r = 0; r < size; r++) {
       let value = 0;
-      for (let k = 0; k < size; k++) value += (transition[r * size + k] as number) * (state[k] as number);
+      for (let k = 0; k < size; k++) value += transition[r * size + k]! * state[k]!;
       next[r] = value;
     }
     [state, next] = [next, state];
