@@ -14,10 +14,14 @@ type Plain = BriefFor<readonly []>;
 type Contradicts = (path: string, got: unknown, expected: string) => void;
 
 /** Faults between fields that are each right by themselves, as far as they were read. Values are quoted as written. */
-export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: readonly BriefPart[]): Fault[] {
+export function faultsAcross(
+  brief: unknown,
+  read: Faultless<ReadBrief>,
+  parts: readonly Pick<BriefPart, 'across'>[],
+): Fault[] {
   const { wanted = {}, drivers = [] } = read;
   const written = brief as Plain;
-  const faults: Fault[] = kinds.flatMap(({ across }) => [
+  const faults: Fault[] = parts.flatMap(({ across }) => [
     ...(across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
   ]);
   const contradicts: Contradicts = (path, got, expected) =>

@@ -1,6 +1,7 @@
+import type { Air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
-import type { Job, Written } from '../job/job.js';
+import type { DriverChoice, Job, Written } from '../job/job.js';
 import { faultsAcross } from './across.js';
 import { jobOf } from './defaults.js';
 import { choicesOf, gather } from './driver-choices.js';
@@ -23,16 +24,25 @@ const once = (faults: readonly Fault[]): Fault[] => [
   ...new Map(faults.map((fault) => [`${fault.path}\n${fault.expected}`, fault])).values(),
 ];
 
+/** A brief in SI units, before any default is filled in. */
+export interface Checked<Read> {
+  readonly read: Read;
+  readonly air: Air;
+  readonly choices: readonly DriverChoice[];
+}
+
 /**
- * Reads a brief: converts every quantity to SI units, fills in every default, completes every driver. Fields that are right by
+ * Checks a brief by a schema: converts every quantity to SI units and completes every driver. Fields that are right by
  * themselves are checked against each other even when other fields have faults, so that nobody has to correct a brief in
  * stages.
  *
  * @throws InputError with every fault at its path
- * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
  */
-export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
-  const schema = briefSchema(kinds);
+export function checked<Read>(
+  brief: unknown,
+  schema: v.GenericSchema<unknown, Read>,
+  parts: readonly Pick<BriefPart, 'across'>[],
+): Checked<Read> {
   const tooLarge = faultsOfSize(brief, '');
   if (tooLarge.length > 0) throw new InputError(tooLarge);
   const { output, issues = [] } = v.safeParse(schema, brief);
@@ -40,10 +50,10 @@ export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
   const notABrief = wrong.filter(({ path }) => path.length === 0);
   if (notABrief.length > 0) throw new InputError(once(notABrief.map(({ fault }) => fault)));
   const faultless = faultlessOf(
-    output as ReadBrief,
+    output as unknown as ReadBrief,
     wrong.map(({ path }) => path),
   );
-  const across = faultsAcross(brief, faultless, kinds);
+  const across = faultsAcross(brief, faultless, parts);
   const medium = gather(across, () => mediumOf(faultless.air ?? {}));
   const choices = choicesOf(across, brief, faultless);
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
@@ -52,5 +62,16 @@ export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
   const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief));
   const faults = once([...alone, ...held]);
   if (faults.length > 0 || medium === undefined) throw new InputError(faults);
-  return jobOf(brief as Written, output as ReadBrief, medium, choices);
+  return { read: output as Read, air: medium, choices };
+}
+
+/**
+ * Reads a brief and fills in every default.
+ *
+ * @throws InputError with every fault at its path
+ * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
+ */
+export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
+  const { read, air, choices } = checked(brief, briefSchema(kinds), kinds);
+  return jobOf(brief as Written, read, air, choices);
 }

@@ -188,6 +188,10 @@ function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema
 export const briefSchema = (parts: readonly BriefPart[]) =>
   v.strictObject({ ...sections, ...sectionsOf(parts) }) as unknown as v.GenericSchema<unknown, ReadBrief>;
 
+/** The same with further sections, for a box that stands already: such a brief needs no space for a new box. */
+export const schemaWith = (parts: readonly BriefPart[], more: v.ObjectEntries) =>
+  v.strictObject({ ...sections, space: opt(sections.space), ...sectionsOf(parts), ...more });
+
 const base = v.strictObject(sections);
 
 /** A brief for boxes of these kinds, as it is written in a file. */

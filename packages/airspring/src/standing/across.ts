@@ -1,0 +1,85 @@
+import type { Fault } from '@airspring/core/fault';
+import type { Job, Written } from '../job/job.js';
+import type { ReadStanding, WrittenStanding } from './fields.js';
+
+type Read = Partial<Pick<ReadStanding, 'standing'>>;
+
+/** Faults between what is told of a box that stands, as far as it was read. Values are quoted as written. */
+export function acrossStanding(written: Written, read: Partial<Job['sections']>): Fault[] {
+  const { standing } = read as Read;
+  const texts = written.standing as WrittenStanding['standing'] | undefined;
+  if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
+  const faults: Fault[] = [];
+  const told = (path: string, got: unknown, expected: string, remedy: string) =>
+    faults.push({ code: 'inconsistent', path: `standing.${path}`, got, expected, remedy });
+
+  const sizes = (['outer', 'inner'] as const).filter((name) => texts[name] !== undefined);
+  if (sizes.length === 2) {
+    told('inner', 'both outer and inner', 'one of them', 'Leave one out: the panels tell the other.');
+  }
+  if (sizes.length === 0 && texts.air === undefined) {
+    const expected = 'the sizes of the box (outer or inner), or the air in it (air)';
+    faults.push({ code: 'empty', path: 'standing', got: 'neither', expected, remedy: 'Measure one of them.' });
+  }
+  const { outer, panelThickness: t } = standing;
+  const inner = standing.inner ?? (outer && t && less(outer, 2 * t));
+  if (inner && Math.min(inner.width, inner.height, inner.depth) <= 0) {
+    told('panelThickness', texts.panelThickness, 'less than half of every outer edge', 'Correct one of the two.');
+    return faults;
+  }
+  const peaks = standing.measured?.peaks;
+  if (peaks && peaks[0] >= peaks[1]) {
+    told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', 'Exchange the two.');
+  }
+  const tuning = standing.measured?.tuning;
+  if (peaks && tuning !== undefined && !(peaks[0] < tuning && tuning < peaks[1])) {
+    told('measured.tuning', texts.measured?.tuning, 'a frequency between the two peaks', 'Measure the dip again.');
+  }
+  for (const [i, vent] of (standing.vents ?? []).entries()) {
+    if (vent === undefined) continue;
+    const own = texts.vents?.[i];
+    const at = `vents[${i}]`;
+    if (t !== undefined && vent.length < t) {
+      told(`${at}.length`, own?.length, `at least the panel, ${texts.panelThickness}`, 'Measure from the outside.');
+    }
+    if (vent.hole !== undefined && vent.hole < vent.diameter) {
+      told(
+        `${at}.hole`,
+        own?.hole,
+        `at least the inner diameter of the vent, ${own?.diameter}`,
+        'Correct one of the two.',
+      );
+    }
+    if (inner === undefined || t === undefined) continue;
+    const { width, height, depth } = inner;
+    const longest = width + height + depth;
+    if (vent.length - t > longest) {
+      const expected = `a vent that fits in the box, whose inner edges together are ${(longest * 1e3).toFixed(0)} mm`;
+      told(`${at}.length`, own?.length, expected, 'Correct the length, or the sizes of the box.');
+    }
+    if (vent.hole !== undefined) {
+      const face = vent.place?.face ?? 'front';
+      const edges = {
+        left: [height, depth],
+        right: [height, depth],
+        bottom: [width, depth],
+        top: [width, depth],
+        front: [width, height],
+        back: [width, height],
+      };
+      const panel = Math.min(...edges[face]);
+      if (vent.hole > panel) {
+        const expected = `less than the inside of the ${face} panel, ${(panel * 1e3).toFixed(0)} mm`;
+        told(`${at}.hole`, own?.hole, expected, 'Correct the hole, or the sizes of the box.');
+      }
+    }
+  }
+  return faults;
+}
+
+type Sizes = { readonly width: number; readonly height: number; readonly depth: number };
+const less = ({ width, height, depth }: Sizes, by: number): Sizes => ({
+  width: width - by,
+  height: height - by,
+  depth: depth - by,
+});

@@ -1,0 +1,118 @@
+import { group } from '@airspring/core/driver';
+import type { Row } from '../row.js';
+import { ventOf } from '../state.js';
+import { lengthOrNone } from '../tube-change.js';
+import { type Change, rowOf } from './change.js';
+
+/** One driver instead of several: in the box as it is, and with its air made smaller. */
+export const oneDriver: Change = (now) => {
+  const { standing, state, account } = now;
+  const { drivers, driverVolume, airBeforeVents, vents } = standing;
+  const { fronts, driver } = drivers;
+  if (fronts < 2 || drivers.isobaric) return [];
+  const alone = group(driver);
+  const air = airBeforeVents + (fronts - 1) * driverVolume;
+  const closing = [
+    `Close the other ${fronts > 2 ? 'cutouts' : 'cutout'} with a board, glued and screwed tight. Disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out.`,
+  ] as const;
+  const rows: Row[] = [
+    rowOf(now, {
+      change: 'one driver',
+      what: ['One driver; the vent stays as it is'],
+      holds: ['length'],
+      state: { ...state, drivers: alone, airBeforeVents: air },
+      tubes: vents,
+      fitting: 'fits',
+      steps: [closing],
+      touches: ['drivers'],
+    }),
+  ];
+  const [vent, ...others] = vents;
+  const filler = airBeforeVents / fronts;
+  const smaller = air - filler;
+  if (vent && others.length === 0 && account.fb !== undefined) {
+    const length = lengthOrNone(standing, vent, account.fb, smaller);
+    if (length !== undefined) {
+      const tube = { ...vent, length };
+      rows.push(
+        rowOf(now, {
+          change: 'one driver in less air',
+          what: ['One driver, and ', [filler, 'volume'], ' of the air filled up'],
+          holds: ['tuning'],
+          state: { ...state, drivers: alone, airBeforeVents: smaller, vents: [ventOf(tube)] },
+          tubes: [tube],
+          fitting: 'measure',
+          measure: ['Look whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
+          steps: [
+            closing,
+            ['Glue a solid block or a sealed chamber of ', [filler, 'volume'], ' into the box.'],
+            ['Make the vent ', [length, 'length'], ' long.'],
+          ],
+          touches: ['drivers', 'box'],
+        }),
+      );
+    }
+  }
+  return rows;
+};
+
+/** Two drivers as an isobaric pair: one behind the other. */
+export const isobaricPair: Change = (now) => {
+  const { standing, state } = now;
+  const { drivers, driverVolume, airBeforeVents } = standing;
+  const { driver, count, series, parallel, isobaric, fronts } = drivers;
+  if (isobaric || count % 2 === 1) return [];
+  const pair = group(driver, { series, parallel, isobaric: true });
+  const { cutoutDiameter = 0, depth = 0 } = driver;
+  // A pair takes the air of both drivers and of the chamber between them, a tube as wide as the cutout.
+  const chamber = (Math.PI / 4) * cutoutDiameter ** 2 * Math.max(0, depth - standing.panelThickness);
+  const air = airBeforeVents + fronts * driverVolume - (count / 2) * (2 * driverVolume + chamber);
+  return [
+    rowOf(now, {
+      change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',
+      what: ['The drivers one behind the other, joined by a sealed tube'],
+      holds: ['length'],
+      state: { ...state, drivers: pair, airBeforeVents: air },
+      tubes: standing.vents,
+      fitting: 'measure',
+      measure: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'],
+      steps: [
+        ['Mount the second driver behind the first on a sealed tube, as short as the travel of the cones allows.'],
+        ['Close the free cutout with a board, glued and screwed tight.'],
+        ['Wire both drivers so that their cones move the same way; a cell of 1.5 V shows it.'],
+      ],
+      touches: ['drivers'],
+    }),
+  ];
+};
+
+/** Every other wiring of the same drivers. */
+export const otherWiring: Change = (now) => {
+  const { standing, state } = now;
+  const { driver, count, series: asIs, isobaric } = standing.drivers;
+  const ways = Array.from({ length: count }, (_, i) => i + 1).filter(
+    (series) => count % series === 0 && series !== asIs,
+  );
+  return ways.map((series) => {
+    const parallel = count / series;
+    return rowOf(now, {
+      change: 'another wiring',
+      what: [
+        series === 1
+          ? `All ${count} in parallel`
+          : parallel === 1
+            ? `All ${count} in series`
+            : `${parallel} branches in parallel, of ${series} in series each`,
+      ],
+      holds: ['tuning', 'length', 'volume'],
+      state: { ...state, drivers: group(driver, { series, parallel, isobaric }) },
+      tubes: standing.vents,
+      fitting: 'fits',
+      steps: [
+        ['Switch the amplifier off, and rewire the drivers.'],
+        ['Compare the least load below with what the amplifier takes before you switch it on.'],
+      ],
+      touches: ['wiring'],
+    });
+  });
+};

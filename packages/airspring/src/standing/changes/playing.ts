@@ -1,0 +1,36 @@
+import { butterworthHighPass } from '@airspring/core/filter';
+import { si } from '@airspring/core/quantity';
+import { accountOf } from '../account.js';
+import { soundingOf } from '../state.js';
+import { type Change, rowOf } from './change.js';
+
+const HALF = 0.5;
+
+/** The gentlest second-order high-pass that keeps travel and air speed within their limits at the drive of the wanted level. */
+export const highPass: Change = (now) => {
+  const { standing, state, account } = now;
+  const { job, airSpeedPeak, drivers } = standing;
+  const { Xmax = Infinity } = drivers.driver;
+  const holds = ({ flat }: typeof account) => flat.travel.value <= Xmax && (flat.airSpeed?.value ?? 0) <= airSpeedPeak;
+  if (holds(account)) return [];
+  const sounding = soundingOf(standing, state);
+  if (!sounding.ok) return [];
+  for (let corner = Math.ceil(job.wanted.lowest / 2); corner <= 2 * job.wanted.lowest; corner += HALF) {
+    const filter = butterworthHighPass({ order: 2, corner: si('frequency', corner) });
+    if (!holds(accountOf(job, { ...state, filter }, sounding))) continue;
+    return [
+      rowOf(now, {
+        change: 'a high-pass filter',
+        what: ['A second-order Butterworth high-pass at ', [corner, 'frequency'], ', before the amplifier'],
+        holds: ['tuning', 'length', 'volume'],
+        state: { ...state, filter },
+        tubes: standing.vents,
+        box: { highPass: { order: 2, corner } },
+        fitting: 'fits',
+        steps: [['Set the filter in the amplifier or in the player.']],
+        touches: [],
+      }),
+    ];
+  }
+  return [];
+};

@@ -1,0 +1,39 @@
+import { addedMassForTuning } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { radiatorsOf } from '../../kind/radiator-fields.js';
+import { type Change, refused, rowOf } from './change.js';
+
+/** A passive radiator of the brief in the place of the vent. */
+export const radiatorInstead: Change = (now) => {
+  const { standing, state, account } = now;
+  if (standing.vents.length === 0 || account.fb === undefined) return [];
+  const fb = account.fb;
+  const { job, airBeforeVents } = standing;
+  return radiatorsOf(job).map(({ radiator, name, count, greatestAddedMass }) => {
+    const what = [`${count > 1 ? `${count} passive radiators` : 'A passive radiator'} "${name}" instead of the vent`];
+    const head = { change: 'a passive radiator', what, holds: ['tuning'] as const };
+    const found = addedMassForTuning(
+      { netVolume: si('volume', airBeforeVents), radiator, count, fb: si('frequency', fb) },
+      job.air,
+    );
+    if (!found.ok) return refused(head, [found.because.map(({ text }) => text).join(' ')]);
+    const addedMass = Math.round(found.addedMass * 1e3) / 1e3;
+    if (addedMass > greatestAddedMass + 1e-9) {
+      const bears = [[greatestAddedMass, 'mass']] as const;
+      return refused(head, ['It needs ', [addedMass, 'mass'], ' of added mass, but bears ', ...bears, '.']);
+    }
+    return rowOf(now, {
+      ...head,
+      state: { ...state, vents: [], radiators: { radiator, count, addedMass } },
+      box: { radiator: { name, count, addedMass } },
+      fitting: 'measure',
+      measure: ['Look for a panel that takes a cutout of ', [radiator.cutoutDiameter ?? 0, 'length'], '.'],
+      steps: [
+        ['Close the hole of the vent with a glued board.'],
+        ['Cut the cutout for the radiator, and seal its frame.'],
+        ['Fix ', [addedMass, 'mass'], ' to the middle of its cone.'],
+      ],
+      touches: ['holes'],
+    });
+  });
+};

@@ -1,0 +1,52 @@
+import { si } from '@airspring/core/quantity';
+import { compileLengthForTuning } from '@airspring/core/vent';
+import { type Change, rowOf } from './change.js';
+
+const MM = 1e-3;
+
+/** A slot between two boards, of the area that the wanted level needs. */
+export const slot: Change = (now) => {
+  const { standing, state, account } = now;
+  const speed = account.wanted.airSpeed?.value;
+  const [vent] = standing.vents;
+  if (vent === undefined || account.fb === undefined || speed === undefined) return [];
+  const { job, panelThickness: t, airBeforeVents, inner } = standing;
+  const now_ = (standing.vents.reduce((sum, { count, diameter }) => sum + count * diameter ** 2, 0) * Math.PI) / 4;
+  const area = now_ * Math.max(1, speed / standing.airSpeedPeak);
+  const width = Math.ceil((inner ? Math.min(inner[0], 6 * Math.sqrt(area)) : 2 * Math.sqrt(area)) / MM) * MM;
+  const height = Math.ceil(area / width / MM) * MM;
+  const section = { width: si('length', width), height: si('length', height), wall: si('length', t) };
+  const lengthAt = compileLengthForTuning(section, job.air);
+  let length = t;
+  for (let i = 0; i < 60; i++) {
+    const net = airBeforeVents - (width + 2 * t) * (height + 2 * t) * Math.max(0, length - t);
+    if (net < 0.3 * airBeforeVents) return [];
+    length = lengthAt(net, account.fb / standing.tuningRatio);
+  }
+  length = Math.round(length / MM) * MM;
+  if (!(length > t)) return [];
+  return [
+    rowOf(now, {
+      change: 'a slot',
+      what: ['A slot of ', [width, 'length'], ' × ', [height, 'length'], ', ', [length, 'length'], ' long'],
+      holds: ['tuning'],
+      state: { ...state, vents: [{ ...section, length: si('length', length) }] },
+      box: { slot: { width, height, length } },
+      fitting: 'measure',
+      measure: ['Look for ', [length - t + height, 'length'], ' of free way along a panel.'],
+      steps: [
+        ['Close the hole of the vent with a glued board.'],
+        [
+          'Cut a slot of ',
+          [width, 'length'],
+          ' × ',
+          [height, 'length'],
+          ' through the panel, and build a channel of four boards behind it, ',
+          [length - t, 'length'],
+          ' long. A panel must come off for that. Wear eye protection and a dust mask.',
+        ],
+      ],
+      touches: ['holes'],
+    }),
+  ];
+};

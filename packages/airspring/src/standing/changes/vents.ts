@@ -1,0 +1,162 @@
+import type { Row } from '../row.js';
+import type { StandingVent, Tube } from '../standing.js';
+import { ventOf } from '../state.js';
+import { boreFor, holesOf, lengthOrNone, outerOf, passageOf, stanceOf, tubeSteps } from '../tube-change.js';
+import { type Change, type Now, refused, rowOf } from './change.js';
+
+const MM = 1e-3;
+const WALL = 3e-3;
+
+/** The vents with one of them replaced; by nothing where it is closed. */
+const replaced = (vents: readonly StandingVent[], i: number, by: readonly Tube[]): Tube[] =>
+  vents.flatMap((vent, k): Tube[] => (k === i ? [...by] : [vent]));
+
+/** The row of a tube in the place of the first vent. */
+export function tubeRow(
+  now: Now,
+  change: string,
+  tube: Tube,
+  holds: Row['holds'],
+  touches: Parameters<typeof rowOf>[1]['touches'],
+): Row {
+  const { standing, state } = now;
+  const [vent] = standing.vents as [StandingVent];
+  const head = {
+    change,
+    holds,
+    what: [
+      `${tube.count > 1 ? `${tube.count} tubes` : 'A tube'} of `,
+      [tube.diameter, 'length'] as const,
+      ' inner diameter, ',
+      [tube.length, 'length'] as const,
+      ' long',
+    ],
+  };
+  const stance = stanceOf(standing, vent, tube);
+  if (stance.fitting === 'does not fit') {
+    const { needed, free } = stance.way;
+    return refused(
+      head,
+      ['It needs ', [needed, 'length'], ' behind the outside of its panel; there are ', [free, 'length'], ' at most.'],
+      { way: stance.way },
+    );
+  }
+  const passage = passageOf(standing, vent.hole, outerOf(tube));
+  const tubes = replaced(standing.vents, 0, [tube]);
+  const free = tube.length - standing.panelThickness + tube.diameter;
+  return rowOf(now, {
+    ...head,
+    what: [...head.what, stance.bent ? ', with one bend' : ''],
+    state: { ...state, vents: tubes.map(ventOf) },
+    tubes,
+    fitting: stance.fitting,
+    ...(stance.fitting === 'measure' && {
+      measure: [
+        'Measure the free way behind the hole: a straight tube needs ',
+        [free, 'length'],
+        ' from the inside of the panel, one bore of free air included.',
+      ],
+    }),
+    steps: tubeSteps(standing, tube, stance.bent, passage),
+    touches: [...touches, ...(passage.how === 'as it is' ? [] : (['holes'] as const))],
+  });
+}
+
+/** The widest tube of the same tuning: straight, with a bend, and for each hole that may be made. */
+export const widerVent: Change = (now) => {
+  const { standing, account } = now;
+  const [vent, ...others] = standing.vents;
+  if (vent === undefined || others.length > 0 || account.fb === undefined) return [];
+  const fb = account.fb;
+  const rows: Row[] = [];
+  const lengthAt = (diameter: number) =>
+    lengthOrNone(standing, { ...vent, diameter, wall: WALL, count: vent.count }, fb);
+  for (const hole of holesOf(standing, vent)) {
+    const widest = boreFor(hole);
+    for (const way of ['straight', 'with one bend'] as const) {
+      let best: Tube | undefined;
+      for (let diameter = widest; diameter > vent.diameter + 1e-9; diameter -= MM) {
+        const length = lengthAt(diameter);
+        if (length === undefined) continue;
+        const tube: Tube = { ...vent, diameter, wall: WALL, length };
+        const stance = stanceOf(standing, vent, tube);
+        if (stance.fitting === 'does not fit' || (way === 'straight') === stance.bent) continue;
+        best = tube;
+        break;
+      }
+      if (best) rows.push(tubeRow(now, `a wider vent, ${way}`, best, ['tuning'], []));
+    }
+    const length = widest > vent.diameter ? lengthAt(widest) : undefined;
+    const tried = rows.some((row) => row.ok && row.box.tubes[0]?.diameter === widest);
+    if (!tried && length !== undefined) {
+      rows.push(tubeRow(now, 'a wider vent', { ...vent, diameter: widest, wall: WALL, length }, ['tuning'], []));
+    }
+  }
+  return rows;
+};
+
+/** A tube as wide as now, for a lower and for a higher tuning. */
+export const otherLength: Change = (now) => {
+  const { standing, account } = now;
+  const [vent, ...others] = standing.vents;
+  if (vent === undefined || others.length > 0 || account.fb === undefined) return [];
+  const fb = account.fb;
+  return (
+    [
+      ['a longer vent', 2 ** (-1 / 4)],
+      ['a shorter vent', 2 ** (1 / 4)],
+    ] as const
+  ).flatMap(([change, ratio]) => {
+    const length = lengthOrNone(standing, vent, fb * ratio);
+    if (length === undefined || length === vent.length) return [];
+    return [tubeRow(now, change, { ...vent, length }, [], ['tuning'])];
+  });
+};
+
+/** A second vent like the first, and two of the tuning as it is. */
+export const secondVent: Change = (now) => {
+  const { standing, state, account } = now;
+  const [vent, ...others] = standing.vents;
+  if (vent === undefined || others.length > 0 || account.fb === undefined || vent.count > 3) return [];
+  const count = 2 * vent.count;
+  const twice: Tube = { ...vent, count };
+  const drill = [
+    'Cut a second hole of ',
+    [vent.hole, 'length'] as const,
+    ' at least one bore away from the first. Wear eye protection and a dust mask.',
+  ] as const;
+  const beside = rowOf(now, {
+    change: 'a second vent beside the first',
+    what: ['A second tube like the first: ', [vent.diameter, 'length'], ' × ', [vent.length, 'length']],
+    holds: ['length'],
+    state: { ...state, vents: [ventOf(twice)] },
+    tubes: [twice],
+    fitting: 'measure',
+    measure: ['Look for a place of its own, with ', [vent.length + vent.diameter, 'length'], ' of free way behind it.'],
+    steps: [drill, ...tubeSteps(standing, vent, false, { hole: vent.hole, how: 'as it is' })],
+    touches: ['holes', 'tuning'],
+  });
+  const length = lengthOrNone(standing, twice, account.fb);
+  if (length === undefined) return [beside];
+  const both = tubeRow(now, 'two vents of the same tuning', { ...twice, length }, ['tuning'], ['holes']);
+  return [beside, both.ok ? { ...both, fitting: 'measure', steps: [drill, ...both.steps] } : both];
+};
+
+/** The vent closed with a plug. */
+export const ventClosed: Change = (now) => {
+  const { standing, state } = now;
+  if (standing.vents.length === 0) return [];
+  const taken = standing.airBeforeVents - now.account.netVolume;
+  return [
+    rowOf(now, {
+      change: 'the vent closed',
+      what: ['The vent closed with a tight plug: a closed box'],
+      holds: ['volume'],
+      // The tube stays where it is and keeps the air that it took.
+      state: { ...state, airBeforeVents: state.airBeforeVents - taken, vents: [] },
+      fitting: 'fits',
+      steps: [['Turn or print a plug, and seal it with closed foam.']],
+      touches: ['tuning'],
+    }),
+  ];
+};

@@ -1,0 +1,94 @@
+import { faces } from '@airspring/core/space';
+import * as v from 'valibot';
+import { air, audible, edge, most, size, wall } from '../brief/bounds.js';
+import { quantity, wholeNumber } from '../brief/quantity-text.js';
+
+const opt = v.exactOptional;
+const length = quantity('length', size);
+const sizes = v.strictObject({
+  width: quantity('length', edge),
+  height: quantity('length', edge),
+  depth: quantity('length', edge),
+});
+
+/** Where the centre of something is on the outer surface of its panel, as a builder measures it. */
+const place = {
+  face: v.picklist(faces),
+  across: v.pipe(length, v.description('from the left outer edge; on a side panel, from the front')),
+  up: v.pipe(length, v.description('from the lower outer edge; on the bottom or top, from the front')),
+};
+
+const vent = v.strictObject({
+  diameter: v.pipe(length, v.description('inner diameter')),
+  length: v.pipe(length, v.description('from the outer surface of the panel to the inner end')),
+  count: opt(v.pipe(wholeNumber(1, 6), v.description('vents alike; default one'))),
+  wall: opt(v.pipe(quantity('length', wall), v.description('of the tube; default 3 mm'))),
+  rounding: opt(
+    v.pipe(
+      quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+      v.description('radius at both ends; default sharp'),
+    ),
+  ),
+  hole: opt(v.pipe(length, v.description('diameter of the hole in the panel; default as wide as the tube'))),
+  place: opt(v.strictObject(place)),
+});
+
+/** What may be kept as it is. */
+export const keepable = ['box', 'drivers', 'wiring', 'holes', 'tuning'] as const;
+export type Kept = (typeof keepable)[number];
+
+const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), most());
+
+/** What a brief may say of a box that stands already, and of the workshop it stands in. */
+export const standingFields = {
+  standing: v.strictObject({
+    outer: opt(sizes),
+    inner: opt(sizes),
+    air: opt(
+      v.pipe(quantity('volume', air), v.description('air in the box as it stands, where its sizes are not known')),
+    ),
+    panelThickness: quantity('length', wall),
+    bracing: opt(
+      v.pipe(
+        quantity('volume', { least: 0, greatest: 10_000, unit: 'L' }, 'not-negative'),
+        v.description('default none'),
+      ),
+    ),
+    drivers: opt(v.pipe(list(v.strictObject(place)), v.description('where the drivers stand, in any order'))),
+    vents: opt(v.pipe(list(vent), v.description('default none: a closed box'))),
+    measured: opt(
+      v.strictObject({
+        tuning: opt(
+          v.pipe(quantity('frequency', audible), v.description('the dip between the two peaks of the impedance')),
+        ),
+        peaks: opt(
+          v.pipe(
+            v.tuple([quantity('frequency', audible), quantity('frequency', audible)]),
+            v.description('the two peaks of the impedance, the lower one first'),
+          ),
+        ),
+      }),
+    ),
+    keep: opt(v.pipe(list(v.picklist(keepable)), v.description('what must stay as it is; default the box'))),
+  }),
+  workshop: opt(
+    v.strictObject({
+      holeSaws: opt(v.pipe(list(length), v.description('diameters of the hole saws at hand'))),
+      pipes: opt(
+        v.pipe(
+          list(v.strictObject({ inner: length, outer: length })),
+          v.description('pipes at hand, by inner and outer diameter'),
+        ),
+      ),
+    }),
+  ),
+};
+
+/** These sections, read into SI units. */
+export type ReadStanding = {
+  readonly [Name in keyof typeof standingFields]: v.InferOutput<(typeof standingFields)[Name]>;
+};
+/** The same as they are written. */
+export type WrittenStanding = {
+  readonly [Name in keyof typeof standingFields]: v.InferInput<(typeof standingFields)[Name]>;
+};

@@ -1,0 +1,87 @@
+import type { BoxKind } from '../kind/box-kind.js';
+import type { Phrase } from '../kind/phrase.js';
+import { standard } from '../kind/standard.js';
+import type { Asked } from '../record/answer.js';
+import { type Account, accountOf } from './account.js';
+import { allChanges } from './changes/all.js';
+import { readStanding } from './read.js';
+import type { ChangedBox, Row } from './row.js';
+import type { Standing } from './standing.js';
+import { soundingOf, stateOf } from './state.js';
+import { type TubeSet, tubeSet } from './tubes.js';
+
+/** The answer about a box that stands: what it does now, and what each change would do. Plain records in SI units. */
+export interface Retrofit {
+  readonly version: 1;
+  readonly title: string;
+  readonly asked: Asked & { readonly airSpeedPeak: number };
+  readonly now: { readonly box: ChangedBox; readonly account: Account };
+  readonly rows: readonly Row[];
+  readonly tubes?: TubeSet;
+  readonly assumed: readonly Phrase[];
+  /** Where a measurement contradicts what was computed: both numbers, and what would explain it. */
+  readonly doubts: readonly Phrase[];
+}
+
+/**
+ * What a box that stands does now, and what could be done about it: each change by itself, computed.
+ *
+ * @throws InputError with every fault of the brief at its path
+ * @example retrofit(brief).now.account.loudest.level
+ */
+export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?: readonly BoxKind[] } = {}): Retrofit {
+  const standing = readStanding(brief, kinds);
+  const state = stateOf(standing);
+  const sounding = soundingOf(standing, state);
+  if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
+  const account = accountOf(standing.job, state, sounding);
+  const { job, drivers, vents, airSpeedPeak } = standing;
+  const { series, parallel, isobaric } = drivers;
+  const tubes = tubeSet(standing);
+  return {
+    version: 1,
+    title: job.title,
+    asked: { ...job.wanted, airSpeedPeak },
+    now: {
+      box: {
+        wiring: { series, parallel, isobaric },
+        netVolume: sounding.netVolume,
+        ...(sounding.fb !== undefined && { fb: sounding.fb }),
+        ...(sounding.ventArea !== undefined && { ventArea: sounding.ventArea }),
+        tubes: vents.map(({ diameter, length, count }) => ({ diameter, length, count })),
+      },
+      account,
+    },
+    rows: allChanges({ standing, state, account }),
+    ...(tubes && { tubes }),
+    assumed: assumedOf(standing),
+    doubts: doubtsOf(standing),
+  };
+}
+
+function assumedOf({ driverVolume, driverVolumeAssumed, inner, vents, job }: Standing): Phrase[] {
+  const { box } = job.sections as { box?: { QL?: number } };
+  return [
+    ...(driverVolumeAssumed && inner
+      ? [['Each driver is taken to fill ', [driverVolume, 'volume'], ', good to a third.'] as const]
+      : []),
+    ...(box?.QL === undefined && vents.length > 0 ? [['Leaks are taken as QL 7, common practice.'] as const] : []),
+    ...(vents.some(({ holeAssumed }) => holeAssumed)
+      ? [['The hole of the vent is taken to be as wide as its tube; measure it.'] as const]
+      : []),
+  ];
+}
+
+const FAR = 0.05;
+
+function doubtsOf({ tuningRatio, vents, airBeforeVents, job }: Standing): Phrase[] {
+  void airBeforeVents;
+  void job;
+  if (Math.abs(tuningRatio - 1) < FAR || vents.length === 0) return [];
+  const percent = Math.round(Math.abs(tuningRatio ** -2 - 1) * 100);
+  return [
+    [
+      `The measured tuning is ${(100 * Math.abs(tuningRatio - 1)).toFixed(0)} % ${tuningRatio > 1 ? 'above' : 'below'} the computed one. ${percent} % ${tuningRatio > 1 ? 'less' : 'more'} air in the box would explain it, or a vent that acts ${percent} % ${tuningRatio > 1 ? 'shorter' : 'longer'}; a leak raises it too. The measured tuning is used, and the same ratio for every changed vent.`,
+    ],
+  ];
+}

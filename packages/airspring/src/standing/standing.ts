@@ -1,0 +1,59 @@
+import type { DriverGroup } from '@airspring/core/driver';
+import type { Face } from '@airspring/core/space';
+import type { Job } from '../job/job.js';
+import type { Kept } from './fields.js';
+
+export type Edges = readonly [width: number, height: number, depth: number];
+
+/** Where the centre of something is: its face, and the point on the outer surface from the left, bottom, front outer edge, m. */
+export interface Place {
+  readonly face: Face;
+  readonly centre: Edges;
+}
+
+/** Round tubes alike, in SI units. */
+export interface Tube {
+  readonly diameter: number;
+  readonly length: number;
+  readonly count: number;
+  readonly wall: number;
+  /** Radius of the rounding at both ends; zero is a sharp end. */
+  readonly rounding: number;
+}
+
+/** A vent that stands. */
+export interface StandingVent extends Tube {
+  /** Diameter of its hole; where it was not measured, as wide as the tube. */
+  readonly hole: number;
+  readonly holeAssumed: boolean;
+  readonly place?: Place;
+}
+
+/** The box as it stands, in SI units. */
+export interface Standing {
+  /** The brief; its space is the box itself. */
+  readonly job: Job;
+  readonly drivers: DriverGroup;
+  /** Left out where only the air is known. */
+  readonly inner?: Edges;
+  readonly panelThickness: number;
+  /** Air with the drivers in place, before vents take theirs, m³. */
+  readonly airBeforeVents: number;
+  /** Air that each front of the drivers takes, m³; and whether it is an estimate. */
+  readonly driverVolume: number;
+  readonly driverVolumeAssumed: boolean;
+  readonly vents: readonly StandingVent[];
+  /** One for each front; left out where they were not told. */
+  readonly driverPlaces?: readonly Place[];
+  /** The measured tuning over the computed one; 1 where none was measured. */
+  readonly tuningRatio: number;
+  readonly keep: ReadonlySet<Kept>;
+  readonly workshop: {
+    readonly holeSaws: readonly number[];
+    readonly pipes: readonly { readonly inner: number; readonly outer: number }[];
+    /** Infinite where no printer is stated. */
+    readonly printer: { readonly height: number; readonly width: number };
+  };
+  /** Greatest mean air speed in a vent, peak, m/s. */
+  readonly airSpeedPeak: number;
+}

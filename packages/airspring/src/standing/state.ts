@@ -1,0 +1,158 @@
+import type { Air } from '@airspring/core/air';
+import type { DriverGroup, PassiveRadiator } from '@airspring/core/driver';
+import { finiteFlange, flanged, flared } from '@airspring/core/duct';
+import {
+  closedFamily,
+  closedResonance,
+  passiveRadiatorFamily,
+  type System,
+  systemOf,
+  ventedFamily,
+} from '@airspring/core/enclosure';
+import type { Impossible, Warning } from '@airspring/core/fault';
+import type { Filter } from '@airspring/core/filter';
+import {
+  airSpeedLimit,
+  currentLimit,
+  heatLimit,
+  type Limit,
+  radiatorTravelLimit,
+  travelLimit,
+  voltageLimit,
+} from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
+import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
+import type { ReadFields } from '../brief/fields.js';
+import type { Job } from '../job/job.js';
+import type { ventedFields } from '../kind/tuned-by-vent.js';
+import type { Standing, Tube } from './standing.js';
+
+/** A box in all that its sound depends on: as it stands, or as a change would leave it. */
+export interface State {
+  readonly drivers: DriverGroup;
+  /** Air before vents take theirs, m³. */
+  readonly airBeforeVents: number;
+  readonly vents: readonly VentInput[];
+  /** In the place of vents. */
+  readonly radiators?: { readonly radiator: PassiveRadiator; readonly count: number; readonly addedMass: number };
+  /** In front of the amplifier. */
+  readonly filter?: Filter;
+}
+
+/** A state as a system, with everything that limits it. */
+export interface Sounding {
+  readonly system: System;
+  readonly limits: readonly Limit[];
+  readonly netVolume: number;
+  /** Tuning, or the resonance of a closed box with its quality factor. */
+  readonly fb?: number;
+  readonly fc?: number;
+  readonly Qtc?: number;
+  /** Total flow over the mean speed in the fastest vent, m². */
+  readonly ventArea?: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** A tube as core tunes it: a collar of its own wall inside, the panel outside, both rounded where it is rounded. */
+export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInput {
+  const round = (end: typeof flanged) => (rounding > 0 ? flared({ radius: si('length', rounding), end }) : end);
+  return {
+    diameter: si('length', tube.diameter),
+    wall: si('length', tube.wall),
+    length: si('length', length),
+    count,
+    innerEnd: round(finiteFlange),
+    outerEnd: round(flanged),
+  };
+}
+
+/** Losses as the brief states them; leaks of a box that is no closed one are QL 7, common practice. */
+export const lossesOf = ({ sections }: Job, closed: boolean) => {
+  const { box = {} } = sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
+  const { QL = closed ? undefined : 7, QA, QP } = box;
+  return {
+    ...(QL !== undefined && { QL }),
+    ...(QA !== undefined && { QA }),
+    ...(QP !== undefined && !closed && { QP }),
+  };
+};
+
+/** The state of the box as it stands. */
+export const stateOf = ({ drivers, airBeforeVents, vents }: Standing): State => ({
+  drivers,
+  airBeforeVents,
+  vents: vents.map(ventOf),
+});
+
+const driverLimits = ({ amplifier }: Job, drivers: DriverGroup): Limit[] => [
+  ...travelLimit(drivers),
+  ...heatLimit(drivers),
+  voltageLimit(si('voltageRms', amplifier.voltage)),
+  ...(amplifier.current < Infinity ? [currentLimit(si('currentRms', amplifier.current))] : []),
+];
+
+/** The system of a state; `Impossible` where the vents fill the box. */
+export function soundingOf(standing: Standing, state: State): ({ readonly ok: true } & Sounding) | Impossible {
+  const { job, panelThickness, tuningRatio, airSpeedPeak } = standing;
+  const { air } = job;
+  const sourceResistance = si('resistance', job.amplifier.sourceResistance);
+  const { drivers, vents, radiators } = state;
+  const common = { drivers, sourceResistance };
+  const limits = driverLimits(job, drivers);
+  if (radiators) {
+    const spec = {
+      ...common,
+      netVolume: si('volume', state.airBeforeVents),
+      radiator: radiators.radiator,
+      count: radiators.count,
+      addedMass: si('mass', radiators.addedMass),
+      ...lossesOf(job, false),
+    };
+    const { QP: _, ...radiatorSpec } = spec as typeof spec & { QP?: number };
+    return {
+      ok: true,
+      system: systemOf(passiveRadiatorFamily, radiatorSpec, air),
+      limits: [...limits, ...radiatorTravelLimit(radiators.radiator)],
+      netVolume: state.airBeforeVents,
+      warnings: [],
+    };
+  }
+  if (vents.length === 0) return { ok: true, ...closedState(job, air, state, limits, sourceResistance) };
+
+  const tuned = severalVents(
+    { vents, volumeBeforeVent: si('volume', state.airBeforeVents), panelThickness: si('length', panelThickness) },
+    air,
+  );
+  if (!tuned.ok) return tuned;
+  const ventArea = 1 / Math.max(...tuned.shares.map(({ flow, area }) => flow / area));
+  const fb = tuned.fb * tuningRatio;
+  const spec = {
+    ...common,
+    netVolume: tuned.netVolume,
+    fb: si('frequency', fb),
+    ventArea: si('area', ventArea),
+    ...lossesOf(job, false),
+  };
+  return {
+    ok: true,
+    system: systemOf(ventedFamily, spec, air),
+    limits: [...limits, airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))],
+    netVolume: tuned.netVolume,
+    fb,
+    ventArea,
+    warnings: tuned.warnings,
+  };
+}
+
+function closedState(
+  job: Job,
+  air: Air,
+  { drivers, airBeforeVents }: State,
+  limits: readonly Limit[],
+  sourceResistance: ReturnType<typeof si<'resistance'>>,
+): Sounding {
+  const netVolume = si('volume', airBeforeVents);
+  const spec = { drivers, netVolume, fillGain: 1, ...lossesOf(job, true), sourceResistance };
+  const { fc, Qtc } = closedResonance(spec, air);
+  return { system: systemOf(closedFamily, spec, air), limits, netVolume: airBeforeVents, fc, Qtc, warnings: [] };
+}

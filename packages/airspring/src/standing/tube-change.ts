@@ -1,0 +1,154 @@
+import { isInputError } from '@airspring/core/fault';
+import { compileLengthForTuning } from '@airspring/core/vent';
+import type { Phrase } from '../kind/phrase.js';
+import type { Standing, StandingVent, Tube } from './standing.js';
+import { ventOf } from './state.js';
+import { type Way, wayFor } from './way.js';
+
+const MM = 1e-3;
+/** Free room between a tube and its hole, all round. */
+const PLAY = 0.5e-3;
+const WALL = 3e-3;
+
+export const outerOf = ({ diameter, wall }: Pick<Tube, 'diameter' | 'wall'>): number => diameter + 2 * wall;
+const sectionTaken = (tube: Tube): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
+
+/**
+ * The length for which tubes of this section, beside those that stay, tune the box; whole millimetres. `undefined` where no
+ * length does.
+ */
+export function lengthFor(
+  { job, airBeforeVents, panelThickness: t, tuningRatio }: Standing,
+  section: Omit<Tube, 'length'>,
+  fb: number,
+  air = airBeforeVents,
+): number | undefined {
+  const { length: _, ...core } = ventOf({ ...section, length: 1 });
+  const lengthAt = compileLengthForTuning(core, job.air);
+  const taken = sectionTaken({ ...section, length: 1 });
+  let length = t;
+  for (let i = 0; i < 60; i++) {
+    const net = air - taken * Math.max(0, length - t);
+    if (!(net > 0.2 * air)) return undefined;
+    const next = lengthAt(net, fb / tuningRatio);
+    if (Math.abs(next - length) < 1e-7) {
+      const whole = Math.round(next / MM) * MM;
+      return whole > t ? whole : undefined;
+    }
+    length = next;
+  }
+  return undefined;
+}
+
+/** The same; `undefined` also where core refuses the sizes. */
+export function lengthOrNone(...given: Parameters<typeof lengthFor>): number | undefined {
+  try {
+    return lengthFor(...given);
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return undefined;
+  }
+}
+
+/** The hole that a tube passes, and how it is made. */
+export interface Passage {
+  readonly hole: number;
+  readonly how: 'as it is' | 'enlarged' | 'freehand';
+}
+
+/** The smallest hole that a tube passes: the one that is there, or one that a saw at hand makes larger. */
+export function passageOf({ workshop: { holeSaws } }: Standing, hole: number, outer: number): Passage {
+  if (outer <= hole + 1e-9) return { hole, how: 'as it is' };
+  const saw = holeSaws.find((diameter) => diameter >= outer - 1e-9);
+  return saw === undefined ? { hole: outer + 2 * PLAY, how: 'freehand' } : { hole: saw, how: 'enlarged' };
+}
+
+/** Holes to try: the one that is there, and each that a saw makes from it. */
+export const holesOf = ({ workshop, keep }: Standing, { hole }: StandingVent): number[] => [
+  hole,
+  ...(keep.has('holes') ? [] : workshop.holeSaws.filter((saw) => saw > hole + 1e-9)),
+];
+
+/** The bore of a printed tube that passes a hole, down to whole millimetres. */
+export const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
+
+/** Pieces that a printer makes of one length. */
+export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
+  Math.max(1, Math.ceil(length / printer.height - 1e-9));
+
+/** How a tube stands behind its hole: straight, bent, or not at all. */
+export type Stance =
+  | { readonly fitting: 'fits'; readonly bent: boolean }
+  | { readonly fitting: 'measure'; readonly bent: boolean }
+  | { readonly fitting: 'does not fit'; readonly way: { readonly needed: number; readonly free: number } };
+
+export function stanceOf(standing: Standing, vent: StandingVent | undefined, tube: Tube): Stance {
+  const way = wayOf(standing, vent, tube);
+  if (way === undefined) return { fitting: 'measure', bent: false };
+  const fitting = way.certain ? ('fits' as const) : ('measure' as const);
+  if (tube.length <= way.straight + 1e-9) return { fitting, bent: false };
+  // A bent tube is at least as long as panel and elbow.
+  const least = standing.panelThickness + (Math.PI / 2) * outerOf(tube);
+  if (tube.length <= way.bent + 1e-9 && tube.length >= least) return { fitting, bent: true };
+  return { fitting: 'does not fit', way: { needed: tube.length, free: Math.max(way.straight, way.bent) } };
+}
+
+export const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): Way | undefined =>
+  wayFor(standing, vent?.place, {
+    outerDiameter: outerOf(tube),
+    clearance: tube.diameter,
+    bendRadius: outerOf(tube),
+  });
+
+/** The steps to put a tube in. */
+export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage: Passage): Phrase[] {
+  const outer = outerOf(tube);
+  const pieces = piecesOf(standing, tube.length);
+  const pipe = standing.workshop.pipes.find(
+    (one) => Math.abs(one.inner - tube.diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
+  );
+  const made: Phrase = pipe
+    ? ['Cut the pipe of ', [tube.diameter, 'length'], ' inner diameter to ', [tube.length, 'length'], '.']
+    : [
+        `Print ${tube.count > 1 ? `${tube.count} tubes` : 'a tube'} of `,
+        [tube.diameter, 'length'],
+        ' inner and ',
+        [outer, 'length'],
+        ' outer diameter, ',
+        [tube.length, 'length'],
+        ` long${pieces > 1 ? `, in ${pieces} pieces of ` : ''}`,
+        ...(pieces > 1 ? ([[tube.length / pieces, 'length']] as const) : []),
+        '. Print and glue in a ventilated room.',
+      ];
+  const hole: Phrase[] =
+    passage.how === 'as it is'
+      ? [['It passes the hole that is there.']]
+      : passage.how === 'enlarged'
+        ? [
+            [
+              'Enlarge the hole with the saw of ',
+              [passage.hole, 'length'],
+              '. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
+            ],
+          ]
+        : [
+            [
+              'No saw at hand makes its hole: ',
+              [passage.hole, 'length'],
+              ' are needed, routed against a template. Wear eye protection and a dust mask.',
+            ],
+          ];
+  const cutout = standing.drivers.driver.cutoutDiameter ?? 0;
+  const elbow: Phrase[] = bent
+    ? [
+        outer <= cutout
+          ? [
+              'Join the elbow inside: take a driver out and pass it through the cutout, which is ',
+              [cutout, 'length'],
+              ' wide.',
+            ]
+          : ['The elbow passes no cutout: take a panel off to put it in.'],
+      ]
+    : [];
+  return [made, ...hole, ...elbow];
+}
