@@ -46,6 +46,12 @@ export type {
   Stretch,
   Told,
 } from './record/answer.js';
+/** What does a box that stands do now, and what could be done about it? */
+export { type Retrofit, retrofit } from './standing/retrofit.js';
+export type { Account } from './standing/account.js';
+export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
+export type { TubeOption, TubeSet } from './standing/tubes.js';
+export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { reportText } from './words/text.js';

@@ -4,6 +4,8 @@ import { briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import type { Answer } from '../record/answer.js';
 import type { Progress } from '../search/search.js';
+import { type Retrofit, retrofit } from '../standing/retrofit.js';
+import { retrofitText } from '../words/retrofit-text.js';
 import { sketchText } from '../words/sketch.js';
 import { reportText } from '../words/text.js';
 import { help, readArguments } from './arguments.js';
@@ -24,10 +26,13 @@ export interface Ended {
 const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
+/** Whether a brief is about a box that stands. */
+const stands = (brief: unknown): boolean => typeof brief === 'object' && brief !== null && 'standing' in brief;
+
 /** The answer, or all faults of the brief, one on each line. */
-function answerTo(brief: unknown, progress: Progress): Answer | string {
+function answerTo(brief: unknown, progress: Progress): Answer | Retrofit | string {
   try {
-    return design(brief, { progress });
+    return stands(brief) ? retrofit(brief) : design(brief, { progress });
   } catch (error) {
     if (!isInputError(error)) throw error;
     return error.message;
@@ -35,13 +40,14 @@ function answerTo(brief: unknown, progress: Progress): Answer | string {
 }
 
 /** JSON that is safe to show in a terminal: it also escapes control characters that JSON allows, with the same meaning. */
-const jsonText = (answer: Answer): string =>
+const jsonText = (answer: Answer | Retrofit): string =>
   JSON.stringify(answer).replace(
     /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-const printed = (answer: Answer, { units }: Brief): string => {
+const printed = (answer: Answer | Retrofit, { units }: Brief): string => {
+  if (!('ok' in answer)) return retrofitText(answer, units);
   const designs = answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
   return `${reportText(answer, units)}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
 };
@@ -57,5 +63,5 @@ export function run(words: readonly string[], standing: string, progress: Progre
   const answer = answerTo(file.brief, progress);
   if (typeof answer === 'string') return refused(answer);
   const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, file.brief as Brief);
-  return { status: answer.ok ? MET : NOT_MET, out, error: '' };
+  return { status: !('ok' in answer) || answer.ok ? MET : NOT_MET, out, error: '' };
 }

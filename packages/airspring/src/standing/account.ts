@@ -54,23 +54,35 @@ function lowestAbove(level: (f: number) => number, grid: ArrayLike<number>, want
   return root.ok ? root.x : grid[i]!;
 }
 
+/** What one drive for all tones from 10 Hz up asks: the drive that gives the wanted level where the response is flat. */
+export function flatColumns({ wanted }: Job, { system }: Sounding) {
+  const grid = logarithmicGrid(LOWEST_TONE, wanted.highest, BAND);
+  const drive = 10 ** ((wanted.level - referenceLevel(system)) / 20);
+  const { displacementPeak, airSpeedPeak } = respond(system, grid, { driveVoltageRms: si('voltageRms', drive) });
+  return { grid, drive, displacementPeak, airSpeedPeak };
+}
+
+/** A column behind a filter. */
+export const filtered = (filter: Filter | undefined, grid: FrequencyGrid, column: Float64Array): Float64Array => {
+  const passed = passes(filter, grid);
+  return column.map((value, i) => value * passed[i]!);
+};
+
 /** What a state does at the wanted level, and what it could do. */
 export function accountOf(job: Job, { drivers, filter }: State, sounding: Sounding): Account {
   const { system, limits, netVolume, fb, fc, Qtc } = sounding;
   const { wanted } = job;
   const reference = referenceLevel(system);
   const band = logarithmicGrid(wanted.lowest, wanted.highest, BAND);
-  const whole = logarithmicGrid(LOWEST_TONE, wanted.highest, BAND);
   const loudest = greatestLevel(system, limits, band).least;
 
   const inBand = respond(system, band);
   const driveFor = inBand.levelHalfSpace.map((level) => 10 ** ((wanted.level - level) / 20));
   const asked = (column: Float64Array) => column.map((value, i) => value * driveFor[i]!);
 
-  const drive = 10 ** ((wanted.level - reference) / 20);
+  const flat = flatColumns(job, sounding);
+  const { grid: whole, drive } = flat;
   const passed = passes(filter, whole);
-  const perVolt = respond(system, whole);
-  const flat = (column: Float64Array) => column.map((value, i) => value * drive * passed[i]!);
   const most = greatestLevel(system, limits, whole);
   const headroom = most.driveVoltageRms.map((voltage, i) => -voltage / passed[i]!);
   const first = worst(whole, headroom);
@@ -108,8 +120,8 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
     },
     flat: {
       drive,
-      travel: worst(whole, flat(perVolt.displacementPeak)),
-      ...(perVolt.airSpeedPeak && { airSpeed: worst(whole, flat(perVolt.airSpeedPeak)) }),
+      travel: worst(whole, filtered(filter, whole, flat.displacementPeak)),
+      ...(flat.airSpeedPeak && { airSpeed: worst(whole, filtered(filter, whole, flat.airSpeedPeak)) }),
     },
     ...(safe.ok && !filter && { lowestSafe: safe.frequency as number }),
     leastLoad: { frequency: load.impedance.frequency, value: load.impedance.value },

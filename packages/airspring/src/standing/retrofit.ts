@@ -4,6 +4,8 @@ import { standard } from '../kind/standard.js';
 import type { Asked } from '../record/answer.js';
 import { type Account, accountOf } from './account.js';
 import { allChanges } from './changes/all.js';
+import { boxOf, type Now } from './changes/change.js';
+import { combinations, first } from './combinations.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
@@ -17,6 +19,8 @@ export interface Retrofit {
   readonly asked: Asked & { readonly airSpeedPeak: number };
   readonly now: { readonly box: ChangedBox; readonly account: Account };
   readonly rows: readonly Row[];
+  /** Place in `rows` of the change that does most for what is wanted; left out where none helps. */
+  readonly first?: number;
   readonly tubes?: TubeSet;
   readonly assumed: readonly Phrase[];
   /** Where a measurement contradicts what was computed: both numbers, and what would explain it. */
@@ -35,24 +39,18 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
   const account = accountOf(standing.job, state, sounding);
-  const { job, drivers, vents, airSpeedPeak } = standing;
-  const { series, parallel, isobaric } = drivers;
+  const { job, airSpeedPeak } = standing;
   const tubes = tubeSet(standing);
+  const now: Now = { standing, state, account };
+  const made = allChanges(now);
+  const rows = [...made.map(({ row }) => row), ...combinations(now, made)];
   return {
     version: 1,
     title: job.title,
     asked: { ...job.wanted, airSpeedPeak },
-    now: {
-      box: {
-        wiring: { series, parallel, isobaric },
-        netVolume: sounding.netVolume,
-        ...(sounding.fb !== undefined && { fb: sounding.fb }),
-        ...(sounding.ventArea !== undefined && { ventArea: sounding.ventArea }),
-        tubes: vents.map(({ diameter, length, count }) => ({ diameter, length, count })),
-      },
-      account,
-    },
-    rows: allChanges({ standing, state, account }),
+    now: { box: boxOf(state, sounding, standing), account },
+    rows,
+    ...first(now, rows),
     ...(tubes && { tubes }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),

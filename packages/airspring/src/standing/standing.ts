@@ -1,4 +1,5 @@
 import type { DriverGroup } from '@airspring/core/driver';
+import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
 import type { Kept } from './fields.js';
@@ -54,6 +55,8 @@ export interface Standing {
     /** Infinite where no printer is stated. */
     readonly printer: { readonly height: number; readonly width: number };
   };
+  /** In front of the amplifier. */
+  readonly filter?: Filter;
   /** Greatest mean air speed in a vent, peak, m/s. */
   readonly airSpeedPeak: number;
 }

@@ -78,10 +78,11 @@ export const lossesOf = ({ sections }: Job, closed: boolean) => {
 };
 
 /** The state of the box as it stands. */
-export const stateOf = ({ drivers, airBeforeVents, vents }: Standing): State => ({
+export const stateOf = ({ drivers, airBeforeVents, vents, filter }: Standing): State => ({
   drivers,
   airBeforeVents,
   vents: vents.map(ventOf),
+  ...(filter && { filter }),
 });
 
 const driverLimits = ({ amplifier }: Job, drivers: DriverGroup): Limit[] => [

@@ -1,5 +1,4 @@
-import type { Row } from '../row.js';
-import type { Now } from './change.js';
+import type { Made, Now } from './change.js';
 import { isobaricPair, oneDriver, otherWiring } from './drivers.js';
 import { highPass } from './playing.js';
 import { radiatorInstead } from './radiator.js';
@@ -20,4 +19,4 @@ const changes = [
 ];
 
 /** Everything that could be done to the box, each change alone. */
-export const allChanges = (now: Now): Row[] => changes.flatMap((change) => change(now));
+export const allChanges = (now: Now): Made[] => changes.flatMap((change) => change(now));

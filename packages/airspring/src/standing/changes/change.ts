@@ -3,8 +3,8 @@ import type { Account } from '../account.js';
 import { accountOf } from '../account.js';
 import type { Kept } from '../fields.js';
 import type { ChangedBox, Holds, Row, RowDone } from '../row.js';
-import type { Standing, Tube } from '../standing.js';
-import { type State, soundingOf } from '../state.js';
+import type { Standing } from '../standing.js';
+import { type Sounding, type State, soundingOf, stateOf } from '../state.js';
 
 /** What every change starts from. */
 export interface Now {
@@ -13,16 +13,23 @@ export interface Now {
   readonly account: Account;
 }
 
+/** A row, and the box as the change leaves it, for a further change; left out where none follows. */
+export interface Made {
+  readonly row: Row;
+  readonly after?: Standing;
+}
+
 /** One change, or several of one sort; none where there is nothing to change. */
-export type Change = (now: Now) => readonly Row[];
+export type Change = (now: Now) => readonly Made[];
 
 /** A row that may be made, before it is known what it does. */
 export interface Proposed {
   readonly change: string;
   readonly what: Phrase;
   readonly holds: readonly Holds[];
-  readonly state: State;
-  readonly tubes?: readonly Tube[];
+  /** The box as the change leaves it; or its state alone, where its parts are of another sort than those that stand. */
+  readonly after?: Standing;
+  readonly state?: State;
   readonly box?: Pick<ChangedBox, 'slot' | 'radiator' | 'highPass'>;
   readonly fitting: RowDone['fitting'];
   readonly measure?: Phrase;
@@ -44,32 +51,40 @@ export const refused = (
   { change, what, holds }: Pick<Proposed, 'change' | 'what' | 'holds'>,
   because: Phrase,
   more: Pick<Extract<Row, { ok: false }>, 'kept' | 'way'> = {},
-): Row => ({ ok: false, change, what, holds, because, ...more });
+): Made => ({ row: { ok: false, change, what, holds, because, ...more } });
 
 /** The row of a change: refused where the brief keeps what it touches, otherwise with everything that it does. */
-export function rowOf({ standing }: Now, proposed: Proposed): Row {
-  const { change, what, holds, state, tubes = [], box, fitting, measure, steps, touches } = proposed;
+export function rowOf({ standing }: Now, proposed: Proposed): Made {
+  const { change, what, holds, after, box, fitting, measure, steps, touches } = proposed;
   const kept = touches.find((one) => standing.keep.has(one));
   if (kept !== undefined) return refused(proposed, [`You keep ${KEPT[kept]}, which this would change.`], { kept });
+  const state = proposed.state ?? stateOf(after ?? standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) return refused(proposed, [sounding.because.map(({ text }) => text).join(' ')]);
-  const { series, parallel, isobaric } = state.drivers;
   return {
-    ok: true,
-    change,
-    what,
-    holds,
-    box: {
-      wiring: { series, parallel, isobaric },
-      netVolume: sounding.netVolume,
-      ...(sounding.fb !== undefined && { fb: sounding.fb }),
-      ...(sounding.ventArea !== undefined && { ventArea: sounding.ventArea }),
-      tubes: tubes.map(({ diameter, length, count }) => ({ diameter, length, count })),
-      ...box,
+    row: {
+      ok: true,
+      change,
+      what,
+      holds,
+      box: { ...boxOf(state, sounding, after), ...box },
+      account: accountOf(standing.job, state, sounding),
+      fitting,
+      ...(measure && { measure }),
+      steps,
     },
-    account: accountOf(standing.job, state, sounding),
-    fitting,
-    ...(measure && { measure }),
-    steps,
+    ...(after && { after }),
+  };
+}
+
+/** The numbers of a box. */
+export function boxOf({ drivers }: State, { netVolume, fb, ventArea }: Sounding, standing?: Standing): ChangedBox {
+  const { series, parallel, isobaric } = drivers;
+  return {
+    wiring: { series, parallel, isobaric },
+    netVolume,
+    ...(fb !== undefined && { fb }),
+    ...(ventArea !== undefined && { ventArea }),
+    tubes: (standing?.vents ?? []).map(({ diameter, length, count }) => ({ diameter, length, count })),
   };
 }

@@ -1,12 +1,10 @@
 import { group } from '@airspring/core/driver';
-import type { Row } from '../row.js';
-import { ventOf } from '../state.js';
 import { lengthOrNone } from '../tube-change.js';
-import { type Change, rowOf } from './change.js';
+import { type Change, type Made, rowOf } from './change.js';
 
 /** One driver instead of several: in the box as it is, and with its air made smaller. */
 export const oneDriver: Change = (now) => {
-  const { standing, state, account } = now;
+  const { standing, account } = now;
   const { drivers, driverVolume, airBeforeVents, vents } = standing;
   const { fronts, driver } = drivers;
   if (fronts < 2 || drivers.isobaric) return [];
@@ -15,13 +13,12 @@ export const oneDriver: Change = (now) => {
   const closing = [
     `Close the other ${fronts > 2 ? 'cutouts' : 'cutout'} with a board, glued and screwed tight. Disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out.`,
   ] as const;
-  const rows: Row[] = [
+  const rows: Made[] = [
     rowOf(now, {
       change: 'one driver',
       what: ['One driver; the vent stays as it is'],
       holds: ['length'],
-      state: { ...state, drivers: alone, airBeforeVents: air },
-      tubes: vents,
+      after: { ...standing, drivers: alone, airBeforeVents: air },
       fitting: 'fits',
       steps: [closing],
       touches: ['drivers'],
@@ -39,8 +36,7 @@ export const oneDriver: Change = (now) => {
           change: 'one driver in less air',
           what: ['One driver, and ', [filler, 'volume'], ' of the air filled up'],
           holds: ['tuning'],
-          state: { ...state, drivers: alone, airBeforeVents: smaller, vents: [ventOf(tube)] },
-          tubes: [tube],
+          after: { ...standing, drivers: alone, airBeforeVents: smaller, vents: [tube] },
           fitting: 'measure',
           measure: ['Look whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
           steps: [
@@ -58,7 +54,7 @@ export const oneDriver: Change = (now) => {
 
 /** Two drivers as an isobaric pair: one behind the other. */
 export const isobaricPair: Change = (now) => {
-  const { standing, state } = now;
+  const { standing } = now;
   const { drivers, driverVolume, airBeforeVents } = standing;
   const { driver, count, series, parallel, isobaric, fronts } = drivers;
   if (isobaric || count % 2 === 1) return [];
@@ -72,8 +68,7 @@ export const isobaricPair: Change = (now) => {
       change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',
       what: ['The drivers one behind the other, joined by a sealed tube'],
       holds: ['length'],
-      state: { ...state, drivers: pair, airBeforeVents: air },
-      tubes: standing.vents,
+      after: { ...standing, drivers: pair, airBeforeVents: air },
       fitting: 'measure',
       measure: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'],
       steps: [
@@ -88,7 +83,7 @@ export const isobaricPair: Change = (now) => {
 
 /** Every other wiring of the same drivers. */
 export const otherWiring: Change = (now) => {
-  const { standing, state } = now;
+  const { standing } = now;
   const { driver, count, series: asIs, isobaric } = standing.drivers;
   const ways = Array.from({ length: count }, (_, i) => i + 1).filter(
     (series) => count % series === 0 && series !== asIs,
@@ -105,8 +100,7 @@ export const otherWiring: Change = (now) => {
             : `${parallel} branches in parallel, of ${series} in series each`,
       ],
       holds: ['tuning', 'length', 'volume'],
-      state: { ...state, drivers: group(driver, { series, parallel, isobaric }) },
-      tubes: standing.vents,
+      after: { ...standing, drivers: group(driver, { series, parallel, isobaric }) },
       fitting: 'fits',
       steps: [
         ['Switch the amplifier off, and rewire the drivers.'],

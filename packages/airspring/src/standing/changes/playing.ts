@@ -1,6 +1,6 @@
 import { butterworthHighPass } from '@airspring/core/filter';
 import { si } from '@airspring/core/quantity';
-import { accountOf } from '../account.js';
+import { filtered, flatColumns } from '../account.js';
 import { soundingOf } from '../state.js';
 import { type Change, rowOf } from './change.js';
 
@@ -11,20 +11,21 @@ export const highPass: Change = (now) => {
   const { standing, state, account } = now;
   const { job, airSpeedPeak, drivers } = standing;
   const { Xmax = Infinity } = drivers.driver;
-  const holds = ({ flat }: typeof account) => flat.travel.value <= Xmax && (flat.airSpeed?.value ?? 0) <= airSpeedPeak;
-  if (holds(account)) return [];
+  if (account.flat.travel.value <= Xmax && (account.flat.airSpeed?.value ?? 0) <= airSpeedPeak) return [];
   const sounding = soundingOf(standing, state);
-  if (!sounding.ok) return [];
+  if (!sounding.ok || standing.filter) return [];
+  const { grid, displacementPeak, airSpeedPeak: speed } = flatColumns(job, sounding);
   for (let corner = Math.ceil(job.wanted.lowest / 2); corner <= 2 * job.wanted.lowest; corner += HALF) {
     const filter = butterworthHighPass({ order: 2, corner: si('frequency', corner) });
-    if (!holds(accountOf(job, { ...state, filter }, sounding))) continue;
+    const within = (column: Float64Array | undefined, most: number) =>
+      column === undefined || filtered(filter, grid, column).every((value) => value <= most);
+    if (!within(displacementPeak, Xmax) || !within(speed, airSpeedPeak)) continue;
     return [
       rowOf(now, {
         change: 'a high-pass filter',
         what: ['A second-order Butterworth high-pass at ', [corner, 'frequency'], ', before the amplifier'],
         holds: ['tuning', 'length', 'volume'],
-        state: { ...state, filter },
-        tubes: standing.vents,
+        after: { ...standing, filter },
         box: { highPass: { order: 2, corner } },
         fitting: 'fits',
         steps: [['Set the filter in the amplifier or in the player.']],

@@ -1,15 +1,10 @@
 import type { Row } from '../row.js';
 import type { StandingVent, Tube } from '../standing.js';
-import { ventOf } from '../state.js';
 import { boreFor, holesOf, lengthOrNone, outerOf, passageOf, stanceOf, tubeSteps } from '../tube-change.js';
-import { type Change, type Now, refused, rowOf } from './change.js';
+import { type Change, type Made, type Now, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
 const WALL = 3e-3;
-
-/** The vents with one of them replaced; by nothing where it is closed. */
-const replaced = (vents: readonly StandingVent[], i: number, by: readonly Tube[]): Tube[] =>
-  vents.flatMap((vent, k): Tube[] => (k === i ? [...by] : [vent]));
 
 /** The row of a tube in the place of the first vent. */
 export function tubeRow(
@@ -18,8 +13,8 @@ export function tubeRow(
   tube: Tube,
   holds: Row['holds'],
   touches: Parameters<typeof rowOf>[1]['touches'],
-): Row {
-  const { standing, state } = now;
+): Made {
+  const { standing } = now;
   const [vent] = standing.vents as [StandingVent];
   const head = {
     change,
@@ -42,13 +37,11 @@ export function tubeRow(
     );
   }
   const passage = passageOf(standing, vent.hole, outerOf(tube));
-  const tubes = replaced(standing.vents, 0, [tube]);
   const free = tube.length - standing.panelThickness + tube.diameter;
   return rowOf(now, {
     ...head,
     what: [...head.what, stance.bent ? ', with one bend' : ''],
-    state: { ...state, vents: tubes.map(ventOf) },
-    tubes,
+    after: { ...standing, vents: [{ ...vent, ...tube, hole: Math.max(vent.hole, passage.hole) }] },
     fitting: stance.fitting,
     ...(stance.fitting === 'measure' && {
       measure: [
@@ -68,7 +61,7 @@ export const widerVent: Change = (now) => {
   const [vent, ...others] = standing.vents;
   if (vent === undefined || others.length > 0 || account.fb === undefined) return [];
   const fb = account.fb;
-  const rows: Row[] = [];
+  const rows: Made[] = [];
   const lengthAt = (diameter: number) =>
     lengthOrNone(standing, { ...vent, diameter, wall: WALL, count: vent.count }, fb);
   for (const hole of holesOf(standing, vent)) {
@@ -87,7 +80,7 @@ export const widerVent: Change = (now) => {
       if (best) rows.push(tubeRow(now, `a wider vent, ${way}`, best, ['tuning'], []));
     }
     const length = widest > vent.diameter ? lengthAt(widest) : undefined;
-    const tried = rows.some((row) => row.ok && row.box.tubes[0]?.diameter === widest);
+    const tried = rows.some(({ row }) => row.ok && row.box.tubes[0]?.diameter === widest);
     if (!tried && length !== undefined) {
       rows.push(tubeRow(now, 'a wider vent', { ...vent, diameter: widest, wall: WALL, length }, ['tuning'], []));
     }
@@ -115,7 +108,7 @@ export const otherLength: Change = (now) => {
 
 /** A second vent like the first, and two of the tuning as it is. */
 export const secondVent: Change = (now) => {
-  const { standing, state, account } = now;
+  const { standing, account } = now;
   const [vent, ...others] = standing.vents;
   if (vent === undefined || others.length > 0 || account.fb === undefined || vent.count > 3) return [];
   const count = 2 * vent.count;
@@ -129,8 +122,7 @@ export const secondVent: Change = (now) => {
     change: 'a second vent beside the first',
     what: ['A second tube like the first: ', [vent.diameter, 'length'], ' × ', [vent.length, 'length']],
     holds: ['length'],
-    state: { ...state, vents: [ventOf(twice)] },
-    tubes: [twice],
+    after: { ...standing, vents: [{ ...vent, ...twice }] },
     fitting: 'measure',
     measure: ['Look for a place of its own, with ', [vent.length + vent.diameter, 'length'], ' of free way behind it.'],
     steps: [drill, ...tubeSteps(standing, vent, false, { hole: vent.hole, how: 'as it is' })],
@@ -139,7 +131,8 @@ export const secondVent: Change = (now) => {
   const length = lengthOrNone(standing, twice, account.fb);
   if (length === undefined) return [beside];
   const both = tubeRow(now, 'two vents of the same tuning', { ...twice, length }, ['tuning'], ['holes']);
-  return [beside, both.ok ? { ...both, fitting: 'measure', steps: [drill, ...both.steps] } : both];
+  const { row } = both;
+  return [beside, row.ok ? { ...both, row: { ...row, fitting: 'measure', steps: [drill, ...row.steps] } } : both];
 };
 
 /** The vent closed with a plug. */
