@@ -1,3 +1,4 @@
+import type { System } from '@airspring/core/enclosure';
 import { type Filter, filterLevel } from '@airspring/core/filter';
 import { greatestLevel, lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
 import { bracketedRoot } from '@airspring/core/numeric';
@@ -43,14 +44,18 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>): At =>
   return { frequency: frequencies[at]!, value: values[at]! };
 };
 
-/** The lowest frequency above which a level holds to the end of the band; found between samples by bisection. */
-function lowestAbove(level: (f: number) => number, grid: ArrayLike<number>, wanted: number): number | undefined {
-  const holds = (f: number) => level(f) - wanted;
+/** The lowest frequency above which the level behind a filter holds to the end of the band; between samples by a root. */
+function reachOf(system: System, filter: Filter | undefined, grid: FrequencyGrid, wanted: number): number | undefined {
+  const spare = (at: FrequencyGrid): Float64Array => {
+    const passed = filter && filterLevel(filter, at);
+    return respond(system, at).levelHalfSpace.map((level, i) => level + (passed?.[i] ?? 0) - wanted);
+  };
+  const samples = spare(grid);
   let i = grid.length - 1;
-  if (holds(grid[i]!) < 0) return undefined;
-  while (i > 0 && holds(grid[i - 1]!) >= 0) i--;
+  if (samples[i]! < 0) return undefined;
+  while (i > 0 && samples[i - 1]! >= 0) i--;
   if (i === 0) return grid[0]!;
-  const root = bracketedRoot(holds, grid[i - 1]!, grid[i]!, 1e-9);
+  const root = bracketedRoot((f) => spare(frequencyGrid([f]))[0]!, grid[i - 1]!, grid[i]!, 1e-10);
   return root.ok ? root.x : grid[i]!;
 }
 
@@ -89,11 +94,7 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
   const at = whole.indexOf(first.frequency as never);
 
   const downward = logarithmicGrid(Math.min(5, wanted.lowest / 4), wanted.highest, 200);
-  const level = (f: number) => {
-    const one = frequencyGrid([f]);
-    return respond(system, one).levelHalfSpace[0]! + (filter ? filterLevel(filter, one)[0]! : 0);
-  };
-  const reach = lowestAbove(level, downward, reference - wanted.fall);
+  const reach = reachOf(system, filter, downward, reference - wanted.fall);
   const safe = lowestSafeFrequency(system, travelLimit(drivers), {
     driveVoltageRms: si('voltageRms', drive),
     from: si('frequency', 2),

@@ -10,26 +10,20 @@ const TOLD = 3;
 /** A pair has to do this much better than each of its changes alone, dB. */
 const BETTER = 0.1;
 
-/**
- * How far a box falls short of what is wanted, in dB: of the level, and ten for each octave of reach. Below zero it does
- * more than is wanted; what it does more counts a tenth.
- */
-export function shortfall({ standing }: Now, { loudest, reach }: Account): number {
+/** How far a box falls short of what is wanted, in dB: of the level, and ten for each octave of reach. */
+function shortfall({ standing }: Now, { loudest, reach }: Account): number {
   const { level, lowest, highest } = standing.job.wanted;
-  const parts = [level - loudest.level, 10 * Math.log2((reach ?? highest) / lowest)];
-  return parts.reduce((sum, part) => sum + (part > 0 ? part : part / 10), 0);
+  return Math.max(0, level - loudest.level) + 10 * Math.max(0, Math.log2((reach ?? highest) / lowest));
 }
 
-/** The change that does most for what is wanted, if any does. */
+/** The change that does most for what is wanted, if any does; of several that do as much, the one of least work. */
 export function first(now: Now, rows: readonly Row[]): { readonly first?: number } {
-  let best = -1;
-  let least = shortfall(now, now.account);
-  rows.forEach((row, i) => {
-    if (!row.ok || shortfall(now, row.account) >= least - BETTER) return;
-    best = i;
-    least = shortfall(now, row.account);
-  });
-  return best < 0 ? {} : { first: best };
+  const short = rows.map((row) => (row.ok ? shortfall(now, row.account) : Infinity));
+  const least = Math.min(...short);
+  if (!(least < shortfall(now, now.account) - BETTER)) return {};
+  const effort = (i: number) => (rows[i] as RowDone).effort;
+  const best = short.flatMap((one, i) => (one <= least + BETTER ? [i] : [])).sort((a, b) => effort(a) - effort(b));
+  return { first: best[0]! };
 }
 
 /** The best pairs of changes that do better together than each alone. */
@@ -68,5 +62,6 @@ const joined = (one: RowDone, next: RowDone): RowDone => ({
   holds: one.holds.filter((held) => next.holds.includes(held)),
   fitting: one.fitting === 'fits' ? next.fitting : one.fitting,
   ...(one.measure && { measure: one.measure }),
+  effort: one.effort + next.effort,
   steps: [...one.steps, ...next.steps],
 });

@@ -127,6 +127,7 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
       pipes: workshop?.pipes ?? [],
       printer: { height: printer?.height ?? Infinity, width: printer?.width ?? Infinity },
     },
+    ways: new Map(),
     airSpeedPeak: airSpeedOf(vent),
   };
 }

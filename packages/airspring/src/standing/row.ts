@@ -39,6 +39,8 @@ export interface RowDone extends RowHead {
   readonly fitting: Exclude<Fitting, 'does not fit'>;
   /** What to measure first. */
   readonly measure?: Phrase;
+  /** How much work it is, as metres of vent to print. */
+  readonly effort: number;
   /** What to buy, cut, print or drill, a sentence each. */
   readonly steps: readonly Phrase[];
 }
@@ -49,6 +51,6 @@ export interface RowNot extends RowHead {
   readonly because: Phrase;
   /** Set where the brief keeps what it would change. */
   readonly kept?: Kept;
-  /** Set where it would fit but for its length: the way that it needs and has, m. */
-  readonly way?: { readonly needed: number; readonly free: number };
+  /** Set where it would fit but for its length: the tube, the way that it needs, and the way that there is, m. */
+  readonly way?: { readonly diameter: number; readonly needed: number; readonly free: number };
 }

@@ -3,6 +3,7 @@ import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
 import type { Kept } from './fields.js';
+import type { Way } from './way.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
 
@@ -55,6 +56,8 @@ export interface Standing {
     /** Infinite where no printer is stated. */
     readonly printer: { readonly height: number; readonly width: number };
   };
+  /** Ways behind holes that were worked out already. */
+  readonly ways: Map<string, Way>;
   /** In front of the amplifier. */
   readonly filter?: Filter;
   /** Greatest mean air speed in a vent, peak, m/s. */

@@ -5,6 +5,7 @@ import {
   closedFamily,
   closedResonance,
   passiveRadiatorFamily,
+  passiveRadiatorTuning,
   type System,
   systemOf,
   ventedFamily,
@@ -115,6 +116,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
       system: systemOf(passiveRadiatorFamily, radiatorSpec, air),
       limits: [...limits, ...radiatorTravelLimit(radiators.radiator)],
       netVolume: state.airBeforeVents,
+      fb: passiveRadiatorTuning({ ...radiators, addedMass: spec.addedMass, netVolume: spec.netVolume }, air).fb,
       warnings: [],
     };
   }

@@ -3,7 +3,7 @@ import { compileLengthForTuning } from '@airspring/core/vent';
 import type { Phrase } from '../kind/phrase.js';
 import type { Standing, StandingVent, Tube } from './standing.js';
 import { ventOf } from './state.js';
-import { type Way, wayFor } from './way.js';
+import { type Way, wayBehind } from './way.js';
 
 const MM = 1e-3;
 /** Free room between a tube and its hole, all round. */
@@ -80,7 +80,10 @@ export const piecesOf = ({ workshop: { printer } }: Standing, length: number): n
 export type Stance =
   | { readonly fitting: 'fits'; readonly bent: boolean }
   | { readonly fitting: 'measure'; readonly bent: boolean }
-  | { readonly fitting: 'does not fit'; readonly way: { readonly needed: number; readonly free: number } };
+  | {
+      readonly fitting: 'does not fit';
+      readonly way: { readonly diameter: number; readonly needed: number; readonly free: number };
+    };
 
 export function stanceOf(standing: Standing, vent: StandingVent | undefined, tube: Tube): Stance {
   const way = wayOf(standing, vent, tube);
@@ -89,12 +92,15 @@ export function stanceOf(standing: Standing, vent: StandingVent | undefined, tub
   if (tube.length <= way.straight + 1e-9) return { fitting, bent: false };
   // A bent tube is at least as long as panel and elbow.
   const least = standing.panelThickness + (Math.PI / 2) * outerOf(tube);
-  if (tube.length <= way.bent + 1e-9 && tube.length >= least) return { fitting, bent: true };
-  return { fitting: 'does not fit', way: { needed: tube.length, free: Math.max(way.straight, way.bent) } };
+  if (tube.length >= least && tube.length <= way.bent() + 1e-9) return { fitting, bent: true };
+  return {
+    fitting: 'does not fit',
+    way: { diameter: tube.diameter, needed: tube.length, free: Math.max(way.straight, way.bent()) },
+  };
 }
 
 export const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): Way | undefined =>
-  wayFor(standing, vent?.place, {
+  wayBehind(standing, vent?.place, {
     outerDiameter: outerOf(tube),
     clearance: tube.diameter,
     bendRadius: outerOf(tube),

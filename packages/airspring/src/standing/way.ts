@@ -1,6 +1,13 @@
 import { si } from '@airspring/core/quantity';
-import { collisions, compileLongestVent, cuboidInterior, type Face, faces, type Solid } from '@airspring/core/space';
-import { driverLayout } from '../kind/drivers.js';
+import {
+  collisions,
+  compileLongestVent,
+  cuboidInterior,
+  type Face,
+  faces,
+  roundBodies,
+  type Solid,
+} from '@airspring/core/space';
 import type { Edges, Place, Standing } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
@@ -15,8 +22,8 @@ export interface TubeBody {
 /** How long a tube may be behind its hole, from the outer surface of its panel, m. */
 export interface Way {
   readonly straight: number;
-  /** With one bend; never less than `straight`. */
-  readonly bent: number;
+  /** With one bend; never less than `straight`. Worked out when it is asked for. */
+  readonly bent: () => number;
   /**
    * Whether places of drivers and hole are known. Where they are not, this is the way in the best of all places: what is
    * longer does not fit, and what is shorter has to be measured.
@@ -25,6 +32,8 @@ export interface Way {
 }
 
 const MM = 1e-3;
+/** First legs that are tried before a bend, m. */
+const STEP = 2 * MM;
 const AXES = ['x', 'y', 'z'] as const;
 const axisOf = (face: Face): number => faces.indexOf(face) >> 1;
 const isFar = (face: Face): boolean => (faces.indexOf(face) & 1) === 1;
@@ -55,72 +64,111 @@ function driverSolids({ drivers, driverPlaces = [], panelThickness: t }: Standin
   });
 }
 
+/** The greatest whole millimetre for which something stands clear, or −1. */
+function greatest(most: number, stands: (length: number) => boolean): number {
+  let [low, high] = [-1, Math.floor(most / MM + 1e-6)];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (stands(middle * MM)) low = middle;
+    else high = middle - 1;
+  }
+  return low < 0 ? -1 : low * MM;
+}
+
+const along = (point: readonly number[], axis: number, by: number) => point.map((at, i) => (i === axis ? at + by : at));
+
 /** The longest tube from one hole, straight and with one bend, beside drivers whose places are known. */
-function wayFrom(standing: Standing, inner: Edges, place: Place, body: TubeBody): Way {
+function wayFrom(standing: Standing, inner: Edges, { face, centre }: Place, body: TubeBody): Way {
   const t = standing.panelThickness;
   const outer = inner.map((edge) => edge + 2 * t) as unknown as Edges;
   const size = { width: outer[0], height: outer[1], depth: outer[2] };
   const interior = cuboidInterior({ outer: size as never, thickness: si('length', t) });
   const others = driverSolids(standing, outer);
   const clear = (solids: readonly Solid[]) => collisions(interior, [...others, ...solids]).length === 0;
-  const { face, centre } = place;
   const axis = axisOf(face);
   const inwards = isFar(face) ? -1 : 1;
-  const surface = isFar(face) ? outer[axis]! : 0;
   const { outerDiameter, clearance, bendRadius: R } = body;
   const radius = outerDiameter / 2;
-  const along = (point: readonly number[], k: number, by: number) => point.map((at, i) => (i === k ? at + by : at));
-  const mouth = along(centre, axis, surface + inwards * t - centre[axis]!);
-
-  /** The greatest whole millimetre for which something stands clear, or −1. */
-  const greatest = (most: number, stands: (length: number) => boolean): number => {
-    let [low, high] = [-1, Math.floor(most / MM + 1e-6)];
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2);
-      if (stands(middle * MM)) low = middle;
-      else high = middle - 1;
-    }
-    return low < 0 ? -1 : low * MM;
-  };
+  const mouth = centre.map((at, i) => (i !== axis ? at : isFar(face) ? outer[axis]! - t : t));
   const leg = (length: number) => cylinder('vent', axis, mouth, along(mouth, axis, inwards * length), radius);
   const straight = greatest(inner[axis]! - clearance, (length) => clear([leg(length + clearance)]));
 
-  let bent = straight;
-  const longestLeg = greatest(inner[axis]!, (length) => clear([leg(length)]));
-  for (const k of [0, 1, 2].filter((other) => other !== axis)) {
-    for (const sign of [-1, 1]) {
-      for (let first = 0; first + R + radius <= longestLeg + 1e-9; first += 2 * MM) {
-        // The elbow is kept free as the cuboid around it: inwards to its far side, and from its near side to its end.
-        const third = 3 - axis - k;
-        const ends = [
-          [first, -radius, -radius],
-          [first + R + radius, R, radius],
-        ].map(([u, v, w]) => along(along(along(mouth, axis, inwards * u!), k, sign * v!), third, w!));
-        const corner = (pick: (...both: number[]) => number) =>
-          lengths([0, 1, 2].map((i) => pick(ends[0]![i]!, ends[1]![i]!)));
-        const elbow: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
-        const end = along(along(mouth, axis, inwards * (first + R)), k, sign * R);
-        if (!clear(first > 0 ? [leg(first), elbow] : [elbow])) continue;
-        const second = greatest(inner[k]!, (length) =>
-          clear([cylinder('vent', k, end, along(end, k, sign * (length + clearance)), radius)]),
-        );
-        if (second >= 0) bent = Math.max(bent, first + (Math.PI / 2) * R + second);
+  /** The second leg after a first one, an elbow, and a turn along an axis; the elbow is kept free as the cuboid around it. */
+  function secondLeg(first: number, turn: number, sign: number): number {
+    const third = 3 - axis - turn;
+    const corners = [
+      [first, -radius, -radius],
+      [first + R + radius, R, radius],
+    ].map(([u, v, w]) => along(along(along(mouth, axis, inwards * u!), turn, sign * v!), third, w!));
+    const corner = (pick: (...both: number[]) => number) =>
+      lengths([0, 1, 2].map((i) => pick(...corners.map((point) => point[i]!))));
+    const elbow: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
+    if (!clear(first > 0 ? [leg(first), elbow] : [elbow])) return -1;
+    const end = along(along(mouth, axis, inwards * (first + R)), turn, sign * R);
+    const second = (length: number) => cylinder('vent', turn, end, along(end, turn, sign * length), radius);
+    return greatest(inner[turn]!, (length) => clear([second(length + clearance)]));
+  }
+
+  function bent(): number {
+    let longest = straight;
+    for (const turn of [0, 1, 2].filter((other) => other !== axis)) {
+      for (const sign of [-1, 1]) {
+        for (let first = 0; first + R + radius <= inner[axis]!; first += STEP) {
+          const second = secondLeg(first, turn, sign);
+          if (second >= 0) longest = Math.max(longest, first + (Math.PI / 2) * R + second);
+        }
       }
     }
+    return longest < 0 ? 0 : longest + t;
   }
-  return { straight: straight < 0 ? 0 : straight + t, bent: bent < 0 ? 0 : bent + t, certain: true };
+  return { straight: straight < 0 ? 0 : straight + t, bent, certain: true };
 }
 
 /** How long a tube may be behind a hole; `undefined` where only the air of the box is known. */
-export function wayFor(standing: Standing, place: Place | undefined, body: TubeBody): Way | undefined {
-  const { inner, job, driverPlaces, drivers } = standing;
+export function wayBehind(standing: Standing, place: Place | undefined, body: TubeBody): Way | undefined {
+  const { inner, drivers, ways } = standing;
   if (inner === undefined) return undefined;
-  if (place && driverPlaces?.length === drivers.fronts) return wayFrom(standing, inner, place, body);
+  const key = JSON.stringify([place, body, drivers.fronts]);
+  let way = ways.get(key);
+  if (way === undefined) {
+    const known = place !== undefined && standing.driverPlaces?.length === drivers.fronts;
+    way = known ? wayFrom(standing, inner, place, body) : bestWay(standing, inner, place?.face ?? 'front', body);
+    const bent = once(way.bent);
+    way = { ...way, bent };
+    ways.set(key, way);
+  }
+  return way;
+}
+
+const once = (work: () => number) => {
+  let known: number | undefined;
+  return () => {
+    known ??= work();
+    return known;
+  };
+};
+
+/** The longest tube with drivers and hole in the best of all places. */
+function bestWay({ job, drivers, panelThickness: t }: Standing, inner: Edges, face: Face, body: TubeBody): Way {
+  const { outerDiameter = 0, cutoutDiameter = 0, depth = 0 } = drivers.driver;
   const [choice] = job.choices;
-  if (choice === undefined) return undefined;
-  const face = faces.indexOf(place?.face ?? 'front');
-  const layout = { ...driverLayout(job, choice), vent: { count: 1, faces: [face], bend: true, walls: 0 as const } };
+  const seating = choice?.seating ?? { faces: ['front' as const], spread: 'one-face' as const };
+  const driver = {
+    outerDiameter: si('length', outerDiameter),
+    cutoutDiameter: si('length', cutoutDiameter),
+    depth: si('length', (drivers.isobaric ? 2 : 1) * depth),
+    count: drivers.fronts,
+    faces: seating.faces,
+  };
+  const layout = {
+    thickness: faces.map(() => t),
+    gap: 0,
+    edgeMargin: 0,
+    cutoutMargin: 0,
+    bodies: roundBodies('driver', driver),
+    vent: { count: 1, faces: [faces.indexOf(face)], bend: true, walls: 0 as const },
+  };
   const out = new Float64Array(2);
   compileLongestVent(layout)(...inner, { ...body, flangeDiameter: body.outerDiameter }, out);
-  return { straight: out[0]!, bent: Math.max(out[0]!, out[1]!), certain: false };
+  return { straight: out[0]!, bent: () => Math.max(out[0]!, out[1]!), certain: false };
 }

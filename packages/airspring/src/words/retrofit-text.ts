@@ -56,9 +56,14 @@ const numbersOf = ({ fb, fc, reach, loudest, wanted, leastLoad }: Account, say: 
   leastLoad.value.toFixed(1),
 ];
 
+/** The changes that can be made, each with its number in the report. */
+const doneRows = ({ rows }: Retrofit): (readonly [number: number, row: RowDone])[] =>
+  rows.filter((row): row is RowDone => row.ok).map((row, i) => [i + 1, row] as const);
+
 /** Every change that can be made, in numbers, beside the box as it is. */
-function comparison({ now, rows }: Retrofit, say: Phrasing): string {
-  const done = rows.flatMap((row, i) => (row.ok ? [[String(i + 1), ...numbersOf(row.account, say), row.change]] : []));
+function comparison(answer: Retrofit, say: Phrasing): string {
+  const { now } = answer;
+  const done = doneRows(answer).map(([i, row]) => [String(i), ...numbersOf(row.account, say), row.change]);
   return table('rrrrrrrl', [
     ['', 'tuned', 'reach', 'level', 'air', 'travel', 'load', ''],
     ['', 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'Ω', 'change'],
@@ -121,9 +126,10 @@ function tubesText({ diameter, outerDiameter, flangeDiameter, options, proposed 
 }
 
 /** What to do first, and what it changes. */
-function firstText({ first, rows, now, asked }: Retrofit, say: Phrasing): string {
-  const row = first === undefined ? undefined : rows[first];
-  if (row === undefined || !row.ok) return 'No change below brings the box nearer to what you want.';
+function firstText(answer: Retrofit, say: Phrasing): string {
+  const { first, rows, now, asked } = answer;
+  const [number, row] = doneRows(answer).find(([, one]) => one === rows[first ?? -1]) ?? [];
+  if (row === undefined) return 'No change below brings the box nearer to what you want.';
   const { account } = row;
   const changes = [
     `level ${say.decibels(now.account.loudest.level)} → ${say.decibels(account.loudest.level)} (wanted: ${say.decibels(asked.level)})`,
@@ -136,7 +142,7 @@ function firstText({ first, rows, now, asked }: Retrofit, say: Phrasing): string
         ]
       : []),
   ];
-  return `Do this first: ${row.change}, number ${(first ?? 0) + 1} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
+  return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
 }
 
 function printable<T>(part: T): T {
@@ -168,7 +174,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     paragraph(
       `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air, travel: the greatest at the wanted level, peak. Load: the least impedance.`,
     ),
-    ...rows.flatMap((row, i) => (row.ok ? rowText(row, i + 1, say) : [])),
+    ...doneRows(answer).flatMap(([i, row]) => rowText(row, i, say)),
     caution(cautions.dust),
     caution(cautions.fumes),
     caution(cautions.mains),

@@ -33,10 +33,14 @@ export interface Proposed {
   readonly box?: Pick<ChangedBox, 'slot' | 'radiator' | 'highPass'>;
   readonly fitting: RowDone['fitting'];
   readonly measure?: Phrase;
+  readonly effort: number;
   readonly steps: readonly Phrase[];
   /** What it changes that a brief may keep. */
   readonly touches: readonly Kept[];
 }
+
+/** A tuning that moves by less than this, as a ratio, is kept. */
+const RETUNED = 0.01;
 
 const KEPT: Readonly<Record<Kept, string>> = {
   box: 'the box',
@@ -54,13 +58,19 @@ export const refused = (
 ): Made => ({ row: { ok: false, change, what, holds, because, ...more } });
 
 /** The row of a change: refused where the brief keeps what it touches, otherwise with everything that it does. */
-export function rowOf({ standing }: Now, proposed: Proposed): Made {
-  const { change, what, holds, after, box, fitting, measure, steps, touches } = proposed;
+export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
+  const { change, what, holds, after, box, fitting, measure, effort, steps, touches } = proposed;
   const kept = touches.find((one) => standing.keep.has(one));
   if (kept !== undefined) return refused(proposed, [`You keep ${KEPT[kept]}, which this would change.`], { kept });
   const state = proposed.state ?? stateOf(after ?? standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) return refused(proposed, [sounding.because.map(({ text }) => text).join(' ')]);
+  const { fb = 0 } = account;
+  if (standing.keep.has('tuning') && !(Math.abs((sounding.fb ?? Infinity) - fb) <= RETUNED * fb)) {
+    const by: Phrase =
+      sounding.fb === undefined ? ['.'] : [': from ', [fb, 'frequency'], ' to ', [sounding.fb, 'frequency'], '.'];
+    return refused(proposed, ['You keep the tuning, which this would change', ...by], { kept: 'tuning' });
+  }
   return {
     row: {
       ok: true,
@@ -71,6 +81,7 @@ export function rowOf({ standing }: Now, proposed: Proposed): Made {
       account: accountOf(standing.job, state, sounding),
       fitting,
       ...(measure && { measure }),
+      effort,
       steps,
     },
     ...(after && { after }),

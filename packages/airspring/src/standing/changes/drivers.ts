@@ -20,6 +20,7 @@ export const oneDriver: Change = (now) => {
       holds: ['length'],
       after: { ...standing, drivers: alone, airBeforeVents: air },
       fitting: 'fits',
+      effort: 0.1,
       steps: [closing],
       touches: ['drivers'],
     }),
@@ -39,6 +40,7 @@ export const oneDriver: Change = (now) => {
           after: { ...standing, drivers: alone, airBeforeVents: smaller, vents: [tube] },
           fitting: 'measure',
           measure: ['Look whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
+          effort: 0.3 + length,
           steps: [
             closing,
             ['Glue a solid block or a sealed chamber of ', [filler, 'volume'], ' into the box.'],
@@ -71,6 +73,7 @@ export const isobaricPair: Change = (now) => {
       after: { ...standing, drivers: pair, airBeforeVents: air },
       fitting: 'measure',
       measure: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'],
+      effort: 0.5,
       steps: [
         ['Mount the second driver behind the first on a sealed tube, as short as the travel of the cones allows.'],
         ['Close the free cutout with a board, glued and screwed tight.'],
@@ -102,6 +105,7 @@ export const otherWiring: Change = (now) => {
       holds: ['tuning', 'length', 'volume'],
       after: { ...standing, drivers: group(driver, { series, parallel, isobaric }) },
       fitting: 'fits',
+      effort: 0,
       steps: [
         ['Switch the amplifier off, and rewire the drivers.'],
         ['Compare the least load below with what the amplifier takes before you switch it on.'],

@@ -28,6 +28,7 @@ export const highPass: Change = (now) => {
         after: { ...standing, filter },
         box: { highPass: { order: 2, corner } },
         fitting: 'fits',
+        effort: 0,
         steps: [['Set the filter in the amplifier or in the player.']],
         touches: [],
       }),

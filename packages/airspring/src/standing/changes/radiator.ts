@@ -28,6 +28,7 @@ export const radiatorInstead: Change = (now) => {
       box: { radiator: { name, count, addedMass } },
       fitting: 'measure',
       measure: ['Look for a panel that takes a cutout of ', [radiator.cutoutDiameter ?? 0, 'length'], '.'],
+      effort: 0.5,
       steps: [
         ['Close the hole of the vent with a glued board.'],
         ['Cut the cutout for the radiator, and seal its frame.'],

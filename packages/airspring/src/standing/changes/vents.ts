@@ -5,6 +5,9 @@ import { type Change, type Made, type Now, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
 const WALL = 3e-3;
+/** The work of a hole and of an elbow, as metres of vent to print. */
+const HOLE = 0.1;
+const ELBOW = 0.5;
 
 /** The row of a tube in the place of the first vent. */
 export function tubeRow(
@@ -38,6 +41,7 @@ export function tubeRow(
   }
   const passage = passageOf(standing, vent.hole, outerOf(tube));
   const free = tube.length - standing.panelThickness + tube.diameter;
+  const edge = Math.cbrt(standing.airBeforeVents);
   return rowOf(now, {
     ...head,
     what: [...head.what, stance.bent ? ', with one bend' : ''],
@@ -48,8 +52,18 @@ export function tubeRow(
         'Measure the free way behind the hole: a straight tube needs ',
         [free, 'length'],
         ' from the inside of the panel, one bore of free air included.',
+        ...(free > edge
+          ? [
+              ' A cube of so much air is only ',
+              [edge, 'length'] as const,
+              ' wide inside, so look for a way round a bend.',
+            ]
+          : []),
       ],
     }),
+    // What is longer than the box is likely to be asks for an elbow.
+    effort:
+      tube.count * tube.length + (passage.how === 'as it is' ? 0 : HOLE) + (stance.bent || free > edge ? ELBOW : 0),
     steps: tubeSteps(standing, tube, stance.bent, passage),
     touches: [...touches, ...(passage.how === 'as it is' ? [] : (['holes'] as const))],
   });
@@ -125,6 +139,7 @@ export const secondVent: Change = (now) => {
     after: { ...standing, vents: [{ ...vent, ...twice }] },
     fitting: 'measure',
     measure: ['Look for a place of its own, with ', [vent.length + vent.diameter, 'length'], ' of free way behind it.'],
+    effort: vent.length + HOLE,
     steps: [drill, ...tubeSteps(standing, vent, false, { hole: vent.hole, how: 'as it is' })],
     touches: ['holes', 'tuning'],
   });
@@ -132,7 +147,12 @@ export const secondVent: Change = (now) => {
   if (length === undefined) return [beside];
   const both = tubeRow(now, 'two vents of the same tuning', { ...twice, length }, ['tuning'], ['holes']);
   const { row } = both;
-  return [beside, row.ok ? { ...both, row: { ...row, fitting: 'measure', steps: [drill, ...row.steps] } } : both];
+  return [
+    beside,
+    row.ok
+      ? { ...both, row: { ...row, fitting: 'measure', effort: row.effort + HOLE, steps: [drill, ...row.steps] } }
+      : both,
+  ];
 };
 
 /** The vent closed with a plug. */
@@ -148,6 +168,7 @@ export const ventClosed: Change = (now) => {
       // The tube stays where it is and keeps the air that it took.
       state: { ...state, airBeforeVents: state.airBeforeVents - taken, vents: [] },
       fitting: 'fits',
+      effort: 0.05,
       steps: [['Turn or print a plug, and seal it with closed foam.']],
       touches: ['tuning'],
     }),

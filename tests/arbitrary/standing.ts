@@ -1,0 +1,69 @@
+import fc from 'fast-check';
+import thunderBox from '../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
+
+/** The brief of the demonstration about a box that stands. */
+export const demoStanding = thunderBox;
+
+const mm = (value: number) => `${value} mm`;
+const [sheet] = thunderBox.drivers;
+
+/** A radiator that goes with the drivers, invented. */
+const radiator = {
+  name: 'eight-inch radiator, invented',
+  Sd: '200 cm²',
+  fs: '18 Hz',
+  Vas: '60 L',
+  Qms: 6,
+  Xmax: '10 mm',
+  outerDiameter: '200 mm',
+  cutoutDiameter: '180 mm',
+  depth: '60 mm',
+};
+
+/** Boxes of many sizes that stand, some with every place known, some with the air alone. */
+export const standingBriefs = fc
+  .record({
+    known: fc.constantFrom('places', 'sizes', 'air'),
+    width: fc.integer({ min: 200, max: 420 }),
+    height: fc.integer({ min: 380, max: 600 }),
+    depth: fc.integer({ min: 160, max: 420 }),
+    litres: fc.integer({ min: 14, max: 60 }),
+    drivers: fc.constantFrom(1, 2),
+    diameter: fc.integer({ min: 36, max: 70 }),
+    length: fc.integer({ min: 60, max: 200 }),
+    measured: fc.option(fc.integer({ min: 85, max: 115 }), { nil: undefined }),
+    keep: fc.subarray(['drivers', 'wiring', 'holes', 'tuning']),
+    saws: fc.subarray([57, 68, 76, 92]),
+    lowest: fc.integer({ min: 36, max: 55 }),
+    level: fc.integer({ min: 90, max: 102 }),
+  })
+  .map(({ known, width, height, depth, litres, drivers, diameter, length, measured, keep, saws, lowest, level }) => ({
+    ...thunderBox,
+    drivers: [{ ...sheet, wirings: [{ parallel: drivers }] }],
+    standing: {
+      ...(known === 'air'
+        ? { air: `${litres} L` }
+        : { outer: { width: mm(width), height: mm(height), depth: mm(depth) } }),
+      panelThickness: '15 mm',
+      vents: [
+        {
+          diameter: mm(diameter),
+          length: mm(Math.min(length, known === 'air' ? 200 : depth)),
+          hole: mm(diameter + 6),
+          ...(known === 'places' && { place: { face: 'front', across: mm(width / 2), up: mm(60) } }),
+        },
+      ],
+      ...(known === 'places' && {
+        drivers: Array.from({ length: drivers }, (_, i) => ({
+          face: 'front',
+          across: mm(width / 2),
+          up: mm(height - 100 - i * 170),
+        })),
+      }),
+      ...(measured !== undefined && { measured: { tuning: `${measured * 0.35} Hz` } }),
+      keep: ['box', ...keep],
+    },
+    workshop: { holeSaws: saws.map(mm) },
+    radiators: [radiator],
+    wanted: { lowest: `${lowest} Hz`, highest: '150 Hz', level: `${level} dB`, fall: '6 dB' },
+  }));
