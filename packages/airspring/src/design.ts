@@ -1,6 +1,9 @@
+import { InputError } from '@airspring/core/fault';
 import { format } from '@airspring/core/quantity';
+import * as v from 'valibot';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
+import { schemaWith } from './brief/schema.js';
 import type { Job } from './job/job.js';
 import type { BoxKind } from './kind/box-kind.js';
 import { type Brief, standard } from './kind/standard.js';
@@ -11,6 +14,8 @@ import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Progress, type Search, searchOf } from './search/search.js';
 import { type Chosen, select } from './search/select.js';
+import { standingFields } from './standing/fields.js';
+import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
 const accountsOf = ({ choices }: Job): DriverAccount[] =>
@@ -86,14 +91,24 @@ export interface DesignOptions {
  * @example design(brief).ok // true
  */
 export function design(brief: unknown, { kinds = standard, progress }: DesignOptions = {}): Answer {
+  if (stands(brief)) {
+    const remedy = 'Ask retrofit(brief) about a box that stands, or take this field out for a new box.';
+    throw new InputError([
+      { code: 'conflict', path: 'standing', got: 'a box that stands', expected: 'a brief for a new box', remedy },
+    ]);
+  }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
   const chosen = select(search, bestBoxes(search));
   return chosen.length > 0 ? met(search, chosen) : notMet(search);
 }
 
 /**
- * The JSON Schema of a brief, for editors. It is made from the schema that reads briefs.
+ * The JSON Schema of a brief, for editors: one about a new box, or about a box that stands. It is made from the schema that
+ * reads briefs.
  *
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */
-export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => jsonSchemaOf(kinds);
+export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => ({
+  ...jsonSchemaOf(schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) })),
+  anyOf: [{ required: ['space'] }, { required: ['standing'] }],
+});

@@ -1,8 +1,7 @@
 import { toJsonSchema } from '@valibot/to-json-schema';
-import type { BriefPart } from './fields.js';
-import { briefSchema } from './schema.js';
+import type * as v from 'valibot';
 
-/** The JSON Schema of a brief in which these kinds of box can be tried: made from the same code that reads it. */
-export const jsonSchemaOf = (kinds: readonly BriefPart[]): object =>
+/** The JSON Schema of what a schema reads: made from the same code that reads it. */
+export const jsonSchemaOf = (schema: v.GenericSchema): object =>
   // A text becomes a number halfway down its pipe; pattern and meaning stand behind that step and count as well.
-  toJsonSchema(briefSchema(kinds) as never, { typeMode: 'ignore', ignoreActions: ['raw_transform'] });
+  toJsonSchema(schema as never, { typeMode: 'ignore', ignoreActions: ['raw_transform'] });

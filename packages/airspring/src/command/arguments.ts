@@ -12,7 +12,9 @@ airspring design <brief.json> --json   print them as data, in SI units
 airspring design --schema              print the JSON Schema of a brief, for editors
 
 A brief is a JSON file that describes the drivers, the space, the sound that is
-wanted, the amplifier, the vent and the printer.
+wanted, the amplifier, the vent and the printer. A brief with the section
+"standing" is about a box that stands already: the report says what it does now,
+and what each change to it would do.
 
 Exit codes:
   0  every wish is met

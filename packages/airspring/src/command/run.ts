@@ -4,6 +4,7 @@ import { briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import type { Answer } from '../record/answer.js';
 import type { Progress } from '../search/search.js';
+import { stands } from '../standing/read.js';
 import { type Retrofit, retrofit } from '../standing/retrofit.js';
 import { retrofitText } from '../words/retrofit-text.js';
 import { sketchText } from '../words/sketch.js';
@@ -25,9 +26,6 @@ export interface Ended {
 
 const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
-
-/** Whether a brief is about a box that stands. */
-const stands = (brief: unknown): boolean => typeof brief === 'object' && brief !== null && 'standing' in brief;
 
 /** The answer, or all faults of the brief, one on each line. */
 function answerTo(brief: unknown, progress: Progress): Answer | Retrofit | string {

@@ -56,6 +56,10 @@ function sizesOf({ outer, inner, panelThickness: t }: ReadStanding['standing'], 
 const measuredTuning = ({ measured }: ReadStanding['standing'], fs: number): number | undefined =>
   measured?.tuning ?? (measured?.peaks && (measured.peaks[0] * measured.peaks[1]) / fs);
 
+/** Whether a brief is about a box that stands. */
+export const stands = (brief: unknown): boolean =>
+  typeof brief === 'object' && brief !== null && Object.hasOwn(brief, 'standing');
+
 /**
  * Reads a brief about a box that stands.
  *
@@ -102,6 +106,8 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
         )
       : undefined;
 
+  const tuning = measured !== undefined && computed?.ok ? { measured, computed: computed.fb as number } : undefined;
+
   return {
     job,
     drivers,
@@ -120,7 +126,8 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
       };
     }),
     ...(standing.drivers && sizes.inner && { driverPlaces: standing.drivers.map((one) => placeOf(one, sizes.outer)) }),
-    tuningRatio: measured !== undefined && computed?.ok ? measured / computed.fb : 1,
+    ...(tuning && { tuning }),
+    tuningRatio: tuning ? tuning.measured / tuning.computed : 1,
     keep: new Set(standing.keep ?? ['box']),
     workshop: {
       holeSaws: [...(workshop?.holeSaws ?? [])].sort((a, b) => a - b),

@@ -72,14 +72,22 @@ function assumedOf({ driverVolume, driverVolumeAssumed, inner, vents, job }: Sta
 
 const FAR = 0.05;
 
-function doubtsOf({ tuningRatio, vents, airBeforeVents, job }: Standing): Phrase[] {
-  void airBeforeVents;
-  void job;
-  if (Math.abs(tuningRatio - 1) < FAR || vents.length === 0) return [];
+/** A measured tuning that differs from the computed one, and what would explain it: C ∝ V, M ∝ effective length, f ∝ 1/√(M C). */
+function doubtsOf({ tuning, tuningRatio }: Standing): Phrase[] {
+  if (tuning === undefined || Math.abs(tuningRatio - 1) < FAR) return [];
+  const higher = tuningRatio > 1;
   const percent = Math.round(Math.abs(tuningRatio ** -2 - 1) * 100);
   return [
     [
-      `The measured tuning is ${(100 * Math.abs(tuningRatio - 1)).toFixed(0)} % ${tuningRatio > 1 ? 'above' : 'below'} the computed one. ${percent} % ${tuningRatio > 1 ? 'less' : 'more'} air in the box would explain it, or a vent that acts ${percent} % ${tuningRatio > 1 ? 'shorter' : 'longer'}; a leak raises it too. The measured tuning is used, and the same ratio for every changed vent.`,
+      'You measured a tuning of ',
+      [tuning.measured, 'frequency'],
+      ', but the sizes give ',
+      [tuning.computed, 'frequency'],
+      `. ${percent} % ${higher ? 'less' : 'more'} air in the box would explain it, and so would a vent that acts ${percent} % ${higher ? 'shorter' : 'longer'}. `,
+      higher
+        ? 'A leak raises the measured tuning as well. '
+        : 'Filling, or something close to an end of the vent, lowers it as well. ',
+      'Check the sizes. Until then the measured tuning counts, and every changed vent is corrected by the same ratio.',
     ],
   ];
 }

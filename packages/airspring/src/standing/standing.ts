@@ -47,6 +47,8 @@ export interface Standing {
   readonly vents: readonly StandingVent[];
   /** One for each front; left out where they were not told. */
   readonly driverPlaces?: readonly Place[];
+  /** The tuning as it was measured and as it is computed, Hz; left out where none was measured. */
+  readonly tuning?: { readonly measured: number; readonly computed: number };
   /** The measured tuning over the computed one; 1 where none was measured. */
   readonly tuningRatio: number;
   readonly keep: ReadonlySet<Kept>;
