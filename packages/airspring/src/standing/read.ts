@@ -27,7 +27,7 @@ const edgesOf = ({ width, height, depth }: { width: number; height: number; dept
 type WrittenPlace = { readonly face: Place['face']; readonly across: number; readonly up: number };
 
 /** A place as a builder measures it, as a point on the outer surface. */
-export function placeOf({ face, across, up }: WrittenPlace, outer: Edges): Place {
+function placeOf({ face, across, up }: WrittenPlace, outer: Edges): Place {
   const [width, height, depth] = outer;
   const at: Record<Place['face'], Edges> = {
     left: [0, up, across],

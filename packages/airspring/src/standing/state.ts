@@ -68,7 +68,7 @@ export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInp
 }
 
 /** Losses as the brief states them; leaks of a box that is no closed one are QL 7, common practice. */
-export const lossesOf = ({ sections }: Job, closed: boolean) => {
+const lossesOf = ({ sections }: Job, closed: boolean) => {
   const { box = {} } = sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
   const { QL = closed ? undefined : 7, QA, QP } = box;
   return {

@@ -73,7 +73,7 @@ export const holesOf = ({ workshop, keep }: Standing, { hole }: StandingVent): n
 export const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
 
 /** Pieces that a printer makes of one length. */
-export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
+const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
   Math.max(1, Math.ceil(length / printer.height - 1e-9));
 
 /** How a tube stands behind its hole: straight, bent, or not at all. */
@@ -99,7 +99,7 @@ export function stanceOf(standing: Standing, vent: StandingVent | undefined, tub
   };
 }
 
-export const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): Way | undefined =>
+const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): Way | undefined =>
   wayBehind(standing, vent?.place, {
     outerDiameter: outerOf(tube),
     clearance: tube.diameter,

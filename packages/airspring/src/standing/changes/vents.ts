@@ -10,7 +10,7 @@ const HOLE = 0.1;
 const ELBOW = 0.5;
 
 /** The row of a tube in the place of the first vent. */
-export function tubeRow(
+function tubeRow(
   now: Now,
   change: string,
   tube: Tube,
