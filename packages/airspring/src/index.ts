@@ -55,3 +55,5 @@ export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { reportText } from './words/text.js';
+/** Which pages can be printed of a design? */
+export { printPage } from './page/page.js';

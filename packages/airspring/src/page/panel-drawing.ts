@@ -1,0 +1,57 @@
+import type { Hole } from '../kind/build-record.js';
+import type { Design } from '../record/answer.js';
+import type { Phrasing } from '../words/phrasing.js';
+import { escaped, mm } from './markup.js';
+
+/** Outer size of the panel of a face, across and up. */
+export function panelSize({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] {
+  const [width, height, depth] = outer;
+  if (face === 'left' || face === 'right') return [depth, height];
+  return face === 'top' || face === 'bottom' ? [width, depth] : [width, height];
+}
+
+/** Widest drawing on a sheet, mm on paper. */
+const WIDEST = 170;
+const TALLEST = 110;
+/** Width on paper of a hole that holds its words, m. */
+const ROOMY = 0.03;
+const SCALES = [1, 2, 2.5, 5, 10, 20];
+
+/** The scale at which a panel fits on the sheet: one to this. */
+const scaleOf = ([across, up]: readonly [number, number]): number =>
+  SCALES.find((scale) => (across * 1e3) / scale <= WIDEST && (up * 1e3) / scale <= TALLEST) ?? 50;
+
+const sides = (hole: Hole): readonly [number, number] =>
+  hole.form === 'circle' ? [hole.diameter, hole.diameter] : hole.sides;
+
+function outline(hole: Hole, up: number): string {
+  const [x, y] = [hole.across, up - hole.up];
+  const [wide, tall] = sides(hole);
+  const cross = `<path class="axis" d="M${mm(x - wide * 0.6)} ${mm(y)}H${mm(x + wide * 0.6)}M${mm(x)} ${mm(y - tall * 0.6)}V${mm(y + tall * 0.6)}"/>`;
+  const shape =
+    hole.form === 'circle'
+      ? `<circle cx="${mm(x)}" cy="${mm(y)}" r="${mm(wide / 2)}"/>`
+      : `<path d="M${mm(x - wide / 2)} ${mm(y - tall / 2)}h${mm(wide)}v${mm(tall)}h${mm(-wide)}Z"/>`;
+  return shape + cross;
+}
+
+/** A panel from outside, with its holes and where their centres are, to a round scale that is told. */
+export function panelDrawing(design: Design, face: Hole['face'], say: Phrasing): string {
+  const [across, up] = panelSize(design, face);
+  const scale = scaleOf([across, up]);
+  const holes = design.box.holes.filter((hole) => hole.face === face);
+  const label = `The ${face} panel, ${say.sizes([across, up])}, 1 : ${scale}`;
+  const paper = (metres: number) => (metres * 1e3) / scale;
+  // A line of 0.3 mm and letters of 3 mm on paper, whatever the scale.
+  const style = `stroke-width:${0.3 * scale};font-size:${3 * scale}px`;
+  const texts = holes.map((hole) => {
+    const size = hole.form === 'circle' ? `⌀ ${say.length(hole.diameter)}` : say.sizes(hole.sides);
+    const place = `${say.bareLength(hole.across)} | ${say.bareLength(hole.up)}`;
+    const at = `x="${mm(hole.across)}" text-anchor="middle"`;
+    // In a hole that is too small for them the words stand below it.
+    const inside = sides(hole)[0] / scale > ROOMY;
+    const y = up - hole.up + (inside ? 0 : sides(hole)[1] / 2 + 0.006 * scale);
+    return `<text ${at} y="${mm(y - 0.002 * scale)}">${escaped(hole.what)} ${size}</text><text ${at} y="${mm(y + 0.0025 * scale)}">${place}</text>`;
+  });
+  return `<figure><svg class="panel" role="img" aria-label="${escaped(label)}" width="${paper(across).toFixed(2)}mm" height="${paper(up).toFixed(2)}mm" viewBox="0 0 ${mm(across)} ${mm(up)}" style="${style}" xmlns="http://www.w3.org/2000/svg"><path class="board" d="M0 0H${mm(across)}V${mm(up)}H0Z"/>${holes.map((hole) => outline(hole, up)).join('')}${texts.join('')}</svg><figcaption>${escaped(label)}. Centres: from the ${holes[0]?.from[0] ?? 'left'} | from the ${holes[0]?.from[1] ?? 'bottom'} edge, ${say.lengthUnit}.</figcaption></figure>`;
+}

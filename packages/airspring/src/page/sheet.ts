@@ -1,0 +1,38 @@
+import type { Design } from '../record/answer.js';
+import { cautions } from '../record/cautions.js';
+import { driversText } from '../words/build-text.js';
+import { summary } from '../words/design-text.js';
+import type { Phrasing } from '../words/phrasing.js';
+import { impedanceText } from '../words/play-text.js';
+import { escaped, tableOf } from './markup.js';
+import { panelDrawing } from './panel-drawing.js';
+
+/** The sheet of a box to take to the saw: what it is, what to cut, where the holes are, and what to measure at the end. */
+export function sheetOf(design: Design, say: Phrasing): string {
+  const { name, box, told, drivers, cautions: due } = design;
+  const panels = box.panels.map(({ name: panel, count, length, width, thickness }) => [
+    `${count} ×`,
+    panel,
+    say.sizes([length, width]),
+    say.length(thickness ?? box.panelThickness),
+  ]);
+  const holes = box.holes.map((hole) => [
+    hole.what,
+    hole.face,
+    hole.form === 'circle' ? say.length(hole.diameter) : say.sizes(hole.sides),
+    `${say.length(hole.across)} from ${hole.from[0]}`,
+    `${say.length(hole.up)} from ${hole.from[1]}`,
+  ]);
+  const faces = [...new Set(box.holes.map(({ face }) => face))];
+  const paragraphs = told.building.map((phrase) => `<p>${escaped(say.phrase(phrase))}</p>`);
+  const warned = [cautions.dust, cautions.weight, cautions.fumes, cautions.mains].filter((text) => due.includes(text));
+  return `<article class="sheet"><h2>Box ${escaped(name)}</h2>
+<p>${escaped(summary(design, say))}</p>
+<h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick'], ...panels])}
+<p>The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.</p>
+<h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
+${faces.map((face) => panelDrawing(design, face, say)).join('')}
+<h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
+<h3>To measure when it is done</h3><p>${escaped(impedanceText(design, say))}</p>
+${warned.map((text) => `<p class="caution">${escaped(text)}</p>`).join('')}</article>`;
+}
