@@ -23,6 +23,8 @@ export {
   ventedBox,
   ventedFamily,
 } from './vented-box.js';
+/** What does the impedance of a vented box tell of its drivers? */
+export { type VentedImpedance, type VentedImpedanceInput, ventedImpedance } from './vented-impedance.js';
 /** What does a driver do in a box with passive radiators? */
 export {
   type PassiveRadiatorBoxInput,
