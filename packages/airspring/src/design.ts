@@ -71,7 +71,10 @@ function notMet(search: Search): NotMet {
 
 /** Options of a search, besides its brief. */
 export interface DesignOptions {
-  /** Kinds of box that may be searched; the brief's `box.kinds` picks among them. Default: those of `standard`. */
+  /**
+   * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
+   * leaves that out, every kind is tried, except those that are `byName`.
+   */
   readonly kinds?: readonly BoxKind[];
   /** Called now and then while the search goes on. */
   readonly progress?: Progress;

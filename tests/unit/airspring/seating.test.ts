@@ -187,8 +187,3 @@ test('faults of passive radiators stand at their own path, in the unit of the re
   expect(contradicted).toHaveLength(1);
   expect(contradicted[0]).toMatch(/^radiators\[0\]\.\w+: inconsistent: .*(g|Hz|L)/);
 });
-
-test('passive radiators are tried where box.kinds names them, and not otherwise', () => {
-  const { box: _, ...rest } = { ...demo, radiators: [{ ...demoRadiator, faces: ['left'] }] };
-  expect(design(rest)).toEqual(design({ ...demo, box: {} }));
-});

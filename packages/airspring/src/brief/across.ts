@@ -3,6 +3,7 @@ import { decimalText } from '@airspring/core/quantity';
 import type { Job, Written } from '../job/job.js';
 import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
+import { faultsOfKinds } from './kinds-named.js';
 import type { BriefFor, ReadBrief } from './schema.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
@@ -17,9 +18,10 @@ type Contradicts = (path: string, got: unknown, expected: string) => void;
 export function faultsAcross(brief: unknown, read: Faultless<ReadBrief>, kinds: readonly BriefPart[]): Fault[] {
   const { wanted = {}, drivers = [] } = read;
   const written = brief as Plain;
-  const faults: Fault[] = kinds.flatMap(({ across }) => [
-    ...(across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
-  ]);
+  const faults: Fault[] = [
+    ...faultsOfKinds(brief as Written, read.box?.kinds, kinds),
+    ...kinds.flatMap(({ across }) => across?.(brief as Written, read as Partial<Job['sections']>) ?? []),
+  ];
   const contradicts: Contradicts = (path, got, expected) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Correct one of the two.' });
 

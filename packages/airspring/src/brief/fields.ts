@@ -9,7 +9,7 @@ export type Fields = Readonly<Record<string, v.GenericSchema | Readonly<Record<s
 export interface BriefPart<F extends Fields = Fields> {
   /** As `box.kinds` names it. */
   readonly name: string;
-  /** It is tried only where `box.kinds` names it. */
+  /** It is tried only where `box.kinds` names it. A brief with a field that only such kinds use must name one of them. */
   readonly byName?: true;
   readonly fields: F;
   /** Faults between fields that are each right by themselves. Values are quoted as written. */

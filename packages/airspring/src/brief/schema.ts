@@ -152,21 +152,29 @@ const descriptionOf = (part: BriefPart, section: string, name: string): string |
   v.getDescription(unwrapped(fieldsIn(part, section)[name] as v.GenericSchema) as never);
 
 /** The fields of a kind in a section; none where it has the whole section as one schema. */
-const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
+export const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
   const own = fields[section] ?? {};
   return isSchema(own) ? {} : own;
 };
 const isSchema = (part: Fields[string]): part is v.GenericSchema => part.kind === 'schema';
 
+/** Which kinds are tried where a brief names none. */
+function triedText(parts: readonly BriefPart[]): string {
+  const [tried, others] = [false, true].map((byName) => parts.filter((part) => (part.byName ?? false) === byName));
+  const names = (list: readonly BriefPart[] = []) => list.map(({ name }) => name).join(', ');
+  if (tried?.length === 0) return 'each must be named';
+  const rest = others?.length === 0 ? '' : `. These are tried only where they are named: ${names(others)}`;
+  return `default ${names(tried)}${rest}`;
+}
+
 /** The sections to which kinds of box add fields, each with the fields of all kinds. */
 function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
   const names = [...new Set(['box', ...parts.flatMap(({ fields }) => Object.keys(fields))])];
-  const tried = parts.filter(({ byName }) => !byName).map(({ name }) => name);
   const kinds = v.pipe(
     v.array(v.picklist(parts.map(({ name }) => name))),
     v.minLength(1, emptyList),
     most(),
-    v.description(`kinds of box to try; default ${tried.join(', ')}`),
+    v.description(`kinds of box to try; ${triedText(parts)}`),
   );
   return Object.fromEntries(
     names.map((section) => {
