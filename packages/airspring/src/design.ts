@@ -40,20 +40,20 @@ function met(search: Search, chosen: readonly Chosen[]): Met {
 function notMet(search: Search): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
-  const conflict = wishes.map(({ path, what, quantity, unit, allowed }) => ({
+  const conflict = wishes.map(({ path, what, quantity, unit, allowed, sense }) => ({
     path,
-    wish: `${what}: ${format(quantity, allowed, unit as never, 4)}`,
+    wish: `${what} ${sense} ${format(quantity, allowed, unit as never, 4)}`,
   }));
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
       ? [
-          'No box of the allowed kinds has room for the drivers and its other parts. Compare their sizes with the space.',
+          'No box of the allowed kinds has room for the drivers and for its other parts. Compare their sizes with the space.',
         ]
       : conflict.length === 1
         ? [`No box that was tried meets this wish: ${named}.`]
         : [
-            `These wishes conflict: ${named}. No box that was tried meets all of them, but some box meets the rest if any one of them is dropped.`,
+            `These wishes conflict: ${named}. No box that was tried meets all of them. If any one of them is dropped, some box meets the others.`,
           ];
   if (fallenAtEnd) {
     const { highest } = job.written.wanted as { readonly highest: string };

@@ -48,4 +48,4 @@ export type {
 } from './record/answer.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
-export { reportText } from './words/text.js';
+export { reportText } from './words/report-text.js';

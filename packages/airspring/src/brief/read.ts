@@ -8,7 +8,7 @@ import { faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
 import { mediumOf } from './medium.js';
-import { keysOf, valueAt } from './place.js';
+import { keysOf, valueAt } from './path.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
 

@@ -63,10 +63,10 @@ const sections = {
   drivers: v.pipe(v.array(driver), v.minLength(1, 'empty\nat least one driver\nAdd a driver.'), most()),
   air: opt(v.strictObject(mediumFields)),
   space: v.strictObject({
-    width: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    height: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    depth: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    volume: opt(v.pipe(quantity('volume', air), v.description('outside, at most'))),
+    width: v.pipe(quantity('length', edge), v.description('greatest outer width of the box')),
+    height: v.pipe(quantity('length', edge), v.description('greatest outer height of the box')),
+    depth: v.pipe(quantity('length', edge), v.description('greatest outer depth of the box')),
+    volume: opt(v.pipe(quantity('volume', air), v.description('greatest outer volume of the box; default no limit'))),
     panelThickness: quantity('length', wall),
     bracing: opt(
       v.pipe(
@@ -77,7 +77,9 @@ const sections = {
     cutoutPlay: opt(
       v.pipe(
         quantity('length', { least: 0, greatest: 50, unit: 'mm' }, 'not-negative'),
-        v.description('clear space kept around each cutout, in case the saw slips; default 2 mm'),
+        v.description(
+          'clear space kept around each cutout, so that the basket still fits if the saw slips; default 2 mm',
+        ),
       ),
     ),
   }),
@@ -104,12 +106,12 @@ const sections = {
   amplifier: v.strictObject({
     voltage: v.pipe(
       quantity('voltageRms', { least: 0.001, greatest: 100_000, unit: 'V' }),
-      v.description('greatest sine voltage'),
+      v.description('greatest voltage of a sine, rms'),
     ),
     current: opt(
       v.pipe(
         quantity('currentRms', { least: 0.001, greatest: 10_000, unit: 'A' }),
-        v.description('greatest sine current; default no limit'),
+        v.description('greatest current of a sine, rms; default no limit'),
       ),
     ),
     sourceResistance: opt(quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative')),
@@ -141,7 +143,10 @@ function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.
   ];
   const schema = first as v.GenericSchema;
   if (others.length === 0 || said.length < 2) return schema;
-  const all = owners.map((part) => `${part.name} box: ${descriptionOf(part, section, name)}`);
+  const all = said.map((text) => {
+    const names = owners.filter((part) => descriptionOf(part, section, name) === text).map((part) => part.name);
+    return `${names.join(', ')}: ${text}`;
+  });
   const described = v.pipe(unwrapped(schema), v.description(all.join('; ')));
   return schema.type === 'exact_optional' ? v.exactOptional(described) : described;
 }
@@ -151,7 +156,7 @@ const unwrapped = (schema: v.GenericSchema): v.GenericSchema =>
 const descriptionOf = (part: BriefPart, section: string, name: string): string | undefined =>
   v.getDescription(unwrapped(fieldsIn(part, section)[name] as v.GenericSchema) as never);
 
-/** The fields of a kind in a section; none where it has the whole section as one schema. */
+/** The fields of a kind in a section. There are none where the whole section is one schema. */
 export const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
   const own = fields[section] ?? {};
   return isSchema(own) ? {} : own;

@@ -4,8 +4,8 @@ import { briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import type { Answer } from '../record/answer.js';
 import type { Progress } from '../search/search.js';
+import { reportText } from '../words/report-text.js';
 import { sketchText } from '../words/sketch.js';
-import { reportText } from '../words/text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 
