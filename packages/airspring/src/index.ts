@@ -23,6 +23,7 @@ export { acousticsOf } from './kind/box-kind.js';
 export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
+export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';

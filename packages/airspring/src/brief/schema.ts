@@ -8,7 +8,7 @@ import { seatingFields } from './seating.js';
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
 
-/** A candidate driver: the data of its sheet, and its sizes. */
+/** A driver to choose from: the data of its sheet, and its sizes. */
 export const driverFields = {
   name: title,
   fs: opt(quantity('frequency', audible)),
@@ -34,7 +34,7 @@ export const driverFields = {
   displacedVolume: opt(quantity('volume', { least: 1e-4, greatest: 1000, unit: 'L' })),
 } as const;
 
-/** A candidate driver, and the wirings in which it may be used. */
+/** A driver to choose from, and the wirings in which it may be used. */
 const driver = v.strictObject({
   ...driverFields,
   wirings: opt(
@@ -114,7 +114,12 @@ const sections = {
         v.description('greatest current of a sine, rms; default no limit'),
       ),
     ),
-    sourceResistance: opt(quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative')),
+    sourceResistance: opt(
+      v.pipe(
+        quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative'),
+        v.description('resistance of the amplifier output and the cable; default 0 Ω'),
+      ),
+    ),
   }),
   units: opt(
     v.strictObject({
@@ -145,9 +150,9 @@ function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.
   if (others.length === 0 || said.length < 2) return schema;
   const all = said.map((text) => {
     const names = owners.filter((part) => descriptionOf(part, section, name) === text).map((part) => part.name);
-    return `${names.join(', ')}: ${text}`;
+    return `For ${names.join(', ')}: ${text}`;
   });
-  const described = v.pipe(unwrapped(schema), v.description(all.join('; ')));
+  const described = v.pipe(unwrapped(schema), v.description(all.join('. ')));
   return schema.type === 'exact_optional' ? v.exactOptional(described) : described;
 }
 
