@@ -1,3 +1,4 @@
+import { capital } from '../kind/wording.js';
 import type { Design, Margin } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
@@ -86,10 +87,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
 export const designInShort = (design: Design, say: Phrasing): string[] => [
   head(design),
   paragraph(
-    `${driversText(design.drivers)}; ${say.sizes(design.box.outer)} outside (width × height × depth).`.replace(
-      /^./,
-      (letter) => letter.toUpperCase(),
-    ),
+    `${capital(driversText(design.drivers))}. The box measures ${say.sizes(design.box.outer)} outside (width × height × depth).`,
   ),
   ...cutList(design, say),
   ...partsText(design, say),
