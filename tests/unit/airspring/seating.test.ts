@@ -176,7 +176,7 @@ test('faces and numbers that contradict each other are told where they are writt
 test('faults of passive radiators stand at their own path, in the unit of the reader', () => {
   const asked = (radiators: unknown) => ({ ...roomy, box: { kinds: ['radiator'] }, radiators });
   expect(faultsOf({ ...roomy, box: { kinds: ['radiator'] } })).toEqual([
-    'radiators: empty: a list of passive radiators to choose from, since box.kinds names them',
+    'radiators: empty: a list of passive radiators to choose from, since box.kinds names radiator',
   ]);
   expect(faultsOf(asked([]))).toEqual(['radiators: empty: at least one passive radiator']);
   const { Qms: _, ...rest } = demoRadiator;

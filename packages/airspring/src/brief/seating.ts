@@ -2,7 +2,7 @@ import type { Fault } from '@airspring/core/fault';
 import { type Face, faces } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { Seating } from '../job/job.js';
-import { most } from './bounds.js';
+import { oneOrMore } from './bounds.js';
 
 const opt = v.exactOptional;
 const spreads = ['one-face', 'each-face', 'opposed'] as const;
@@ -10,12 +10,7 @@ const spreads = ['one-face', 'each-face', 'opposed'] as const;
 /** The fields that say where drivers or passive radiators may stand. */
 export const seatingFields = {
   faces: opt(
-    v.pipe(
-      v.array(v.picklist(faces)),
-      v.minLength(1, 'empty\na face\nName one.'),
-      most(),
-      v.description('faces on which they may stand; default the front'),
-    ),
+    v.pipe(oneOrMore(v.picklist(faces), 'a face'), v.description('faces on which they may stand; default the front')),
   ),
   spread: opt(
     v.pipe(

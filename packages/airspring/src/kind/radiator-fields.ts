@@ -1,7 +1,7 @@
 import { type PassiveRadiator, type PassiveRadiatorInput, passiveRadiator } from '@airspring/core/driver';
 import type { Fault } from '@airspring/core/fault';
 import * as v from 'valibot';
-import { lossQ, most } from '../brief/bounds.js';
+import { lossQ, most, oneOrMore } from '../brief/bounds.js';
 import { gather, withUnits } from '../brief/driver-choices.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
@@ -34,9 +34,7 @@ const radiator = v.strictObject({
   ...sheetFields,
   counts: opt(
     v.pipe(
-      v.array(wholeNumber(1, 4)),
-      v.minLength(1, 'empty\na number of radiators\nName one.'),
-      most(),
+      oneOrMore(wholeNumber(1, 4), 'a number of radiators'),
       v.description('how many of this radiator; each number is tried; default one'),
     ),
   ),
@@ -96,7 +94,7 @@ export function across(written: Written, read: Partial<Job['sections']>): Fault[
     radiators?: readonly (Sheet | undefined)[];
   };
   if (written.radiators === undefined && box?.kinds?.includes('radiator')) {
-    const expected = 'a list of passive radiators to choose from, since box.kinds names them';
+    const expected = 'a list of passive radiators to choose from, since box.kinds names radiator';
     return [{ code: 'empty', path: 'radiators', got: undefined, expected, remedy: 'Add the field.' }];
   }
   return (radiators ?? []).flatMap((sheet, i): Fault[] => {

@@ -1,7 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import { type Face, faces } from '@airspring/core/space';
 import * as v from 'valibot';
-import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
@@ -29,9 +29,7 @@ export const roundVentFields = {
     ),
     counts: opt(
       v.pipe(
-        v.array(wholeNumber(1, 6)),
-        v.minLength(1, 'empty\na count\nName one.'),
-        most(),
+        oneOrMore(wholeNumber(1, 6), 'a number of vents'),
         v.description('how many equal vents stand in a row; each number is tried; default one vent'),
       ),
     ),
@@ -45,9 +43,7 @@ export const roundVentFields = {
     bends: opt(v.pipe(wholeNumber(0, 1), v.description('greatest number of bends; default 1'))),
     faces: opt(
       v.pipe(
-        v.array(v.picklist(faces)),
-        v.minLength(1, 'empty\na face\nName one.'),
-        most(),
+        oneOrMore(v.picklist(faces), 'a face'),
         v.description('faces on which the vents may open; each is tried; default the front'),
       ),
     ),

@@ -2,7 +2,7 @@ import type { Fault } from '@airspring/core/fault';
 import { compileLongestSlot, faces, type SlotBody } from '@airspring/core/space';
 import type { SlotVentSection } from '@airspring/core/vent';
 import * as v from 'valibot';
-import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -40,9 +40,7 @@ const fields = {
     ),
     along: opt(
       v.pipe(
-        v.array(v.picklist(['none', 'one', 'two'])),
-        v.minLength(1, 'empty\na number of panels\nName one.'),
-        most(),
+        oneOrMore(v.picklist(['none', 'one', 'two']), 'a number of panels'),
         v.description(
           'how many panels of the box serve as boards of a slot whose width is a length; each is tried; default one',
         ),
@@ -67,7 +65,7 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
       code: 'inconsistent',
       path: 'slot.along',
       got: slot.along,
-      expected: 'no such field: a slot of full width always reaches from side to side',
+      expected: 'nothing here, since a slot of full width always reaches from side to side',
       remedy: 'Give slot.width as a length, or remove slot.along.',
     });
   }
