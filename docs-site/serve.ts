@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Brief, design } from 'airspring';
-import { reportText } from '../packages/airspring/src/words/text.js';
+import { reportText } from '../packages/airspring/src/words/report-text.js';
 import { built } from './src/build.js';
 import { serveNear } from './src/server.js';
 

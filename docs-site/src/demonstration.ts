@@ -1,7 +1,7 @@
 /** The brief of the demonstration and all that is made of it, once a build. */
 import { type Brief, design } from 'airspring';
 import text from '../../packages/airspring/briefs/whale-bench.json?raw';
-import { reportText } from '../../packages/airspring/src/words/text.js';
+import { reportText } from '../../packages/airspring/src/words/report-text.js';
 import references from '../../tests/ledger/references.json';
 import { curvesCsv } from './curves-csv.js';
 import { briefAnswer } from './page.js';

@@ -2,7 +2,7 @@
 import { faultLine, isInputError, toldAtMost } from '@airspring/core/fault';
 import { type Brief, design } from 'airspring';
 import { jsonFault } from '../../../packages/airspring/src/command/json-fault.js';
-import { reportText } from '../../../packages/airspring/src/words/text.js';
+import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { curvesCsv } from '../curves-csv.js';
 import { jsonPlaces, placeOfPath } from '../json-places.js';
 import { briefAnswer } from '../page.js';

@@ -45,20 +45,20 @@ function met(search: Search, chosen: readonly Chosen[]): Met {
 function notMet(search: Search): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
-  const conflict = wishes.map(({ path, what, quantity, unit, allowed }) => ({
+  const conflict = wishes.map(({ path, what, quantity, unit, allowed, sense }) => ({
     path,
-    wish: `${what}: ${format(quantity, allowed, unit as never, 4)}`,
+    wish: `${what} ${sense} ${format(quantity, allowed, unit as never, 4)}`,
   }));
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
       ? [
-          'No box of the allowed kinds has room for the drivers and its other parts. Compare their sizes with the space.',
+          'No box of the allowed kinds has room for the drivers and for its other parts. Compare their sizes with the space.',
         ]
       : conflict.length === 1
         ? [`No box that was tried meets this wish: ${named}.`]
         : [
-            `These wishes conflict: ${named}. No box that was tried meets all of them, but some box meets the rest if any one of them is dropped.`,
+            `These wishes conflict: ${named}. No box that was tried meets all of them. If any one of them is dropped, some box meets the others.`,
           ];
   if (fallenAtEnd) {
     const { highest } = job.written.wanted as { readonly highest: string };
@@ -76,7 +76,10 @@ function notMet(search: Search): NotMet {
 
 /** Options of a search, besides its brief. */
 export interface DesignOptions {
-  /** Kinds of box that may be searched; the brief's `box.kinds` picks among them. Default: those of `standard`. */
+  /**
+   * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
+   * leaves that out, every kind is tried, except those that are `byName`.
+   */
   readonly kinds?: readonly BoxKind[];
   /** Called now and then while the search goes on. */
   readonly progress?: Progress;

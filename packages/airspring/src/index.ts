@@ -23,6 +23,7 @@ export { acousticsOf } from './kind/box-kind.js';
 export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
+export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
@@ -54,6 +55,6 @@ export type { TubeOption, TubeSet } from './standing/tubes.js';
 export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
-export { reportText } from './words/text.js';
+export { reportText } from './words/report-text.js';
 /** Which pages can be printed of a design? */
 export { printPage } from './page/page.js';

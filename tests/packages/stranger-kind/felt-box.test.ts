@@ -25,7 +25,7 @@ test('a stranger’s kind is searched by its own axes, and keeps its own limit',
 
 test('it is reported and drawn', () => {
   const text = reportText(answer).replace(/\s+/g, ' ');
-  expect(text).toContain('is a box with a felt leak with one "ten-inch driver, invented"');
+  expect(text).toContain('is a box with a felt leak for one "ten-inch driver, invented"');
   expect(text).toContain('covered with felt damps it.');
   expect(text).toMatch(/felt back \d+ mm \d/);
   expect(text).toContain('air speed through the felt, peak');

@@ -39,7 +39,7 @@ const shapes: readonly BadInput[] = [
     ['drivers.0.wirings', [[]], 'unit', 'drivers[0].wirings[0]', 'got a list of 0; expected a record'],
     ['vent.faces', 'front', 'unit', 'vent.faces', 'expected a list, in square brackets'],
     ['vent.faces', ['inside'], 'unit', 'vent.faces[0]', 'expected one of "left", "right"'],
-    ['vent.counts', [], 'empty', 'vent.counts', 'expected a count'],
+    ['vent.counts', [], 'empty', 'vent.counts', 'expected a number of vents'],
     ['units.length', 'ell', 'unit', 'units.length', 'expected one of "mm", "cm", "in"'],
     ['version', 2, 'unit', 'version', 'got 2; expected 1'],
     ['title', '', 'empty', 'title', 'expected a text that is not empty. Write a text.'],

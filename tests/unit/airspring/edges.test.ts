@@ -32,7 +32,7 @@ describe('room', () => {
       }
     }
     const words = (asked: unknown) => reportText(met(asked)).replace(/\s+/g, ' ');
-    expect(words(brief)).toMatch(/Every cutout for a driver or a radiator is at least [\d.]+ mm away/);
+    expect(words(brief)).toMatch(/Every cutout for a driver is at least [\d.]+ mm away/);
     // Only what the brief does not say is assumed.
     expect(words(brief)).not.toContain('Around each cutout');
     expect(words(demo)).toContain('Around each cutout, 2 mm is kept clear');
@@ -120,19 +120,26 @@ describe('what is said', () => {
     const wanted = { lowest: '45 Hz', highest: '110 Hz', level: '84 dB', fall: '6 dB' };
     const said = (brief: unknown) => reportText(met(brief)).replace(/\s+/g, ' ');
     const isobaric = said({ ...demo, drivers, wanted, box: {} });
-    expect(isobaric).toMatch(/The driver is taken to fill [\d.]+ L, estimated from its cutout and its depth/);
-    expect(isobaric).toMatch(/chamber between the drivers of each pair is taken to fill [\d.]+ L/);
-    const filled = said({ ...demo, wanted, box: { kinds: ['closed'], fillGain: 1.2 } });
-    expect(filled).toContain('Put loose filling in');
+    expect(isobaric).toMatch(
+      /the inner driver takes up [\d.]+ L inside the box, estimated from its cutout and its depth/,
+    );
+    expect(isobaric).toMatch(/chamber between the drivers of a pair takes up [\d.]+ L/);
+    const closed = { ...demo, wanted, box: { kinds: ['closed'], fillGain: 1.2 } };
+    const filled = said(closed);
+    expect(filled).toContain('Fill the box loosely');
+    // The brief says it, so it is not assumed.
+    for (const { assumed } of met(closed).designs) expect(JSON.stringify(assumed)).not.toContain('1.2');
+    expect(filled).toContain('The impedance has one peak:');
+    expect(filled).toContain('If the frequency of its peak is');
     expect(filled).toMatch(/resonance in the box \(fc\) [\d.]+ Hz/);
-    expect(filled).toMatch(/its quality factor \(Qtc\) [\d.]+/);
-    expect(said({ ...demo, box: {} })).toContain('Leaks are taken as QL 7, common practice.');
+    expect(filled).toMatch(/quality factor of the driver in the box \(Qtc\) [\d.]+/);
+    expect(said({ ...demo, box: {} })).toContain('The leaks of the box are assumed to have a QL of 7');
   });
 
   test('the schema says the default of each kind as it is', () => {
     const { box } = (
       briefJsonSchema() as { properties: Record<string, { properties: Record<string, { description: string }> }> }
     ).properties;
-    expect(box!.properties.QL!.description).toMatch(/closed box: .*default none.*vented box: .*default 7/);
+    expect(box!.properties.QL!.description).toMatch(/For closed: .*default no leaks\. For vented, .*default 7/);
   });
 });

@@ -4,7 +4,7 @@ import { design } from 'airspring';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
-import { reportText } from '../../../packages/airspring/src/words/text.js';
+import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 
 type Json = null | boolean | number | string | Json[] | { [name: string]: Json };

@@ -54,7 +54,7 @@ test('a quantity says its units, and what it stands for', () => {
   const { properties } = briefJsonSchema() as { properties: { space: { properties: { width: object } } } };
   expect(properties.space.properties.width).toMatchObject({
     title: 'length: a number and one of m, mm, cm, in, ft',
-    description: 'outside, at most',
+    description: 'greatest outer width of the box',
     pattern: expect.stringContaining('(m)|(mm)|(cm)'),
   });
 });

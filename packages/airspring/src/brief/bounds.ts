@@ -23,3 +23,7 @@ export const most = <const T extends readonly unknown[]>() =>
     MOST,
     `out-of-range\na list of at most ${MOST} items\nLeave out what is not needed.`,
   );
+
+/** A list of one or more items; `what` says what one is, where the list is empty. */
+export const oneOrMore = <const S extends v.GenericSchema>(item: S, what: string) =>
+  v.pipe(v.array(item), v.minLength(1, `empty\n${what}\nName one.`), most());

@@ -2,14 +2,14 @@ import type { Fault } from '@airspring/core/fault';
 import type * as v from 'valibot';
 import type { Job, Written } from '../job/job.js';
 
-/** Fields that a kind of box adds to sections of the brief: section → field → schema; or a list of its own as one schema. */
+/** Fields that a kind of box adds to the brief: section → field → schema. A section may also be one schema, such as a list. */
 export type Fields = Readonly<Record<string, v.GenericSchema | Readonly<Record<string, v.GenericSchema>>>>;
 
 /** What a brief must know of a kind of box: its name, its fields, and which of its fields can contradict each other. */
 export interface BriefPart<F extends Fields = Fields> {
   /** As `box.kinds` names it. */
   readonly name: string;
-  /** It is tried only where `box.kinds` names it. */
+  /** It is tried only where `box.kinds` names it. A brief with a field that only such kinds use must name one of them. */
   readonly byName?: true;
   readonly fields: F;
   /** Faults between fields that are each right by themselves. Values are quoted as written. */

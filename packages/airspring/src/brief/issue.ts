@@ -1,7 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import type * as v from 'valibot';
 import { likeliest } from './likeness.js';
-import { fieldsAt, type Path, pathText, schemaAt, valueAt } from './place.js';
+import { fieldsAt, type Path, pathText, schemaAt, valueAt } from './path.js';
 import { unpacked } from './quantity-text.js';
 
 /** What is expected in place of a value of the wrong type, in words. */

@@ -5,30 +5,36 @@ import type { Faultless } from './faultless.js';
 import { plainNumber, quantity } from './quantity-text.js';
 
 const opt = v.exactOptional;
-const needed = (text: string) =>
-  `${text}; a medium of one's own is given by density, speedOfSound, viscosity, thermalConductivity, temperature and pressure`;
+/** What a medium other than air is given by, beside temperature and pressure. */
+const OWN = ['density', 'speedOfSound', 'viscosity', 'thermalConductivity'] as const;
+const needed = (field: (typeof OWN)[number], text: string) =>
+  `${text} of a medium other than air; such a medium also needs ${OWN.filter((name) => name !== field).join(', ')}, temperature and pressure`;
 
-/** Numbers that a medium of one's own has instead of conditions. */
+/** The numbers of a medium other than air. */
 const numbers = {
-  density: opt(v.pipe(quantity('density'), v.description(needed('density')))),
-  speedOfSound: opt(v.pipe(quantity('speed'), v.description(needed('speed of sound')))),
-  viscosity: opt(v.pipe(quantity('viscosity'), v.description(needed('dynamic viscosity')))),
-  thermalConductivity: opt(v.pipe(quantity('thermalConductivity'), v.description(needed('thermal conductivity')))),
+  density: opt(v.pipe(quantity('density'), v.description(needed('density', 'density')))),
+  speedOfSound: opt(v.pipe(quantity('speed'), v.description(needed('speedOfSound', 'speed of sound')))),
+  viscosity: opt(v.pipe(quantity('viscosity'), v.description(needed('viscosity', 'dynamic viscosity')))),
+  thermalConductivity: opt(
+    v.pipe(quantity('thermalConductivity'), v.description(needed('thermalConductivity', 'thermal conductivity'))),
+  ),
   heatCapacityRatio: opt(
     v.pipe(
       plainNumber(1, 2),
-      v.description("ratio of specific heats of a medium of one's own; it must agree with density and speed of sound"),
+      v.description(
+        'ratio of the specific heats of a medium other than air; it must agree with its density and speed of sound',
+      ),
     ),
   ),
   specificHeat: opt(
     v.pipe(
       quantity('specificHeat'),
-      v.description("at constant pressure, of a medium of one's own; default that of an ideal gas"),
+      v.description('specific heat at constant pressure of a medium other than air; default that of an ideal gas'),
     ),
   ),
 };
 
-/** What a brief says of the air: its conditions, or a medium of one's own. */
+/** What a brief says about the air: its conditions, or the numbers of another medium. */
 export const mediumFields = {
   temperature: opt(quantity('temperature', { least: -60, greatest: 60, unit: '°C' }, 'any')),
   humidity: opt(quantity('humidity', { least: 0, greatest: 100, unit: '%' }, 'not-negative')),
@@ -39,9 +45,9 @@ export const mediumFields = {
 type Medium = Faultless<v.InferOutput<v.StrictObjectSchema<typeof mediumFields, undefined>>>;
 
 /**
- * The air of a brief: from its conditions, or checked as a medium of its own numbers.
+ * The air of a brief, worked out from its conditions; or another medium, whose numbers are checked.
  *
- * @throws InputError what `air` and `customAir` refuse; `conflict` for an altitude beside a medium of one's own
+ * @throws InputError what `air` and `customAir` refuse; `conflict` for an altitude beside the numbers of another medium
  */
 export function mediumOf(medium: Medium): Air {
   const { altitude, temperature, humidity, pressure } = medium;
@@ -54,7 +60,7 @@ export function mediumOf(medium: Medium): Air {
         code: 'conflict',
         path: 'air.altitude',
         got: altitude,
-        expected: "the pressure instead, beside a density or another number of a medium of one's own",
+        expected: 'air.pressure instead, since the other fields describe a medium other than air',
         remedy: 'Remove it.',
       },
     ]);

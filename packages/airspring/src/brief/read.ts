@@ -8,8 +8,9 @@ import { choicesOf, gather } from './driver-choices.js';
 import { faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
+import { faultsOfKinds } from './kinds-named.js';
 import { mediumOf } from './medium.js';
-import { keysOf, valueAt } from './place.js';
+import { keysOf, valueAt } from './path.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
 
@@ -72,6 +73,9 @@ export function checked<Read>(
  * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
  */
 export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
-  const { read, air, choices } = checked(brief, briefSchema(kinds), kinds);
+  const named: Pick<BriefPart, 'across'> = {
+    across: (written, read) => faultsOfKinds(written, (read.box as ReadBrief['box'])?.kinds, kinds),
+  };
+  const { read, air, choices } = checked(brief, briefSchema(kinds), [named, ...kinds]);
   return jobOf(brief as Written, read, air, choices);
 }

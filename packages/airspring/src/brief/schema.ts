@@ -8,7 +8,7 @@ import { seatingFields } from './seating.js';
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
 
-/** A candidate driver: the data of its sheet, and its sizes. */
+/** A driver to choose from: the data of its sheet, and its sizes. */
 export const driverFields = {
   name: title,
   fs: opt(quantity('frequency', audible)),
@@ -34,7 +34,7 @@ export const driverFields = {
   displacedVolume: opt(quantity('volume', { least: 1e-4, greatest: 1000, unit: 'L' })),
 } as const;
 
-/** A candidate driver, and the wirings in which it may be used. */
+/** A driver to choose from, and the wirings in which it may be used. */
 const driver = v.strictObject({
   ...driverFields,
   wirings: opt(
@@ -63,10 +63,10 @@ const sections = {
   drivers: v.pipe(v.array(driver), v.minLength(1, 'empty\nat least one driver\nAdd a driver.'), most()),
   air: opt(v.strictObject(mediumFields)),
   space: v.strictObject({
-    width: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    height: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    depth: v.pipe(quantity('length', edge), v.description('outside, at most')),
-    volume: opt(v.pipe(quantity('volume', air), v.description('outside, at most'))),
+    width: v.pipe(quantity('length', edge), v.description('greatest outer width of the box')),
+    height: v.pipe(quantity('length', edge), v.description('greatest outer height of the box')),
+    depth: v.pipe(quantity('length', edge), v.description('greatest outer depth of the box')),
+    volume: opt(v.pipe(quantity('volume', air), v.description('greatest outer volume of the box; default no limit'))),
     panelThickness: quantity('length', wall),
     bracing: opt(
       v.pipe(
@@ -77,7 +77,9 @@ const sections = {
     cutoutPlay: opt(
       v.pipe(
         quantity('length', { least: 0, greatest: 50, unit: 'mm' }, 'not-negative'),
-        v.description('clear space kept around each cutout, in case the saw slips; default 2 mm'),
+        v.description(
+          'clear space kept around each cutout, so that the basket still fits if the saw slips; default 2 mm',
+        ),
       ),
     ),
   }),
@@ -104,15 +106,20 @@ const sections = {
   amplifier: v.strictObject({
     voltage: v.pipe(
       quantity('voltageRms', { least: 0.001, greatest: 100_000, unit: 'V' }),
-      v.description('greatest sine voltage'),
+      v.description('greatest voltage of a sine, rms'),
     ),
     current: opt(
       v.pipe(
         quantity('currentRms', { least: 0.001, greatest: 10_000, unit: 'A' }),
-        v.description('greatest sine current; default no limit'),
+        v.description('greatest current of a sine, rms; default no limit'),
       ),
     ),
-    sourceResistance: opt(quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative')),
+    sourceResistance: opt(
+      v.pipe(
+        quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative'),
+        v.description('resistance of the amplifier output and the cable; default 0 Ω'),
+      ),
+    ),
   }),
   units: opt(
     v.strictObject({
@@ -141,8 +148,11 @@ function fieldOf(name: string, section: string, parts: readonly BriefPart[]): v.
   ];
   const schema = first as v.GenericSchema;
   if (others.length === 0 || said.length < 2) return schema;
-  const all = owners.map((part) => `${part.name} box: ${descriptionOf(part, section, name)}`);
-  const described = v.pipe(unwrapped(schema), v.description(all.join('; ')));
+  const all = said.map((text) => {
+    const names = owners.filter((part) => descriptionOf(part, section, name) === text).map((part) => part.name);
+    return `For ${names.join(', ')}: ${text}`;
+  });
+  const described = v.pipe(unwrapped(schema), v.description(all.join('. ')));
   return schema.type === 'exact_optional' ? v.exactOptional(described) : described;
 }
 
@@ -151,22 +161,30 @@ const unwrapped = (schema: v.GenericSchema): v.GenericSchema =>
 const descriptionOf = (part: BriefPart, section: string, name: string): string | undefined =>
   v.getDescription(unwrapped(fieldsIn(part, section)[name] as v.GenericSchema) as never);
 
-/** The fields of a kind in a section; none where it has the whole section as one schema. */
-const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
+/** The fields of a kind in a section. There are none where the whole section is one schema. */
+export const fieldsIn = ({ fields }: BriefPart, section: string): Readonly<Record<string, v.GenericSchema>> => {
   const own = fields[section] ?? {};
   return isSchema(own) ? {} : own;
 };
 const isSchema = (part: Fields[string]): part is v.GenericSchema => part.kind === 'schema';
 
+/** Which kinds are tried where a brief names none. */
+function triedText(parts: readonly BriefPart[]): string {
+  const [tried, others] = [false, true].map((byName) => parts.filter((part) => (part.byName ?? false) === byName));
+  const names = (list: readonly BriefPart[] = []) => list.map(({ name }) => name).join(', ');
+  if (tried?.length === 0) return 'each must be named';
+  const rest = others?.length === 0 ? '' : `. These are tried only where they are named: ${names(others)}`;
+  return `default ${names(tried)}${rest}`;
+}
+
 /** The sections to which kinds of box add fields, each with the fields of all kinds. */
 function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema> {
   const names = [...new Set(['box', ...parts.flatMap(({ fields }) => Object.keys(fields))])];
-  const tried = parts.filter(({ byName }) => !byName).map(({ name }) => name);
   const kinds = v.pipe(
     v.array(v.picklist(parts.map(({ name }) => name))),
     v.minLength(1, emptyList),
     most(),
-    v.description(`kinds of box to try; default ${tried.join(', ')}`),
+    v.description(`kinds of box to try; ${triedText(parts)}`),
   );
   return Object.fromEntries(
     names.map((section) => {

@@ -2,26 +2,21 @@ import type { Fault } from '@airspring/core/fault';
 import { type Face, faces } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { Seating } from '../job/job.js';
-import { most } from './bounds.js';
+import { oneOrMore } from './bounds.js';
 
 const opt = v.exactOptional;
 const spreads = ['one-face', 'each-face', 'opposed'] as const;
 
-/** Where drivers or passive radiators may stand. */
+/** The fields that say where drivers or passive radiators may stand. */
 export const seatingFields = {
   faces: opt(
-    v.pipe(
-      v.array(v.picklist(faces)),
-      v.minLength(1, 'empty\na face\nName one.'),
-      most(),
-      v.description('where they may stand; default the front'),
-    ),
+    v.pipe(oneOrMore(v.picklist(faces), 'a face'), v.description('faces on which they may stand; default the front')),
   ),
   spread: opt(
     v.pipe(
       v.picklist(spreads),
       v.description(
-        'all in a block on one face (the default), equally many on each face, or opposed: back to back on two opposite faces',
+        'one-face: all together on one face (the default); each-face: equally many on each face; opposed: back to back on two opposite faces',
       ),
     ),
   ),
@@ -33,7 +28,7 @@ const opposites: readonly (readonly [Face, Face])[] = [
   ['front', 'back'],
 ];
 
-/** What a brief says of it, with defaults; faces in an order of our own, since that of the brief must not decide. */
+/** Where they may stand, with defaults. The faces are in a fixed order, so that their order in the brief does not decide. */
 export const seatingOf = (written: {
   readonly faces?: readonly Face[] | undefined;
   readonly spread?: Seating['spread'] | undefined;
@@ -42,7 +37,7 @@ export const seatingOf = (written: {
   spread: written.spread ?? 'one-face',
 });
 
-/** Opposed ones want two opposite faces; told once, whatever their number. */
+/** The fault of opposed drivers or radiators without two opposite faces. It does not depend on their number. */
 export function faultsOfFaces({ faces: own, spread }: Seating, path: string): Fault[] {
   if (spread !== 'opposed' || opposites.some((pair) => pair.every((face) => own.includes(face)))) return [];
   return [
@@ -56,10 +51,10 @@ export function faultsOfFaces({ faces: own, spread }: Seating, path: string): Fa
   ];
 }
 
-/** So many cannot stand that way; `at` is where their number is written. */
+/** The fault of a number that cannot be spread like this. `at` is the path of that number in the brief. */
 export function faultsOfCount({ faces: own, spread }: Seating, count: number, at: string): Fault[] {
   const share = spread === 'opposed' ? 2 : spread === 'each-face' ? own.length : 1;
-  // Half a driver is another fault, told elsewhere.
+  // Half a driver is another fault, which is reported elsewhere.
   if (count % share === 0 || !Number.isInteger(count)) return [];
   return [
     {

@@ -3,7 +3,7 @@ import { writeSync } from 'node:fs';
 import { visible } from '@airspring/core/fault';
 import { progressLines } from './progress.js';
 import { run } from './run.js';
-import { written } from './written.js';
+import { writeAll } from './write-all.js';
 
 const CANNOT_WRITE = 4;
 const PIPE_CLOSED = 5;
@@ -17,16 +17,16 @@ const progress = progressLines((line) => writeSync(process.stderr.fd, line));
 
 try {
   const { status, out, error } = run(process.argv.slice(2), standing, progress);
-  const failed = await written(process.stdout, out);
+  const failed = await writeAll(process.stdout, out);
   process.exitCode = failed === undefined ? status : failed.code === 'EPIPE' ? PIPE_CLOSED : CANNOT_WRITE;
   const why =
     failed?.code === 'EPIPE'
       ? 'the reader of the report closed the pipe early'
       : `the report cannot be written: ${failed?.code === 'ENOSPC' ? 'the disk is full' : failed?.code}`;
-  await written(process.stderr, failed === undefined ? error : `airspring: ${why}\n`);
+  await writeAll(process.stderr, failed === undefined ? error : `airspring: ${why}\n`);
 } catch (error) {
   // One line, with an exit code of its own. A developer gets the whole error by setting AIRSPRING_TRACE.
   if (process.env.AIRSPRING_TRACE) console.error(error);
-  await written(process.stderr, `airspring: the program itself has a fault: ${visible(String(error))}\n`);
+  await writeAll(process.stderr, `airspring: the program itself has a fault: ${visible(String(error))}\n`);
   process.exitCode = FAULT_OF_THE_PROGRAM;
 }

@@ -6,9 +6,9 @@ import type { Answer } from '../record/answer.js';
 import type { Progress } from '../search/search.js';
 import { stands } from '../standing/read.js';
 import { type Retrofit, retrofit } from '../standing/retrofit.js';
+import { reportText } from '../words/report-text.js';
 import { retrofitText } from '../words/retrofit-text.js';
 import { sketchText } from '../words/sketch.js';
-import { reportText } from '../words/text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 

@@ -55,7 +55,7 @@ export interface Job {
     readonly rise: number;
   };
   readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
-  /** Names of the kinds of box that may be tried. Default: every kind that was passed in. */
+  /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
   readonly sections: Readonly<Record<string, Readonly<Record<string, unknown>>>>;

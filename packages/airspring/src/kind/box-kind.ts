@@ -15,48 +15,48 @@ import type { Meaning, Phrase } from './phrase.js';
  */
 export type Point = readonly number[];
 
-/** One number that the search may choose. */
+/** A number that the search may choose. */
 export interface Axis {
   readonly name: string;
-  /** The stated bounds, each of them a value to be tried. */
+  /** The stated bounds. Each of them is also a value to try. */
   readonly from: number;
   readonly to: number;
-  /** Ratio between neighbours on the lattice of the survey. */
+  /** Ratio between neighbouring values on the lattice of the survey. */
   readonly ratio: number;
-  /** A design's value is a whole multiple of it, or one of the bounds. */
+  /** The value in a design is a whole multiple of this unit, or one of the bounds. */
   readonly unit: number;
-  /** How many times `to` the search looks at when it asks what would do instead; default 1. */
+  /** When no box meets the brief, the search looks for another brief up to this many times `to`; default 1. */
   readonly beyond?: number;
 }
 
-/** What the parts of a kind are at one point. */
+/** The parts of a kind at one point. */
 export interface Parts {
-  /** Greatest length that must find room, m; compared with `Variant.room`. Below zero: there is no such part. */
+  /** Length of the longest part that needs room, m; compared with `Variant.room`. Below zero there is no such part. */
   extent: number;
   /** Air that the parts take from the box, m³. */
   taken: number;
-  /** Work beyond the box itself, as metres of vent to print. */
+  /** Work in addition to the box itself, as metres of vent to print. */
   effort: number;
 }
 
-/** What a kind limits beside the driver and the amplifier: the air speed in a vent, the travel of a radiator. */
+/** What a kind limits in addition to driver and amplifier: the air speed in a vent, or the travel of a radiator. */
 export interface Load {
-  /** What is read from the network, the same for all points. */
+  /** What is read from the network. It is the same at all points. */
   readonly probe: Probe;
-  /** Whether a velocity is to be read as a displacement. */
+  /** Whether the reading is a velocity whose displacement counts. */
   readonly integrated?: boolean;
-  /** Greatest peak of that reading at a point; infinite where nothing limits it. */
+  /** Greatest allowed peak of that reading at a point; infinite where nothing limits it. */
   readonly capacity: (point: Point) => number;
-  /** How it is said: what it is, and what a reading of 1 is worth at a point. */
+  /** How it is told: what it is, and how much of it a reading of 1 means at a point. */
   readonly what: string;
   readonly meaning: Meaning;
   readonly perReading: (point: Point) => number;
   /**
-   * Path in the brief of the fact that is the limit, where it is a fact of a part as Xmax of a driver is, the same at all points:
-   * it counts into the level as the cone does. Left out where a wish of the kind limits it.
+   * Path in the brief of the limit, where the limit is a fact of a bought part and the same at all points, like the Xmax of a
+   * driver. It then counts in the level as the travel of the cone does. Left out where a wish of the kind limits it.
    */
   readonly ofPart?: string;
-  /** What exceeds it below the depth that is claimed, as the subject of a sentence: 'the air in the vent'. */
+  /** The subject of a sentence about tones that are too low, such as 'the air in the vent': '… would reach 29 m/s'. */
   readonly below: string;
 }
 
@@ -68,52 +68,52 @@ export interface Wish {
   readonly unit: string;
   readonly allowed: number;
   readonly sense: 'at most' | 'at least';
-  /** Which of the four weights it yields by; left out: it weighs 1. */
+  /** Which of the four weights decides how readily it yields. Without it, the weight is 1. */
   readonly weight?: keyof Weights;
-  /** A lower level asks less of it. */
+  /** At a lower level the box needs less of it. */
   readonly easedByLevel?: true;
 }
 
-/** A wish of a kind: what a box needs at a point, of the reading of the load where that is what it limits. */
+/** A wish of a kind, with what a box needs at a point. `load` is the reading of the variant's load. */
 export interface KindWish extends Wish {
   readonly needed: (point: Point, load: number) => number;
 }
 
-/** A finished box of a variant, of which the kind tells what it alone knows. */
+/** A finished box of a variant. */
 export interface Finished {
   readonly edges: readonly [number, number, number];
   readonly point: Point;
   readonly fit: Fit;
 }
 
-/** What a kind tells of a finished box. */
+/** What only the kind can tell about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
   readonly holes: readonly Hole[];
-  /** Boards to cut beside the six panels. */
+  /** Boards to cut in addition to the six panels. */
   readonly boards?: readonly Panel[];
-  /** Follows the size of the box in the first paragraph. */
+  /** Stands in the first paragraph, after the size and the depth of the box. */
   readonly summary: Phrase;
-  /** The column of the overview, in few characters. */
+  /** The entry in the overview, in few characters. */
   readonly brief: Phrase;
-  /** What to make and where it goes, a paragraph each. */
+  /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
   /** Notes on how loud it plays. */
   readonly playing: readonly Phrase[];
-  /** What an impedance measurement shows between its peaks, when there is one to look for. */
+  /** What the dip between the impedance peaks tells, where there is one: 'close to the tuning'. */
   readonly dip?: string;
   /** Numbers that belong to this kind, such as its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
   readonly assumed: readonly Phrase[];
   readonly margins: readonly RawMargin[];
   readonly warnings: readonly Warning[];
-  /** Names of its own limits, as nouns: 'the first to give out is …'. */
+  /** Names of its own limits, as nouns: 'the first limit it reaches is …'. */
   readonly givesOut: Readonly<Record<string, string>>;
-  /** Something is printed or glued: its caution is due. */
+  /** Something is printed or glued, so that the caution about fumes is due. */
   readonly printed: boolean;
 }
 
-/** The two acoustic parts of a variant, of a family and the spec at each point. */
+/** The acoustic part of a variant, made from a family and its spec at each point. */
 export const acousticsOf = <Spec, Input>(
   family: Family<Spec, Input>,
   { air }: Pick<Job, 'air'>,
@@ -123,17 +123,17 @@ export const acousticsOf = <Spec, Input>(
   values: (point, set) => family.values(spec(point), air, set),
 });
 
-/** A kind of box with one choice of drivers, and with whatever else is a choice and no number: how many vents, say. */
+/** A kind of box with one choice of drivers, and one choice of whatever the search does not vary, such as how many vents there are. */
 export interface Variant {
   readonly kind: BoxKind;
   readonly choice: DriverChoice;
-  /** What the sound depends on beside the net volume: demands are computed once for each point of these axes. */
+  /** The axes on which the sound depends, in addition to the net volume. The sound is computed once for each of their points. */
   readonly acoustic: readonly Axis[];
-  /** What only fit and limits depend on. */
+  /** The axes on which only room and limits depend. */
   readonly geometric: readonly Axis[];
-  /** Air that is taken at every point, by drivers and bracing, m³. */
+  /** Air that drivers and bracing take at every point, m³. */
   readonly contents: number;
-  /** Inner edges below which no such box holds its drivers, m. */
+  /** Inner edges below which the box cannot hold its drivers, m. */
   readonly least: readonly [width: number, height: number, depth: number];
   /** The box at a point. The search reads radiatedFlow, coneVelocity and current; the record whatever `respond` reads. */
   readonly system: (point: Point) => System;
@@ -142,17 +142,17 @@ export interface Variant {
   readonly load?: Load;
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];
-  /** Fills in what the parts are; a kernel. `false` where there can be none at this point. */
+  /** Fills in the parts at a point. `false` where they cannot be made. It is called very often, and checks nothing. */
   readonly parts: (point: Point, out: Parts) => boolean;
-  /** Greatest extent for which inner edges leave room; below zero where not even the drivers fit. Never less in a larger box. */
+  /** The greatest extent for which inner edges leave room; below zero where not even the drivers fit. It is never less in a larger box. */
   readonly room: (width: number, height: number, depth: number, point: Point) => number;
-  /** Variants with the same text leave the same room at the same point. */
+  /** Variants with the same text have the same room at the same point. */
   readonly roomKey?: string;
-  /** An upper bound of `room` that costs little; default none. */
+  /** An upper bound of `room` that is quick to compute; default none. */
   readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
   /**
-   * The point nearest to this one that can be made, in a box with so much air before the kind's parts take theirs, and with
-   * these inner edges.
+   * The nearest point that can be made, such as one with a vent of whole millimetres. `airBefore` is the air of the box before the
+   * kind's parts take theirs, m³. `undefined` where nothing can be made.
    */
   readonly settle: (
     airBefore: number,
@@ -164,12 +164,12 @@ export interface Variant {
 }
 
 /**
- * A kind of box that a brief can ask for: one value, which a stranger's package makes as ours do. `design(brief, { kinds })`
- * searches those that are passed in.
+ * A kind of box that a brief can ask for. It is one value; other packages make theirs as this one does. `design(brief, { kinds })`
+ * searches the kinds that are passed in.
  */
 export interface BoxKind<F extends Fields = Fields> extends BriefPart<F> {
   /** As a sentence calls it: 'a vented box'. */
   readonly called: string;
-  /** Every variant that a brief allows with one choice of drivers; its own fields stand in `job.sections`. */
+  /** Every variant that a brief allows with one choice of drivers. The kind finds its own fields in `job.sections`. */
   readonly variants: (job: Job, choice: DriverChoice) => readonly Variant[];
 }

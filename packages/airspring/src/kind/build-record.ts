@@ -2,7 +2,7 @@ import type { Face } from '@airspring/core/space';
 import type { Meaning } from './phrase.js';
 
 export type Hole = {
-  /** 'driver', 'vent': what it is for. */
+  /** What it is for: 'driver', 'vent', 'radiator'. */
   readonly what: string;
   readonly face: Face;
   /** Centre on the outer surface: from the left (or front) edge, and from the lower (or front) edge, m. */
@@ -12,18 +12,18 @@ export type Hole = {
   readonly from: readonly [string, string];
 } & (
   | { readonly form: 'circle'; readonly diameter: number }
-  /** Along `across` and along `up`. */
+  /** Its sides in the directions of `across` and `up`, m. */
   | { readonly form: 'rectangle'; readonly sides: readonly [across: number, up: number] }
 );
 
-/** Boards to cut, alike. */
+/** Equal boards to cut. */
 export interface Panel {
   readonly name: string;
   readonly count: number;
   /** m. */
   readonly length: number;
   readonly width: number;
-  /** Where they are not of the board that the box is cut from, m. */
+  /** Left out where they are cut from the same board as the box, m. */
   readonly thickness?: number;
 }
 
@@ -48,13 +48,13 @@ export interface DesignVent {
   };
   /** Lengths of the printed pieces of one vent, along the centre line. */
   readonly pieces: readonly number[];
-  /** Free air kept before the inner end. */
+  /** Free air kept in front of the inner end. */
   readonly clearance: number;
-  /** What more would still fit. */
+  /** The additional length for which there is room. */
   readonly spare: number;
 }
 
-/** A limit that is no wish, in SI units: what a driver or a printer allows. */
+/** A limit that is not a wish, in SI units: what a driver or a printer allows. */
 export interface RawMargin {
   readonly path: string;
   readonly what: string;
@@ -71,7 +71,7 @@ const axesOf = (face: Face): readonly [number, number] =>
 /** The edges that a builder measures from, by axis. */
 const FROM = ['left', 'bottom', 'front'] as const;
 
-/** A hole as the builder measures it; its centre, and the edges of a rectangle, stand from the left, bottom, front. */
+/** A hole as a builder measures it. `centre` and the edges of a rectangle are given for width, height and depth. */
 export function holeAt(what: string, face: Face, cut: number | readonly number[], centre: readonly number[]): Hole {
   const [first, second] = axesOf(face);
   const on = <T>(list: readonly T[]) => [list[first] as T, list[second] as T] as const;

@@ -1,6 +1,6 @@
 import { type ClosedBoxSpec, closedFamily, closedResonance } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { compileBodiesFit, fit } from '@airspring/core/space';
+import { fit } from '@airspring/core/space';
 import * as v from 'valibot';
 import { lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
@@ -8,17 +8,21 @@ import { plainNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { metres, netAir, outerSizes } from './placing.js';
+import { noParts } from './no-parts.js';
+import { metres, outerSizes } from './placing.js';
 
 const fields = {
   box: {
     fillGain: v.exactOptional(
-      v.pipe(plainNumber(1, 1.4), v.description('gain of the air by loose filling; default 1, without filling')),
+      v.pipe(
+        plainNumber(1, 1.4),
+        v.description('how many times its own volume the filled box acts as; default 1, without filling'),
+      ),
     ),
-    QL: v.exactOptional(
-      v.pipe(lossQ, v.description('leaks, at its resonance; default none, since it is meant to be tight')),
+    QL: v.exactOptional(v.pipe(lossQ, v.description('quality factor of its leaks at its resonance; default no leaks'))),
+    QA: v.exactOptional(
+      v.pipe(lossQ, v.description('quality factor of the absorption at its resonance; default no absorption')),
     ),
-    QA: v.exactOptional(v.pipe(lossQ, v.description('absorption, at its resonance; default none'))),
   },
 };
 
@@ -28,8 +32,6 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
   const losses = { ...(QL !== undefined && { QL }), ...(QA !== undefined && { QA }) };
   const { drivers } = choice;
   const contents = contentsOf(job, choice);
-  const layout = driverLayout(job, choice);
-  const room = compileBodiesFit(layout);
   const spec = ([netVolume = 0]: Point): ClosedBoxSpec => ({
     drivers,
     netVolume: si('volume', netVolume),
@@ -48,7 +50,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
         ...(fillGain > 1
           ? [
               [
-                `Put loose filling in: the design counts on it to make the air as springy as ${fillGain} times its volume.`,
+                `Fill the box loosely. The design assumes that the filled box acts as one with ${fillGain} times its volume of air.`,
               ] as const,
             ]
           : []),
@@ -56,13 +58,10 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       playing: [],
       numbers: [
         { what: 'resonance in the box (fc)', value: [[fc, 'frequency']] },
-        { what: 'its quality factor (Qtc)', value: [[Qtc, 'ratio']] },
-        { what: 'compliance of driver over air (alpha)', value: [[alpha, 'ratio']] },
+        { what: 'quality factor of the driver in the box (Qtc)', value: [[Qtc, 'ratio']] },
+        { what: 'compliance of the driver ÷ that of the air (alpha)', value: [[alpha, 'ratio']] },
       ],
-      assumed: [
-        ...contents.assumed,
-        ...(fillGain > 1 ? [[`Filling is taken to enlarge the air to ${fillGain} times its volume.`] as const] : []),
-      ],
+      assumed: contents.assumed,
       margins: [],
       warnings: [],
       givesOut: {},
@@ -73,21 +72,12 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     kind: closed,
     choice,
     acoustic: [],
-    geometric: [],
     contents: contents.taken,
     least: leastFor(job, choice),
     ...acousticsOf(closedFamily, job, spec),
     limits: () => [],
-    wishes: [],
-    parts: (_, out) => {
-      out.extent = 0;
-      out.taken = 0;
-      out.effort = 0;
-      return true;
-    },
-    room: (width, height, depth) => (room(width, height, depth) ? 0 : -1),
-    roomKey: JSON.stringify(layout),
-    settle: netAir,
+    ...noParts(driverLayout(job, choice)),
+    settle: (airBefore) => (airBefore > 0 ? [airBefore] : undefined),
     place: (edges) =>
       fit({
         outer: outerSizes(edges),
@@ -99,7 +89,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
   };
 }
 
-/** A closed box: the spring of its air, no opening, and no part but its panels. */
+/** A closed box: the cone works against the spring of the air. It has no opening, and no part but its panels. */
 export const closed: BoxKind<typeof fields> = {
   name: 'closed',
   called: 'a closed box',

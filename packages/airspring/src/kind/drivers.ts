@@ -7,10 +7,10 @@ import { metres } from './placing.js';
 const GAP = 0.005;
 const EDGE_MARGIN = 0.005;
 
-/** How far drivers stand inwards from the outside of their panel, m: of an isobaric pair one stands behind the other. */
+/** How deep drivers reach from the outside of their panel, m. In an isobaric pair, one stands behind the other. */
 export const driverDepth = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);
 
-/** The drivers as a box must keep room for them, as core's `fit` takes them. */
+/** The room that drivers need, as core's `fit` takes it. */
 export function driverRoom({ drivers, seating }: DriverChoice) {
   const { outerDiameter = 0, cutoutDiameter = 0 } = drivers.driver;
   return {
@@ -22,7 +22,7 @@ export function driverRoom({ drivers, seating }: DriverChoice) {
   };
 }
 
-/** What a layout says of panels and drivers, on all the faces that they may have. */
+/** The panels and the drivers of a layout, on all the faces where the drivers may stand. */
 export function driverLayout({ space }: Job, choice: DriverChoice): Omit<Layout, 'vent'> {
   return {
     thickness: faces.map(() => space.panelThickness),
@@ -33,7 +33,7 @@ export function driverLayout({ space }: Job, choice: DriverChoice): Omit<Layout,
   };
 }
 
-/** Inner edges below which no box holds one of these bodies on any face that it may have. */
+/** Inner edges below which no box holds one of these bodies, on whichever of its faces. */
 function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: own, opposed }: RoundBody) {
   const { panelThickness: t, cutoutPlay } = space;
   const across = Math.max(cutoutDiameter + 2 * cutoutPlay, outerDiameter + 2 * EDGE_MARGIN - 2 * t);
@@ -41,46 +41,46 @@ function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: 
   return [0, 1, 2].map((axis) => Math.min(...own.map((face) => (face >> 1 === axis ? inwards : across))));
 }
 
-/** Inner edges below which no box holds these bodies; those of `driverLayout` where none are told. */
+/** Inner edges below which no box holds these bodies; default the drivers. */
 export function leastFor(job: Job, choice: DriverChoice, bodies = driverLayout(job, choice).bodies) {
   const least = bodies.map((body) => leastOf(job, body));
   return [0, 1, 2].map((axis) => Math.max(...least.map((edges) => edges[axis]!))) as [number, number, number];
 }
 
-/** What stands in a box whatever its kind. */
+/** The air that a box of any kind loses to what stands in it. */
 export interface Contents {
-  /** m³. */
+  /** The volume taken, m³. */
   readonly taken: number;
-  /** What of it is an estimate, told with its amount. */
+  /** The parts of it that are estimates, each with its amount. */
   readonly assumed: readonly Phrase[];
 }
 
 /**
- * Air that drivers and bracing take: the sheet's figure, or the estimate of core from cutout and depth. Of an isobaric pair
- * the one in front plays into a chamber of its own, a tube of the cutout's diameter up to the frame of the other.
+ * Air that drivers and bracing take: the figure of the sheet, or core's estimate from cutout and depth. In an isobaric pair, the
+ * front driver plays into a chamber: a tube of the cutout's diameter up to the frame of the inner driver.
  */
 export function contentsOf({ space }: Job, { drivers }: DriverChoice): Contents {
   const { displacedVolume, cutoutDiameter = 0, depth = 0 } = drivers.driver;
   const inside = Math.max(0, depth - space.panelThickness);
   const one = displacedVolume ?? estimatedDriverVolume(cutoutDiameter, drivers.isobaric ? depth : inside);
   const chamber = drivers.isobaric ? (Math.PI / 4) * cutoutDiameter ** 2 * inside : 0;
-  const each = drivers.fronts > 1 ? 'Each driver inside the box' : 'The driver';
+  const each = `${drivers.fronts > 1 ? 'each' : 'the'} ${drivers.isobaric ? 'inner driver' : 'driver'}`;
   const assumed: Phrase[] = [
     ...(displacedVolume === undefined
       ? [
           [
-            `${each} is taken to fill `,
+            `It is assumed that ${each} takes up `,
             [one, 'volume'],
-            ', estimated from its cutout and its depth, good to a third.',
+            ' inside the box, estimated from its cutout and its depth. The estimate is good to about a third.',
           ] as const,
         ]
       : []),
     ...(drivers.isobaric
       ? [
           [
-            'The chamber between the drivers of each pair is taken to fill ',
+            'It is assumed that the chamber between the drivers of a pair takes up ',
             [chamber, 'volume'],
-            ', a tube as wide as the cutout.',
+            ', as a tube that is as wide as the cutout.',
           ] as const,
         ]
       : []),

@@ -6,20 +6,20 @@ import { boundsAcross, roundVentFields, roundVentSettings } from './round-vent-f
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
-/** Radius of both roundings where the brief does not say. */
+/** Radius of each rounding where the brief does not say, m. */
 const RADIUS = 0.015;
 
 const radius = (end: string) =>
   v.exactOptional(
     v.pipe(
       quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
-      v.description(`radius of the rounding of the ${end} end; 0 mm is a sharp end. Default 15 mm`),
+      v.description(`radius of the rounding at the ${end} end; 0 mm is a sharp end; default 15 mm`),
     ),
   );
 
 const fields = { ...roundVentFields, flare: { inner: radius('inner'), outer: radius('outer') } };
 
-/** A vented box whose tubes open in a quarter round at their ends. */
+/** A vented box whose tubes end in quarter rounds. */
 export const flaredVented: BoxKind<typeof fields> = {
   name: 'flared-vented',
   called: 'a box with flared vents',

@@ -15,5 +15,5 @@ export type Meaning =
   | 'power'
   | 'impedance';
 
-/** A sentence as data: words, and quantities in SI units that are printed in the units of the reader. */
+/** A sentence as data: words, and quantities in SI units, which are printed in the units of the reader. */
 export type Phrase = readonly (string | readonly [value: number, meaning: Meaning])[];

@@ -1,7 +1,7 @@
 import { type PassiveRadiator, type PassiveRadiatorInput, passiveRadiator } from '@airspring/core/driver';
 import type { Fault } from '@airspring/core/fault';
 import * as v from 'valibot';
-import { lossQ, most } from '../brief/bounds.js';
+import { lossQ, most, oneOrMore } from '../brief/bounds.js';
 import { gather, withUnits } from '../brief/driver-choices.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
@@ -34,38 +34,38 @@ const radiator = v.strictObject({
   ...sheetFields,
   counts: opt(
     v.pipe(
-      v.array(wholeNumber(1, 4)),
-      v.minLength(1, 'empty\na count\nName one.'),
-      most(),
-      v.description('how many of it; each is tried. Default: one'),
+      oneOrMore(wholeNumber(1, 4), 'a number of radiators'),
+      v.description('how many of this radiator; each number is tried; default one'),
     ),
   ),
   greatestAddedMass: opt(
     v.pipe(
       quantity('mass', { least: 0, greatest: 10_000, unit: 'g' }, 'not-negative'),
-      v.description('that its suspension bears, fixed to each; default as much as the cone itself weighs'),
+      v.description('greatest mass that may be added to each cone; default as much as its own moving mass'),
     ),
   ),
   ...seatingFields,
 });
 
-/** What a brief may say of boxes with passive radiators. */
+/** What a brief may say about boxes with passive radiators. */
 export const fields = {
   box: {
-    QL: opt(v.pipe(lossQ, v.description('leaks, at the tuning; default 7, common practice'))),
-    QA: opt(v.pipe(lossQ, v.description('absorption, at the tuning; default none'))),
+    QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
+    QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
   },
   radiators: v.pipe(
     v.array(radiator),
     v.minLength(1, 'empty\nat least one passive radiator\nAdd one, or leave the field out.'),
     most(),
-    v.description('passive radiators to choose from, where box.kinds names them; fs, Qms and Vas without added mass'),
+    v.description(
+      'passive radiators to choose from, for the kind radiator; fs, Qms and Vas are those without added mass',
+    ),
   ),
 };
 
 type Sheet = v.InferOutput<typeof radiator>;
 
-/** One passive radiator of the brief, in one number. */
+/** One passive radiator of the brief, with how many of it there are. */
 export interface RadiatorChoice {
   /** Its path in the brief. */
   readonly path: string;
@@ -73,8 +73,9 @@ export interface RadiatorChoice {
   readonly radiator: PassiveRadiator;
   readonly seating: Seating;
   readonly count: number;
-  /** To be fixed to each, at most, kg; and whether the brief says so. */
+  /** Greatest mass that may be added to each, kg. */
   readonly greatestAddedMass: number;
+  /** The brief does not say it. */
   readonly massAssumed: boolean;
 }
 
@@ -82,18 +83,18 @@ const pathOf = (i: number): string => `radiators[${i}]`;
 const countsOf = ({ counts }: { readonly counts?: readonly (number | undefined)[] | undefined }): number[] =>
   [...new Set(counts ?? [1])].filter((count) => count !== undefined);
 
-/** The data of a sheet, without what is said of its use. */
+/** The data of a sheet, without the fields that say how it may be used. */
 const dataOf = (sheet: object) =>
   Object.fromEntries(Object.entries(sheet).filter(([field]) => Object.hasOwn(sheetFields, field)));
 
-/** Radiators that do not follow from their data or contradict them, numbers that their faces cannot share, and none at all. */
+/** Faults of radiators whose data are incomplete or contradictory, of numbers that their faces cannot share, and of a missing list. */
 export function across(written: Written, read: Partial<Job['sections']>): Fault[] {
   const { box, radiators } = read as {
     box?: { kinds?: readonly string[] };
     radiators?: readonly (Sheet | undefined)[];
   };
   if (written.radiators === undefined && box?.kinds?.includes('radiator')) {
-    const expected = 'a list of passive radiators to choose from, since box.kinds names them';
+    const expected = 'a list of passive radiators to choose from, since box.kinds names radiator';
     return [{ code: 'empty', path: 'radiators', got: undefined, expected, remedy: 'Add the field.' }];
   }
   return (radiators ?? []).flatMap((sheet, i): Fault[] => {
@@ -106,7 +107,7 @@ export function across(written: Written, read: Partial<Job['sections']>): Fault[
     gather(
       faults,
       () => passiveRadiator(withUnits<PassiveRadiatorInput>(data, texts), path),
-      // Of one that has lost a value to a fault nothing is missing.
+      // If a value was lost to a fault of its own, nothing is reported as missing.
       (fault) => (whole || fault.code !== 'empty' ? fault : undefined),
     );
     const seating = seatingOf({ faces: sheet.faces?.flatMap((face) => face ?? []), spread: sheet.spread });
@@ -117,7 +118,7 @@ export function across(written: Written, read: Partial<Job['sections']>): Fault[
   });
 }
 
-/** Every passive radiator of a brief in every number. */
+/** Every passive radiator of a brief, once for each number of it that may be tried. */
 export function radiatorsOf({ sections }: Job): RadiatorChoice[] {
   const { radiators = [] } = sections as ReadFields<typeof fields>;
   return radiators.flatMap((sheet, i) => {

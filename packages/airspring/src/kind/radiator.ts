@@ -1,31 +1,31 @@
 import { passiveRadiatorFamily, passiveRadiatorTuning } from '@airspring/core/enclosure';
 import { radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { compileBodiesFit, estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring/core/space';
+import { estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { forcesCancel } from './balance.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { type Hole, holeAt } from './build-record.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
+import { forcesCancel } from './forces-cancel.js';
+import { noParts } from './no-parts.js';
 import type { Phrase } from './phrase.js';
 import { metres, outerSizes } from './placing.js';
 import { across, fields, type RadiatorChoice, radiatorsOf } from './radiator-fields.js';
+import { inWords, leaksAssumed } from './wording.js';
 
 const GRAM = 1e-3;
 /** Standard gravity, m/s². */
 const GRAVITY = 9.80665;
 
-const NUMBERS = ['no', 'one', 'two', 'three', 'four'] as const;
-
-/** What a radiator that lies flat does under its weight. */
+/** A radiator that lies flat sags under its own weight. */
 function sagWords(holes: readonly Hole[], sag: number): Phrase[] {
   if (!holes.some(({ face }) => face === 'top' || face === 'bottom')) return [];
   return [
     [
-      'A radiator that lies flat hangs ',
+      'A radiator in the top or the bottom panel sags by ',
       [sag, 'travel'],
-      ' out of its middle by its own weight; the travel told here leaves that out. Ask its maker whether it may lie flat.',
+      ' under its own weight. The travel in this report does not include that. Ask the maker whether the radiator may lie flat.',
     ],
   ];
 }
@@ -42,18 +42,19 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     outerDiameter: metres(outerDiameter),
     cutoutDiameter: metres(cutoutDiameter),
     depth: metres(depth),
-    // Its whole rear moves with the cone.
+    // A radiator has no magnet: everything behind its cone moves with it.
     travel: metres(Xmax),
     count,
     ...radiators.seating,
   };
   const drivers = driverLayout(job, choice);
   const layout: Omit<Layout, 'vent'> = { ...drivers, bodies: [...drivers.bodies, ...roundBodies('radiator', bodies)] };
-  const fits = compileBodiesFit(layout);
   const contents = contentsOf(job, choice);
-  const each = displacedVolume ?? estimatedDriverVolume(cutoutDiameter, Math.max(0, depth - t));
+  const many = count > 1;
+  const each = many ? 'each radiator' : 'the radiator';
+  const volumeEach = displacedVolume ?? estimatedDriverVolume(cutoutDiameter, Math.max(0, depth - t));
 
-  /** Mass that is added where so much moves: whole grams, as a scale shows them. */
+  /** The mass added to reach a moving mass: whole grams, as a scale shows them. */
   const addedTo = (moving: number): number => si('mass', Math.max(0, Math.round((moving - Mms) / GRAM) / (1 / GRAM)));
   const spec = ([netVolume = 0, moving = Mms]: Point) => ({
     drivers: choice.drivers,
@@ -75,70 +76,76 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     const holes = placement.radiators.flatMap(({ face, centres }) =>
       centres.map((centre) => holeAt('radiator', face, cutoutDiameter, centre)),
     );
-    const many = count > 1;
-    const mass: Phrase = addedMass > 0 ? ['add ', [addedMass, 'mass']] : ['add no mass'];
+    const mass: Phrase =
+      addedMass > 0
+        ? [many ? 'each with ' : 'with ', [addedMass, 'mass'], ' added to its cone']
+        : ['without added mass'];
     return {
       holes,
       summary: [
         'It is tuned to ',
         [fb, 'frequency'],
-        ` by ${NUMBERS[count]} passive ${many ? 'radiators' : 'radiator'} "${name}": `,
+        ` by ${inWords(count)} passive ${many ? 'radiators' : 'radiator'} "${name}", `,
         ...mass,
-        ` to ${many ? 'each radiator' : 'the radiator'}.`,
+        '.',
       ],
-      brief: [`${count} × `, ...(addedMass > 0 ? (['+', [addedMass, 'mass']] as const) : ['no added mass'])],
+      brief: [`${count} × `, ...(addedMass > 0 ? ([[addedMass, 'mass'], ' added'] as const) : ['no mass added'])],
       building: [
         [
-          `${many ? `Passive radiators "${name}", ${NUMBERS[count]} of them` : `One passive radiator "${name}"`}: `,
-          ...mass,
-          ` to ${many ? 'the cone of each radiator' : 'the cone of the radiator'}, on its axis. `,
-          ...(addedMass > 0 ? ['Weigh what you add, and fix it so that it cannot come loose. '] : []),
+          `Fit ${inWords(count)} passive ${many ? 'radiators' : 'radiator'} "${name}". `,
+          ...(addedMass > 0
+            ? ([
+                'Add ',
+                [addedMass, 'mass'],
+                ` to the middle of ${many ? 'each' : 'its'} cone. Weigh what you add, and fix it so that it cannot come loose. `,
+              ] as const)
+            : [`Add no mass to ${many ? 'them' : 'it'}. `]),
           `${many ? 'Together they tune' : 'It tunes'} the box to `,
           [fb, 'frequency'],
-          '. The rear of each cone needs ',
+          `. ${many ? 'Each radiator' : 'The radiator'} needs a clear depth of `,
           [depth + Xmax, 'length'],
-          ' from the outside of its panel, travel included.',
+          ' behind the outside of its panel; this includes its travel.',
         ],
         ...(forcesCancel(holes)
           ? [
               [
-                'The radiators stand back to back on opposite panels, on common axes: the forces of their cones on the box cancel.',
+                'The radiators stand back to back on opposite panels, on common axes, so that the forces of their cones on the box cancel.',
               ] as const,
             ]
           : []),
       ],
       playing: [
         [
-          'At ',
+          'The level has a notch at ',
           [notch, 'frequency'],
-          ', where the radiators resonate without the air of the box, the level has a notch.',
+          `, the resonance of ${each} outside the box${addedMass > 0 ? ' with its added mass' : ''}.`,
         ],
         ...sagWords(holes, (Mms + addedMass) * GRAVITY * Cms),
       ],
       dip: 'close to the tuning',
       numbers: [
         { what: 'tuning (fb)', value: [[fb, 'frequency']] },
-        { what: 'notch of the radiators', value: [[notch, 'frequency']] },
-        { what: 'mass added to each radiator', value: [[addedMass, 'mass']] },
+        { what: 'notch in the level', value: [[notch, 'frequency']] },
+        { what: `mass added to ${each}`, value: [[addedMass, 'mass']] },
       ],
       assumed: [
         ...contents.assumed,
-        ...(box.QL === undefined ? [[`Leaks are taken as QL ${QL}, common practice.`] as const] : []),
+        ...leaksAssumed(box.QL, QL),
         ...(radiators.massAssumed
           ? [
               [
-                `${many ? 'Each' : 'The'} radiator is taken to bear `,
+                `It is assumed that ${each} can carry `,
                 [greatestAddedMass, 'mass'],
-                ' of added mass, as much as its cone weighs; ask its maker.',
+                ' of added mass, as much as its own moving mass. Ask the maker.',
               ] as const,
             ]
           : []),
         ...(displacedVolume === undefined
           ? [
               [
-                `${many ? 'Each' : 'The'} radiator is taken to fill `,
-                [each, 'volume'],
-                ', estimated as that of a driver from its cutout and its depth.',
+                `It is assumed that ${each} takes up `,
+                [volumeEach, 'volume'],
+                ' inside the box, estimated from its cutout and its depth as for a driver.',
               ] as const,
             ]
           : []),
@@ -146,7 +153,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
       margins: [
         {
           path: `${path}.greatestAddedMass`,
-          what: 'mass added to each radiator',
+          what: `mass added to ${each}`,
           meaning: 'mass',
           value: addedMass,
           limit: greatestAddedMass,
@@ -154,7 +161,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
         },
       ],
       warnings,
-      givesOut: { 'radiator travel': 'the travel of the passive radiators (Xmax)' },
+      givesOut: { 'radiator travel': `the travel of the passive ${many ? 'radiators' : 'radiator'} (Xmax)` },
       printed: false,
     };
   }
@@ -162,33 +169,22 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
   return {
     kind: radiatorBox,
     choice,
-    acoustic: [
-      { name: 'moving mass of each radiator', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM },
-    ],
-    geometric: [],
-    contents: contents.taken + count * each,
+    acoustic: [{ name: 'moving mass', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM }],
+    contents: contents.taken + count * volumeEach,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(passiveRadiatorFamily, job, spec),
     load: {
       probe: { of: 'potential', node: 'radiator' },
       integrated: true,
       capacity: () => Xmax,
-      what: 'travel of each radiator, peak',
+      what: `travel of ${each}, peak`,
       meaning: 'travel',
       perReading: () => 1,
       ofPart: `${path}.Xmax`,
-      below: 'the travel of each radiator',
+      below: `the travel of ${each}`,
     },
     limits: () => radiatorTravelLimit(radiator),
-    wishes: [],
-    parts: (_, out) => {
-      out.extent = 0;
-      out.taken = 0;
-      out.effort = 0;
-      return true;
-    },
-    room: (width, height, deep) => (fits(width, height, deep) ? 0 : -1),
-    roomKey: JSON.stringify(layout),
+    ...noParts(layout),
     settle: (airBefore, [, moving = Mms]) => {
       const added = Math.min(addedTo(moving), Math.floor(greatestAddedMass / GRAM + 1e-6) / (1 / GRAM));
       return airBefore > 0 ? [airBefore, Mms + added] : undefined;
@@ -205,7 +201,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
   };
 }
 
-/** A box with passive radiators: cones without a motor, made heavier by whole grams, tune the air of the box. */
+/** A box with passive radiators: cones without a motor tune it. Added mass, in whole grams, lowers the tuning. */
 export const radiatorBox: BoxKind<typeof fields> = {
   name: 'radiator',
   byName: true,

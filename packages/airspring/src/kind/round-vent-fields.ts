@@ -1,7 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import { type Face, faces } from '@airspring/core/space';
 import * as v from 'valibot';
-import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
@@ -10,7 +10,7 @@ import { airSpeedOf, ventedFields } from './tuned-by-vent.js';
 const opt = v.exactOptional;
 const { box, airSpeed } = ventedFields;
 
-/** What a brief may say of round vents. */
+/** What a brief may say about round vents. */
 export const roundVentFields = {
   box,
   vent: {
@@ -18,40 +18,46 @@ export const roundVentFields = {
     smallest: opt(
       v.pipe(
         quantity('length', size),
-        v.description('inner diameter; default 30 mm, or the largest where that is less'),
+        v.description('smallest inner diameter; default 30 mm, or vent.largest if that is less'),
       ),
     ),
     largest: opt(
       v.pipe(
         quantity('length', size),
-        v.description('inner diameter; default 150 mm, or the smallest where that is more'),
+        v.description('largest inner diameter; default 150 mm, or vent.smallest if that is more'),
       ),
     ),
     counts: opt(
       v.pipe(
-        v.array(wholeNumber(1, 6)),
-        v.minLength(1, 'empty\na count\nName one.'),
-        most(),
-        v.description('how many vents alike, in a row; each number is tried. Default one vent'),
+        oneOrMore(wholeNumber(1, 6), 'a number of vents'),
+        v.description('how many equal vents stand in a row; each number is tried; default one vent'),
       ),
     ),
-    wall: opt(v.pipe(quantity('length', wallBounds), v.description('of the tube; default 3 mm'))),
+    wall: opt(v.pipe(quantity('length', wallBounds), v.description('wall thickness of the tube; default 3 mm'))),
     collar: opt(
       v.pipe(
         quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
-        v.description('flange beyond the tube, each side; default 10 mm'),
+        v.description('how far the flange stands out beyond the tube on each side; default 10 mm'),
       ),
     ),
-    bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
-    faces: opt(v.pipe(v.array(v.picklist(faces)), v.minLength(1, 'empty\na face\nName one.'), most())),
+    bends: opt(v.pipe(wholeNumber(0, 1), v.description('greatest number of bends; default 1'))),
+    faces: opt(
+      v.pipe(
+        oneOrMore(v.picklist(faces), 'a face'),
+        v.description('faces on which the vents may open; each is tried; default the front'),
+      ),
+    ),
   },
   printer: {
-    height: v.pipe(quantity('length', size), v.description('longest piece')),
-    width: v.pipe(quantity('length', size), v.description('of the bed: what a flange must lie on')),
+    height: v.pipe(quantity('length', size), v.description('greatest length of a printed piece')),
+    width: v.pipe(
+      quantity('length', size),
+      v.description('width of the bed; a flange or an elbow must lie flat on it'),
+    ),
   },
 };
 
-/** A smallest size above the largest, of a section of the brief. */
+/** The fault of a section of the brief whose smallest size is above its largest. */
 export function boundsAcross(
   section: string,
   written: Readonly<Record<string, unknown>>,
@@ -71,7 +77,7 @@ export function boundsAcross(
   ];
 }
 
-/** What a brief says of round vents, with every default filled in. */
+/** What a brief says about round vents, with every default filled in. */
 export interface RoundVentSettings {
   readonly airSpeedPeak: number;
   readonly smallest: number;
@@ -87,10 +93,10 @@ export interface RoundVentSettings {
   readonly flare: { readonly inner: number; readonly outer: number };
 }
 
-/** In an order of our own: where two faces serve alike, the order in the brief must not decide. */
+/** Faces in a fixed order, so that the order in the brief does not decide between two that serve equally well. */
 export const inOrder = (wanted: readonly Face[] = ['front']): Face[] => faces.filter((face) => wanted.includes(face));
 
-/** Fills in the defaults; a bound that is left out gives way to the one that is given. */
+/** Fills in the defaults. If only one bound is given, the default of the other gives way to it. */
 export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 0 }): RoundVentSettings {
   const { vent = {}, printer = { height: undefined, width: undefined } } = sections as ReadFields<
     typeof roundVentFields

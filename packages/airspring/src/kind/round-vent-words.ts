@@ -2,60 +2,68 @@ import type { KindRecord } from './box-kind.js';
 import type { DesignVent } from './build-record.js';
 import type { Phrase } from './phrase.js';
 
-const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
-const inWords = (count: number): string => NUMBERS[count] ?? String(count);
-const capital = (text: string): string => text.replace(/^./, (letter) => letter.toUpperCase());
+import { airSpeedNote, inWords } from './wording.js';
 
-/** Way of a bent vent from the panel inwards. */
-function bendWords({ bend, face }: DesignVent): Phrase {
-  if (bend === undefined) return ['It runs straight.'];
+const JOIN_INSIDE = 'Join it inside the box before you close the back.';
+
+/** The way of a vent from the panel inwards. */
+function wayOf({ bend, face, count }: DesignVent): Phrase {
+  const it = count > 1 ? 'each' : 'it';
+  if (bend === undefined) return [count > 1 ? 'They run straight.' : 'It runs straight.'];
   return [
-    `From the ${face} it runs `,
+    `From the ${face}, ${it} runs `,
     [bend.firstLeg, 'length'],
-    ` straight, turns towards the ${bend.towards} in an elbow of 90° (radius `,
+    ` straight and then turns towards the ${bend.towards} in an elbow of 90° (radius `,
     [bend.radius, 'length'],
     ', ',
     [bend.arc, 'length'],
     ' along the centre line)',
-    ...(bend.secondLeg > 0 ? [', then ', [bend.secondLeg, 'length'] as const, ' straight'] : []),
-    '. The bent tube does not pass through its hole: join it inside, before the back goes on.',
+    ...(bend.secondLeg > 0 ? ['. After the elbow it runs ', [bend.secondLeg, 'length'] as const, ' straight'] : []),
+    `. A bent tube does not go through its hole. ${JOIN_INSIDE}`,
   ];
 }
 
-/** How several vents stand, and what they do to each other. */
+/** How several vents stand, and how that changes their length. */
 const rowWords = ({ count }: DesignVent): Phrase[] =>
   count > 1
-    ? [['They stand in a row. Each makes the air before the others heavier, and their length allows for it.']]
+    ? [
+        [
+          'The vents stand in a row. Each of them adds to the mass of air that moves at the ends of the others. Their length allows for that.',
+        ],
+      ]
     : [];
 
-/** What the rounded ends of a vent are, and how it gets into the box. */
-function flareWords({ flare, face, outerDiameter }: DesignVent): Phrase[] {
+/** The rounded ends of a vent, and how it gets into the box. */
+function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Phrase[] {
   if (flare === undefined) return [];
+  // How a bent tube gets in has already been said.
+  const wide = flare.inner > flare.outer && bend === undefined;
   const end = (where: string, radius: number): Phrase =>
     radius > 0
       ? [
-          `${where} end opens in a quarter round of `,
+          `The ${where} end${count > 1 ? ' of each vent' : ''} is a quarter round of `,
           [radius, 'length'],
-          ' radius to ',
+          ' radius, which widens the tube to ',
           [outerDiameter + 2 * radius, 'length'],
-          ' outer diameter',
+          ' outer diameter. ',
         ]
-      : [`${where} end is not rounded`];
+      : [`The ${where} end is not rounded. `];
   return [
     [
-      ...end('Its outer', flare.outer),
-      '; ',
-      ...end('its inner', flare.inner),
-      `. Both count in its length. ${flare.inner > flare.outer ? `The inner end does not pass through the hole in the ${face}: join it inside, before the back goes on. ` : ''}The air is fastest in the straight part, and there its speed is judged.`,
+      ...end('outer', flare.outer),
+      ...end('inner', flare.inner),
+      'The stated length includes what is rounded. ',
+      ...(wide ? [`The inner end does not go through the hole in the ${face}. ${JOIN_INSIDE} `] : []),
+      'The air speed is judged in the straight part, where it is highest.',
     ],
   ];
 }
 
-/** What a reader is told of the vents. */
+/** What a reader is told about the vents. */
 export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
   const { count, diameter, outerDiameter, flangeDiameter, length, fb, face, pieces, clearance, spare, bend } = vent;
   const many = count > 1;
-  const print = `Print ${many ? 'each' : 'it'} in `;
+  const print = `Print ${many ? 'each tube' : 'the tube'} in `;
   const printed: Phrase =
     pieces.length > 1
       ? [
@@ -70,36 +78,36 @@ export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief
       [fb, 'frequency'],
       ` by ${inWords(count)} ${many ? 'vents, each' : 'vent'} of `,
       [diameter, 'length'],
-      ' inner diameter, ',
+      ' inner diameter and ',
       [length, 'length'],
-      ` long${bend ? ' with one bend' : ''}.`,
+      ` length${bend ? ', with one bend' : ''}.`,
     ],
     brief: [many ? `${count} of ` : '', [diameter, 'bareLength'], ' × ', [length, 'bareLength'], bend ? ', bent' : ''],
     building: [
       [
-        capital(`${many ? `${inWords(count)} tubes, each` : 'one tube'} of `),
+        `Make ${inWords(count)} ${many ? 'tubes, each' : 'tube'} of `,
         [diameter, 'length'],
-        ' inner diameter, ',
+        ' inner and ',
         [outerDiameter, 'length'],
-        ' outer, flange ',
+        ' outer diameter, with a flange of ',
         [flangeDiameter, 'length'],
-        '; ',
+        ` diameter. ${many ? 'Each' : 'It'} is `,
         [length, 'length'],
-        ` long on the centre line, counted from the outside of the ${face} panel. ${many ? 'Together they tune' : 'It tunes'} the box to `,
+        ` long, measured along its centre line from the outside of the ${face} panel. ${many ? 'Together they tune' : 'It tunes'} the box to `,
         [fb, 'frequency'],
         '. ',
-        ...bendWords(vent),
+        ...wayOf(vent),
         ' ',
         ...printed,
         ' Keep ',
         [clearance, 'length'],
-        ' of free air in front of its inner end; ',
+        ` of free air in front of ${many ? 'each' : 'its'} inner end. There is room for `,
         [spare, 'length'],
-        ' more length would still fit.',
+        ' more length.',
       ],
       ...flareWords(vent),
       ...rowWords(vent),
     ],
-    playing: [['The limit of the air speed is a stated speed, common practice; no sound is predicted from it.']],
+    playing: [airSpeedNote],
   };
 }

@@ -6,8 +6,16 @@ import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Point } from './box-kind.js';
 import { driverLayout } from './drivers.js';
 import { metres } from './placing.js';
-import { printedWidth, ROW_GAP, straightOrBentAtMost, ventBody, ventHoles, ventOf, withPlay } from './round-vent.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
+import {
+  printedWidth,
+  ROW_GAP,
+  straightOrBentAtMost,
+  ventBody,
+  ventHoles,
+  ventOf,
+  withPlay,
+} from './round-vent-tube.js';
 import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
 import type { Vents } from './tuned-by-vent.js';
@@ -17,10 +25,10 @@ const areaOf = (count: number, diameter: number): number => (count * Math.PI * d
 const roundedEnd = (radius: number, end: EndCorrection): EndCorrection =>
   radius > 0 ? flared({ radius: metres(radius), end }) : end;
 
-/** Air that a quarter round takes beyond its tube, over the part of it that stands inside, m³. */
+/** Air that a quarter round takes in addition to its tube, m³. `inside` is the length of it that stands inside the box. */
 function bellTaken(outerRadius: number, radius: number, inside: number): number {
   if (!(radius > 0 && inside > 0)) return 0;
-  // From the throat on, the wall stands `R − √(R² − s²)` further out; both integrals in closed form.
+  // At a distance s from the throat the wall stands `R − √(R² − s²)` further out. Both integrals are in closed form.
   const s = Math.min(inside, radius);
   const under = (s * Math.sqrt(radius ** 2 - s ** 2) + radius ** 2 * Math.asin(s / radius)) / 2;
   const first = radius * s - under;
@@ -28,7 +36,7 @@ function bellTaken(outerRadius: number, radius: number, inside: number): number 
   return Math.PI * (2 * outerRadius * first + second);
 }
 
-/** Round vents alike, in a row, with sharp or rounded ends. */
+/** Equal round vents in a row, with sharp or rounded ends. */
 export function roundVents(
   kind: BoxKind,
   job: Job,
@@ -71,15 +79,12 @@ export function roundVents(
     return found;
   };
 
-  /** A rounding is not part of an elbow. */
+  /** A rounded end needs a straight part that is at least as long. */
   function refuse(placed: Fit | Impossible): Fit | Impossible {
     const vent = placed.ok ? placed.placement.vent : undefined;
     if (vent?.bend === undefined) return placed;
     if (vent.firstLeg >= flare.outer && vent.bend.secondLeg >= flare.inner) return placed;
-    return impossible(
-      'no-room-for-flare',
-      'The straight parts before and behind the bend are shorter than the flares.',
-    );
+    return impossible('no-room-for-flare', 'A straight part beside the bend is shorter than the rounding of its end.');
   }
 
   return {
@@ -92,7 +97,7 @@ export function roundVents(
     areaTaken: ([, , diameter = 0]) => areaOf(count, diameter + 2 * wall),
     endsTaken: ([, , diameter = 0], length) => {
       const radius = diameter / 2 + wall;
-      // The outer flare begins in the panel: only what of it reaches behind it takes air.
+      // The outer rounding begins in the panel. Only the part behind the panel takes air.
       const behind = Math.min(flare.outer, length) - t;
       return count * (bellTaken(radius, flare.inner, flare.inner) + bellTaken(radius, flare.outer, behind));
     },

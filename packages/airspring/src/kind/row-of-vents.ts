@@ -1,7 +1,7 @@
 import { type EndCorrection, finiteFlange, flanged, mutualLength, type Opening } from '@airspring/core/duct';
 import { metres } from './placing.js';
 
-/** Of what vents in a wall have of each other, ends in free air have half: no wall mirrors their neighbours. */
+/** Neighbours add half as much to an end in free air as to one in a wall, since no wall mirrors them. */
 const IN_FREE_AIR = 0.5;
 
 /** End corrections of the vents of a row. */
@@ -11,10 +11,10 @@ interface Ends {
 }
 
 /**
- * What round vents alike in a row add to each other's ends, as the mean of the row: their masses stand side by side, and
- * each is asked by the same pressure.
+ * End corrections of equal round vents in a row, with what the vents add to each other's ends. Every vent gets the mean of the
+ * row, since the same pressure drives all of them.
  *
- * @source pritchard1960, by core's `mutualLength`; the mean and the half of the inner ends are our own
+ * @source pritchard1960, by core's `mutualLength`; the mean, and the half for inner ends, are our own
  */
 export function endsInRow(
   count: number,

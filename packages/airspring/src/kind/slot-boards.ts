@@ -1,13 +1,13 @@
 import type { Fit } from '@airspring/core/space';
 import type { Panel } from './build-record.js';
 
-/** How a slot lies: free, along one panel, in a corner of two, or along one panel and from side to side. */
+/** How a slot lies: free, along one panel, in the corner of two panels, or along one panel from side to side. */
 export type Along = 'none' | 'one' | 'two' | 'three';
 
-/** Panels of the box that stand for its boards. */
+/** The number of panels of the box that serve as boards of the slot. */
 export const PANELS = { none: 0, one: 1, two: 2, three: 3 } as const satisfies Record<Along, number>;
 
-/** Boards of its own on the long sides, and on the short ones. */
+/** The number of its own boards on the long sides, and on the short sides. */
 export const OWN_BOARDS: Readonly<Record<Along, readonly [onLong: number, onShort: number]>> = {
   none: [2, 2],
   one: [1, 2],
@@ -15,7 +15,7 @@ export const OWN_BOARDS: Readonly<Record<Along, readonly [onLong: number, onShor
   three: [1, 0],
 };
 
-/** Sizes of a slot: inside, its boards, and the panel that it passes. */
+/** Inner sizes of a slot, and the thickness of its boards and of the panel in which it opens. */
 interface Slot {
   readonly along: Along;
   readonly width: number;
@@ -24,13 +24,13 @@ interface Slot {
   readonly panel: number;
 }
 
-/** Shorter ones are glue. */
+/** Boards shorter than this are left out: glue fills such a gap, m. */
 const LEAST = 1e-4;
 
 /**
- * The boards of a slot. Its long boards lie over the edges of its short ones. A free slot passes the panel with its
- * boards; one along panels begins behind it. At a fold the short boards go on into the corner, and the second leg's stand
- * on them.
+ * The boards of a slot. Its long boards cover the edges of its short ones. The boards of a free slot pass through the panel;
+ * those of a slot along panels begin behind it. At a fold, the short boards of the first leg go on into the corner, and those
+ * of the second leg stand on them.
  */
 export function slotBoards(
   { along, width, height, wall, panel }: Slot,
@@ -52,7 +52,7 @@ export function slotBoards(
   }
   const first = firstLeg - start;
   const { secondLeg: second } = bend;
-  // Own boards at the fold: those outside stand where, along panels, the panels do.
+  // On the outside of the fold a free slot has boards of its own, where another slot has panels.
   const outside = free ? wall : 0;
   return [
     ...board('inner long board, first leg (length × width)', 1, first + outside, across),

@@ -2,7 +2,7 @@ import type { Fault } from '@airspring/core/fault';
 import { compileLongestSlot, faces, type SlotBody } from '@airspring/core/space';
 import type { SlotVentSection } from '@airspring/core/vent';
 import * as v from 'valibot';
-import { most, size, wall as wallBounds } from '../brief/bounds.js';
+import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -21,38 +21,41 @@ const fields = {
   vent: { airSpeed: ventedFields.airSpeed, faces: roundVentFields.vent.faces },
   slot: {
     smallest: opt(
-      v.pipe(quantity('length', size), v.description('inner height; default 15 mm, or the largest where that is less')),
+      v.pipe(
+        quantity('length', size),
+        v.description('smallest inner height; default 15 mm, or slot.largest if that is less'),
+      ),
     ),
     largest: opt(
       v.pipe(
         quantity('length', size),
-        v.description('inner height; default 80 mm, or the smallest where that is more'),
+        v.description('largest inner height; default 80 mm, or slot.smallest if that is more'),
       ),
     ),
     width: opt(
       v.pipe(
         v.union([v.literal('full'), quantity('length', size)]),
-        v.description('inner width; default full, from side to side of the box'),
+        v.description('inner width, or full: from side to side of the box; default full'),
       ),
     ),
     along: opt(
       v.pipe(
-        v.array(v.picklist(['none', 'one', 'two'])),
-        v.minLength(1, 'empty\na number of panels\nName one.'),
-        most(),
+        oneOrMore(v.picklist(['none', 'one', 'two']), 'a number of panels'),
         v.description(
-          'how many panels of the box stand for boards of a slot whose width is a length; each is tried. Default one',
+          'how many panels of the box serve as boards of a slot whose width is a length; each is tried; default one',
         ),
       ),
     ),
-    wall: opt(v.pipe(quantity('length', wallBounds), v.description('of its boards; default as thick as the panels'))),
-    bends: opt(v.pipe(wholeNumber(0, 1), v.description('most bends; default 1'))),
+    wall: opt(
+      v.pipe(quantity('length', wallBounds), v.description('thickness of its boards; default that of the panels')),
+    ),
+    bends: opt(v.pipe(wholeNumber(0, 1), v.description('greatest number of folds; default 1'))),
   },
 };
 
 type Read = ReadFields<typeof fields>;
 
-/** Bounds of the height that contradict each other, and fields that say the same thing twice. */
+/** Faults between fields: bounds of the height that contradict each other, and fields that have no meaning beside a full width. */
 function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
   const { slot = {}, vent = {} } = read as Read;
   const faults = boundsAcross('slot', written, read);
@@ -62,8 +65,8 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
       code: 'inconsistent',
       path: 'slot.along',
       got: slot.along,
-      expected: 'no such field beside a slot from side to side',
-      remedy: 'Give slot.width as a length, or leave slot.along out.',
+      expected: 'nothing here, since a slot of full width always reaches from side to side',
+      remedy: 'Give slot.width as a length, or remove slot.along.',
     });
   }
   if (full && vent.faces?.every((face) => face === 'left' || face === 'right')) {
@@ -72,8 +75,8 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
         code: 'inconsistent',
         path: 'vent.faces',
         got: vent.faces,
-        expected: 'a face that reaches from side to side, for a slot of that width',
-        remedy: 'Name front, back, bottom or top, or give slot.width as a length.',
+        expected: 'a face that reaches from side to side, since the slot does',
+        remedy: 'Name front, back, bottom or top; or give slot.width as a length.',
       });
     }
   }
@@ -81,9 +84,9 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
 }
 
 const MM = 1e-3;
-/** Ratio between neighbouring widths on the lattice of a slot from side to side. */
+/** Ratio between neighbouring widths on the lattice, for a slot from side to side. */
 const WIDTH_RATIO = 1.08;
-/** So much wider than a width of the lattice may a box be that is tried by it: more than a step, since some looks are coarse. */
+/** A lattice width stands for boxes up to this many times as wide: more than one step, since a coarse survey skips steps. */
 const WIDTH_WINDOW = WIDTH_RATIO ** 1.5;
 
 function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
@@ -176,7 +179,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     }),
     room: (width, height, depth, point) => {
       const asked = widthOf(point);
-      // On the lattice a width stands for all boxes that are a little wider; `settle` makes it the box's own.
+      // On the lattice a width stands for all boxes that are slightly wider; `settle` replaces it by the width of the box.
       if (full && (width < asked - 1e-9 || width > asked * WIDTH_WINDOW)) return -1;
       longest(width, height, depth, bodyAt(full ? width : asked, heightOf(point)), both);
       return Math.max(both[0]!, both[1]!) || -1;
@@ -212,13 +215,13 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   };
 }
 
-/** Cross-section of a slot with its own boards, as core takes it from the box. */
+/** Cross-section of a slot and its own boards: what core subtracts from the air of the box, per metre, m². */
 function takenBy(along: Along, width: number, height: number, wall: number): number {
   const [onLong, onShort] = OWN_BOARDS[along];
   return (Math.min(width, height) + onLong * wall) * (Math.max(width, height) + onShort * wall);
 }
 
-/** A vented box whose vent is a slot of boards, with panels of the box for some of its walls. */
+/** A vented box whose vent is a slot made of boards. Panels of the box serve as some of its walls. */
 export const slotVented: BoxKind<typeof fields> = {
   name: 'slot-vented',
   called: 'a box with a slot vent',

@@ -2,6 +2,7 @@ import type { Fit } from '@airspring/core/space';
 import type { Phrase } from './phrase.js';
 import type { Along } from './slot-boards.js';
 import type { VentTold } from './tuned-by-vent.js';
+import { airSpeedNote, listOf } from './wording.js';
 
 /** A slot where it was placed. */
 interface PlacedSlot {
@@ -19,7 +20,7 @@ interface PlacedSlot {
   readonly edges: readonly [number, number, number];
 }
 
-/** On which panels it lies, as where its air is nearest to them. */
+/** The panels that it lies on: those to which its air is nearest. */
 function panelsOf({ along, vent: { face }, centre, edges, width, height }: PlacedSlot): string[] {
   if (along === 'none') return [];
   const inwards = face === 'left' || face === 'right' ? 0 : face === 'bottom' || face === 'top' ? 1 : 2;
@@ -43,18 +44,15 @@ function panelsOf({ along, vent: { face }, centre, edges, width, height }: Place
   return [width >= height ? near(other).name : first, 'left', 'right'];
 }
 
-const listOf = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-
-/** How the panels of the box take part. */
+/** Which panels of the box serve as boards of the slot. */
 function wallWords(slot: PlacedSlot): string {
   const panels = panelsOf(slot);
-  if (panels.length === 0) return 'It stands free, with four boards of its own, which pass the panel.';
-  const stand = panels.length === 1 ? 'panel stands for one of its boards' : 'panels stand for boards of it';
-  return `The ${listOf(panels)} ${stand}, and the slot ends behind the ${slot.vent.face} panel, which has the opening.`;
+  if (panels.length === 0) return 'It stands free. It has four boards of its own, which pass through the panel.';
+  const serve = panels.length === 1 ? 'panel serves as one of its boards' : 'panels serve as boards of the slot';
+  return `The ${listOf(panels)} ${serve}. Its own boards begin at the inside of the ${slot.vent.face} panel, in which you cut the opening.`;
 }
 
-/** What a reader is told of a slot. */
+/** What a reader is told about a slot. */
 export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' | 'building' | 'playing'> {
   const { width, height, wall, length, fb, spare, vent, along } = slot;
   const { bend, firstLeg, face } = vent;
@@ -63,12 +61,11 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
     bend === undefined
       ? ['It runs straight. ']
       : [
-          `From the ${face} it runs `,
+          `From the ${face}, it runs `,
           [firstLeg, 'length'],
-          ' straight, folds towards the ',
-          `${bend.towards}, and goes on for `,
+          ` straight and then folds towards the ${bend.towards}. After the fold it goes on for `,
           [bend.secondLeg, 'length'],
-          ' behind the fold. ',
+          '. ',
         ];
   return {
     summary: [
@@ -76,20 +73,20 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
       [fb, 'frequency'],
       ' by a slot of ',
       ...inside,
-      ' inside, ',
+      ' inside and ',
       [length, 'length'],
-      ` long${bend ? ' with one fold' : ''}.`,
+      ` length${bend ? ', with one fold' : ''}.`,
     ],
-    brief: ['slot ', [height, 'bareLength'], ' high × ', [length, 'bareLength'], bend ? ', folded' : ''],
+    brief: ['slot ', [height, 'bareLength'], ' high, ', [length, 'bareLength'], ' long', bend ? ', folded' : ''],
     building: [
       [
         'The slot is ',
         ...inside,
-        ' inside, of boards ',
+        ' inside, made of boards ',
         [wall, 'length'],
-        ' thick, and ',
+        ' thick. It is ',
         [length, 'length'],
-        ` long on its centre line, counted from the outside of the ${face} panel. It tunes the box to `,
+        ` long, measured along its centre line from the outside of the ${face} panel. It tunes the box to `,
         [fb, 'frequency'],
         '. ',
         wallWords(slot),
@@ -98,18 +95,18 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
         ...way,
         'Glue every joint airtight. Keep ',
         [Math.min(width, height), 'length'],
-        ' of free air before its inner end; ',
+        ' of free air in front of its inner end. There is room for ',
         [spare, 'length'],
-        ' more length would still fit.',
+        ' more length.',
       ],
     ],
     playing: [
-      ['The limit of the air speed is a stated speed, common practice; no sound is predicted from it.'],
+      airSpeedNote,
       [
         along === 'none'
-          ? 'The inner end of a slot is known as an estimate only.'
-          : 'Panels beside the inner end of a slot make it act longer, by an amount that is an estimate only.',
-        ' Measure the impedance, and plane the slot shorter if the box is tuned too low.',
+          ? 'How much longer the inner end makes the slot act is only an estimate.'
+          : 'Panels beside the inner end make the slot act longer than it is. By how much is only an estimate.',
+        ' Measure the impedance. If the box is tuned too low, shorten the slot.',
       ],
     ],
   };

@@ -5,7 +5,7 @@ import { radiatorBox } from './radiator.js';
 import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
-/** The kinds of box that a brief may name when none are passed in; those that are `byName` are tried only then. */
+/** The kinds of box that a brief may name when no others are passed in. Those that are `byName` are tried only where it names them. */
 export const standard = [closed, vented, slotVented, flaredVented, radiatorBox] as const;
 
 /** A brief for these kinds as it stands in a file. */

@@ -21,67 +21,70 @@ import {
 } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
+import { leaksAssumed } from './wording.js';
 
 const opt = v.exactOptional;
 
-/** What a brief may say of every box that vents tune. */
+/** What a brief may say about every box that is tuned by vents. */
 export const ventedFields = {
   box: {
-    QL: opt(v.pipe(lossQ, v.description('leaks, at the tuning; default 7, common practice'))),
-    QA: opt(v.pipe(lossQ, v.description('absorption, at the tuning; default none'))),
-    QP: opt(v.pipe(lossQ, v.description("the vent's own loss, at the tuning; default none"))),
+    QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
+    QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
+    QP: opt(v.pipe(lossQ, v.description("quality factor of the vent's own loss at the tuning; default no loss"))),
   },
   airSpeed: opt(
     v.pipe(
       quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
-      v.description('greatest mean speed, peak; default 17 m/s, common practice'),
+      v.description(
+        'greatest air speed in the vent: peak in time, mean over its cross-section; default 17 m/s, common practice',
+      ),
     ),
   ),
 };
 
-/** The speed that the air in a vent may have, peak. */
+/** The greatest air speed that a vent may have, peak. */
 export const airSpeedOf = ({ airSpeed }: { readonly airSpeed?: number | undefined }): number =>
   airSpeed ?? airSpeedCustoms.usual.airSpeedPeak;
 
-/** Vents of one form: all that differs between kinds of box that vents tune. */
+/** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
 export interface Vents {
   readonly kind: BoxKind;
   readonly airSpeedPeak: number;
   readonly geometric: readonly Axis[];
-  /** Narrowest cross-section of all vents together, where their air is fastest, m². */
+  /** Area of the narrowest cross-section of all vents together, where the air is fastest, m². */
   readonly area: (point: Point) => number;
-  /** Air that each metre of all vents takes, m². */
+  /** Air that a metre of all vents takes from the box, per metre, m². */
   readonly areaTaken: (point: Point) => number;
-  /** Air that their ends take beside that, m³. */
+  /** Air that their ends take in addition, m³. */
   readonly endsTaken: (point: Point, length: number) => number;
-  /** The vents as core tunes them; the same object where they are the same. */
+  /** The vents as core tunes them. Equal vents give the same object. */
   readonly section: (point: Point) => VentSection;
   readonly layout: Layout['vent'];
   /** The vents as core places them, without their length. */
   readonly body: (point: Point) => Omit<NonNullable<FitInput['vent']>, 'length'>;
-  /** Longest vents that inner edges leave room for; see `Variant.room`. */
+  /** The longest vents for which inner edges leave room; see `Variant.room`. */
   readonly room: Variant['room'];
   readonly roomAtMost: NonNullable<Variant['roomAtMost']>;
-  /** Vents with the same text leave the same room. */
+  /** Vents with the same text have the same room. */
   readonly roomKey: string;
-  /** Work that a metre of vent is, as metres of vent to print. */
+  /** Work for a metre of vent, as metres of vent to print. */
   readonly effort: number;
-  /** Fills in what follows from the inner edges, where a vent reaches from panel to panel. */
+  /** Completes a point from the inner edges, where a vent reaches from panel to panel. */
   readonly fitted?: (point: Point, inner: readonly [number, number, number]) => Point;
-  /** What is said of a place that core found: the same, or why it will not do. */
+  /** Judges a placement that core found: returns it, or says why it cannot be used. */
   readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
   readonly wishes: readonly KindWish[];
   readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
 }
 
-/** What a form of vent tells of a design; the rest is the same for all. */
+/** What one form of vent tells about a design. The rest is the same for all forms. */
 export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
 
 const SETTLING = 12;
 const MM = 1e-3;
 const wholeMillimetres = (length: number): number => Math.round(length / MM) * MM;
 
-/** A box whose air is tuned by vents of one form: losses, tuning and what limits the air in the vents. */
+/** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
   const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
   const { QL = 7, QA, QP } = box;
@@ -103,14 +106,14 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
-  /** Whole millimetres of vent, and the tuning that they give. */
+  /** Rounds the vent to whole millimetres, and finds the tuning that results. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = vents.fitted?.(asked, inner) ?? asked;
     const [, tuned = 0, ...sizes] = point;
     const length = lengthOf(point);
     let [netVolume, ventLength, fb] = [airBefore, 0, tuned];
     if (airBefore <= 0) return undefined;
-    // The vent takes volume, and a smaller volume asks for a longer vent: the fixed point, then whole millimetres.
+    // The vent takes volume, and a smaller volume needs a longer vent: first the fixed point, then whole millimetres.
     for (let i = 0; i < SETTLING; i++) {
       const before = ventLength;
       ventLength = length(netVolume, fb);
@@ -120,7 +123,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     }
     ventLength = wholeMillimetres(ventLength);
     netVolume = airBefore - takenBy(point, ventLength);
-    // Two secant steps bring the tuning to what the whole millimetres give.
+    // Two secant steps find the tuning that the rounded length gives.
     for (let i = 0; i < 2; i++) {
       const off = length(netVolume, fb) - ventLength;
       const slope = (length(netVolume, fb * 1.001) - ventLength - off) / (0.001 * fb);
@@ -129,7 +132,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     return [netVolume, fb, ...sizes];
   }
 
-  /** The length in whole millimetres where the point was settled. */
+  /** The length for a point; after `settle` it is a whole number of millimetres. */
   const ventLength = (point: Point): number => lengthOf(point)(point[0]!, point[1]!);
 
   function place(edges: readonly [number, number, number], point: Point) {
@@ -156,10 +159,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       ...vents.tell(finished, length, fb),
       dip: 'close to the tuning',
       numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
-      assumed: [
-        ...contents.assumed,
-        ...(box.QL === undefined ? [[`Leaks are taken as QL ${QL}, common practice.`] as const] : []),
-      ],
+      assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
       warnings: tuned.ok ? tuned.warnings : [],
       givesOut: { vent: 'the air speed in the vent' },
     };

@@ -3,7 +3,7 @@ import { boundsAcross, roundVentFields, roundVentSettings } from './round-vent-f
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
-/** A vented box: round tubes, each straight or with one bend, tune the air of the box. */
+/** A vented box: it is tuned by round tubes, each straight or with one bend. */
 export const vented: BoxKind<typeof roundVentFields> = {
   name: 'vented',
   called: 'a vented box',

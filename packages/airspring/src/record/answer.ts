@@ -14,7 +14,7 @@ export interface Met {
   readonly title: string;
   readonly asked: Asked;
   readonly designs: readonly Design[];
-  /** How each driver was completed from its data: what was derived, and how far given values disagree. */
+  /** How each driver was completed from its data: which values were derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
 }
 
@@ -65,18 +65,18 @@ export type { DesignVent, Hole, Panel, Phrase };
 
 /** The sentences that a kind adds to the report of a design. */
 export interface Told {
-  /** Follows the size of the box in the first paragraph. */
+  /** Stands in the first paragraph, after the size and the depth of the box. */
   readonly summary: Phrase;
   /** The entry in the overview, in few characters. */
   readonly brief: Phrase;
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
   readonly playing: readonly Phrase[];
-  /** What to look for between the peaks of the impedance, where there is something. */
+  /** What the dip between the impedance peaks tells, where there is one. */
   readonly dip?: string;
 }
 
-/** What stops a box at its depth although its response goes deeper: a limit, and what the wanted level would ask of it. */
+/** The limit that stops a box although its response goes deeper, and how far the wanted level would exceed it. */
 export interface Below {
   readonly binding: string;
   /** The lowest frequency that the response alone would reach, Hz. */
@@ -95,7 +95,7 @@ export interface Margin {
   readonly value: string;
   readonly limit: string;
   readonly sense: 'at most' | 'at least';
-  /** The used part of the limit, minus 1: below 0 there is room left, at 0 the limit binds. Levels count as amplitudes. */
+  /** The share of the limit that is used, minus 1. Below 0 there is room left; at 0 the limit is reached. Levels count as amplitudes. */
   readonly relative: number;
 }
 
@@ -109,7 +109,7 @@ export interface Curves {
   readonly airSpeedPeak?: readonly number[];
   readonly impedance: readonly number[];
   readonly impedancePhase: readonly number[];
-  /** Greatest level of a steady sine, and the limit that binds there. */
+  /** Greatest level of a steady sine at each frequency, and the limit that binds there. */
   readonly greatestLevel: readonly number[];
   readonly binding: readonly string[];
 }
@@ -160,7 +160,7 @@ export interface Design {
     /** Sizes of each driver. */
     readonly outerDiameter: number;
     readonly cutoutDiameter: number;
-    /** They stand so that the forces of their cones on the box cancel. */
+    /** Whether they stand so that the forces of their cones on the box cancel. */
     readonly forcesCancel: boolean;
   };
   readonly box: {
@@ -171,9 +171,9 @@ export interface Design {
     readonly netVolume: number;
     readonly panels: readonly Panel[];
     readonly holes: readonly Hole[];
-    /** What stands inside, and the air that must stay free before vents: from the left, bottom, front outer edge. */
+    /** What stands inside, and the air that must stay free in front of vents; measured from the left, bottom and front outer edges. */
     readonly solids: readonly Solid[];
-    /** From the cutouts of drivers and radiators to the nearest panel inside: what the saw may be off by. */
+    /** Distance from the cutouts of drivers and radiators to the nearest inner panel surface: the error that the saw may make, m. */
     readonly cutoutLeft: number;
   };
   readonly vent?: DesignVent;

@@ -1,7 +1,7 @@
 import { si } from '@airspring/core/quantity';
 import { type Fit, innerSize } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
-import { forcesCancel } from '../kind/balance.js';
+import { forcesCancel } from '../kind/forces-cancel.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';

@@ -5,7 +5,7 @@ export const cautions = {
     'Hearing: loud sound damages hearing for good. The recommended limit is 85 dB(A) for eight hours a day, and each 3 dB more halves the time (NIOSH 98-126). The levels here are for a distance of 1 m. Start at a low level, and measure where people sit.',
   mains: 'Mains: have a licensed person connect the amplifier to the mains, and follow the local code.',
   travel:
-    'Driver: loud tones below the lowest safe frequency can destroy the driver. Protect it from them before the first loud test.',
+    'Driver: tones that drive a cone beyond its safe travel can destroy the driver. Protect it from them before the first loud test.',
   dust: 'Dust: dust of wood and fibreboard harms the lungs and can catch fire. Cut with dust extraction, and wear a mask that fits.',
   fumes: 'Fumes: printing and gluing give off fumes. Work in a ventilated room.',
   weight: 'Weight: lift the finished box with two people, and secure it so that nobody can pull it over.',

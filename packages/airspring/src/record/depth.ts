@@ -54,7 +54,7 @@ export function depthOf(
   return { depth, below };
 }
 
-/** What the wanted level would ask of the kind's own part at one frequency; empty where the part can give it. */
+/** The load that the wanted level would put on the kind's own part at one frequency; empty where the part can bear it. */
 function loadAt(
   system: System,
   { load, point }: { readonly load: Load; readonly point: Point },

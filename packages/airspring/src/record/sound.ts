@@ -10,6 +10,9 @@ import { guardOf } from './protection.js';
 
 const CURVE_POINTS = 240;
 
+/** Frequencies between which the impedance is told, Hz. */
+export const IMPEDANCE_RANGE = [5, 500] as const;
+
 /** Stretches of frequencies, each with the one limit that binds there. */
 function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[]): Stretch[] {
   const stretches: { from: number; to: number; binding: string }[] = [];
@@ -28,7 +31,7 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   return { frequency: frequencies[at]!, value: values[at]! };
 };
 
-/** Everything that can give out: the driver, the kind's own parts, the amplifier. */
+/** Every limit: of the driver, of the kind's own parts, and of the amplifier. */
 function limitsOf(job: Job, { choice, limits }: Variant, point: Box['point']): Limit[] {
   return [
     ...travelLimit(choice.drivers),
@@ -60,7 +63,7 @@ const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Cur
   binding: most.binding,
 });
 
-/** How a box plays: its system is swept over the band and over the range of the curves. */
+/** How a box plays. Its system is swept over the band and over the range of the curves. */
 export function soundOf(
   job: Job,
   { variant, point, demand }: Box,
@@ -83,8 +86,11 @@ export function soundOf(
     from: si('frequency', Math.min(5, wanted.lowest / 4)),
     to: si('frequency', wanted.highest),
   });
-  const impedances = features(system, { from: si('frequency', 5), to: si('frequency', 500) });
-  const { frequencies, impedance } = respond(system, logarithmicGrid(5, 500, 500));
+  const impedances = features(system, {
+    from: si('frequency', IMPEDANCE_RANGE[0]),
+    to: si('frequency', IMPEDANCE_RANGE[1]),
+  });
+  const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
   const own = load && ownLoad(system, load, point, band, driveFor);
@@ -127,7 +133,7 @@ export function soundOf(
   };
 }
 
-/** The most that the wanted level asks of the part that the kind limits. */
+/** The greatest load, at the wanted level, of the part that the kind limits. */
 function ownLoad(
   system: ReturnType<Variant['system']>,
   load: NonNullable<Variant['load']>,

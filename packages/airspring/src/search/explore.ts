@@ -32,7 +32,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
   const starts: Start[][] = costs.map((_, k) => first.flatMap((found) => found[k] ?? []));
   const promising = promisingOf(first, costs, best, scope.beyond ? 4 : 10).map((index) => variants[index] as Variant);
   promising.forEach((variant, i) => {
-    progress({ what: 'promising variant', count: i + 1, of: promising.length });
+    progress({ what: 'promising combination', count: i + 1, of: promising.length });
     survey(variant, 1).forEach((start, k) => {
       if (start !== undefined) (starts[k] as Start[]).push(start);
     });
@@ -80,7 +80,7 @@ function firstLook(
 ): (readonly (Start | undefined)[])[] {
   const { variants, progress } = search;
   return variants.map((variant, i) => {
-    progress({ what: 'variant', count: i + 1, of: variants.length });
+    progress({ what: 'combination', count: i + 1, of: variants.length });
     return surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, STRIDE), best);
   });
 }

@@ -1,3 +1,4 @@
+import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
 import { compileDemand, type Demand } from './demand.js';
@@ -30,7 +31,7 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
 
 /** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress = () => {}): Search {
-  const allowed = kinds.filter(({ name, byName }) => job.kinds?.includes(name) ?? !byName);
+  const allowed = kinds.filter((kind) => isTried(kind, job.kinds));
   const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
   return {
     job,

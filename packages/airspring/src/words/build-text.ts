@@ -1,7 +1,8 @@
+import { inWords } from '../kind/wording.js';
 import type { Design } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
 import { caution, paragraph, table } from './layout.js';
-import { inWords, type Phrasing } from './phrasing.js';
+import type { Phrasing } from './phrasing.js';
 
 /** A caution of this design at the step where it is due; nothing when the design does not need it. */
 export const cautionOf = (design: Design, text: string): string[] =>
@@ -9,12 +10,13 @@ export const cautionOf = (design: Design, text: string): string[] =>
 
 /** The drivers of a design: how many there are, and how they are wired. */
 export function driversText({ name, count, series, parallel, isobaric }: Design['drivers']): string {
-  const wired = [
-    ...(series > 1 ? [`${inWords(series)} in series`] : []),
-    ...(parallel > 1 ? [`${inWords(parallel)} in parallel`] : []),
-    ...(isobaric ? ['in isobaric pairs'] : []),
-  ];
-  return `${inWords(count)} "${name}"${wired.length > 0 ? ` (${wired.join(', ')})` : ''}`;
+  const wiring =
+    series > 1 && parallel > 1
+      ? [`wired as ${inWords(parallel)} parallel groups of ${inWords(series)} in series`]
+      : [...(series > 1 ? ['wired in series'] : []), ...(parallel > 1 ? ['wired in parallel'] : [])];
+  const pairs = isobaric ? [count > 2 ? 'mounted as isobaric pairs' : 'mounted as an isobaric pair'] : [];
+  const how = [...wiring, ...pairs].join(', ');
+  return `${inWords(count)} "${name}"${how === '' ? '' : ` (${how})`}`;
 }
 
 /** Panels to cut and holes to make in them. */
@@ -24,10 +26,13 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     thickness === undefined ? name : `${name}, ${say.length(thickness)} thick`,
     say.sizes([length, width]),
   ]);
+  const rectangular = box.holes.some(({ form }) => form === 'rectangle');
+  const round = rectangular ? 'round ' : '';
+  const cones = [...new Set(box.holes.map(({ what }) => what))].filter((what) => what !== 'vent');
   const holes = box.holes.map((hole) => [
     hole.what,
     hole.face,
-    hole.form === 'circle' ? say.length(hole.diameter) : say.sizes(hole.sides),
+    hole.form === 'circle' ? `${round}${say.length(hole.diameter)}` : say.sizes(hole.sides),
     `${say.length(hole.across)} from ${hole.from[0]}, ${say.length(hole.up)} from ${hole.from[1]}`,
   ]);
   return [
@@ -36,14 +41,11 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     ),
     table('rlr', panels),
     paragraph(
-      'Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.',
+      `Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.${rectangular ? ' The two sides of a rectangular hole are listed in the order of the two measures of its centre.' : ''}`,
     ),
-    table('llrl', [
-      ['hole', 'panel', box.holes.some(({ form }) => form === 'rectangle') ? 'size' : 'diameter', 'centre'],
-      ...holes,
-    ]),
+    table('llrl', [['hole', 'panel', rectangular ? 'size' : 'diameter', 'centre'], ...holes]),
     paragraph(
-      `Every cutout for a driver or a radiator is at least ${say.length(box.cutoutLeft)} away from the nearest inner panel surface.`,
+      `Every cutout for a ${cones.join(' or a ')} is at least ${say.length(box.cutoutLeft)} away from the nearest inner panel surface.`,
     ),
     ...(drivers.forcesCancel
       ? [
@@ -53,12 +55,12 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `The box is ${say.sizes(box.inner)} inside. The parts inside it leave ${say.volume(box.netVolume)} of air. The outer diameter of each driver is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
+      `The box is ${say.sizes(box.inner)} inside. What stands inside leaves ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
     ),
   ];
 }
 
-/** What the kind of box adds to the panels, and what was assumed. */
+/** The parts that the kind of box adds, and what was assumed. */
 export const partsText = ({ told, assumed }: Design, say: Phrasing): string[] => [
   ...told.building.map((phrase) => paragraph(say.phrase(phrase))),
   ...(assumed.length > 0

@@ -7,7 +7,7 @@ const NAMED: readonly (readonly [number, string])[] = [
   [2 / 3, 'two thirds'],
 ];
 
-/** How the work on the parts of one compares with that of another. */
+/** How the work on the parts of a box compares with that of another box. */
 function effortWords(mine: number, other: number): string | undefined {
   if (mine === other) return undefined;
   if (mine === 0) return 'no vent to make';
@@ -24,8 +24,7 @@ function effortWords(mine: number, other: number): string | undefined {
 export function comparison(mine: Criteria, other: Criteria): string[] {
   const words: string[] = [];
   const hertz = mine.depth - other.depth;
-  if (Math.abs(hertz) >= 0.1)
-    words.push(`plays ${Math.abs(hertz).toFixed(1)} Hz ${hertz < 0 ? 'deeper' : 'less deep'}`);
+  if (Math.abs(hertz) >= 0.1) words.push(`${Math.abs(hertz).toFixed(1)} Hz ${hertz < 0 ? 'deeper' : 'less deep'}`);
   const level = mine.level - other.level;
   if (Math.abs(level) >= 0.1) words.push(`${Math.abs(level).toFixed(1)} dB ${level > 0 ? 'louder' : 'less loud'}`);
   const volume = mine.volume / other.volume - 1;

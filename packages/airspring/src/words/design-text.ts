@@ -1,3 +1,4 @@
+import { capital } from '../kind/wording.js';
 import type { Design, Margin } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
@@ -15,7 +16,7 @@ function room(margin: Margin, say: Phrasing): string {
   const left = margin.limit.endsWith(' dB')
     ? say.decibels(-20 * Math.log10(1 + margin.relative))
     : say.percent(-margin.relative);
-  return `${left} to spare`;
+  return `${left} left`;
 }
 
 /** Every limit of the brief, the tightest first. */
@@ -29,23 +30,25 @@ const marginTable = ({ margins }: Design, say: Phrasing): string =>
 
 const bindingText = ({ margins }: Design): string => {
   const tight = margins.filter(binds).map(({ what }) => what);
-  return tight.length > 0 ? `Exactly at its limit: ${tight.join(', ')}.` : 'Nothing is at its limit.';
+  return tight.length > 0 ? `At its limit: ${tight.join(', ')}.` : 'Nothing is at its limit.';
 };
 
-const warningText = (warning: Design['warnings'][number]): string =>
-  warning.code === 'neglected'
-    ? `Neglected: ${warning.text}`
-    : warning.expected.startsWith('an estimate: ')
-      ? `${warning.path} is ${warning.expected}.`
-      : `Outside the range of a formula: ${warning.path} is ${warning.got.toPrecision(4)}, but the formula was made for ${warning.expected}.`;
+function warningText(warning: Design['warnings'][number]): string {
+  if (warning.code === 'neglected') return `Neglected: ${warning.text}`;
+  const { path, got, expected } = warning;
+  const [, estimate] = expected.split('; this is an estimate, ');
+  return estimate === undefined
+    ? `Outside the range of a formula: ${path} is ${got.toPrecision(4)}. The formula is made for ${expected}.`
+    : `An estimate: no exact end correction is known for ${path}, ${estimate}.`;
+}
 
 const head = ({ name, leaning, called }: Design): string => heading(`Box ${name}, ${leaning}: ${called}`, '-');
 
-/** The answer in one paragraph: which box it is, how deep and how loud it plays, and what gives out first. */
+/** The answer in one paragraph: which box it is, how deep and how loud it plays, and which limit it reaches first. */
 export function summary(design: Design, say: Phrasing): string {
   const { name, leaning, called, drivers, box, told } = design;
   return [
-    `Box ${name}, the ${leaning} one, is ${called} with ${driversText(drivers)}. It measures ${say.sizes(box.outer)} outside (width × height × depth).`,
+    `Box ${name}, the ${leaning} one, is ${called} for ${driversText(drivers)}. It measures ${say.sizes(box.outer)} outside (width × height × depth).`,
     deepest(design, say),
     say.phrase(told.summary),
     loudest(design, say),
@@ -84,10 +87,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
 export const designInShort = (design: Design, say: Phrasing): string[] => [
   head(design),
   paragraph(
-    `${driversText(design.drivers)}; ${say.sizes(design.box.outer)} outside (width × height × depth).`.replace(
-      /^./,
-      (letter) => letter.toUpperCase(),
-    ),
+    `${capital(driversText(design.drivers))}. The box measures ${say.sizes(design.box.outer)} outside (width × height × depth).`,
   ),
   ...cutList(design, say),
   ...partsText(design, say),

@@ -64,8 +64,3 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
   const phrase = (parts: Phrase) => parts.map((part) => (typeof part === 'string' ? part : quantity(...part))).join('');
   return { ...say, quantity, phrase };
 }
-
-const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
-
-/** A small count in words. */
-export const inWords = (count: number): string => NUMBERS[count] ?? String(count);

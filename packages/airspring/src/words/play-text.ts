@@ -1,8 +1,10 @@
+import { inWords, listOf } from '../kind/wording.js';
 import type { At, Design, Guard } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
+import { IMPEDANCE_RANGE } from '../record/sound.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
-import { inWords, type Phrasing } from './phrasing.js';
+import type { Phrasing } from './phrasing.js';
 
 /** The band that the brief asks for. */
 const bandOf = ({ loudness }: Design) => ({
@@ -20,7 +22,7 @@ const limitName = ({ loudness }: Design, binding: string): string => loudness.gi
 export const deepest = ({ response }: Design, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
-/** What stops the box at its depth where the response alone would go deeper. */
+/** Which limit stops the box before its response does. */
 export function belowText(design: Design, say: Phrasing): string[] {
   const { depth, below } = design.response;
   if (below === undefined || depth - below.frequency < 0.1) return [];
@@ -35,7 +37,7 @@ export function belowText(design: Design, say: Phrasing): string[] {
   ];
 }
 
-/** How loud, and what gives out first there. */
+/** How loud it plays, and which limit it reaches first. */
 export function loudest(design: Design, say: Phrasing): string {
   const { level, frequency, binding } = design.loudness;
   const { lowest, highest } = bandOf(design);
@@ -43,7 +45,7 @@ export function loudest(design: Design, say: Phrasing): string {
   return `It can play a steady tone of ${say.decibels(level)} at any frequency from ${say.edge(lowest)} to ${say.edge(highest)}, at 1 m in half space${wanted === undefined ? '' : ` (wanted: ${wanted})`}. If it plays louder, the first limit it reaches is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
 }
 
-/** What gives out first, stretch by stretch. */
+/** The first limit reached in each stretch of the band. */
 export const stretches = (design: Design, say: Phrasing): string =>
   table('ll', [
     ['frequencies', 'first limit reached'],
@@ -53,7 +55,7 @@ export const stretches = (design: Design, say: Phrasing): string =>
     }),
   ]);
 
-/** What the wanted level asks of everything, each at its worst frequency. */
+/** What the wanted level demands, each quantity at its worst frequency. */
 function atWanted(design: Design, say: Phrasing): string {
   const { driveVoltageRms, currentRms, displacementPeak, heat, own } = design.atWantedLevel;
   const row = (what: string, { value, frequency }: At, text: (value: number) => string, limit?: string) => [
@@ -79,7 +81,7 @@ export const loudText = (design: Design, say: Phrasing): string[] => [
   stretches(design, say),
   atWanted(design, say),
   paragraph(
-    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level where the response is flat; weaker tones are softer. An equaliser can raise them to the wanted level. The table shows what the most demanding tone then takes.`,
+    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level where the response is flat, and less where it has fallen. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
   ),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
@@ -101,7 +103,7 @@ function guardText(
     return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
   }
   return highPass
-    ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${say.decibels(highPass.costAtLowest)}.`
+    ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${highPass.costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(highPass.costAtLowest)}.`
     : `${safe} No second-order high-pass filter below the band prevents that. Turn it down, or keep such tones out of the programme.`;
 }
 
@@ -109,7 +111,7 @@ function guardText(
 export function protectionText(design: Design, say: Phrasing): string[] {
   const { atFullVoltage, ...wanted } = design.protection;
   const { lowest } = bandOf(design);
-  // Where the kind adds cones of its own, any of them may be the one.
+  // Where the kind adds cones of its own, any of them may travel too far.
   const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
   const full = guardText(atFullVoltage, 'the most that the amplifier gives', lowest, cone, say);
   const soft = guardText(wanted, 'which gives the wanted level where the response is flat', lowest, cone, say);
@@ -125,7 +127,9 @@ export function impedanceText({ impedance, told }: Design, say: Phrasing): strin
     ({ frequency }) => first && second && frequency > first.frequency && frequency < second.frequency,
   );
   const { least } = impedance;
-  const peaks = `The impedance has ${maxima.length === 1 ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${maxima.map(spot).join(', ')}.`;
+  const single = maxima.length === 1;
+  const peaks = `The impedance has ${single ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${listOf(maxima.map(spot))}.`;
   const between = told.dip && dip ? ` The dip between them is ${spot(dip)}, ${told.dip}.` : '';
-  return `${peaks}${between} The least impedance anywhere is ${spot(least)}. Measure the impedance of the finished box. If its peaks lie within a few per cent of these (common practice), you have built what was designed.`;
+  const [from, to] = IMPEDANCE_RANGE;
+  return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}. Measure the impedance of the finished box. If ${single ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
 }

@@ -1,9 +1,10 @@
 import { visible } from '@airspring/core/fault';
 import { format, type Kind, kinds } from '@airspring/core/quantity';
+import { inWords } from '../kind/wording.js';
 import type { Answer, DriverAccount, Met, NotMet } from '../record/answer.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
-import { inWords, type Phrasing, phrasing, type Units } from './phrasing.js';
+import { type Phrasing, phrasing, type Units } from './phrasing.js';
 
 /** Kind and unit in which each parameter of a driver is printed; any other parameter is a plain number. */
 const PARAMETERS: Readonly<Record<string, readonly [kind: Kind, unit: string]>> = {
@@ -87,15 +88,16 @@ function metText(answer: Met, say: Phrasing): string[] {
 
 function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, say: Phrasing): string[] {
   const first = nearest?.answer.designs[0];
+  const others = nearest?.changes.some((change) => conflict.every(({ path }) => path !== change.path));
   const near =
     nearest && first
       ? [
           heading('The nearest brief that can be met', '-'),
           paragraph(
-            'This brief can be met after the changes below. Some of them are to wishes of the list above; others would stand in the way next.',
+            `The brief can be met with the changes below.${others ? ' Some of them are to wishes that are not in the list above. They would be the next ones in the way.' : ''}`,
           ),
           table('lll', [['change', 'from', 'to'], ...nearest.changes.map(({ path, from, to }) => [path, from, to])]),
-          paragraph(`With these changes: ${summary(first, say)}`),
+          paragraph(`With these changes you can build this box. ${summary(first, say)}`),
           ...overview(nearest.answer, say),
           ...designInFull(first, say),
         ]
@@ -119,9 +121,9 @@ function printable<T>(part: T): T {
 }
 
 /**
- * The printed report of an answer, at most 80 columns wide. It says which box and vent to build, how loud they play, what
- * gives out first and where, and what to cut; or which wishes conflict, and what to ask for instead. Each caution stands at
- * its step.
+ * The printed report of an answer, at most 80 columns wide. It says which box to build, what to cut and to print, how deep and
+ * how loud the box plays, and which limit it reaches first; or which wishes conflict, and what to ask for instead. Each caution
+ * stands at its step.
  *
  * @example reportText(design(brief), { length: 'mm' })
  */

@@ -2,23 +2,23 @@ import type { Fit, Layout, VentBody } from '@airspring/core/space';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 
-/** Free room kept around each tube, so that glue and an inexact print do not decide. */
+/** Free room kept around each tube, for glue and an inexact print, m. */
 const PLAY = 0.002;
 
-/** Between the flanges of a row, m. */
+/** Distance between neighbouring flanges in a row, m. */
 export const ROW_GAP = 0.005;
 
-/** What of a brief's wishes shapes a tube. */
+/** The settings that shape a tube. */
 type TubeSettings = Pick<RoundVentSettings, 'wall' | 'collar' | 'flare'>;
 
 const tubeDiameter = ({ wall }: TubeSettings, diameter: number): number => diameter + 2 * wall;
-/** Across the outer mouth, which passes the panel. */
+/** Outer diameter of the outer mouth, which passes through the panel. */
 const mouthDiameter = (settings: TubeSettings, diameter: number): number =>
   tubeDiameter(settings, diameter) + 2 * settings.flare.outer;
 
 /**
- * Sizes of a vent's parts by its inner diameter, as people print them: collar, elbow of one outer diameter's radius. Of a
- * flared vent the room of its wider end is kept free over its whole length.
+ * Sizes of a vent's parts by its inner diameter, as people print them: a collar, and an elbow whose radius is one outer
+ * diameter. Around a flared vent, the room of its wider end is kept free over its whole length.
  */
 export function ventBody(settings: TubeSettings, diameter: number): VentBody {
   const tube = tubeDiameter(settings, diameter);
@@ -32,20 +32,20 @@ export function ventBody(settings: TubeSettings, diameter: number): VentBody {
   };
 }
 
-/** The same with room around it; without a collar the hole is what has to stay clear of its neighbours. */
+/** The same with free room around it. Without a collar, it is the hole that must keep its distance from its neighbours. */
 export function withPlay(body: VentBody): VentBody {
   const outerDiameter = body.outerDiameter + 2 * PLAY;
   return { ...body, outerDiameter, flangeDiameter: Math.max(body.flangeDiameter, outerDiameter) };
 }
 
-/** What a printer's bed must hold: the flange, or the elbow lying flat. */
+/** The width that a printer's bed needs: that of the flange, or of the elbow lying flat. */
 export function printedWidth(settings: TubeSettings, diameter: number): number {
   const { flangeDiameter, bendRadius } = ventBody(settings, diameter);
   return Math.max(flangeDiameter, bendRadius + tubeDiameter(settings, diameter) / 2);
 }
 
 /**
- * An upper bound of the longest vent between inner edges: what the empty box would leave it.
+ * An upper bound of the longest vent between inner edges: the room that an empty box would leave.
  *
  * @source own geometry of cylinders and cuboids
  */
@@ -109,7 +109,7 @@ export function ventOf(
   };
 }
 
-/** Straight parts cut into equal pieces that the printer takes; an elbow is a piece of its own. */
+/** The pieces to print: straight parts are cut into equal pieces that the printer takes; an elbow is one piece. */
 function piecesOf(parts: readonly number[] | undefined, length: number, longest: number): number[] {
   const cut = (part: number) => {
     const count = Math.max(1, Math.ceil(part / longest - 1e-9));
@@ -120,7 +120,7 @@ function piecesOf(parts: readonly number[] | undefined, length: number, longest:
   return [...cut(first), arc, ...(second > 1e-4 ? cut(second) : [])];
 }
 
-/** The holes that the tubes pass. */
+/** The holes through which the tubes pass. */
 export const ventHoles = (settings: TubeSettings, diameter: number, { placement: { vent } }: Fit): Hole[] =>
   (vent?.centres ?? []).map((centre) =>
     holeAt('vent', vent?.face ?? 'front', mouthDiameter(settings, diameter) + 2 * PLAY, centre),

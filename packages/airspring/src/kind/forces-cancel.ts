@@ -3,12 +3,12 @@ import type { Hole } from './build-record.js';
 const near: readonly string[] = ['left', 'bottom', 'front'];
 const axes: Readonly<Record<Hole['face'], number>> = { left: 0, right: 0, bottom: 1, top: 1, front: 2, back: 2 };
 
-/** A micrometre: places are kept in metres. */
+/** Places are equal within a micrometre, in m. */
 const ROUNDING = 1e-6;
 
 /**
- * Whether the forces of cones that are alike and move alike, one in each of these holes, cancel on the box: across each pair
- * of panels neither a push nor a turn is left.
+ * Whether the forces of equal cones with equal movement, one in each of these holes, cancel on the box: for each pair of opposite
+ * panels, both the sum of the forces and the sum of their moments are zero.
  */
 export const forcesCancel = (holes: readonly Hole[]): boolean =>
   holes.length > 0 &&
