@@ -1,11 +1,12 @@
 import { visible } from '@airspring/core/fault';
+import { inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Row, RowDone, RowNot } from '../standing/row.js';
 import type { TubeSet } from '../standing/tubes.js';
 import { caution, heading, paragraph, table } from './layout.js';
-import { inWords, type Phrasing, phrasing, type Units } from './phrasing.js';
+import { type Phrasing, phrasing, type Units } from './phrasing.js';
 
 const LIMITS: Readonly<Record<string, string>> = {
   vent: 'the air speed in the vent',
