@@ -48,7 +48,7 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
     version: 1,
     title: job.title,
     asked: { ...job.wanted, airSpeedPeak },
-    now: { box: boxOf(state, sounding, standing), account },
+    now: { box: boxOf(state, sounding, standing.vents), account },
     rows,
     ...first(now, rows),
     ...(tubes && { tubes }),
