@@ -1,7 +1,7 @@
 import type { CompiledTopology } from './compiled.js';
 import type { Element, Topology } from './element.js';
 import { compileNumbers, equations } from './equations.js';
-import { predictedProducts } from './expansion.js';
+import { predictedProducts } from './predicted-products.js';
 import { lawSweep } from './law-sweep.js';
 import { plainSweep } from './plain-sweep.js';
 import { expandedParts, partProgram } from './polynomial-parts.js';
