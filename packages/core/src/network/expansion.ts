@@ -16,19 +16,26 @@ export interface Share {
   readonly symbol: number;
 }
 
+/** Where the exponent of a symbol stands in a monomial, and which power of s the symbol brings. */
+interface Place {
+  readonly symbol: number;
+  readonly value: number;
+  readonly power: number;
+}
+
 /**
  * Place value of each symbol in a monomial. A law of an element is a matrix of rank one. No minor has its number more often than
  * the element has laws, and nor has an entry after an elimination by ±1, which is a minor too. Only two of these are ever multiplied.
  */
-function placesOf({ couplings }: Equations) {
+function placesOf({ couplings }: Equations): { readonly places: readonly Place[]; readonly fits: boolean } {
   const laws = new Map<number, { count: number; power: number }>();
   for (const { symbol, power } of couplings) {
     if (symbol >= 0) laws.set(symbol, { count: (laws.get(symbol)?.count ?? 0) + 1, power });
   }
   let value = 1;
   const places = Array.from(laws, ([symbol, { count, power }]) => {
-    const place = { symbol, value, radix: 2 * count + 1, power };
-    value *= place.radix;
+    const place = { symbol, value, power };
+    value *= 2 * count + 1;
     return place;
   });
   return { places, fits: value <= Number.MAX_SAFE_INTEGER };
@@ -133,18 +140,6 @@ export function expand(
     solution.set(column, sum);
   }
 
-  const termsOf = (sum: Sum): Term[] =>
-    Array.from(sum, ([key, coefficient]) => {
-      const symbols: number[] = [];
-      let power = 0;
-      for (const { symbol, value, radix, power: own } of places) {
-        for (let times = Math.floor(key / value) % radix; times > 0; times--) {
-          symbols.push(symbol);
-          power += own;
-        }
-      }
-      return { coefficient, power, symbols };
-    });
   const numerators = sums.map((shares) => {
     const total: Sum = new Map();
     for (const { unknown, coefficient, symbol } of shares) {
@@ -152,7 +147,27 @@ export function expand(
       const factor: Sum = new Map([[placeOf.get(symbol) ?? 0, -coefficient]]);
       addProduct(total, solution.get(unknown) ?? new Map(), factor, 1);
     }
-    return termsOf(total);
+    return termsOf(total, places);
   });
-  return { denominator: termsOf(solution.get(size) ?? new Map()), numerators };
+  return { denominator: termsOf(solution.get(size) ?? new Map(), places), numerators };
+}
+
+/** The products of a sum with their symbols, read off from the highest place to the lowest. */
+function termsOf(sum: Sum, places: readonly Place[]): Term[] {
+  const terms: Term[] = [];
+  for (const [key, coefficient] of sum) {
+    const symbols: number[] = [];
+    let power = 0;
+    let left = key;
+    for (let k = places.length - 1; left > 0; k--) {
+      const { symbol, value, power: own } = places[k] as Place;
+      // No division: a remainder of numbers of this size takes the engine longer than all the rest.
+      for (; left >= value; left -= value) {
+        symbols.push(symbol);
+        power += own;
+      }
+    }
+    terms.push({ coefficient, power, symbols });
+  }
+  return terms;
 }
