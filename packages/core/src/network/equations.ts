@@ -15,7 +15,7 @@ export interface Coupling {
   readonly symbol: number;
   readonly power: -1 | 0 | 1;
   /** Instead of a value: a column of the element. */
-  readonly listed?: Listed;
+  readonly listed: Listed | undefined;
 }
 
 /** One entry of the matrix: sign × (value of the symbol) × s^power. */
@@ -94,12 +94,19 @@ export function equations(topology: Topology, inSeries = true): Equations {
   const driven: number[] = [];
   let size = nodes.length;
 
-  const across = ([from, to]: Nodes): Signed =>
-    ([[index.get(from), 1] as const, [index.get(to), -1] as const] as const).flatMap(([at, sign]) =>
-      at === undefined ? [] : [[at, sign] as const],
-    );
-  const couple = (rows: Signed, columns: Signed, symbol = -1, power: -1 | 0 | 1 = 0, listed?: Listed) =>
-    couplings.push({ rows, columns, symbol, power, ...(listed && { listed }) });
+  const across = ([from, to]: Nodes): Signed => {
+    const [a, b] = [index.get(from), index.get(to)];
+    if (a === undefined) return b === undefined ? [] : [[b, -1]];
+    const first = [a, 1] as const;
+    return b === undefined ? [first] : [first, [b, -1]];
+  };
+  const stamps: Stamp[] = [];
+  const couple = (rows: Signed, columns: Signed, symbol = -1, power: -1 | 0 | 1 = 0, listed?: Listed) => {
+    couplings.push({ rows, columns, symbol, power, listed });
+    for (const [row, a] of rows) {
+      for (const [column, b] of columns) stamps.push({ row, column, sign: a === b ? 1 : -1, symbol, power, listed });
+    }
+  };
   const minus = (signed: Signed): Signed => signed.map(([at, sign]) => [at, sign === 1 ? -1 : 1]);
 
   const bundleOf = new Map(bundles.flatMap((bundle) => bundle.map((branch) => [branch as Element, bundle] as const)));
@@ -158,9 +165,6 @@ export function equations(topology: Topology, inSeries = true): Equations {
     } else if (element.kind !== 'meter') couple(own, minus(own), symbol, power, listed);
     return flow;
   });
-  const stamps = couplings.flatMap(({ rows, columns, ...law }) =>
-    rows.flatMap(([row, a]) => columns.map(([column, b]): Stamp => ({ row, column, sign: a === b ? 1 : -1, ...law }))),
-  );
   return { size, nodes, couplings, stamps, driven, flowUnknown, forms };
 }
 
