@@ -54,9 +54,10 @@ export function lowestSafeFrequency(
   refuseBadLimits(limits);
   const drive = format('voltageRms', driveVoltageRms, 'V', 4);
   const hertz = (f: number) => format('frequency', f, 'Hz', 4);
-  const { most, peaks } = limited(system, limits);
+  const { columnsAt, most, peaks } = limited(system, limits);
   const grid = logarithmicGrid(from, to, POINTS);
-  const { voltage, binding } = most(grid);
+  const swept = columnsAt(grid);
+  const { voltage, binding } = most(grid, swept);
   const name = (i: number, of = binding) => (limits[of[i]!] as Limit).name;
   const isTooMuch = (i: number) => voltage[i]! < driveVoltageRms;
   const last = POINTS - 1;
@@ -67,7 +68,7 @@ export function lowestSafeFrequency(
   const low = Math.max(safe - 1, 0);
   const slack = (f: number) => most(Float64Array.of(f)).voltage[0]! - driveVoltageRms;
   // A peak between two samples that are safe may be too much.
-  const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
+  const peak = Math.max(...peaks(grid, swept, low).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {
     return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
@@ -92,20 +93,23 @@ function limited(system: System, limits: readonly Limit[]) {
     if (stopped >= 0) throw undamped(frequencies[stopped]!);
     return places.map((place) => columns[place]);
   };
-  const most = (frequencies: Float64Array) => {
+  type Swept = ReturnType<typeof columnsAt>;
+  const most = (frequencies: Float64Array, columns: Swept = columnsAt(frequencies)) => {
     const voltage = new Float64Array(frequencies.length);
     const binding = new Int32Array(frequencies.length);
-    greatestDrive(frequencies, limits, columnsAt(frequencies), voltage, binding);
+    greatestDrive(frequencies, limits, columns, voltage, binding);
     return { voltage, binding };
   };
-  const peaks = (frequencies: Float64Array): number[] => {
+  /** From one place of a grid on. */
+  const peaks = (grid: Float64Array, columns: Swept, start: number): number[] => {
     const { slope } = atFrequency(network);
-    return columnsAt(frequencies).flatMap((column, k) => {
+    const frequencies = grid.subarray(start);
+    return columns.flatMap((column, k) => {
       if (column === undefined) return [];
       const power = (limits[k] as Limit).integrated ? 1 : 0;
-      const sizes = frequencies.map((f, i) => Math.hypot(column.re[i]!, column.im[i]!) / f ** power);
+      const sizes = frequencies.map((f, i) => Math.hypot(column.re[start + i]!, column.im[start + i]!) / f ** power);
       return turns(frequencies, sizes, 1, (f) => slope(places[k]!, f) - power);
     });
   };
-  return { most, peaks };
+  return { columnsAt, most, peaks };
 }

@@ -33,7 +33,7 @@ function placesOf({ couplings }: Equations): { readonly places: readonly Place[]
     if (symbol >= 0) laws.set(symbol, { count: (laws.get(symbol)?.count ?? 0) + 1, power });
   }
   let value = 1;
-  const places = Array.from(laws, ([symbol, { count, power }]) => {
+  const places = [...laws].reverse().map(([symbol, { count, power }]) => {
     const place = { symbol, value, power };
     value *= 2 * count + 1;
     return place;

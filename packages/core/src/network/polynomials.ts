@@ -51,7 +51,7 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
     const values = new Float64Array(slots.size);
     const fillNumbers = compileNumbers(topology, slots, system, inReference);
     const numbers = new Float64Array(elements.length);
-    const coefficients = new Float64Array(parts.length * width);
+    const coefficients = new Float64Array((parts.length + 1) * width);
     const load = (given: Float64Array) => {
       values.set(given);
       fillNumbers(values, numbers);
@@ -64,7 +64,7 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
     const shown = plain ? coefficients.subarray(0, (1 + rows.length) * width) : coefficients;
     const polynomials = { coefficients: shown, width, scale: SCALE };
     if (plain) return { probes, load, polynomials, ...plainSweep(polynomials) };
-    return { probes, load, ...lawSweep({ topology, slots, laws, parts, rows, values, numbers, polynomials }) };
+    return { probes, load, ...lawSweep({ topology, slots, laws, parts, values, numbers, polynomials }) };
   };
   return { topology, slots, probes, network };
 }
