@@ -78,16 +78,13 @@ export function compileNumbers(
 }
 
 /** A branch, or several side by side between the same two nodes. */
-type Bundle = readonly Branch[];
+export type Bundle = readonly Branch[];
 
 /**
  * Writes down the equations. Symbol i is element i; no number is looked at. What stands with its impedance gets its flow as
- * an unknown. Where nothing is said and `inSeries` is set, that is a branch in series with its neighbours, since impedances in
- * series add; several side by side get one flow together.
+ * an unknown. Where nothing is said, that is what `bundles` names; several side by side get one flow together.
  */
-export function equations(topology: Topology, inSeries = true): Equations {
-  const { elements } = topology;
-  const bundles = inSeries ? branchesInSeries(topology) : [];
+export function equations({ elements }: Topology, bundles: readonly Bundle[] = []): Equations {
   const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
   const index = new Map(nodes.map((node, i) => [node, i]));
   const couplings: Coupling[] = [];
@@ -166,19 +163,4 @@ export function equations(topology: Topology, inSeries = true): Equations {
     return flow;
   });
   return { size, nodes, couplings, stamps, driven, flowUnknown, forms };
-}
-
-/** Branches of which nothing is said, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
-function branchesInSeries({ elements }: Topology): readonly Bundle[] {
-  const between = new Map<string, Branch[]>();
-  const ends = new Map<string, number>();
-  for (const element of elements) {
-    const pair = JSON.stringify([...nodesOf(element)].sort());
-    const open = isBranch(element) && element.stands === undefined;
-    if (open) between.set(pair, [...(between.get(pair) ?? []), element]);
-    if (open && between.get(pair)?.length !== 1) continue;
-    for (const node of nodesOf(element)) ends.set(node, (ends.get(node) ?? 0) + 1);
-  }
-  ends.set(GROUND, 0);
-  return [...between.values()].filter(([first]) => first?.nodes.some((node) => ends.get(node) === 2));
 }

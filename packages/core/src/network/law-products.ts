@@ -1,7 +1,7 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { addScaled, assign, multiply } from './column-arithmetic.js';
-import type { Element, Topology } from './element.js';
-import { fillLaw, fillLawSlope } from './listed-columns.js';
+import type { Law, Topology } from './element.js';
+import { fillLaw, fillLawSlope } from './law-column.js';
 import { turnByDelay } from './reading.js';
 import type { Slots } from './slots.js';
 
@@ -47,7 +47,7 @@ export function lawProducts(
     laws.forEach((law, k) => {
       const column = out[k] as ComplexColumn;
       if (numbers[law] === 0) assign(column, 0, frequencies.length);
-      else fillOne(topology.elements[law] as Element, values, slots, frequencies, column);
+      else fillOne(topology.elements[law] as Law, values, slots, frequencies, column);
     });
   };
   /** column ← column × each law of a product but one, and turned by its delay. */

@@ -121,34 +121,16 @@ function cancelledAt(
   frequencies: Float64Array,
 ): number {
   const sizeAt = ({ re, im }: ComplexColumn, i: number) => Math.abs(re[i]!) + Math.abs(im[i]!);
-  // Coefficients of what no term exceeds, from the greatest size of each product: where the row is well above that, it is enough.
-  const bound = new Float64Array(width);
-  const addTo = (list: Float64Array, place: number, by: number) => {
-    for (let k = 0; k < width; k++) list[k]! += by * Math.abs(coefficients[place + k]!);
-  };
-  const sizes = (at: (product: ComplexColumn) => number) => {
-    bound.fill(0);
-    addTo(bound, plain, 1);
-    for (const { place, product } of multiplied) addTo(bound, place, at(products[product] as ComplexColumn));
-    return bound;
-  };
-  const termsAt = (i: number, list: Float64Array) => {
-    const w = (2 * Math.PI * frequencies[i]!) / scale;
-    let terms = 0;
-    for (let k = width - 1; k >= 0; k--) terms = terms * w + list[k]!;
-    return terms;
-  };
-  const greatest = Float64Array.from(
-    sizes((product) => {
-      let most = 0;
-      for (let i = 0; i < frequencies.length; i++) most = Math.max(most, sizeAt(product, i));
-      return most;
-    }),
-  );
   for (let i = 0; i < frequencies.length; i++) {
-    const floor = sizeAt(column, i) / ROUNDING;
-    if (floor > termsAt(i, greatest)) continue;
-    if (!(floor > termsAt(i, sizes((product) => sizeAt(product, i))))) return i;
+    const w = (2 * Math.PI * frequencies[i]!) / scale;
+    const sizeOf = (place: number) => {
+      let size = 0;
+      for (let k = width - 1; k >= 0; k--) size = size * w + Math.abs(coefficients[place + k]!);
+      return size;
+    };
+    let terms = sizeOf(plain);
+    for (const { place, product } of multiplied) terms += sizeOf(place) * sizeAt(products[product] as ComplexColumn, i);
+    if (!(sizeAt(column, i) > ROUNDING * terms)) return i;
   }
   return -1;
 }

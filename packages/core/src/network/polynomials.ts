@@ -37,7 +37,7 @@ export function compilePolynomials(topology: Topology): CompiledTopology | undef
   const laws = [...elements.keys()].filter((i) => (elements[i] as Element).kind === 'law');
   if (laws.length > MOST_LAWS || elements.some(({ kind }) => kind === 'line')) return undefined;
   // Fewer unknowns; nothing is eliminated here, so that nothing is lost by large admittances beside small ones.
-  const system = equations(topology, false);
+  const system = equations(topology);
   const slots = slotsOf(topology);
   const rows = probeRows(topology, system, slots);
   if (predictedProducts(system) > MOST_PRODUCTS) return undefined;
