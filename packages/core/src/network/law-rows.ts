@@ -1,9 +1,9 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { addScaled } from './column-arithmetic.js';
+import { assign } from './column-arithmetic.js';
 import type { Polynomials } from './compiled.js';
 import { type LawProduct, lawProducts, type NumberedLaws } from './law-products.js';
 import type { Part } from './polynomial-parts.js';
-import { sumOfThree, sumOfTwo } from './weighted-sum.js';
+import { TERMS, timesSixthPower, weightedSum } from './weighted-sum.js';
 
 /** What a sweep with elements over frequency, or with delays, works on. */
 export interface LawNetwork extends NumberedLaws {
@@ -43,9 +43,11 @@ export function lawRows(network: LawNetwork, block: number) {
     const product = known < 0 ? products.push({ laws, delay }) - 1 : known;
     rows[row].multiplied.push({ place, product });
   });
+  // A law across the source is in no row. It is filled nevertheless, so that a bad number in it is told.
+  if (products.length === 0) products.push({ laws: 0, delay: -1 });
   const { columns, slopes, fill, fillSlopes } = lawProducts(network, products, block);
-  const piece = complexColumn(block);
 
+  const lifted = complexColumn(width > TERMS ? block : 0);
   /** out ← by × the sum of a row, with these coefficients and columns of products; or added to it. */
   const sum = (
     out: ComplexColumn,
@@ -57,18 +59,20 @@ export function lawRows(network: LawNetwork, block: number) {
     frequencies: Float64Array,
     added: boolean,
   ) => {
-    for (let at = 0; at === 0 || at < multiplied.length; at += 3) {
-      const target = added || at > 0 ? piece : out;
-      const places = [at > 0 ? nothing : plain];
-      const factors: ComplexColumn[] = [];
-      for (let k = at; k < at + 3; k++) {
-        const { place, product } = multiplied[k] ?? { place: nothing, product: 0 };
-        places.push(place);
-        factors.push(columns[product] as ComplexColumn);
+    const none = { place: nothing, product: 0 };
+    if (!added) assign(out, 0, frequencies.length);
+    let factor = by;
+    for (let first = 0; first < width; first += TERMS) {
+      if (first > 0) {
+        timesSixthPower(lifted, factor, frequencies, toUnit);
+        factor = lifted;
       }
-      const kernel = width <= 6 && multiplied.length - at <= 2 ? sumOfTwo : sumOfThree;
-      kernel(target, by, c, width, places, factors, frequencies, toUnit);
-      if (target !== out) addScaled(out, target, 1, frequencies.length, 0);
+      for (let k = 0; k === 0 || k < multiplied.length; k += 2) {
+        const [a, b] = [multiplied[k] ?? none, multiplied[k + 1] ?? none];
+        const [x, y] = [columns[a.product], columns[b.product]] as [ComplexColumn, ComplexColumn];
+        const p = k === 0 ? plain : nothing;
+        weightedSum(out, factor, c, width, first, p, a.place, x, b.place, y, frequencies, toUnit);
+      }
     }
   };
   /** out ← by × a row. */

@@ -1,10 +1,10 @@
 import type { CompiledTopology } from './compiled.js';
 import type { Element, Topology } from './element.js';
 import { compileNumbers, equations } from './equations.js';
-import { predictedProducts } from './predicted-products.js';
 import { lawSweep } from './law-sweep.js';
 import { plainSweep } from './plain-sweep.js';
 import { expandedParts, partProgram } from './polynomial-parts.js';
+import { predictedProducts } from './predicted-products.js';
 import { probeRows } from './reading.js';
 import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf } from './slots.js';

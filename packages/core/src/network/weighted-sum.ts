@@ -1,42 +1,50 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { term } from './sweep.js';
 
-// Sums of polynomials in jω times columns: the loops of a sweep with elements over frequency. `c` holds the coefficients of
-// rising powers, those of each polynomial from its own place on; `toUnit` turns Hz into the unit of ω that they are for.
+/** How many terms of each polynomial one pass takes. */
+export const TERMS = 6;
 
-/** z ← by (p + q x + r y), where each polynomial has at most six terms: their coefficients stay out of the inner loop. */
-export function sumOfTwo(
+/**
+ * z ← z + by (p + q x + r y): six terms each of three polynomials in jω, whose coefficients stay out of the inner
+ * loop. `c` holds the coefficients of rising powers, those of each polynomial from its place on. The terms from `first` on are
+ * taken, as if that were the power 0. `toUnit` turns Hz into the unit of ω that they are for.
+ */
+export function weightedSum(
   z: ComplexColumn,
   by: ComplexColumn,
   c: Float64Array,
   width: number,
-  [p, q, r]: readonly number[],
-  [x, y]: readonly ComplexColumn[],
+  first: number,
+  p: number,
+  q: number,
+  x: ComplexColumn,
+  r: number,
+  y: ComplexColumn,
   frequencies: Float64Array,
   toUnit: number,
 ): void {
-  const p0 = term(c, p as number, width, 0);
-  const p1 = term(c, p as number, width, 1);
-  const p2 = term(c, p as number, width, 2);
-  const p3 = term(c, p as number, width, 3);
-  const p4 = term(c, p as number, width, 4);
-  const p5 = term(c, p as number, width, 5);
-  const q0 = term(c, q as number, width, 0);
-  const q1 = term(c, q as number, width, 1);
-  const q2 = term(c, q as number, width, 2);
-  const q3 = term(c, q as number, width, 3);
-  const q4 = term(c, q as number, width, 4);
-  const q5 = term(c, q as number, width, 5);
-  const r0 = term(c, r as number, width, 0);
-  const r1 = term(c, r as number, width, 1);
-  const r2 = term(c, r as number, width, 2);
-  const r3 = term(c, r as number, width, 3);
-  const r4 = term(c, r as number, width, 4);
-  const r5 = term(c, r as number, width, 5);
+  const p0 = term(c, p, width, first);
+  const p1 = term(c, p, width, first + 1);
+  const p2 = term(c, p, width, first + 2);
+  const p3 = term(c, p, width, first + 3);
+  const p4 = term(c, p, width, first + 4);
+  const p5 = term(c, p, width, first + 5);
+  const q0 = term(c, q, width, first);
+  const q1 = term(c, q, width, first + 1);
+  const q2 = term(c, q, width, first + 2);
+  const q3 = term(c, q, width, first + 3);
+  const q4 = term(c, q, width, first + 4);
+  const q5 = term(c, q, width, first + 5);
+  const r0 = term(c, r, width, first);
+  const r1 = term(c, r, width, first + 1);
+  const r2 = term(c, r, width, first + 2);
+  const r3 = term(c, r, width, first + 3);
+  const r4 = term(c, r, width, first + 4);
+  const r5 = term(c, r, width, first + 5);
   const { re, im } = z;
+  const { re: xr, im: xi } = x;
+  const { re: yr, im: yi } = y;
   const { re: br, im: bi } = by;
-  const { re: xr, im: xi } = x as ComplexColumn;
-  const { re: yr, im: yi } = y as ComplexColumn;
   for (let i = 0; i < frequencies.length; i++) {
     const w = frequencies[i]! * toUnit;
     const square = -w * w;
@@ -52,49 +60,16 @@ export function sumOfTwo(
     const imaginary = ((p5 * square + p3) * square + p1) * w + (a * h + b * g) + (d * v + e * u);
     const m = br[i]!;
     const n = bi[i]!;
-    re[i] = real * m - imaginary * n;
-    im[i] = real * n + imaginary * m;
+    re[i]! += real * m - imaginary * n;
+    im[i]! += real * n + imaginary * m;
   }
 }
 
-/** z ← by (p + q x + r y + t v), for polynomials of any length, in one Horner scheme with complex coefficients. */
-export function sumOfThree(
-  z: ComplexColumn,
-  by: ComplexColumn,
-  c: Float64Array,
-  width: number,
-  [p, q, r, t]: readonly number[],
-  [x, y, v]: readonly ComplexColumn[],
-  frequencies: Float64Array,
-  toUnit: number,
-): void {
-  const { re, im } = z;
-  const { re: br, im: bi } = by;
-  const { re: xr, im: xi } = x as ComplexColumn;
-  const { re: yr, im: yi } = y as ComplexColumn;
-  const { re: vr, im: vi } = v as ComplexColumn;
-  const [p0, q0, r0, t0] = [p, q, r, t] as [number, number, number, number];
+/** z ← (jω)⁶ w, which is a real factor: what the next six terms are multiplied by. */
+export function timesSixthPower(z: ComplexColumn, w: ComplexColumn, frequencies: Float64Array, toUnit: number): void {
   for (let i = 0; i < frequencies.length; i++) {
-    const w = frequencies[i]! * toUnit;
-    const a = xr[i]!;
-    const b = xi[i]!;
-    const d = yr[i]!;
-    const e = yi[i]!;
-    const g = vr[i]!;
-    const h = vi[i]!;
-    let real = 0;
-    let imaginary = 0;
-    for (let k = width - 1; k >= 0; k--) {
-      const q = c[q0 + k]!;
-      const r = c[r0 + k]!;
-      const t = c[t0 + k]!;
-      const next = c[p0 + k]! + q * a + r * d + t * g - w * imaginary;
-      imaginary = q * b + r * e + t * h + w * real;
-      real = next;
-    }
-    const m = br[i]!;
-    const n = bi[i]!;
-    re[i] = real * m - imaginary * n;
-    im[i] = real * n + imaginary * m;
+    const factor = -((frequencies[i]! * toUnit) ** TERMS);
+    z.re[i] = factor * w.re[i]!;
+    z.im[i] = factor * w.im[i]!;
   }
 }

@@ -61,11 +61,7 @@ export interface SampledLevel {
 }
 
 /** Samples a level on a grid and adds every top and dip between the samples. */
-export function sampledLevel(
-  level: LevelOf,
-  grid: Float64Array,
-  columns?: readonly ComplexColumn[],
-): SampledLevel {
+export function sampledLevel(level: LevelOf, grid: Float64Array, columns?: readonly ComplexColumn[]): SampledLevel {
   const levels = level.column(grid, columns);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
