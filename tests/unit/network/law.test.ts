@@ -1,5 +1,6 @@
 /** Elements over frequency: what they may fill, and what is said of one that fills no number. */
 import {
+  compile,
   compileGradient,
   compilePolynomials,
   gradientColumns,
@@ -36,7 +37,7 @@ describe('a kernel that fills no number is named', () => {
     for (const [, road] of roads) expect(() => road(beside(at(bad)), grid)).toThrow(fault('elements.lining'));
     const gradient = compileGradient(beside(at(bad)), 'radiatedFlow');
     expect(() => gradient.sweep(grid, gradientColumns(gradient, grid.length))).toThrow(fault('elements.lining'));
-    const system = { ...seamVented, network: beside(at(bad)) };
+    const system = { ...seamVented, compile, network: beside(at(bad)) };
     expect(() => probeColumns(compiledSystem(system), grid)).toThrow(/lining/);
     // Elsewhere it answers.
     for (const [, road] of roads) expect(road(beside(at(bad)), Float64Array.of(20)).current!.re[0]).toBeGreaterThan(0);

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { Driver, DriverGroup } from '../driver/index.js';
-import { compilePolynomials } from '../network/index.js';
+import { compileLumped } from '../network/index.js';
 import {
   given,
   notNegative,
@@ -15,7 +15,7 @@ import {
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { asGroup, type Drivers, directRadiator, setDirectRadiator } from './driver-parts.js';
-import { type Family, type System, systemOf } from './family.js';
+import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A closed box as people write it. */
 export interface ClosedBoxInput {
@@ -63,10 +63,10 @@ const shape = {
 export const closedAngularFrequency = ({ Sd, Mms, Cms }: Driver, Cab: number): number =>
   Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
 
-/** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
-export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
+/** The family as the easy door takes it: lumped elements alone. */
+const lumped: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
-  compile: compilePolynomials,
+  compile: compileLumped,
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };
@@ -82,6 +82,9 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
     setBoxAir(Cab, closedAngularFrequency(drivers.equivalent, Cab), losses, set);
   },
 };
+
+/** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
+export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = /* @__PURE__ */ withLaws(lumped);
 
 /**
  * A driver or a group in a closed box, as a network: motor and suspension against the spring of the enclosed air.
@@ -100,4 +103,4 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
  * @example closedBox({ drivers: driver, netVolume: '40 L' })
  */
 export const closedBox = (input: ClosedBoxInput | ClosedBoxSpec, air: Air = standardAir): System<ClosedBoxSpec> =>
-  systemOf(closedFamily, input, air);
+  systemOf(lumped, input, air);

@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { DriverGroup } from '../driver/index.js';
-import { branch, compilePolynomials, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
+import { branch, compileLumped, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
 import {
   type Area,
   type AreaInput,
@@ -19,7 +19,7 @@ import {
 } from '../quantity/index.js';
 import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { asGroup, type Drivers, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
-import { type Family, type System, systemOf } from './family.js';
+import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A vented box as people write it. */
 export interface VentedBoxInput {
@@ -120,10 +120,10 @@ export function setVentedAir(
   if (ventArea !== undefined) set(part('perVentArea'), 1 / ventArea);
 }
 
-/** The family of vented boxes: the air mass in the vent resonates with the spring of the enclosed air. */
-export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
+/** The family as the easy door takes it: lumped elements alone. */
+const lumped: Family<VentedBoxSpec, VentedBoxInput> = {
   name: 'vented',
-  compile: compilePolynomials,
+  compile: compileLumped,
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, sourceResistance };
@@ -143,6 +143,9 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
   },
 };
 
+/** The family of vented boxes: the air mass in the vent resonates with the spring of the enclosed air. */
+export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = /* @__PURE__ */ withLaws(lumped);
+
 /**
  * A driver or a group in a vented box, as a network. The air mass in the vent resonates with the spring of the enclosed air.
  *
@@ -159,4 +162,4 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
  * @example ventedBox({ drivers: driver, netVolume: '45 L', fb: '29 Hz', QL: 7 })
  */
 export const ventedBox = (input: VentedBoxInput | VentedBoxSpec, air: Air = standardAir): System<VentedBoxSpec> =>
-  systemOf(ventedFamily, input, air);
+  systemOf(lumped, input, air);
