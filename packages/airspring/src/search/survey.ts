@@ -5,6 +5,7 @@ import { judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
+import { compileRoom, type Room } from './room.js';
 import type { Search } from './search.js';
 import { edgesOf, type Shape, shapesAcross } from './shapes.js';
 
@@ -116,11 +117,6 @@ export function nearGrid(variant: Variant, point: Point, shapes: readonly Shape[
   };
 }
 
-/** Room is looked up by inner volume in steps of 3 %, rounded down. */
-const ROOM_RATIO = 1.03;
-const ROOM_STEPS = 320;
-const ROOM_FROM = 1e-3;
-
 /**
  * Visits a grid of one variant: net volumes, then the acoustic axes, the geometric axes and the shapes. Each level is left as
  * soon as the best that it could give is dearer than what was found, so that most boxes are never made. Deterministic.
@@ -172,24 +168,9 @@ export function surveyVariant(
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
-  /** For each geometric cell and shape, the greatest extents by inner volume; −2 where not worked out yet. */
   const rooms = search.rooms.get(key) ?? [];
   if (name !== undefined) search.rooms.set(key, rooms);
-  const roomOf = (shape: number, cell: number, volume: number): number => {
-    const step = Math.floor(Math.log(volume / ROOM_FROM) / Math.log(ROOM_RATIO));
-    if (step < 0 || step >= ROOM_STEPS) return -1;
-    const place = cell * shapes.length + shape;
-    let table = rooms[place];
-    if (table === undefined) {
-      table = new Float32Array(ROOM_STEPS).fill(-2);
-      rooms[place] = table;
-    }
-    if (table[step] === -2) {
-      const stands = edgesFor(shapes[shape] as Shape, ROOM_FROM * ROOM_RATIO ** step);
-      table[step] = stands ? variant.room(inner[0]!, inner[1]!, inner[2]!, point) : -1;
-    }
-    return table[step]!;
-  };
+  const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
 
   for (const volume of Array.from(volumes)) {
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
@@ -197,8 +178,10 @@ export function surveyVariant(
     for (const sound of acoustic) {
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {
-        point.length = 0;
-        point.push(volume, ...sound, ...(geometric[cell] as readonly number[]));
+        point[0] = volume;
+        for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
+        const sizes = geometric[cell] as readonly number[];
+        for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
         if (!judged) {
           judged = true;
           demandOf(point, demand);
@@ -218,35 +201,32 @@ export function surveyVariant(
           if (!mayWin()) break;
         }
         if (!variant.parts(point, parts)) continue;
-        if (!setLeast(volume + variant.contents + parts.taken)) continue;
+        const filled = volume + variant.contents + parts.taken;
+        const known = name === undefined ? undefined : room.at(cell, filled, point);
+        if (name !== undefined && parts.extent > (known?.most ?? -1)) continue;
+        if (!setLeast(filled)) continue;
         judge(job, wishes, variant, point, demand, criteria, excess);
         criteria.effort = parts.effort;
         wishes.volume(criteria.volume, excess);
-        if (mayWin()) tryShapes(volume + variant.contents + parts.taken, cell);
+        if (mayWin()) tryShapes(filled, known);
       }
     }
   }
 
-  function tryShapes(volume: number, cell: number): void {
-    let beyond = 0;
+  /** Tries every shape; `known` is the room that boxes of about this volume leave, where it is kept. */
+  function tryShapes(volume: number, known: Room | undefined): void {
     for (let s = 0; s < shapes.length; s++) {
-      const shape = shapes[s] as Shape;
-      // Where no edge exceeds its bound, the shape that holds it equals the one that does not.
-      if (shape.held > 0 && shape.free && (shape.held & beyond) === 0) continue;
-      if (!edgesFor(shape, volume)) continue;
-      if (shape.held === 0) {
-        beyond = 0;
-        for (let axis = 0; axis < 3; axis++) if (inner[axis]! > shape.full[axis]!) beyond |= 1 << axis;
-      }
+      if (known !== undefined && parts.extent > known.atMost[s]!) continue;
+      if (!edgesFor(shapes[s] as Shape, volume)) continue;
       const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
-      if (parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+      if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       edges[0] = w + t;
       edges[1] = h + t;
       edges[2] = d + t;
       criteria.volume = edges[0]! * edges[1]! * edges[2]!;
       wishes.size(edges, excess);
       if (!mayWin()) continue;
-      if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, volume))) continue;
+      if (parts.extent > (known ? room.leaves(known, s, volume, point) : variant.room(w, h, d, point))) continue;
       for (let k = 0; k < costs.length; k++) {
         const cost = (costs[k] as Cost).of(excess, criteria);
         if (!(cost < own[k]!)) continue;
@@ -255,6 +235,7 @@ export function surveyVariant(
         found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
       }
     }
+    if (known !== undefined) room.settle(known);
   }
   return found;
 }

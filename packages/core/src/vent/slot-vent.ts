@@ -73,6 +73,7 @@ const freeEnd = (along: Along): EndCorrection => {
   return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {
     sources: flush.sources,
     greatestKa: 0.2,
+    atAnyFrequency: true as const,
     estimate: 'the free end of a slot is scaled like that of a round tube',
   });
 };
