@@ -135,7 +135,7 @@ export function compilePlaces(layout: Layout) {
       tryStraight(at, across);
       for (let k = 1; k <= 2; k++) {
         // A slot stays on the panels that serve as its boards.
-        if (wanted.walls > 2 - k) continue;
+        if (wanted.walls >= k) continue;
         firstLeg(part, vent, at, across, view.size[0]);
         let n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, 0);
         flange(part, vent, at, across);
