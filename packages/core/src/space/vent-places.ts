@@ -4,7 +4,7 @@ import { overlappingShifts } from './overlap.js';
 import { look, turn, type View } from './placement.js';
 import { emptyScene, type Stand } from './scene.js';
 import { compileSeats } from './seats.js';
-import { emptyBlock } from './solids.js';
+import { type Block, emptyBlock } from './solids.js';
 import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
 import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
 
@@ -61,7 +61,7 @@ export function compilePlaces(layout: Layout) {
   const stands = layout.bodies.reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0);
   const scene = emptyScene(view.size, stands);
   const vent: VentShape = scene.vent;
-  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless);
+  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless, besideVent);
   const acrossAxis = [0, 1, 2].map((axis) =>
     layout.bodies.some(({ faces }) => faces.some((face) => face >> 1 === axis)),
   );
@@ -163,6 +163,34 @@ export function compilePlaces(layout: Layout) {
       n = passing(2, from, acrossLimit, false, n);
     }
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
+  }
+
+  /** The shifts along an axis by which a stand just touches the vent in one of its corners. */
+  function besideVent(stand: Stand, k: number, shifts: Float64Array): number {
+    let n = 0;
+    const touch = (block: Block) => {
+      if (!overlappingShifts(block, part, k, range)) return;
+      shifts[n++] = range[0]!;
+      shifts[n++] = range[1]!;
+    };
+    const deepest = view.size[0] - vent.bendRadius - vent.radius;
+    for (let c = 0; c < 4; c++) {
+      const at = alongLimit[c & 1]!;
+      const across = acrossLimit[c >> 1]!;
+      if (stand.beside) {
+        flange(part, vent, at, across);
+        touch(stand.frame);
+      }
+      if (!stand.inside) continue;
+      firstLeg(part, vent, at, across, view.size[0]);
+      touch(stand.block);
+      if (!wanted.bend || (c & 1) === 1 || deepest < 0) continue;
+      bend(part, vent, at, across, deepest);
+      touch(stand.block);
+      secondLeg(part, vent, at + vent.bendRadius, view.size[1], across, deepest);
+      touch(stand.block);
+    }
+    return n;
   }
 
   /** Whether no other place of the bodies can give a longer vent. */
