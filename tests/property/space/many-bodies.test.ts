@@ -109,7 +109,9 @@ test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 100 })(
   60_000,
 );
 
-test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2)], { numRuns: Number(process.env.PLACEMENT_RUNS ?? 100) })(
+test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2)], {
+  numRuns: Number(process.env.PLACEMENT_RUNS ?? 100),
+})(
   'more room never holds less',
   (input, edge, more) => {
     const wider = { ...input, outer: { ...input.outer, [edge]: si('length', input.outer[edge as 'width'] + more) } };
