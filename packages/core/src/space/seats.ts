@@ -13,7 +13,7 @@ const bare = emptyBlock();
 const MOST_PLACES = 512;
 
 /** Most shifts by which a body touches the flange and both legs of a vent, in four corners of it. */
-export const MOST_SHIFTS = 32;
+const MOST_SHIFTS = 32;
 
 /** Writes a solid that is smaller by this much on all sides. */
 function smaller(block: Block, by: number): Block {
