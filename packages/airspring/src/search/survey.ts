@@ -147,8 +147,7 @@ export function surveyVariant(
   /** For each geometric cell and shape, the greatest extents by inner volume; −2 where not worked out yet. */
   const rooms = search.rooms.get(key) ?? [];
   if (name !== undefined) search.rooms.set(key, rooms);
-  const roomOf = (shape: number, cell: number, volume: number): number => {
-    const step = Math.floor(Math.log(volume / ROOM_FROM) / Math.log(ROOM_RATIO));
+  const roomOf = (shape: number, cell: number, step: number): number => {
     if (step < 0 || step >= ROOM_STEPS) return -1;
     const place = cell * shapes.length + shape;
     let table = rooms[place];
@@ -161,6 +160,11 @@ export function surveyVariant(
       table[step] = stands ? variant.room(inner[0]!, inner[1]!, inner[2]!, point) : -1;
     }
     return table[step]!;
+  };
+  /** Whether the room was worked out before, and is too little. */
+  const isKnownTooSmall = (shape: number, cell: number, step: number): boolean => {
+    const known = rooms[cell * shapes.length + shape]?.[step] ?? -2;
+    return known !== -2 && parts.extent > known;
   };
 
   for (const volume of Array.from(volumes)) {
@@ -200,16 +204,21 @@ export function surveyVariant(
   }
 
   function tryShapes(volume: number, cell: number): void {
+    const step = Math.floor(Math.log(volume / ROOM_FROM) / Math.log(ROOM_RATIO));
     let beyond = 0;
     for (let s = 0; s < shapes.length; s++) {
       const shape = shapes[s] as Shape;
       // Where no edge exceeds its bound, the shape that holds it equals the one that does not.
       if (shape.held > 0 && shape.free && (shape.held & beyond) === 0) continue;
+      // A shape whose edges are free is measured all the same: it tells which edges others need not hold.
+      const tooSmall = isKnownTooSmall(s, cell, step);
+      if (tooSmall && shape.held > 0) continue;
       if (!edgesOf(shape, variant.least, volume, inner)) continue;
       if (shape.held === 0) {
         beyond = 0;
         for (let axis = 0; axis < 3; axis++) if (inner[axis]! > shape.full[axis]!) beyond |= 1 << axis;
       }
+      if (tooSmall) continue;
       const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
       if (parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       edges[0] = w + t;
@@ -218,7 +227,7 @@ export function surveyVariant(
       criteria.volume = edges[0]! * edges[1]! * edges[2]!;
       wishes.size(edges, excess);
       if (!mayWin()) continue;
-      if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, volume))) continue;
+      if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, step))) continue;
       for (let k = 0; k < costs.length; k++) {
         const cost = (costs[k] as Cost).of(excess, criteria);
         if (!(cost < own[k]!)) continue;
