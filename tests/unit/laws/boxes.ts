@@ -1,8 +1,9 @@
 /** Specs that laws are tried on; drivers invented. */
 import { type Air, standardAir } from '@airspring/core/air';
 import type { ClosedBoxInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
-import { type By, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
+import { type By, type FamilyTrial, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
+import { eachFamilyLaw } from '../../../packages/core/src/laws/family-laws.js';
 
 export const driver = {
   Sd: si('coneArea', 0.033),
@@ -98,6 +99,16 @@ export const rescaledMixed = (by: By) => ({
 /** The laws that are broken, by name. */
 export const brokenLaws = (results: readonly LawResult[]): readonly string[] =>
   results.filter(({ holds }) => !holds).map(({ law }) => law);
+
+/** The laws that are broken, up to the one that is looked for: those behind it are not tried. */
+export function brokenUpTo<Spec, Input>(law: string, trial: FamilyTrial<Spec, Input>): readonly string[] {
+  const found: string[] = [];
+  for (const one of eachFamilyLaw(trial)) {
+    if (!one.holds) found.push(one.law);
+    if (!one.holds && one.law === law) break;
+  }
+  return found;
+}
 
 /** The laws that are broken, and why: what a failing test should show. */
 export const reasons = (results: readonly LawResult[]): readonly string[] =>
