@@ -1,5 +1,13 @@
 import { driver, group } from '@airspring/core/driver';
-import { asGroup, closedBox, equivalentDriver, type System, ventedBox } from '@airspring/core/enclosure';
+import {
+  asGroup,
+  closedBox,
+  equivalentDriver,
+  infiniteBaffle,
+  type System,
+  ventedBox,
+  ventedRatios,
+} from '@airspring/core/enclosure';
 import { describe, expect, test } from 'vitest';
 
 /** Invented. */
@@ -29,6 +37,15 @@ describe('a box refuses with every fault at its path', () => {
     expect(() =>
       ventedBox({ drivers: ten, netVolume: '40 L', fb: '0 Hz', ventArea: '-1 cm²', QP: Number.NaN }),
     ).toThrow(faulty(['not-positive', 'box.fb'], ['not-positive', 'box.ventArea'], ['not-finite', 'box.QP']));
+  });
+  test('infinite baffle', () => {
+    expect(() => infiniteBaffle({ drivers: ten, netVolume: '40 L', sourceResistance: '-1 ohm' } as never)).toThrow(
+      faulty(['unknown-field', 'baffle.netVolume'], ['not-positive', 'baffle.sourceResistance']),
+    );
+    expect(() => infiniteBaffle({} as never)).toThrow(faulty(['empty', 'baffle.drivers']));
+  });
+  test('its ratios', () => {
+    expect(() => ventedRatios({ drivers: ten, netVolume: '40 L' } as never)).toThrow(faulty(['empty', 'box.fb']));
   });
   test.each([null, 3, 'ten'])('%j for drivers', (drivers) => {
     expect(() => closedBox({ drivers: drivers as never, netVolume: '40 L' })).toThrow(
