@@ -24,7 +24,7 @@ async function simulated(values: Network['values'] = vented.network.values, fact
   return {
     frequencies: named('frequency').re,
     coneVelocity: named('v(cone)'),
-    ventAirSpeed: scaled(named('i(l_vent)'), vented.network.values.perVentArea as number),
+    ventAirSpeed: scaled(named('i(l_vent)'), values.perVentArea as number),
   };
 }
 const { frequencies, ...at } = await simulated();
@@ -74,10 +74,10 @@ async function slope(
   }
   return sum;
 }
-const names = ['Re', 'Bl', 'Mms', 'Cms', 'Rms', 'Sd', 'Cab', 'vent', 'leak', 'absorption', 'ventLoss'];
-for (const [probe, point] of [
-  ['coneVelocity', 5],
-  ['ventAirSpeed', 12],
+const elements = ['Re', 'Bl', 'Mms', 'Cms', 'Rms', 'Sd', 'Cab', 'vent', 'leak', 'absorption', 'ventLoss'];
+for (const [probe, point, names] of [
+  ['coneVelocity', 5, elements],
+  ['ventAirSpeed', 12, [...elements, 'perVentArea']],
 ] as const) {
   const slopes: (readonly [number, number])[] = [];
   for (const name of [undefined, ...names]) slopes.push(await slope(name, probe, point));
