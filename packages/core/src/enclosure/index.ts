@@ -9,6 +9,8 @@ export {
   equivalentDriver,
   setDirectRadiator,
 } from './driver-parts.js';
+/** What does every box of like drivers have? */
+export type { DrivenInput, DrivenSpec } from './driven.js';
 /** What is the acoustic compliance of the air in a box? */
 export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */

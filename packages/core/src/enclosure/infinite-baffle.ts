@@ -1,24 +1,15 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { DriverGroup } from '../driver/index.js';
 import { branch, compilePolynomials } from '../network/index.js';
-import { given, notNegative, optional, type Resistance, type ResistanceInput, readFields } from '../quantity/index.js';
-import { asGroup, type Drivers, directRadiator, setDirectRadiator } from './driver-parts.js';
+import { type Resistance, readFields } from '../quantity/index.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf } from './family.js';
 
 /** Drivers in a wall without a box, as people write them. */
-export interface InfiniteBaffleInput {
-  readonly drivers: Drivers;
-  /** Resistance of the amplifier's output and the cable; default 0. */
-  readonly sourceResistance?: ResistanceInput;
-}
+export type InfiniteBaffleInput = DrivenInput;
 
 /** Drivers in a wall after reading, in SI units. */
-export interface InfiniteBaffleSpec {
-  readonly drivers: DriverGroup;
-  readonly sourceResistance: Resistance;
-}
-
-const shape = { drivers: given<Drivers>(), sourceResistance: optional(notNegative('resistance')) };
+export type InfiniteBaffleSpec = DrivenSpec;
 
 /** The space behind the wall takes in what the cone pushes into it, and its pressure does not rise: it stands with 1/∞ = 0. */
 const behind = branch('acousticCompliance', 'behind', ['box', 'ground'], { stands: 'impedance' });
@@ -28,7 +19,7 @@ export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInpu
   name: 'infinite baffle',
   compile: compilePolynomials,
   read: (input) => {
-    const { drivers, sourceResistance = 0 as Resistance } = readFields('baffle', input, shape);
+    const { drivers, sourceResistance = 0 as Resistance } = readFields('baffle', input, drivenShape);
     return { drivers: asGroup(drivers), sourceResistance };
   },
   topology: ({ drivers, sourceResistance }) => {

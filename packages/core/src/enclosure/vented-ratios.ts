@@ -1,5 +1,6 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
 import { boxCompliance } from './box-air.js';
+import { complianceRatio, totalQ } from './driven.js';
 import { type VentedBoxInput, type VentedBoxSpec, ventedFamily } from './vented-box.js';
 
 /** The three numbers that, with the losses, shape the response of a vented box. */
@@ -35,12 +36,12 @@ export interface VentedRatios {
  */
 export function ventedRatios(input: VentedBoxInput | VentedBoxSpec, air: Air = standardAir): VentedRatios {
   readAir(air);
-  const { drivers, netVolume, fb, sourceResistance } = ventedFamily.read(input);
-  const { Sd, Mms, Cms, Rms, Bl, Re } = drivers.equivalent;
+  const spec = ventedFamily.read(input);
+  const { Mms, Cms } = spec.drivers.equivalent;
   const ws = 1 / Math.sqrt(Mms * Cms);
   return {
-    alpha: (Sd ** 2 * Cms) / boxCompliance(netVolume, 1, air),
-    h: (2 * Math.PI * fb) / ws,
-    QT: (ws * Mms) / (Rms + Bl ** 2 / (sourceResistance + Re)),
+    alpha: complianceRatio(spec, boxCompliance(spec.netVolume, 1, air)),
+    h: (2 * Math.PI * spec.fb) / ws,
+    QT: totalQ(spec, ws),
   };
 }
