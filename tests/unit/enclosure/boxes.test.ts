@@ -8,6 +8,7 @@ import {
   ventedBox,
   ventedRatios,
 } from '@airspring/core/enclosure';
+import { stepResponse } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 
 /** Invented. */
@@ -111,4 +112,12 @@ test('a driver is a group of one, and a group stays what it is', () => {
   expect(asGroup(ten)).toEqual(group(ten));
   expect(asGroup(pair)).toEqual(pair);
   expect(equivalentDriver(pair).Re).toBe(2.8);
+});
+
+test('a step in a wall is that in a boundless box', () => {
+  const { pressure } = stepResponse(infiniteBaffle({ drivers: ten }), { until: '0.1 s', points: 11 });
+  const huge = closedBox({ drivers: ten, netVolume: '1000 m³', fillGain: 1000 });
+  const other = stepResponse(huge, { until: '0.1 s', points: 11 }).pressure;
+  expect(Math.abs(other[1]!)).toBeGreaterThan(1e-4);
+  pressure.forEach((one, i) => expect(Math.abs(one - other[i]!)).toBeLessThan(1e-6 * Math.max(...other.map(Math.abs))));
 });
