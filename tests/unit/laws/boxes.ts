@@ -1,6 +1,6 @@
 /** Specs that laws are tried on; drivers invented. */
 import { type Air, standardAir } from '@airspring/core/air';
-import type { ClosedBoxInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
+import type { ClosedBoxInput, InfiniteBaffleInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
 import { type By, type FamilyTrial, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
 import { eachFamilyLaw } from '../../../packages/core/src/laws/family-laws.js';
@@ -42,6 +42,7 @@ export const closed: ClosedBoxInput = {
   QL: 12,
   QA: 30,
 };
+export const walled: InfiniteBaffleInput = { drivers: driver, sourceResistance: si('resistance', 0.2) };
 export const mixed: MixedBoxInput = {
   drivers: {
     parallel: [
@@ -77,6 +78,10 @@ export const rescaledVented = (by: By) => ({
 });
 export const rescaledClosed = (by: By) => ({
   spec: { ...closed, netVolume: volume(by, 0.03), drivers: rescaledDriver(driver, by) },
+  air: air(by),
+});
+export const rescaledWalled = (by: By) => ({
+  spec: { drivers: rescaledDriver(driver, by), sourceResistance: ohms(by) },
   air: air(by),
 });
 export const rescaledMixed = (by: By) => ({
