@@ -13,7 +13,7 @@ import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Progress, type Search, searchOf } from './search/search.js';
-import { type Chosen, select } from './search/select.js';
+import { select } from './search/select.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
@@ -32,9 +32,12 @@ const accountsOf = ({ choices }: Job): DriverAccount[] =>
     blocked: completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
   }));
 
-function met(search: Search, chosen: readonly Chosen[]): Met {
+/** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
+export function metBy(search: Search, count?: number): Met | undefined {
   const { job } = search;
-  const first = chosen[0] as Chosen;
+  const chosen = select(search, bestBoxes(search, count));
+  const [first] = chosen;
+  if (first === undefined) return undefined;
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
@@ -69,8 +72,7 @@ function notMet(search: Search): NotMet {
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
-  const again = searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress);
-  const answer = met(again, select(again, bestBoxes(again)));
+  const answer = metBy(searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress)) as Met;
   return { ...head, nearest: { changes: nearest.changes, brief: nearest.brief as unknown as Brief, answer } };
 }
 
@@ -101,8 +103,7 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
     ]);
   }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
-  const chosen = select(search, bestBoxes(search));
-  return chosen.length > 0 ? met(search, chosen) : notMet(search);
+  return metBy(search) ?? notMet(search);
 }
 
 /**

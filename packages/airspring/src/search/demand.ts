@@ -93,8 +93,11 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
 }
 
 /** The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point. */
-function networkOf({ system, values: setAll, load, acoustic, geometric }: Variant) {
-  const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
+function networkOf({ system, values: setAll, load, acoustic, geometric, span }: Variant) {
+  const start: Point = [
+    0.05,
+    ...[...acoustic, ...geometric, ...(span ? [span] : [])].map(({ from, to }) => Math.sqrt(from * to)),
+  ];
   const first = system(start);
   const { topology } = first.network;
   const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
