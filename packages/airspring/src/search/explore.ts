@@ -126,7 +126,7 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
     let least = Infinity;
     const price = (cell: readonly number[]) => {
       if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
-      const price = priceAt(cell, cost);
+      const price = priceAt(cell, cost, least);
       if (price >= least) return price;
       const box = boxAt(cell);
       if (box === undefined || !stands(box)) return Infinity;
