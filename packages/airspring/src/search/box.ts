@@ -49,6 +49,14 @@ export function judge(
   criteria.depth = depthWith(demand, capacity, wanted.lowest);
 }
 
+/** Fills in what no box can better, except for the volume: what it then costs is the least that any box of its size could. */
+export function asGoodAsCanBe(excess: Float64Array, criteria: Criteria): void {
+  excess.fill(-1);
+  criteria.depth = Number.EPSILON;
+  criteria.level = Number.MAX_VALUE;
+  criteria.effort = 0;
+}
+
 /** How the boxes of a variant are made from whole numbers. */
 export function compileBox(
   job: Job,
@@ -92,7 +100,6 @@ export function compileBox(
       product *= Math.max(0, outer[axis]! - 2 * t);
     }
     criteria.volume = outer[0] * outer[1] * outer[2];
-    wishes.size(outer, excess);
     return product - variant.contents;
   }
 
@@ -111,16 +118,14 @@ export function compileBox(
     demandOf(point, demand);
     criteria.effort = parts.effort;
     judge(job, wishes, variant, point, demand, criteria, excess);
+    wishes.size(outer, excess);
     return point;
   }
 
   /** The least that any box of the size that is set could cost. */
   function leastFor(cost: Cost): number {
-    excess.fill(-1, 0, wishes.soundCount);
-    excess.fill(-1, wishes.soundCount + wishes.sizeCount);
-    criteria.depth = Number.EPSILON;
-    criteria.level = Number.MAX_VALUE;
-    criteria.effort = 0;
+    asGoodAsCanBe(excess, criteria);
+    wishes.size(outer, excess);
     return cost.of(excess, criteria);
   }
 

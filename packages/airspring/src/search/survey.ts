@@ -1,7 +1,7 @@
 import { allowedVolume } from '../job/job.js';
 import type { Axis, Parts, Point, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
-import { judge } from './box.js';
+import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
@@ -175,6 +175,10 @@ export function surveyVariant(
   for (const volume of Array.from(volumes)) {
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
     if (!setLeast(volume + variant.contents, edgesAtAnySpan)) continue;
+    // Where the size alone is too dear, so is that of every larger volume.
+    asGoodAsCanBe(excess, criteria);
+    wishes.volume(criteria.volume, excess);
+    if (!mayWin()) break;
     for (const sound of acoustic) {
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {
