@@ -49,7 +49,7 @@ export function judge(
   criteria.depth = depthWith(demand, capacity, wanted.lowest);
 }
 
-/** Fills in what no box can better, except for the volume: what it then costs is the least that any box of its size could. */
+/** Fills in values that no box can better, except for the size: the cost is then the least that any box of this size could have. */
 export function asGoodAsCanBe(excess: Float64Array, criteria: Criteria): void {
   excess.fill(-1);
   criteria.depth = Number.EPSILON;

@@ -9,7 +9,7 @@ export interface CellTable {
 
 const SMALLEST = 1024;
 
-/** A table of cells in flat columns: a text as the key of each cell would cost more than many a cost that is looked up by it. */
+/** A table of cells in flat columns. A text as the key of each cell would take longer to make than many costs take to work out. */
 export function cellTable(axes: number): CellTable {
   let count = 0;
   let mask = SMALLEST - 1;

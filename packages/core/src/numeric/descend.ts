@@ -52,9 +52,8 @@ function directionsOf(axes: number): readonly Direction[] {
  * 3. It crosses cells of equal cost to the nearest one that has a better neighbour.
  *
  * It ends in a cell that no step of one unit improves, and neither does such a step from any cell reached at equal cost. It
- * is deterministic. `cost` must not keep the cell that it is given. It evaluates each cell at most once, only cells from `lower`
- * to `upper`, at most 20,000 cells in all and
- * at most 500 cells of equal cost in one crossing.
+ * is deterministic. It evaluates each cell at most once, only cells from `lower` to `upper`, at most 20,000 cells in all and
+ * at most 500 cells of equal cost in one crossing. `cost` must not keep the cell that it is given.
  *
  * @source hooke1961 direct search, here with pairs of axes for diagonal valleys
  * @example descend(([x]) => (x - 5) ** 2, [0], { lower: [-100], upper: [100], firstStep: 16 }).cell // [5]
