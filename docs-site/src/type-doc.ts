@@ -1,4 +1,4 @@
-import { type Application, Converter, PageEvent, ReflectionKind } from 'typedoc';
+import { type Application, Converter, PageEvent, type ParameterReflection, ReflectionKind } from 'typedoc';
 
 /** Subpaths as people import them, and equations on lines of their own, as the reader of Markdown wants them. */
 function asOurs(app: Application): void {
@@ -6,6 +6,13 @@ function asOurs(app: Application): void {
     project.name = 'API';
     for (const module of project.getReflectionsByKind(ReflectionKind.Module)) {
       module.name = module.name.replace(/^core\/src\//, '').replace(/\/src$/, '');
+    }
+    // A parameter that is taken apart at once has no name of its own: its type names it.
+    for (const parameter of project.getReflectionsByKind(ReflectionKind.Parameter)) {
+      if (!parameter.name.startsWith('__namedParameters')) continue;
+      const type = (parameter as ParameterReflection).type;
+      const name = type?.type === 'reference' ? type.name : 'input';
+      parameter.name = name.charAt(0).toLowerCase() + name.slice(1);
     }
   });
   app.renderer.on(PageEvent.END, (page) => {

@@ -182,10 +182,18 @@ describe('a row of the ledger', () => {
   });
 });
 
-test('says how to make what is not there', () => {
-  expect(page(bare, 'formulas/index.md')).toContain('`npm test` writes it');
-  expect(page(bare, 'formulas/air/density.md')).toContain('`npm test` writes it');
-  expect(page(bare, 'formulas/speed.md')).toContain('`npm run bench` makes one');
+test('says when what is not there yet will be', () => {
+  expect(page(bare, 'formulas/index.md')).toContain('Load this page again in a minute');
+  expect(page(bare, 'formulas/air/density.md')).toContain('Load this page again in a minute');
+  expect(page(bare, 'formulas/speed.md')).toContain('`npm run bench -- --keep` makes one');
+});
+
+test('the speed page shows the committed run with its machine and date', () => {
+  const { bench } = found;
+  expect(bench).toBeDefined();
+  const text = page(found, 'formulas/speed.md');
+  for (const words of [bench?.date.slice(0, 10), bench?.machine.processor, `${bench?.machine.cores} cores`])
+    expect(text).toContain(words);
 });
 
 describe('where print disagrees', () => {
