@@ -11,7 +11,7 @@ import { countText, worstText } from './worst.js';
 import { readAudit } from './write.js';
 
 /** Read once a build. The build runs in docs-site. */
-const audit = readAudit(join(process.cwd(), '..'));
+export const audit = readAudit(join(process.cwd(), '..'));
 
 /** How all checks of the ledger stand. */
 export const counts = audit.ledger && standingText(audit.ledger.rows);

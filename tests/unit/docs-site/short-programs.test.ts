@@ -26,7 +26,7 @@ test.each([
   )();
   const answers = model.answers(startsOf(model.inputs));
   const paragraph = /<p class="answer">(.*?)<\/p>/s.exec(text)?.[1] as string;
-  const told = [...paragraph.matchAll(/<Answer name="(\w+)"/g)].flatMap(([, answer]) =>
+  const told = [...paragraph.matchAll(/<(?:Answer|Proof) name="(\w+)"/g)].flatMap(([, answer]) =>
     numbersIn(answers[answer as string] as string),
   );
   const given = Object.entries(model.inputs).flatMap(([input, { value }]) =>
