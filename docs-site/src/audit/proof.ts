@@ -13,7 +13,7 @@ export function proofOf(key: string) {
   return {
     address: addressOf(formula),
     title: formula.name,
-    equation: tex && katex.renderToString(tex, { displayMode: true, output: 'mathml', throwOnError: true }),
+    equation: tex && katex.renderToString(tex, { displayMode: true, throwOnError: true }),
     checks: audit.ledger
       ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`
       : 'The checks are running now.',

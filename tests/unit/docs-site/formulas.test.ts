@@ -79,7 +79,10 @@ describe('the pages of the formulas', () => {
         links.push(there ?? `${address}${here}`);
     }
     const byHand = new Set([...audit.citing.values()].flat().map(({ address }) => address));
-    expect(links.filter((link) => !anchors.has(link) && !byHand.has(link))).toEqual([]);
+    // The reference is made by another generator; the build itself checks the links into it.
+    const known = (link: string) => anchors.has(link) || byHand.has(link) || link.startsWith('/api/');
+    expect(links.filter((link) => !known(link))).toEqual([]);
+    expect(links).toContain('/api/vent/#airspeedpeak');
     expect(links.length).toBeGreaterThan(100);
   });
 
