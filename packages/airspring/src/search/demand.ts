@@ -1,8 +1,8 @@
-import { compile, type Probe, type Setter } from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
-import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
+import { REFERENCE_PRESSURE } from '@airspring/core/response';
 import type { Job } from '../job/job.js';
 import type { Point, Variant } from '../kind/box-kind.js';
+import { compileVariant } from './compiled-variant.js';
 
 /** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {
@@ -92,38 +92,13 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
 }
 
-/** The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point. */
-function networkOf({ system, values: setAll, load, acoustic, geometric, span }: Variant) {
-  const start: Point = [
-    0.05,
-    ...[...acoustic, ...geometric, ...(span ? [span] : [])].map(({ from, to }) => Math.sqrt(from * to)),
-  ];
-  const first = system(start);
-  const { topology } = first.network;
-  const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
-  const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
-  const { slots, network } = compile({ ...topology, probes });
-  const values = new Float64Array(slots.size);
-  const set: Setter = (name, ...numbers) => {
-    const slot = slots.of.get(name);
-    if (slot !== undefined) values.set(numbers, slot.at);
-  };
-  const fill = (point: Point) => {
-    setAll(point, set);
-    return values;
-  };
-  const compiled = network(fill(start));
-  return { first, compiled, load: (point: Point) => compiled.load(fill(point)) };
-}
-
 /**
  * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
  * costs some thousand multiplications.
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
-  const { first, compiled, load: loadPoint } = networkOf(variant);
-  const { probes, sweep } = compiled;
+  const { density, probes, load: loadPoint, sweep, referenceLevel } = compileVariant(variant);
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(job);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
@@ -134,10 +109,18 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const integrated = variant.load?.integrated === true;
 
   // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
-  const { density } = first.air;
   const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
-  const passing = (REFERENCE_PRESSURE * 10 ** (referenceLevel(first) / 20)) / density;
-  const fallen = passing * 10 ** (-wanted.fall / 20);
+  const fallenBy = 10 ** (-wanted.fall / 20);
+  /** What f |U| is at the reference level of the point, and where the response has fallen as far as it may. */
+  let level = Number.NaN;
+  let passing = 0;
+  let fallen = 0;
+  const setReference = (now: number): void => {
+    if (now === level) return;
+    level = now;
+    passing = (REFERENCE_PRESSURE * 10 ** (now / 20)) / density;
+    fallen = passing * fallenBy;
+  };
   const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
   const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
   const perHeat = Math.sqrt(Re / Pe);
@@ -157,24 +140,40 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     return magnitude(oneFlow, 0) * f;
   };
 
-  /** Refines the crossing of `fallen` between two frequencies by regula falsi in logarithms. */
-  const crossing = (low: number, high: number, atLow: number, atHigh: number): number => {
-    let [a, b, fa, fb] = [Math.log(low), Math.log(high), Math.log(atLow / fallen), Math.log(atHigh / fallen)];
+  /**
+   * Where the response crosses `fallen` between this frequency of the grid and the next, by regula falsi in logarithms. The
+   * first guess also counts with the bend of the curve, by the frequency above.
+   */
+  const crossing = (i: number): number => {
+    let a = Math.log(grid[i]!);
+    let b = Math.log(grid[i + 1]!);
+    let fa = Math.log(levels[i]! / fallen);
+    let fb = Math.log(levels[i + 1]! / fallen);
+    let x = b - (fb * (b - a)) / (fb - fa);
+    const fc = i + 2 < grid.length ? Math.log(levels[i + 2]! / fallen) : fb;
+    if (fc > fb) {
+      const c = Math.log(grid[i + 2]!);
+      const bent = (a * fb * fc) / ((fa - fb) * (fa - fc)) + (b * fa * fc) / ((fb - fa) * (fb - fc));
+      const guess = bent + (c * fa * fb) / ((fc - fa) * (fc - fb));
+      if (guess > a && guess < b) x = guess;
+    }
     for (let step = 0; step < 12; step++) {
-      const x = b - (fb * (b - a)) / (fb - fa);
       const fx = Math.log(size(Math.exp(x)) / fallen);
-      if (Math.abs(fx) < 1e-7) return Math.exp(x);
+      const [far, atFar] = fx < 0 ? [b, fb] : [a, fa];
+      // So near, the straight line to the other end is as good as one more look.
+      if (Math.abs(fx) < 1e-6) return Math.exp(x - (fx * (far - x)) / (atFar - fx));
       if (fx < 0) [a, fa] = [x, fx];
       else [b, fb] = [x, fx];
+      x = b - (fb * (b - a)) / (fb - fa);
     }
     return Math.exp(b);
   };
 
   return (point, out) => {
     loadPoint(point);
+    setReference(referenceLevel());
     sweep(grid, columns);
     out.cutoff = grid[0]!;
-    let above = 0;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
     let held = 0;
@@ -185,9 +184,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       levels[i] = u;
       if (open && u < fallen) {
         open = false;
-        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(f, grid[i + 1]!, u, above);
+        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(i);
       }
-      above = u;
       const drive = asked / u;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);

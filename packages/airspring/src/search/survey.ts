@@ -1,7 +1,7 @@
 import { allowedVolume } from '../job/job.js';
 import type { Axis, Parts, Point, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
-import { judge } from './box.js';
+import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
@@ -80,9 +80,40 @@ export function wholeGrid(
 const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
-/** A fine grid around a point, with every shape: very different shapes may serve almost equally well. */
-export function nearGrid(variant: Variant, point: Point, shapes: readonly Shape[], scope: Scope): Grid {
+/** Parts of an octave by which the proportions near those of a box depart from them. */
+const NEAR_SHAPES = [-0.12, -0.05, -0.02, 0, 0.02, 0.05, 0.12];
+
+/**
+ * Shapes a little longer or flatter than a box. A walk along its edges holds one of them and moves two at most; where both the
+ * net volume and the length of a vent leave no play, only all three together lead to a shape that takes less wood.
+ */
+function shapesNear({ least, span }: Variant, inner: readonly number[], shapes: readonly Shape[]): Shape[] {
+  const [width = 1, height = 1, depth = 1] = inner.map((edge, axis) => Math.max(edge, least[axis]!));
+  const scale = Math.cbrt(width * height * depth);
+  const alike = shapes.filter(({ proportion }) => proportion === shapes[0]?.proportion);
+  return NEAR_SHAPES.flatMap((wide) =>
+    NEAR_SHAPES.flatMap((high) => {
+      const octaves = [wide, high, -wide - high] as const;
+      if (span !== undefined && octaves[span.edge] !== 0) return [];
+      const proportion = [width, height, depth].map((edge, axis) => (edge / scale) * 2 ** octaves[axis]!);
+      return alike.map((shape) => ({ ...shape, proportion: proportion as [number, number, number] }));
+    }),
+  );
+}
+
+/**
+ * A fine grid around a box, with every shape, since very different ones may serve almost equally well, and with those near its
+ * own.
+ */
+export function nearGrid(
+  { job }: Search,
+  { variant, edges, point }: Pick<Start, 'variant' | 'edges' | 'point'>,
+  shapes: readonly Shape[],
+  scope: Scope,
+): Grid {
   const { acoustic, geometric } = variant;
+  const inner = edges.map((edge) => edge - 2 * job.space.panelThickness);
+  const alike = shapesOf(variant, shapes);
   const [volume = 0, ...others] = point;
   const within = (axis: Pick<Axis, 'from' | 'to' | 'beyond'>, values: readonly number[]) => [
     ...new Set(values.map((value) => Math.min(upperOf(axis, scope), Math.max(axis.from, value)))),
@@ -113,7 +144,7 @@ export function nearGrid(variant: Variant, point: Point, shapes: readonly Shape[
           NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
         ),
     ),
-    shapes: shapesOf(variant, shapes),
+    shapes: [...alike, ...shapesNear(variant, inner, alike)],
   };
 }
 
@@ -175,6 +206,10 @@ export function surveyVariant(
   for (const volume of Array.from(volumes)) {
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
     if (!setLeast(volume + variant.contents, edgesAtAnySpan)) continue;
+    // Where the size alone is too dear, so is that of every larger volume.
+    asGoodAsCanBe(excess, criteria);
+    wishes.volume(criteria.volume, excess);
+    if (!mayWin()) break;
     for (const sound of acoustic) {
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {

@@ -8,7 +8,7 @@ export {
   respond,
 } from './respond.js';
 /** How loud is a flow of air, and how loud is a system far above its resonances? */
-export { levelColumn, REFERENCE_PRESSURE, referenceLevel } from './level.js';
+export { levelColumn, REFERENCE_PRESSURE, referenceLevel, referenceLevelOf } from './level.js';
 /** How is the network of a system swept, probe by probe? */
 export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
 /** By how much do the cone and the air in the vent lag behind the drive? */

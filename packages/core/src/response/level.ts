@@ -125,9 +125,26 @@ function limitFarAway(network: CompiledNetwork): number {
  * @example referenceLevel(closedBox({ drivers, netVolume: '40 L' }))
  */
 export function referenceLevel(system: System): Level {
-  return kept(system, 'reference level', () => {
-    const network = compiledReference(system);
-    const size = limitOfPolynomials(network) ?? limitFarAway(network);
-    return si('level', levelOfFlow(size, system.air.density / REFERENCE_PRESSURE));
-  });
+  return kept(system, 'reference level', () => referenceLevelOf(compiledReference(system), system.air.density));
+}
+
+/**
+ * The same for a network that was compiled for the reference. A search replaces its numbers for each box.
+ *
+ * $$ L_\infty = 20\log_{10}\frac{\rho}{20\,\mu\mathrm{Pa}}\lim_{f\to\infty} f\,|U| $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $U$ | `radiatedFlow` | m³/s | flow that leaves the system, rms, for 1 V rms |
+ * | $\rho$ | `density` | kg/m³ | density of the air |
+ *
+ * @validity as {@link referenceLevel}
+ * @returns dB at 1 m in half space for 1 V rms
+ * @throws InputError `inconsistent` for a network whose level approaches no constant
+ * @source small1972direct
+ * @example referenceLevelOf(compile(topology).network(values, true), air.density)
+ */
+export function referenceLevelOf(network: CompiledNetwork, density: number): Level {
+  const size = limitOfPolynomials(network) ?? limitFarAway(network);
+  return si('level', levelOfFlow(size, density / REFERENCE_PRESSURE));
 }
