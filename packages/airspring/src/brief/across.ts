@@ -1,6 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import { decimalText } from '@airspring/core/quantity';
 import type { Job, Written } from '../job/job.js';
+import { faultsOfAmplifier } from './amplifier.js';
 import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import type { BriefFor, ReadBrief } from './schema.js';
@@ -31,6 +32,10 @@ export function faultsAcross(
     const { lowest, highest } = written.wanted;
     contradicts('wanted.lowest', lowest, `less than wanted.highest, ${highest}`);
   }
+  if (wanted.safeFrom !== undefined && wanted.highest !== undefined && wanted.safeFrom >= wanted.highest) {
+    contradicts('wanted.safeFrom', written.wanted.safeFrom, `less than wanted.highest, ${written.wanted.highest}`);
+  }
+  if (typeof written.amplifier === 'object') faults.push(...faultsOfAmplifier(written.amplifier, read.amplifier ?? {}));
   acrossSpace(contradicts, written.space, read.space ?? {});
   for (const [i, driver] of drivers.entries()) {
     if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);

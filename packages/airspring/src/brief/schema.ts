@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { amplifierFields } from './amplifier.js';
 import { air, audible, coil, decibels, edge, most, ohms, Q, size, wall } from './bounds.js';
 import type { BriefPart, Fields, WrittenFields } from './fields.js';
 import { mediumFields } from './medium.js';
@@ -86,6 +87,14 @@ const sections = {
   wanted: v.strictObject({
     lowest: v.pipe(quantity('frequency', audible), v.description('lowest frequency of the programme')),
     highest: v.pipe(quantity('frequency', audible), v.description('highest frequency that this box has to play')),
+    safeFrom: opt(
+      v.pipe(
+        quantity('frequency', audible),
+        v.description(
+          'from here upwards travel, heat, air speed and amplifier must hold at the wanted level; default wanted.lowest',
+        ),
+      ),
+    ),
     level: v.pipe(
       quantity('level', decibels),
       v.description('level of a steady sine at every frequency of the band, at 1 m in half space'),
@@ -103,24 +112,7 @@ const sections = {
       ),
     ),
   }),
-  amplifier: v.strictObject({
-    voltage: v.pipe(
-      quantity('voltageRms', { least: 0.001, greatest: 100_000, unit: 'V' }),
-      v.description('greatest voltage of a sine, rms'),
-    ),
-    current: opt(
-      v.pipe(
-        quantity('currentRms', { least: 0.001, greatest: 10_000, unit: 'A' }),
-        v.description('greatest current of a sine, rms; default no limit'),
-      ),
-    ),
-    sourceResistance: opt(
-      v.pipe(
-        quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative'),
-        v.description('resistance of the amplifier output and the cable; default 0 Ω'),
-      ),
-    ),
-  }),
+  amplifier: v.strictObject(amplifierFields),
   units: opt(
     v.strictObject({
       length: opt(v.picklist(['mm', 'cm', 'in'])),

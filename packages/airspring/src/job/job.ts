@@ -1,5 +1,6 @@
 import type { Air } from '@airspring/core/air';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
+import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 
 /** A brief as it was written: texts with units, before anything was read. */
@@ -53,8 +54,21 @@ export interface Job {
     readonly level: number;
     readonly fall: number;
     readonly rise: number;
+    /** From here upwards the limits are judged; left out where that is `lowest`. */
+    readonly safeFrom?: number;
   };
-  readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
+  readonly amplifier: {
+    readonly voltage: number;
+    /** Infinite where the brief states none. */
+    readonly current: number;
+    /** Where the brief tells watts into a load; voltage and current follow from it. */
+    readonly rated?: { readonly power: number; readonly into: number };
+    readonly sourceResistance: number;
+    /** The least nominal load that it takes; left out where the brief states none. */
+    readonly leastLoad?: number;
+    /** A high-pass that is there already. */
+    readonly filter?: Filter;
+  };
   /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
@@ -66,3 +80,7 @@ export interface Job {
 /** The outer volume that the space allows, m³. */
 export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
   Math.min(space.volume, space.width * space.height * space.depth);
+
+/** The frequency from which upwards every limit must hold at the wanted level, Hz. */
+export const safeFromOf = ({ lowest, safeFrom = lowest }: Pick<Job['wanted'], 'lowest' | 'safeFrom'>): number =>
+  safeFrom;

@@ -89,6 +89,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     numbers,
     assumed: [...assumedOf(job), ...assumed],
     ...sound,
+    amplifier: amplifierOf(job),
     points: pointsOf(job, job.weights, criteria),
     margins: [
       ...wishMargins(search, box),
@@ -99,6 +100,15 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       printed: own.printed,
       travels: travels(sound.protection) || travels(atFullVoltage),
     }),
+  };
+}
+
+function amplifierOf({ amplifier: { voltage, current, rated, filter } }: Job): Design['amplifier'] {
+  return {
+    voltage,
+    ...(current < Infinity && { current }),
+    ...(rated && { rated }),
+    ...(filter && { filter: filter.name }),
   };
 }
 

@@ -46,7 +46,7 @@ export function judge(
     demand.current / amplifier.current,
   );
   criteria.level = wanted.level - 20 * Math.log10(used);
-  criteria.depth = depthWith(demand, capacity, wanted.lowest);
+  criteria.depth = depthWith(demand, capacity, wanted);
 }
 
 /** How the boxes of a variant are made from whole numbers. */

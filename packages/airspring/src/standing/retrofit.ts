@@ -16,7 +16,12 @@ import { type TubeSet, tubeSet } from './tubes.js';
 export interface Retrofit {
   readonly version: 1;
   readonly title: string;
-  readonly asked: Asked & { readonly airSpeedPeak: number };
+  readonly asked: Asked & {
+    readonly airSpeedPeak: number;
+    /** The least nominal load that the amplifier takes, Ω, and the name of the filter that is there already. */
+    readonly leastLoad?: number;
+    readonly filter?: string;
+  };
   readonly now: { readonly box: ChangedBox; readonly account: Account };
   readonly rows: readonly Row[];
   /** Place in `rows` of the change that does most for what is wanted; left out where none helps. */
@@ -47,7 +52,12 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
   return {
     version: 1,
     title: job.title,
-    asked: { ...job.wanted, airSpeedPeak },
+    asked: {
+      ...job.wanted,
+      airSpeedPeak,
+      ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
+      ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
+    },
     now: { box: boxOf(state, sounding, standing), account },
     rows,
     ...first(now, rows),

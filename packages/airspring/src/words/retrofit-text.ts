@@ -1,4 +1,5 @@
 import { visible } from '@airspring/core/fault';
+import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Account } from '../standing/account.js';
@@ -25,7 +26,7 @@ const tuningText = ({ fb, fc, Qtc }: Account, say: Phrasing): string =>
 
 /** What the box does now. */
 function nowText({ now: { account }, asked }: Retrofit, say: Phrasing): string[] {
-  const { netVolume, reach, loudest, wanted, flat, lowestSafe, leastLoad } = account;
+  const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
   const band = `from ${say.edge(asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
     reach === undefined
@@ -41,9 +42,24 @@ function nowText({ now: { account }, asked }: Retrofit, say: Phrasing): string[]
     lowestSafe === undefined
       ? ''
       : ` The drive of the wanted level, ${say.volts(flat.drive)} rms, pushes the cone beyond its travel below ${say.hertz(lowestSafe)}.`;
+  const nominal = nominalLoad === undefined ? '' : `, so to the amplifier it is a load of ${say.ohms(nominalLoad)}`;
+  const takes =
+    asked.leastLoad === undefined
+      ? ''
+      : ` Your amplifier takes ${say.ohms(asked.leastLoad)} and more${leastLoad.value < LEAST_OF_NOMINAL * asked.leastLoad ? ': this load is too low for it' : ''}.`;
+  const load = `Its least impedance is ${say.ohms(leastLoad.value)}, at ${say.hertz(leastLoad.frequency)}${nominal}.${takes}`;
+  const watts =
+    wanted.power === undefined || nominalLoad === undefined
+      ? ''
+      : ` At the wanted level it asks for ${say.volts(wanted.drive.value)} rms at ${say.edge(wanted.drive.frequency)}, which is ${say.watts(wanted.power)} into ${say.ohms(nominalLoad)}.`;
+  const filtered =
+    asked.filter === undefined
+      ? ''
+      : ` The filter that is there already is counted: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach down to ${say.hertz(reachUnfiltered)}.`}`;
   return [
-    paragraph(`${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}`),
-    paragraph(`${loud}${air}${safe} Its least load is ${say.ohms(leastLoad.value)}.`),
+    paragraph(`${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`),
+    paragraph(`${loud}${air}${safe}`),
+    paragraph(`${load}${watts}`),
     caution(cautions.hearing),
   ];
 }
