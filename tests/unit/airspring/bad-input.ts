@@ -225,6 +225,35 @@ const numbers: readonly BadInput[] = [
   ['drivers.0.wirings', [{ series: 4, parallel: 4 }], 'out-of-range', 'drivers[0].wirings[0]', 'at most 4 drivers'],
 ];
 
+/** Amplifiers in volts and in watts. */
+const amplifiers: readonly BadInput[] = (
+  [
+    [{}, 'empty', 'voltage', 'instead of it the rated power and its load (power and into)'],
+    [{ power: '100 W' }, 'empty', 'into', 'the nominal load into which it gives 100 W'],
+    [{ into: '8 Ω' }, 'empty', 'power', 'the rated power into 8 Ω'],
+    [
+      { power: '100 W', into: '8 Ω', voltage: '25 V' },
+      'conflict',
+      'power',
+      'got "100 W"; expected either power or voltage, 25 V; 100 W into 8 Ω is 28.3 V and 3.54 A.',
+    ],
+    [{ power: '100 W', into: '8 Ω', current: '6 A' }, 'conflict', 'power', 'either power or current, 6 A'],
+    [{ power: '100 V', into: '8 Ω' }, 'unit', 'power', 'a number and one of W'],
+    [{ voltage: '25 V', leastLoad: '4 V' }, 'unit', 'leastLoad', 'a number and one of Ω'],
+    [{ voltage: '25 V', leastLoad: '4 kΩ' }, 'out-of-range', 'leastLoad', 'from 0.0001 to 1 kΩ'],
+    [{ voltage: '25 V', filter: {} }, 'empty', 'filter.order', 'Add the field.'],
+    [{ voltage: '25 V', filter: { order: 5, corner: '25 Hz' } }, 'out-of-range', 'filter.order', 'from 1 to 4'],
+    [{ voltage: '25 V', filter: { order: 2, corner: '25' } }, 'unit', 'filter.corner', 'a number and one of Hz'],
+    [
+      { voltage: '25 V', filter: { order: 4, corner: '25 Hz', Q: 1 } },
+      'inconsistent',
+      'filter.Q',
+      'got 1; expected no Q',
+    ],
+    [{ voltage: '25 V', filter: { order: 2, corner: '25 Hz', Q: 99 } }, 'out-of-range', 'filter.Q', 'from 0.05 to 50'],
+  ] as const
+).map(([amplifier, code, field, says]): BadInput => ['amplifier', amplifier, code, `amplifier.${field}`, says]);
+
 /** Each right alone: both are named, as they were written. */
 const contradictions: readonly BadInput[] = [
   [
@@ -270,6 +299,7 @@ const contradictions: readonly BadInput[] = [
   ['space.panelThickness', '190 mm', 'inconsistent', 'space.panelThickness', 'less than half of space.height, 340 mm'],
   ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the volume of the whole space, 55 L'],
   ['wanted.lowest', '200Hz', 'inconsistent', 'wanted.lowest', 'got "200Hz"; expected less than wanted.highest, 120 Hz'],
+  ['wanted.safeFrom', '130 Hz', 'inconsistent', 'wanted.safeFrom', 'less than wanted.highest, 120 Hz'],
   ['vent.smallest', '5 in', 'inconsistent', 'vent.smallest', 'got "5 in"; expected at most vent.largest, 120 mm'],
   ['air.pressure', '100 kPa', 'conflict', 'air.altitude', 'got "0 m"; expected a pressure or an altitude, not both'],
 ];
@@ -307,6 +337,7 @@ export const badInputs: readonly BadInput[] = [
   ...names,
   ...missing,
   ...numbers,
+  ...amplifiers,
   ...contradictions,
   ...sizes,
 ];
