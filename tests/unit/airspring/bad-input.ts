@@ -254,6 +254,23 @@ const amplifiers: readonly BadInput[] = (
   ] as const
 ).map(([amplifier, code, field, says]): BadInput => ['amplifier', amplifier, code, `amplifier.${field}`, says]);
 
+/** What is pinned. */
+const pins: readonly BadInput[] = [
+  ['space.exactly', 'width', 'unit', 'space.exactly', 'expected a list, in square brackets'],
+  ['space.exactly', [], 'empty', 'space.exactly', 'expected an edge. Name one.'],
+  ['space.exactly', ['length'], 'unit', 'space.exactly[0]', 'expected one of "width", "height", "depth"'],
+  [
+    'space.exactly',
+    ['width', 'height', 'depth'],
+    'inconsistent',
+    'space.volume',
+    'got "55 L"; expected at least 68.54 L, since space.exactly holds all three edges',
+  ],
+  ['box.tuning', '30', 'unit', 'box.tuning', 'a number and one of Hz'],
+  ['box.tuning', '0 Hz', 'not-positive', 'box.tuning', 'above zero'],
+  ['wanted.safeFrom', 40, 'unit', 'wanted.safeFrom', 'got 40; expected a text'],
+];
+
 /** Each right alone: both are named, as they were written. */
 const contradictions: readonly BadInput[] = [
   [
@@ -338,6 +355,7 @@ export const badInputs: readonly BadInput[] = [
   ...missing,
   ...numbers,
   ...amplifiers,
+  ...pins,
   ...contradictions,
   ...sizes,
 ];

@@ -51,6 +51,11 @@ function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: F
   }
   const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * space[edge]!, 1) : Infinity;
   const whole = Math.min(cuboid, space.volume ?? Infinity);
+  const exact = edges.length === 3 && edges.every((edge) => space.exactly?.includes(edge));
+  if (exact && space.volume !== undefined && space.volume < cuboid) {
+    const expected = `at least ${litres(cuboid)}, since space.exactly holds all three edges`;
+    contradicts('space.volume', written.volume, expected);
+  }
   if (space.bracing !== undefined && space.bracing >= whole) {
     contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${litres(whole)}`);
   }

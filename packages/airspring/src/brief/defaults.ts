@@ -15,6 +15,7 @@ export function jobOf(written: Written, read: ReadBrief, air: Air, choices: read
     space: {
       ...space,
       volume: space.volume ?? Infinity,
+      exactly: space.exactly ?? [],
       bracing: space.bracing ?? 0,
       cutoutPlay: space.cutoutPlay ?? 0.002,
     },

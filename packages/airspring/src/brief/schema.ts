@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { amplifierFields } from './amplifier.js';
-import { air, audible, coil, decibels, edge, most, ohms, Q, size, wall } from './bounds.js';
+import { air, audible, coil, decibels, edge, most, ohms, oneOrMore, Q, size, wall } from './bounds.js';
 import type { BriefPart, Fields, WrittenFields } from './fields.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, wholeNumber, words } from './quantity-text.js';
@@ -8,6 +8,7 @@ import { seatingFields } from './seating.js';
 
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
+const EDGES = ['width', 'height', 'depth'] as const;
 
 /** A driver to choose from: the data of its sheet, and its sizes. */
 export const driverFields = {
@@ -68,7 +69,13 @@ const sections = {
     height: v.pipe(quantity('length', edge), v.description('greatest outer height of the box')),
     depth: v.pipe(quantity('length', edge), v.description('greatest outer depth of the box')),
     volume: opt(v.pipe(quantity('volume', air), v.description('greatest outer volume of the box; default no limit'))),
-    panelThickness: quantity('length', wall),
+    exactly: opt(
+      v.pipe(
+        oneOrMore(v.picklist(EDGES), 'an edge'),
+        v.description('outer edges that the box must have exactly, not at most; default none'),
+      ),
+    ),
+    panelThickness: v.pipe(quantity('length', wall), v.description('thickness of every panel')),
     bracing: opt(
       v.pipe(
         quantity('volume', { least: 0, greatest: 10_000, unit: 'L' }, 'not-negative'),

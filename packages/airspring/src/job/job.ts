@@ -43,6 +43,8 @@ export interface Job {
     readonly depth: number;
     /** Infinite where the brief states none. */
     readonly volume: number;
+    /** The edges that must be as long as the space, not shorter. */
+    readonly exactly: readonly ('width' | 'height' | 'depth')[];
     readonly panelThickness: number;
     readonly bracing: number;
     /** Clear space around each cutout, so that the basket still fits if the saw slips. */

@@ -8,6 +8,7 @@ import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import { driverFields } from '../brief/schema.js';
 import { faultsOfCount, faultsOfFaces, seatingFields, seatingOf } from '../brief/seating.js';
 import type { Job, Seating, Written } from '../job/job.js';
+import { pinnedTuning } from './tuned-by-vent.js';
 
 const opt = v.exactOptional;
 const { name, fs, Qms, Vas, Sd, coneDiameter, Mms, Cms, Rms, Xmax, outerDiameter, cutoutDiameter, depth } =
@@ -50,6 +51,7 @@ const radiator = v.strictObject({
 /** What a brief may say about boxes with passive radiators. */
 export const fields = {
   box: {
+    tuning: pinnedTuning,
     QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
     QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
   },
