@@ -4,11 +4,11 @@ import * as v from 'valibot';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
 import { schemaWith } from './brief/schema.js';
-import type { Job } from './job/job.js';
 import type { BoxKind } from './kind/box-kind.js';
 import { type Brief, standard } from './kind/standard.js';
-import type { Answer, DriverAccount, Met, NotMet } from './record/answer.js';
+import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
+import { accountsOf } from './record/driver-account.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
@@ -17,20 +17,6 @@ import { type Chosen, select } from './search/select.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
-
-const accountsOf = ({ choices }: Job): DriverAccount[] =>
-  [...new Map(choices.map((choice) => [choice.driverIndex, choice])).values()].map(({ name, completed }) => ({
-    name,
-    parameters: { ...completed.parameters } as unknown as Record<string, number>,
-    derived: completed.derived.map(({ field, value, by }) => ({ field, value, by })),
-    deviations: completed.deviations.map(({ field, given, implied, relative }) => ({
-      field,
-      given,
-      implied,
-      relative,
-    })),
-    blocked: completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
-  }));
 
 function met(search: Search, chosen: readonly Chosen[]): Met {
   const { job } = search;

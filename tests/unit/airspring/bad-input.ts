@@ -271,6 +271,50 @@ const pins: readonly BadInput[] = [
   ['wanted.safeFrom', 40, 'unit', 'wanted.safeFrom', 'got 40; expected a text'],
 ];
 
+const sheet = (more: object): unknown[] => [
+  {
+    name: 'a sheet without Vas',
+    fs: '42 Hz',
+    Qts: 0.38,
+    Qes: 0.43,
+    Sd: '136 cm²',
+    Re: '3.4 Ω',
+    Xmax: '6 mm',
+    Pe: '60 W',
+    outerDiameter: '167 mm',
+    cutoutDiameter: '146 mm',
+    depth: '78 mm',
+    ...more,
+  },
+];
+
+/** Sheets with a sensitivity instead of Vas. */
+const sensitivities: readonly BadInput[] = (
+  [
+    [{}, 'empty', '', 'The sensitivity with its drive (sensitivity, sensitivityAt) serves in place of Vas.'],
+    [
+      { sensitivity: '88 dB' },
+      'empty',
+      '.sensitivityAt',
+      'the drive at which the sensitivity is 88 dB: "1 W" or "2.83 V"',
+    ],
+    [
+      { sensitivity: '88 dB', sensitivityAt: '1 W' },
+      'empty',
+      '.nominalImpedance',
+      'the impedance into which the drive is 1 W',
+    ],
+    [{ sensitivity: '88 dB', sensitivityAt: '1 V' }, 'unit', '.sensitivityAt', 'expected one of "1 W", "2.83 V"'],
+    [{ sensitivity: '88', sensitivityAt: '1 W' }, 'unit', '.sensitivity', 'a number and one of dB'],
+    [
+      { sensitivity: '190 dB', sensitivityAt: '2.83 V' },
+      'inconsistent',
+      '.sensitivity',
+      'got "190 dB"; expected a level that leads to a Vas',
+    ],
+  ] as const
+).map(([more, code, field, says]): BadInput => ['drivers', sheet(more), code, `drivers[0]${field}`, says]);
+
 /** Each right alone: both are named, as they were written. */
 const contradictions: readonly BadInput[] = [
   [
@@ -356,6 +400,7 @@ export const badInputs: readonly BadInput[] = [
   ...numbers,
   ...amplifiers,
   ...pins,
+  ...sensitivities,
   ...contradictions,
   ...sizes,
 ];

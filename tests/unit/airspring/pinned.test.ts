@@ -50,7 +50,10 @@ test('a pinned tuning of a box with passive radiators is met by whole grams', ()
     radiators: [{ ...demoRadiator, counts: [1, 2] }],
   };
   const wanted = { ...demo.wanted, level: '84 dB', lowest: '32 Hz' };
-  const box = first({ ...brief, wanted, space: { ...demo.space, width: '700 mm', height: '700 mm', volume: '120 L' } }, kinds);
+  const box = first(
+    { ...brief, wanted, space: { ...demo.space, width: '700 mm', height: '700 mm', volume: '120 L' } },
+    kinds,
+  );
   const fb = box.numbers.find(({ what }) => what === 'tuning (fb)')?.value[0] as readonly [number, string];
   expect(Math.abs(fb[0] / 22 - 1)).toBeLessThan(0.01);
 });

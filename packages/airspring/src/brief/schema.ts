@@ -5,6 +5,7 @@ import type { BriefPart, Fields, WrittenFields } from './fields.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, wholeNumber, words } from './quantity-text.js';
 import { seatingFields } from './seating.js';
+import { sensitivityFields } from './sensitivity.js';
 
 const opt = <const S extends v.GenericSchema>(schema: S) => v.exactOptional(schema);
 const title = words(200);
@@ -39,6 +40,7 @@ export const driverFields = {
 /** A driver to choose from, and the wirings in which it may be used. */
 const driver = v.strictObject({
   ...driverFields,
+  ...sensitivityFields,
   wirings: opt(
     v.pipe(
       v.array(

@@ -12,6 +12,19 @@ export interface Seating {
   readonly spread: 'one-face' | 'each-face' | 'opposed';
 }
 
+/** What was assumed of a driver whose sheet tells its sensitivity instead of Vas. */
+export interface Estimated {
+  readonly sensitivity: number;
+  readonly sensitivityAt: '1 W' | '2.83 V';
+  /** The sensitivity is taken to be right within this, dB. */
+  readonly within: number;
+  readonly Vas: { readonly value: number; readonly from: number; readonly to: number };
+  /** Set where Re was assumed as well. */
+  readonly Re?: { readonly value: number; readonly from: number; readonly to: number };
+  /** The same drivers at both ends of what is assumed. */
+  readonly ends: readonly { readonly completed: CompletedDriver; readonly drivers: DriverGroup }[];
+}
+
 /** One of the drivers that the brief names, in one wiring. */
 export interface DriverChoice {
   /** Place in the brief's list of drivers. */
@@ -20,6 +33,10 @@ export interface DriverChoice {
   readonly completed: CompletedDriver;
   readonly drivers: DriverGroup;
   readonly seating: Seating;
+  /** The sensitivity of the sheet, and the one that its other data lead to, dB; left out where the sheet does not tell both. */
+  readonly sensitivity?: { readonly given: number; readonly implied: number };
+  /** Set where Vas was worked out from the sensitivity. */
+  readonly estimated?: Estimated;
 }
 
 /** How much each of the four criteria counts that trade against each other. */

@@ -3,6 +3,7 @@ import type { Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
+import type { Uncertain } from './estimate.js';
 import type { At, LoadTold } from './load.js';
 
 /** The answer to a brief: designs, or the reasons why there is none. Plain records in SI units that survive JSON. */
@@ -47,6 +48,8 @@ export interface DriverAccount {
     readonly relative: number;
   }[];
   readonly blocked: readonly string[];
+  /** What was assumed because the sheet tells its sensitivity instead of Vas, and how its sensitivity agrees with the rest. */
+  readonly assumed: readonly Phrase[];
 }
 
 /** A stretch of frequencies and the limit that binds there. */
@@ -238,6 +241,8 @@ export interface Design {
     /** What it is to the amplifier. */
     readonly load: LoadTold;
   };
+  /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */
+  readonly uncertain?: Uncertain;
   readonly points: number;
   readonly margins: readonly Margin[];
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];

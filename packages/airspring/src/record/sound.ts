@@ -1,6 +1,6 @@
 import type { System } from '@airspring/core/enclosure';
 import { type Filter, filterGroupDelay, filterLevel } from '@airspring/core/filter';
-import { currentLimit, greatestLevel, heatLimit, type Limit, travelLimit, voltageLimit } from '@airspring/core/limit';
+import { greatestLevel } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
@@ -10,6 +10,7 @@ import type { Box } from '../search/box.js';
 import type { At, Curves, Design, Stretch } from './answer.js';
 import { reachOf } from './behind-filter.js';
 import { depthOf, readingsOf } from './depth.js';
+import { limitsOf } from './limits.js';
 import { loadOf } from './load.js';
 import { guardOf } from './protection.js';
 
@@ -35,17 +36,6 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   for (let i = 1; i < values.length; i++) if (sign * values[i]! > sign * values[at]!) at = i;
   return { frequency: frequencies[at]!, value: values[at]! };
 };
-
-/** Every limit: of the driver, of the kind's own parts, and of the amplifier. */
-function limitsOf(job: Job, { choice, limits }: Variant, point: Box['point']): Limit[] {
-  return [
-    ...travelLimit(choice.drivers),
-    ...heatLimit(choice.drivers),
-    ...limits(point),
-    voltageLimit(si('voltageRms', job.amplifier.voltage)),
-    ...(job.amplifier.current < Infinity ? [currentLimit(si('currentRms', job.amplifier.current))] : []),
-  ];
-}
 
 /** Names of the limits of every box, as nouns: 'the first limit it reaches is …'. */
 const GIVES_OUT: Readonly<Record<string, string>> = {

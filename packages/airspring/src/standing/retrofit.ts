@@ -2,6 +2,7 @@ import type { BoxKind } from '../kind/box-kind.js';
 import type { Phrase } from '../kind/phrase.js';
 import { standard } from '../kind/standard.js';
 import type { Asked } from '../record/answer.js';
+import { assumedOfDriver } from '../record/driver-account.js';
 import { type Account, accountOf } from './account.js';
 import { allChanges } from './changes/all.js';
 import { boxOf, type Now } from './changes/change.js';
@@ -70,6 +71,7 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
 function assumedOf({ driverVolume, driverVolumeAssumed, inner, vents, job }: Standing): Phrase[] {
   const { box } = job.sections as { box?: { QL?: number } };
   return [
+    ...job.choices.flatMap(assumedOfDriver),
     ...(driverVolumeAssumed && inner
       ? [['Each driver is taken to fill ', [driverVolume, 'volume'], ', good to a third.'] as const]
       : []),

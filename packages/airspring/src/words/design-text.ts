@@ -13,6 +13,7 @@ import {
   loudText,
   protectionText,
   stretches,
+  uncertainText,
 } from './play-text.js';
 
 /** A wish binds when the design is nearer than this to its limit. */
@@ -76,6 +77,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
     ...loudText(design, say),
     ...filterText(design, say),
+    ...uncertainText(design, say),
     ...belowText(design, say),
     'BELOW THE BAND',
     ...protectionText(design, say),
@@ -103,6 +105,7 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   ...partsText(design, say),
   paragraph(`${deepest(design, say)} ${loudest(design, say)}`),
   ...filterText(design, say),
+  ...uncertainText(design, say),
   ...belowText(design, say),
   stretches(design, say),
   ...protectionText(design, say).slice(0, 2),

@@ -22,6 +22,24 @@ const limitName = ({ loudness }: Design, binding: string): string => loudness.gi
 export const deepest = ({ response }: Design, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
+/** What is uncertain because the sheet of the driver does not tell Vas. */
+export function uncertainText({ uncertain, vent }: Design, say: Phrasing): string[] {
+  if (uncertain === undefined) return [];
+  const { f3, level, ventLength } = uncertain;
+  const deep = f3 ? `f3 lies between ${say.hertz(f3.from)} and ${say.hertz(f3.to)}, and ` : '';
+  const [least, greatest] = [say.decibels(level.from), say.decibels(level.to)];
+  const loud = least === greatest ? `the level stays ${least}` : `the level between ${least} and ${greatest}`;
+  const tube =
+    ventLength && vent
+      ? ` The best vent for this box is between ${say.length(Math.round(ventLength.from * 1e3) / 1e3)} and ${say.length(Math.round(ventLength.to * 1e3) / 1e3)} long. Make it long, measure the driver, and then cut it.`
+      : '';
+  return [
+    paragraph(
+      `The sheet of the driver does not tell Vas; see the end of this report. With the drivers at both ends of what is assumed, in this same box, ${deep}${loud}.${tube}`,
+    ),
+  ];
+}
+
 /** What the high-pass that is there already does to the response. */
 export function filterText({ amplifier, response: { f3, unfiltered } }: Design, say: Phrasing): string[] {
   if (amplifier.filter === undefined || unfiltered === undefined) return [];

@@ -27,7 +27,7 @@ function parameterText(field: string, value: number): string {
 }
 
 /** Which values were derived and from what, and where the given values disagree. */
-function accountText({ name, derived, deviations, blocked }: DriverAccount): string[] {
+function accountText({ name, derived, deviations, blocked, assumed }: DriverAccount, say: Phrasing): string[] {
   const rows = derived.map(({ field, value, by }) => [field, parameterText(field, value), by]);
   const disagree = deviations.map(
     ({ field, given, implied, relative }) =>
@@ -40,12 +40,13 @@ function accountText({ name, derived, deviations, blocked }: DriverAccount): str
     ...(rows.length > 0 ? [table('lrl', rows)] : []),
     ...disagree.map(paragraph),
     ...blocked.map(paragraph),
+    ...assumed.map((phrase) => paragraph(say.phrase(phrase))),
   ];
 }
 
-const drivers = (accounts: readonly DriverAccount[]): string[] => [
+const drivers = (accounts: readonly DriverAccount[], say: Phrasing): string[] => [
   heading('Drivers', '-'),
-  ...accounts.flatMap(accountText),
+  ...accounts.flatMap((account) => accountText(account, say)),
 ];
 
 /** All designs side by side. */
@@ -82,7 +83,7 @@ function metText(answer: Met, say: Phrasing): string[] {
     ...overview(answer, say),
     ...designInFull(first, say),
     ...others.flatMap((design) => designInShort(design, say)),
-    ...drivers(answer.drivers),
+    ...drivers(answer.drivers, say),
   ];
 }
 
@@ -108,7 +109,7 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
       ? [table('ll', [['field', 'wish'], ...conflict.map(({ path, wish }) => [path, wish])])]
       : []),
     ...near,
-    ...drivers(accounts),
+    ...drivers(accounts, say),
   ];
 }
 
