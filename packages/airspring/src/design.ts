@@ -1,5 +1,4 @@
 import { InputError } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
 import * as v from 'valibot';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
@@ -9,6 +8,7 @@ import { type Brief, standard } from './kind/standard.js';
 import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
+import { type DriverVerdict, perDriverOf, wishText } from './record/per-driver.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
@@ -18,23 +18,28 @@ import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
-function met(search: Search, chosen: readonly Chosen[]): Met {
+function met(search: Search, chosen: readonly Chosen[], perDriver: readonly DriverVerdict[] = []): Met {
   const { job } = search;
   const first = chosen[0] as Chosen;
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
   });
-  return { ok: true, version: 1, title: job.title, asked: job.wanted, designs, drivers: accountsOf(job) };
+  return {
+    ok: true,
+    version: 1,
+    title: job.title,
+    asked: job.wanted,
+    designs,
+    ...(perDriver.length > 0 && { perDriver }),
+    drivers: accountsOf(job),
+  };
 }
 
 function notMet(search: Search): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
-  const conflict = wishes.map(({ path, what, quantity, unit, allowed, sense }) => ({
-    path,
-    wish: `${what} ${sense} ${format(quantity, allowed, unit as never, 4)}`,
-  }));
+  const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
@@ -88,7 +93,8 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
   }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
   const chosen = select(search, bestBoxes(search));
-  return chosen.length > 0 ? met(search, chosen) : notMet(search);
+  const [first] = chosen;
+  return first ? met(search, chosen, perDriverOf(search, first.box)) : notMet(search);
 }
 
 /**

@@ -37,15 +37,19 @@ export type {
   Asked,
   At,
   Below,
+  Between,
   Curves,
   Design,
   DriverAccount,
+  DriverVerdict,
   Guard,
+  LoadTold,
   Margin,
   Met,
   NotMet,
   Stretch,
   Told,
+  Uncertain,
 } from './record/answer.js';
 /** What does a box that stands do now, and what could be done about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';

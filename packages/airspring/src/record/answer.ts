@@ -3,8 +3,9 @@ import type { Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
-import type { Uncertain } from './estimate.js';
+import type { Between, Uncertain } from './estimate.js';
 import type { At, LoadTold } from './load.js';
+import type { DriverVerdict } from './per-driver.js';
 
 /** The answer to a brief: designs, or the reasons why there is none. Plain records in SI units that survive JSON. */
 export type Answer = Met | NotMet;
@@ -16,6 +17,8 @@ export interface Met {
   readonly title: string;
   readonly asked: Asked;
   readonly designs: readonly Design[];
+  /** Where the brief offers several drivers: the best box of each, the best driver first. */
+  readonly perDriver?: readonly DriverVerdict[];
   /** How each driver was completed from its data: which values were derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
 }
@@ -59,7 +62,7 @@ export interface Stretch {
   readonly binding: string;
 }
 
-export type { At, DesignVent, Hole, LoadTold, Panel, Phrase };
+export type { At, Between, DesignVent, DriverVerdict, Hole, LoadTold, Panel, Phrase, Uncertain };
 
 /** The sentences that a kind adds to the report of a design. */
 export interface Told {
@@ -152,6 +155,8 @@ export interface Design {
   readonly told: Told;
   readonly drivers: {
     readonly name: string;
+    /** Its place in the brief's list of drivers. */
+    readonly index: number;
     readonly count: number;
     readonly series: number;
     readonly parallel: number;

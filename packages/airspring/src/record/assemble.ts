@@ -66,6 +66,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     told: { summary, brief, building, playing, ...(dip !== undefined && { dip }) },
     drivers: {
       name: variant.choice.name,
+      index: variant.choice.driverIndex,
       count: drivers.count,
       series: drivers.series,
       parallel: drivers.parallel,
