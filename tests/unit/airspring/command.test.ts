@@ -173,16 +173,22 @@ test('no escape and no override of a title or a name reaches the terminal', () =
 });
 
 test('2 and one line with line and column where the file is not JSON', () => {
-  const path = write('comma.json', '{\r\n  "version": 1,\r\n  "title": "x",\r\n}\r\n');
+  const path = write('comma.json', '{\r\n  "version": 1,\r\n  "title": "x",,\r\n}\r\n');
   expect(run(['design', path])).toEqual({
     status: 2,
     stdout: '',
-    lines: [`${path}:4:1: this is not JSON; expected a name in double quotes`],
+    lines: [`${path}:3:16: this is not JSON; expected a name in double quotes`],
   });
   const blank = write('blank.json', ' \n');
   expect(run(['design', blank]).lines).toEqual([`${blank}: the file is empty`]);
   const latin = write('latin.json', Uint8Array.from([0x7b, 0x22, 0xb2, 0x22, 0x7d]));
   expect(run(['design', latin]).lines).toEqual([`${latin}: the file is not UTF-8 text; save it as UTF-8`]);
+});
+
+test('a brief may have comments, and commas before closing brackets', () => {
+  const text = readFileSync(join(briefs, 'campfire-box.json'), 'utf8');
+  const noted = write('noted.json', `// The box for the summer\n${text.replace(/\n}\s*$/, ',\n /* the end */ }')}`);
+  expect(run(['design', noted]).stdout).toBe(run(['design', 'campfire-box.json']).stdout);
 });
 
 test('--schema prints the JSON Schema, --help the use', () => {

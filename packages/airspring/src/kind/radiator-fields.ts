@@ -105,11 +105,11 @@ export function across(written: Written, read: Partial<Job['sections']>): Fault[
     const texts = (written.radiators as readonly Readonly<Record<string, unknown>>[])[i] ?? {};
     const faults: Fault[] = [];
     const data = dataOf(sheet);
-    const whole = Object.keys(dataOf(texts)).every((field) => Object.hasOwn(data, field));
+    const whole = Object.keys(texts).every((field) => Object.hasOwn(sheet, field));
     gather(
       faults,
       () => passiveRadiator(withUnits<PassiveRadiatorInput>(data, texts), path),
-      // If a value was lost to a fault of its own, nothing is reported as missing.
+      // If a value was lost to a fault of its own, or its name is misspelt, nothing is reported as missing.
       (fault) => (whole || fault.code !== 'empty' ? fault : undefined),
     );
     const seating = seatingOf({ faces: sheet.faces?.flatMap((face) => face ?? []), spread: sheet.spread });
