@@ -1,5 +1,6 @@
 import { InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
+import { type BriefField, fieldsOf } from './brief/field-list.js';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
 import { schemaWith } from './brief/schema.js';
@@ -97,6 +98,10 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
   return first ? met(search, chosen, perDriverOf(search, first.box)) : notMet(search);
 }
 
+/** The schema of a brief about a new box or about a box that stands. */
+const wholeSchema = (kinds: readonly BoxKind[]) =>
+  schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) });
+
 /**
  * The JSON Schema of a brief, for editors: one about a new box, or about a box that stands. It is made from the schema that
  * reads briefs.
@@ -104,6 +109,14 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */
 export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => ({
-  ...jsonSchemaOf(schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) })),
+  ...jsonSchemaOf(wholeSchema(kinds)),
   anyOf: [{ required: ['space'] }, { required: ['standing'] }],
 });
+
+/**
+ * Every field of a brief as data, with its unit, default, range and an example. It is made from the schema that reads briefs.
+ *
+ * @example briefFields().find(({ path }) => path === 'wanted.level')?.units // ['dB']
+ */
+export const briefFields = (kinds: readonly BoxKind[] = standard): readonly BriefField[] =>
+  fieldsOf(wholeSchema(kinds) as unknown as v.GenericSchema);

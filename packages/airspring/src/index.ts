@@ -3,7 +3,9 @@ export type { BriefFor, ReadBrief } from './brief/schema.js';
 export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
 export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
-export { briefJsonSchema, type DesignOptions, design } from './design.js';
+export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
+export type { BriefField } from './brief/field-list.js';
+export { fieldsText } from './words/fields-text.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */

@@ -8,14 +8,14 @@ import type { Faultless } from './faultless.js';
 import { plainNumber, quantity, wholeNumber } from './quantity-text.js';
 
 const opt = v.exactOptional;
-const load = { least: 0.1, greatest: 1000, unit: 'Ω' } as const;
+const load = { least: 0.1, greatest: 1000, unit: 'Ω', example: '8 Ω' } as const;
 
 const filter = v.strictObject({
   order: v.pipe(wholeNumber(1, 4), v.description('order of the high-pass')),
-  corner: v.pipe(quantity('frequency', audible), v.description('corner of the high-pass')),
+  corner: v.pipe(quantity('frequency', { ...audible, example: '25 Hz' }), v.description('corner of the high-pass')),
   Q: opt(
     v.pipe(
-      plainNumber(0.05, 50),
+      plainNumber(0.05, 50, 0.707),
       v.description('quality factor at the corner, for order 2 or 3; default that of a Butterworth filter'),
     ),
   ),
@@ -44,13 +44,13 @@ export const amplifierFields = {
   into: opt(v.pipe(quantity('resistance', load), v.description('nominal load of the rated power'))),
   sourceResistance: opt(
     v.pipe(
-      quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω' }, 'not-negative'),
+      quantity('resistance', { least: 0, greatest: 1000, unit: 'Ω', example: '0.1 Ω' }, 'not-negative'),
       v.description('resistance of the amplifier output and the cable; default 0 Ω'),
     ),
   ),
   leastLoad: opt(
     v.pipe(
-      quantity('resistance', load),
+      quantity('resistance', { ...load, example: '4 Ω' }),
       v.description(
         'least nominal load that the amplifier takes: the impedance of the box may not fall below 0.8 times this; default no limit',
       ),

@@ -12,7 +12,7 @@ const opt = v.exactOptional;
 export const sensitivityFields = {
   sensitivity: opt(
     v.pipe(
-      quantity('level', decibels),
+      quantity('level', { ...decibels, example: '88 dB' }),
       v.description('level at 1 m in half space, where the response is flat; used where the sheet does not tell Vas'),
     ),
   ),
@@ -24,7 +24,7 @@ export const sensitivityFields = {
   ),
   nominalImpedance: opt(
     v.pipe(
-      quantity('resistance', ohms),
+      quantity('resistance', { ...ohms, example: '8 Ω' }),
       v.description('nominal impedance; where Re is not told, Re is taken to be 0.8 times this (common practice)'),
     ),
   ),
