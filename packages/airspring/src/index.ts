@@ -61,6 +61,7 @@ export type { TubeOption, TubeSet } from './standing/tubes.js';
 export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
-export { reportText } from './words/report-text.js';
+export { designText, reportText } from './words/report-text.js';
 /** Which pages can be printed of a design? */
 export { printPage } from './page/page.js';
+export { retrofitPage } from './page/retrofit-page.js';

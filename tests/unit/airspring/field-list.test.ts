@@ -33,7 +33,8 @@ test.each(fields.map(({ path }) => path))('%s says what it is, what it takes, an
   expect(field.what).toMatch(/^\S.*\S$/s);
   if (/^a (record|list)/.test(field.takes) && field.example === undefined) return;
   expect(v.safeParse(schemaAt(schema, keys(path))!, field.example).issues).toBeUndefined();
-  if (field.units && field.example !== 'full') expect(field.units.some((unit) => String(field.example).endsWith(unit))).toBe(true);
+  if (field.units && field.example !== 'full')
+    expect(field.units.some((unit) => String(field.example).endsWith(unit))).toBe(true);
 });
 
 test('a range is in the unit of the bound, and a default is told apart from what the field is', () => {

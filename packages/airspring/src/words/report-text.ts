@@ -1,7 +1,7 @@
 import { visible } from '@airspring/core/fault';
 import { format, type Kind, kinds } from '@airspring/core/quantity';
 import { inWords } from '../kind/wording.js';
-import type { Answer, DriverAccount, Met, NotMet } from '../record/answer.js';
+import type { Answer, Design, DriverAccount, Met, NotMet } from '../record/answer.js';
 import { comparison } from './comparison.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
@@ -186,4 +186,15 @@ export function reportText(given: Answer, units: Units = {}): string {
   const say = phrasing(units);
   const blocks = answer.ok ? metText(answer, say) : notMetText(answer, say);
   return `${[heading(answer.title, '='), ...blocks].join('\n\n')}\n`;
+}
+
+/**
+ * The printed report of one box of an answer alone.
+ *
+ * @example designText('The whale bench', answer.designs[1], { length: 'mm' })
+ */
+export function designText(title: string, given: Design, units: Units = {}): string {
+  const design = printable(given);
+  const say = phrasing(units);
+  return `${[heading(visible(title), '='), paragraph(summary(design, say)), ...designInFull(design, say)].join('\n\n')}\n`;
 }
