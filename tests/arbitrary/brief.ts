@@ -1,9 +1,9 @@
-import type { Brief } from 'airspring';
+import { type Answer, type Brief, design, type Met } from 'airspring';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
 import { standard } from '../../packages/airspring/src/kind/standard.js';
 import { bestBoxes } from '../../packages/airspring/src/search/best.js';
-import { type Search, searchOf } from '../../packages/airspring/src/search/search.js';
+import { memory, type Search, searchOf } from '../../packages/airspring/src/search/search.js';
 
 /** The brief of the demonstration. */
 export const demo = whaleBench as Brief;
@@ -28,6 +28,17 @@ export function put(brief: Brief, path: string, value: unknown): Brief {
   const [section, field] = path.split('.') as [string, string];
   const { [field]: _, ...rest } = ((brief as unknown as Sections)[section] ?? {}) as Record<string, unknown>;
   return { ...brief, [section]: value === undefined ? rest : { ...rest, [field]: value } } as Brief;
+}
+
+const answers = memory((brief: string): Answer => design(JSON.parse(brief)));
+/** The answer to a brief, worked out once for all tests that ask. A test that is about working it out calls `design`. */
+export const answerTo = (brief: unknown): Answer => answers(JSON.stringify(brief));
+
+/** The answer to a brief that can be met. */
+export function met(brief: unknown): Met {
+  const answer = answerTo(brief);
+  if (!answer.ok) throw new Error(answer.because.join(' '));
+  return answer;
 }
 
 /** Whether the search that a design comes from finds a box; without telling why not, which takes longer. */

@@ -19,7 +19,8 @@ import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
-function met(search: Search, chosen: readonly Chosen[], perDriver: readonly DriverVerdict[] = []): Met {
+/** The boxes that meet a brief, each for what it is best at. */
+function metOf(search: Search, chosen: readonly Chosen[], perDriver: readonly DriverVerdict[] = []): Met {
   const { job } = search;
   const first = chosen[0] as Chosen;
   const designs = chosen.map(({ box, leaning }, i) => {
@@ -35,6 +36,12 @@ function met(search: Search, chosen: readonly Chosen[], perDriver: readonly Driv
     ...(perDriver.length > 0 && { perDriver }),
     drivers: accountsOf(job),
   };
+}
+
+/** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
+export function metBy(search: Search, count?: number): Met | undefined {
+  const chosen = select(search, bestBoxes(search, count));
+  return chosen.length > 0 ? metOf(search, chosen) : undefined;
 }
 
 function notMet(search: Search): NotMet {
@@ -61,8 +68,7 @@ function notMet(search: Search): NotMet {
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
-  const again = searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress);
-  const answer = met(again, select(again, bestBoxes(again)));
+  const answer = metBy(searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress)) as Met;
   return { ...head, nearest: { changes: nearest.changes, brief: nearest.brief as unknown as Brief, answer } };
 }
 
@@ -95,7 +101,7 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
   const chosen = select(search, bestBoxes(search));
   const [first] = chosen;
-  return first ? met(search, chosen, perDriverOf(search, first.box)) : notMet(search);
+  return first ? metOf(search, chosen, perDriverOf(search, first.box)) : notMet(search);
 }
 
 /** The schema of a brief about a new box or about a box that stands. */

@@ -158,11 +158,19 @@ for name, case in CASES.items():
         "drive": [float(a) for a, _ in drives],
         "driveWithVent": [float(b) for _, b in drives],
     }
-# The highest resonance of a chamber, also of many drivers, and of nearly equal ones.
+# The highest resonance of a chamber, also of many drivers, and of nearly equal ones; and what leaves it, all in parallel.
 rng = np.random.default_rng(20)
 out["resonances"] = []
 for n in [1, 2, 3, 8]:
     some = [dict(Sd=10 ** rng.uniform(-2.3, -1), Mms=10 ** rng.uniform(-2.3, -0.7), Cms=10 ** rng.uniform(-3.7, -2.8)) for _ in range(n)]
     Cab = compliance(10 ** rng.uniform(-2, -0.7))
-    out["resonances"].append(dict(drivers=some, netVolume=Cab * RHO * C**2, wc=chamber_resonance(some, Cab)))
+    box = dict(netVolume=Cab * RHO * C**2, QL=5.0)
+    whole = [dict(Rms=1.0, Re=6.0, Bl=10.0, **one) for one in some]
+    runs = [solve(f, whole, [0] * n, [box], [[i] for i in range(n)], solver=exactly) for f in FREQUENCIES]
+    out["resonances"].append(dict(
+        drivers=some,
+        netVolume=box["netVolume"],
+        wc=chamber_resonance(some, Cab),
+        flow=flat([r["flow"] for r in runs]),
+    ))
 Path(__file__).with_name("mixed-box.json").write_text(json.dumps(out, indent=1) + "\n")

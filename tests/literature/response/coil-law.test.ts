@@ -1,6 +1,7 @@
 /** Cut-off, reference and features of boxes whose coil has an impedance over frequency: eddy currents in its iron. */
 import { type ClosedBoxSpec, closedBox, type System, type VentedBoxSpec, ventedBox } from '@airspring/core/enclosure';
 import { lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
+import { compile } from '@airspring/core/network';
 import { cutoff, features, referenceLevel, respond } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 import { bandPass, driver, withEddy } from '../../circuit/seam-cases.js';
@@ -45,6 +46,7 @@ const vented = ventedBox({ drivers: driver, netVolume: '45 L', fb: '28 Hz', QL: 
 const closed = closedBox({ drivers: driver, netVolume: '30 L' });
 const withLaw = <Spec>({ network, ...rest }: System<Spec>, law: readonly number[]): System<Spec> => ({
   ...rest,
+  compile,
   network: withEddy(network, law),
 });
 /** Where a level that rises crosses another, by halving. */

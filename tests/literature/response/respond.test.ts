@@ -1,8 +1,16 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import type { Driver } from '@airspring/core/driver';
-import { closedBox, ventedBox } from '@airspring/core/enclosure';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import { compile, valuesOf } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
-import { features, levelColumn, radiatedPower, referenceLevel, respond } from '@airspring/core/response';
+import {
+  features,
+  levelColumn,
+  radiatedPower,
+  referenceLevel,
+  referenceLevelOf,
+  respond,
+} from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
 import { closedOf, fs, physical, ventedOf } from '../enclosure/textbook.js';
 import pointSource from './point-source.json' with { type: 'json' };
@@ -181,29 +189,41 @@ check('response.power', {
 });
 
 /** Reference efficiency and level of 1 W into Re, as the efficiency of the papers and the network tell it. */
-check('response.reference-level', {
-  formula: 'response/referenceLevel',
-  source: {
-    key: 'small1972direct',
-    locator: 'reference efficiency 4π²/c³ fs³ Vas/Qes, and its level in half space; 1.18 kg/m³, 345 m/s',
-  },
-  status: 'derived',
-  kind: 'table',
-  given: {
-    fs: { value: [19, 33, 25, 60.9, 40], unit: 'Hz' },
-    Vas: { value: [0.54, 0.057, 0.1, 0.00774, 0.05], unit: 'm³' },
-    Qes: { value: [0.35, 0.45, 0.4, 0.796, 0.5], unit: '1' },
-  },
-  got: ({ fs, Vas, Qes }) => {
-    const air = airOf(1.18, 345);
-    const drivers = { ...physical({ fs, Vas, Qes, Qms: 4, Sd: 0.03, Re: 6 }, air), Le: si('inductance', 1e-3) };
-    const level = referenceLevel(closedBox({ drivers, netVolume: si('volume', Vas) }, air));
-    return level + 10 * Math.log10(6); // 1 W into 6 Ω is √6 V
-  },
-  expected: [92.16950213, 88.50567856, 87.84123729, 85.34043465, 89.98543668],
-  unit: 'dB',
-  tolerance: { absolute: 1e-7, why: 'values to ten digits' },
-});
+for (const [id, formula, levelOf] of [
+  ['response.reference-level', 'response/referenceLevel', referenceLevel],
+  [
+    'response.reference-level.network',
+    'response/referenceLevelOf',
+    ({ network: { topology, values }, air }: System) => {
+      const { slots, network } = compile(topology);
+      return referenceLevelOf(network(valuesOf(slots, values), true), air.density);
+    },
+  ],
+] as const) {
+  check(id, {
+    formula,
+    source: {
+      key: 'small1972direct',
+      locator: 'reference efficiency 4π²/c³ fs³ Vas/Qes, and its level in half space; 1.18 kg/m³, 345 m/s',
+    },
+    status: 'derived',
+    kind: 'table',
+    given: {
+      fs: { value: [19, 33, 25, 60.9, 40], unit: 'Hz' },
+      Vas: { value: [0.54, 0.057, 0.1, 0.00774, 0.05], unit: 'm³' },
+      Qes: { value: [0.35, 0.45, 0.4, 0.796, 0.5], unit: '1' },
+    },
+    got: ({ fs, Vas, Qes }) => {
+      const air = airOf(1.18, 345);
+      const drivers = { ...physical({ fs, Vas, Qes, Qms: 4, Sd: 0.03, Re: 6 }, air), Le: si('inductance', 1e-3) };
+      const level = levelOf(closedBox({ drivers, netVolume: si('volume', Vas) }, air));
+      return level + 10 * Math.log10(6); // 1 W into 6 Ω is √6 V
+    },
+    expected: [92.16950213, 88.50567856, 87.84123729, 85.34043465, 89.98543668],
+    unit: 'dB',
+    tolerance: { absolute: 1e-7, why: 'values to ten digits' },
+  });
+}
 
 check('response.features.impedance', {
   formula: 'response/features',

@@ -1,12 +1,14 @@
 import { greatestLevel, type Limit } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { fc, test } from '@fast-check/vitest';
-import { type Brief, type Design, design, type Met } from 'airspring';
+import type { Brief, Design } from 'airspring';
 import { describe, expect } from 'vitest';
+import { metBy } from '../../../packages/airspring/src/design.js';
 import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
 import type { Box } from '../../../packages/airspring/src/search/box.js';
-import { pointsOf } from '../../../packages/airspring/src/search/points.js';
-import { demo, possible, searchFor } from '../../arbitrary/brief.js';
+import { leanings, pointsOf } from '../../../packages/airspring/src/search/points.js';
+import { memory } from '../../../packages/airspring/src/search/search.js';
+import { demo, searchFor } from '../../arbitrary/brief.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 
 const [driver] = demo.drivers;
@@ -69,7 +71,7 @@ const kinder: readonly (readonly [string, (brief: Brief) => Brief])[] = [
   ['a bend', (b) => ({ ...b, vent: { ...b.vent, bends: 1 } })],
   ['another face', (b) => ({ ...b, vent: { ...b.vent, faces: ['front', 'back'] } })],
   ['a larger printer', (b) => ({ ...b, printer: { height: '200 mm', width: more(b.printer!.width, 1.5) } })],
-  ['a stronger amplifier', (b) => ({ ...b, amplifier: { ...b.amplifier, voltage: more(b.amplifier.voltage, 1.3) } })],
+  ['a stronger amplifier', (b) => ({ ...b, amplifier: { ...b.amplifier, voltage: more(b.amplifier.voltage as string, 1.3) } })],
   ['a lower level', (b) => ({ ...b, wanted: { ...b.wanted, level: decibels(b.wanted.level, -2) } })],
   ['a greater rise', (b) => ({ ...b, wanted: { ...b.wanted, rise: '3 dB' } })],
   ['one more driver', (b) => ({ ...b, drivers: [driver!, { ...driver!, name: 'other', Vas: '52 L', fs: '27 Hz' }] })],
@@ -87,16 +89,18 @@ describe('more room, a looser limit, one more candidate: never a conflict, never
   test.prop([briefs, fc.constantFrom(...kinder)], { numRuns: RUNS })(
     'than a thousandth in what was asked for',
     (brief, [name, kinderBrief]) => {
-      const [before] = bestBoxes(searchFor(brief), 1);
-      if (before === undefined) return;
-      const [after] = bestBoxes(searchFor(kinderBrief(brief)), 1);
-      expect(after, name).toBeDefined();
-      const { job } = searchFor(brief);
-      const score = ({ criteria }: Box) => pointsOf(job, job.weights, criteria);
-      const weights = Object.values(job.weights).reduce((sum, one) => sum + one, 0);
-      // A thousandth of each: ten points are an octave, a halving, ten decibels.
-      const thousandth = 10 * Math.log2(1.001) * Math.max(1, weights);
-      expect(score(after!), name).toBeGreaterThanOrEqual(score(before) - thousandth);
+      const search = searchFor(brief);
+      const before = bestBoxes(search);
+      if (before[0] === undefined) return;
+      const after = bestBoxes(searchFor(kinderBrief(brief)));
+      leanings(search.job).forEach(({ name: leaning, weights }, k) => {
+        const score = (box: Box | undefined) =>
+          box === undefined ? -Infinity : pointsOf(search.job, weights, box.criteria);
+        const sum = Object.values(weights).reduce((all, one) => all + one, 0);
+        // A thousandth of each: ten points are an octave, a halving, ten decibels.
+        const thousandth = 10 * Math.log2(1.001) * Math.max(1, sum);
+        expect(score(after[k]), `${name}, ${leaning}`).toBeGreaterThanOrEqual(score(before[k]) - thousandth);
+      });
     },
   );
 });
@@ -113,7 +117,7 @@ function limitsOf(brief: Brief, one: Design): Limit[] {
       greatestRms: one.drivers.Xmax / Math.SQRT2,
       basis,
     },
-    { name: 'voltage', greatestRms: number(brief.amplifier.voltage), basis },
+    { name: 'voltage', greatestRms: number(brief.amplifier.voltage as string), basis },
     { name: 'current', probe: 'current', greatestRms: number(brief.amplifier.current!), basis },
     ...(one.vent
       ? [
@@ -128,11 +132,14 @@ function limitsOf(brief: Brief, one: Design): Limit[] {
   ];
 }
 
+/** One that is not met is quick to know and slow to explain. Both properties below draw the same briefs. */
+const answers = memory((brief: string) => metBy(searchFor(JSON.parse(brief))));
+const answerTo = (brief: Brief) => answers(JSON.stringify(brief));
+
 describe('what a design claims', () => {
   test.prop([briefs], { numRuns: RUNS })('holds at each frequency that it claims', (brief) => {
-    // One that is not met is quick to know and slow to explain.
-    if (!possible(brief)) return;
-    const answer = design(brief) as Met;
+    const answer = answerTo(brief);
+    if (answer === undefined) return;
     const search = searchFor(brief);
     for (const one of answer.designs) {
       const variant = search.variants.find(({ kind }) => kind.name === one.kind)!;
@@ -145,9 +152,8 @@ describe('what a design claims', () => {
   });
 
   test.prop([briefs], { numRuns: RUNS })('its leaning and its cautions say what its numbers say', (brief) => {
-    // One that is not met is quick to know and slow to explain.
-    if (!possible(brief)) return;
-    const answer = design(brief) as Met;
+    const answer = answerTo(brief);
+    if (answer === undefined) return;
     const all = answer.designs.map(criteriaOf);
     answer.designs.forEach(({ leaning, cautions, protection }, i) => {
       const [mine, first] = [all[i]!, all[0]!];

@@ -4,6 +4,7 @@ import {
   boxCompliance,
   type ClosedBoxInput,
   closedBox,
+  infiniteBaffle,
   type System,
   type VentedBoxInput,
   ventedBox,
@@ -34,6 +35,20 @@ test.prop([ventedBoxArbitrary])('a vent of boundless mass closes the box', (inpu
   const { drivers, netVolume } = input;
   const shut = ventedBox({ drivers, netVolume, fb: si('frequency', 1e-3) });
   alike(closedBox({ drivers, netVolume }) as System, shut as System, 1e-5);
+});
+test.prop([closedBoxArbitrary])('a box of boundless volume is a wall', ({ drivers, sourceResistance = '0 ohm' }) => {
+  // 1000 m³, filled to yield a thousand times as much.
+  const huge = closedBox({ drivers, sourceResistance, netVolume: si('volume', 1000), fillGain: 1e3 });
+  alike(huge as System, infiniteBaffle({ drivers, sourceResistance }) as System, 1e-4);
+});
+test.prop([closedBoxArbitrary])('the resonance in a wall is that of the driver in free air', ({ drivers }) => {
+  const { equivalent } = infiniteBaffle({ drivers }).spec.drivers;
+  const ws = 1 / Math.sqrt(equivalent.Mms * equivalent.Cms);
+  const cone = withoutCoil(equivalent);
+  const at = byPolynomials(infiniteBaffle({ drivers: cone }).network, Float64Array.of(ws / (2 * Math.PI)));
+  // Mass and spring cancel: what is left is the damping, and the velocity is in phase with the drive.
+  close(at.coneVelocity!.re[0]!, cone.Bl / cone.Re / (cone.Rms + cone.Bl ** 2 / cone.Re), 1e-9);
+  expect(Math.abs(at.coneVelocity!.im[0]!)).toBeLessThan(1e-9 * at.coneVelocity!.re[0]!);
 });
 test.prop([ventedBoxArbitrary])('losses of boundless quality are none', (input) => {
   const bare = without(input, 'QL', 'QA', 'QP');

@@ -1,5 +1,5 @@
 /** Boxes of sizes that are built obey the laws of their families: no honest box is accused. */
-import { closedFamily, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
+import { closedFamily, infiniteBaffleFamily, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
 import { familyLaws, type LawResult } from '@airspring/core/laws';
 import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
@@ -10,6 +10,9 @@ const accused = (laws: readonly LawResult[]) => laws.filter(({ holds }) => !hold
 
 test.prop([closedBoxArbitrary], { numRuns: 30 })('closed', (spec) => {
   expect(accused(familyLaws({ family: closedFamily, spec }))).toEqual([]);
+});
+test.prop([closedBoxArbitrary], { numRuns: 20 })('infinite baffle', ({ drivers, sourceResistance = '0 ohm' }) => {
+  expect(accused(familyLaws({ family: infiniteBaffleFamily, spec: { drivers, sourceResistance } }))).toEqual([]);
 });
 test.prop([ventedBoxArbitrary], { numRuns: 30 })('vented', (spec) => {
   expect(accused(familyLaws({ family: ventedFamily, spec, frequencies: [spec.fb as number] }))).toEqual([]);

@@ -6,6 +6,7 @@ import {
   greatestLevel,
   heatLimit,
   type Limit,
+  limitChanges,
   lowestSafeFrequency,
   travelLimit,
   voltageLimit,
@@ -79,5 +80,37 @@ test.prop([systemArbitrary, fc.double({ min: 0.5, max: 60, noNaN: true })])(
       greatestLevel(system, limits, above).driveVoltageRms.forEach((drive) =>
         expect(drive).toBeGreaterThan(volts * (1 - 1e-3)),
       );
+  },
+);
+
+test.prop([systemArbitrary], { numRuns: 40 })(
+  'where the limit changes the two allow the same drive, and each binds on its own side',
+  (system) => {
+    const limits = limitsOf(system);
+    const alone = (name: string, f: number) =>
+      greatestLevel(
+        system,
+        limits.filter((limit) => limit.name === name),
+        [f],
+      ).driveVoltageRms[0]!;
+    const changes = limitChanges(system, limits, { from: '10 Hz', to: '200 Hz' });
+    const ends = [10, ...changes.map(({ frequency }) => frequency as number), 200];
+    changes.forEach(({ frequency, below, above, driveVoltageRms }, i) => {
+      expect(below).not.toBe(above);
+      if (i > 0) expect(below).toBe(changes[i - 1]!.above);
+      close(alone(below, frequency), alone(above, frequency), 1e-9);
+      close(alone(below, frequency), driveVoltageRms, 1e-9);
+      // A thousandth of a hertz away, or half way to the next change.
+      const away = (to: number) => frequency + Math.sign(to - frequency) * Math.min(1e-3, Math.abs(to - frequency) / 2);
+      const { binding } = greatestLevel(system, limits, [away(ends[i]!), away(ends[i + 2]!)]);
+      expect(binding).toEqual([below, above]);
+    });
+    // Between two changes one limit binds; of two that are equal but for rounding either may.
+    const { binding, driveVoltageRms } = greatestLevel(system, limits, grid);
+    grid.forEach((f, i) => {
+      const next = changes.findIndex(({ frequency }) => frequency > f);
+      const known = next < 0 ? changes.at(-1)?.above : changes[next]!.below;
+      if (known !== undefined && f < 200 && known !== binding[i]) close(alone(known, f), driveVoltageRms[i]!, 1e-8);
+    });
   },
 );

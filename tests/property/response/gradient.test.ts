@@ -212,7 +212,11 @@ plain(
 
 plain('cut-off beside a coil law, by every number of it too', () => {
   const law = [0.02, 0.7] as const;
-  const boxed = (K: number, n: number): System => ({ ...seamVented, network: withEddy(seamVented.network, [K, n]) });
+  const boxed = (K: number, n: number): System => ({
+    ...seamVented,
+    compile,
+    network: withEddy(seamVented.network, [K, n]),
+  });
   const gradient = cutoffGradient(boxed(...law));
   if (!gradient.ok) throw new Error('no cut-off');
   const at = (one: System) => {

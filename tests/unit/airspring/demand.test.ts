@@ -1,7 +1,7 @@
 import { closedFamily, type Family } from '@airspring/core/enclosure';
 import type { Law } from '@airspring/core/network';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import { cutoff, referenceLevel, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { acousticsOf } from '../../../packages/airspring/src/kind/box-kind.js';
 import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
@@ -49,4 +49,43 @@ test("all numbers of a stranger's element reach the search, not the first alone"
   const { levelHalfSpace } = respond(leaking.system(point), band);
   const drive = 10 ** ((level - Math.min(...levelHalfSpace)) / 20);
   expect(Math.abs(out.voltage / drive - 1)).toBeLessThan(1e-3);
+});
+
+test('fall and rise count from the reference of each point, where it depends on what the search chooses', () => {
+  const search = searchFor({ ...demo, box: { kinds: ['closed'] } });
+  const plain = search.variants[0]!;
+  const { sourceResistance } = search.job.amplifier;
+  const { drivers } = plain.choice;
+  /** A closed box whose cone is made heavier by a number of the search. */
+  const spec = ([netVolume, added = 0]: readonly number[]) => ({
+    drivers: { ...drivers, equivalent: { ...drivers.equivalent, Mms: si('mass', drivers.equivalent.Mms + added) } },
+    netVolume,
+    fillGain: 1,
+    sourceResistance,
+  });
+  const family = {
+    ...(closedFamily as never as Family<ReturnType<typeof spec>>),
+    read: (read: ReturnType<typeof spec>) => read,
+  };
+  const weighted = {
+    ...plain,
+    acoustic: [{ name: 'added mass', from: 0.005, to: 0.1, ratio: 1.2, unit: 1e-3 }],
+    ...acousticsOf(family, search.job, spec),
+  };
+  const demand = compileDemand(search.job, weighted);
+  const out = emptyDemand();
+  const { wanted } = search.job;
+  const references = [0.005, 0.03, 0.1].map((added) => {
+    const point = [0.02, added];
+    const system = weighted.system(point);
+    demand(point, out);
+    const reference = referenceLevel(system);
+    const found = cutoff(system, { drop: wanted.fall, to: si('frequency', wanted.highest) });
+    expect(Math.abs(out.cutoff - (found.ok ? found.frequency : Number.NaN))).toBeLessThan(0.01);
+    const band = logarithmicGrid(5, wanted.highest, 4000);
+    const greatest = Math.max(...respond(system, band).levelHalfSpace);
+    expect(Math.abs(out.rise - (greatest - reference))).toBeLessThan(0.01);
+    return reference;
+  });
+  expect(references[0]! - references[2]!).toBeGreaterThan(3);
 });

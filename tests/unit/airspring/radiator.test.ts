@@ -15,17 +15,12 @@ import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { radiatorsOf } from '../../../packages/airspring/src/kind/radiator-fields.js';
 import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
-import { demo, demoRadiator, searchFor } from '../../arbitrary/brief.js';
+import { demo, demoRadiator, met, searchFor } from '../../arbitrary/brief.js';
 
 const radiator = { ...demoRadiator, faces: ['left', 'right'], greatestAddedMass: '200 g' } as const;
 const brief = (more: Partial<typeof radiator> | object = {}): Brief =>
   ({ ...demo, box: { kinds: ['radiator'] }, radiators: [{ ...radiator, ...more }] }) as unknown as Brief;
 
-const met = (asked: Brief): Met => {
-  const answer = design(asked);
-  if (!answer.ok) throw new Error(answer.because.join(' '));
-  return answer;
-};
 const flat = (text: string) => text.replace(/\s+/g, ' ');
 const addedMass = ({ numbers }: Met['designs'][number]): number =>
   (numbers.find(({ what }) => what.startsWith('mass added'))!.value[0] as readonly [number, string])[0];

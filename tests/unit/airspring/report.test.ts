@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import type { Answer, Design, Met, NotMet } from 'airspring';
-import { design } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { sketchText } from '../../../packages/airspring/src/words/sketch.js';
+import { answerTo } from '../../arbitrary/brief.js';
 
 const briefOf = (name: string) =>
   JSON.parse(readFileSync(new URL(`../../../packages/airspring/briefs/${name}.json`, import.meta.url), 'utf8'));
-const bench = design(briefOf('whale-bench')) as Met;
-const impossible = design(briefOf('impossible-bench')) as NotMet;
+const bench = answerTo(briefOf('whale-bench')) as Met;
+const impossible = answerTo(briefOf('impossible-bench')) as NotMet;
 const first = bench.designs[0] as Design;
 const flat = (text: string) => text.replace(/\s+/g, ' ');
 /** The report of the bench with its first design changed, and no other design beside it. */

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { forcesCancel } from '../../../packages/airspring/src/kind/forces-cancel.js';
-import { demo, demoRadiator } from '../../arbitrary/brief.js';
+import { demo, demoRadiator, met } from '../../arbitrary/brief.js';
 
 const space = { ...demo.space, width: '700 mm', height: '420 mm', depth: '420 mm', volume: '110 L' };
 const roomy = { ...demo, space } as Brief;
@@ -12,11 +12,6 @@ const [one] = demo.drivers;
 
 const withDrivers = (more: object, rest: object = {}): Brief =>
   ({ ...roomy, ...rest, drivers: [{ ...one, ...more }] }) as unknown as Brief;
-const met = (brief: Brief): Met => {
-  const answer = design(brief);
-  if (!answer.ok) throw new Error(answer.because.join(' '));
-  return answer;
-};
 const flat = (text: string) => text.replace(/\s+/g, ' ');
 const holesOf = ({ box }: Met['designs'][number], what: string) => box.holes.filter((hole) => hole.what === what);
 

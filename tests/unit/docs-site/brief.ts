@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { type Answer, type Brief, design } from 'airspring';
+import type { Answer, Brief } from 'airspring';
 import { html } from '../../../docs-site/src/html.js';
 import { briefAnswer } from '../../../docs-site/src/page.js';
 import { sources } from '../../../docs-site/src/sections/sources.js';
+import { answerTo } from '../../arbitrary/brief.js';
 
 const text = (path: string) => readFileSync(new URL(path, import.meta.url), 'utf8');
 
@@ -11,7 +12,7 @@ export const whaleBench = JSON.parse(text('../../../packages/airspring/briefs/wh
 
 /** What the page says of a brief, and the answer that it must say. */
 export function pageOf(brief: Brief): { answer: Answer; markup: string } {
-  const answer = design(brief);
+  const answer = answerTo(brief);
   const said = briefAnswer(brief, answer);
   const references = JSON.parse(text('../../ledger/references.json'));
   const { markup } =

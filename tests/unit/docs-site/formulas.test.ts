@@ -14,7 +14,18 @@ import { documentOf } from './document.js';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url));
 /** Whatever the last runs left behind; the pages must hold with and without. */
-const found = readAudit(top);
+const found = asOfNow(readAudit(top));
+
+/** Without the rows that an earlier run left of a source that is gone by now: those of a whole run are judged by its gate. */
+function asOfNow(audit: Audit): Audit {
+  const sources = new Set(audit.references.map(({ id }) => id));
+  if (audit.ledger === undefined) return audit;
+  const rows = audit.ledger.rows.filter(({ source }) => sources.has(source.key));
+  const gone = audit.ledger.rows.length - rows.length;
+  if (gone > 0)
+    console.warn(`left out: ${gone} rows of the ledger are of sources that are gone; a whole npm test writes it anew`);
+  return { ...audit, ledger: { ...audit.ledger, rows } };
+}
 const page = (audit: Audit, file: string) => (pages(audit).get(file) as string).replaceAll('\u00a0', ' ');
 
 const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({

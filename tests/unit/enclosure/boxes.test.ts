@@ -1,5 +1,14 @@
 import { driver, group } from '@airspring/core/driver';
-import { asGroup, closedBox, equivalentDriver, type System, ventedBox } from '@airspring/core/enclosure';
+import {
+  asGroup,
+  closedBox,
+  equivalentDriver,
+  infiniteBaffle,
+  type System,
+  ventedBox,
+  ventedRatios,
+} from '@airspring/core/enclosure';
+import { stepResponse } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 
 /** Invented. */
@@ -29,6 +38,15 @@ describe('a box refuses with every fault at its path', () => {
     expect(() =>
       ventedBox({ drivers: ten, netVolume: '40 L', fb: '0 Hz', ventArea: '-1 cm²', QP: Number.NaN }),
     ).toThrow(faulty(['not-positive', 'box.fb'], ['not-positive', 'box.ventArea'], ['not-finite', 'box.QP']));
+  });
+  test('infinite baffle', () => {
+    expect(() => infiniteBaffle({ drivers: ten, netVolume: '40 L', sourceResistance: '-1 ohm' } as never)).toThrow(
+      faulty(['unknown-field', 'baffle.netVolume'], ['not-positive', 'baffle.sourceResistance']),
+    );
+    expect(() => infiniteBaffle({} as never)).toThrow(faulty(['empty', 'baffle.drivers']));
+  });
+  test('its ratios', () => {
+    expect(() => ventedRatios({ drivers: ten, netVolume: '40 L' } as never)).toThrow(faulty(['empty', 'box.fb']));
   });
   test.each([null, 3, 'ten'])('%j for drivers', (drivers) => {
     expect(() => closedBox({ drivers: drivers as never, netVolume: '40 L' })).toThrow(
@@ -94,4 +112,12 @@ test('a driver is a group of one, and a group stays what it is', () => {
   expect(asGroup(ten)).toEqual(group(ten));
   expect(asGroup(pair)).toEqual(pair);
   expect(equivalentDriver(pair).Re).toBe(2.8);
+});
+
+test('a step in a wall is that in a boundless box', () => {
+  const { pressure } = stepResponse(infiniteBaffle({ drivers: ten }), { until: '0.1 s', points: 11 });
+  const huge = closedBox({ drivers: ten, netVolume: '1000 m³', fillGain: 1000 });
+  const other = stepResponse(huge, { until: '0.1 s', points: 11 }).pressure;
+  expect(Math.abs(other[1]!)).toBeGreaterThan(1e-4);
+  pressure.forEach((one, i) => expect(Math.abs(one - other[i]!)).toBeLessThan(1e-6 * Math.max(...other.map(Math.abs))));
 });

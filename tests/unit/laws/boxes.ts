@@ -1,8 +1,9 @@
 /** Specs that laws are tried on; drivers invented. */
 import { type Air, standardAir } from '@airspring/core/air';
-import type { ClosedBoxInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
-import { type By, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
+import type { ClosedBoxInput, InfiniteBaffleInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
+import { type By, type FamilyTrial, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
+import { eachFamilyLaw } from '../../../packages/core/src/laws/family-laws.js';
 
 export const driver = {
   Sd: si('coneArea', 0.033),
@@ -41,6 +42,7 @@ export const closed: ClosedBoxInput = {
   QL: 12,
   QA: 30,
 };
+export const walled: InfiniteBaffleInput = { drivers: driver, sourceResistance: si('resistance', 0.2) };
 export const mixed: MixedBoxInput = {
   drivers: {
     parallel: [
@@ -78,6 +80,10 @@ export const rescaledClosed = (by: By) => ({
   spec: { ...closed, netVolume: volume(by, 0.03), drivers: rescaledDriver(driver, by) },
   air: air(by),
 });
+export const rescaledWalled = (by: By) => ({
+  spec: { drivers: rescaledDriver(driver, by), sourceResistance: ohms(by) },
+  air: air(by),
+});
 export const rescaledMixed = (by: By) => ({
   spec: {
     drivers: {
@@ -98,6 +104,16 @@ export const rescaledMixed = (by: By) => ({
 /** The laws that are broken, by name. */
 export const brokenLaws = (results: readonly LawResult[]): readonly string[] =>
   results.filter(({ holds }) => !holds).map(({ law }) => law);
+
+/** The laws that are broken, up to the one that is looked for: those behind it are not tried. */
+export function brokenUpTo<Spec, Input>(law: string, trial: FamilyTrial<Spec, Input>): readonly string[] {
+  const found: string[] = [];
+  for (const one of eachFamilyLaw(trial)) {
+    if (!one.holds) found.push(one.law);
+    if (!one.holds && one.law === law) break;
+  }
+  return found;
+}
 
 /** The laws that are broken, and why: what a failing test should show. */
 export const reasons = (results: readonly LawResult[]): readonly string[] =>

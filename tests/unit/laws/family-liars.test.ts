@@ -2,7 +2,7 @@
 import { mixedFamily } from '@airspring/core/enclosure';
 import { familyLaws } from '@airspring/core/laws';
 import { describe, expect, test } from 'vitest';
-import { brokenLaws, driver, mixed, reasons, rescaledVented, vented } from './boxes.js';
+import { brokenLaws, brokenUpTo, driver, mixed, reasons, rescaledVented, vented } from './boxes.js';
 import { honestCloth, honestLine, mixedLiars, ventedLiars } from './liars.js';
 
 const frequencies = [29];
@@ -27,11 +27,11 @@ describe('honest ones with elements over frequency', () => {
 });
 
 test.each(ventedLiars)('%s: %s', (_, law, family) => {
-  const laws = familyLaws({ family, spec: vented, rescaled: rescaledVented, frequencies });
-  expect(brokenLaws(laws)).toContain(law);
+  expect(brokenUpTo(law, { family, spec: vented, rescaled: rescaledVented, frequencies })).toContain(law);
 });
 
+const accusedOfHonestMixed = brokenLaws(familyLaws({ family: mixedFamily, spec: mixed, frequencies }));
 test.each(mixedLiars)('%s: %s', (_, law, family) => {
-  expect(brokenLaws(familyLaws({ family, spec: mixed, frequencies }))).toContain(law);
-  expect(brokenLaws(familyLaws({ family: mixedFamily, spec: mixed, frequencies }))).toEqual([]);
+  expect(brokenUpTo(law, { family, spec: mixed, frequencies })).toContain(law);
+  expect(accusedOfHonestMixed).toEqual([]);
 });

@@ -20,7 +20,7 @@ import {
   withNeighbours,
   withoutLoss,
 } from '@airspring/core/duct';
-import { closedFamily, mixedFamily, systemOf, ventedFamily } from '@airspring/core/enclosure';
+import { closedFamily, infiniteBaffleFamily, mixedFamily, systemOf, ventedFamily } from '@airspring/core/enclosure';
 import { butterworthHighPass, highPassByQ } from '@airspring/core/filter';
 import {
   endCorrectionLaws,
@@ -37,7 +37,18 @@ import { type Law, type Line, losslessLine } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import { compileVentAdmittance, compileVentMouth } from '@airspring/core/vent';
 import { describe, expect, test } from 'vitest';
-import { closed, driver, mixed, reasons, rescaledClosed, rescaledMixed, rescaledVented, vented } from './boxes.js';
+import {
+  closed,
+  driver,
+  mixed,
+  reasons,
+  rescaledClosed,
+  rescaledMixed,
+  rescaledVented,
+  rescaledWalled,
+  vented,
+  walled,
+} from './boxes.js';
 
 describe('families', () => {
   const frequencies = [29, 0.999999 * 29];
@@ -52,6 +63,10 @@ describe('families', () => {
   });
   test('closed', () => {
     expect(reasons(familyLaws({ family: closedFamily, spec: closed, rescaled: rescaledClosed }))).toEqual([]);
+  });
+  test('infinite baffle', () => {
+    const trial = { family: infiniteBaffleFamily, spec: walled, rescaled: rescaledWalled };
+    expect(reasons(familyLaws(trial))).toEqual([]);
   });
   test('mixed', () => {
     expect(reasons(familyLaws({ family: mixedFamily, spec: mixed, rescaled: rescaledMixed, frequencies }))).toEqual([]);

@@ -7,10 +7,12 @@ import {
   greatestLevel,
   heatLimit,
   type Limit,
+  limitChanges,
   lowestSafeFrequency,
   travelLimit,
   voltageLimit,
 } from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
 
 /** Invented. */
@@ -139,4 +141,46 @@ test('a peak of travel narrower than the step from sample to sample is not taken
     if (safe.ok && Math.abs(safe.frequency / upper - 1) < 1e-8) found++;
   }
   expect(found).toBe(10);
+});
+
+describe('where another limit begins to bind', () => {
+  const limits = [...travelLimit(ten), voltageLimit('28 V'), airSpeedLimit('9 m/s')];
+  test('by name, in the order of frequency, each where the one before ends', () => {
+    const changes = limitChanges(vented, limits, { from: '5 Hz', to: '500 Hz' });
+    expect(changes.map(({ below, above }) => `${below} → ${above}`)).toEqual([
+      'travel → vent',
+      'vent → travel',
+      'travel → amplifier voltage',
+    ]);
+    const found = changes.map(({ frequency }) => frequency);
+    expect(found).toEqual([...found].sort((a, b) => a - b));
+  });
+  test('none where one limit binds throughout', () => {
+    expect(limitChanges(vented, [voltageLimit('28 V')])).toEqual([]);
+  });
+  test('limits that are equal throughout do not take turns by rounding', () => {
+    const [travel] = travelLimit(ten) as [Limit];
+    const same = { ...travel, name: 'the same', greatestRms: travel.greatestRms * (1 - 1e-13) };
+    const named = (list: readonly Limit[]) =>
+      limitChanges(vented, list, { from: '5 Hz', to: '500 Hz' }).map(({ driveVoltageRms: _, ...change }) => change);
+    expect(named([...limits, same])).toEqual(named(limits));
+  });
+  test('two changes between two points of the grid are told apart', () => {
+    const meet = limitChanges(vented, limits, { from: '5 Hz', to: '500 Hz' })[0]!;
+    // Just below the drive at which travel gives way to the vent, the amplifier comes between them.
+    const lower = voltageLimit(si('voltageRms', meet.driveVoltageRms * (1 - 1e-4)));
+    const some = [...travelLimit(ten), lower, airSpeedLimit('9 m/s')];
+    const [one, two] = limitChanges(vented, some, { from: '5 Hz', to: '500 Hz' });
+    expect(one).toMatchObject({ below: 'travel', above: 'amplifier voltage' });
+    expect(two).toMatchObject({ below: 'amplifier voltage', above: 'vent' });
+    expect(two!.frequency / one!.frequency).toBeGreaterThan(1);
+    expect(two!.frequency / one!.frequency).toBeLessThan(1.001);
+  });
+  test('a band the wrong way round, no limit, a probe that is not there', () => {
+    expect(() => limitChanges(vented, limits, { from: '50 Hz', to: '20 Hz' })).toThrow(faulty(['unsorted', 'to']));
+    expect(() => limitChanges(vented, [])).toThrow(faulty(['empty', 'limits']));
+    expect(() => limitChanges(closed, [airSpeedLimit('9 m/s')])).toThrow(
+      faulty(['empty', 'network.probes.ventAirSpeed']),
+    );
+  });
 });

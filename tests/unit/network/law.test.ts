@@ -1,6 +1,15 @@
 /** Elements over frequency: what they may fill, and what is said of one that fills no number. */
-import { compileGradient, gradientColumns, type Law, type Line, type Network } from '@airspring/core/network';
-import { complexColumn } from '@airspring/core/numeric';
+import {
+  compile,
+  compileGradient,
+  compilePolynomials,
+  gradientColumns,
+  type Law,
+  type Line,
+  type Network,
+  valuesOf,
+} from '@airspring/core/network';
+import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { compiledSystem, probeColumns } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 import { chained, listed, type Numbered, networkOf, outletsOf, partsOf, probesOf } from '../../arbitrary/network-of.js';
@@ -28,7 +37,7 @@ describe('a kernel that fills no number is named', () => {
     for (const [, road] of roads) expect(() => road(beside(at(bad)), grid)).toThrow(fault('elements.lining'));
     const gradient = compileGradient(beside(at(bad)), 'radiatedFlow');
     expect(() => gradient.sweep(grid, gradientColumns(gradient, grid.length))).toThrow(fault('elements.lining'));
-    const system = { ...seamVented, network: beside(at(bad)) };
+    const system = { ...seamVented, compile, network: beside(at(bad)) };
     expect(() => probeColumns(compiledSystem(system), grid)).toThrow(/lining/);
     // Elsewhere it answers.
     for (const [, road] of roads) expect(road(beside(at(bad)), Float64Array.of(20)).current!.re[0]).toBeGreaterThan(0);
@@ -176,4 +185,57 @@ describe('a coil law', () => {
     expect(worst(column(own), column(withEddy(network, [0.02, 0.7])))).toBeLessThan(1e-8);
     expect(complexColumn(1).re).toHaveLength(1);
   });
+});
+
+describe('what is kept from one sweep to the next is kept for the same numbers and frequencies alone', () => {
+  const other = { ...withEddy(network, [0.02, 0.7]) };
+  const { slots, network: make, probes } = compilePolynomials(other.topology)!;
+  const numbers = valuesOf(slots, other.values);
+  const changed = Float64Array.from(numbers);
+  changed[slots.of.get(other.topology.elements.find(({ kind }) => kind === 'law')!.name)!.at]! *= 1.5;
+  const sweptBy = (compiled: ReturnType<typeof make>, frequencies: Float64Array): readonly ComplexColumn[] => {
+    const out = [...probes, 'slope'].map(() => complexColumn(frequencies.length));
+    expect(compiled.sweep(frequencies, out.slice(0, -1))).toBe(-1);
+    expect(compiled.slope(0, frequencies, out.at(-1)!)).toBe(-1);
+    return out;
+  };
+  const afresh = (values: Float64Array, frequencies: Float64Array) => sweptBy(make(values), frequencies);
+
+  test.each([1, 600])('%d frequencies', (count) => {
+    const compiled = make(numbers);
+    const frequencies = grid.slice(0, count);
+    expect(sweptBy(compiled, frequencies)).toEqual(afresh(numbers, frequencies));
+    compiled.load(changed);
+    expect(sweptBy(compiled, frequencies)).toEqual(afresh(changed, frequencies));
+    // The same list with another number in it.
+    frequencies[count - 1]! *= 1.001;
+    expect(sweptBy(compiled, frequencies)).toEqual(afresh(changed, frequencies));
+    expect(sweptBy(compiled, frequencies.slice(0, 1))).toEqual(afresh(changed, frequencies.slice(0, 1)));
+    expect(sweptBy(compiled, frequencies)).toEqual(afresh(changed, frequencies));
+  });
+  test('a sweep of more frequencies than are kept is that of its pieces', () => {
+    const many = Float64Array.from({ length: 2500 }, (_, i) => 5 + 0.1 * i);
+    const [whole, compiled] = [afresh(numbers, many), make(numbers)];
+    for (const [from, to] of [
+      [0, 900],
+      [900, 1100],
+      [1100, 2500],
+    ] as const) {
+      sweptBy(compiled, many.slice(from, to)).forEach(({ re, im }, k) => {
+        expect({ re, im }).toEqual({ re: whole[k]!.re.slice(from, to), im: whole[k]!.im.slice(from, to) });
+      });
+    }
+  });
+});
+
+test('a law across the source changes nothing else, and is still asked for numbers', () => {
+  // All probes but the current of the source itself.
+  const { current: _, ...others } = probesOf(network);
+  const made = (parts: readonly Numbered[]) => networkOf([...partsOf(network), ...parts], others, outletsOf(network));
+  const across = (value: number) => made([listed('lining', ['drive', 'ground'], (_f, re) => re.fill(value))]);
+  const [got, expected] = [byPolynomials(across(1e-3), grid), byPolynomials(made([]), grid)];
+  for (const name of Object.keys(expected)) {
+    expect(worst(got[name]!, expected[name]!), name).toBeLessThan(1e-12);
+  }
+  expect(() => byPolynomials(across(NaN), grid)).toThrow(/lining/);
 });

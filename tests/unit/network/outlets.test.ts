@@ -1,5 +1,5 @@
 /** Outlets heard later than the nearest: their sum, its slopes, and what has no states any more. */
-import { compileGradient, gradientColumns, stateSpace } from '@airspring/core/network';
+import { compile, compileGradient, gradientColumns, stateSpace } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
@@ -75,7 +75,7 @@ test('group delay of a system that plays all of it later is longer by that', () 
       probesOf(network),
       outletsOf(network).map((one) => ({ ...one, later: delay })),
     );
-  const columns = (delay: number) => respond({ ...seamVented, network: all(delay) }, grid);
+  const columns = (delay: number) => respond({ ...seamVented, compile, network: all(delay) }, grid);
   const [now, then] = [columns(0), columns(4e-3)];
   grid.forEach((_, i) => expect(then.groupDelay[i]! - now.groupDelay[i]!).toBeCloseTo(4e-3, 10));
   then.levelHalfSpace.forEach((level, i) => expect(level).toBeCloseTo(now.levelHalfSpace[i]!, 10));

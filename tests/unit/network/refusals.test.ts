@@ -158,6 +158,18 @@ describe('netlist text', () => {
       ].join('\n'),
     );
   });
+  test('an element that yields without end is a short, and one that does not yield is left out', () => {
+    const elements: Numbered[] = [
+      source,
+      part('resistor', 'load', ['in', 'ground'], 4),
+      part('capacitor', 'boundless', ['in', 'a'], Number.POSITIVE_INFINITY),
+      part('resistor', 'after', ['a', 'ground'], 8),
+      part('inductor', 'open', ['a', 'ground'], Number.POSITIVE_INFINITY),
+    ];
+    const lines = netlist(networkOf(elements)).split('\n');
+    expect(lines).toContain('V_boundless_short in a 0');
+    expect(lines).toContain('* open: nothing');
+  });
   test('names that a simulator takes for one are told apart, and none of them is its ground', () => {
     const elements: Numbered[] = [
       { kind: 'source', name: 'a', nodes: ['box one', 'ground'] },

@@ -1,7 +1,14 @@
 import { completeDriver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
 import { probeGradient } from '@airspring/core/network';
-import { type CutoffOptions, cutoffGradient, greatestGradient } from '@airspring/core/response';
+import {
+  type CutoffOptions,
+  complexGradient,
+  cutoffGradient,
+  greatestGradient,
+  levelGradient,
+  probePhase,
+} from '@airspring/core/response';
 import { expect, test } from 'vitest';
 
 const found = completeDriver({ fs: '24 Hz', Qts: 0.36, Qes: 0.4, Vas: '70 L', Sd: '330 cm²', Re: '5.6 Ω' });
@@ -34,4 +41,29 @@ test('two neighbours of equal value are one extremum: no kink', () => {
   const flat = greatestGradient(box, options);
   expect(flat).toMatchObject({ ok: true, value: expect.closeTo(1, 14) });
   expect(flat).not.toHaveProperty('oneSided');
+});
+
+test('the real part of the relative slope of the flow is that of its level', () => {
+  const [flow, level] = [complexGradient(box, 'radiatedFlow', '37 Hz'), levelGradient(box, '37 Hz')];
+  if (!flow.ok || !level.ok) throw new Error('damped');
+  const { re, im } = flow.value;
+  for (const [name, slope] of Object.entries(flow.byElement)) {
+    const relative = (slope.re * re + slope.im * im) / (re * re + im * im);
+    expect(level.byElement[name]).toBeCloseTo((20 / Math.LN10) * relative, 11);
+  }
+});
+test('a complex gradient refuses a probe that is not there and a frequency that is none', () => {
+  expect(() => complexGradient(box, 'nobody', '30 Hz')).toThrow(fault('empty', 'network.probes.nobody'));
+  expect(() => complexGradient(box, 'current', '0 Hz')).toThrow(fault('not-positive', 'frequency'));
+});
+
+test('a phase lies between −π and π, lags by a quarter turn when integrated, and names a missing probe', () => {
+  const grid = [5, 20, 40, 80, 400];
+  const velocity = probePhase(box, grid, { probe: 'coneVelocity' });
+  const displacement = probePhase(box, grid, { probe: 'coneVelocity', integrated: true });
+  velocity.forEach((angle, i) => expect(displacement[i]).toBeCloseTo(angle - Math.PI / 2, 12));
+  // Below resonance the cone follows the voltage, and far above it is opposed to it.
+  expect(displacement[0]).toBeGreaterThan(-0.3);
+  expect(displacement[4]).toBeLessThan(-2.5);
+  expect(() => probePhase(box, grid, { probe: 'ventAirSpeed' })).toThrow(fault('empty', 'network.probes.ventAirSpeed'));
 });

@@ -147,6 +147,7 @@ describe('refusals', () => {
     const through = [{ name: 'lining', flow: { of: 'flow', element: 'lining' } }] as const;
     const lined = {
       ...closed,
+      compile,
       network: networkOf([...parts, lining], probesOf(closed.network), [...outletsOf(closed.network), ...through]),
     };
     expect(() => stepResponse(lined, { until: '1 s', points: 2 })).toThrow(faulty(['inconsistent', 'network']));

@@ -11,7 +11,7 @@ import type { Meaning, Phrase } from './phrase.js';
 
 /**
  * A point of the search, all in SI units: the net volume, then the values of the acoustic axes, then those of the
- * geometric axes, in the order of the variant's lists.
+ * geometric axes, in the order of the variant's lists, then the span where there is one.
  */
 export type Point = readonly number[];
 
@@ -27,6 +27,11 @@ export interface Axis {
   readonly unit: number;
   /** When no box meets the brief, the search looks for another brief up to this many times `to`; default 1. */
   readonly beyond?: number;
+}
+
+/** An inner edge of the box that is a number of its points as well, because a part reaches from panel to panel. */
+export interface Span extends Omit<Axis, 'unit'> {
+  readonly edge: 0 | 1 | 2;
 }
 
 /** The parts of a kind at one point. */
@@ -131,6 +136,8 @@ export interface Variant {
   readonly acoustic: readonly Axis[];
   /** The axes on which only room and limits depend. */
   readonly geometric: readonly Axis[];
+  /** The last number of each point, where it is an inner edge; `settle` makes it that of the box. */
+  readonly span?: Span;
   /** Air that drivers and bracing take at every point, m³. */
   readonly contents: number;
   /** Inner edges below which the box cannot hold its drivers, m. */

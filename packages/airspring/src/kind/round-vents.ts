@@ -20,6 +20,9 @@ import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
 import type { Vents } from './tuned-by-vent.js';
 
+/** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
+const diameterOf = (point: Point): number => point[2]!;
+
 const areaOf = (count: number, diameter: number): number => (count * Math.PI * diameter ** 2) / 4;
 
 const roundedEnd = (radius: number, end: EndCorrection): EndCorrection =>
@@ -65,7 +68,8 @@ export function roundVents(
     return body;
   };
   const sections = new Map<number, RoundVentSection>();
-  const section = ([, , diameter = 0]: Point): RoundVentSection => {
+  const section = (point: Point): RoundVentSection => {
+    const diameter = diameterOf(point);
     let found = sections.get(diameter);
     if (found === undefined) {
       const pitch = bodyAt(diameter).flangeDiameter + ROW_GAP;
@@ -93,17 +97,18 @@ export function roundVents(
     geometric: [
       { name: 'diameter', from: settings.smallest, to: settings.largest, ratio: 1.07, unit: 1e-3, beyond: 1.6 },
     ],
-    area: ([, , diameter = 0]) => areaOf(count, diameter),
-    areaTaken: ([, , diameter = 0]) => areaOf(count, diameter + 2 * wall),
-    endsTaken: ([, , diameter = 0], length) => {
-      const radius = diameter / 2 + wall;
+    area: (point) => areaOf(count, diameterOf(point)),
+    areaTaken: (point) => areaOf(count, diameterOf(point) + 2 * wall),
+    endsTaken: (point, length) => {
+      const radius = diameterOf(point) / 2 + wall;
       // The outer rounding begins in the panel. Only the part behind the panel takes air.
       const behind = Math.min(flare.outer, length) - t;
       return count * (bellTaken(radius, flare.inner, flare.inner) + bellTaken(radius, flare.outer, behind));
     },
     section,
     layout,
-    body: ([, , diameter = 0]) => {
+    body: (point) => {
+      const diameter = diameterOf(point);
       const { outerDiameter, flangeDiameter, bendRadius, clearance } = bodyAt(diameter);
       return {
         diameter: metres(diameter),
@@ -116,12 +121,12 @@ export function roundVents(
         faces: settings.faces,
       };
     },
-    room: (width, height, depth, [, , diameter = 0]) => {
-      longest(width, height, depth, bodyAt(diameter), both);
+    room: (width, height, depth, point) => {
+      longest(width, height, depth, bodyAt(diameterOf(point)), both);
       return Math.max(both[0]!, both[1]!) || -1;
     },
-    roomAtMost: (width, height, depth, [, , diameter = 0]) =>
-      straightOrBentAtMost(whole, width, height, depth, bodyAt(diameter)),
+    roomAtMost: (width, height, depth, point) =>
+      straightOrBentAtMost(whole, width, height, depth, bodyAt(diameterOf(point))),
     roomKey: JSON.stringify([layout, settings]),
     effort: count,
     refuse,
@@ -134,7 +139,7 @@ export function roundVents(
         allowed: settings.largest,
         sense: 'at most',
         weight: 'simple',
-        needed: ([, , diameter = 0]) => diameter,
+        needed: diameterOf,
       },
       {
         path: 'printer.width',
@@ -143,7 +148,7 @@ export function roundVents(
         unit: job.units.length,
         allowed: printer.width,
         sense: 'at most',
-        needed: ([, , diameter = 0]) => printedWidth(settings, diameter),
+        needed: (point) => printedWidth(settings, diameterOf(point)),
       },
     ],
     tell: ({ point: [, , diameter = 0], fit }, length, fb) => {

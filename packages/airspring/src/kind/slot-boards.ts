@@ -29,8 +29,8 @@ const LEAST = 1e-4;
 
 /**
  * The boards of a slot. Its long boards cover the edges of its short ones. The boards of a free slot pass through the panel;
- * those of a slot along panels begin behind it. At a fold, the short boards of the first leg go on into the corner, and those
- * of the second leg stand on them.
+ * those of a slot along panels begin behind it. Both legs of a folded slot are counted from the inner edge of the fold. There,
+ * the short boards of the first leg go on into the corner, and those of the second leg stand on them.
  */
 export function slotBoards(
   { along, width, height, wall, panel }: Slot,
@@ -53,13 +53,13 @@ export function slotBoards(
   const first = firstLeg - start;
   const { secondLeg: second } = bend;
   // On the outside of the fold a free slot has boards of its own, where another slot has panels.
-  const outside = free ? wall : 0;
+  const outer = free ? 1 : 0;
   return [
-    ...board('inner long board, first leg (length × width)', 1, first + outside, across),
-    ...board('inner long board, second leg (length × width)', 1, free ? second : second - wall, across),
-    ...board('outer long board, first leg (length × width)', free ? 1 : 0, first + short + 2 * wall, across),
-    ...board('outer long board, second leg (length × width)', free ? 1 : 0, short + wall + second, across),
-    ...board('short board, first leg (length × width)', onShort, first + outside + short, short),
-    ...board('short board, second leg (length × width)', onShort, second + outside, short),
+    ...board('inner long board, first leg (length × width)', 1, first, across),
+    ...board('inner long board, second leg (length × width)', 1, second - wall, across),
+    ...board('outer long board, first leg (length × width)', outer, first + short + wall, across),
+    ...board('outer long board, second leg (length × width)', outer, short + second, across),
+    ...board('short board, first leg (length × width)', onShort, first + short, short),
+    ...board('short board, second leg (length × width)', onShort, second, short),
   ];
 }

@@ -86,8 +86,6 @@ function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['s
 const MM = 1e-3;
 /** Ratio between neighbouring widths on the lattice, for a slot from side to side. */
 const WIDTH_RATIO = 1.08;
-/** A lattice width stands for boxes up to this many times as wide: more than one step, since a coarse survey skips steps. */
-const WIDTH_WINDOW = WIDTH_RATIO ** 1.5;
 
 function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   const { slot = {}, vent = {} } = job.sections as Read;
@@ -99,6 +97,8 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   const full = along === 'three';
   const stated = typeof slot.width === 'number' ? slot.width : 0;
   const placed = inOrder(vent.faces).filter((face) => !full || (face !== 'left' && face !== 'right'));
+  const [narrowest] = leastFor(job, choice);
+  const widest = Math.max(narrowest, job.space.width - 2 * t);
   const layout = {
     count: 1,
     faces: placed.map((face) => faces.indexOf(face)),
@@ -149,21 +149,8 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
   return {
     kind: slotVented,
     airSpeedPeak: airSpeedOf(vent),
-    geometric: [
-      { name: 'height', from: smallest, to: largest, ratio: 1.12, unit: MM, beyond: 1.6 },
-      ...(full
-        ? [
-            {
-              name: 'width',
-              from: leastFor(job, choice)[0],
-              to: Math.max(leastFor(job, choice)[0], job.space.width - 2 * t),
-              ratio: WIDTH_RATIO,
-              unit: 25 * MM,
-              beyond: 2,
-            },
-          ]
-        : []),
-    ],
+    geometric: [{ name: 'height', from: smallest, to: largest, ratio: 1.12, unit: MM, beyond: 1.6 }],
+    ...(full && { span: { name: 'width', edge: 0, from: narrowest, to: widest, ratio: WIDTH_RATIO, beyond: 2 } }),
     area: (point) => widthOf(point) * heightOf(point),
     areaTaken: (point) => takenBy(along, widthOf(point), heightOf(point), wall),
     endsTaken: () => 0,
@@ -178,14 +165,10 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
       faces: placed,
     }),
     room: (width, height, depth, point) => {
-      const asked = widthOf(point);
-      // On the lattice a width stands for all boxes that are slightly wider; `settle` replaces it by the width of the box.
-      if (full && (width < asked - 1e-9 || width > asked * WIDTH_WINDOW)) return -1;
-      longest(width, height, depth, bodyAt(full ? width : asked, heightOf(point)), both);
+      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both);
       return Math.max(both[0]!, both[1]!) || -1;
     },
-    roomAtMost: (width, height, depth, point) => {
-      if (full && (width < widthOf(point) - 1e-9 || width > widthOf(point) * WIDTH_WINDOW)) return -1;
+    roomAtMost: (width, height, depth) => {
       let greatest = -1;
       for (const face of layout.faces) {
         const axis = face >> 1;
@@ -198,7 +181,6 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     },
     roomKey: JSON.stringify([layout, smallest, largest, wall, stated]),
     effort: 1,
-    ...(full && { fitted: ([volume = 0, fb = 0, height = 0]: Point, [width]) => [volume, fb, height, width] as Point }),
     wishes: [
       {
         path: 'slot.largest',

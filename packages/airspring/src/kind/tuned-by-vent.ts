@@ -17,6 +17,7 @@ import {
   type KindRecord,
   type KindWish,
   type Point,
+  type Span,
   type Variant,
 } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
@@ -78,8 +79,8 @@ export interface Vents {
   readonly roomKey: string;
   /** Work for a metre of vent, as metres of vent to print. */
   readonly effort: number;
-  /** Completes a point from the inner edges, where a vent reaches from panel to panel. */
-  readonly fitted?: (point: Point, inner: readonly [number, number, number]) => Point;
+  /** Where a vent reaches from panel to panel. */
+  readonly span?: Span;
   /** Judges a placement that core found: returns it, or says why it cannot be used. */
   readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
   readonly wishes: readonly KindWish[];
@@ -99,7 +100,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const { QL = 7, QA, QP, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
   const { drivers } = choice;
-  const { airSpeedPeak, area, areaTaken, endsTaken } = vents;
+  const { airSpeedPeak, area, areaTaken, endsTaken, geometric, span } = vents;
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
   const lengths = new Map<VentSection, (netVolume: number, fb: number) => number>();
@@ -117,7 +118,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
 
   /** Rounds the vent to whole millimetres, and finds the tuning that results. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
-    const point = vents.fitted?.(asked, inner) ?? asked;
+    const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, tuned = 0, ...sizes] = point;
     const length = lengthOf(point);
     let [netVolume, ventLength, fb] = [airBefore, 0, tuned];
@@ -186,7 +187,8 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
         unit: 0.05,
       },
     ],
-    geometric: vents.geometric,
+    geometric,
+    ...(span && { span }),
     contents: contents.taken,
     least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, (point) => ({

@@ -13,7 +13,8 @@ export const WITHIN: Scope = { beyond: false, step: 1, thorough: true };
 export const BEYOND: Scope = { beyond: true, step: 2, thorough: false };
 
 /** The greatest value of an axis that the search looks at. */
-export const upperOf = ({ to, beyond = 1 }: Axis, scope: Scope): number => (scope.beyond ? to * beyond : to);
+export const upperOf = ({ to, beyond = 1 }: Pick<Axis, 'to' | 'beyond'>, scope: Scope): number =>
+  scope.beyond ? to * beyond : to;
 
 /**
  * Values of an axis on the lattice: those of a ladder that does not depend on the bounds, and both bounds. A wider bound

@@ -49,6 +49,14 @@ export function judge(
   criteria.depth = depthWith(demand, capacity, wanted);
 }
 
+/** Fills in values that no box can better, except for the size: the cost is then the least that any box of this size could have. */
+export function asGoodAsCanBe(excess: Float64Array, criteria: Criteria): void {
+  excess.fill(-1);
+  criteria.depth = Number.EPSILON;
+  criteria.level = Number.MAX_VALUE;
+  criteria.effort = 0;
+}
+
 /** How the boxes of a variant are made from whole numbers. */
 export function compileBox(
   job: Job,
@@ -79,41 +87,61 @@ export function compileBox(
   const outer: [number, number, number] = [0, 0, 0];
   const asked: number[] = [];
 
-  /** Judges the box of a cell into `excess` and `criteria`. Returns its point, or `undefined` where no such box can be made. */
-  function pointAt(cell: Cell): Point | undefined {
-    const value = (i: number) => {
-      const { unit, from, to } = axes[i] as (typeof axes)[number];
-      return valueAt(cell[i]!, unit, from, to);
-    };
-    let before = -variant.contents;
+  const value = (cell: Cell, i: number) => {
+    const { unit, from, to } = axes[i] as (typeof axes)[number];
+    return valueAt(cell[i]!, unit, from, to);
+  };
+
+  /** Sets the size of the box of a cell. Returns the air in it before its parts take theirs. */
+  function airAt(cell: Cell): number {
     let product = 1;
     for (let axis = 0; axis < 3; axis++) {
-      outer[axis] = value(axis);
+      outer[axis] = value(cell, axis);
       product *= Math.max(0, outer[axis]! - 2 * t);
     }
-    before += product;
+    criteria.volume = outer[0] * outer[1] * outer[2];
+    return product - variant.contents;
+  }
+
+  /**
+   * Judges the box of a cell, whose size is set, into `excess` and `criteria`. Returns its point, or `undefined` where no such
+   * box can be made.
+   */
+  function pointAt(cell: Cell, before: number): Point | undefined {
     if (!(before > 0)) return undefined;
-    asked.length = 0;
-    asked.push(before);
-    for (let i = 3 + geometric.length; i < axes.length; i++) asked.push(value(i));
-    for (let i = 3; i < 3 + geometric.length; i++) asked.push(value(i));
+    asked[0] = before;
+    for (let i = 0; i < acoustic.length; i++) asked[1 + i] = value(cell, 3 + geometric.length + i);
+    for (let i = 0; i < geometric.length; i++) asked[1 + acoustic.length + i] = value(cell, 3 + i);
     const point = variant.settle(before, asked, inner(outer));
     if (point === undefined || !variant.parts(point, parts)) return undefined;
     if (parts.extent > roomAtMost(outer, point) + 1e-9) return undefined;
     demandOf(point, demand);
-    criteria.volume = outer[0] * outer[1] * outer[2];
     criteria.effort = parts.effort;
     judge(job, wishes, variant, point, demand, criteria, excess);
     wishes.size(outer, excess);
     return point;
   }
 
-  /** What the box of a cell costs; infinite where no box can be made. Only boxes that may win are checked for room for parts. */
-  const priceAt = (cell: Cell, cost: Cost): number =>
-    pointAt(cell) === undefined ? Infinity : cost.of(excess, criteria);
+  /** The least that any box of the size that is set could cost. */
+  function leastFor(cost: Cost): number {
+    asGoodAsCanBe(excess, criteria);
+    wishes.size(outer, excess);
+    return cost.of(excess, criteria);
+  }
+
+  /**
+   * What the box of a cell costs, or at least `limit` where it costs no less; infinite where no box can be made. The room for
+   * its parts is not checked.
+   */
+  function priceAt(cell: Cell, cost: Cost, limit: number): number {
+    const before = airAt(cell);
+    const least = leastFor(cost);
+    if (least >= limit) return least;
+    return pointAt(cell, before) === undefined ? Infinity : cost.of(excess, criteria);
+  }
 
   function boxAt(cell: Cell): Box | undefined {
-    const point = pointAt(cell);
+    const point = pointAt(cell, airAt(cell));
     if (point === undefined) return undefined;
     return {
       variant,

@@ -1,12 +1,12 @@
 import { compileFilter } from '@airspring/core/filter';
-import { compile, type Probe, type Setter } from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { type FrequencyGrid, logarithmicGrid } from '@airspring/core/quantity';
-import { REFERENCE_PRESSURE, referenceLevel } from '@airspring/core/response';
+import { REFERENCE_PRESSURE } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { loadRange } from '../job/load.js';
 import { passedBy } from '../job/passed.js';
 import type { Point, Variant } from '../kind/box-kind.js';
+import { compileVariant } from './compiled-variant.js';
 
 /** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {
@@ -107,34 +107,10 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
 }
 
-/** The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point. */
-function networkOf({ system, values: setAll, load, acoustic, geometric }: Variant) {
-  const start: Point = [0.05, ...[...acoustic, ...geometric].map(({ from, to }) => Math.sqrt(from * to))];
-  const first = system(start);
-  const { topology } = first.network;
-  const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
-  const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
-  const { slots, network } = compile({ ...topology, probes });
-  const values = new Float64Array(slots.size);
-  const set: Setter = (name, ...numbers) => {
-    const slot = slots.of.get(name);
-    if (slot !== undefined) values.set(numbers, slot.at);
-  };
-  const fill = (point: Point) => {
-    setAll(point, set);
-    return values;
-  };
-  const compiled = network(fill(start));
-  return { first, compiled, load: (point: Point) => compiled.load(fill(point)) };
-}
-
 const LOAD_POINTS = 48;
 
 /** The least impedance of the box whose numbers are loaded, without the source resistance. */
-function compileLeastImpedance(
-  { wanted, amplifier }: Job,
-  { probes, sweep }: ReturnType<typeof networkOf>['compiled'],
-) {
+function compileLeastImpedance({ wanted, amplifier }: Job, { probes, sweep }: ReturnType<typeof compileVariant>) {
   const grid = logarithmicGrid(...loadRange(wanted.highest), LOAD_POINTS);
   const columns = probes.map(() => complexColumn(LOAD_POINTS));
   const { re, im } = columns[probes.indexOf('current')] as ComplexColumn;
@@ -155,8 +131,8 @@ function compileLeastImpedance(
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
-  const { first, compiled, load: loadPoint } = networkOf(variant);
-  const { probes, sweep } = compiled;
+  const compiled = compileVariant(variant);
+  const { density, probes, load: loadPoint, sweep, referenceLevel } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(wanted);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
@@ -167,10 +143,18 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const integrated = variant.load?.integrated === true;
 
   // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
-  const { density } = first.air;
   const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
-  const passing = (REFERENCE_PRESSURE * 10 ** (referenceLevel(first) / 20)) / density;
-  const fallen = passing * 10 ** (-wanted.fall / 20);
+  const fallenBy = 10 ** (-wanted.fall / 20);
+  /** What f |U| is at the reference level of the point, and where the response has fallen as far as it may. */
+  let level = Number.NaN;
+  let passing = 0;
+  let fallen = 0;
+  const setReference = (now: number): void => {
+    if (now === level) return;
+    level = now;
+    passing = (REFERENCE_PRESSURE * 10 ** (now / 20)) / density;
+    fallen = passing * fallenBy;
+  };
   const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
   const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
   const perHeat = Math.sqrt(Re / Pe);
@@ -195,24 +179,40 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   };
   const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
 
-  /** Refines the crossing of `fallen` between two frequencies by regula falsi in logarithms. */
-  const crossing = (low: number, high: number, atLow: number, atHigh: number): number => {
-    let [a, b, fa, fb] = [Math.log(low), Math.log(high), Math.log(atLow / fallen), Math.log(atHigh / fallen)];
+  /**
+   * Where the response crosses `fallen` between this frequency of the grid and the next, by regula falsi in logarithms. The
+   * first guess also counts with the bend of the curve, by the frequency above.
+   */
+  const crossing = (i: number): number => {
+    let a = Math.log(grid[i]!);
+    let b = Math.log(grid[i + 1]!);
+    let fa = Math.log(levels[i]! / fallen);
+    let fb = Math.log(levels[i + 1]! / fallen);
+    let x = b - (fb * (b - a)) / (fb - fa);
+    const fc = i + 2 < grid.length ? Math.log(levels[i + 2]! / fallen) : fb;
+    if (fc > fb) {
+      const c = Math.log(grid[i + 2]!);
+      const bent = (a * fb * fc) / ((fa - fb) * (fa - fc)) + (b * fa * fc) / ((fb - fa) * (fb - fc));
+      const guess = bent + (c * fa * fb) / ((fc - fa) * (fc - fb));
+      if (guess > a && guess < b) x = guess;
+    }
     for (let step = 0; step < 12; step++) {
-      const x = b - (fb * (b - a)) / (fb - fa);
       const fx = Math.log(size(Math.exp(x)) / fallen);
-      if (Math.abs(fx) < 1e-7) return Math.exp(x);
+      const [far, atFar] = fx < 0 ? [b, fb] : [a, fa];
+      // So near, the straight line to the other end is as good as one more look.
+      if (Math.abs(fx) < 1e-6) return Math.exp(x - (fx * (far - x)) / (atFar - fx));
       if (fx < 0) [a, fa] = [x, fx];
       else [b, fb] = [x, fx];
+      x = b - (fb * (b - a)) / (fb - fa);
     }
     return Math.exp(b);
   };
 
   return (point, out) => {
     loadPoint(point);
+    setReference(referenceLevel());
     sweep(grid, columns);
     out.cutoff = grid[0]!;
-    let above = 0;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
     let held = 0;
@@ -224,9 +224,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       levels[i] = heard;
       if (open && heard < fallen) {
         open = false;
-        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(f, grid[i + 1]!, heard, above);
+        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(i);
       }
-      above = heard;
       const drive = asked / u;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);

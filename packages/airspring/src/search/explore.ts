@@ -49,7 +49,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     const around = new Map<Box, (Start | undefined)[]>();
     for (const box of new Set(ends)) {
       if (box === undefined) continue;
-      const grid = nearGrid(box.variant, box.point, shapes, scope);
+      const grid = nearGrid(search, box, shapes, scope);
       const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
       around.set(box, surveyVariant(search, box.variant, costs, grid, known));
     }
@@ -126,7 +126,7 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
     let least = Infinity;
     const price = (cell: readonly number[]) => {
       if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
-      const price = priceAt(cell, cost);
+      const price = priceAt(cell, cost, least);
       if (price >= least) return price;
       const box = boxAt(cell);
       if (box === undefined || !stands(box)) return Infinity;

@@ -2,6 +2,7 @@ import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
 import { compileDemand, type Demand } from './demand.js';
+import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
 
 /** Called now and then while a search goes on. */
@@ -14,7 +15,7 @@ export interface Search {
   readonly variants: readonly Variant[];
   readonly wishes: Wishes;
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
-  readonly rooms: Map<string, (Float32Array | undefined)[]>;
+  readonly rooms: Map<string, Rooms>;
   /** What each variant asks of its parts, compiled at its first use. */
   readonly demandOf: (variant: Variant) => (point: Point, out: Demand) => void;
   readonly progress: Progress;

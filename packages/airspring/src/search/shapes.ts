@@ -46,18 +46,25 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
 /** The least share of its exact edges that a box of the lattice must fill: about a step of a coarse lattice. */
 const LOOSE = 0.88;
 
+/** The shapes that differ when one edge is given: the others are all in the ratio of the two that are left. */
+export const shapesAcross = (edge: number, shapes: readonly Shape[]): Shape[] =>
+  shapes.filter(({ proportion, held, free }) => proportion[edge] === 1 && (!free || ((held >> edge) & 1) === 0));
+
 /**
  * Inner edges of a shape for an inner volume, into `out`. An edge beyond its bound is put at the bound, and the others share
- * what is left. `false` where the bounds allow no such box.
+ * what is left. `false` where the bounds allow no such box. Only the free edges are worked out, given as bits; the others
+ * stand in `out`.
  */
 export function edgesOf(
   { proportion, most }: Shape,
   least: readonly [number, number, number],
   volume: number,
   out: Float64Array,
+  edges = 0b111,
 ): boolean {
   let left = volume;
-  let free = 0b111;
+  let free = edges;
+  for (let axis = 0; axis < 3; axis++) if (!((free >> axis) & 1)) left /= out[axis]!;
   for (;;) {
     let share = 1;
     let count = 0;

@@ -1,12 +1,13 @@
 import { allowedVolume } from '../job/job.js';
-import type { Parts, Point, Variant } from '../kind/box-kind.js';
+import type { Axis, Parts, Point, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
-import { judge } from './box.js';
+import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
+import { compileRoom, type Room } from './room.js';
 import type { Search } from './search.js';
-import { edgesOf, type Shape } from './shapes.js';
+import { edgesOf, type Shape, shapesAcross } from './shapes.js';
 
 /** The cheapest box of a variant's lattice for one cost. */
 export interface Start {
@@ -20,7 +21,7 @@ export interface Start {
 /** The grid that a survey visits. */
 export interface Grid {
   readonly volumes: ArrayLike<number>;
-  /** Values of the acoustic axes together, and of the geometric axes. */
+  /** Values of the acoustic axes together, and of the geometric axes with the span. */
   readonly acoustic: readonly (readonly number[])[];
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
@@ -33,6 +34,13 @@ const VOLUME_RATIO = 1.04;
 /** Every combination of the values of some axes. */
 const combinations = (lists: readonly ArrayLike<number>[]): number[][] =>
   lists.reduce<number[][]>((all, list) => all.flatMap((some) => Array.from(list, (value) => [...some, value])), [[]]);
+
+/** The values of the geometric axes, each with every value of the span. */
+const withSpans = (values: number[][], { span }: Variant, of: (span: Span) => readonly number[]): number[][] =>
+  span === undefined ? values : combinations([of(span)]).flatMap((edge) => values.map((some) => [...some, ...edge]));
+
+const shapesOf = ({ span }: Variant, shapes: readonly Shape[]): readonly Shape[] =>
+  span === undefined ? shapes : shapesAcross(span.edge, shapes);
 
 /** The net volumes that are tried: from far less than any driver needs to all that the space leaves. */
 function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope, ratio: number): Float64Array {
@@ -58,8 +66,12 @@ export function wholeGrid(
   return {
     volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
     acoustic: lattice(variant.acoustic),
-    geometric: lattice(variant.geometric),
-    shapes,
+    geometric: withSpans(lattice(variant.geometric), variant, (span) => {
+      const further = latticeOf(span.to, upperOf(span, scope), span.ratio);
+      // As finely as shapes, of which no look leaves out any; the space is one of them even where more is looked at.
+      return [...latticeOf(span.from, span.to, span.ratio), ...further.slice(1)];
+    }),
+    shapes: shapesOf(variant, shapes),
     name: `${scope.beyond} ${steps}`,
   };
 }
@@ -68,10 +80,42 @@ export function wholeGrid(
 const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
-/** A fine grid around a point, with every shape: very different shapes may serve almost equally well. */
-export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes: readonly Shape[], scope: Scope): Grid {
+/** Parts of an octave by which the proportions near those of a box depart from them. */
+const NEAR_SHAPES = [-0.12, -0.05, -0.02, 0, 0.02, 0.05, 0.12];
+
+/**
+ * Shapes a little longer or flatter than a box. A walk along its edges holds one of them and moves two at most; where both the
+ * net volume and the length of a vent leave no play, only all three together lead to a shape that takes less wood.
+ */
+function shapesNear({ least, span }: Variant, inner: readonly number[], shapes: readonly Shape[]): Shape[] {
+  const [width = 1, height = 1, depth = 1] = inner.map((edge, axis) => Math.max(edge, least[axis]!));
+  const scale = Math.cbrt(width * height * depth);
+  const alike = shapes.filter(({ proportion }) => proportion === shapes[0]?.proportion);
+  return NEAR_SHAPES.flatMap((wide) =>
+    NEAR_SHAPES.flatMap((high) => {
+      const octaves = [wide, high, -wide - high] as const;
+      if (span !== undefined && octaves[span.edge] !== 0) return [];
+      const proportion = [width, height, depth].map((edge, axis) => (edge / scale) * 2 ** octaves[axis]!);
+      return alike.map((shape) => ({ ...shape, proportion: proportion as [number, number, number] }));
+    }),
+  );
+}
+
+/**
+ * A fine grid around a box, with every shape, since very different ones may serve almost equally well, and with those near its
+ * own.
+ */
+export function nearGrid(
+  { job }: Search,
+  { variant, edges, point }: Pick<Start, 'variant' | 'edges' | 'point'>,
+  shapes: readonly Shape[],
+  scope: Scope,
+): Grid {
+  const { acoustic, geometric } = variant;
+  const inner = edges.map((edge) => edge - 2 * job.space.panelThickness);
+  const alike = shapesOf(variant, shapes);
   const [volume = 0, ...others] = point;
-  const within = (axis: Variant['acoustic'][number], values: readonly number[]) => [
+  const within = (axis: Pick<Axis, 'from' | 'to' | 'beyond'>, values: readonly number[]) => [
     ...new Set(values.map((value) => Math.min(upperOf(axis, scope), Math.max(axis.from, value)))),
   ];
   return {
@@ -84,22 +128,25 @@ export function nearGrid({ acoustic, geometric }: Variant, point: Point, shapes:
         ),
       ),
     ),
-    geometric: combinations(
-      geometric.map((axis, i) =>
-        within(
-          axis,
-          NEAR_UNITS.map((units) => others[acoustic.length + i]! + units * axis.unit),
+    geometric: withSpans(
+      combinations(
+        geometric.map((axis, i) =>
+          within(
+            axis,
+            NEAR_UNITS.map((units) => others[acoustic.length + i]! + units * axis.unit),
+          ),
         ),
       ),
+      variant,
+      (span) =>
+        within(
+          span,
+          NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
+        ),
     ),
-    shapes,
+    shapes: [...alike, ...shapesNear(variant, inner, alike)],
   };
 }
-
-/** Room is looked up by inner volume in steps of 3 %, rounded down. */
-const ROOM_RATIO = 1.03;
-const ROOM_STEPS = 320;
-const ROOM_FROM = 1e-3;
 
 /**
  * Visits a grid of one variant: net volumes, then the acoustic axes, the geometric axes and the shapes. Each level is left as
@@ -124,6 +171,14 @@ export function surveyVariant(
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
   const point: number[] = [];
+  const edge = variant.span?.edge;
+  const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
+  /** The inner edges of a shape; at the span, that of the point. */
+  const edgesFor = (shape: Shape, volume: number): boolean => {
+    if (edge !== undefined) inner[edge] = point[point.length - 1]!;
+    return edgesOf(shape, variant.least, volume, inner, free);
+  };
+  const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
   const cube: Shape = { ...(shapes[0] as Shape), proportion: [1, 1, 1] };
 
   /** Whether the box could still be the cheapest for some cost. */
@@ -136,47 +191,38 @@ export function surveyVariant(
     return false;
   };
   /** Sets the least outer size that holds an inner volume: no shape needs less. */
-  const setLeast = (volume: number): boolean => {
-    if (!edgesOf(cube, variant.least, volume, inner)) return false;
+  const setLeast = (volume: number, edgesIn = edgesFor): boolean => {
+    if (!edgesIn(cube, volume)) return false;
     let outer = 1;
     for (let axis = 0; axis < 3; axis++) outer *= inner[axis]! + t;
     criteria.volume = outer;
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
-  /** For each geometric cell and shape, the greatest extents by inner volume; −2 where not worked out yet. */
   const rooms = search.rooms.get(key) ?? [];
   if (name !== undefined) search.rooms.set(key, rooms);
-  const roomOf = (shape: number, cell: number, volume: number): number => {
-    const step = Math.floor(Math.log(volume / ROOM_FROM) / Math.log(ROOM_RATIO));
-    if (step < 0 || step >= ROOM_STEPS) return -1;
-    const place = cell * shapes.length + shape;
-    let table = rooms[place];
-    if (table === undefined) {
-      table = new Float32Array(ROOM_STEPS).fill(-2);
-      rooms[place] = table;
-    }
-    if (table[step] === -2) {
-      const stands = edgesOf(shapes[shape] as Shape, variant.least, ROOM_FROM * ROOM_RATIO ** step, inner);
-      table[step] = stands ? variant.room(inner[0]!, inner[1]!, inner[2]!, point) : -1;
-    }
-    return table[step]!;
-  };
+  const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
 
   for (const volume of Array.from(volumes)) {
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
-    if (!setLeast(volume + variant.contents)) continue;
+    if (!setLeast(volume + variant.contents, edgesAtAnySpan)) continue;
+    // Where the size alone is too dear, so is that of every larger volume.
+    asGoodAsCanBe(excess, criteria);
+    wishes.volume(criteria.volume, excess);
+    if (!mayWin()) break;
     for (const sound of acoustic) {
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {
-        point.length = 0;
-        point.push(volume, ...sound, ...(geometric[cell] as readonly number[]));
+        point[0] = volume;
+        for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
+        const sizes = geometric[cell] as readonly number[];
+        for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
         if (!judged) {
           judged = true;
           demandOf(point, demand);
           wishes.sound(demand, excess);
           excess.fill(-1, wishes.soundCount);
-          setLeast(volume + variant.contents);
+          setLeast(volume + variant.contents, edgesAtAnySpan);
           criteria.effort = 0;
           criteria.depth = demand.depth;
           const used = Math.max(
@@ -190,35 +236,32 @@ export function surveyVariant(
           if (!mayWin()) break;
         }
         if (!variant.parts(point, parts)) continue;
-        if (!setLeast(volume + variant.contents + parts.taken)) continue;
+        const filled = volume + variant.contents + parts.taken;
+        const known = name === undefined ? undefined : room.at(cell, filled, point);
+        if (name !== undefined && parts.extent > (known?.most ?? -1)) continue;
+        if (!setLeast(filled)) continue;
         judge(job, wishes, variant, point, demand, criteria, excess);
         criteria.effort = parts.effort;
         wishes.volume(criteria.volume, excess);
-        if (mayWin()) tryShapes(volume + variant.contents + parts.taken, cell);
+        if (mayWin()) tryShapes(filled, known);
       }
     }
   }
 
-  function tryShapes(volume: number, cell: number): void {
-    let beyond = 0;
+  /** Tries every shape; `known` is the room that boxes of about this volume leave, where it is kept. */
+  function tryShapes(volume: number, known: Room | undefined): void {
     for (let s = 0; s < shapes.length; s++) {
-      const shape = shapes[s] as Shape;
-      // Where no edge exceeds its bound, the shape that holds it equals the one that does not.
-      if (shape.held > 0 && shape.free && (shape.held & beyond) === 0) continue;
-      if (!edgesOf(shape, variant.least, volume, inner)) continue;
-      if (shape.held === 0) {
-        beyond = 0;
-        for (let axis = 0; axis < 3; axis++) if (inner[axis]! > shape.full[axis]!) beyond |= 1 << axis;
-      }
+      if (known !== undefined && parts.extent > known.atMost[s]!) continue;
+      if (!edgesFor(shapes[s] as Shape, volume)) continue;
       const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
-      if (parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+      if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       edges[0] = w + t;
       edges[1] = h + t;
       edges[2] = d + t;
       criteria.volume = edges[0]! * edges[1]! * edges[2]!;
       wishes.size(edges, excess);
       if (!mayWin()) continue;
-      if (parts.extent > (name === undefined ? variant.room(w, h, d, point) : roomOf(s, cell, volume))) continue;
+      if (parts.extent > (known ? room.leaves(known, s, volume, point) : variant.room(w, h, d, point))) continue;
       for (let k = 0; k < costs.length; k++) {
         const cost = (costs[k] as Cost).of(excess, criteria);
         if (!(cost < own[k]!)) continue;
@@ -227,6 +270,7 @@ export function surveyVariant(
         found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
       }
     }
+    if (known !== undefined) room.settle(known);
   }
   return found;
 }

@@ -26,6 +26,8 @@ export interface EndCorrection {
   readonly greatestKa?: number;
   /** Greatest wave number for which it holds, rad/m, when it depends on lengths other than the radius; beyond it results warn. */
   readonly greatestK?: number;
+  /** The wave number makes no difference to it, so that a search need work it out only once for an opening. */
+  readonly atAnyFrequency?: true;
   /** Why it is only an estimate; results then carry a warning. */
   readonly estimate?: string;
   /** The flare, when the end has one. Its radius is part of the length of the tube. */

@@ -30,7 +30,7 @@ export const rectangularPiston: EndCorrection = Object.assign(
     const cube = w ** 3 * (Math.expm1(1.5 * Math.log1p(q * q)) - q ** 3);
     return (w * Math.asinh(q) + h * Math.asinh(1 / q) - cube / (3 * w * h)) / Math.PI;
   },
-  { sources: ['rayleigh1896', 'kemp2002'], greatestKa: 0.2 },
+  { sources: ['rayleigh1896', 'kemp2002'], greatestKa: 0.2, atAnyFrequency: true as const },
 );
 
 /**
@@ -55,5 +55,5 @@ export function alongWalls(walls: 'one' | 'two'): EndCorrection {
     walls === 'two'
       ? rectangularPiston({ radius: 2 * radius, aspect }, k)
       : rectangularPiston({ radius: Math.SQRT2 * radius, aspect: Math.max(aspect / 2, 2 / aspect) }, k);
-  return Object.assign(along, { sources: rectangularPiston.sources, greatestKa: 0.2 });
+  return Object.assign(along, { sources: rectangularPiston.sources, greatestKa: 0.2, atAnyFrequency: true as const });
 }

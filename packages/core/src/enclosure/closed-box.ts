@@ -1,25 +1,22 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { Driver, DriverGroup } from '../driver/index.js';
-import { compilePolynomials } from '../network/index.js';
+import type { Driver } from '../driver/index.js';
+import { compileLumped } from '../network/index.js';
 import {
-  given,
-  notNegative,
   optional,
   positive,
   type RatioInput,
   type Resistance,
-  type ResistanceInput,
   readFields,
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { asGroup, type Drivers, directRadiator, setDirectRadiator } from './driver-parts.js';
-import { type Family, type System, systemOf } from './family.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
+import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A closed box as people write it. */
-export interface ClosedBoxInput {
-  readonly drivers: Drivers;
+export interface ClosedBoxInput extends DrivenInput {
   /** Volume of the air in the box, after drivers and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
   /**
@@ -31,18 +28,14 @@ export interface ClosedBoxInput {
   readonly QL?: RatioInput;
   /** Quality factor of the absorption in the box at the system resonance; leave it out if there is none. */
   readonly QA?: RatioInput;
-  /** Resistance of the amplifier's output and the cable; default 0. */
-  readonly sourceResistance?: ResistanceInput;
 }
 
 /** A closed box as it was read, in SI units. */
-export interface ClosedBoxSpec {
-  readonly drivers: DriverGroup;
+export interface ClosedBoxSpec extends DrivenSpec {
   readonly netVolume: Volume;
   readonly fillGain: number;
   readonly QL?: number;
   readonly QA?: number;
-  readonly sourceResistance: Resistance;
 }
 
 /** The air of a closed box: everything that does not depend on its drivers. */
@@ -53,20 +46,16 @@ export const closedAirShape = {
   QA: optional(positive('ratio')),
 };
 
-const shape = {
-  drivers: given<Drivers>(),
-  ...closedAirShape,
-  sourceResistance: optional(notNegative('resistance')),
-};
+const shape = { ...drivenShape, ...closedAirShape };
 
 /** $\omega_c$ of the cone on its suspension and on an air of compliance `Cab`, rad/s. SI numbers, unchecked. */
 export const closedAngularFrequency = ({ Sd, Mms, Cms }: Driver, Cab: number): number =>
   Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
 
-/** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
-export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
+/** The family as the easy door takes it: lumped elements alone. */
+const lumped: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
-  compile: compilePolynomials,
+  compile: compileLumped,
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };
@@ -82,6 +71,9 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
     setBoxAir(Cab, closedAngularFrequency(drivers.equivalent, Cab), losses, set);
   },
 };
+
+/** The family of closed boxes: motor and suspension against the spring of the enclosed air. */
+export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = /* @__PURE__ */ withLaws(lumped);
 
 /**
  * A driver or a group in a closed box, as a network: motor and suspension against the spring of the enclosed air.
@@ -100,4 +92,4 @@ export const closedFamily: Family<ClosedBoxSpec, ClosedBoxInput> = {
  * @example closedBox({ drivers: driver, netVolume: '40 L' })
  */
 export const closedBox = (input: ClosedBoxInput | ClosedBoxSpec, air: Air = standardAir): System<ClosedBoxSpec> =>
-  systemOf(closedFamily, input, air);
+  systemOf(lumped, input, air);

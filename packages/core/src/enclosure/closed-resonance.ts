@@ -2,6 +2,7 @@ import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Frequency, si } from '../quantity/index.js';
 import { boxCompliance } from './box-air.js';
 import { type ClosedBoxInput, type ClosedBoxSpec, closedAngularFrequency, closedFamily } from './closed-box.js';
+import { complianceRatio, totalQ } from './driven.js';
 
 /** Where a driver resonates in a closed box, and how sharply. */
 export interface ClosedResonance {
@@ -35,13 +36,8 @@ export interface ClosedResonance {
  */
 export function closedResonance(input: ClosedBoxInput | ClosedBoxSpec, air: Air = standardAir): ClosedResonance {
   readAir(air);
-  const { drivers, netVolume, fillGain, sourceResistance } = closedFamily.read(input);
-  const { Sd, Mms, Cms, Rms, Bl, Re } = drivers.equivalent;
-  const Cab = boxCompliance(netVolume, fillGain, air);
-  const wc = closedAngularFrequency(drivers.equivalent, Cab);
-  return {
-    fc: si('frequency', wc / (2 * Math.PI)),
-    Qtc: (wc * Mms) / (Rms + Bl ** 2 / (sourceResistance + Re)),
-    alpha: (Sd ** 2 * Cms) / Cab,
-  };
+  const spec = closedFamily.read(input);
+  const Cab = boxCompliance(spec.netVolume, spec.fillGain, air);
+  const wc = closedAngularFrequency(spec.drivers.equivalent, Cab);
+  return { fc: si('frequency', wc / (2 * Math.PI)), Qtc: totalQ(spec, wc), alpha: complianceRatio(spec, Cab) };
 }

@@ -1,5 +1,13 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
-import { type Compile, type Network, type Setter, slotsOf, strictSetter, type Topology } from '../network/index.js';
+import {
+  type Compile,
+  compilePolynomials,
+  type Network,
+  type Setter,
+  slotsOf,
+  strictSetter,
+  type Topology,
+} from '../network/index.js';
 
 /**
  * A family of boxes is one value. It reads a spec, says which network belongs to the spec, and sets the numbers of that
@@ -18,9 +26,15 @@ export interface Family<Spec, Input = Spec> {
   readonly topology: (spec: Spec) => Topology;
   /** Sets each number of the topology once, by name. */
   readonly values: (spec: Spec, air: Air, set: Setter) => void;
-  /** How its networks are compiled. `compile` accepts any network; `compilePolynomials` only small lumped ones, in half the code. */
+  /** How its networks are compiled. `compile` accepts any network; `compileLumped` only small lumped ones, in half the code. */
   readonly compile: Compile;
 }
+
+/** A lumped family whose networks may also have elements over frequency: one that others build on. */
+export const withLaws = <Spec, Input>(family: Family<Spec, Input>): Family<Spec, Input> => ({
+  ...family,
+  compile: compilePolynomials,
+});
 
 /** A box with its drivers, ready to be swept: the spec it was made from, the air, and its network. */
 export interface System<Spec = unknown> {

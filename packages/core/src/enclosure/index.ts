@@ -9,12 +9,21 @@ export {
   equivalentDriver,
   setDirectRadiator,
 } from './driver-parts.js';
+/** What does every box of like drivers have? */
+export type { DrivenInput, DrivenSpec } from './driven.js';
 /** What is the acoustic compliance of the air in a box? */
 export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */
 export { type ClosedBoxInput, type ClosedBoxSpec, closedBox, closedFamily } from './closed-box.js';
 /** Where does a driver resonate in a closed box, and how sharply? */
 export { type ClosedResonance, closedResonance } from './closed-resonance.js';
+/** What does a driver do in a wall, without a box? */
+export {
+  type InfiniteBaffleInput,
+  type InfiniteBaffleSpec,
+  infiniteBaffle,
+  infiniteBaffleFamily,
+} from './infinite-baffle.js';
 /** What does a driver do in a vented box? */
 export {
   type VentedBoxInput,
@@ -25,6 +34,8 @@ export {
 } from './vented-box.js';
 /** What does the impedance of a vented box tell of its drivers? */
 export { type VentedImpedance, type VentedImpedanceInput, ventedImpedance } from './vented-impedance.js';
+/** By which ratios is a vented box compared with an alignment? */
+export { type VentedRatios, ventedRatios } from './vented-ratios.js';
 /** What does a driver do in a box with passive radiators? */
 export {
   type PassiveRadiatorBoxInput,

@@ -2,43 +2,28 @@ import { type Air, standardAir } from '../air/index.js';
 import { type Fault, refuse } from '../fault/index.js';
 import { compile, type Element, type Outlet, type Probe, type Setter, type Topology } from '../network/index.js';
 import {
-  type AreaInput,
   type Fields,
-  type FrequencyInput,
   given,
   notNegative,
   optional,
-  type RatioInput,
   type Resistance,
   type ResistanceInput,
   readFieldsInto,
-  type VolumeInput,
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { chamberResonance } from './chamber-resonance.js';
-import { closedAirShape } from './closed-box.js';
+import { type ClosedBoxInput, closedAirShape } from './closed-box.js';
+import type { DrivenInput } from './driven.js';
 import { type DriverNet, type DriverNetSpec, driversOf, netElements, readDriverNet } from './driver-net.js';
 import { partOf, setDriver, sourceElements } from './driver-parts.js';
 import { type Family, type System, systemOf } from './family.js';
-import { setVentedAir, ventedAir, ventedAirShape } from './vented-box.js';
+import { setVentedAir, type VentedBoxInput, ventedAir, ventedAirShape } from './vented-box.js';
 
 /** A volume of air without a vent, with the fields of a closed box. */
-export interface ClosedChamberInput {
-  readonly netVolume: VolumeInput;
-  readonly fillGain?: RatioInput;
-  readonly QL?: RatioInput;
-  readonly QA?: RatioInput;
-}
+export type ClosedChamberInput = Omit<ClosedBoxInput, keyof DrivenInput>;
 
 /** A volume of air with a vent, with the fields of a vented box; its `fb` marks it as vented. */
-export interface VentedChamberInput {
-  readonly netVolume: VolumeInput;
-  readonly fb: FrequencyInput;
-  readonly ventArea?: AreaInput;
-  readonly QL?: RatioInput;
-  readonly QA?: RatioInput;
-  readonly QP?: RatioInput;
-}
+export type VentedChamberInput = Omit<VentedBoxInput, keyof DrivenInput>;
 
 /** A box with drivers that may differ from each other, as people write it. */
 export interface MixedBoxInput {

@@ -1,21 +1,18 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { DriverGroup } from '../driver/index.js';
 import { branch, compile, type Element, type Nodes } from '../network/index.js';
 import {
-  given,
   type Mass,
-  notNegative,
   optional,
   positive,
   type RatioInput,
   type Resistance,
-  type ResistanceInput,
   readFields,
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { asGroup, type Drivers, directRadiator, setDirectRadiator } from './driver-parts.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf } from './family.js';
 import {
   type RadiatorsInput,
@@ -25,34 +22,28 @@ import {
 } from './passive-radiator-tuning.js';
 
 /** A box with passive radiators as people write it. */
-export interface PassiveRadiatorBoxInput extends RadiatorsInput {
-  readonly drivers: Drivers;
+export interface PassiveRadiatorBoxInput extends DrivenInput, RadiatorsInput {
   /** Volume of the air in the box, after drivers, radiators and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
   /** Quality factor of the leaks at the tuning; leave it out if there are none. */
   readonly QL?: RatioInput;
   /** Quality factor of the absorption in the box at the tuning; leave it out if there is none. */
   readonly QA?: RatioInput;
-  /** Resistance of the amplifier's output and the cable; default 0. */
-  readonly sourceResistance?: ResistanceInput;
 }
 
 /** A box with passive radiators after reading, in SI units. */
-export interface PassiveRadiatorBoxSpec extends RadiatorsSpec {
-  readonly drivers: DriverGroup;
+export interface PassiveRadiatorBoxSpec extends DrivenSpec, RadiatorsSpec {
   readonly netVolume: Volume;
   readonly QL?: number;
   readonly QA?: number;
-  readonly sourceResistance: Resistance;
 }
 
 const shape = {
-  drivers: given<Drivers>(),
+  ...drivenShape,
   netVolume: positive('volume'),
   ...radiatorsShape,
   QL: optional(positive('ratio')),
   QA: optional(positive('ratio')),
-  sourceResistance: optional(notNegative('resistance')),
 };
 
 const moving: Nodes = ['radiator', 'ground'];

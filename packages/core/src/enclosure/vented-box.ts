@@ -1,29 +1,25 @@
 import { type Air, standardAir } from '../air/index.js';
-import type { DriverGroup } from '../driver/index.js';
-import { branch, compilePolynomials, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
+import { branch, compileLumped, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
 import {
   type Area,
   type AreaInput,
   type Frequency,
   type FrequencyInput,
-  given,
-  notNegative,
   optional,
   positive,
   type RatioInput,
   type Resistance,
-  type ResistanceInput,
   readFields,
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
 import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { asGroup, type Drivers, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
-import { type Family, type System, systemOf } from './family.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { asGroup, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
+import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A vented box as people write it. */
-export interface VentedBoxInput {
-  readonly drivers: Drivers;
+export interface VentedBoxInput extends DrivenInput {
   /** Volume of the air in the box, after drivers, vent and bracing have taken theirs. */
   readonly netVolume: VolumeInput;
   /** Tuning: the resonance of vent and box. */
@@ -36,20 +32,16 @@ export interface VentedBoxInput {
   readonly QA?: RatioInput;
   /** Quality factor of the vent's own loss at fb; leave it out if there is none. */
   readonly QP?: RatioInput;
-  /** Resistance of the amplifier's output and the cable; default 0. */
-  readonly sourceResistance?: ResistanceInput;
 }
 
 /** A vented box after reading, in SI units. */
-export interface VentedBoxSpec {
-  readonly drivers: DriverGroup;
+export interface VentedBoxSpec extends DrivenSpec {
   readonly netVolume: Volume;
   readonly fb: Frequency;
   readonly ventArea?: Area;
   readonly QL?: number;
   readonly QA?: number;
   readonly QP?: number;
-  readonly sourceResistance: Resistance;
 }
 
 /** The air of a vented box: everything that does not depend on its drivers. */
@@ -62,11 +54,7 @@ export const ventedAirShape = {
   QP: optional(positive('ratio')),
 };
 
-const shape = {
-  drivers: given<Drivers>(),
-  ...ventedAirShape,
-  sourceResistance: optional(notNegative('resistance')),
-};
+const shape = { ...drivenShape, ...ventedAirShape };
 
 /** Losses of a vented box, as quality factors at the tuning. Leave out a loss that is not there. */
 export interface VentedBoxLosses extends AirLosses {
@@ -120,10 +108,10 @@ export function setVentedAir(
   if (ventArea !== undefined) set(part('perVentArea'), 1 / ventArea);
 }
 
-/** The family of vented boxes: the air mass in the vent resonates with the spring of the enclosed air. */
-export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
+/** The family as the easy door takes it: lumped elements alone. */
+const lumped: Family<VentedBoxSpec, VentedBoxInput> = {
   name: 'vented',
-  compile: compilePolynomials,
+  compile: compileLumped,
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, sourceResistance };
@@ -143,6 +131,9 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
   },
 };
 
+/** The family of vented boxes: the air mass in the vent resonates with the spring of the enclosed air. */
+export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = /* @__PURE__ */ withLaws(lumped);
+
 /**
  * A driver or a group in a vented box, as a network. The air mass in the vent resonates with the spring of the enclosed air.
  *
@@ -159,4 +150,4 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = {
  * @example ventedBox({ drivers: driver, netVolume: '45 L', fb: '29 Hz', QL: 7 })
  */
 export const ventedBox = (input: VentedBoxInput | VentedBoxSpec, air: Air = standardAir): System<VentedBoxSpec> =>
-  systemOf(ventedFamily, input, air);
+  systemOf(lumped, input, air);

@@ -34,22 +34,25 @@ import { broken, type LawResult, tried } from './law.js';
  * @source desoer1969 (passive, reciprocal networks); small1972direct; small1973vented1
  * @example for (const { law, holds, detail } of familyLaws({ family: mine, spec })) console.log(law, holds, detail)
  */
-export function familyLaws<Spec, Input>(trial: FamilyTrial<Spec, Input>): readonly LawResult[] {
+export const familyLaws = <Spec, Input>(trial: FamilyTrial<Spec, Input>): readonly LawResult[] => [
+  ...eachFamilyLaw(trial),
+];
+
+/** The same, tried as they are asked for: the dearest come last. */
+export function* eachFamilyLaw<Spec, Input>(trial: FamilyTrial<Spec, Input>): Generator<LawResult, void> {
   const made = tried('reads its spec, sets each number once', 'once', () => {
     prepared(trial).system();
     return undefined;
   });
-  if (!made.holds) return [made];
+  yield made;
+  if (!made.holds) return;
   const one = prepared(trial);
   const groups = { specLaws, answerLaws, probeLaws, flowLaws, driverLaws, referenceLaws, airLaws, unitLaws, sweepLaws };
-  return [
-    made,
-    ...Object.values(groups).flatMap((laws): readonly LawResult[] => {
-      try {
-        return laws(one);
-      } catch (error) {
-        return [broken('the laws can be tried', String(error))];
-      }
-    }),
-  ];
+  for (const laws of Object.values(groups)) {
+    try {
+      yield* laws(one);
+    } catch (error) {
+      yield broken('the laws can be tried', String(error));
+    }
+  }
 }

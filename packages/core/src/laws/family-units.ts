@@ -3,7 +3,7 @@ import { compileNetwork } from '../network/index.js';
 import { logarithmicGrid } from '../quantity/index.js';
 import { type ProbeColumns, probeColumns } from '../response/index.js';
 import { columnsOf, numberOf, type Tried } from './family-trial.js';
-import { alike, type LawResult, tried } from './law.js';
+import { alikeNumbers, type LawResult, tried } from './law.js';
 import type { By, Dimension } from './rescaling.js';
 
 const elementDimensions: Readonly<Record<string, Dimension>> = {
@@ -67,7 +67,7 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
         const dimension = elementDimensions[kind];
         if (dimension === undefined) continue;
         const [expected, scaled] = [numberOf(one, name) * by(dimension), numberOf(two, name)];
-        if (!alike(expected, scaled)) return `${name} is ${scaled}, and should be ${expected}`;
+        if (!alikeNumbers(expected, scaled)) return `${name} is ${scaled}, and should be ${expected}`;
       }
       return undefined;
     }),

@@ -1,5 +1,7 @@
 /** How loud can a system play at each frequency, and what gives out first? */
 export { type GreatestLevel, greatestDrive, greatestLevel } from './greatest-level.js';
+/** At which frequencies does another limit begin to bind? */
+export { type LimitChange, limitChanges } from './limit-changes.js';
 /** What can give out in a system? */
 export {
   airSpeedLimit,

@@ -1,7 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
-import { missingProbe, undamped } from '../network/index.js';
-import { bracketedRoot, complexColumn } from '../numeric/index.js';
+import { bracketedRoot } from '../numeric/index.js';
 import {
   type Frequency,
   type FrequencyInput,
@@ -13,10 +12,8 @@ import {
   si,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { atFrequency } from '../response/at-frequency.js';
-import { turns } from '../response/extremum.js';
-import { compiledSystem } from '../response/index.js';
-import { greatestDrive, refuseBadLimits } from './greatest-level.js';
+import { allowedDrive } from './allowed-drive.js';
+import { refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
 
 const POINTS = 600;
@@ -54,9 +51,10 @@ export function lowestSafeFrequency(
   refuseBadLimits(limits);
   const drive = format('voltageRms', driveVoltageRms, 'V', 4);
   const hertz = (f: number) => format('frequency', f, 'Hz', 4);
-  const { most, peaks } = limited(system, limits);
+  const { columnsAt, most, peaks } = allowedDrive(system, limits);
   const grid = logarithmicGrid(from, to, POINTS);
-  const { voltage, binding } = most(grid);
+  const swept = columnsAt(grid);
+  const { voltage, binding } = most(grid, swept);
   const name = (i: number, of = binding) => (limits[of[i]!] as Limit).name;
   const isTooMuch = (i: number) => voltage[i]! < driveVoltageRms;
   const last = POINTS - 1;
@@ -67,7 +65,7 @@ export function lowestSafeFrequency(
   const low = Math.max(safe - 1, 0);
   const slack = (f: number) => most(Float64Array.of(f)).voltage[0]! - driveVoltageRms;
   // A peak between two samples that are safe may be too much.
-  const peak = Math.max(...peaks(grid.subarray(low)).filter((f) => slack(f) < 0));
+  const peak = Math.max(...peaks(grid, swept, low).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {
     return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
@@ -76,36 +74,4 @@ export function lowestSafeFrequency(
   const root = bracketedRoot(slack, below, above, 1e-9);
   const bound = name(0, most(Float64Array.of(below)).binding);
   return { ok: true, frequency: si('frequency', root.ok ? root.x : above), binding: bound };
-}
-
-/** What limits ask of a system: the greatest drive at some frequencies with the limit that binds, and where each is nearest between them. */
-function limited(system: System, limits: readonly Limit[]) {
-  const network = compiledSystem(system);
-  const places = limits.map(({ probe }) => {
-    const at = probe === undefined ? -1 : network.probes.indexOf(probe);
-    if (probe !== undefined && at < 0) throw missingProbe(probe);
-    return at;
-  });
-  const columnsAt = (frequencies: Float64Array) => {
-    const columns = network.probes.map(() => complexColumn(frequencies.length));
-    const stopped = network.sweep(frequencies, columns);
-    if (stopped >= 0) throw undamped(frequencies[stopped]!);
-    return places.map((place) => columns[place]);
-  };
-  const most = (frequencies: Float64Array) => {
-    const voltage = new Float64Array(frequencies.length);
-    const binding = new Int32Array(frequencies.length);
-    greatestDrive(frequencies, limits, columnsAt(frequencies), voltage, binding);
-    return { voltage, binding };
-  };
-  const peaks = (frequencies: Float64Array): number[] => {
-    const { slope } = atFrequency(network);
-    return columnsAt(frequencies).flatMap((column, k) => {
-      if (column === undefined) return [];
-      const power = (limits[k] as Limit).integrated ? 1 : 0;
-      const sizes = frequencies.map((f, i) => Math.hypot(column.re[i]!, column.im[i]!) / f ** power);
-      return turns(frequencies, sizes, 1, (f) => slope(places[k]!, f) - power);
-    });
-  };
-  return { most, peaks };
 }

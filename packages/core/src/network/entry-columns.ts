@@ -40,10 +40,9 @@ export function entryColumns(entries: readonly Entry[], block: number): EntryCol
     }
     for (const [index, { re, im }] of columns) {
       const { constant, rising, falling, listed: terms } = entries[index] as Entry;
-      for (let i = 0; i < count; i++) {
-        re[i] = constant;
-        im[i] = rising * omega[i]! - falling * inverse[i]!;
-      }
+      re.fill(constant, 0, count);
+      if (rising === 0 && falling === 0) im.fill(0, 0, count);
+      else for (let i = 0; i < count; i++) im[i] = rising * omega[i]! - falling * inverse[i]!;
       for (const { weight, symbol, corner } of terms) {
         const table = (listed[symbol] as ListedColumns)[corner] as ComplexColumn;
         for (let i = 0; i < count; i++) {

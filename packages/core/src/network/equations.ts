@@ -15,7 +15,7 @@ export interface Coupling {
   readonly symbol: number;
   readonly power: -1 | 0 | 1;
   /** Instead of a value: a column of the element. */
-  readonly listed?: Listed;
+  readonly listed: Listed | undefined;
 }
 
 /** One entry of the matrix: sign × (value of the symbol) × s^power. */
@@ -78,28 +78,32 @@ export function compileNumbers(
 }
 
 /** A branch, or several side by side between the same two nodes. */
-type Bundle = readonly Branch[];
+export type Bundle = readonly Branch[];
 
 /**
  * Writes down the equations. Symbol i is element i; no number is looked at. What stands with its impedance gets its flow as
- * an unknown. Where nothing is said and `inSeries` is set, that is a branch in series with its neighbours, since impedances in
- * series add; several side by side get one flow together.
+ * an unknown. Where nothing is said, that is what `bundles` names; several side by side get one flow together.
  */
-export function equations(topology: Topology, inSeries = true): Equations {
-  const { elements } = topology;
-  const bundles = inSeries ? branchesInSeries(topology) : [];
+export function equations({ elements }: Topology, bundles: readonly Bundle[] = []): Equations {
   const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== GROUND);
   const index = new Map(nodes.map((node, i) => [node, i]));
   const couplings: Coupling[] = [];
   const driven: number[] = [];
   let size = nodes.length;
 
-  const across = ([from, to]: Nodes): Signed =>
-    ([[index.get(from), 1] as const, [index.get(to), -1] as const] as const).flatMap(([at, sign]) =>
-      at === undefined ? [] : [[at, sign] as const],
-    );
-  const couple = (rows: Signed, columns: Signed, symbol = -1, power: -1 | 0 | 1 = 0, listed?: Listed) =>
-    couplings.push({ rows, columns, symbol, power, ...(listed && { listed }) });
+  const across = ([from, to]: Nodes): Signed => {
+    const [a, b] = [index.get(from), index.get(to)];
+    if (a === undefined) return b === undefined ? [] : [[b, -1]];
+    const first = [a, 1] as const;
+    return b === undefined ? [first] : [first, [b, -1]];
+  };
+  const stamps: Stamp[] = [];
+  const couple = (rows: Signed, columns: Signed, symbol = -1, power: -1 | 0 | 1 = 0, listed?: Listed) => {
+    couplings.push({ rows, columns, symbol, power, listed });
+    for (const [row, a] of rows) {
+      for (const [column, b] of columns) stamps.push({ row, column, sign: a === b ? 1 : -1, symbol, power, listed });
+    }
+  };
   const minus = (signed: Signed): Signed => signed.map(([at, sign]) => [at, sign === 1 ? -1 : 1]);
 
   const bundleOf = new Map(bundles.flatMap((bundle) => bundle.map((branch) => [branch as Element, bundle] as const)));
@@ -158,23 +162,5 @@ export function equations(topology: Topology, inSeries = true): Equations {
     } else if (element.kind !== 'meter') couple(own, minus(own), symbol, power, listed);
     return flow;
   });
-  const stamps = couplings.flatMap(({ rows, columns, ...law }) =>
-    rows.flatMap(([row, a]) => columns.map(([column, b]): Stamp => ({ row, column, sign: a === b ? 1 : -1, ...law }))),
-  );
   return { size, nodes, couplings, stamps, driven, flowUnknown, forms };
-}
-
-/** Branches of which nothing is said, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
-function branchesInSeries({ elements }: Topology): readonly Bundle[] {
-  const between = new Map<string, Branch[]>();
-  const ends = new Map<string, number>();
-  for (const element of elements) {
-    const pair = JSON.stringify([...nodesOf(element)].sort());
-    const open = isBranch(element) && element.stands === undefined;
-    if (open) between.set(pair, [...(between.get(pair) ?? []), element]);
-    if (open && between.get(pair)?.length !== 1) continue;
-    for (const node of nodesOf(element)) ends.set(node, (ends.get(node) ?? 0) + 1);
-  }
-  ends.set(GROUND, 0);
-  return [...between.values()].filter(([first]) => first?.nodes.some((node) => ends.get(node) === 2));
 }

@@ -26,7 +26,7 @@ export { compile, compileNetwork } from './compile.js';
 /** What are a compiled topology and a network that can be swept? */
 export type { Compile, CompiledNetwork, CompiledTopology, Polynomials } from './compiled.js';
 /** What are the polynomials of a topology? */
-export { compilePolynomials } from './polynomials.js';
+export { compileLumped, compilePolynomials } from './polynomials.js';
 /** How is a network of any elements solved at each frequency? */
 export { compilePlan } from './plan.js';
 /** Where do the numbers of a topology stand, and how are they set by name? */

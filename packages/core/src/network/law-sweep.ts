@@ -1,195 +1,136 @@
-import { type ComplexColumn, complexColumn, polynomialColumnOnImaginaryAxis } from '../numeric/index.js';
-import { addScaled, assign, multiply } from './column-arithmetic.js';
-import type { CompiledNetwork, Polynomials } from './compiled.js';
-import type { Element, Topology } from './element.js';
-import { fillLaw, fillLawSlope } from './listed-columns.js';
-import type { Part } from './polynomial-parts.js';
-import { type ProbeRow, turnByDelay } from './reading.js';
-import type { Slots } from './slots.js';
-import { invertColumn } from './sweep.js';
+import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { addScaled } from './column-arithmetic.js';
+import type { CompiledNetwork } from './compiled.js';
+import { type LawNetwork, type LawRow, lawRows } from './law-rows.js';
+import { invertColumn, ROUNDING } from './sweep.js';
 
-/** What a sweep with elements over frequency, or with delays, works on. */
-export interface LawSweepInput {
-  readonly topology: Topology;
-  readonly slots: Slots;
-  /** Places of the elements over frequency. */
-  readonly laws: readonly number[];
-  readonly parts: readonly Part[];
-  readonly rows: readonly ProbeRow[];
-  readonly values: Float64Array;
-  readonly numbers: Float64Array;
-  readonly polynomials: Polynomials;
-}
+/** Most frequencies at once. What does not depend on the probe is kept for the last of them. */
+const BLOCK = 1024;
 
-/** Frequencies at once: columns of them stay in the cache. */
-const BLOCK = 256;
-/** What is left of a denominator this much smaller than its terms is rounding. */
-const ROUNDING = 8 * Number.EPSILON;
+type LawSweep = Pick<CompiledNetwork, 'sweep' | 'slope'>;
 
 /** Sweep and slope of a network whose polynomials are multiplied by elements over frequency, and turned by delays. */
-export function lawSweep(input: LawSweepInput): Pick<CompiledNetwork, 'sweep' | 'slope'> {
-  const { topology, slots, laws, parts, rows, values, numbers, polynomials } = input;
-  const { coefficients, width, scale } = polynomials;
-  const unit = (2 * Math.PI) / scale;
-  const masks = [...new Set(parts.map((part) => part.laws))].filter((mask) => mask > 0);
-  const lawColumns = laws.map(() => complexColumn(BLOCK));
-  const lawSlopes = laws.map(() => complexColumn(BLOCK));
-  const products = new Map(masks.map((mask) => [mask, complexColumn(BLOCK)]));
-  const changes = new Map(masks.map((mask) => [mask, complexColumn(BLOCK)]));
-  const [part, change, turned, inverse, denominatorSlope] = [0, 0, 0, 0, 0].map(() => complexColumn(BLOCK)) as [
-    ComplexColumn,
+export function lawSweep(network: LawNetwork): LawSweep {
+  // A root finder asks for one frequency after the other, between sweeps of a grid: what is kept for the one outlasts the other.
+  let one: LawSweep | undefined;
+  let many: LawSweep | undefined;
+  let room = 0;
+  const by = ({ length }: Float64Array): LawSweep => {
+    if (length === 1) {
+      one ??= blockSweep(network, 1);
+      return one;
+    }
+    const wanted = Math.min(length, BLOCK);
+    if (many === undefined || room < wanted) {
+      room = wanted;
+      many = blockSweep(network, room);
+    }
+    return many;
+  };
+  return {
+    sweep: (frequencies, out) => by(frequencies).sweep(frequencies, out),
+    slope: (probe, frequencies, out) => by(frequencies).slope(probe, frequencies, out),
+  };
+}
+
+/** The same by blocks of so many frequencies. */
+function blockSweep(network: LawNetwork, room: number): LawSweep {
+  const { values, polynomials } = network;
+  const { rows, columns, fill, fillSlopes, fillRow, fillRowSlope } = lawRows(network, room);
+  const denominator = rows[0] as LawRow;
+  const [inverse, change, value, unit] = [0, 0, 0, 0].map(() => complexColumn(room)) as [
     ComplexColumn,
     ComplexColumn,
     ComplexColumn,
     ComplexColumn,
   ];
-  const sizes = new Float64Array(BLOCK);
-  const derived = new Float64Array(width);
-  const own = parts.map((_, k) => coefficients.subarray(k * width, (k + 1) * width));
-  const partsOf = Array.from({ length: rows.length + 1 }, (_, row) =>
-    [...parts.keys()].filter((k) => (parts[k] as Part).row === row),
-  );
+  unit.re.fill(1);
 
-  /** Laws and their products at these frequencies. */
-  const loadLaws = (frequencies: Float64Array) => {
+  const keptFrequencies = new Float64Array(room);
+  const keptValues = new Float64Array(values.length);
+  let kept = 0;
+  let areSlopesKept = false;
+  /** Products and the inverse of the denominator; made anew where a number or a frequency is another. Returns a place, or −1. */
+  const prepare = (frequencies: Float64Array): number => {
     const count = frequencies.length;
-    laws.forEach((law, k) => {
-      const column = lawColumns[k] as ComplexColumn;
-      if (numbers[law] === 0) assign(column, 0, count);
-      else fillLaw(topology.elements[law] as Element, values, slots, frequencies, column);
-    });
-    for (const [mask, product] of products) {
-      assign(product, 1, count);
-      laws.forEach((_, k) => {
-        if (mask & (1 << k)) multiply(product, product, lawColumns[k] as ComplexColumn, count);
-      });
-    }
-  };
-  /** d/dln f of the products: each law differentiated in turn. */
-  const loadLawSlopes = (frequencies: Float64Array) => {
-    const count = frequencies.length;
-    laws.forEach((law, k) => {
-      const column = lawSlopes[k] as ComplexColumn;
-      if (numbers[law] === 0) assign(column, 0, count);
-      else fillLawSlope(topology.elements[law] as Element, values, slots, frequencies, column);
-    });
-    for (const [mask, product] of changes) {
-      assign(product, 0, count);
-      laws.forEach((_, k) => {
-        if (!(mask & (1 << k))) return;
-        assign(turned, lawSlopes[k] as ComplexColumn, count);
-        laws.forEach((_, other) => {
-          if (other !== k && mask & (1 << other)) multiply(turned, turned, lawColumns[other] as ComplexColumn, count);
-        });
-        addScaled(product, turned, 1, count, 0);
-      });
-    }
-  };
-  /** A part at these frequencies, its laws and its delay included, into `part`. */
-  const fillPart = (k: number, frequencies: Float64Array) => {
-    const { laws: mask, delay } = parts[k] as Part;
-    polynomialColumnOnImaginaryAxis(own[k] as Float64Array, frequencies, part.re, part.im, unit);
-    if (mask > 0) multiply(part, part, products.get(mask) as ComplexColumn, frequencies.length);
-    if (delay >= 0) turnByDelay(part, frequencies, values[delay]!);
-  };
-  /** The same differentiated by ln f, into `change`. */
-  const fillPartSlope = (k: number, frequencies: Float64Array) => {
-    const { laws: mask, delay } = parts[k] as Part;
-    const polynomial = own[k] as Float64Array;
-    const count = frequencies.length;
-    for (let n = 0; n < width; n++) derived[n] = n * polynomial[n]!;
-    polynomialColumnOnImaginaryAxis(derived, frequencies, change.re, change.im, unit);
-    if (mask > 0) {
-      multiply(change, change, products.get(mask) as ComplexColumn, count);
-      polynomialColumnOnImaginaryAxis(polynomial, frequencies, turned.re, turned.im, unit);
-      multiply(turned, turned, changes.get(mask) as ComplexColumn, count);
-      addScaled(change, turned, 1, count, 0);
-    }
-    if (delay < 0) return;
-    turnByDelay(change, frequencies, values[delay]!);
-    fillPart(k, frequencies);
-    for (let i = 0; i < count; i++) {
-      const angle = 2 * Math.PI * frequencies[i]! * values[delay]!;
-      change.re[i]! += angle * part.im[i]!;
-      change.im[i]! -= angle * part.re[i]!;
-    }
-  };
-  const sumOf = (row: number, frequencies: Float64Array, out: ComplexColumn) => {
-    assign(out, 0, frequencies.length);
-    for (const k of partsOf[row] as number[]) {
-      fillPart(k, frequencies);
-      addScaled(out, part, 1, frequencies.length, 0);
-    }
-  };
-  const slopeOf = (row: number, frequencies: Float64Array, out: ComplexColumn) => {
-    assign(out, 0, frequencies.length);
-    for (const k of partsOf[row] as number[]) {
-      fillPartSlope(k, frequencies);
-      addScaled(out, change, 1, frequencies.length, 0);
-    }
-  };
-  /** The inverse of the denominator; the first place at which its terms cancel to the last bits, or −1. */
-  const invert = (frequencies: Float64Array): number => {
-    const count = frequencies.length;
-    assign(inverse, 0, count);
-    sizes.fill(0);
-    for (const k of partsOf[0] as number[]) {
-      fillPart(k, frequencies);
-      const polynomial = own[k] as Float64Array;
-      const product = products.get((parts[k] as Part).laws);
-      for (let i = 0; i < count; i++) {
-        const w = frequencies[i]! * unit;
-        let size = 0;
-        for (let n = width - 1; n >= 0; n--) size = size * w + Math.abs(polynomial[n]!);
-        const by = product === undefined ? 1 : Math.abs(product.re[i]!) + Math.abs(product.im[i]!);
-        sizes[i]! += size * by;
-        inverse.re[i]! += part.re[i]!;
-        inverse.im[i]! += part.im[i]!;
-      }
-    }
-    for (let i = 0; i < count; i++) {
-      const size = Math.abs(inverse.re[i]!) + Math.abs(inverse.im[i]!);
-      if (!(size > ROUNDING * sizes[i]!)) return i;
-    }
+    if (kept === count && beginsWith(keptFrequencies, frequencies) && beginsWith(keptValues, values)) return -1;
+    kept = 0;
+    areSlopesKept = false;
+    fill(frequencies);
+    fillRow(inverse, unit, denominator, frequencies);
+    const stopped = cancelledAt(inverse, denominator, columns, polynomials, frequencies);
+    if (stopped >= 0) return stopped;
     invertColumn(inverse, count);
+    keptFrequencies.set(frequencies);
+    keptValues.set(values);
+    kept = count;
     return -1;
   };
+  /** The slopes of the products, and of the logarithm of the denominator. */
+  const prepareSlopes = (frequencies: Float64Array) => {
+    if (areSlopesKept) return;
+    fillSlopes(frequencies);
+    fillRowSlope(change, inverse, denominator, frequencies);
+    areSlopesKept = true;
+  };
 
-  const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
-    for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
-      const block = frequencies.subarray(offset, offset + BLOCK);
-      loadLaws(block);
-      const stopped = invert(block);
+  const inBlocks = (frequencies: Float64Array, each: (block: Float64Array, offset: number) => void): number => {
+    for (let offset = 0; offset < frequencies.length; offset += room) {
+      const block = frequencies.length > room ? frequencies.subarray(offset, offset + room) : frequencies;
+      const stopped = prepare(block);
       if (stopped >= 0) return offset + stopped;
-      for (let row = 1; row <= out.length; row++) {
-        const { re, im } = out[row - 1] as ComplexColumn;
-        const column = { re: re.subarray(offset), im: im.subarray(offset) };
-        sumOf(row, block, column);
-        multiply(column, column, inverse, block.length);
-      }
+      each(block, offset);
     }
     return -1;
   };
-
-  const slope = (probe: number, frequencies: Float64Array, out: ComplexColumn): number => {
-    for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
-      const block = frequencies.subarray(offset, offset + BLOCK);
-      const column = { re: out.re.subarray(offset), im: out.im.subarray(offset) };
-      const count = block.length;
-      loadLaws(block);
-      loadLawSlopes(block);
-      const stopped = invert(block);
-      if (stopped >= 0) return offset + stopped;
-      slopeOf(0, block, denominatorSlope);
-      multiply(denominatorSlope, denominatorSlope, inverse, count);
-      // N′/N − D′/D, with the inverse of N where that of D was.
-      sumOf(1 + probe, block, inverse);
-      invertColumn(inverse, count);
-      slopeOf(1 + probe, block, column);
-      multiply(column, column, inverse, count);
-      addScaled(column, denominatorSlope, -1, count, 0);
-    }
-    return -1;
+  const from = (column: ComplexColumn, offset: number): ComplexColumn =>
+    offset === 0 ? column : { re: column.re.subarray(offset), im: column.im.subarray(offset) };
+  return {
+    sweep: (frequencies, out) =>
+      inBlocks(frequencies, (block, offset) => {
+        for (let k = 0; k < out.length; k++) {
+          fillRow(from(out[k] as ComplexColumn, offset), inverse, rows[1 + k] as LawRow, block);
+        }
+      }),
+    slope: (probe, frequencies, out) =>
+      inBlocks(frequencies, (block, offset) => {
+        const column = from(out, offset);
+        const row = rows[1 + probe] as LawRow;
+        prepareSlopes(block);
+        // N′/N − D′/D
+        fillRow(value, unit, row, block);
+        invertColumn(value, block.length);
+        fillRowSlope(column, value, row, block);
+        addScaled(column, change, -1, block.length, 0);
+      }),
   };
-  return { sweep, slope };
+}
+
+/** Whether a list begins with the numbers of another. */
+function beginsWith(list: Float64Array, other: Float64Array): boolean {
+  for (let i = 0; i < other.length; i++) if (list[i] !== other[i]) return false;
+  return true;
+}
+
+/** The first frequency at which the terms of a row cancel to the last bits, or −1. */
+function cancelledAt(
+  column: ComplexColumn,
+  { plain, multiplied }: LawRow,
+  products: readonly ComplexColumn[],
+  { coefficients, width, scale }: LawNetwork['polynomials'],
+  frequencies: Float64Array,
+): number {
+  const sizeAt = ({ re, im }: ComplexColumn, i: number) => Math.abs(re[i]!) + Math.abs(im[i]!);
+  for (let i = 0; i < frequencies.length; i++) {
+    const w = (2 * Math.PI * frequencies[i]!) / scale;
+    const sizeOf = (place: number) => {
+      let size = 0;
+      for (let k = width - 1; k >= 0; k--) size = size * w + Math.abs(coefficients[place + k]!);
+      return size;
+    };
+    let terms = sizeOf(plain);
+    for (const { place, product } of multiplied) terms += sizeOf(place) * sizeAt(products[product] as ComplexColumn, i);
+    if (!(sizeAt(column, i) > ROUNDING * terms)) return i;
+  }
+  return -1;
 }

@@ -37,7 +37,7 @@ function lines(
     const letter = power === 1 ? 'C' : power === 0 ? 'R' : 'L';
     const value = power === 0 && exponent === 1 ? 1 / number : number;
     // A short is a source of 0 V; an element without effect gets no line.
-    if (value === 0 && letter !== 'C') return [`V_${name}_short ${a} ${b} 0`];
+    if (value === (letter === 'C' ? Infinity : 0)) return [`V_${name}_short ${a} ${b} 0`];
     if (value === Infinity || value === 0) return [`* ${name}: nothing`];
     return [`${letter}_${name} ${a} ${b} ${exact(value)}`];
   }

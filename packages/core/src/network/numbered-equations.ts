@@ -1,6 +1,7 @@
 import type { Network, Topology } from './element.js';
 import { compileNumbers, type Equations, equations } from './equations.js';
 import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
+import { branchesInSeries } from './series.js';
 import { type Slots, slotsOf, valuesOf } from './slots.js';
 
 /** A topology with its equations, and the numbers put into them. */
@@ -17,7 +18,7 @@ export interface NumberedEquations {
 /** The equations of a network with its numbers. Refuses a network without meaning. */
 export function numberedEquations({ topology, values: named }: Network, inReference = false): NumberedEquations {
   refuseBadTopology(topology);
-  const system = equations(topology);
+  const system = equations(topology, branchesInSeries(topology));
   const slots = slotsOf(topology);
   const values = valuesOf(slots, named);
   const numbers = new Float64Array(topology.elements.length);

@@ -7,6 +7,7 @@ import { compileNumbers, equations } from './equations.js';
 import { gradientColumns, gradientOf } from './gradient.js';
 import { fillReading, probeRows, termWeight } from './reading.js';
 import { contradiction, refuseBadNumbers, refuseBadTopology } from './refusals.js';
+import { branchesInSeries } from './series.js';
 import { slotsOf } from './slots.js';
 
 /**
@@ -25,7 +26,7 @@ import { slotsOf } from './slots.js';
  */
 export function compilePlan(topology: Topology): CompiledTopology {
   refuseBadTopology(topology);
-  const system = equations(topology);
+  const system = equations(topology, branchesInSeries(topology));
   const slots = slotsOf(topology);
   const rows = probeRows(topology, system, slots);
   const probes = rows.map(({ name }) => name);

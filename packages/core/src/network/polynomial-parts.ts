@@ -67,20 +67,32 @@ const isPlain = ({ laws, delay }: Part): boolean => laws === 0 && delay < 0;
 
 /** The parts as one flat program over the numbers of the elements: powers of s / scale, rising, a row of coefficients each. */
 export function partProgram(parts: readonly Part[], rows: readonly ProbeRow[], scale: number) {
-  const powers = parts.flatMap(({ terms }) => terms.map(({ power }) => power));
-  const least = Math.min(...powers);
-  const width = Math.max(...powers) - least + 1;
+  let [least, most] = [Infinity, -Infinity];
+  let length = 0;
+  let count = 0;
+  for (const { terms } of parts) {
+    for (const { power, symbols } of terms) {
+      least = Math.min(least, power);
+      most = Math.max(most, power);
+      length += 2 + symbols.length;
+      count++;
+    }
+  }
+  const width = most - least + 1;
   // [place, how many symbols, symbols…] of each product, and its constant.
-  const program: number[] = [];
-  const constants: number[] = [];
+  const code = new Int32Array(length);
+  const constant = new Float64Array(count);
+  const scales = Array.from({ length: width }, (_, power) => scale ** power);
+  let at = 0;
+  let n = 0;
   parts.forEach(({ terms }, k) => {
     for (const { coefficient, power, symbols } of terms) {
-      program.push(k * width + power - least, symbols.length, ...symbols);
-      constants.push(coefficient * scale ** (power - least));
+      code[at++] = k * width + power - least;
+      code[at++] = symbols.length;
+      for (const symbol of symbols) code[at++] = symbol;
+      constant[n++] = coefficient * scales[power - least]!;
     }
   });
-  const code = Int32Array.from(program);
-  const constant = Float64Array.from(constants);
   const factors = parts.map(({ row }) => rows[row - 1]?.factor ?? -1);
 
   /** Fills the coefficients, divided by the largest of the denominator; allocates nothing. */

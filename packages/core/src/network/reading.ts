@@ -1,5 +1,5 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { type Factor, multiply } from './column-arithmetic.js';
+import { addScaled, type Factor, multiply } from './column-arithmetic.js';
 import { isBranch, type Reading, type Topology } from './element.js';
 import type { Equations, Signed } from './equations.js';
 import type { ListedColumns } from './listed-columns.js';
@@ -105,24 +105,26 @@ export function fillReading(
   offset = 0,
   added = false,
 ): void {
-  if (one === undefined) {
-    if (added) return;
+  if (!added) {
     re.fill(0, offset, offset + count);
     im.fill(0, offset, offset + count);
+  }
+  if (one === undefined) return;
+  const isNumber = typeof weight === 'number';
+  if (isNumber && two === undefined) {
+    addScaled({ re, im }, columns[one[0]] as ComplexColumn, one[1] * weight, count, offset);
     return;
   }
   const { re: ar, im: ai } = columns[one[0]] as ComplexColumn;
   const { re: br, im: bi } = columns[(two ?? one)[0]] as ComplexColumn;
   const [a, b] = [one[1], two === undefined ? 0 : two[1]];
-  const isNumber = typeof weight === 'number';
   const [wr, wi] = isNumber ? [re, im] : [weight.re, weight.im];
   for (let i = 0; i < count; i++) {
     const x = a * ar[i]! + b * br[i]!;
     const y = a * ai[i]! + b * bi[i]!;
     const c = isNumber ? weight : wr[i]!;
     const d = isNumber ? 0 : wi[i]!;
-    const [u, v] = [x * c - y * d, x * d + y * c];
-    re[offset + i] = added ? re[offset + i]! + u : u;
-    im[offset + i] = added ? im[offset + i]! + v : v;
+    re[offset + i]! += x * c - y * d;
+    im[offset + i]! += x * d + y * c;
   }
 }

@@ -173,7 +173,10 @@ function loose(elements: readonly Element[]): string[] {
   );
   for (let before = 0; before < held.size; ) {
     before = held.size;
-    for (const pair of pairs) if (pair.some((node) => held.has(node))) for (const node of pair) held.add(node);
+    for (const [from, to] of pairs) {
+      if (held.has(from)) held.add(to);
+      else if (held.has(to)) held.add(from);
+    }
   }
   return [...new Set(elements.flatMap(nodesOf))].filter((node) => !held.has(node));
 }

@@ -20,16 +20,19 @@ export interface StateSpace {
   readonly D: Float64Array;
 }
 
-/** With flows as unknowns for springs and inductances, so that no unknown is integrated: powers of s are 0 or 1. */
-const rising = (element: Element): Element => {
-  if (!isBranch(element)) return element;
+/**
+ * With flows as unknowns for springs and inductances, so that no unknown is integrated: powers of s are 0 or 1. What is without
+ * end stands as it did, with 0, and has no power.
+ */
+const rising = (element: Element, value: unknown): Element => {
+  if (!isBranch(element) || value === Infinity) return element;
   const [, power] = branchLaw[element.kind];
   return power === 0 ? element : { ...element, stands: power < 0 ? 'impedance' : 'admittance' };
 };
 
 /** Every element's flow, beside the probes. */
-const withFlows = (topology: Topology): Topology => {
-  const elements = topology.elements.map(rising);
+const withFlows = (topology: Topology, values: Network['values']): Topology => {
+  const elements = topology.elements.map((element) => rising(element, values[element.name]));
   const flows = elements.map(({ name }) => [`flow ${name}`, { of: 'flow', element: name }] as const);
   return { ...topology, elements, probes: { ...topology.probes, ...Object.fromEntries(flows) } };
 };
@@ -53,7 +56,7 @@ export function stateSpace({ topology: given, values: named }: Network): StateSp
   if (listed !== undefined) {
     return impossible('not-lumped', `'${listed.name}' is given over frequency, so it has no states`);
   }
-  const topology = withFlows(given);
+  const topology = withFlows(given, named);
   const { slots, system, values, numbers } = numberedEquations({ topology, values: named });
   if (topology.outlets.some(({ delay }) => delay !== undefined && values[slots.of.get(delay)?.at ?? 0] !== 0)) {
     return impossible(

@@ -60,7 +60,7 @@ export function sweepRows(
 }
 
 /** What is left of a sum this much smaller than its terms is rounding. */
-const ROUNDING = 8 * Number.EPSILON;
+export const ROUNDING = 8 * Number.EPSILON;
 
 /** The first frequency at which what is left of a polynomial is rounding, or −1. */
 function cancelledAt(
@@ -115,7 +115,7 @@ function invertOfEight(
 const LEAST = ROUNDING ** 2;
 
 /** Coefficient k of a row, 0 beyond its end. */
-const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
+export const term = (coefficients: Float64Array, base: number, width: number, k: number): number =>
   k < width ? coefficients[base + k]! : 0;
 
 /** Two polynomials of at most six terms times one column: their coefficients stay in registers. */

@@ -1,3 +1,5 @@
+import { cellTable } from './cell-table.js';
+
 /** The best cell of a lattice: its indices and its cost. */
 export interface Found {
   readonly cell: readonly number[];
@@ -51,7 +53,7 @@ function directionsOf(axes: number): readonly Direction[] {
  *
  * It ends in a cell that no step of one unit improves, and neither does such a step from any cell reached at equal cost. It
  * is deterministic. It evaluates each cell at most once, only cells from `lower` to `upper`, at most 20,000 cells in all and
- * at most 500 cells of equal cost in one crossing.
+ * at most 500 cells of equal cost in one crossing. `cost` must not keep the cell that it is given.
  *
  * @source hooke1961 direct search, here with pairs of axes for diagonal valleys
  * @example descend(([x]) => (x - 5) ** 2, [0], { lower: [-100], upper: [100], firstStep: 16 }).cell // [5]
@@ -61,30 +63,38 @@ export function descend(
   start: readonly number[],
   { lower, upper, firstStep }: { lower: readonly number[]; upper: readonly number[]; firstStep: number },
 ): Found {
-  const known = new Map<string, number>();
-  const ask = (cell: readonly number[]): number => {
-    if (cell.some((value, axis) => value < lower[axis]! || value > upper[axis]!)) return Infinity;
-    const name = cell.join();
-    let value = known.get(name);
-    if (value === undefined) {
-      if (known.size >= mostEvaluations) return Infinity;
-      value = cost(cell);
-      known.set(name, value);
+  const axes = start.length;
+  const known = cellTable(axes);
+  const outside = (cell: readonly number[]): boolean => {
+    for (let axis = 0; axis < axes; axis++) {
+      if (cell[axis]! < lower[axis]! || cell[axis]! > upper[axis]!) return true;
     }
+    return false;
+  };
+  const ask = (cell: readonly number[]): number => {
+    if (outside(cell)) return Infinity;
+    const before = known.get(cell);
+    if (before !== undefined) return before;
+    if (known.count() >= mostEvaluations) return Infinity;
+    const value = cost(cell);
+    known.put(cell, value);
     return value;
   };
-  const moved = (cell: readonly number[], direction: Direction, steps: number) =>
-    cell.map((value, axis) => value + direction[axis]! * steps);
-  const axes = start.length;
+  /** The cell that is looked at: one array, written again for each look. */
+  const looked = [...start];
+  const moved = (cell: readonly number[], direction: Direction, steps: number): readonly number[] => {
+    for (let axis = 0; axis < axes; axis++) looked[axis] = cell[axis]! + direction[axis]! * steps;
+    return looked;
+  };
   const directions = directionsOf(axes);
   const single = directions.slice(0, 2 * axes);
 
   let best: Found = { cell: start, cost: cost(start) };
-  known.set(start.join(), best.cost);
+  known.put(start, best.cost);
   const take = (cell: readonly number[]): boolean => {
     const value = ask(cell);
     if (!(value < best.cost)) return false;
-    best = { cell, cost: value };
+    best = { cell: [...cell], cost: value };
     return true;
   };
 
@@ -107,30 +117,38 @@ export function descend(
 
   /** Tries one unit along one axis with 1, 2, 4, … along another, then the numbers on both sides of the best of these. */
   const slide = (): boolean => {
-    const from = best.cell;
     const change = single.map(foretold);
-    for (const [i, unit] of single.entries()) {
-      for (const [k, run] of single.entries()) {
+    for (let i = 0; i < single.length; i++) {
+      const unit = single[i]!;
+      const from = moved(best.cell, unit, 1).slice();
+      for (let k = 0; k < single.length; k++) {
         if (i >> 1 === k >> 1) continue;
-        const at = (times: number) => moved(moved(from, unit, 1), run, times);
-        let [times, least, first] = [1, Infinity, Infinity];
+        const run = single[k]!;
+        let times = 1;
+        let least = Infinity;
+        let first = Infinity;
+        const look = (t: number): number => {
+          const value = ask(moved(from, run, t));
+          if (value < least) {
+            times = t;
+            least = value;
+          }
+          return value;
+        };
         for (let t = 1; t <= nearRatio || change[i]! + t * change[k]! < 0; t *= 2) {
-          const cell = at(t);
-          if (cell.some((value, axis) => value < lower[axis]! || value > upper[axis]!)) break;
-          const value = ask(cell);
+          if (outside(moved(from, run, t))) break;
+          const value = look(t);
           if (t === 1) first = value;
-          if (value < least) [times, least] = [t, value];
           if (value < best.cost) break;
         }
         if (least < first && !(least < best.cost)) {
           for (let half = times / 2; half >= 1 && !(least < best.cost); half /= 2) {
-            for (const t of [times - half, times + half]) {
-              const value = ask(at(t));
-              if (value < least) [times, least] = [t, value];
-            }
+            const middle = times;
+            look(middle - half);
+            look(middle + half);
           }
         }
-        if (!take(at(times))) continue;
+        if (!take(moved(from, run, times))) continue;
         // A pair of steps that led downhill once may do so again.
         const direction = unit.map((step, axis) => step + run[axis]! * times);
         for (let steps = 1; take(moved(best.cell, direction, steps)); ) steps *= 2;
@@ -143,15 +161,15 @@ export function descend(
   /** Crosses cells of equal cost to the nearest one that has a better neighbour. */
   const cross = (): boolean => {
     const level = [best.cell];
-    const seen = new Set([best.cell.join()]);
+    const seen = cellTable(axes);
+    seen.put(best.cell, 1);
     for (let i = 0; i < level.length; i++) {
       for (const direction of single) {
         const cell = moved(level[i]!, direction, 1);
         if (take(cell)) return true;
-        const name = cell.join();
-        if (ask(cell) !== best.cost || seen.has(name) || level.length >= mostLevelCells) continue;
-        seen.add(name);
-        level.push(cell);
+        if (ask(cell) !== best.cost || seen.get(cell) !== undefined || level.length >= mostLevelCells) continue;
+        seen.put(cell, 1);
+        level.push([...cell]);
       }
     }
     return false;

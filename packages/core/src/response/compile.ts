@@ -7,8 +7,8 @@ const topologyOf = (system: System): CompiledTopology =>
   kept(system, 'topology', () => {
     const compiled = system.compile(system.network.topology);
     if (compiled !== undefined) return compiled;
-    const expected = 'a network of few lumped elements, as compilePolynomials takes it';
-    const remedy = "Give the family `compile` of '@airspring/core/network', which accepts any network.";
+    const expected = 'a network that its family compiles, such as a few lumped elements for compileLumped';
+    const remedy = "Give the record, or its family, `compile` of '@airspring/core/network', which accepts any network.";
     throw new InputError([{ code: 'inconsistent', path: 'compile', got: 'another network', expected, remedy }]);
   });
 

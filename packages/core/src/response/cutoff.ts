@@ -1,6 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
-import { bracketedRoot } from '../numeric/index.js';
+import { bracketedRoot, type ComplexColumn } from '../numeric/index.js';
 import {
   anySign,
   type Frequency,
@@ -61,8 +61,8 @@ export interface SampledLevel {
 }
 
 /** Samples a level on a grid and adds every top and dip between the samples. */
-export function sampledLevel(level: LevelOf, grid: Float64Array): SampledLevel {
-  const levels = level.column(grid);
+export function sampledLevel(level: LevelOf, grid: Float64Array, columns?: readonly ComplexColumn[]): SampledLevel {
+  const levels = level.column(grid, columns);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
   const points = [

@@ -1,4 +1,5 @@
 import type { System } from '../enclosure/index.js';
+import type { CompiledNetwork } from '../network/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import {
   type Frequency,
@@ -54,8 +55,9 @@ export function features(
   });
   const grid = logarithmicGrid(from, to, POINTS);
   const reference = referenceLevel(system);
-  const level = levelOf(system);
-  const sampled = sampledLevel(level, grid);
+  const network = compiledSystem(system);
+  const columns = sweptColumns(network, grid);
+  const sampled = sampledLevel(levelOf(system), grid, columns);
   const at = (drop: number) => {
     const found = lowestAbove({ ...sampled, wanted: reference - drop });
     return found.ok ? found.frequency : undefined;
@@ -76,14 +78,16 @@ export function features(
     ...(f10 !== undefined && { f10 }),
     peaks: peaks.filter(({ value }) => value > 1e-9),
     ripple: passed.length === 0 ? 0 : Math.max(...passed) - Math.min(...passed),
-    ...impedanceExtrema(system, grid),
+    ...impedanceExtrema(network, grid, columns),
   };
 }
 
-function impedanceExtrema(system: System, grid: Float64Array): Pick<Features, 'impedanceMaxima' | 'impedanceMinima'> {
-  const network = compiledSystem(system);
+function impedanceExtrema(
+  network: CompiledNetwork,
+  grid: Float64Array,
+  columns: readonly ComplexColumn[],
+): Pick<Features, 'impedanceMaxima' | 'impedanceMinima'> {
   const [e, i] = [probeIndex(network.probes, 'terminalVoltage'), probeIndex(network.probes, 'current')];
-  const columns = sweptColumns(network, grid);
   const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
   const squares = new Float64Array(grid.length);
   for (let k = 0; k < grid.length; k++) {

@@ -1,13 +1,14 @@
-import { kept, type System } from '../enclosure/index.js';
+import type { System } from '../enclosure/index.js';
 import { type Impossible, InputError, impossible } from '../fault/index.js';
-import { compileGradient, gradientAt } from '../network/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
 import { atFrequency } from './at-frequency.js';
 import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './compile.js';
+import { complexGradientAt } from './complex-gradient.js';
 import { type CutoffOptions, cutoff } from './cutoff.js';
 import { extremumFrequency } from './extremum.js';
 import { levelOfFlow, REFERENCE_PRESSURE, referenceLevel } from './level.js';
+import type { ProbeOptions } from './probe-phase.js';
 
 /** A real result of a system, and how it changes. */
 export interface Gradient {
@@ -25,20 +26,13 @@ export interface Gradient {
 /** A gradient, or why there is none. */
 export type GradientResult = ({ readonly ok: true } & Gradient) | Impossible;
 
-const undamped = (frequency: number) =>
-  impossible('undamped', `nothing damps the network at ${frequency} Hz, so it has no gradient there`);
-
 /** d(20 log10 |y|) = 20/ln 10 · Re(dy/y). */
 const DB = 20 / Math.LN10;
 
 /** ln of the magnitude of a probe, and its gradient by everything that it depends on. */
 function logarithm(system: System, probe: string, frequency: number, inReference = false): GradientResult {
-  const name = `gradient of ${probe}${inReference ? ' in the reference' : ''}`;
-  const found = gradientAt(
-    kept(system, name, () => compileGradient(system.network, probe, inReference)),
-    frequency,
-  );
-  if (found === undefined) return undamped(frequency);
+  const found = complexGradientAt(system, probe, frequency, inReference);
+  if (!found.ok) return found;
   const { re, im } = found.value;
   const size = Math.hypot(re, im);
   if (!(size > 0))
@@ -184,10 +178,7 @@ export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'ref
 }
 
 /** The probe of which an extremum is wanted, and the band. */
-export interface ExtremumOptions {
-  readonly probe: string;
-  /** Whether the probe is first integrated over time, which turns a velocity into a displacement. */
-  readonly integrated?: boolean;
+export interface ExtremumOptions extends ProbeOptions {
   readonly from: FrequencyInput;
   readonly to: FrequencyInput;
 }

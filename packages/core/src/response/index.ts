@@ -8,9 +8,11 @@ export {
   respond,
 } from './respond.js';
 /** How loud is a flow of air, and how loud is a system far above its resonances? */
-export { levelColumn, REFERENCE_PRESSURE, referenceLevel } from './level.js';
+export { levelColumn, REFERENCE_PRESSURE, referenceLevel, referenceLevelOf } from './level.js';
 /** How is the network of a system swept, probe by probe? */
 export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './compile.js';
+/** By how much do the cone and the air in the vent lag behind the drive? */
+export { type ProbeOptions, probePhase } from './probe-phase.js';
 /** How deep does a system reach? */
 export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
 /** Where are the peaks of a response, and how even is it? */
@@ -21,6 +23,8 @@ export type { Extremum } from './extremum.js';
 export { type LowestLoad, lowestLoad } from './lowest-load.js';
 /** What is the step response of a system? */
 export { type StepResponse, stepResponse } from './step.js';
+/** How does any value of a system, with its phase, change with every number of the network? */
+export { type ComplexGradientResult, complexGradient } from './complex-gradient.js';
 /** How does a result change with every number of the network? */
 export {
   cutoffGradient,

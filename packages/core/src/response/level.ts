@@ -1,10 +1,10 @@
 import { kept, type System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
-import { type CompiledNetwork, undamped } from '../network/index.js';
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { CompiledNetwork } from '../network/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
 import { type AtFrequency, atFrequency } from './at-frequency.js';
-import { compiledReference, compiledSystem, probeIndex } from './compile.js';
+import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './compile.js';
 
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
 export const REFERENCE_PRESSURE = 20e-6;
@@ -43,7 +43,8 @@ export function levelColumn(
 export interface LevelOf {
   readonly at: (frequency: number) => number;
   readonly slope: (frequency: number) => number;
-  readonly column: (frequencies: Float64Array) => Float64Array;
+  /** On a grid, from the columns of all probes there if they are swept already. */
+  readonly column: (frequencies: Float64Array, swept?: readonly ComplexColumn[]) => Float64Array;
 }
 
 export function levelOf(system: System): LevelOf {
@@ -55,10 +56,7 @@ export function levelOf(system: System): LevelOf {
   return {
     at: (frequency) => levelOfFlow(one.magnitude(row, frequency) * frequency, unit),
     slope: (frequency) => one.slope(row, frequency) + 1,
-    column: (frequencies) => {
-      const columns = network.probes.map(() => complexColumn(frequencies.length));
-      const stopped = network.sweep(frequencies, columns);
-      if (stopped >= 0) throw undamped(frequencies[stopped]!);
+    column: (frequencies, columns = sweptColumns(network, frequencies)) => {
       const out = new Float64Array(frequencies.length);
       levelColumn(frequencies, columns[row] as ComplexColumn, density, 1, out);
       return out;
@@ -127,9 +125,26 @@ function limitFarAway(network: CompiledNetwork): number {
  * @example referenceLevel(closedBox({ drivers, netVolume: '40 L' }))
  */
 export function referenceLevel(system: System): Level {
-  return kept(system, 'reference level', () => {
-    const network = compiledReference(system);
-    const size = limitOfPolynomials(network) ?? limitFarAway(network);
-    return si('level', levelOfFlow(size, system.air.density / REFERENCE_PRESSURE));
-  });
+  return kept(system, 'reference level', () => referenceLevelOf(compiledReference(system), system.air.density));
+}
+
+/**
+ * The same for a network that was compiled for the reference. A search replaces its numbers for each box.
+ *
+ * $$ L_\infty = 20\log_{10}\frac{\rho}{20\,\mu\mathrm{Pa}}\lim_{f\to\infty} f\,|U| $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $U$ | `radiatedFlow` | m³/s | flow that leaves the system, rms, for 1 V rms |
+ * | $\rho$ | `density` | kg/m³ | density of the air |
+ *
+ * @validity as {@link referenceLevel}
+ * @returns dB at 1 m in half space for 1 V rms
+ * @throws InputError `inconsistent` for a network whose level approaches no constant
+ * @source small1972direct
+ * @example referenceLevelOf(compile(topology).network(values, true), air.density)
+ */
+export function referenceLevelOf(network: CompiledNetwork, density: number): Level {
+  const size = limitOfPolynomials(network) ?? limitFarAway(network);
+  return si('level', levelOfFlow(size, density / REFERENCE_PRESSURE));
 }

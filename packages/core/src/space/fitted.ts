@@ -3,10 +3,10 @@ import type { Face } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { axesOf } from './fit-reasons.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
+import type { Place, Seat } from './place.js';
 import { inwards } from './placement.js';
 import { axisOf, emptyBlock, faceName, type Solid, solid, span } from './solids.js';
 import { type PlacedVent, ventPlaced } from './vent-placed.js';
-import type { Place, Seat } from './vent-places.js';
 
 /** Drivers or passive radiators on one face. */
 export interface Seated {

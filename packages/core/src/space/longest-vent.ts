@@ -65,7 +65,8 @@ const shape = { ...spaceShape, vent: ventField({}) };
  * room, in the corners of what their faces allow. This proves that they fit; it is not a layout for looks. Every shorter
  * straight vent fits as well; a bent vent is at least as long as panel and bend together. Several drivers on one face are kept
  * free as one cuboid, and so is a row of vents. If there are bodies on several faces, the vent is tried in the corners and
- * where it just passes the bodies. The vent that is found then fits, but a longer one may fit too.
+ * where it just passes the bodies, and each body where it touches a vent in a corner. Beside two bodies no random vent was
+ * longer; beside three or more the vent that is found fits, but a longer one may fit too.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)

@@ -12,6 +12,9 @@ const bare = emptyBlock();
 /** Most places that are tried for one body on one face. */
 const MOST_PLACES = 512;
 
+/** Most shifts by which a body touches the flange and both legs of a vent, in four corners of it. */
+const MOST_SHIFTS = 32;
+
 /** Writes a solid that is smaller by this much on all sides. */
 function smaller(block: Block, by: number): Block {
   bare.axis = block.axis;
@@ -21,22 +24,29 @@ function smaller(block: Block, by: number): Block {
 
 /**
  * Compiles the places of all bodies. Each body is tried at the corners of its limits. Several bodies are also tried in the
- * middles, and from the second one on where a body touches one before it. `visit` is called when the stands are written. The
+ * middles, where a body touches the vent in a corner, and from the second one on where it touches one before it. `visit` is called when the stands are written. The
  * search ends when `visit` returns true, or when `hopeless`, which is called before each place, does. `corner` is the side that
  * the first body takes on each axis of the view: 0 near, 1 far.
  *
  * For one body the corners lose nothing (see vent-places.ts). Several bodies may fit in other places where these fail. A place
  * that is found is valid. A refusal is not proved, but random searches over hundreds of boxes support it.
  */
-export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless: () => boolean) {
+export function compileSeats(
+  layout: Layout,
+  view: View,
+  scene: Scene,
+  hopeless: () => boolean,
+  besideVent: (stand: Stand, k: number, shifts: Float64Array) => number,
+) {
   const { thickness, gap, edgeMargin, cutoutMargin, bodies } = layout;
   const { stands } = scene;
   const firstStand = bodies.map((_, i) => bodies.slice(0, i).reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0));
   const blocks = bodies.map(({ count }) => arrangements(count));
   const limits = bodies.map(() => [new Float64Array(2), new Float64Array(2)] as const);
   const halves = bodies.map(() => [0, 0, 0]);
-  const places = bodies.map((_, i) => new Float64Array(i === 0 ? 20 : 2 * MOST_PLACES));
+  const places = bodies.map((_, i) => new Float64Array(bodies.length === 1 && i === 0 ? 20 : 2 * MOST_PLACES));
   const corner: [number, number, number] = [0, 0, 0];
+  const shifts = new Float64Array(MOST_SHIFTS);
 
   /** The limits of a centre along an axis of the view. */
   function limitsOf(k: number, behind: number, outside: number, limit: Float64Array): boolean {
@@ -82,6 +92,30 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
             if (first < a[0]! || first > a[1]! || second < b[0]! || second > b[1]!) continue;
             at[2 * n] = first;
             at[2 * n + 1] = second;
+            n++;
+          }
+        }
+      }
+    }
+    return n;
+  }
+
+  /** Where a body at a corner of its limits goes on along one axis until it touches the vent in a corner of its own. */
+  function touchVent(i: number, from: number, to: number, one: number, two: number, count: number): number {
+    const at = places[i]!;
+    let n = count;
+    for (let p = 0; p < 4; p++) {
+      for (let s = from; s < to; s++) put(i, s, one, two, at[2 * p]!, at[2 * p + 1]!);
+      for (let s = from; s < to; s++) {
+        for (let side = 0; side < 2; side++) {
+          const k = side === 0 ? one : two;
+          const limit = limits[i]![side]!;
+          const found = besideVent(stands[s]!, k, shifts);
+          for (let m = 0; m < found && n < MOST_PLACES; m++) {
+            const to = at[2 * p + side]! + shifts[m]!;
+            if (to <= limit[0]! || to >= limit[1]!) continue;
+            at[2 * n] = side === 0 ? to : at[2 * p]!;
+            at[2 * n + 1] = side === 1 ? to : at[2 * p + 1]!;
             n++;
           }
         }
@@ -173,6 +207,7 @@ export function compileSeats(layout: Layout, view: View, scene: Scene, hopeless:
             n++;
           }
         }
+        if (bodies.length > 1 && !alone) n = touchVent(i, from, to, one, two, n);
         if (i > 0) n = touches(i, from, to, one, two, n);
         // The mirror image of a place that was tried need not be tried.
         const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;

@@ -1,10 +1,10 @@
 import { si } from '../quantity/index.js';
 import type { Layout } from './fit-input.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
+import type { Place } from './place.js';
 import { look, turn, type View } from './placement.js';
 import { emptyBlock, faceName, type Solid, solid, span } from './solids.js';
 import type { SlotBody, VentBody } from './vent-body.js';
-import type { Place } from './vent-places.js';
 import { bend, emptyShape, firstLeg, roundVent, secondLeg, slotVent, type VentShape } from './vent-solids.js';
 
 /** What the search looked at, and the wanted length. */

@@ -1,47 +1,15 @@
 import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Layout } from './fit-input.js';
-import { overlappingShifts } from './overlap.js';
+import { noPlace, type Place, type Seat } from './place.js';
 import { look, turn, type View } from './placement.js';
 import { emptyScene, type Stand } from './scene.js';
 import { compileSeats } from './seats.js';
 import { emptyBlock } from './solids.js';
+import { besideVent, passing } from './touching.js';
 import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
 import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
 
-/** Where a block of bodies stands: its middle, in inner coordinates. */
-export interface Seat {
-  face: number;
-  columns: number;
-  rows: number;
-  readonly centre: [number, number, number];
-}
-
-/** The best place that was found; faces by number, coordinates in the inner box. */
-export interface Place {
-  length: number;
-  /** One entry for each body, two for opposed ones. */
-  readonly seats: readonly Seat[];
-  ventFace: number;
-  readonly ventCentre: [number, number, number];
-  along: number;
-  backwards: boolean;
-  firstLeg: number;
-  secondLeg: number;
-}
-
-const noPlace = (seats: number): Place => ({
-  length: 0,
-  seats: Array.from({ length: seats }, () => ({ face: 0, columns: 1, rows: 1, centre: [0, 0, 0] })),
-  ventFace: 0,
-  ventCentre: [0, 0, 0],
-  along: 0,
-  backwards: false,
-  firstLeg: 0,
-  secondLeg: 0,
-});
-
 const part = emptyBlock();
-const range = new Float64Array(2);
 
 /**
  * Compiles the search for the longest vent, straight and bent, each with its place. longestVent and fit share it, so that both
@@ -61,7 +29,9 @@ export function compilePlaces(layout: Layout) {
   const stands = layout.bodies.reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0);
   const scene = emptyScene(view.size, stands);
   const vent: VentShape = scene.vent;
-  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless);
+  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless, (stand, k, shifts) =>
+    besideVent(scene, alongLimit, acrossLimit, wanted.bend, stand, k, shifts),
+  );
   const acrossAxis = [0, 1, 2].map((axis) =>
     layout.bodies.some(({ faces }) => faces.some((face) => face >> 1 === axis)),
   );
@@ -113,21 +83,6 @@ export function compilePlaces(layout: Layout) {
     bentPlace.secondLeg = bent.secondLeg;
   }
 
-  /** Adds the places where `part`, now at `at`, just passes the bodies along an axis, within its limits. */
-  function passing(k: number, at: number, limit: Float64Array, frames: boolean, count: number): number {
-    let n = count;
-    for (let s = 0; s < stands; s++) {
-      const stand = scene.stands[s]!;
-      if (frames ? !stand.beside : !stand.inside) continue;
-      if (!overlappingShifts(part, frames ? stand.frame : stand.block, k, range)) continue;
-      for (let side = 0; side < 2; side++) {
-        const to = at + range[side]!;
-        if (to >= limit[0]! && to <= limit[1]! && n < tries.length) tries[n++] = to;
-      }
-    }
-    return n;
-  }
-
   function straightAmong(): void {
     for (let c = 0; c < 4; c++) {
       const at = alongLimit[c & 1]!;
@@ -135,11 +90,11 @@ export function compilePlaces(layout: Layout) {
       tryStraight(at, across);
       for (let k = 1; k <= 2; k++) {
         // A slot stays on the panels that serve as its boards.
-        if (wanted.walls > 2 - k) continue;
+        if (wanted.walls >= k) continue;
         firstLeg(part, vent, at, across, view.size[0]);
-        let n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, 0);
+        let n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, tries, 0);
         flange(part, vent, at, across);
-        n = passing(k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, n);
+        n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, tries, n);
         for (let i = 0; i < n; i++) tryStraight(k === 1 ? tries[i]! : at, k === 2 ? tries[i]! : across);
       }
     }
@@ -154,13 +109,13 @@ export function compilePlaces(layout: Layout) {
     if (wanted.walls < 2) {
       const most = view.size[0] - vent.bendRadius - vent.radius;
       flange(part, vent, near, from);
-      n = passing(2, from, acrossLimit, true, n);
+      n = passing(scene, part, 2, from, acrossLimit, true, tries, n);
       firstLeg(part, vent, near, from, most);
-      n = passing(2, from, acrossLimit, false, n);
+      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
       bend(part, vent, near, from, most);
-      n = passing(2, from, acrossLimit, false, n);
+      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
       secondLeg(part, vent, near + vent.bendRadius, view.size[1], from, most);
-      n = passing(2, from, acrossLimit, false, n);
+      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
     }
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }

@@ -37,8 +37,8 @@ export function straightReach(scene: Scene, along: number, across: number): numb
  * Few candidates are enough, for two reasons. First, the vent gets longer when it starts lower along axis 1, until it reaches
  * the near limit, or until flange, first leg or bend just touch a body. Second, the depths of the first leg that a body forbids
  * form a convex set, so the sum of both legs along its border is convex and has its maximum at an end: at the greatest depth,
- * or where the bend or the second leg just passes in front of the body. A slot on panels has no choice: its first leg runs to
- * the opposite panel.
+ * or where the bend or the second leg just passes in front of the body. A slot on panels has no choice: it starts on its panel,
+ * and its first leg runs to the opposite one.
  */
 export function bentReach(
   scene: Scene,
@@ -77,7 +77,7 @@ export function bentReach(
     if (!(depth >= 0 && depth <= most) || fixed + depth + room - near <= best) continue;
     starts[0] = near;
     let startCount = 1;
-    for (let s = 0; s < stands.length; s++) {
+    for (let s = 0; s < stands.length && !vent.onWall; s++) {
       const stand = stands[s]!;
       if (stand.beside) {
         flange(part, vent, near, across);

@@ -1,3 +1,4 @@
+import { foldRadius, ownBoards } from '../vent/slot-fold.js';
 import type { Layout } from './fit-input.js';
 import { type Block, span } from './solids.js';
 import type { SlotBody, VentBody } from './vent-body.js';
@@ -50,9 +51,11 @@ export function roundVent(shape: VentShape, body: VentBody, count: number, gap: 
   shape.onWall = false;
 }
 
+const alongs = ['none', 'one', 'two', 'three'] as const;
+
 /**
- * Writes a row of slots. A panel of the box replaces one of the two boards, so the outer size is one board less. The fold turns
- * about the inner edge of the air, so its centre line is a quarter circle with a radius of half the short side.
+ * Writes a row of slots. Panels of the box replace boards of it, so the outer size is less by these. The second leg starts at
+ * the inner edge of the fold, which is half a board nearer to the middle of a slot that has only one of the two long boards.
  */
 export function slotVent(
   shape: VentShape,
@@ -62,16 +65,17 @@ export function slotVent(
   gap: number,
 ): void {
   const { longSide, shortSide, wall } = body;
-  const own = walls === 0 ? 2 : 1;
+  const [onLong, onShort] = ownBoards[alongs[walls]];
+  const turn = foldRadius(shortSide);
   shape.cuboid = true;
-  shape.radius = (shortSide + own * wall) / 2;
-  const across = longSide + Math.min(2, 3 - walls) * wall;
+  shape.radius = (shortSide + onLong * wall) / 2;
+  const across = longSide + onShort * wall;
   shape.halfAcross = across / 2 + ((count - 1) * (across + gap)) / 2;
   shape.flangeRadius = shape.radius;
   shape.flangeHalfAcross = shape.halfAcross;
   shape.clearance = body.clearance;
-  shape.bendRadius = walls === 0 ? shortSide / 2 + wall : (shortSide - wall) / 2;
-  shape.bendLength = (Math.PI / 2) * (walls === 0 ? shape.bendRadius : shortSide / 2);
+  shape.bendRadius = turn - ((2 - onLong) * wall) / 2;
+  shape.bendLength = (Math.PI / 2) * turn;
   shape.onWall = walls > 0;
 }
 

@@ -37,9 +37,9 @@ export const bendGeometry = (bend: Bend, halfWidth: number): BendGeometry =>
       };
 
 /** The fault of a bend so sharp that its inside would have no radius. */
-export function sharpBendFaults(bend: Bend, outerRadius: number): Fault[] {
-  if (bend === undefined || bend.centreLineRadius >= outerRadius - NANOMETRE) return [];
-  const expected = `at least the outer radius of the tube, ${outerRadius} m`;
+export function sharpBendFaults(bend: Bend, least: number, what = 'the outer radius of the tube'): Fault[] {
+  if (bend === undefined || bend.centreLineRadius >= least - NANOMETRE) return [];
+  const expected = `at least ${what}, ${least} m`;
   const path = 'vent.bend.centreLineRadius';
   return [{ code: 'inconsistent', path, got: bend.centreLineRadius, expected, remedy: 'Bend it less sharply.' }];
 }

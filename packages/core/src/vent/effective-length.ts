@@ -1,4 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
+import type { EndCorrection, Opening } from '../duct/index.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import {
   type AcousticMass,
@@ -30,6 +31,13 @@ export function endLength({ inner, outer, innerEnd, outerEnd }: VentGeometry, k:
   throw new InputError([
     { code: 'not-finite', path, got: length, expected, remedy: 'Correct the end correction function.' },
   ]);
+}
+
+/** The end correction of one opening by wave number, m; checks nothing. */
+export function compileEnd(end: EndCorrection, opening: Opening): (k: number) => number {
+  if (end.atAnyFrequency !== true) return (k) => end(opening, k);
+  const length = end(opening, 0);
+  return () => length;
 }
 
 /** Length with both end corrections, m. Throws unless it is above zero. */

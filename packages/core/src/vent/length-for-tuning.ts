@@ -3,7 +3,7 @@ import { type Fault, type Impossible, impossible, refuse } from '../fault/index.
 import { decimalText, type FrequencyInput, positive, readFields } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
 import { type AirVolumeInput, airVolumeShape, type VolumeLine, volumeFaults, volumeLine } from './air-volume.js';
-import { endLength, flareLength } from './effective-length.js';
+import { compileEnd, endLength, flareLength } from './effective-length.js';
 import { type Tuning, tuned, tunedWaveNumber } from './tuning.js';
 import type { VentGeometry } from './vent-geometry.js';
 import { geometry, sectionField, type VentSection } from './vent-input.js';
@@ -124,12 +124,14 @@ export function compileLengthForTuning(
   const faults: Fault[] = [];
   const vent = geometry(faults, readFields('', { vent: section }, { vent: sectionField }).vent);
   refuse(faults);
-  const { area, inner, outer, innerEnd, outerEnd } = vent;
+  const { area } = vent;
+  const inner = compileEnd(vent.innerEnd, vent.inner);
+  const outer = compileEnd(vent.outerEnd, vent.outer);
   const taken = vent.bendLength + flareLength(vent);
   const perHertz = (2 * Math.PI) / air.speedOfSound;
   return (netVolume, fb) => {
     const k = perHertz * fb;
-    const length = area / (k * k * netVolume) - outerEnd(outer, k) - innerEnd(inner, k);
+    const length = area / (k * k * netVolume) - outer(k) - inner(k);
     return length < taken - NANOMETRE ? length - taken : length;
   };
 }

@@ -11,6 +11,7 @@ import {
   positive,
 } from '../quantity/index.js';
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
+import { foldRadius, ownBoards, type SlotAlong } from './slot-fold.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
 /** A rectangular vent without its length. */
@@ -57,22 +58,13 @@ export const slotShape = {
 /** Ratio of the end correction of a free round tube to that of a round piston in a wide wall. */
 const freeOverFlush = 0.6133 / (8 / (3 * Math.PI));
 
-type Along = 'none' | 'one' | 'two' | 'three';
-
-/** Its own boards on the long sides and on the short ones, where panels of the box do not stand for them. */
-const boards: Readonly<Record<Along, readonly [onLong: number, onShort: number]>> = {
-  none: [2, 2],
-  one: [1, 2],
-  two: [1, 1],
-  three: [1, 0],
-};
-
 /** No exact value of a free rectangular end is known to us. From panel to panel it is taken as if it were in a corner. */
-const freeEnd = (along: Along): EndCorrection => {
+const freeEnd = (along: SlotAlong): EndCorrection => {
   const flush = along === 'none' ? rectangularPiston : alongWalls(along === 'one' ? 'one' : 'two');
   return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {
     sources: flush.sources,
     greatestKa: 0.2,
+    atAnyFrequency: true as const,
     estimate: 'the free end of a slot is scaled like that of a round tube',
   });
 };
@@ -82,7 +74,7 @@ export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): V
   const { width, height, wall = 0, along = 'none', bend } = vent;
   const slots = vent.count ?? 1;
   const [short, long] = height < width ? [height, width] : [width, height];
-  faults.push(...sharpBendFaults(bend, short / 2 + wall));
+  faults.push(...sharpBendFaults(bend, foldRadius(short), 'half the side in the plane of the bend'));
   for (const name of ['innerEnd', 'outerEnd'] as const) {
     const flare = vent[name]?.flare;
     if (flare === undefined) continue;
@@ -90,7 +82,7 @@ export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): V
     const path = `vent.${name}`;
     faults.push({ code: 'inconsistent', path, got: flare.radius, expected, remedy: 'Leave the flare out.' });
   }
-  const [onLong, onShort] = boards[along];
+  const [onLong, onShort] = ownBoards[along];
   const opening = { radius: Math.sqrt((width * height) / Math.PI), aspect: long / short };
   return {
     section: slitSection({ width, height }),

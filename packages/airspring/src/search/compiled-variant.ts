@@ -1,0 +1,77 @@
+import { type CompiledNetwork, compile, type Probe, type Setter } from '@airspring/core/network';
+import { referenceLevelOf } from '@airspring/core/response';
+import type { Point, Variant } from '../kind/box-kind.js';
+
+/** A change of a reference level that is no more than rounding, dB. */
+const ROUNDING = 1e-9;
+
+/**
+ * The reference level of a network as its numbers change. It depends on few of them, often on none that the search changes:
+ * those that it feels are found by moving each one, and it is worked out again only where one of these has changed.
+ */
+function compileReference(network: CompiledNetwork, values: Float64Array, density: number): () => number {
+  const levelNow = () => {
+    network.load(values);
+    return referenceLevelOf(network, density);
+  };
+  let level = levelNow();
+  const feels = (at: number): boolean => {
+    const before = values[at]!;
+    // What stands at zero may be felt elsewhere.
+    if (before === 0) return true;
+    values[at] = before * 1.5;
+    try {
+      return Math.abs(levelNow() - level) > ROUNDING;
+    } catch {
+      return true;
+    } finally {
+      values[at] = before;
+    }
+  };
+  const felt = [...values.keys()].filter(feels);
+  const last = Float64Array.from(felt, (at) => values[at]!);
+  return () => {
+    let same = true;
+    for (let i = 0; i < felt.length; i++) {
+      const value = values[felt[i]!]!;
+      if (value === last[i]) continue;
+      last[i] = value;
+      same = false;
+    }
+    if (!same) level = levelNow();
+    return level;
+  };
+}
+
+/**
+ * The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point;
+ * `referenceLevel` is that of the point that was loaded last.
+ */
+export function compileVariant({ system, values: setAll, load, acoustic, geometric, span }: Variant) {
+  const axes = [...acoustic, ...geometric, ...(span ? [span] : [])];
+  const start: Point = [0.05, ...axes.map(({ from, to }) => Math.sqrt(from * to))];
+  const { network: first, air } = system(start);
+  const { topology } = first;
+  const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
+  const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
+  const { slots, network } = compile({ ...topology, probes });
+  const values = new Float64Array(slots.size);
+  const set: Setter = (name, ...numbers) => {
+    const slot = slots.of.get(name);
+    if (slot === undefined) return;
+    // A loop takes the numbers as they were passed; `values.set` would need them in an array.
+    for (let i = 0; i < numbers.length; i++) values[slot.at + i] = numbers[i]!;
+  };
+  setAll(start, set);
+  const { probes: names, load: loadValues, sweep } = network(values);
+  return {
+    density: air.density,
+    probes: names,
+    sweep,
+    load: (point: Point): void => {
+      setAll(point, set);
+      loadValues(values);
+    },
+    referenceLevel: compileReference(network(values, true), values, air.density),
+  };
+}
