@@ -80,7 +80,11 @@ describe('a box that stands', () => {
       near(account.leastLoad.value, lowestLoad(system, { from: '20 Hz', to: '200 Hz' }).impedance.value);
       const perVolt = respond(system, band);
       const asked = (column: Float64Array) =>
-        Math.max(...column.map((x, i) => x * 10 ** ((number(brief.wanted.level) - perVolt.levelHalfSpace[i]!) / 20)));
+        Math.max(
+          ...column.map(
+            (x, i) => x * 10 ** (((row.box.level ?? number(brief.wanted.level)) - perVolt.levelHalfSpace[i]!) / 20),
+          ),
+        );
       near(account.wanted.travel.value, asked(perVolt.displacementPeak));
       if (perVolt.airSpeedPeak) near(account.wanted.airSpeed!.value, asked(perVolt.airSpeedPeak));
       if (row.box.highPass) continue;
@@ -106,7 +110,8 @@ describe('a box that stands', () => {
         expect(box.radiator).toBeUndefined();
         expect(box.tubes.every(({ count }) => count === 1)).toBe(true);
         const hole = number(brief.standing.vents[0]!.hole) / 1e3;
-        for (const { diameter } of box.tubes) expect(diameter + 6e-3).toBeLessThanOrEqual(hole + 1e-9);
+        // A tube passes its hole, or is as wide as the hole and stands behind it.
+        for (const { diameter } of box.tubes) expect(diameter).toBeLessThanOrEqual(hole + 1e-9);
       }
     }
   });

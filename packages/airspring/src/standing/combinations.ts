@@ -18,7 +18,7 @@ function shortfall({ standing }: Now, { loudest, reach }: Account): number {
 
 /** The change that does most for what is wanted, if any does; of several that do as much, the one of least work. */
 export function first(now: Now, rows: readonly Row[]): { readonly first?: number } {
-  const short = rows.map((row) => (row.ok ? shortfall(now, row.account) : Infinity));
+  const short = rows.map((row) => (row.ok && row.box.level === undefined ? shortfall(now, row.account) : Infinity));
   const least = Math.min(...short);
   if (!(least < shortfall(now, now.account) - BETTER)) return {};
   const effort = (i: number) => (rows[i] as RowDone).effort;
@@ -38,7 +38,7 @@ export function combinations(now: Now, made: readonly Made[]): RowDone[] {
   const pairs = able.flatMap(({ row, after, short }) => {
     const then: Now = { standing: after, state: stateOf(after), account: row.account };
     return allChanges(then).flatMap(({ row: next }) => {
-      if (!next.ok || next.change === row.change) return [];
+      if (!next.ok || next.change === row.change || next.box.level !== undefined) return [];
       const together = shortfall(now, next.account);
       if (together > Math.min(short, alone.get(next.change) ?? Infinity) - BETTER) return [];
       return [{ together, pair: joined(row, next) }];

@@ -59,7 +59,7 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
       ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
       ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
     },
-    now: { box: boxOf(state, sounding, standing), account },
+    now: { box: boxOf(state, sounding, standing.vents), account },
     rows,
     ...first(now, rows),
     ...(tubes && { tubes }),

@@ -15,6 +15,8 @@ export interface ChangedBox {
   readonly tubes: readonly { readonly diameter: number; readonly length: number; readonly count: number }[];
   readonly slot?: { readonly width: number; readonly height: number; readonly length: number };
   readonly radiator?: { readonly name: string; readonly count: number; readonly addedMass: number };
+  /** The level that is played, where it is less than the wanted one, dB. */
+  readonly level?: number;
   readonly highPass?: { readonly order: 2; readonly corner: number };
 }
 

@@ -53,7 +53,7 @@ export function lengthOrNone(...given: Parameters<typeof lengthFor>): number | u
 /** The hole that a tube passes, and how it is made. */
 export interface Passage {
   readonly hole: number;
-  readonly how: 'as it is' | 'enlarged' | 'freehand';
+  readonly how: 'as it is' | 'joined inside' | 'enlarged' | 'freehand';
 }
 
 /** The smallest hole that a tube passes: the one that is there, or one that a saw at hand makes larger. */
@@ -63,11 +63,37 @@ export function passageOf({ workshop: { holeSaws } }: Standing, hole: number, ou
   return saw === undefined ? { hole: outer + 2 * PLAY, how: 'freehand' } : { hole: saw, how: 'enlarged' };
 }
 
-/** Holes to try: the one that is there, and each that a saw makes from it. */
-export const holesOf = ({ workshop, keep }: Standing, { hole }: StandingVent): number[] => [
-  hole,
-  ...(keep.has('holes') ? [] : workshop.holeSaws.filter((saw) => saw > hole + 1e-9)),
-];
+/** The widest bore of a tube, its wall, and how it gets in. */
+export interface Bore {
+  readonly bore: number;
+  readonly wall: number;
+  readonly passage: Passage;
+  /** A pipe at hand has this bore and no other. */
+  readonly fixed?: true;
+}
+
+/**
+ * The ways to a tube behind a hole: through the hole as it is; glued to the panel from inside, as wide as the hole, brought in
+ * through a cutout; through the hole made larger by each saw; and every pipe that passes one of these holes.
+ */
+export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
+  const { workshop, drivers } = standing;
+  const { cutoutDiameter = 0 } = drivers.driver;
+  const asItIs: Passage = { hole, how: 'as it is' };
+  const sawn = workshop.holeSaws
+    .filter((saw) => saw > hole + 1e-9)
+    .map((saw): Passage => ({ hole: saw, how: 'enlarged' }));
+  const bore = Math.floor(hole / MM + 1e-6) * MM;
+  const inside: Bore = { bore, wall: WALL, passage: { hole, how: 'joined inside' } };
+  return [
+    ...[asItIs, ...sawn].map((passage): Bore => ({ bore: boreFor(passage.hole), wall: WALL, passage })),
+    ...(bore + 2 * WALL <= cutoutDiameter ? [inside] : []),
+    ...workshop.pipes.flatMap(({ inner, outer }): Bore[] => {
+      const passage = [asItIs, ...sawn].find((one) => outer <= one.hole + 1e-9);
+      return passage ? [{ bore: inner, wall: (outer - inner) / 2, passage, fixed: true }] : [];
+    }),
+  ];
+}
 
 /** The bore of a printed tube that passes a hole, down to whole millimetres. */
 export const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
@@ -109,7 +135,8 @@ const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): 
 /** The steps to put a tube in. */
 export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage: Passage): Phrase[] {
   const outer = outerOf(tube);
-  const pieces = piecesOf(standing, tube.length);
+  const printed = tube.length - (passage.how === 'joined inside' ? standing.panelThickness : 0);
+  const pieces = piecesOf(standing, printed);
   const pipe = standing.workshop.pipes.find(
     (one) => Math.abs(one.inner - tube.diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
   );
@@ -121,29 +148,37 @@ export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage
         ' inner and ',
         [outer, 'length'],
         ' outer diameter, ',
-        [tube.length, 'length'],
+        [printed, 'length'],
         ` long${pieces > 1 ? `, in ${pieces} pieces of ` : ''}`,
-        ...(pieces > 1 ? ([[tube.length / pieces, 'length']] as const) : []),
+        ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),
         '. Print and glue in a ventilated room.',
       ];
   const hole: Phrase[] =
     passage.how === 'as it is'
       ? [['It passes the hole that is there.']]
-      : passage.how === 'enlarged'
+      : passage.how === 'joined inside'
         ? [
             [
-              'Enlarge the hole with the saw of ',
-              [passage.hole, 'length'],
-              '. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
+              'Take a driver out, bring the tube in through the cutout, and glue it to the inside of the panel round the hole; the hole itself is the first ',
+              [standing.panelThickness, 'length'],
+              ' of the vent.',
             ],
           ]
-        : [
-            [
-              'No saw at hand makes its hole: ',
-              [passage.hole, 'length'],
-              ' are needed, routed against a template. Wear eye protection and a dust mask.',
-            ],
-          ];
+        : passage.how === 'enlarged'
+          ? [
+              [
+                'Enlarge the hole with the saw of ',
+                [passage.hole, 'length'],
+                '. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
+              ],
+            ]
+          : [
+              [
+                'No saw at hand makes its hole: ',
+                [passage.hole, 'length'],
+                ' are needed, routed against a template. Wear eye protection and a dust mask.',
+              ],
+            ];
   const cutout = standing.drivers.driver.cutoutDiameter ?? 0;
   const elbow: Phrase[] = bent
     ? [

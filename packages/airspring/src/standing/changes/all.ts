@@ -1,6 +1,6 @@
 import type { Made, Now } from './change.js';
 import { isobaricPair, oneDriver, otherWiring } from './drivers.js';
-import { highPass } from './playing.js';
+import { highPass, lessLevel } from './playing.js';
 import { radiatorInstead } from './radiator.js';
 import { slot } from './slot.js';
 import { otherLength, secondVent, ventClosed, widerVent } from './vents.js';
@@ -15,6 +15,7 @@ const changes = [
   otherWiring,
   radiatorInstead,
   highPass,
+  lessLevel,
   ventClosed,
 ];
 

@@ -4,7 +4,7 @@ import type { Account } from '../account.js';
 import { accountOf } from '../account.js';
 import type { Kept } from '../fields.js';
 import type { ChangedBox, Holds, Row, RowDone } from '../row.js';
-import type { Standing } from '../standing.js';
+import type { Standing, Tube } from '../standing.js';
 import { type Sounding, type State, soundingOf, stateOf } from '../state.js';
 
 /** What every change starts from. */
@@ -31,7 +31,9 @@ export interface Proposed {
   /** The box as the change leaves it; or its state alone, where its parts are of another sort than those that stand. */
   readonly after?: Standing;
   readonly state?: State;
-  readonly box?: Pick<ChangedBox, 'slot' | 'radiator' | 'highPass'>;
+  /** Its tubes, where the state alone is told. */
+  readonly tubes?: readonly Tube[];
+  readonly box?: Pick<ChangedBox, 'slot' | 'radiator' | 'highPass' | 'level'>;
   readonly fitting: RowDone['fitting'];
   readonly measure?: Phrase;
   readonly effort: number;
@@ -97,7 +99,7 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       change,
       what,
       holds,
-      box: { ...boxOf(state, sounding, after), ...box },
+      box: { ...boxOf(state, sounding, after?.vents ?? proposed.tubes), ...box },
       account: told,
       fitting,
       ...(measure && { measure }),
@@ -109,13 +111,17 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
 }
 
 /** The numbers of a box. */
-export function boxOf({ drivers }: State, { netVolume, fb, ventArea }: Sounding, standing?: Standing): ChangedBox {
+export function boxOf(
+  { drivers }: State,
+  { netVolume, fb, ventArea }: Sounding,
+  tubes: readonly Tube[] = [],
+): ChangedBox {
   const { series, parallel, isobaric } = drivers;
   return {
     wiring: { series, parallel, isobaric },
     netVolume,
     ...(fb !== undefined && { fb }),
     ...(ventArea !== undefined && { ventArea }),
-    tubes: (standing?.vents ?? []).map(({ diameter, length, count }) => ({ diameter, length, count })),
+    tubes: tubes.map(({ diameter, length, count }) => ({ diameter, length, count })),
   };
 }

@@ -36,3 +36,37 @@ export const highPass: Change = (now) => {
   }
   return [];
 };
+
+/** The wanted level lowered to what every tone of the band can have. */
+export const lessLevel: Change = (now) => {
+  const { standing, account } = now;
+  const { wanted } = standing.job;
+  // A tenth of a decibel is as fine as a report tells it.
+  const level = Math.floor(account.loudest.level * 10) / 10;
+  if (level >= wanted.level) return [];
+  const softer = { ...standing, job: { ...standing.job, wanted: { ...wanted, level } } };
+  return [
+    rowOf(
+      { ...now, standing: softer },
+      {
+        change: 'less level',
+        what: [
+          'Play ',
+          [wanted.level - level, 'level'],
+          ' softer: ',
+          [level, 'level'],
+          ' instead of ',
+          [wanted.level, 'level'],
+        ],
+        holds: ['tuning', 'length', 'volume'],
+        state: now.state,
+        tubes: standing.vents,
+        box: { level },
+        fitting: 'fits',
+        effort: 0,
+        steps: [['Turn it down; nothing is built.']],
+        touches: [],
+      },
+    ),
+  ];
+};

@@ -1,10 +1,18 @@
 import type { Row } from '../row.js';
 import type { StandingVent, Tube } from '../standing.js';
-import { boreFor, holesOf, lengthOrNone, outerOf, passageOf, stanceOf, tubeSteps } from '../tube-change.js';
+import {
+  type Bore,
+  boresFor,
+  lengthOrNone,
+  outerOf,
+  type Passage,
+  passageOf,
+  stanceOf,
+  tubeSteps,
+} from '../tube-change.js';
 import { type Change, type Made, type Now, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
-const WALL = 3e-3;
 /** The work of a hole and of an elbow, as metres of vent to print. */
 const HOLE = 0.1;
 const ELBOW = 0.5;
@@ -16,6 +24,7 @@ function tubeRow(
   tube: Tube,
   holds: Row['holds'],
   touches: Parameters<typeof rowOf>[1]['touches'],
+  through?: Passage,
 ): Made {
   const { standing } = now;
   const [vent] = standing.vents as [StandingVent];
@@ -39,7 +48,8 @@ function tubeRow(
       { way: stance.way },
     );
   }
-  const passage = passageOf(standing, vent.hole, outerOf(tube));
+  const passage = through ?? passageOf(standing, vent.hole, outerOf(tube));
+  const bored = passage.how === 'enlarged' || passage.how === 'freehand';
   const free = tube.length - standing.panelThickness + tube.diameter;
   const edge = Math.cbrt(standing.airBeforeVents);
   return rowOf(now, {
@@ -62,44 +72,44 @@ function tubeRow(
       ],
     }),
     // What is longer than the box is likely to be asks for an elbow.
-    effort:
-      tube.count * tube.length + (passage.how === 'as it is' ? 0 : HOLE) + (stance.bent || free > edge ? ELBOW : 0),
+    effort: tube.count * tube.length + (bored ? HOLE : 0) + (stance.bent || free > edge ? ELBOW : 0),
     steps: tubeSteps(standing, tube, stance.bent, passage),
-    touches: [...touches, ...(passage.how === 'as it is' ? [] : (['holes'] as const))],
+    touches: [...touches, ...(bored ? (['holes'] as const) : [])],
   });
 }
 
-/** The widest tube of the same tuning: straight, with a bend, and for each hole that may be made. */
+/** The widest tube of the same tuning for each hole that it may pass: straight, and with a bend. */
 export const widerVent: Change = (now) => {
   const { standing, account } = now;
   const [vent, ...others] = standing.vents;
   if (vent === undefined || others.length > 0 || account.fb === undefined) return [];
   const fb = account.fb;
-  const rows: Made[] = [];
-  const lengthAt = (diameter: number) =>
-    lengthOrNone(standing, { ...vent, diameter, wall: WALL, count: vent.count }, fb);
-  for (const hole of holesOf(standing, vent)) {
-    const widest = boreFor(hole);
+  const tubeOf = ({ bore, wall }: Bore): Tube | undefined => {
+    const section = { ...vent, diameter: bore, wall };
+    const length = lengthOrNone(standing, section, fb);
+    return length === undefined ? undefined : { ...section, length };
+  };
+  const rowFor = (change: string, tube: Tube, { passage }: Bore) => tubeRow(now, change, tube, ['tuning'], [], passage);
+  return boresFor(standing, vent).flatMap((widest): Made[] => {
+    const rows: Made[] = [];
+    let first: Tube | undefined;
     for (const way of ['straight', 'with one bend'] as const) {
-      let best: Tube | undefined;
-      for (let diameter = widest; diameter > vent.diameter + 1e-9; diameter -= MM) {
-        const length = lengthAt(diameter);
-        if (length === undefined) continue;
-        const tube: Tube = { ...vent, diameter, wall: WALL, length };
+      for (let bore = widest.bore; bore > vent.diameter + 1e-9; bore -= MM) {
+        const tube = tubeOf({ ...widest, bore });
+        if (tube === undefined) continue;
+        first ??= tube;
         const stance = stanceOf(standing, vent, tube);
-        if (stance.fitting === 'does not fit' || (way === 'straight') === stance.bent) continue;
-        best = tube;
-        break;
+        if (stance.fitting !== 'does not fit' && (way === 'straight') !== stance.bent) {
+          rows.push(rowFor(`, ${way}`, tube, widest));
+          break;
+        }
+        // A pipe has one width.
+        if (widest.fixed) break;
       }
-      if (best) rows.push(tubeRow(now, `a wider vent, ${way}`, best, ['tuning'], []));
     }
-    const length = widest > vent.diameter ? lengthAt(widest) : undefined;
-    const tried = rows.some(({ row }) => row.ok && row.box.tubes[0]?.diameter === widest);
-    if (!tried && length !== undefined) {
-      rows.push(tubeRow(now, 'a wider vent', { ...vent, diameter: widest, wall: WALL, length }, ['tuning'], []));
-    }
-  }
-  return rows;
+    const tried = rows.some(({ row }) => row.ok && row.box.tubes[0]?.diameter === first?.diameter);
+    return first && !tried ? [...rows, rowFor('', first, widest)] : rows;
+  });
 };
 
 /** A tube as wide as now, for a lower and for a higher tuning. */
