@@ -4,7 +4,7 @@ import type { Phrasing } from '../words/phrasing.js';
 import { escaped, mm } from './markup.js';
 
 /** Outer size of the panel of a face, across and up. */
-export function panelSize({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] {
+function panelSize({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] {
   const [width, height, depth] = outer;
   if (face === 'left' || face === 'right') return [depth, height];
   return face === 'top' || face === 'bottom' ? [width, depth] : [width, height];
