@@ -114,3 +114,14 @@ test('a change that lowers the load below what the amplifier takes is refused wi
   expect(wiring?.ok).toBe(false);
   expect(JSON.stringify(wiring)).toContain('The impedance would fall to');
 });
+
+test('a nearest brief is found as well where quantities are written without a blank', () => {
+  const brief = { ...withAmplifier({ power: '3W', into: '8Ω' }), wanted: { ...demo.wanted, level: '99dB' } };
+  const answer = design(brief);
+  if (answer.ok || !answer.nearest) throw new Error('no nearest brief');
+  const power = answer.nearest.changes.find(({ path }) => path === 'amplifier.power');
+  const level = answer.nearest.changes.find(({ path }) => path === 'wanted.level');
+  expect(power ?? level).toBeDefined();
+  for (const { from } of answer.nearest.changes) expect(from).toMatch(/^\d+(W|dB| )/);
+  expect(design(answer.nearest.brief).ok).toBe(true);
+});
