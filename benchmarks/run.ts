@@ -1,5 +1,5 @@
 /**
- * npm run bench [-- --quick] [-- --group NAME]: agreement of all peers first, then every row in a process of its own, then goals.
+ * npm run bench [-- --quick] [-- --group NAME] [-- --keep]: agreement of all peers first, then every row in a process of its own, then goals.
  * A goal that is missed is printed, and is no failure: nothing here is a test of time.
  */
 import { spawnSync } from 'node:child_process';
@@ -17,7 +17,9 @@ import { type Row, rowOf, rowText } from './result.js';
 import { type Line, table } from './table.js';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
-const { values: asked } = parseArgs({ options: { quick: { type: 'boolean' }, group: { type: 'string' } } });
+const { values: asked } = parseArgs({
+  options: { quick: { type: 'boolean' }, keep: { type: 'boolean' }, group: { type: 'string' } },
+});
 const quick = asked.quick ?? false;
 /** The last group is measured by another tool, and has no rows in the table. */
 const names = [...table.map(({ name }) => name), 'size'];
@@ -130,8 +132,11 @@ console.log(
 // A group alone is a look at it, and no record of a run.
 if (asked.group === undefined) {
   const record = { date, quick, passes: PASSES, secondsARow: SECONDS, load, machine, versions, agreement, groups };
+  const text = `${JSON.stringify(record, null, 2)}\n`;
   mkdirSync(join(top, '.cache'), { recursive: true });
-  writeFileSync(join(top, '.cache/bench.json'), `${JSON.stringify(record, null, 2)}\n`);
+  writeFileSync(join(top, '.cache/bench.json'), text);
+  // The run that the site shows; it is committed.
+  if (asked.keep) writeFileSync(join(top, 'benchmarks/latest.json'), text);
 }
 // The simulator's thread never ends by itself.
 process.exit(0);

@@ -32,6 +32,8 @@ const none = ['Sidebar', 'PageSidebar', 'ThemeProvider', 'ThemeSelect', 'Search'
 
 export default defineConfig({
   root: import.meta.dirname,
+  // Addresses in full, and the list of them, are made only where the build is told where the site will stand.
+  ...(process.env.SITE_ADDRESS && { site: process.env.SITE_ADDRESS }),
   cacheDir: '../.cache/astro',
   trailingSlash: 'always',
   devToolbar: { enabled: false },
@@ -56,7 +58,6 @@ export default defineConfig({
       expressiveCode: false,
       markdown: { headingLinks: false },
       credits: false,
-      disable404Route: true,
       sidebar: [],
       tableOfContents: { minHeadingLevel: 2, maxHeadingLevel: 3 },
       plugins: [

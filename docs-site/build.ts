@@ -2,4 +2,4 @@
 import { fileURLToPath } from 'node:url';
 import { built } from './src/build.js';
 
-console.log(`The site is in ${built(fileURLToPath(new URL('..', import.meta.url)), console.log)}`);
+console.log(`The site is in ${await built(fileURLToPath(new URL('..', import.meta.url)), console.log)}`);

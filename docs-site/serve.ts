@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Brief, design } from 'airspring';
 import { reportText } from '../packages/airspring/src/words/report-text.js';
-import { built } from './src/build.js';
+import { builtSoon } from './src/build.js';
 import { serveNear } from './src/server.js';
 
 const DEFAULT_PORT = 4173;
@@ -20,5 +20,10 @@ const text = readFileSync(new URL('../packages/airspring/briefs/whale-bench.json
 const brief = JSON.parse(text) as Brief;
 console.log(reportText(design(brief), brief.units));
 
-const { address } = await serveNear(built(top, console.log), port, console.log);
+const { folder, audited } = await builtSoon(top, console.log);
+const { address } = await serveNear(folder, port, console.log);
 console.log(`The site is at ${address}; this very brief at ${address}worked-examples/quiet-vent/ (end with Ctrl-C)`);
+if (audited) {
+  await audited();
+  console.log('The formula pages now show what the checks found: load them again.');
+}

@@ -1,24 +1,19 @@
-import { completeDriver } from '@airspring/core/driver';
+import { driver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
-import { si } from '@airspring/core/quantity';
+import { format, si } from '@airspring/core/quantity';
 import { features } from '@airspring/core/response';
 
 // Invented.
-const cone = { fs: '24 Hz', Vas: '90 L', Sd: '330 cm²' } as const;
-const motor = { Qts: 0.44, Qes: 0.5, Re: '5.6 Ω' } as const;
-const sheet = completeDriver({ ...cone, ...motor });
-if (!sheet.ok) throw new Error(sheet.because[0]?.text);
-const { driver: drivers } = sheet;
+const motor = { Re: '5.6 Ω', Bl: '12.7 T·m', Rms: '3 kg/s' } as const;
+const cone = { Sd: '330 cm²', Mms: '95 g', Cms: '0.46 mm/N' } as const;
+const drivers = driver({ ...motor, ...cone });
 
-for (const litres of [80, 40, 20, 10]) {
-  const netVolume = si('volume', litres / 1000);
+let [small, large] = [0.003, 0.3]; // m³: halve the range until it closes
+while (large / small > 1.0001) {
+  const netVolume = si('volume', Math.sqrt(small * large));
   const { f3, peaks } = features(closedBox({ drivers, netVolume }));
-  console.log(
-    litres,
-    'L reaches',
-    f3,
-    'Hz, rises',
-    peaks[0]?.value ?? 0,
-    'dB',
-  );
+  const deep = f3 !== undefined && f3 <= 45;
+  if (deep && (peaks[0]?.value ?? 0) <= 1) large = netVolume;
+  else small = netVolume;
 }
+console.log(format('volume', si('volume', large), 'L'), 'of air will do');

@@ -2,17 +2,29 @@ interface Node {
   readonly type: string;
   readonly properties?: Record<string, unknown>;
   readonly children?: readonly Node[];
+  readonly value?: string;
 }
 
-/** Equations of a page: the TeX behind them stays out of the search, and a wide one can be scrolled by keyboard. */
-export const equations = () => (root: object) => {
-  const visit = ({ properties, children = [] }: Node): void => {
+/**
+ * Equations of a page: the TeX behind them stays out of the search, and a wide one can be scrolled by keyboard. One that cannot
+ * be set, or that was left in its dollars, ends the build: a reader would see raw TeX.
+ */
+export const equations = () => (root: object, file?: { readonly path?: string }) => {
+  const visit = ({ properties, children = [], value, type }: Node, inCode: boolean): void => {
     const names = properties?.className;
     if (properties && Array.isArray(names)) {
-      if (names.includes('katex-mathml')) properties['data-pagefind-ignore'] = '';
+      if (names.includes('katex-error'))
+        throw new Error(`${file?.path ?? 'page'}: an equation cannot be set. ${String(properties.title)}`);
+      if (names.includes('katex')) properties['data-pagefind-ignore'] = '';
       if (names.includes('katex-display')) properties.tabIndex = 0;
     }
-    children.forEach(visit);
+    if (type === 'text' && !inCode && value?.includes('$$'))
+      throw new Error(`${file?.path ?? 'page'}: an equation is left as text: ${value.slice(0, 120)}`);
+    for (const child of children) visit(child, inCode || isCode(child));
   };
-  visit(root as Node);
+  visit(root as Node, false);
 };
+
+/** Code shows dollars as they are; so does the TeX that stands beside a set equation. */
+const isCode = (node: Node): boolean =>
+  'tagName' in node && ['code', 'pre', 'annotation'].includes(String(node.tagName));

@@ -48,7 +48,10 @@ export const serve = (folder: string, port: number): Promise<{ server: Server; a
         });
         response.end(method === 'HEAD' ? undefined : body);
       } catch {
-        response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' }).end('There is no such page.\n');
+        const page = await readFile(join(folder, '404.html')).catch(() => undefined);
+        const type = (page ? types['.html'] : types['.txt']) as string;
+        response.writeHead(404, { 'content-type': type, 'content-security-policy': policy });
+        response.end(method === 'HEAD' ? undefined : (page ?? 'There is no such page.\n'));
       }
     });
     server.once('error', reject);

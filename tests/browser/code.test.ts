@@ -4,7 +4,10 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { hasBrowser, site } from './browser.js';
 
-const pinned = readFileSync(new URL('../../docs-site/examples/printed/wider-vent.txt', import.meta.url), 'utf8');
+const pinned = readFileSync(
+  new URL('../../docs-site/examples/printed/wider-vent-in-short.txt', import.meta.url),
+  'utf8',
+);
 const status = (page: Page) => page.locator('runnable-example .status');
 const printed = (page: Page) => page.locator('runnable-example [data-printed]');
 const faults = (page: Page) => page.locator('runnable-example [data-faults]');
@@ -56,6 +59,12 @@ describe.skipIf(!hasBrowser)('code on the page', () => {
       "const a = 1;\nconsole.log(a);\nthrow new RangeError('too wide');\n",
       'Line 3: ',
       'RangeError: too wide',
+    ],
+    [
+      'a name that a module lacks',
+      "const a = 1;\nimport { cutof } from '@airspring/core/response';\nconsole.log(a, cutof);\n",
+      'Line 2: ',
+      "'@airspring/core/response' has no 'cutof'",
     ],
     [
       'an unknown module',

@@ -68,6 +68,55 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     await page.context().close();
   });
 
+  test('what is typed outside the range, or is no number, is said and stays; Escape goes back one step, then to the author', async () => {
+    const { page } = await visit('worked-examples/wider-vent/');
+    await page.locator('[data-live]').waitFor();
+    const number = page.locator('scrub-number').first();
+    await number.focus();
+    const author = await number.innerText();
+    for (const [typed, words] of [
+      ['500 mm', '500 mm is outside what this page computes'],
+      ['abc', 'abc'],
+    ] as const) {
+      await page.keyboard.press('Enter');
+      await page.locator('.scrub-field').fill(typed);
+      await page.keyboard.press('Tab');
+      expect(await page.locator('.scrub-fault').innerText()).toContain(words);
+      await page.locator('.scrub-field').focus();
+      await page.keyboard.press('Escape');
+      expect(await number.innerText()).toBe(author);
+    }
+    await page.keyboard.press('ArrowUp');
+    const stepped = await number.innerText();
+    await number.evaluate((element) => (element as HTMLElement).blur());
+    await number.focus();
+    await page.keyboard.press('PageUp');
+    await page.keyboard.press('Escape');
+    expect(await number.innerText()).toBe(stepped);
+    await page.keyboard.press('Escape');
+    expect(await number.innerText()).toBe(author);
+    await page.context().close();
+  });
+
+  test('a number carries its proof: formula, inputs as they are now, what the checks found', async () => {
+    const { page } = await visit('worked-examples/wider-vent/');
+    await page.locator('[data-live]').waitFor();
+    await page.locator('scrub-number').first().focus();
+    await page.keyboard.press('ArrowUp');
+    await page.locator('button.proof').first().click();
+    const proof = page.locator('#proof-length');
+    await expect.poll(() => proof.isVisible()).toBe(true);
+    const text = (await proof.innerText()).replaceAll('\u00a0', ' ');
+    expect(text).toContain('lengthForTuning');
+    expect(text).toContain(`vent ${(await page.locator('scrub-number').first().innerText()).replace('\u00a0', ' ')}`);
+    expect(text).toMatch(/\d+ checks?: .*(read in print|recomputed independently)/);
+    expect(text).toMatch(/Worst deviation on \d{4}-/);
+    expect(await proof.locator('math').count()).toBe(1);
+    await page.keyboard.press('Escape');
+    expect(await proof.isVisible()).toBe(false);
+    await page.context().close();
+  });
+
   test('Tab reaches every number, button and link of the page', async () => {
     const { page } = await open('worked-examples/wider-vent');
     const reached = new Set<string>();

@@ -15,7 +15,8 @@ export interface Audit {
   readonly citing: ReadonlyMap<string, readonly { readonly title: string; readonly address: string }[]>;
 }
 
-export const noLedger = 'The ledger is not there. `npm test` writes it; then build the site again.';
+/** Said while `npm start` runs the checks; a built site always has them. */
+export const noLedger = 'The checks are running now. Load this page again in a minute to see what they found.';
 
 export const rowsOf = ({ ledger }: Audit, formula: Formula): readonly LedgerRow[] =>
   (ledger?.rows ?? []).filter((row) => row.formula === keyOf(formula));

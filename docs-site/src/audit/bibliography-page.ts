@@ -17,7 +17,7 @@ export function bibliographyPage(audit: Audit): string {
   }
   return page(
     { title: 'Bibliography', summary: 'Every source, what of it was seen, and what rests on it.' },
-    'What the formulas, the checks and the pages name. In italics: what of it was seen. Each check says besides whether its expected value was read in the source or worked out apart from what the source states.',
+    'These are the sources that the formulas, checks and pages name. Italics say what we saw of each. Each check says whether its expected value was read in print, recomputed independently, or is a rule of thumb.',
     audit.ledger ? '' : noLedger,
     '## Sources in use',
     html`<ul class="plain sources">${used}</ul>`.markup,

@@ -2,19 +2,13 @@
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, type Markup, table } from '../html.js';
 import { deviations, listed, numberText, sizeText, unitsOf, withUnit } from './numbers.js';
+import { statusWords } from './standing.js';
 import { capital, ended, flat } from './words.js';
 
 /** More elements than this stand behind a summary, the worst of them before it. */
 const SHOWN = 8;
 /** No more than these are listed; the ledger holds them all. */
 const LISTED = 60;
-
-export const statusWords: Readonly<Record<LedgerRow['status'], string>> = {
-  seen: 'read in the source',
-  derived: 'worked out apart from what the source states',
-  memory: 'from memory',
-  practice: 'common practice',
-};
 
 /** The row as markup without blank lines, so that Markdown leaves it alone. Its id is its anchor. */
 export function checkBlock(row: LedgerRow): string {

@@ -39,7 +39,7 @@ export function familyPage(family: readonly Formula[], audit: Audit): string {
 
 function formulaPart(formula: Formula, audit: Audit): string {
   const links = linksOf(audit);
-  const { name, text, tags, path, code } = formula;
+  const { name, floor, text, tags, path, code } = formula;
   const rows = rowsOf(audit, formula);
   const parts = [
     `## ${name}`,
@@ -50,6 +50,7 @@ function formulaPart(formula: Formula, audit: Audit): string {
     said('Refuses with', tags.throws, links),
     tags.source ? `**Source:** ${sourceText(tags.source, links)}` : '',
     tags.example ? `**In use:**\n\n\`\`\`ts\n${tags.example}\n\`\`\`` : '',
+    `[Signature and types of \`${name}\` in the API](/api/${floor}/#${name.toLowerCase()})`,
     `<details><summary>Code of ${name}, <code>${path}</code></summary>\n\n\`\`\`ts\n${code}\n\`\`\`\n\n</details>`,
     ...(rows.length > 0 ? [`### Checks of ${name}`, ...rows.map(checkBlock)] : []),
   ];

@@ -2,10 +2,10 @@
 import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
-import { statusWords } from './check-block.js';
 import { addressOf, type Formula } from './formula.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
+import { statusWords } from './standing.js';
 import { breakable, capital, flat } from './words.js';
 import { countText, worstText } from './worst.js';
 
@@ -15,12 +15,12 @@ export function overviewPage(audit: Audit): string {
   return page(
     {
       title: 'Formulas and their audit',
-      summary: 'Each formula with its source and what it was held against.',
+      summary: 'Each formula with its source and what it was checked against.',
       keywords: ['ledger', 'deviation', 'checks', 'sources'],
     },
-    '<p class="answer">Each formula of the library names its source and is held, whenever the tests run, against something that is not ours: a printed table or example, a standard, another program, a measurement. What came out stands here, as the tests wrote it.</p>',
+    '<p class="answer">Each formula of the library names its source. Each test run compares it with something outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. This page counts them.</p>',
     audit.ledger
-      ? `${countText(rows)}, written on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
+      ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
       : noLedger,
     'A deviation in per cent or as a bare number is relative to the expected value; with a unit it is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
@@ -46,8 +46,8 @@ function standing(rows: readonly LedgerRow[]): string {
   const count = (kind: string, status: string) =>
     rows.filter((row) => row.kind === kind && row.status === status).length;
   const lines = kinds.map((kind) => [kind, ...statuses.map((status) => String(count(kind, status) || '–'))]);
-  const heads = ['kind', ...statuses.map((status) => `${status}: ${statusWords[status]}`)];
-  return `## What the checks rest on\n\nOnly what was read or worked out from a published source, a standard, another program or a measurement counts as outside.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
+  const heads = ['kind', ...statuses.map((status) => statusWords[status])];
+  return `## What the checks rest on\n\nA value read in print or recomputed independently counts as outside. A rule of thumb, an identity or a pinned value does not.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
 }
 
 function loose(audit: Audit, rows: readonly LedgerRow[]): string {

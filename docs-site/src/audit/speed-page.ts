@@ -9,8 +9,7 @@ import { flat } from './words.js';
 export function speedPage(bench: Bench | undefined): string {
   const front = { title: 'Speed', summary: 'Every row of the last benchmark run, those that miss their goal as well.' };
   const back = '[All formulas and their worst deviation](/formulas/)';
-  if (!bench)
-    return page(front, 'No benchmark run is at hand. `npm run bench` makes one; then build the site again.', back);
+  if (!bench) return page(front, 'No benchmark run is kept here. `npm run bench -- --keep` makes one.', back);
   const rows = bench.groups.flatMap((group) => group.rows);
   const judged = rows.filter(({ met }) => met !== undefined);
   const missed = judged.filter(({ met }) => met === false).length;

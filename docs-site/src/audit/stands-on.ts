@@ -5,12 +5,16 @@ import { isRestedOn, noLedger, rowsOf } from './audit.js';
 import { addressOf } from './formula.js';
 import { raised } from './markdown.js';
 import { described } from './reference.js';
+import { standingText } from './standing.js';
 import { breakable } from './words.js';
 import { countText, worstText } from './worst.js';
 import { readAudit } from './write.js';
 
 /** Read once a build. The build runs in docs-site. */
-const audit = readAudit(join(process.cwd(), '..'));
+export const audit = readAudit(join(process.cwd(), '..'));
+
+/** How all checks of the ledger stand. */
+export const counts = audit.ledger && standingText(audit.ledger.rows);
 
 /** Sources that the page at an address cites, and the formulas of some families with their checks in the ledger. */
 export function standsOn(address: string, families: readonly string[]): Markup {

@@ -24,6 +24,8 @@ const names: Readonly<Record<string, string>> = {
 
 /** Symbols that a text uses as fields or as words, with their names, in the order of the trade. */
 export const symbolNames = (text: string): readonly (readonly [symbol: string, name: string])[] => {
-  const used = new Set(text.replace(/\$\$[^$]*\$\$|\$[^$]*\$/g, ' ').match(/[A-Za-z]\w*/g) ?? []);
+  // 'Rms volume flow' is a word at the beginning of a sentence, and no symbol.
+  const said = text.replace(/\bRms (?=[a-z])/g, ' ');
+  const used = new Set(said.replace(/\$\$[^$]*\$\$|\$[^$]*\$/g, ' ').match(/[A-Za-z]\w*/g) ?? []);
   return Object.entries(names).filter(([symbol]) => used.has(symbol));
 };

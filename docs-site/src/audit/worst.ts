@@ -1,5 +1,6 @@
 import { isLoose, isOutside, type LedgerRow } from '../../../tests/ledger/row.js';
 import { sizeText } from './numbers.js';
+import { standingText } from './standing.js';
 
 /** The row of the greatest deviation among the outside ones: of those relative, and of those in each unit. */
 export function worstRows(rows: readonly LedgerRow[]): readonly LedgerRow[] {
@@ -17,16 +18,14 @@ export const worstText = (rows: readonly LedgerRow[]): string =>
     .map((row) => sizeText(row, row.deviation))
     .join('; ') || 'none';
 
-/** '12 checks, 10 of them outside, 2 loose'. */
+/** '12 checks: 1 read in print, 11 recomputed independently; 2 loose'. */
 export function countText(rows: readonly LedgerRow[]): string {
-  const outside = rows.filter(isOutside).length;
   const loose = rows.filter(isLoose).length;
   const failed = rows.filter(({ passed }) => !passed).length;
-  const parts = [
-    `${rows.length}\u00a0${rows.length === 1 ? 'check' : 'checks'}`,
-    outside === rows.length ? (outside === 1 ? 'outside' : 'all outside') : `${outside}\u00a0outside`,
+  const count = `${rows.length}\u00a0${rows.length === 1 ? 'check' : 'checks'}`;
+  return [
+    rows.length > 0 ? `${count}: ${standingText(rows)}` : count,
     ...(loose > 0 ? [`${loose}\u00a0loose`] : []),
     ...(failed > 0 ? [`${failed}\u00a0failed`] : []),
-  ];
-  return parts.join(', ');
+  ].join('; ');
 }

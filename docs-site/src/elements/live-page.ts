@@ -1,7 +1,7 @@
 /** Ties the numbers of a page to its one model: text and pictures follow within a frame. */
 
 import { chartOf, dataTable, widths } from '../example/figure-markup.js';
-import { type AnyValues, startsOf } from '../example/input.js';
+import { type AnyValues, startsOf, textOf } from '../example/input.js';
 import type { Worked, WorkedFigure } from '../example/worked.js';
 import { type Chart, drawChart, markAt, pathOf, scales } from '../figures/chart.js';
 import { tied } from '../say.js';
@@ -103,7 +103,9 @@ async function enliven(article: HTMLElement): Promise<void> {
     asked = 0;
     const answers = model.answers(values);
     for (const output of outputs) {
-      const text = tied(answers[output.dataset.answer as string] ?? '');
+      const name = output.dataset.answer as string;
+      const input = model.inputs[name];
+      const text = tied(answers[name] ?? (input ? textOf(input, values[name]!) : ''));
       if (output.textContent !== text) output.textContent = text;
     }
     for (const picture of pictures) picture.move(values);

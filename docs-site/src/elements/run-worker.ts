@@ -1,5 +1,6 @@
 /** Runs one text of code, away from the page: it can loop or throw, and only this worker ends. */
-import { lineOf, printedOf } from '../example/printed.js';
+import { lineOf, printedOf, tableLines } from '../example/printed.js';
+import { checkedModule, MissingImport } from './checked-module.js';
 import { compiled, SyntaxFault } from './compile.js';
 import type { Place } from './place.js';
 import { LIMIT } from './run-limit.js';
@@ -26,7 +27,7 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
 export type Told =
   | { readonly type: 'ready' }
   | { readonly type: 'done'; readonly printed: string }
-  | { readonly type: 'failed'; readonly places: readonly Place[] };
+  | { readonly type: 'failed'; readonly threw: boolean; readonly places: readonly Place[] };
 
 const tell = (told: Told) => self.postMessage(told);
 const LINES = 2000;
@@ -62,9 +63,23 @@ function placeOf(code: string, path: string, line = 1): Pick<Place, 'line' | 'fr
   return { line: code.slice(0, from).split('\n').length, from, to: from + field.length };
 }
 
+/** Whether the code began to run: what cannot be read, or lacks what it imports, does not. */
+const hasRun = (error: unknown): boolean =>
+  !(
+    error instanceof SyntaxFault ||
+    error instanceof MissingImport ||
+    /^Module: /.test((error as Error)?.message ?? '')
+  );
+
 function placesOf(error: unknown, code: string, address: string): Place[] {
   if (error instanceof SyntaxFault) return [error.place];
   if (error instanceof StillGoing) return [{ line: error.line, message: error.message }];
+  if (error instanceof MissingImport) {
+    const { module, imported } = error;
+    const at = code.search(new RegExp(`\\b${imported.replaceAll('$', '\\$')}\\b[^;]*['"]${module}['"]`));
+    const place = at < 0 ? {} : { line: code.slice(0, at).split('\n').length, from: at, to: at + imported.length };
+    return [{ ...place, message: error.message }];
+  }
   const line = lineIn(error, address);
   const {
     name = 'Error',
@@ -95,7 +110,10 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
   const log = (...parts: unknown[]) => {
     if (logged.length < LINES) logged.push(lineOf(...parts));
   };
-  Object.assign(console, { log, info: log, warn: log, error: log });
+  const table = (rows: unknown) => {
+    for (const line of tableLines(rows)) log(line);
+  };
+  Object.assign(console, { log, info: log, warn: log, error: log, table });
   const end = performance.now() + LIMIT;
   let rounds = 0;
   Object.assign(self, {
@@ -106,7 +124,7 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
     __module: async (name: string) => {
       const load = Object.hasOwn(modules, name) ? modules[name] : undefined;
       if (!load) throw new Error(`Module: '${name}'`);
-      return load();
+      return checkedModule(name, (await load()) as object);
     },
   });
   let address = '\0';
@@ -116,7 +134,7 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
     const example: object = await import(/* @vite-ignore */ address);
     tell({ type: 'done', printed: printedOf(example, logged) });
   } catch (error) {
-    tell({ type: 'failed', places: placesOf(error, code, address) });
+    tell({ type: 'failed', threw: hasRun(error), places: placesOf(error, code, address) });
   }
 };
 // Deep in the library the line of the reader is far down.

@@ -66,7 +66,7 @@ class RunnableExample extends HTMLElement {
     });
     this.#part('[data-do=reset]').hidden = false;
     this.#part('[data-do=edit]').hidden = true;
-    this.#say('Types are not checked here.');
+    this.#say('Types are stripped here, not checked.');
     this.#editor.focus();
   }
 
@@ -92,7 +92,7 @@ class RunnableExample extends HTMLElement {
         return;
       }
       if (data.type === 'failed') {
-        this.#failed(data.places);
+        this.#failed(data.places, data.threw);
         return;
       }
       this.#stop();
@@ -110,11 +110,12 @@ class RunnableExample extends HTMLElement {
     this.#worker = undefined;
   }
 
-  #failed(places: readonly Place[]): void {
+  #failed(places: readonly Place[], threw = false): void {
     this.#stop();
     this.#stale(true);
     this.#faults(places);
-    this.#say(places.length === 1 ? 'It did not run.' : `It did not run: ${places.length} faults.`);
+    const what = threw ? 'It ran until an error was thrown' : 'It did not run';
+    this.#say(places.length === 1 ? `${what}.` : `${what}: ${places.length} faults.`);
   }
 
   #faults(places: readonly Place[]): void {

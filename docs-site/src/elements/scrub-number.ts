@@ -18,6 +18,8 @@ export interface Scrubbed {
 class ScrubNumber extends HTMLElement {
   #value = 0;
   #moving = false;
+  /** The value when the reader came to it: the first Escape goes back there, the next to the author's. */
+  #came = 0;
 
   connectedCallback(): void {
     this.#value = this.#author;
@@ -26,9 +28,13 @@ class ScrubNumber extends HTMLElement {
     this.ariaLabel = this.getAttribute('label');
     this.ariaValueMin = this.getAttribute('least');
     this.ariaValueMax = this.getAttribute('greatest');
-    this.dataset.tip = `${this.#text(this.#number('least'))} to ${this.#text(this.#number('greatest'))}; here ${this.#text(this.#author)}, ${this.getAttribute('from')}. Drag, arrow keys, or Enter to type; Escape goes back.`;
+    this.dataset.tip = `${this.#text(this.#number('least'))} to ${this.#text(this.#number('greatest'))}; here ${this.#text(this.#author)}, ${this.getAttribute('from')}. Drag, arrow keys, or Enter to type; Escape goes back, and once more to the author’s number.`;
     this.setAttribute('aria-description', this.dataset.tip);
     this.#show();
+    this.#came = this.#value;
+    this.addEventListener('focus', () => {
+      this.#came = this.#value;
+    });
     this.addEventListener('keydown', (event) => this.#key(event));
     this.addEventListener('pointerdown', (event) => this.#drag(event));
     this.addEventListener('dblclick', () => this.#type());
@@ -89,7 +95,11 @@ class ScrubNumber extends HTMLElement {
       return;
     }
     const by = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: PAGE, PageDown: -PAGE }[event.key];
-    const to = { Home: this.#number('least'), End: this.#number('greatest'), Escape: this.#author }[event.key];
+    const to = {
+      Home: this.#number('least'),
+      End: this.#number('greatest'),
+      Escape: this.#value === this.#came ? this.#author : this.#came,
+    }[event.key];
     if (by === undefined && to === undefined) return;
     event.preventDefault();
     this.#change(to ?? this.#stepped(this.#value, by ?? 0));
@@ -139,25 +149,39 @@ class ScrubNumber extends HTMLElement {
       this.hidden = false;
       if (back) this.focus();
     };
-    field.addEventListener('keydown', (event) => {
-      event.stopPropagation();
-      if (event.key === 'Escape') close(true);
-      if (event.key !== 'Enter') return;
-      event.preventDefault();
+    /** Takes what was typed; what cannot be taken stays, with its reason, until the reader mends it or gives it up by Escape. */
+    const take = (back: boolean) => {
+      const typed = field.value.trim();
       try {
-        const typed = /^[-+\d.e]+$/i.test(field.value.trim())
-          ? `${field.value.trim()} ${this.#unit}`
-          : field.value.trim();
-        const value = read(this.#kind, typed, this.getAttribute('label') as string);
-        close(true);
-        this.#change(value / this.#si(1));
+        const text = /^[-+\d.e]+$/i.test(typed) ? `${typed} ${this.#unit}` : typed;
+        const value = read(this.#kind, text, this.getAttribute('label') as string);
+        // To nine digits, as all values are held: '140 mm' read from a text may lie a rounding outside.
+        const number = Number((value / this.#si(1)).toPrecision(9));
+        const [least, greatest] = [this.#number('least'), this.#number('greatest')];
+        if (number < least || number > greatest)
+          throw new Error(
+            `${typed} is outside what this page computes: ${this.#text(least)} to ${this.#text(greatest)}.`,
+          );
+        close(back);
+        this.#change(number);
         this.#tell('change');
       } catch (error) {
         fault.textContent = ` ${(error as Error).message}`;
         field.ariaInvalid = 'true';
       }
+    };
+    const first = field.value;
+    field.addEventListener('keydown', (event) => {
+      event.stopPropagation();
+      if (event.key === 'Escape') close(true);
+      if (event.key !== 'Enter') return;
+      event.preventDefault();
+      take(true);
     });
-    field.addEventListener('blur', () => close(false));
+    field.addEventListener('blur', () => {
+      if (open && field.value === first) close(false);
+      else if (open) take(false);
+    });
   }
 }
 

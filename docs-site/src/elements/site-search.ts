@@ -1,3 +1,5 @@
+import { type Findable, rank } from '../search/rank.js';
+
 interface Result {
   readonly url: string;
   readonly excerpt: string;
@@ -9,6 +11,16 @@ interface Pagefind {
 }
 
 const SHOWN = 8;
+/** Of these a question may mean that many at most; the index of all words gives the others. */
+const MEANT = 4;
+let known: Promise<readonly Findable[]> | undefined;
+const pages = (): Promise<readonly Findable[]> => {
+  known ??= fetch('/search.json').then((answer) => answer.json() as Promise<readonly Findable[]>);
+  return known;
+};
+
+/** Lists last, pages that are read first. */
+const place = (url: string): number => (/^\/api\//.test(url) ? 2 : /^\/(formulas|bibliography)\//.test(url) ? 1 : 0);
 let index: Promise<Pagefind> | undefined;
 /** The index is fetched when somebody searches. */
 const loaded = (): Promise<Pagefind> => {
@@ -16,6 +28,17 @@ const loaded = (): Promise<Pagefind> => {
   index ??= import(/* @vite-ignore */ address) as Promise<Pagefind>;
   return index;
 };
+
+/** A hit; the excerpt of the index is markup, the words it was found by are marked in it. */
+function item(address: string, title: string, text: string, excerpt?: string): HTMLLIElement {
+  const [line, link, words] = [document.createElement('li'), document.createElement('a'), document.createElement('p')];
+  link.href = address;
+  link.textContent = title;
+  if (excerpt === undefined) words.textContent = text;
+  else words.innerHTML = excerpt;
+  line.append(link, words);
+  return line;
+}
 
 /** A search over words and symbols: one dialog, a list of links. */
 class SiteSearch extends HTMLElement {
@@ -53,22 +76,41 @@ class SiteSearch extends HTMLElement {
       status.textContent = '';
       return;
     }
+    let meant: readonly Findable[];
     let results: readonly Result[];
     try {
-      const found = await (await loaded()).search(words);
-      results = await Promise.all(found.results.slice(0, SHOWN).map((each) => each.data()));
+      const [listed, index] = await Promise.all([pages(), loaded()]);
+      meant = rank(words, listed).slice(0, MEANT);
+      const found = await index.search(words);
+      results = await Promise.all(found.results.slice(0, 3 * SHOWN).map((each) => each.data()));
     } catch {
       status.textContent = 'The search works on the built site only.';
       return;
     }
     if (field.value.trim() !== words) return;
-    status.textContent = results.length === 0 ? `Nothing has “${words}”.` : '';
-    list.innerHTML = results
-      .map(({ url, meta, excerpt, sub_results: [part] }) => {
-        const place = part && part.title !== meta.title ? ` · ${part.title}` : '';
-        return `<li><a href="${part?.url ?? url}">${meta.title}${place}</a><p>${part?.excerpt ?? excerpt}</p></li>`;
-      })
-      .join('');
+    const taken = new Set(meant.map(({ address }) => address));
+    const others = results
+      .filter(({ url }) => !taken.has(url))
+      .map((result) => ({ result, order: place(result.url) }))
+      .sort((a, b) => a.order - b.order)
+      .slice(0, SHOWN - meant.length);
+    status.textContent = meant.length + others.length === 0 ? `Nothing has “${words}”.` : '';
+    list.replaceChildren(
+      ...meant.map(({ address, title, summary }) => item(address, title, summary)),
+      ...others.map(
+        ({
+          result: {
+            url,
+            meta,
+            excerpt,
+            sub_results: [part],
+          },
+        }) => {
+          const where = part && part.title !== meta.title ? ` · ${part.title}` : '';
+          return item(part?.url ?? url, `${meta.title}${where}`, '', part?.excerpt ?? excerpt);
+        },
+      ),
+    );
   }
 }
 

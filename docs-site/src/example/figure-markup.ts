@@ -21,10 +21,10 @@ export const dataTable = (figure: WorkedFigure, values: AnyValues): Markup => {
 export function workedFigureMarkup(name: string, figure: WorkedFigure, values: AnyValues): Markup {
   const chart = chartOf(figure, values);
   return html`
-<figure id="figure-${name}" data-figure="${name}">
+<div class="figure" id="figure-${name}" data-figure="${name}"><figure>
 <div class="wide">${trusted(drawChart(chart, widths.wide))}</div>
 <div class="narrow">${trusted(drawChart(chart, widths.narrow))}</div>
-<figcaption><strong>${figure.title}.</strong> <span data-label>${chart.label}</span>${figure.note && html` ${figure.note}`}</figcaption>
+<figcaption><strong>${figure.title}.</strong> <span data-label>${chart.label}</span>${figure.note && html` ${figure.note}`}</figcaption></figure>
 <details><summary>The numbers of this figure</summary><div data-numbers>${dataTable(figure, values)}</div></details>
-</figure>`;
+</div>`;
 }

@@ -24,6 +24,15 @@ export function lineOf(...parts: readonly unknown[]): string {
     .join(' ');
 }
 
+/** The lines of `console.table`: a row for each element, with its name and its values. */
+export function tableLines(rows: unknown): readonly string[] {
+  if (typeof rows !== 'object' || rows === null) return [lineOf(rows)];
+  return Object.entries(rows).map(([name, row]) => {
+    if (typeof row !== 'object' || row === null) return lineOf(name, row);
+    return lineOf(name, ...Object.entries(row).flatMap(([field, value]) => [`${field}:`, value]));
+  });
+}
+
 /** What an example prints: what it logged, and its answers to the author's inputs. */
 export function printedOf(example: ExampleModule, logged: readonly string[]): string {
   const { inputs, answers } = example;

@@ -24,9 +24,19 @@ export function spread(wanted: readonly number[], apart: number, lowest = Number
   return placed;
 }
 
-/** An axis from a low value to a high one with about five round steps. */
+const LABELLED = [10, 20, 30, 50, 100, 200, 300, 500, 1000];
+const BETWEEN = [15, 40, 60, 70, 80, 90, 150, 400, 600, 700, 800, 900];
+
+/** The one axis of frequencies: a few names, and lines without a name between them. */
+export function frequencyAxis(first: number, last: number) {
+  const inside = (f: number) => f >= first * 0.999 && f <= last * 1.001;
+  const [ticks, between] = [LABELLED.filter(inside), BETWEEN.filter(inside)];
+  return { domain: [first, last] as const, ticks, between, log: true, words: 'frequency, Hz' } as const;
+}
+
+/** An axis from a low value to a high one with three to seven round steps, that ends where the values do. */
 export function axisOf(low: number, high: number, words: string) {
-  const rough = (high - low) / 5 || 1;
+  const rough = (high - low) / 7 || 1;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = power * ([1, 2, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
   const { domain, ticks } = axis([low, high], step);

@@ -3,6 +3,8 @@ import { html, type Markup } from '../html.js';
 export interface Axis {
   readonly domain: readonly [number, number];
   readonly ticks: readonly number[];
+  /** Lines without a number, between those that have one. */
+  readonly between?: readonly number[];
   readonly log?: boolean;
   /** Said at the end of the axis: 'frequency, Hz'. */
   readonly words: string;
@@ -111,6 +113,7 @@ export function drawChart(chart: Chart, total: number, ghosts: readonly Trace[] 
   });
   return html`<svg class="plot" role="img" aria-label="${chart.label}" width="${total}" height="${heightOf(total)}" viewBox="0 0 ${total} ${heightOf(total)}" xmlns="http://www.w3.org/2000/svg"><g transform="translate(${margin.left} ${margin.top})">
 ${band && html`<rect class="band" x="${px(scale.x(band.from))}" width="${px(scale.x(band.to) - scale.x(band.from))}" height="${px(height)}"/><text class="soft" x="${px((scale.x(band.from) + scale.x(band.to)) / 2)}" y="-8" text-anchor="middle">${band.words}</text>`}
+${(x.between ?? []).map((at) => html`<path class="grid between" d="M${px(scale.x(at))} 0V${px(height)}"/>`)}
 ${x.ticks.map((at) => html`<path class="grid" d="M${px(scale.x(at))} 0V${px(height)}"/><text class="soft" x="${px(scale.x(at))}" y="${px(height + 17)}" text-anchor="middle">${minus(at)}</text>`)}
 ${y.ticks.map((at) => html`<path class="grid" d="M0 ${px(scale.y(at))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(scale.y(at) + 4)}">${minus(at)}</text>`)}
 <text class="soft" x="${px(width + margin.right - 2)}" y="${px(height + 36)}" text-anchor="end">${x.words}</text>

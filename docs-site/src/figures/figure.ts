@@ -19,9 +19,10 @@ export interface Figure {
 const widths = { wide: 648, narrow: 350 } as const;
 
 export const figureMarkup = ({ id, title, label, draw, note, data }: Figure): Markup => html`
-<figure id="${id}">
+<div class="figure" id="${id}"><figure>
 <div class="wide">${trusted(draw(widths.wide))}</div>
 <div class="narrow">${trusted(draw(widths.narrow))}</div>
 <figcaption><strong>${title}.</strong> ${label}${note && html` ${note}`}</figcaption>
+</figure>
 ${data && html`<details><summary>The numbers of this figure</summary>${table(title, data.heads, data.rows)}</details>`}
-</figure>`;
+</div>`;

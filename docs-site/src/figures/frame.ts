@@ -1,4 +1,4 @@
-import { spread } from './axis.js';
+import { frequencyAxis, spread } from './axis.js';
 import { drawChart, heightOf, margin, type Trace } from './chart.js';
 
 /** One line of a figure; `stretches` colour parts of it. */
@@ -59,12 +59,7 @@ export function drawFrame(frame: Frame, width: number): string {
   return drawChart(
     {
       label: frame.label,
-      x: {
-        domain: [first, last],
-        log: true,
-        ticks: [10, 20, 30, 50, 100, 200, 500].filter((f) => f >= first * 0.999 && f <= last * 1.001),
-        words: 'frequency, Hz',
-      },
+      x: frequencyAxis(first, last),
       y: { domain, ticks: frame.ticks, words: frame.unit },
       band: { from: band[0], to: band[1], words: `${band[0]} to ${band[1]} Hz: the brief` },
       ...(rule && { rules: [rule] }),

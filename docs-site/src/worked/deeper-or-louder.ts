@@ -2,17 +2,12 @@ import { format } from '@airspring/core/quantity';
 import { answers, frequencies, inputs, solve } from '../../examples/deeper-or-louder.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf } from '../figures/axis.js';
+import { axisOf, frequencyAxis } from '../figures/axis.js';
 import type { Trace } from '../figures/chart.js';
 
 const solved = once(solve);
 type Found = ReturnType<typeof solve>;
-const x = {
-  domain: [16, 120],
-  ticks: [16, 20, 25, 31.5, 40, 50, 63, 80, 100],
-  log: true,
-  words: 'frequency, Hz',
-} as const;
+const x = frequencyAxis(16, 120);
 const dashes = ['none', '7 4', '2 4'];
 const names = ['low', 'middle', 'high'];
 /** Level for 2.83 V: the greatest one less what the drive is above that. */

@@ -4,7 +4,7 @@ import { respond } from '@airspring/core/response';
 import { answers, closed, driverOf, inputs, solve, volumes } from '../../examples/how-small.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf } from '../figures/axis.js';
+import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
 
@@ -34,7 +34,7 @@ export default worked({
         const y = volumes.map((volume) => box(volume).f3);
         return {
           label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
-          x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
+          x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200], log: true, words: 'air in the box, L' },
           y: axisOf(20, Math.max(...y, wish.reach), 'Hz'),
           traces: [{ name: 'reach', x: litres, y, colour: 'var(--length)', thick: true }],
           rules: [{ at: wish.reach, words: `wanted: ${hertz(wish.reach)}` }],
@@ -81,7 +81,7 @@ export default worked({
         const [, half, twice] = boxes as readonly Trace[] as readonly [Trace, Trace, Trace];
         return {
           label: `Far above its resonance the driver plays ${texts.level} for 2.83 V in any box; ${texts.half}.`,
-          x: { domain: [15, 200], ticks: [16, 20, 31.5, 50, 80, 125, 200], log: true, words: 'frequency, Hz' },
+          x: frequencyAxis(15, 200),
           y: axisOf(60, 100, 'dB'),
           traces: boxes,
           marks: [beside(half, 'half the air', 80, 0, 'middle'), beside(twice, 'twice the air', 25, 1, 'left')],

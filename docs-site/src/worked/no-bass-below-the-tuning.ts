@@ -2,18 +2,13 @@ import { format } from '@airspring/core/quantity';
 import { answers, drive, inputs, solve, Xmax } from '../../examples/no-bass-below-the-tuning.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf } from '../figures/axis.js';
+import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside, heightAt } from '../figures/beside.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once((wish: Wish) => solve(wish));
 const answered = once((wish: Wish) => answers(wish));
-const x = {
-  domain: [10, 100],
-  ticks: [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100],
-  log: true,
-  words: 'frequency, Hz',
-} as const;
+const x = frequencyAxis(10, 100);
 const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
 const data = (wish: Wish) => {
   const found = solved(wish);

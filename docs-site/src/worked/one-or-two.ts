@@ -2,7 +2,7 @@ import { format } from '@airspring/core/quantity';
 import { answers, frequencies, inputs, solve } from '../../examples/one-or-two.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf } from '../figures/axis.js';
+import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
 
@@ -10,12 +10,7 @@ type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
 const answered = once((wish: Wish) => answers(wish, solved(wish)));
 type Most = ReturnType<typeof solve>[number]['most'];
-const x = {
-  domain: [20, 160],
-  ticks: [20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160],
-  log: true,
-  words: 'frequency, Hz',
-} as const;
+const x = frequencyAxis(20, 160);
 const names = ['one', 'two, same air', 'two, twice the air'];
 const dashes = ['none', '7 4', '2 4'];
 const note = 'Half space. Full line: one driver; dashes: two in the same air; dots: two with twice the air.';

@@ -2,16 +2,11 @@ import { format } from '@airspring/core/quantity';
 import { answers, inputs, measure } from '../../examples/what-impedance-tells.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf } from '../figures/axis.js';
+import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 
 const measured = once(measure);
-const x = {
-  domain: [9, 120],
-  ticks: [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100],
-  log: true,
-  words: 'frequency, Hz',
-} as const;
+const x = frequencyAxis(9, 120);
 
 export default worked({
   inputs,

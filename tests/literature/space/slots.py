@@ -94,9 +94,11 @@ def longest(case, folded, seed):
             f = free(mid)
             good, bad = np.where(f, mid, good), np.where(f, bad, mid)
         way = good - v["clearance"]
-        first = depth - short - 2 * own
-        radius = short / 2 + own
-        return np.where(ok & (way >= 0) & (first >= 0), T + first + np.pi / 2 * radius + way, -1.0)
+        # The air turns about the edge where the inner boards of both legs meet, on their air sides: the first leg ends
+        # there, the second one begins there, a board before the outside of the first.
+        first = depth - short - own
+        radius = short / 2
+        return np.where(ok & (way >= 0) & (first - own >= 0), T + first + np.pi / 2 * radius + own + way, -1.0)
 
     best = 0.0
     for along in (0, 1):

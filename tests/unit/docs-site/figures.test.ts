@@ -1,6 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import type { Design, DesignVent } from 'airspring';
 import { expect, test } from 'vitest';
-import { axis, spread } from '../../../docs-site/src/figures/axis.js';
+import { axis, axisOf, frequencyAxis, spread } from '../../../docs-site/src/figures/axis.js';
 import { centreLine, centreOf } from '../../../docs-site/src/figures/box-geometry.js';
 import { between } from '../../../docs-site/src/figures/third-octaves.js';
 import { room } from '../../../docs-site/src/sections/margins.js';
@@ -72,4 +73,14 @@ test('room is said in decibels for levels, else in percent, and none when the li
   expect(room({ ...margin, value: '0.4 dB', limit: '1.5 dB' })).toBe('1.1\u00a0dB');
   expect(room({ ...margin, value: '105.2 dB', limit: '92 dB', sense: 'at least' })).toBe('13.2\u00a0dB');
   expect(room({ ...margin, value: '400 mm', limit: '400 mm', relative: -1e-9 })).toBe('none');
+});
+
+test('one axis for all frequencies: few labels, lines between them, and no more than the data need', () => {
+  expect(frequencyAxis(16, 120)).toMatchObject({ ticks: [20, 30, 50, 100], between: [40, 60, 70, 80, 90] });
+  expect(axisOf(0, 1038, 'mm').domain).toEqual([0, 1200]);
+  const models = readdirSync(new URL('../../../docs-site/src/worked/', import.meta.url));
+  for (const file of models) {
+    const code = readFileSync(new URL(`../../../docs-site/src/worked/${file}`, import.meta.url), 'utf8');
+    expect(code, file).not.toMatch(/31\.5|frequency, Hz'/);
+  }
 });

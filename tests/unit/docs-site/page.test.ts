@@ -54,7 +54,7 @@ describe('the page of a brief that can be met', () => {
       expect(picture.getAttribute('aria-label')?.length).toBeGreaterThan(40);
       expect(picture.querySelectorAll('[aria-label]')).toHaveLength(0);
     }
-    expect(document.querySelectorAll('figure details table')).toHaveLength(5);
+    expect(document.querySelectorAll('.figure > details table')).toHaveLength(5);
     expect(markup).not.toMatch(/NaN|Infinity|undefined|\[object/);
   });
 

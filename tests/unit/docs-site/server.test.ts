@@ -33,6 +33,16 @@ test('serves the folder, on this machine, and nothing else', async () => {
   }
 });
 
+test('a wrong address gives the page for that, with its status', async () => {
+  const folder = folderWith('home');
+  writeFileSync(join(folder, '404.html'), '<p>no such page</p>');
+  const { server, address } = await serve(folder, 0);
+  open.push(server);
+  const answer = await fetch(`${address}elsewhere/`);
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([404, 'text/html; charset=utf-8']);
+  expect(await answer.text()).toBe('<p>no such page</p>');
+});
+
 test('a taken port: says so and takes the next; refuses when none is left to try', async () => {
   const { server, address } = await serve(folderWith('first'), 0);
   open.push(server);

@@ -139,8 +139,12 @@ export const ventedFamily: Family<VentedBoxSpec, VentedBoxInput> = /* @__PURE__ 
  *
  * $$ \frac{p}{p_\infty} = \frac{s^4}{s^4 + a_1 s^3 + a_2 s^2 + a_3 s + 1} $$
  *
- * This response, with s over √(ωs ωb), is what the network gives if there is no loss but the leak. It is checked in tests, not
- * used here. QL, QA and QP hold at fb.
+ * $$ a_1 = \frac{1}{\sqrt{h}\,Q_{ts}} + \frac{\sqrt{h}}{Q_L},\quad
+ *    a_2 = h + \frac{\alpha + 1}{h} + \frac{1}{Q_L Q_{ts}},\quad
+ *    a_3 = \frac{\sqrt{h}}{Q_{ts}} + \frac{1}{\sqrt{h}\,Q_L} $$
+ *
+ * with $h = f_b/f_s$, $\alpha = V_{as}/V_b$ and s over √(ωs ωb). The network gives this response if there is no loss but the leak.
+ * It is checked in tests, not used here. QL, QA and QP hold at fb.
  *
  * @validity frequencies at which box and vent are small compared with the wavelength; small signals
  * @neglects modes of box and vent, flexing walls, radiation resistance, losses that grow with level

@@ -60,7 +60,7 @@ export function randomNumbers(seed: number): () => number {
 /**
  * Points that fill a cube more evenly than random ones. Each coordinate advances by its own irrational fraction of 1.
  *
- * $$ x_{i,k} = \left\{ \tfrac12 + (i+1)\,\varphi_d^{-k} \right\},\quad \varphi_d^{d+1} = \varphi_d + 1 $$
+ * $$ x_{i,k} = \left\lbrace \tfrac12 + (i+1)\,\varphi_d^{-k} \right\rbrace,\quad \varphi_d^{d+1} = \varphi_d + 1 $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |

@@ -89,7 +89,9 @@ const outerShape = { inner: nested(sizeShape), thickness: thicknessField };
 /**
  * Inner size of a box from its outer size and its panels.
  *
- * $$ W_i = W_o - t_{left} - t_{right} $$ and likewise for height and depth.
+ * $$ W_i = W_o - t_{left} - t_{right} $$
+ *
+ * Height and depth follow in the same way.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -111,7 +113,9 @@ export function innerSize(input: { readonly outer: SizeInput; readonly thickness
 /**
  * Outer size of a box from its inner size and its panels: the inverse of {@link innerSize}.
  *
- * $$ W_o = W_i + t_{left} + t_{right} $$ and likewise for height and depth.
+ * $$ W_o = W_i + t_{left} + t_{right} $$
+ *
+ * Height and depth follow in the same way.
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |

@@ -24,9 +24,9 @@ function smaller(block: Block, by: number): Block {
 
 /**
  * Compiles the places of all bodies. Each body is tried at the corners of its limits. Several bodies are also tried in the
- * middles, where a body touches the vent in a corner, and from the second one on where it touches one before it. `visit` is called when the stands are written. The
- * search ends when `visit` returns true, or when `hopeless`, which is called before each place, does. `corner` is the side that
- * the first body takes on each axis of the view: 0 near, 1 far.
+ * middles, from the second one on where it touches one before it, and two bodies where one touches the vent in a corner.
+ * `visit` is called when the stands are written. The search ends when `visit` returns true, or when `hopeless`, which is called
+ * before each place, does. `corner` is the side that the first body takes on each axis of the view: 0 near, 1 far.
  *
  * For one body the corners lose nothing (see vent-places.ts). Several bodies may fit in other places where these fail. A place
  * that is found is valid. A refusal is not proved, but random searches over hundreds of boxes support it.
@@ -207,7 +207,8 @@ export function compileSeats(
             n++;
           }
         }
-        if (bodies.length > 1 && !alone) n = touchVent(i, from, to, one, two, n);
+        // Of three bodies these places would be tried in all their combinations, a thousand times as many.
+        if (bodies.length === 2 && !alone) n = touchVent(i, from, to, one, two, n);
         if (i > 0) n = touches(i, from, to, one, two, n);
         // The mirror image of a place that was tried need not be tried.
         const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;

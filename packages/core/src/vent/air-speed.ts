@@ -56,7 +56,7 @@ export function airSpeedPeak(input: PeakFlowInput): AirSpeedPeak {
 }
 
 /**
- * Rms air speed at the narrowest section, averaged over the section.
+ * Air speed at the narrowest section, rms in time, averaged over the section.
  *
  * $$ u = \frac{U}{n S} $$
  *

@@ -1,0 +1,21 @@
+/** What stands behind a number of a page: its formula, and what the checks of that found. */
+import katex from 'katex';
+import { rowsOf } from './audit.js';
+import { addressOf, keyOf } from './formula.js';
+import { audit } from './stands-on.js';
+import { countText, worstText } from './worst.js';
+
+export function proofOf(key: string) {
+  const formula = audit.formulas.find((one) => keyOf(one) === key);
+  if (!formula) throw new Error(`There is no formula ${key}`);
+  const tex = /\$\$([^$]+)\$\$/.exec(formula.text)?.[1]?.trim();
+  const rows = rowsOf(audit, formula);
+  return {
+    address: addressOf(formula),
+    title: formula.name,
+    equation: tex && katex.renderToString(tex, { displayMode: true, throwOnError: true }),
+    checks: audit.ledger
+      ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`
+      : 'The checks are running now.',
+  };
+}

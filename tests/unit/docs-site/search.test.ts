@@ -1,0 +1,92 @@
+/** Questions as a builder types them, and the pages that answer each. Written before the words that the search knows. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { type Findable, rank } from '../../../docs-site/src/search/rank.js';
+import words from '../../../docs-site/src/search/words.json' with { type: 'json' };
+
+const example = (name: string) => `/worked-examples/${name}/`;
+const [small, wider, quiet, deeper, below, two, impedance] = [
+  'how-small',
+  'wider-vent',
+  'quiet-vent',
+  'deeper-or-louder',
+  'no-bass-below-the-tuning',
+  'one-or-two',
+  'what-impedance-tells',
+].map(example) as [string, string, string, string, string, string, string];
+const [start, cautions] = ['/start/', '/cautions/'];
+const [sheet, measured] = ['/how-to/read-a-sheet-with-gaps/', '/how-to/enter-a-measured-driver/'];
+
+const questions: readonly (readonly [question: string, ...pages: readonly string[]])[] = [
+  ['port', wider, quiet],
+  ['port noise', quiet, wider],
+  ['chuffing', quiet, wider],
+  ['bass reflex', start, deeper, below],
+  ['subwoofer', start, quiet],
+  ['excursion', deeper, below],
+  ['plywood', start, quiet],
+  ['how long should the port be', wider, start],
+  ['how big should my box be', small, start],
+  ['port diameter', wider],
+  ['sealed or ported', below, deeper],
+  ['sealed box size', small],
+  ['what tuning frequency should I use', deeper, start],
+  ['my port whistles', quiet, wider],
+  ['two subs in one box', two],
+  ['two woofers in parallel', two],
+  ['how loud can it play', deeper],
+  ['why does the cone flap below tuning', below],
+  ['protect woofer from over excursion', below, deeper],
+  ['high pass filter for ported box', below],
+  ['how to measure box tuning', impedance],
+  ['impedance peaks of a ported box', impedance],
+  ['is my box leaking', impedance],
+  ['cut list', start, quiet],
+  ['MDF thickness', start, quiet],
+  ['sawdust mask', cautions],
+  ['hearing damage', cautions],
+  ['is it safe to wire to mains', cautions],
+  ['3d printed port', quiet],
+  ['bent port elbow does not fit', quiet],
+  ['small speaker box deep bass', small],
+  ['smallest enclosure for 10 inch driver', small, quiet],
+  ['datasheet is missing Vas', sheet],
+  ['where do I find thiele small parameters', sheet, measured, start],
+  ['I measured my speaker, what do I enter', measured],
+  ['beginner first speaker', start],
+  ['add a second driver louder', two],
+  ['port velocity m/s', quiet, wider],
+  ['how low will it go', deeper, start],
+  ['amplifier power 4 ohm load', two],
+];
+
+const pages = new URL('../../../docs-site/src/content/docs/', import.meta.url);
+const findable: readonly Findable[] = readdirSync(pages, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.mdx'))
+  .map((file) => {
+    const text = readFileSync(new URL(file, pages), 'utf8');
+    const address = `/${file.replace(/(index)?\.mdx$/, '')}/`.replace(/\/{2,}/g, '/');
+    const said = (name: string) => new RegExp(`^${name}: *(.*)$`, 'm').exec(text)?.[1] ?? '';
+    return {
+      address,
+      title: said('title'),
+      summary: said('summary'),
+      words: `${said('keywords')} ${(words as Readonly<Record<string, string>>)[address] ?? ''}`,
+    };
+  });
+
+test('forty questions: at least 36 first hits answer them', () => {
+  expect(questions).toHaveLength(40);
+  const wrong = questions.flatMap(([question, ...right]) => {
+    const first = rank(question, findable)[0]?.address;
+    return first !== undefined && right.includes(first) ? [] : [`${question}: ${first}`];
+  });
+  expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(4);
+});
+
+test('words are given to pages that are there, and nothing is found for nonsense', () => {
+  const addresses = findable.map(({ address }) => address);
+  expect(Object.keys(words).filter((address) => !addresses.includes(address))).toEqual([]);
+  expect(rank('xyzzy', findable)).toEqual([]);
+  expect(rank('the of and', findable)).toEqual([]);
+});

@@ -1,0 +1,40 @@
+/** The short program of each page prints the numbers of its first paragraph, no more and no other, in that order. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { startsOf, textOf } from '../../../docs-site/src/example/input.js';
+import type { Worked } from '../../../docs-site/src/example/worked.js';
+
+const pages = new URL('../../../docs-site/src/content/docs/', import.meta.url);
+const models = import.meta.glob<{ default: Worked }>('../../../docs-site/src/worked/*.ts');
+const prints = new URL('../../../docs-site/examples/printed/', import.meta.url);
+const NUMBER = /(?:\d+ × )*\d+(?:\.\d+)?(?: ?(?:dB|Hz|mm|L|Ω|m\/s|°|times))/g;
+const numbersIn = (text: string): readonly string[] => text.replaceAll('\u00a0', ' ').match(NUMBER) ?? [];
+
+test.each([
+  'start',
+  'worked-examples/deeper-or-louder',
+  'worked-examples/how-small',
+  'worked-examples/no-bass-below-the-tuning',
+  'worked-examples/one-or-two',
+  'worked-examples/what-impedance-tells',
+  'worked-examples/wider-vent',
+])('%s', async (page) => {
+  const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');
+  const name = /^example: (.*)$/m.exec(text)?.[1] as string;
+  const { default: model } = await (
+    models[`../../../docs-site/src/worked/${name}.ts`] as () => Promise<{ default: Worked }>
+  )();
+  const answers = model.answers(startsOf(model.inputs));
+  const paragraph = /<p class="answer">(.*?)<\/p>/s.exec(text)?.[1] as string;
+  const told = [...paragraph.matchAll(/<(?:Answer|Proof) name="(\w+)"/g)].flatMap(([, answer]) =>
+    numbersIn(answers[answer as string] as string),
+  );
+  const given = Object.entries(model.inputs).flatMap(([input, { value }]) =>
+    numbersIn(value).concat(textOf(model.inputs[input]!, startsOf(model.inputs)[input]!).replace('\u00a0', ' ')),
+  );
+
+  // Pinned by the tests of the examples, which run it.
+  const printed = numbersIn(readFileSync(new URL(`${name}-in-short.txt`, prints), 'utf8'));
+  expect(told.length).toBeGreaterThan(0);
+  expect(printed.filter((number) => !given.includes(number) || told.includes(number))).toEqual(told);
+});
