@@ -11,7 +11,7 @@ const opt = v.exactOptional;
 const load = { least: 0.1, greatest: 1000, unit: 'Ω', example: '8 Ω' } as const;
 
 const filter = v.strictObject({
-  order: v.pipe(wholeNumber(1, 4), v.description('order of the high-pass')),
+  order: v.pipe(wholeNumber(1, 4, 2), v.description('order of the high-pass')),
   corner: v.pipe(quantity('frequency', { ...audible, example: '25 Hz' }), v.description('corner of the high-pass')),
   Q: opt(
     v.pipe(

@@ -140,7 +140,7 @@ export const plainNumber = (least: number, greatest: number, example = 1) => {
 };
 
 /** A whole number in a brief. */
-export const wholeNumber = (least: number, greatest: number) => {
+export const wholeNumber = (least: number, greatest: number, example = Math.max(1, least)) => {
   const message = packed({
     code: 'out-of-range',
     expected: `a whole number from ${least} to ${greatest}`,
@@ -151,7 +151,7 @@ export const wholeNumber = (least: number, greatest: number) => {
     v.integer(message),
     v.minValue(least, message),
     v.maxValue(greatest, message),
-    v.examples([Math.max(1, least)]),
+    v.examples([example]),
   );
 };
 

@@ -83,7 +83,7 @@ const driver = v.strictObject({
 /** The fields of every brief, whatever kinds of box are tried. */
 const sections = {
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
-  version: said(v.literal(1), 'of the form of a brief'),
+  version: said(v.literal(1), 'the version of this form of brief'),
   title: said(titled, 'heads the report'),
   note: opt(
     v.pipe(
@@ -244,7 +244,8 @@ function sectionsOf(parts: readonly BriefPart[]): Record<string, v.GenericSchema
       const own = Object.fromEntries(fields.map((name) => [name, fieldOf(name, section, parts)]));
       const entries = { ...(section === 'box' && { kinds: opt(kinds) }), ...own };
       const owners = parts.filter((part) => Object.keys(fieldsIn(part, section)).length > 0).map(({ name }) => name);
-      const what = section === 'box' ? 'the kinds of box to try, and what they share' : `for ${owners.join(', ')}`;
+      const what =
+        section === 'box' ? 'the kinds of box to try, and what they share' : `fields of the kinds ${owners.join(', ')}`;
       return [section, opt(said(v.strictObject(entries) as unknown as v.GenericSchema, what))];
     }),
   );

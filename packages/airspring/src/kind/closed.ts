@@ -15,7 +15,7 @@ const fields = {
   box: {
     fillGain: v.exactOptional(
       v.pipe(
-        plainNumber(1, 1.4),
+        plainNumber(1, 1.4, 1.15),
         v.description('how many times its own volume the filled box acts as; default 1, without filling'),
       ),
     ),

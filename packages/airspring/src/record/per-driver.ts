@@ -38,7 +38,7 @@ export interface DriverFails extends DriverHead {
 }
 
 /** With more drivers than this, only the most promising ones are searched to the end. */
-const MOST = 8;
+const MOST = 5;
 
 /** A wish as words and a number. */
 export const wishText = ({ what, sense, quantity, allowed, unit }: Wish): string =>

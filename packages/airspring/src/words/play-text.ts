@@ -41,12 +41,13 @@ export function uncertainText({ uncertain, vent }: Design, say: Phrasing): strin
 }
 
 /** What the high-pass that is there already does to the response. */
-export function filterText({ amplifier, response: { f3, unfiltered } }: Design, say: Phrasing): string[] {
+export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Design, say: Phrasing): string[] {
   if (amplifier.filter === undefined || unfiltered === undefined) return [];
-  const at = (f: number | undefined) => (f === undefined ? 'nowhere in the band' : `at ${say.hertz(f)}`);
+  const at = (fallen: number | undefined, reaches: number | undefined) =>
+    `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches down to ${say.hertz(reaches)}`}`;
   return [
     paragraph(
-      `The filter that is there already is counted: ${amplifier.filter}. With it the response has fallen by 3 dB ${at(f3)}; without it, ${at(unfiltered.f3)}.`,
+      `The filter that is there already is counted: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
     ),
   ];
 }
