@@ -62,3 +62,9 @@ test('a brief with pins that cannot be met is told as any other', () => {
   const answer = design(put(exactly(['width', 'height', 'depth'], { volume: '70 L' }), 'wanted.level', '125 dB'));
   expect(answer.ok).toBe(false);
 });
+
+test('a tuning is not pinned in silence where only closed boxes are tried', () => {
+  expect(() => design({ ...demo, box: { kinds: ['closed'], tuning: '30 Hz' } })).toThrow(
+    'box.tuning: got "30 Hz"; expected "vented" or "slot-vented" or "flared-vented" or "radiator" in box.kinds',
+  );
+});
