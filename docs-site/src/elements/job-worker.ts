@@ -1,7 +1,7 @@
 /** The whole job of a brief, away from the page. */
 import { faultLine, isInputError, toldAtMost } from '@airspring/core/fault';
 import { type Brief, design } from 'airspring';
-import { jsonFault } from '../../../packages/airspring/src/command/json-fault.js';
+import { plainJson } from '../../../packages/airspring/src/command/json-fault.js';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { curvesCsv } from '../curves-csv.js';
 import { jsonPlaces, placeOfPath } from '../json-places.js';
@@ -27,15 +27,16 @@ const offsetOf = (text: string, line: number): number =>
     .join('\n').length + (line > 1 ? 1 : 0);
 
 function job(text: string): JobTold {
-  const broken = jsonFault(text);
-  if (broken) {
+  const plain = plainJson(text);
+  if (!plain.ok) {
+    const broken = plain.fault;
     const from = offsetOf(text, broken.line) + broken.column - 1;
     return {
       type: 'faults',
       places: [{ line: broken.line, from, to: from + 1, message: broken.says }],
     };
   }
-  const brief = JSON.parse(text) as Brief;
+  const brief = JSON.parse(plain.text) as Brief;
   try {
     const answer = design(brief);
     const met = answer.ok ? answer : answer.nearest?.answer;
@@ -50,7 +51,7 @@ function job(text: string): JobTold {
     };
   } catch (error) {
     if (!isInputError(error)) throw error;
-    const places = jsonPlaces(text);
+    const places = jsonPlaces(plain.text);
     return {
       type: 'faults',
       places: error.faults

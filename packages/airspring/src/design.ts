@@ -1,57 +1,53 @@
 import { InputError } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
 import * as v from 'valibot';
+import { type BriefField, fieldsOf } from './brief/field-list.js';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
 import { schemaWith } from './brief/schema.js';
-import type { Job } from './job/job.js';
 import type { BoxKind } from './kind/box-kind.js';
 import { type Brief, standard } from './kind/standard.js';
-import type { Answer, DriverAccount, Met, NotMet } from './record/answer.js';
+import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
+import { accountsOf } from './record/driver-account.js';
+import { type DriverVerdict, perDriverOf, wishText } from './record/per-driver.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Progress, type Search, searchOf } from './search/search.js';
-import { select } from './search/select.js';
+import { type Chosen, select } from './search/select.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
-const accountsOf = ({ choices }: Job): DriverAccount[] =>
-  [...new Map(choices.map((choice) => [choice.driverIndex, choice])).values()].map(({ name, completed }) => ({
-    name,
-    parameters: { ...completed.parameters } as unknown as Record<string, number>,
-    derived: completed.derived.map(({ field, value, by }) => ({ field, value, by })),
-    deviations: completed.deviations.map(({ field, given, implied, relative }) => ({
-      field,
-      given,
-      implied,
-      relative,
-    })),
-    blocked: completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
-  }));
-
-/** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
-export function metBy(search: Search, count?: number): Met | undefined {
+/** The boxes that meet a brief, each for what it is best at. */
+function metOf(search: Search, chosen: readonly Chosen[], perDriver: readonly DriverVerdict[] = []): Met {
   const { job } = search;
-  const chosen = select(search, bestBoxes(search, count));
-  const [first] = chosen;
-  if (first === undefined) return undefined;
+  const first = chosen[0] as Chosen;
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
   });
-  return { ok: true, version: 1, title: job.title, asked: job.wanted, designs, drivers: accountsOf(job) };
+  return {
+    ok: true,
+    version: 1,
+    title: job.title,
+    asked: job.wanted,
+    designs,
+    ...(perDriver.length > 0 && { perDriver }),
+    drivers: accountsOf(job),
+  };
+}
+
+/** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
+export function metBy(search: Search, count?: number): Met | undefined {
+  const chosen = select(search, bestBoxes(search, count));
+  return chosen.length > 0 ? metOf(search, chosen) : undefined;
 }
 
 function notMet(search: Search): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
-  const conflict = wishes.map(({ path, what, quantity, unit, allowed, sense }) => ({
-    path,
-    wish: `${what} ${sense} ${format(quantity, allowed, unit as never, 4)}`,
-  }));
+  const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
   const named = conflict.map(({ wish }) => wish).join('; ');
   const because =
     conflict.length === 0
@@ -103,8 +99,14 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
     ]);
   }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
-  return metBy(search) ?? notMet(search);
+  const chosen = select(search, bestBoxes(search));
+  const [first] = chosen;
+  return first ? metOf(search, chosen, perDriverOf(search, first.box)) : notMet(search);
 }
+
+/** The schema of a brief about a new box or about a box that stands. */
+const wholeSchema = (kinds: readonly BoxKind[]) =>
+  schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) });
 
 /**
  * The JSON Schema of a brief, for editors: one about a new box, or about a box that stands. It is made from the schema that
@@ -113,6 +115,14 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */
 export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => ({
-  ...jsonSchemaOf(schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) })),
+  ...jsonSchemaOf(wholeSchema(kinds)),
   anyOf: [{ required: ['space'] }, { required: ['standing'] }],
 });
+
+/**
+ * Every field of a brief as data, with its unit, default, range and an example. It is made from the schema that reads briefs.
+ *
+ * @example briefFields().find(({ path }) => path === 'wanted.level')?.units // ['dB']
+ */
+export const briefFields = (kinds: readonly BoxKind[] = standard): readonly BriefField[] =>
+  fieldsOf(wholeSchema(kinds) as unknown as v.GenericSchema);

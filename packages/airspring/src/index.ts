@@ -3,7 +3,9 @@ export type { BriefFor, ReadBrief } from './brief/schema.js';
 export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
 export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
-export { briefJsonSchema, type DesignOptions, design } from './design.js';
+export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
+export type { BriefField } from './brief/field-list.js';
+export { fieldsText } from './words/fields-text.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */
@@ -37,15 +39,19 @@ export type {
   Asked,
   At,
   Below,
+  Between,
   Curves,
   Design,
   DriverAccount,
+  DriverVerdict,
   Guard,
+  LoadTold,
   Margin,
   Met,
   NotMet,
   Stretch,
   Told,
+  Uncertain,
 } from './record/answer.js';
 /** What does a box that stands do now, and what could be done about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';
@@ -55,6 +61,7 @@ export type { TubeOption, TubeSet } from './standing/tubes.js';
 export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
-export { reportText } from './words/report-text.js';
+export { designText, reportText } from './words/report-text.js';
 /** Which pages can be printed of a design? */
 export { printPage } from './page/page.js';
+export { retrofitPage } from './page/retrofit-page.js';

@@ -71,7 +71,10 @@ const kinder: readonly (readonly [string, (brief: Brief) => Brief])[] = [
   ['a bend', (b) => ({ ...b, vent: { ...b.vent, bends: 1 } })],
   ['another face', (b) => ({ ...b, vent: { ...b.vent, faces: ['front', 'back'] } })],
   ['a larger printer', (b) => ({ ...b, printer: { height: '200 mm', width: more(b.printer!.width, 1.5) } })],
-  ['a stronger amplifier', (b) => ({ ...b, amplifier: { ...b.amplifier, voltage: more(b.amplifier.voltage, 1.3) } })],
+  [
+    'a stronger amplifier',
+    (b) => ({ ...b, amplifier: { ...b.amplifier, voltage: more(b.amplifier.voltage as string, 1.3) } }),
+  ],
   ['a lower level', (b) => ({ ...b, wanted: { ...b.wanted, level: decibels(b.wanted.level, -2) } })],
   ['a greater rise', (b) => ({ ...b, wanted: { ...b.wanted, rise: '3 dB' } })],
   ['one more driver', (b) => ({ ...b, drivers: [driver!, { ...driver!, name: 'other', Vas: '52 L', fs: '27 Hz' }] })],
@@ -117,7 +120,7 @@ function limitsOf(brief: Brief, one: Design): Limit[] {
       greatestRms: one.drivers.Xmax / Math.SQRT2,
       basis,
     },
-    { name: 'voltage', greatestRms: number(brief.amplifier.voltage), basis },
+    { name: 'voltage', greatestRms: number(brief.amplifier.voltage as string), basis },
     { name: 'current', probe: 'current', greatestRms: number(brief.amplifier.current!), basis },
     ...(one.vent
       ? [

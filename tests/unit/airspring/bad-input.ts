@@ -225,6 +225,96 @@ const numbers: readonly BadInput[] = [
   ['drivers.0.wirings', [{ series: 4, parallel: 4 }], 'out-of-range', 'drivers[0].wirings[0]', 'at most 4 drivers'],
 ];
 
+/** Amplifiers in volts and in watts. */
+const amplifiers: readonly BadInput[] = (
+  [
+    [{}, 'empty', 'voltage', 'instead of it the rated power and its load (power and into)'],
+    [{ power: '100 W' }, 'empty', 'into', 'the nominal load into which it gives 100 W'],
+    [{ into: '8 Ω' }, 'empty', 'power', 'the rated power into 8 Ω'],
+    [
+      { power: '100 W', into: '8 Ω', voltage: '25 V' },
+      'conflict',
+      'power',
+      'got "100 W"; expected either power or voltage, 25 V; 100 W into 8 Ω is 28.3 V and 3.54 A.',
+    ],
+    [{ power: '100 W', into: '8 Ω', current: '6 A' }, 'conflict', 'power', 'either power or current, 6 A'],
+    [{ power: '100 V', into: '8 Ω' }, 'unit', 'power', 'a number and one of W'],
+    [{ voltage: '25 V', leastLoad: '4 V' }, 'unit', 'leastLoad', 'a number and one of Ω'],
+    [{ voltage: '25 V', leastLoad: '4 kΩ' }, 'out-of-range', 'leastLoad', 'from 0.0001 to 1 kΩ'],
+    [{ voltage: '25 V', filter: {} }, 'empty', 'filter.order', 'Add the field.'],
+    [{ voltage: '25 V', filter: { order: 5, corner: '25 Hz' } }, 'out-of-range', 'filter.order', 'from 1 to 4'],
+    [{ voltage: '25 V', filter: { order: 2, corner: '25' } }, 'unit', 'filter.corner', 'a number and one of Hz'],
+    [
+      { voltage: '25 V', filter: { order: 4, corner: '25 Hz', Q: 1 } },
+      'inconsistent',
+      'filter.Q',
+      'got 1; expected no Q',
+    ],
+    [{ voltage: '25 V', filter: { order: 2, corner: '25 Hz', Q: 99 } }, 'out-of-range', 'filter.Q', 'from 0.05 to 50'],
+  ] as const
+).map(([amplifier, code, field, says]): BadInput => ['amplifier', amplifier, code, `amplifier.${field}`, says]);
+
+/** What is pinned. */
+const pins: readonly BadInput[] = [
+  ['space.exactly', 'width', 'unit', 'space.exactly', 'expected a list, in square brackets'],
+  ['space.exactly', [], 'empty', 'space.exactly', 'expected an edge. Name one.'],
+  ['space.exactly', ['length'], 'unit', 'space.exactly[0]', 'expected one of "width", "height", "depth"'],
+  [
+    'space.exactly',
+    ['width', 'height', 'depth'],
+    'inconsistent',
+    'space.volume',
+    'got "55 L"; expected at least 68.54 L, since space.exactly holds all three edges',
+  ],
+  ['box.tuning', '30', 'unit', 'box.tuning', 'a number and one of Hz'],
+  ['box.tuning', '0 Hz', 'not-positive', 'box.tuning', 'above zero'],
+  ['wanted.safeFrom', 40, 'unit', 'wanted.safeFrom', 'got 40; expected a text'],
+];
+
+const sheet = (more: object): unknown[] => [
+  {
+    name: 'a sheet without Vas',
+    fs: '42 Hz',
+    Qts: 0.38,
+    Qes: 0.43,
+    Sd: '136 cm²',
+    Re: '3.4 Ω',
+    Xmax: '6 mm',
+    Pe: '60 W',
+    outerDiameter: '167 mm',
+    cutoutDiameter: '146 mm',
+    depth: '78 mm',
+    ...more,
+  },
+];
+
+/** Sheets with a sensitivity instead of Vas. */
+const sensitivities: readonly BadInput[] = (
+  [
+    [{}, 'empty', '', 'The sensitivity with its drive (sensitivity, sensitivityAt) serves in place of Vas.'],
+    [
+      { sensitivity: '88 dB' },
+      'empty',
+      '.sensitivityAt',
+      'the drive at which the sensitivity is 88 dB: "1 W" or "2.83 V"',
+    ],
+    [
+      { sensitivity: '88 dB', sensitivityAt: '1 W' },
+      'empty',
+      '.nominalImpedance',
+      'the impedance into which the drive is 1 W',
+    ],
+    [{ sensitivity: '88 dB', sensitivityAt: '1 V' }, 'unit', '.sensitivityAt', 'expected one of "1 W", "2.83 V"'],
+    [{ sensitivity: '88', sensitivityAt: '1 W' }, 'unit', '.sensitivity', 'a number and one of dB'],
+    [
+      { sensitivity: '190 dB', sensitivityAt: '2.83 V' },
+      'inconsistent',
+      '.sensitivity',
+      'got "190 dB"; expected a level that leads to a Vas',
+    ],
+  ] as const
+).map(([more, code, field, says]): BadInput => ['drivers', sheet(more), code, `drivers[0]${field}`, says]);
+
 /** Each right alone: both are named, as they were written. */
 const contradictions: readonly BadInput[] = [
   [
@@ -270,6 +360,7 @@ const contradictions: readonly BadInput[] = [
   ['space.panelThickness', '190 mm', 'inconsistent', 'space.panelThickness', 'less than half of space.height, 340 mm'],
   ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the volume of the whole space, 55 L'],
   ['wanted.lowest', '200Hz', 'inconsistent', 'wanted.lowest', 'got "200Hz"; expected less than wanted.highest, 120 Hz'],
+  ['wanted.safeFrom', '130 Hz', 'inconsistent', 'wanted.safeFrom', 'less than wanted.highest, 120 Hz'],
   ['vent.smallest', '5 in', 'inconsistent', 'vent.smallest', 'got "5 in"; expected at most vent.largest, 120 mm'],
   ['air.pressure', '100 kPa', 'conflict', 'air.altitude', 'got "0 m"; expected a pressure or an altitude, not both'],
 ];
@@ -307,6 +398,9 @@ export const badInputs: readonly BadInput[] = [
   ...names,
   ...missing,
   ...numbers,
+  ...amplifiers,
+  ...pins,
+  ...sensitivities,
   ...contradictions,
   ...sizes,
 ];

@@ -3,7 +3,7 @@ import { ventedBox } from '@airspring/core/enclosure';
 import { airSpeedLimit, greatestLevel, travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import type { Brief } from 'airspring';
+import { type Brief, reportText } from 'airspring';
 import { expect, test } from 'vitest';
 import { demo, met, possible } from '../../arbitrary/brief.js';
 
@@ -18,6 +18,21 @@ test('a closed box wins where the space is small and shallow, the band high and 
   expect(first?.kind).toBe('closed');
   expect(first?.vent).toBeUndefined();
   expect(first?.box.outer[2]).toBeLessThanOrEqual(0.19);
+});
+
+test('a closed box tells its resonance, its Qtc, and the wadding that it takes', () => {
+  const answer = met({
+    ...demo,
+    box: { kinds: ['closed'], fillGain: 1.2 },
+    wanted: { ...demo.wanted, lowest: '48 Hz' },
+  });
+  const text = reportText(answer).replaceAll(/\s+/g, ' ');
+  const { netVolume } = answer.designs[0]!.box;
+  expect(text).toMatch(/Its resonance in the box is \d+\.\d Hz, with Qtc 0\.\d\d\./);
+  expect(text).toContain('1.2 times its volume of air');
+  const [, least, greatest] = /here ([\d.]+) g to ([\d.]+) g/.exec(text) ?? [];
+  expect(Math.abs(Number(least) / (8 * netVolume * 1e3) - 1)).toBeLessThan(0.01);
+  expect(Math.abs(Number(greatest) / (16 * netVolume * 1e3) - 1)).toBeLessThan(0.01);
 });
 
 test('a vented box wins where depth of sound counts', () => {

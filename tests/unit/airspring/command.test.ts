@@ -1,10 +1,10 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, existsSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { briefJsonSchema, design } from 'airspring';
+import { briefFields, briefJsonSchema, design, fieldsText } from 'airspring';
 import { expect, test, vi } from 'vitest';
 import { run as command } from '../../../packages/airspring/src/command/run.js';
 
@@ -173,16 +173,71 @@ test('no escape and no override of a title or a name reaches the terminal', () =
 });
 
 test('2 and one line with line and column where the file is not JSON', () => {
-  const path = write('comma.json', '{\r\n  "version": 1,\r\n  "title": "x",\r\n}\r\n');
+  const path = write('comma.json', '{\r\n  "version": 1,\r\n  "title": "x",,\r\n}\r\n');
   expect(run(['design', path])).toEqual({
     status: 2,
     stdout: '',
-    lines: [`${path}:4:1: this is not JSON; expected a name in double quotes`],
+    lines: [`${path}:3:16: this is not JSON; expected a name in double quotes`],
   });
   const blank = write('blank.json', ' \n');
   expect(run(['design', blank]).lines).toEqual([`${blank}: the file is empty`]);
   const latin = write('latin.json', Uint8Array.from([0x7b, 0x22, 0xb2, 0x22, 0x7d]));
   expect(run(['design', latin]).lines).toEqual([`${latin}: the file is not UTF-8 text; save it as UTF-8`]);
+});
+
+test('a brief may have comments, and commas before closing brackets', () => {
+  const text = readFileSync(join(briefs, 'campfire-box.json'), 'utf8');
+  const noted = write('noted.json', `// The box for the summer\n${text.replace(/\n}\s*$/, ',\n /* the end */ }')}`);
+  expect(run(['design', noted]).stdout).toBe(run(['design', 'campfire-box.json']).stdout);
+});
+
+test('--only prints one box alone, as text and as data', () => {
+  const whole = run(['design', 'whale-bench.json', '--json']);
+  const { designs } = JSON.parse(whole.stdout);
+  const one = run(['design', 'whale-bench.json', '--only', 'b', '--json']);
+  expect(JSON.parse(one.stdout).designs).toEqual([designs[1]]);
+  const text = run(['design', 'whale-bench.json', '--only', 'B']).stdout;
+  expect(text).toContain('Box B');
+  expect(text).toContain('TO CUT AND TO PRINT');
+  expect(text).not.toContain('Box A');
+  const none = run(['design', 'whale-bench.json', '--only', 'Z']);
+  expect(none).toEqual({ status: 2, stdout: '', lines: ['there is no box "Z"; there are A, B, C'] });
+  const standing = run(['design', 'old-thunder-box.json', '--only', 'A']);
+  expect(standing.lines).toEqual(['--only is for briefs about a new box']);
+});
+
+test('--html writes a page whole, replaces an older one, and leaves nothing else behind', () => {
+  const page = write('page.html', 'an older page');
+  const { status, stdout } = run(['design', 'whale-bench.json', '--only', 'A', '--html', page]);
+  expect(status).toBe(0);
+  expect(stdout).toContain('Box A');
+  const html = readFileSync(page, 'utf8');
+  expect(html).toMatch(/^<!doctype html>.*<\/html>\n$/s);
+  expect(html.match(/<article/g)).toHaveLength(1);
+  expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+  expect(run(['design', 'old-thunder-box.json', '--html', page]).status).toBe(0);
+  const about = readFileSync(page, 'utf8');
+  expect(about).toMatch(/^<!doctype html>.*<\/html>\n$/s);
+  for (const part of ['What it does now', 'Do this first', 'The steps', 'A set of tubes'])
+    expect(about).toContain(part);
+});
+
+test('6 and one line where the page cannot be written; the report is printed all the same', () => {
+  const page = join(folder, 'nowhere', 'page.html');
+  const missing = run(['design', 'campfire-box.json', '--html', page]);
+  expect(missing.status).toBe(6);
+  expect(missing.stdout).toContain('The campfire box');
+  expect(missing.lines).toEqual([`airspring: ${page}: the page cannot be written: there is no such folder`]);
+  expect(run(['design', 'campfire-box.json', '--html', folder]).lines).toEqual([
+    `airspring: ${folder}: the page cannot be written: this is a folder, not a file`,
+  ]);
+  expect(run(['design', 'campfire-box.json', '--html', '']).status).toBe(2);
+});
+
+test('--fields prints every field of a brief', () => {
+  const { status, stdout } = run(['design', '--fields']);
+  expect(status).toBe(0);
+  expect(stdout).toBe(fieldsText(briefFields()));
 });
 
 test('--schema prints the JSON Schema, --help the use', () => {
@@ -192,6 +247,6 @@ test('--schema prints the JSON Schema, --help the use', () => {
   const help = run(['--help']);
   expect(help.status).toBe(0);
   expect(help.stdout).toContain('airspring design <brief.json>');
-  for (const status of [0, 1, 2, 3, 4, 5, 70, 130])
+  for (const status of [0, 1, 2, 3, 4, 5, 6, 70, 130])
     expect(help.stdout).toMatch(new RegExp(`^ +${status} +(every|not|the) `, 'm'));
 });

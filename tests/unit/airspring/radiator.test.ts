@@ -181,3 +181,20 @@ test('without a stated mass a radiator bears as much as it weighs, and that is t
   const text = flat(reportText(met({ ...brief(), radiators: [rest] } as unknown as Brief)));
   expect(text).toContain('the radiator can carry 123.1 g of added mass, as much as its own moving mass');
 });
+
+test('a misspelt name is the one fault: nothing that follows from it is told', () => {
+  for (const [name, meant] of [
+    ['Vass', 'Vas'],
+    ['Qmss', 'Qms'],
+  ] as const) {
+    const { [meant]: value, ...rest } = radiator;
+    try {
+      design({ ...brief(), radiators: [{ ...rest, [name]: value }] });
+      throw new Error('it was taken');
+    } catch (error) {
+      const { faults } = error as { faults: readonly { path: string; remedy: string }[] };
+      expect(faults.map(({ path }) => path)).toEqual([`radiators[0].${name}`]);
+      expect(faults[0]?.remedy).toBe(`Did you mean ${meant}?`);
+    }
+  }
+});

@@ -159,3 +159,7 @@ test('a brief about a box that stands is refused where a new box is designed', (
   expect(() => design(demoStanding as unknown as Brief)).toThrow(/Ask retrofit/);
   expect(reportText).toBeTypeOf('function');
 });
+
+test('every change has a name', () => {
+  for (const { change } of retrofit(demoStanding).rows) expect(change).toMatch(/^[a-z]/);
+});

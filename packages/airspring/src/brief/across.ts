@@ -1,6 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import { decimalText } from '@airspring/core/quantity';
 import type { Job, Written } from '../job/job.js';
+import { faultsOfAmplifier } from './amplifier.js';
 import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import type { BriefFor, ReadBrief } from './schema.js';
@@ -31,6 +32,10 @@ export function faultsAcross(
     const { lowest, highest } = written.wanted;
     contradicts('wanted.lowest', lowest, `less than wanted.highest, ${highest}`);
   }
+  if (wanted.safeFrom !== undefined && wanted.highest !== undefined && wanted.safeFrom >= wanted.highest) {
+    contradicts('wanted.safeFrom', written.wanted.safeFrom, `less than wanted.highest, ${written.wanted.highest}`);
+  }
+  if (typeof written.amplifier === 'object') faults.push(...faultsOfAmplifier(written.amplifier, read.amplifier ?? {}));
   acrossSpace(contradicts, written.space, read.space ?? {});
   for (const [i, driver] of drivers.entries()) {
     if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);
@@ -46,6 +51,11 @@ function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: F
   }
   const cuboid = edges.length === 3 ? edges.reduce((product, edge) => product * space[edge]!, 1) : Infinity;
   const whole = Math.min(cuboid, space.volume ?? Infinity);
+  const exact = edges.length === 3 && edges.every((edge) => space.exactly?.includes(edge));
+  if (exact && space.volume !== undefined && space.volume < cuboid) {
+    const expected = `at least ${litres(cuboid)}, since space.exactly holds all three edges`;
+    contradicts('space.volume', written.volume, expected);
+  }
   if (space.bracing !== undefined && space.bracing >= whole) {
     contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${litres(whole)}`);
   }

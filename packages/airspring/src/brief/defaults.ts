@@ -1,8 +1,8 @@
 import type { Air } from '@airspring/core/air';
+import { HALF_POWER } from '@airspring/core/response';
 import type { DriverChoice, Job, Written } from '../job/job.js';
+import { amplifierOf } from './amplifier.js';
 import type { ReadBrief } from './schema.js';
-
-const HALF_POWER = 10 * Math.log10(2);
 
 /** Fills in the defaults of a brief without faults. Each kind fills in the defaults of its own fields. */
 export function jobOf(written: Written, read: ReadBrief, air: Air, choices: readonly DriverChoice[]): Job {
@@ -15,15 +15,12 @@ export function jobOf(written: Written, read: ReadBrief, air: Air, choices: read
     space: {
       ...space,
       volume: space.volume ?? Infinity,
+      exactly: space.exactly ?? [],
       bracing: space.bracing ?? 0,
       cutoutPlay: space.cutoutPlay ?? 0.002,
     },
     wanted: { ...wanted, fall: wanted.fall ?? HALF_POWER, rise: wanted.rise ?? 1.5 },
-    amplifier: {
-      voltage: amplifier.voltage,
-      current: amplifier.current ?? Infinity,
-      sourceResistance: amplifier.sourceResistance ?? 0,
-    },
+    amplifier: amplifierOf(amplifier),
     ...(box.kinds && { kinds: [...new Set(box.kinds)] }),
     sections: read as unknown as Job['sections'],
     units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },

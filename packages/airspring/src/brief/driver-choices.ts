@@ -1,9 +1,17 @@
-import { completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
+import { type CompletedDriver, completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
 import { type Fault, isInputError } from '@airspring/core/fault';
-import type { DriverChoice } from '../job/job.js';
+import type { DriverChoice, Estimated } from '../job/job.js';
 import type { Faultless } from './faultless.js';
 import { type BriefFor, driverFields, type ReadBrief } from './schema.js';
 import { faultsOfCount, faultsOfFaces, seatingOf } from './seating.js';
+import {
+  faultOfVas,
+  faultsOfSensitivity,
+  impliedBy,
+  type Readings,
+  readingsOf,
+  sensitivityFields,
+} from './sensitivity.js';
 
 type Sheet = Omit<ReadBrief['drivers'][number], 'wirings' | 'faces' | 'spread'>;
 type Brief = BriefFor<readonly []>;
@@ -41,15 +49,44 @@ export function withUnits<Data>(
 /** Fields of a driver that say how it may be used. */
 const USES: readonly string[] = ['wirings', 'faces', 'spread'];
 
+/** A driver completed from its sheet; where Vas came from the sensitivity, with the readings at both ends of what is assumed. */
+interface Completed {
+  readonly completed: CompletedDriver;
+  readonly estimated?: {
+    readonly told: Readings['told'];
+    readonly Vas: Estimated['Vas'];
+    readonly ends: readonly CompletedDriver[];
+  };
+}
+
+const INSTEAD = ' The sensitivity with its drive (sensitivity, sensitivityAt) serves in place of Vas.';
+
 /** Completes a sheet. If a value was lost to a fault, only contradictions are reported, not what is missing. */
-function completedOf(faults: Fault[], sheet: Faultless<Sheet>, written: Written, path: string) {
-  const completed = gather(faults, () => completeDriver(withUnits<DriverData>(sheet, written), path));
-  if (completed === undefined || completed.ok) return completed;
-  const whole = Object.keys(written).every((field) => USES.includes(field) || Object.hasOwn(sheet, field));
-  if (!whole) return undefined;
+function completedOf(faults: Fault[], whole: Faultless<Sheet>, written: Written, path: string): Completed | undefined {
+  const data = Object.fromEntries(Object.entries(whole).filter(([name]) => !Object.hasOwn(sensitivityFields, name)));
+  const complete = (more: object = {}) =>
+    gather(faults, () => completeDriver({ ...withUnits<DriverData>(data, written), ...more }, path));
+  const completed = complete();
+  if (completed === undefined) return undefined;
+  if (completed.ok) return { completed };
+  const readings = readingsOf(whole as Parameters<typeof readingsOf>[0]);
+  if (readings !== undefined) {
+    const wrong = faultOfVas(readings, written.sensitivity, path);
+    faults.push(...wrong);
+    if (wrong.length > 0) return undefined;
+    const [usual, ...ends] = [readings.usual, ...readings.ends].map(complete);
+    if (usual?.ok && ends.every((end) => end?.ok)) {
+      const [from, to] = readings.ends.map(({ Vas }) => Vas) as [number, number];
+      const Vas = { value: readings.usual.Vas, from, to };
+      return { completed: usual, estimated: { told: readings.told, Vas, ends: ends as CompletedDriver[] } };
+    }
+  }
+  const all = Object.keys(written).every((field) => USES.includes(field) || Object.hasOwn(whole, field));
+  if (!all || faultsOfSensitivity(written, path).length > 0) return undefined;
   for (const { text } of completed.because) {
     const expected = 'enough data to work out the whole driver';
-    faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: text });
+    const instead = text.includes('Vas') && written.sensitivity === undefined ? INSTEAD : '';
+    faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: `${text}${instead}` });
   }
   return undefined;
 }
@@ -74,14 +111,16 @@ export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Fau
     const seating = seatingOf({ faces: faces?.flatMap((face) => face ?? []), spread });
     const counted = faultsOfFaces(seating, path);
     faults.push(...counted);
-    const completed = completedOf(faults, sheet, (brief as Brief).drivers[driverIndex] as Written, path);
+    const written = (brief as Brief).drivers[driverIndex] as Written;
+    faults.push(...faultsOfSensitivity(written, path));
+    const { completed, estimated } = completedOf(faults, sheet, written, path) ?? {};
     return wirings.flatMap((wiring, i): DriverChoice[] => {
       if (wiring === undefined) return [];
       const at = `${path}.wirings[${i}]`;
       // The wiring is checked even without a driver. That the driver is missing has already been reported.
-      const told = (fault: Fault) =>
+      const atWiring = (fault: Fault) =>
         fault.path.startsWith('group') ? { ...fault, path: fault.path.replace(/^group/, at) } : undefined;
-      const made = gather(faults, () => group((completed?.driver ?? {}) as DriverGroup['driver'], wiring), told);
+      const made = gather(faults, () => group((completed?.driver ?? {}) as DriverGroup['driver'], wiring), atWiring);
       const fronts = ((wiring.series ?? 1) * (wiring.parallel ?? 1)) / (wiring.isobaric ? 2 : 1);
       if (fronts > 4) {
         const expected = 'at most 4 drivers side by side';
@@ -92,7 +131,20 @@ export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Fau
         faults.push(...faultsOfCount(seating, fronts, faultless.wirings ? at : `${path}.spread`));
       }
       if (made === undefined || completed === undefined) return [];
-      return [{ driverIndex, name: sheet.name as string, completed, drivers: made, seating }];
+      const ends = estimated?.ends.map((end) => ({ completed: end, drivers: group(end.driver, wiring) }));
+      const sensitivity = estimated ? undefined : impliedBy(sheet as Parameters<typeof impliedBy>[0], completed);
+      const told = estimated && { ...estimated.told, Vas: estimated.Vas, ends: ends ?? [] };
+      return [
+        {
+          driverIndex,
+          name: sheet.name as string,
+          completed,
+          drivers: made,
+          seating,
+          ...(sensitivity && { sensitivity }),
+          ...(told && { estimated: told }),
+        },
+      ];
     });
   });
   return onceEach(all);

@@ -36,10 +36,30 @@ const numbers = {
 
 /** What a brief says about the air: its conditions, or the numbers of another medium. */
 export const mediumFields = {
-  temperature: opt(quantity('temperature', { least: -60, greatest: 60, unit: '°C' }, 'any')),
-  humidity: opt(quantity('humidity', { least: 0, greatest: 100, unit: '%' }, 'not-negative')),
-  pressure: opt(quantity('pressure', { least: 20, greatest: 200, unit: 'kPa' })),
-  altitude: opt(quantity('altitude', { least: -5000, greatest: 11_000, unit: 'm' }, 'any')),
+  temperature: opt(
+    v.pipe(
+      quantity('temperature', { least: -60, greatest: 60, unit: '°C' }, 'any'),
+      v.description('of the air; default 20 °C'),
+    ),
+  ),
+  humidity: opt(
+    v.pipe(
+      quantity('humidity', { least: 0, greatest: 100, unit: '%' }, 'not-negative'),
+      v.description('relative humidity of the air; default 50 %'),
+    ),
+  ),
+  pressure: opt(
+    v.pipe(
+      quantity('pressure', { least: 20, greatest: 200, unit: 'kPa' }),
+      v.description('of the air; give it or altitude; default 101.325 kPa'),
+    ),
+  ),
+  altitude: opt(
+    v.pipe(
+      quantity('altitude', { least: -5000, greatest: 11_000, unit: 'm' }, 'any'),
+      v.description('height above the sea, from which the pressure follows; default 0 m'),
+    ),
+  ),
   ...numbers,
 };
 type Medium = Faultless<v.InferOutput<v.StrictObjectSchema<typeof mediumFields, undefined>>>;

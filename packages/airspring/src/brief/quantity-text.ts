@@ -29,6 +29,8 @@ export interface Bounds<K extends Kind> {
   readonly least: number;
   readonly greatest: number;
   readonly unit: UnitOf<K>;
+  /** As a brief may write it; default that of the kind. */
+  readonly example?: string;
 }
 
 const unitOf = (strict: string): string => strict.slice(strict.indexOf(' ') + 1);
@@ -61,6 +63,32 @@ function readText<K extends Kind>(kind: K, text: string, sign: Sign, range?: rea
   return { value: said.length > 0 ? undefined : value, said };
 }
 
+/** A value of each kind, as a brief may write it. */
+const EXAMPLES: Readonly<Partial<Record<Kind, string>>> = {
+  length: '120 mm',
+  volume: '45 L',
+  frequency: '30 Hz',
+  level: '92 dB',
+  coneArea: '330 cm²',
+  mass: '45 g',
+  compliance: '0.9 mm/N',
+  mechanicalResistance: '1.8 N·s/m',
+  forceFactor: '11 T·m',
+  resistance: '5.6 Ω',
+  inductance: '0.9 mH',
+  displacementPeak: '9 mm',
+  power: '100 W',
+  voltageRms: '25 V',
+  currentRms: '6 A',
+  airSpeedPeak: '17 m/s',
+  temperature: '20 °C',
+  humidity: '50 %',
+  pressure: '101.3 kPa',
+  altitude: '200 m',
+  density: '1.2 kg/m³',
+  speed: '343 m/s',
+};
+
 const exampleOf = (kind: Kind): string => (kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`);
 const meaning = (kind: Kind): string => `a number and one of ${unitList(kind)}`;
 
@@ -83,8 +111,17 @@ export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign
       return value ?? NEVER;
     }),
     v.metadata({ pattern: spellingOf(kind) }),
+    v.examples([bounds?.example ?? EXAMPLES[kind] ?? exampleOf(kind)] as never),
   );
-  return Object.assign(schema, { strict: (text: string) => strictText(kind, text) });
+  return Object.assign(schema, {
+    strict: (text: string) => strictText(kind, text),
+    /** What the list of fields tells. */
+    quantity: {
+      of: kinds[kind].of,
+      units: Object.keys(kinds[kind].units),
+      ...(bounds && { range: `${bounds.least} to ${bounds.greatest} ${bounds.unit}` }),
+    },
+  });
 };
 
 function siOf<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): number {
@@ -93,27 +130,33 @@ function siOf<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): number {
 }
 
 /** A plain number in a brief, within sensible bounds. */
-export const plainNumber = (least: number, greatest: number) => {
+export const plainNumber = (least: number, greatest: number, example = 1) => {
   const message = packed({
     code: 'out-of-range',
     expected: `a number from ${least} to ${greatest}`,
     remedy: 'Correct the number.',
   });
-  return v.pipe(v.number(), v.minValue(least, message), v.maxValue(greatest, message));
+  return v.pipe(v.number(), v.minValue(least, message), v.maxValue(greatest, message), v.examples([example]));
 };
 
 /** A whole number in a brief. */
-export const wholeNumber = (least: number, greatest: number) => {
+export const wholeNumber = (least: number, greatest: number, example = Math.max(1, least)) => {
   const message = packed({
     code: 'out-of-range',
     expected: `a whole number from ${least} to ${greatest}`,
     remedy: 'Correct the number.',
   });
-  return v.pipe(v.number(), v.integer(message), v.minValue(least, message), v.maxValue(greatest, message));
+  return v.pipe(
+    v.number(),
+    v.integer(message),
+    v.minValue(least, message),
+    v.maxValue(greatest, message),
+    v.examples([example]),
+  );
 };
 
 /** A text in a brief: not empty, and at most so many characters. */
-export const words = (most: number) =>
+export const words = (most: number, example: string) =>
   v.pipe(
     v.string(),
     v.minLength(1, packed({ code: 'empty', expected: 'a text that is not empty', remedy: 'Write a text.' })),
@@ -121,4 +164,5 @@ export const words = (most: number) =>
       most,
       packed({ code: 'out-of-range', expected: `a text of at most ${most} characters`, remedy: 'Shorten it.' }),
     ),
+    v.examples([example]),
   );

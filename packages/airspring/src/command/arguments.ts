@@ -4,15 +4,30 @@ import { parseArgs } from 'node:util';
 export type Asked =
   | { readonly what: 'help' }
   | { readonly what: 'schema' }
-  | { readonly what: 'design'; readonly path: string; readonly json: boolean }
+  | { readonly what: 'fields' }
+  | {
+      readonly what: 'design';
+      readonly path: string;
+      readonly json: boolean;
+      /** The name of the one box that is asked for. */
+      readonly only?: string;
+      /** The file for a page to print. */
+      readonly html?: string;
+    }
   | { readonly what: 'refused'; readonly line: string };
 
 export const help = `airspring design <brief.json>          print the boxes that meet a brief
 airspring design <brief.json> --json   print them as data, in SI units
+airspring design <brief.json> --only A print one of the boxes alone
+airspring design <brief.json> --html page.html
+                                       write a page to print as well
+airspring design --fields              print every field of a brief, with its
+                                       units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
 
 A brief is a JSON file that describes the drivers, the space, the sound that is
-wanted, the amplifier, the vent and the printer. A brief with the section
+wanted, the amplifier, the vent and the printer. It may have comments, as in
+// this or /* this */, and commas before closing brackets. A brief with the section
 "standing" is about a box that stands already: the report says what it does now,
 and what each change to it would do.
 
@@ -23,6 +38,7 @@ Exit codes:
   3  the file of the brief cannot be read
   4  the report cannot be written, for example because the disk is full
   5  the reader of the report closed the pipe early
+  6  the page cannot be written; an older page stays as it was
   70 the program itself has a fault
   130 the program was stopped with Ctrl-C
 `;
@@ -41,14 +57,24 @@ export function readArguments(words: readonly string[]): Asked {
   if (values.help) return { what: 'help' };
   if (verb !== 'design') return { what: 'refused', line: `expected "design", got ${verb ? `"${verb}"` : 'nothing'}` };
   if (values.schema) return { what: 'schema' };
+  if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
   if (more.length > 0) return { what: 'refused', line: `expected one path, but also got "${more.join('", "')}"` };
-  return { what: 'design', path, json: values.json ?? false };
+  const { json = false, only, html } = values;
+  if (html === '') return { what: 'refused', line: 'expected the path of a file after "--html"' };
+  return { what: 'design', path, json, ...(only !== undefined && { only }), ...(html !== undefined && { html }) };
 }
 
 const parse = (words: readonly string[]) =>
   parseArgs({
     args: [...words],
     allowPositionals: true,
-    options: { json: { type: 'boolean' }, schema: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+    options: {
+      json: { type: 'boolean' },
+      only: { type: 'string' },
+      html: { type: 'string' },
+      fields: { type: 'boolean' },
+      schema: { type: 'boolean' },
+      help: { type: 'boolean', short: 'h' },
+    },
   });

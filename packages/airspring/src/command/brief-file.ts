@@ -1,5 +1,5 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
-import { jsonFault } from './json-fault.js';
+import { plainJson } from './json-fault.js';
 
 /** The contents of a file; or one line that says why it cannot be read, or what is wrong with its text. */
 export type BriefFile =
@@ -64,7 +64,8 @@ export function readBriefFile(path: string, shown: string): BriefFile {
   const text = new TextDecoder('utf-8').decode(bytes);
   if (text.includes('\uFFFD')) return refused(': the file is not UTF-8 text; save it as UTF-8');
   if (text.trim() === '') return refused(': the file is empty');
-  const fault = jsonFault(text);
-  if (fault === undefined) return { ok: true, brief: JSON.parse(text) };
-  return refused(`:${fault.line}:${fault.column}: ${fault.says}`);
+  const plain = plainJson(text);
+  if (plain.ok) return { ok: true, brief: JSON.parse(plain.text) };
+  const { line, column, says } = plain.fault;
+  return refused(`:${line}:${column}: ${says}`);
 }

@@ -1,4 +1,5 @@
 import { visibleStart } from '@airspring/core/fault';
+import { printParseErrorCode, visit } from 'jsonc-parser';
 
 /** Where a text stops being JSON, or repeats a name in one record, where the last value would silently win. */
 export interface JsonFault {
@@ -10,25 +11,27 @@ export interface JsonFault {
   readonly says: string;
 }
 
-const blank = /[ \t\r\n]*/y;
-const plain = /(?:-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)/y;
-const escaped = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+/** A text of JSON as every reader of JSON takes it; or its first fault. */
+export type PlainJson =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly fault: JsonFault };
 
-/** The end of the quoted text that begins at a place, or -1. This is a loop because a pattern overflows on long texts. */
-function endOfString(text: string, from: number): number {
-  if (text[from] !== '"') return -1;
-  for (let at = from + 1; at < text.length; ) {
-    const code = text.charCodeAt(at);
-    if (code === 0x22) return at + 1;
-    if (code < 0x20) return -1;
-    if (code === 0x5c) {
-      escaped.lastIndex = at;
-      if (!escaped.test(text)) return -1;
-      at = escaped.lastIndex;
-    } else at += 1;
-  }
-  return -1;
-}
+/** What each error of the parser means to the reader. */
+const EXPECTED: Readonly<Record<string, string>> = {
+  PropertyNameExpected: 'a name in double quotes',
+  ValueExpected: 'a value',
+  ColonExpected: '":" after the name',
+  CommaExpected: '"," or the closing bracket',
+  CloseBraceExpected: '"," or "}"',
+  CloseBracketExpected: '"," or "]"',
+  EndOfFileExpected: 'nothing more',
+  UnexpectedEndOfComment: 'the end of this comment, */',
+  UnexpectedEndOfString: 'the closing quote of this text in its line',
+  UnexpectedEndOfNumber: 'the other digits of this number',
+  InvalidUnicode: 'four digits after each \\u of this text',
+  InvalidEscapeCharacter: 'a known letter after each backslash of this text',
+  InvalidCharacter: 'no control character in this text',
+};
 
 /** Line and column of a place, both counted from 1. */
 function placeOf(text: string, at: number): Pick<JsonFault, 'line' | 'column'> {
@@ -43,103 +46,82 @@ function placeOf(text: string, at: number): Pick<JsonFault, 'line' | 'column'> {
   return { line, column };
 }
 
-/** What may come next. */
-type Next = 'value' | 'value or ]' | 'name' | 'name or }' | ':' | 'comma or close' | 'end';
-
 /**
- * Finds the first place at which a text is not JSON; JavaScript engines word this differently, and some leave the place out.
- * In valid JSON it finds the first name that is repeated in one record. `undefined` when there is neither.
+ * Reads a text of JSON that may have comments and commas before closing brackets. Both become blanks, so that every place stays
+ * where it is.
  *
- * @example jsonFault('{"a": 1,}')?.says // 'this is not JSON; expected a name in double quotes'
+ * @example plainJson('{"a": 1,} // one') // { ok: true, text: '{"a": 1 }       ' }
  */
-export function jsonFault(text: string): JsonFault | undefined {
-  const open: ('}' | ']')[] = [];
+export function plainJson(text: string): PlainJson {
+  const blanks: (readonly [from: number, length: number])[] = [];
+  const errors: (readonly [name: string, at: number])[] = [];
   /** The names so far in each open record, and where each of them is. */
   const names: Map<string, number>[] = [];
-  let repeated: { name: string; first: number; second: number } | undefined;
-  let at = 0;
-  let next = 'value' as Next;
-  const take = (pattern: RegExp): boolean => {
-    pattern.lastIndex = at;
-    const found = pattern.exec(text) !== null;
-    if (found) at = pattern.lastIndex;
-    return found;
+  let repeated: { readonly name: string; readonly first: number; readonly second: number } | undefined;
+  let comma: number | undefined;
+  const close = () => {
+    if (comma !== undefined) blanks.push([comma, 1]);
+    comma = undefined;
   };
-  const takeString = (): boolean => {
-    const end = endOfString(text, at);
-    if (end > 0) at = end;
-    return end > 0;
+  const value = () => {
+    comma = undefined;
   };
-  const takeSign = (sign: string | undefined): boolean => {
-    const found = sign !== undefined && text[at] === sign;
-    if (found) at += 1;
-    return found;
-  };
-  const after = (): Next => (open.length === 0 ? 'end' : 'comma or close');
-  const close = (): boolean => {
-    if (!takeSign(open.at(-1))) return false;
-    if (open.pop() === '}') names.pop();
-    next = after();
-    return true;
-  };
-  const value = (): boolean => {
-    const sign = text[at];
-    if (sign === '{' || sign === '[') {
-      at += 1;
-      open.push(sign === '{' ? '}' : ']');
-      if (sign === '{') names.push(new Map());
-      next = sign === '{' ? 'name or }' : 'value or ]';
-      return true;
-    }
-    if (!takeString() && !take(plain)) return false;
-    next = after();
-    return true;
-  };
-  const name = (): boolean => {
-    const from = at;
-    if (!takeString()) return false;
-    next = ':';
-    const word = JSON.parse(text.slice(from, at)) as string;
-    const record = names.at(-1) as Map<string, number>;
-    const first = record.get(word);
-    if (first === undefined) record.set(word, from);
-    else repeated ??= { name: word, first, second: from };
-    return true;
-  };
-  const steps: Record<Exclude<Next, 'end'>, readonly [step: () => boolean, expected: () => string]> = {
-    value: [value, () => 'a value'],
-    'value or ]': [() => close() || value(), () => 'a value or "]"'],
-    name: [name, () => 'a name in double quotes'],
-    'name or }': [() => close() || name(), () => 'a name in double quotes or "}"'],
-    ':': [
-      () => {
-        next = 'value';
-        return takeSign(':');
+  try {
+    visit(
+      text,
+      {
+        onObjectBegin: () => {
+          value();
+          names.push(new Map());
+        },
+        onObjectProperty: (name, at) => {
+          value();
+          const record = names.at(-1) as Map<string, number>;
+          const first = record.get(name);
+          if (first === undefined) record.set(name, at);
+          else repeated ??= { name, first, second: at };
+        },
+        onObjectEnd: () => {
+          close();
+          names.pop();
+        },
+        onArrayBegin: value,
+        onArrayEnd: close,
+        onLiteralValue: value,
+        onSeparator: (sign, at) => {
+          comma = sign === ',' ? at : undefined;
+        },
+        onComment: (at, length) => blanks.push([at, length]),
+        onError: (code, at) => errors.push([printParseErrorCode(code), at]),
       },
-      () => '":" after the name',
-    ],
-    'comma or close': [
-      () => {
-        if (close()) return true;
-        next = open.at(-1) === '}' ? 'name' : 'value';
-        return takeSign(',');
-      },
-      () => `"," or "${open.at(-1)}"`,
-    ],
-  };
-  const fault = (expected: string): JsonFault => {
-    return { code: 'not-json', ...placeOf(text, at), says: `this is not JSON; expected ${expected}` };
-  };
-  const repetition = (): JsonFault | undefined => {
-    if (repeated === undefined) return undefined;
-    const says = `"${visibleStart(repeated.name, 60)}" is repeated here; it is already in line ${placeOf(text, repeated.first).line}`;
-    return { code: 'repeated-name', ...placeOf(text, repeated.second), says };
-  };
-  for (;;) {
-    take(blank);
-    if (next === 'end') return at === text.length ? repetition() : fault('nothing more');
-    const [step, expected] = steps[next];
-    const words = expected();
-    if (!step()) return fault(words);
+      { allowTrailingComma: true },
+    );
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    const says = 'its lists and records are nested too deeply for a brief';
+    return { ok: false, fault: { code: 'not-json', line: 1, column: 1, says } };
   }
+  const [first] = errors;
+  if (first !== undefined) {
+    // The parser says of a strange symbol where it is, and then what it expected instead.
+    const [name] = errors.find(([one]) => one !== 'InvalidSymbol') ?? first;
+    const says = `this is not JSON; expected ${EXPECTED[name] ?? 'a value'}`;
+    return { ok: false, fault: { code: 'not-json', ...placeOf(text, first[1]), says } };
+  }
+  if (repeated !== undefined) {
+    const says = `"${visibleStart(repeated.name, 60)}" is repeated here; it is already in line ${placeOf(text, repeated.first).line}`;
+    return { ok: false, fault: { code: 'repeated-name', ...placeOf(text, repeated.second), says } };
+  }
+  return { ok: true, text: blanked(text, blanks) };
+}
+
+/** A text with blanks in some places; line ends stay. */
+function blanked(text: string, blanks: readonly (readonly [from: number, length: number])[]): string {
+  const parts: string[] = [];
+  let at = 0;
+  for (const [from, length] of [...blanks].sort(([a], [b]) => a - b)) {
+    parts.push(text.slice(at, from), text.slice(from, from + length).replace(/[^\r\n]/g, ' '));
+    at = from + length;
+  }
+  return [...parts, text.slice(at)].join('');
 }

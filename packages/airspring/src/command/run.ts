@@ -1,25 +1,30 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
-import { briefJsonSchema, design } from '../design.js';
+import { briefFields, briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
-import type { Answer } from '../record/answer.js';
+import { printPage } from '../page/page.js';
+import { retrofitPage } from '../page/retrofit-page.js';
+import type { Answer, Design } from '../record/answer.js';
 import type { Progress } from '../search/search.js';
 import { stands } from '../standing/read.js';
 import { type Retrofit, retrofit } from '../standing/retrofit.js';
-import { reportText } from '../words/report-text.js';
+import { fieldsText } from '../words/fields-text.js';
+import { designText, reportText } from '../words/report-text.js';
 import { retrofitText } from '../words/retrofit-text.js';
 import { sketchText } from '../words/sketch.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
+import { writePage } from './page-file.js';
 
 const MET = 0;
 const NOT_MET = 1;
 const REFUSED = 2;
 const UNREADABLE = 3;
+const UNWRITTEN = 6;
 
 /** The exit code of the command, and what it writes to each stream. */
 export interface Ended {
-  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE;
+  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE | typeof UNWRITTEN;
   readonly out: string;
   readonly error: string;
 }
@@ -44,22 +49,58 @@ const jsonText = (answer: Answer | Retrofit): string =>
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-const printed = (answer: Answer | Retrofit, { units }: Brief): string => {
+/** The boxes of an answer: those that meet the brief, or those of the nearest brief. */
+const designsOf = (answer: Answer): readonly Design[] =>
+  answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
+
+/** The same answer with one of its boxes alone; or why it has none of this name. */
+function onlyOf(answer: Answer | Retrofit, only: string): Answer | string {
+  if (!('ok' in answer)) return '--only is for briefs about a new box';
+  const designs = designsOf(answer).filter(({ name }) => name.toLowerCase() === only.toLowerCase());
+  const names = designsOf(answer).map(({ name }) => name);
+  if (designs.length === 0) return `there is no box "${only}"; there ${names.length === 0 ? 'is none' : listed(names)}`;
+  if (answer.ok) return { ...answer, designs };
+  const { nearest, ...rest } = answer;
+  return nearest ? { ...rest, nearest: { ...nearest, answer: { ...nearest.answer, designs } } } : rest;
+}
+
+const listed = (names: readonly string[]): string => `${names.length === 1 ? 'is' : 'are'} ${names.join(', ')}`;
+
+function printed(answer: Answer | Retrofit, { units }: Brief, only: boolean): string {
   if (!('ok' in answer)) return retrofitText(answer, units);
-  const designs = answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
-  return `${reportText(answer, units)}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
-};
+  const designs = designsOf(answer);
+  const [first] = designs;
+  const text = only && first ? designText(answer.title, first, units) : reportText(answer, units);
+  return `${text}${designs.length > 0 ? `\n${sketchText(designs)}` : ''}`;
+}
+
+/** The page to print; `undefined` where there is no box. */
+function pageFor(answer: Answer | Retrofit, { units }: Brief): string | undefined {
+  if (!('ok' in answer)) return retrofitPage(answer, units);
+  const designs = designsOf(answer);
+  return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
+}
 
 /** Runs the command with its arguments; `standing` is the folder of the user. */
 export function run(words: readonly string[], standing: string, progress: Progress = () => {}): Ended {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
+  if (asked.what === 'fields') return told(fieldsText(briefFields()));
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  const answer = answerTo(file.brief, progress);
-  if (typeof answer === 'string') return refused(answer);
-  const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, file.brief as Brief);
-  return { status: !('ok' in answer) || answer.ok ? MET : NOT_MET, out, error: '' };
+  const whole = answerTo(file.brief, progress);
+  if (typeof whole === 'string') return refused(whole);
+  const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);
+  if (typeof answer === 'string') return refused(visible(answer));
+  const brief = file.brief as Brief;
+  const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, brief, asked.only !== undefined);
+  const status = !('ok' in answer) || answer.ok ? MET : NOT_MET;
+  if (asked.html === undefined) return { status, out, error: '' };
+  const page = pageFor(answer, brief);
+  if (page === undefined) return { status, out, error: 'airspring: no page was written, since there is no box\n' };
+  const why = writePage(resolve(standing, asked.html), page);
+  if (why === undefined) return { status, out, error: '' };
+  return { status: UNWRITTEN, out, error: `airspring: ${visible(asked.html)}: the page cannot be written: ${why}\n` };
 }

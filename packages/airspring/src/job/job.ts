@@ -1,5 +1,6 @@
 import type { Air } from '@airspring/core/air';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
+import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 
 /** A brief as it was written: texts with units, before anything was read. */
@@ -11,6 +12,19 @@ export interface Seating {
   readonly spread: 'one-face' | 'each-face' | 'opposed';
 }
 
+/** What was assumed of a driver whose sheet tells its sensitivity instead of Vas. */
+export interface Estimated {
+  readonly sensitivity: number;
+  readonly sensitivityAt: '1 W' | '2.83 V';
+  /** The sensitivity is taken to be right within this, dB. */
+  readonly within: number;
+  readonly Vas: { readonly value: number; readonly from: number; readonly to: number };
+  /** Set where Re was assumed as well. */
+  readonly Re?: { readonly value: number; readonly from: number; readonly to: number };
+  /** The same drivers at both ends of what is assumed. */
+  readonly ends: readonly { readonly completed: CompletedDriver; readonly drivers: DriverGroup }[];
+}
+
 /** One of the drivers that the brief names, in one wiring. */
 export interface DriverChoice {
   /** Place in the brief's list of drivers. */
@@ -19,6 +33,10 @@ export interface DriverChoice {
   readonly completed: CompletedDriver;
   readonly drivers: DriverGroup;
   readonly seating: Seating;
+  /** The sensitivity of the sheet, and the one that its other data lead to, dB; left out where the sheet does not tell both. */
+  readonly sensitivity?: { readonly given: number; readonly implied: number };
+  /** Set where Vas was worked out from the sensitivity. */
+  readonly estimated?: Estimated;
 }
 
 /** How much each of the four criteria counts that trade against each other. */
@@ -42,6 +60,8 @@ export interface Job {
     readonly depth: number;
     /** Infinite where the brief states none. */
     readonly volume: number;
+    /** The edges that must be as long as the space, not shorter. */
+    readonly exactly: readonly ('width' | 'height' | 'depth')[];
     readonly panelThickness: number;
     readonly bracing: number;
     /** Clear space around each cutout, so that the basket still fits if the saw slips. */
@@ -53,8 +73,21 @@ export interface Job {
     readonly level: number;
     readonly fall: number;
     readonly rise: number;
+    /** From here upwards the limits are judged; left out where that is `lowest`. */
+    readonly safeFrom?: number;
   };
-  readonly amplifier: { readonly voltage: number; readonly current: number; readonly sourceResistance: number };
+  readonly amplifier: {
+    readonly voltage: number;
+    /** Infinite where the brief states none. */
+    readonly current: number;
+    /** Where the brief tells watts into a load; voltage and current follow from it. */
+    readonly rated?: { readonly power: number; readonly into: number };
+    readonly sourceResistance: number;
+    /** The least nominal load that it takes; left out where the brief states none. */
+    readonly leastLoad?: number;
+    /** A high-pass that is there already. */
+    readonly filter?: Filter;
+  };
   /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
@@ -66,3 +99,7 @@ export interface Job {
 /** The outer volume that the space allows, m³. */
 export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
   Math.min(space.volume, space.width * space.height * space.depth);
+
+/** The frequency from which upwards every limit must hold at the wanted level, Hz. */
+export const safeFromOf = ({ lowest, safeFrom = lowest }: Pick<Job['wanted'], 'lowest' | 'safeFrom'>): number =>
+  safeFrom;

@@ -15,7 +15,7 @@ const fields = {
   box: {
     fillGain: v.exactOptional(
       v.pipe(
-        plainNumber(1, 1.4),
+        plainNumber(1, 1.4, 1.15),
         v.description('how many times its own volume the filled box acts as; default 1, without filling'),
       ),
     ),
@@ -25,6 +25,9 @@ const fields = {
     ),
   },
 };
+
+/** Polyester wadding that closed boxes are filled with, kg/m³ (common practice, from memory). */
+const WADDING = [8, 16] as const;
 
 function variantOf(job: Job, choice: DriverChoice): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
@@ -40,17 +43,24 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     sourceResistance: si('resistance', job.amplifier.sourceResistance),
   });
   const record = ({ point }: Finished): KindRecord => {
+    const [netVolume = 0] = point;
     const { fc, Qtc, alpha } = closedResonance(spec(point), job.air);
     return {
       holes: [],
-      summary: [],
+      summary: ['Its resonance in the box is ', [fc, 'frequency'], ', with Qtc ', [Qtc, 'ratio'], '.'],
       brief: ['none'],
       building: [
         ['The box is closed: it has no vent, and every joint must be airtight.'],
         ...(fillGain > 1
           ? [
               [
-                `Fill the box loosely. The design assumes that the filled box acts as one with ${fillGain} times its volume of air.`,
+                `Fill the box loosely. The design assumes that the filled box acts as one with ${fillGain} times its volume of air. Common practice is 8 to 16 g of polyester wadding for each litre, here `,
+                [WADDING[0] * netVolume, 'mass'],
+                ' to ',
+                [WADDING[1] * netVolume, 'mass'],
+                '. Measure the impedance, and add or take out some until its peak is at ',
+                [fc, 'frequency'],
+                '.',
               ] as const,
             ]
           : []),

@@ -41,9 +41,13 @@ function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: 
   return [0, 1, 2].map((axis) => Math.min(...own.map((face) => (face >> 1 === axis ? inwards : across))));
 }
 
-/** Inner edges below which no box holds these bodies; default the drivers. */
+/** Inner edges that no box may fall below: where it holds these bodies, by default the drivers, and where an edge is exact. */
 export function leastFor(job: Job, choice: DriverChoice, bodies = driverLayout(job, choice).bodies) {
-  const least = bodies.map((body) => leastOf(job, body));
+  const { space } = job;
+  const exact = (['width', 'height', 'depth'] as const).map((edge) =>
+    space.exactly.includes(edge) ? space[edge] - 2 * space.panelThickness : 0,
+  );
+  const least = [exact, ...bodies.map((body) => leastOf(job, body))];
   return [0, 1, 2].map((axis) => Math.max(...least.map((edges) => edges[axis]!))) as [number, number, number];
 }
 

@@ -8,6 +8,7 @@ import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import { driverFields } from '../brief/schema.js';
 import { faultsOfCount, faultsOfFaces, seatingFields, seatingOf } from '../brief/seating.js';
 import type { Job, Seating, Written } from '../job/job.js';
+import { pinnedTuning } from './tuned-by-vent.js';
 
 const opt = v.exactOptional;
 const { name, fs, Qms, Vas, Sd, coneDiameter, Mms, Cms, Rms, Xmax, outerDiameter, cutoutDiameter, depth } =
@@ -50,6 +51,7 @@ const radiator = v.strictObject({
 /** What a brief may say about boxes with passive radiators. */
 export const fields = {
   box: {
+    tuning: pinnedTuning,
     QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
     QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
   },
@@ -103,11 +105,11 @@ export function across(written: Written, read: Partial<Job['sections']>): Fault[
     const texts = (written.radiators as readonly Readonly<Record<string, unknown>>[])[i] ?? {};
     const faults: Fault[] = [];
     const data = dataOf(sheet);
-    const whole = Object.keys(dataOf(texts)).every((field) => Object.hasOwn(data, field));
+    const whole = Object.keys(texts).every((field) => Object.hasOwn(sheet, field));
     gather(
       faults,
       () => passiveRadiator(withUnits<PassiveRadiatorInput>(data, texts), path),
-      // If a value was lost to a fault of its own, nothing is reported as missing.
+      // If a value was lost to a fault of its own, or its name is misspelt, nothing is reported as missing.
       (fault) => (whole || fault.code !== 'empty' ? fault : undefined),
     );
     const seating = seatingOf({ faces: sheet.faces?.flatMap((face) => face ?? []), spread: sheet.spread });

@@ -1,10 +1,18 @@
-import { passiveRadiatorFamily, passiveRadiatorTuning } from '@airspring/core/enclosure';
+import { addedMassForTuning, passiveRadiatorFamily, passiveRadiatorTuning } from '@airspring/core/enclosure';
 import { radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
+import {
+  type Axis,
+  acousticsOf,
+  type BoxKind,
+  type Finished,
+  type KindRecord,
+  type Point,
+  type Variant,
+} from './box-kind.js';
 import { type Hole, holeAt } from './build-record.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { forcesCancel } from './forces-cancel.js';
@@ -32,7 +40,7 @@ function sagWords(holes: readonly Hole[], sag: number): Phrase[] {
 
 function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
-  const { QL = 7, QA } = box;
+  const { QL = 7, QA, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }) };
   const { radiator, count, path, name, greatestAddedMass } = radiators;
   const { Mms, Cms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;
@@ -56,7 +64,15 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
 
   /** The mass added to reach a moving mass: whole grams, as a scale shows them. */
   const addedTo = (moving: number): number => si('mass', Math.max(0, Math.round((moving - Mms) / GRAM) / (1 / GRAM)));
-  const spec = ([netVolume = 0, moving = Mms]: Point) => ({
+  /** The moving mass that a pinned tuning asks for in a box of this air; `undefined` where no added mass gives it. */
+  function pinnedMass(netVolume: number, tuning: number): number | undefined {
+    const asked = { netVolume: si('volume', netVolume), radiator, count, fb: si('frequency', tuning) };
+    const found = addedMassForTuning(asked, job.air);
+    return found.ok && found.addedMass <= greatestAddedMass ? Mms + found.addedMass : undefined;
+  }
+  const movingFor = (netVolume: number) => (pinned === undefined ? Mms : pinnedMass(netVolume, pinned));
+  const none = noParts(layout);
+  const spec = ([netVolume = 0, moving = movingFor(netVolume) ?? Mms]: Point) => ({
     drivers: choice.drivers,
     netVolume: si('volume', netVolume),
     radiator,
@@ -166,10 +182,13 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     };
   }
 
+  const massAxis: Axis = { name: 'moving mass', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM };
+
   return {
     kind: radiatorBox,
     choice,
-    acoustic: [{ name: 'moving mass', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM }],
+    // Where the tuning is pinned, the mass follows from the volume.
+    acoustic: pinned === undefined ? [massAxis] : [],
     contents: contents.taken + count * volumeEach,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(passiveRadiatorFamily, job, spec),
@@ -184,8 +203,10 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
       below: `the travel of ${each}`,
     },
     limits: () => radiatorTravelLimit(radiator),
-    ...noParts(layout),
-    settle: (airBefore, [, moving = Mms]) => {
+    ...none,
+    parts: (point, out) => none.parts(point, out) && movingFor(point[0]!) !== undefined,
+    settle: (airBefore, [, moving = airBefore > 0 ? movingFor(airBefore) : undefined]) => {
+      if (moving === undefined) return undefined;
       const added = Math.min(addedTo(moving), Math.floor(greatestAddedMass / GRAM + 1e-6) / (1 / GRAM));
       return airBefore > 0 ? [airBefore, Mms + added] : undefined;
     },

@@ -5,7 +5,7 @@ import { si } from '@airspring/core/quantity';
 import { type Fit, type FitInput, fit, type Layout } from '@airspring/core/space';
 import { airSpeedCustoms, compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
 import * as v from 'valibot';
-import { lossQ } from '../brief/bounds.js';
+import { audible, lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -26,9 +26,18 @@ import { leaksAssumed } from './wording.js';
 
 const opt = v.exactOptional;
 
+/** Pins the tuning of the kinds of box that have one. */
+export const pinnedTuning = opt(
+  v.pipe(
+    quantity('frequency', audible),
+    v.description('the tuning that the box must have, within the rounding of its parts; default free'),
+  ),
+);
+
 /** What a brief may say about every box that is tuned by vents. */
 export const ventedFields = {
   box: {
+    tuning: pinnedTuning,
     QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
     QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
     QP: opt(v.pipe(lossQ, v.description("quality factor of the vent's own loss at the tuning; default no loss"))),
@@ -88,7 +97,7 @@ const wholeMillimetres = (length: number): number => Math.round(length / MM) * M
 /** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
   const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
-  const { QL = 7, QA, QP } = box;
+  const { QL = 7, QA, QP, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
   const { drivers } = choice;
   const { airSpeedPeak, area, areaTaken, endsTaken, geometric, span } = vents;
@@ -172,8 +181,8 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     acoustic: [
       {
         name: 'tuning',
-        from: job.wanted.lowest / 2.5,
-        to: job.wanted.lowest * 2.5,
+        from: pinned ?? job.wanted.lowest / 2.5,
+        to: pinned ?? job.wanted.lowest * 2.5,
         ratio: 1.03,
         unit: 0.05,
       },

@@ -3,6 +3,9 @@ import type { Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
+import type { Between, Uncertain } from './estimate.js';
+import type { At, LoadTold } from './load.js';
+import type { DriverVerdict } from './per-driver.js';
 
 /** The answer to a brief: designs, or the reasons why there is none. Plain records in SI units that survive JSON. */
 export type Answer = Met | NotMet;
@@ -14,6 +17,8 @@ export interface Met {
   readonly title: string;
   readonly asked: Asked;
   readonly designs: readonly Design[];
+  /** Where the brief offers several drivers: the best box of each, the best driver first. */
+  readonly perDriver?: readonly DriverVerdict[];
   /** How each driver was completed from its data: which values were derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
 }
@@ -46,12 +51,8 @@ export interface DriverAccount {
     readonly relative: number;
   }[];
   readonly blocked: readonly string[];
-}
-
-/** A value and the frequency at which it occurs. */
-export interface At {
-  readonly frequency: number;
-  readonly value: number;
+  /** What was assumed because the sheet tells its sensitivity instead of Vas, and how its sensitivity agrees with the rest. */
+  readonly assumed: readonly Phrase[];
 }
 
 /** A stretch of frequencies and the limit that binds there. */
@@ -61,7 +62,7 @@ export interface Stretch {
   readonly binding: string;
 }
 
-export type { DesignVent, Hole, Panel, Phrase };
+export type { At, Between, DesignVent, DriverVerdict, Hole, LoadTold, Panel, Phrase, Uncertain };
 
 /** The sentences that a kind adds to the report of a design. */
 export interface Told {
@@ -95,7 +96,7 @@ export interface Margin {
   readonly value: string;
   readonly limit: string;
   readonly sense: 'at most' | 'at least';
-  /** The share of the limit that is used, minus 1. Below 0 there is room left; at 0 the limit is reached. Levels count as amplitudes. */
+  /** The share of the limit that is used, minus 1. Below 0 there is room left; at 0 the limit is reached. Levels and powers count as amplitudes. */
   readonly relative: number;
 }
 
@@ -121,6 +122,8 @@ export interface Guard {
   readonly lowestSafeFrequency?: number;
   /** Set when the drive exceeds the travel even at the highest tone that is heard. */
   readonly neverSafe?: true;
+  /** The lowest safe frequency without the high-pass that is there already, where that high-pass makes every tone safe, Hz. */
+  readonly lowestWithoutFilter?: number;
   /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none below the band does. */
   readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
 }
@@ -133,6 +136,8 @@ export interface Asked {
   /** How far the response may have fallen at `lowest`, dB. */
   readonly fall: number;
   readonly rise: number;
+  /** From here upwards the limits are judged; left out where that is `lowest`. */
+  readonly safeFrom?: number;
 }
 
 /** One box that meets the brief. */
@@ -150,6 +155,8 @@ export interface Design {
   readonly told: Told;
   readonly drivers: {
     readonly name: string;
+    /** Its place in the brief's list of drivers. */
+    readonly index: number;
     readonly count: number;
     readonly series: number;
     readonly parallel: number;
@@ -194,6 +201,8 @@ export interface Design {
     readonly below?: Below;
     readonly referenceLevel: number;
     readonly greatestRise: number;
+    /** The same without the high-pass that is there already; left out where there is none. */
+    readonly unfiltered?: { readonly f3?: number; readonly cutoff?: number };
   };
   readonly loudness: {
     /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
@@ -210,17 +219,35 @@ export interface Design {
     readonly currentRms: At;
     readonly displacementPeak: At;
     readonly heat: At;
+    /** The drive as watts into the nominal load that the box is; left out where it is none. */
+    readonly power?: At;
     readonly airSpeedPeak?: At;
     /** What the kind limits in addition: the air speed in a vent, the travel of a radiator. */
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
   /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
-  readonly protection: Guard & { readonly atFullVoltage: Guard };
+  readonly protection: Guard & {
+    readonly atFullVoltage: Guard;
+    /** Behind the high-pass that is there already: what the first of the two drives does below the band, at worst. */
+    readonly below?: { readonly displacementPeak: At; readonly airSpeedPeak?: At };
+  };
+  /** What the amplifier can give, as voltage and current of a sine, rms; and as watts into a load where the brief says so. */
+  readonly amplifier: {
+    readonly voltage: number;
+    readonly current?: number;
+    readonly rated?: { readonly power: number; readonly into: number };
+    /** The name of the high-pass that is there already. */
+    readonly filter?: string;
+  };
   readonly impedance: {
     readonly maxima: readonly At[];
     readonly minima: readonly At[];
     readonly least: At;
+    /** What it is to the amplifier. */
+    readonly load: LoadTold;
   };
+  /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */
+  readonly uncertain?: Uncertain;
   readonly points: number;
   readonly margins: readonly Margin[];
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];

@@ -8,6 +8,7 @@ import type { Search } from '../search/search.js';
 import type { Design, Guard } from './answer.js';
 import { cautionsOf } from './cautions.js';
 import { driverHoles, panelsOf } from './cut-list.js';
+import { uncertainOf } from './estimate.js';
 import { partMargins, wishMargins } from './margins.js';
 import { soundOf } from './sound.js';
 
@@ -51,6 +52,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   });
   const driversHoles = driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, box, own.givesOut);
+  const uncertain = uncertainOf(search, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   const { atFullVoltage } = sound.protection;
@@ -64,6 +66,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     told: { summary, brief, building, playing, ...(dip !== undefined && { dip }) },
     drivers: {
       name: variant.choice.name,
+      index: variant.choice.driverIndex,
       count: drivers.count,
       series: drivers.series,
       parallel: drivers.parallel,
@@ -89,6 +92,8 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     numbers,
     assumed: [...assumedOf(job), ...assumed],
     ...sound,
+    amplifier: amplifierOf(job),
+    ...(uncertain && { uncertain }),
     points: pointsOf(job, job.weights, criteria),
     margins: [
       ...wishMargins(search, box),
@@ -99,6 +104,15 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       printed: own.printed,
       travels: travels(sound.protection) || travels(atFullVoltage),
     }),
+  };
+}
+
+function amplifierOf({ amplifier: { voltage, current, rated, filter } }: Job): Design['amplifier'] {
+  return {
+    voltage,
+    ...(current < Infinity && { current }),
+    ...(rated && { rated }),
+    ...(filter && { filter: filter.name }),
   };
 }
 

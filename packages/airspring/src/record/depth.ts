@@ -4,7 +4,7 @@ import { compileNetwork } from '@airspring/core/network';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { probeColumns, probeNamed } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import { type Job, safeFromOf } from '../job/job.js';
 import type { Load, Point } from '../kind/box-kind.js';
 import type { Below, Design } from './answer.js';
 
@@ -34,8 +34,9 @@ export function depthOf(
   cutoff: number,
   own: { readonly load: Load; readonly point: Point } | undefined,
 ): Pick<Design['response'], 'depth' | 'below'> {
-  if (cutoff >= wanted.lowest) return { depth: Math.max(cutoff, wanted.lowest) };
-  const grid = logarithmicGrid(cutoff, wanted.lowest, POINTS);
+  const lowest = safeFromOf(wanted);
+  if (cutoff >= lowest) return { depth: Math.max(cutoff, lowest) };
+  const grid = logarithmicGrid(cutoff, lowest, POINTS);
   const { levelHalfSpace, binding } = greatestLevel(system, limits, grid);
   const spare = (level: number) => level - wanted.level;
   let first = POINTS - 1;
@@ -44,7 +45,7 @@ export function depthOf(
   const at = (f: number) => spare(greatestLevel(system, limits, [f]).levelHalfSpace[0]!);
   const above = grid[first + 1];
   const root = above === undefined ? undefined : bracketedRoot(at, grid[first]!, above, 1e-6);
-  const depth = Math.min(wanted.lowest, (root?.ok ? root.x : (above ?? wanted.lowest)) + SHARP);
+  const depth = Math.min(lowest, (root?.ok ? root.x : (above ?? lowest)) + SHARP);
   const below: Below = {
     binding: binding[first] as string,
     frequency: cutoff,

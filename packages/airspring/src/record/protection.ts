@@ -1,11 +1,12 @@
 import type { System } from '@airspring/core/enclosure';
 import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
-import { lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
+import { travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import { type Job, safeFromOf } from '../job/job.js';
 import type { Box } from '../search/box.js';
 import type { Guard } from './answer.js';
+import { safeBehind } from './behind-filter.js';
 import { readingsOf } from './depth.js';
 
 /** The highest tone that is heard, Hz: above its resonances a cone travels as 1/f². */
@@ -22,30 +23,29 @@ export function guardOf(
   driveVoltageRms: VoltageRms,
 ): Guard {
   const { lowest, highest } = job.wanted;
+  const { filter } = job.amplifier;
   const { drivers } = variant.choice;
   const cone = variant.load?.integrated ? variant.load : undefined;
   const limits = [
     ...travelLimit(drivers),
     ...(cone ? variant.limits(point).filter(({ integrated }) => integrated) : []),
   ];
-  const found = lowestSafeFrequency(system, limits, {
-    driveVoltageRms,
-    from: si('frequency', 2),
-    // The search goes on above the band: a strong amplifier may drive the cone too far even there.
-    to: si('frequency', Math.max(highest, TOP)),
-  });
-  if (!found.ok) {
-    const never = found.because.some(({ code }) => code === 'above-at-end');
-    return { driveVoltageRms, ...(never && { neverSafe: true }) };
+  // The search goes on above the band: a strong amplifier may drive the cone too far even there.
+  const range = [2, Math.max(highest, TOP)] as const;
+  const found = safeBehind(system, limits, driveVoltageRms, filter, range);
+  if (found.from === undefined) {
+    if (!found.everywhere) return { driveVoltageRms, neverSafe: true };
+    const bare = filter && safeBehind(system, limits, driveVoltageRms, undefined, range).from;
+    return { driveVoltageRms, ...(bare !== undefined && { lowestWithoutFilter: bare }) };
   }
-  const safe = { driveVoltageRms, lowestSafeFrequency: found.frequency as number };
-  if (found.frequency > lowest) return safe;
+  const safe = { driveVoltageRms, lowestSafeFrequency: found.from };
+  if (found.from > safeFromOf(job.wanted) || filter) return safe;
   const below = logarithmicGrid(2, Math.max(lowest, 2.001), 200);
   const { displacementPeak } = respond(system, below, { driveVoltageRms });
   const Xmax = drivers.driver.Xmax ?? Infinity;
   const capacity = cone?.capacity(point) ?? Infinity;
   const own = cone ? readingsOf(system, cone, below).map((reading) => reading * driveVoltageRms) : below.map(() => 0);
-  for (let corner = Math.ceil(found.frequency) / 2; corner <= lowest; corner += 0.5) {
+  for (let corner = Math.ceil(found.from) / 2; corner <= lowest; corner += 0.5) {
     const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
     const holds = displacementPeak.every((x, i) => {
       const passed = 10 ** (taken[i]! / 20);

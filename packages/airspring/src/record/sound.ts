@@ -1,11 +1,17 @@
-import { currentLimit, greatestLevel, heatLimit, type Limit, travelLimit, voltageLimit } from '@airspring/core/limit';
-import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { type Columns, features, respond } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import type { System } from '@airspring/core/enclosure';
+import { type Filter, filterGroupDelay, filterLevel } from '@airspring/core/filter';
+import { greatestLevel } from '@airspring/core/limit';
+import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
+import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
+import { type Job, safeFromOf } from '../job/job.js';
+import { passedBy } from '../job/passed.js';
 import type { Variant } from '../kind/box-kind.js';
 import type { Box } from '../search/box.js';
 import type { At, Curves, Design, Stretch } from './answer.js';
+import { reachOf } from './behind-filter.js';
 import { depthOf, readingsOf } from './depth.js';
+import { limitsOf } from './limits.js';
+import { loadOf } from './load.js';
 import { guardOf } from './protection.js';
 
 const CURVE_POINTS = 240;
@@ -31,17 +37,6 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   return { frequency: frequencies[at]!, value: values[at]! };
 };
 
-/** Every limit: of the driver, of the kind's own parts, and of the amplifier. */
-function limitsOf(job: Job, { choice, limits }: Variant, point: Box['point']): Limit[] {
-  return [
-    ...travelLimit(choice.drivers),
-    ...heatLimit(choice.drivers),
-    ...limits(point),
-    voltageLimit(si('voltageRms', job.amplifier.voltage)),
-    ...(job.amplifier.current < Infinity ? [currentLimit(si('currentRms', job.amplifier.current))] : []),
-  ];
-}
-
 /** Names of the limits of every box, as nouns: 'the first limit it reaches is …'. */
 const GIVES_OUT: Readonly<Record<string, string>> = {
   travel: 'the travel of the cone (Xmax)',
@@ -63,6 +58,61 @@ const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Cur
   binding: most.binding,
 });
 
+/** The columns behind a filter that stands before the amplifier. */
+function behind(filter: Filter | undefined, columns: Columns): Columns {
+  if (filter === undefined) return columns;
+  const { frequencies, levelHalfSpace, groupDelay, displacementPeak, airSpeedPeak } = columns;
+  const grid = frequencies as FrequencyGrid;
+  const passed = passedBy(filter, grid);
+  const lowered = filterLevel(filter, grid);
+  const delayed = filterGroupDelay(filter, grid);
+  const scaled = (column: Float64Array) => column.map((value, i) => value * passed[i]!);
+  return {
+    ...columns,
+    levelHalfSpace: levelHalfSpace.map((level, i) => level + lowered[i]!),
+    groupDelay: groupDelay.map((delay, i) => delay + delayed[i]!),
+    displacementPeak: scaled(displacementPeak),
+    ...(airSpeedPeak && { airSpeedPeak: scaled(airSpeedPeak) }),
+  };
+}
+
+const FALLS = { f3: HALF_POWER, f6: 6, f10: 10 } as const;
+
+/** Where the response behind a filter has fallen by half the power, by 6 dB and by 10 dB. */
+function fallsBehind(
+  system: System,
+  filter: Filter,
+  reference: number,
+  [from, to]: readonly [number, number],
+): Partial<Record<keyof typeof FALLS, number>> {
+  const grid = logarithmicGrid(from, to, 400);
+  const found = Object.entries(FALLS).flatMap(([name, fall]) => {
+    const at = reachOf(system, filter, grid, reference - fall);
+    return at === undefined || at === grid[0] ? [] : [[name, at] as const];
+  });
+  return Object.fromEntries(found);
+}
+
+/** How deep the response would go without the filter. */
+function unfilteredOf({ wanted }: Job, system: System, { f3, referenceLevel }: Features, from: number) {
+  const grid = logarithmicGrid(from, wanted.highest, 400);
+  const cutoff = reachOf(system, undefined, grid, referenceLevel - wanted.fall);
+  return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
+}
+
+/** The lowest tone below the band that is judged, Hz. */
+const LOWEST_TONE = 10;
+
+/** What one drive does below the band behind a filter, at worst. */
+function belowBand(system: System, filter: Filter, driveVoltageRms: VoltageRms, lowest: number) {
+  const grid = logarithmicGrid(Math.min(LOWEST_TONE, lowest / 2), lowest, 200);
+  const { displacementPeak, airSpeedPeak } = behind(filter, respond(system, grid, { driveVoltageRms }));
+  return {
+    displacementPeak: worst(grid, displacementPeak),
+    ...(airSpeedPeak && { airSpeedPeak: worst(grid, airSpeedPeak) }),
+  };
+}
+
 /** How a box plays. Its system is swept over the band and over the range of the curves. */
 export function soundOf(
   job: Job,
@@ -70,11 +120,12 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<Design, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
   const { wanted } = job;
-  const { choice, load } = variant;
+  const { choice, load: limited } = variant;
   const { drivers } = choice;
   const system = variant.system(point);
   const limits = limitsOf(job, variant, point);
-  const band = logarithmicGrid(wanted.lowest, wanted.highest, 200);
+  const { filter } = job.amplifier;
+  const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
   const loudest = greatestLevel(system, limits, band);
   const perVolt = respond(system, band);
   const driveFor = perVolt.levelHalfSpace.map((level) => 10 ** ((wanted.level - level) / 20));
@@ -82,10 +133,9 @@ export function soundOf(
   const currents = scaled(perVolt.currentRms);
   const heat = currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count);
 
-  const found = features(system, {
-    from: si('frequency', Math.min(5, wanted.lowest / 4)),
-    to: si('frequency', wanted.highest),
-  });
+  const from = Math.min(5, wanted.lowest / 4);
+  const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest) });
+  const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
   const impedances = features(system, {
     from: si('frequency', IMPEDANCE_RANGE[0]),
     to: si('frequency', IMPEDANCE_RANGE[1]),
@@ -93,17 +143,20 @@ export function soundOf(
   const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
-  const own = load && ownLoad(system, load, point, band, driveFor);
+  const own = limited && ownLoad(system, limited, point, band, driveFor);
+  const drive = worst(band, driveFor);
+  const load = loadOf(system, wanted.highest);
 
   return {
     response: {
-      ...(found.f3 !== undefined && { f3: found.f3 }),
-      ...(found.f6 !== undefined && { f6: found.f6 }),
-      ...(found.f10 !== undefined && { f10: found.f10 }),
+      ...(falls.f3 !== undefined && { f3: falls.f3 }),
+      ...(falls.f6 !== undefined && { f6: falls.f6 }),
+      ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: demand.cutoff,
-      ...depthOf(job, system, limits, demand.cutoff, load && { load, point }),
+      ...depthOf(job, system, limits, demand.cutoff, limited && { load: limited, point }),
       referenceLevel: found.referenceLevel,
       greatestRise: demand.rise,
+      ...(filter && { unfiltered: unfilteredOf(job, system, found, from) }),
     },
     loudness: {
       level: loudest.least.levelHalfSpace,
@@ -113,23 +166,29 @@ export function soundOf(
       givesOut: { ...GIVES_OUT, ...givesOut },
     },
     atWantedLevel: {
-      driveVoltageRms: worst(band, driveFor),
+      driveVoltageRms: drive,
       currentRms: worst(band, currents),
       displacementPeak: worst(band, scaled(perVolt.displacementPeak)),
       heat: worst(band, heat),
+      ...(load.nominal !== undefined && { power: { ...drive, value: drive.value ** 2 / load.nominal } }),
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
       ...(own && { own }),
     },
     protection: {
       ...guardOf(job, { variant, point }, system, flatDrive),
       atFullVoltage: guardOf(job, { variant, point }, system, si('voltageRms', job.amplifier.voltage)),
+      ...(filter && { below: belowBand(system, filter, flatDrive, safeFromOf(wanted)) }),
     },
     impedance: {
       maxima: impedances.impedanceMaxima,
       minima: impedances.impedanceMinima,
       least: worst(frequencies, impedance, -1),
+      load,
     },
-    curves: curvesOf(respond(system, grid, { driveVoltageRms: flatDrive }), greatestLevel(system, limits, grid)),
+    curves: curvesOf(
+      behind(filter, respond(system, grid, { driveVoltageRms: flatDrive })),
+      greatestLevel(system, limits, grid),
+    ),
   };
 }
 

@@ -46,7 +46,7 @@ export function judge(
     demand.current / amplifier.current,
   );
   criteria.level = wanted.level - 20 * Math.log10(used);
-  criteria.depth = depthWith(demand, capacity, wanted.lowest);
+  criteria.depth = depthWith(demand, capacity, wanted);
 }
 
 /** Fills in values that no box can better, except for the size: the cost is then the least that any box of this size could have. */

@@ -1,6 +1,10 @@
+import { compileFilter } from '@airspring/core/filter';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
+import { type FrequencyGrid, logarithmicGrid } from '@airspring/core/quantity';
 import { REFERENCE_PRESSURE } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import { type Job, safeFromOf } from '../job/job.js';
+import { loadRange } from '../job/load.js';
+import { passedBy } from '../job/passed.js';
 import type { Point, Variant } from '../kind/box-kind.js';
 import { compileVariant } from './compiled-variant.js';
 
@@ -22,7 +26,9 @@ export interface Demand {
   current: number;
   /** Greatest peak of the quantity that the kind limits; 0 where it limits nothing. */
   load: number;
-  /** The same below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
+  /** Least impedance in the audible bass, Ω; worked out only where the brief states a least load. */
+  leastImpedance: number;
+  /** The same as `load` below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
   readonly loadBelow: Float64Array;
 }
 
@@ -38,26 +44,35 @@ export const emptyDemand = (): Demand => ({
   voltage: 0,
   current: 0,
   load: 0,
+  leastImpedance: Infinity,
   loadBelow: new Float64Array(BELOW + 1),
 });
 
-/** Frequencies of the search: a run-up from a quarter of the lowest, then the band with both its ends. */
-function searchGrid({ wanted: { lowest, highest } }: Job): Float64Array {
-  const inBand = (i: number) => lowest * (highest / lowest) ** (i / (BAND - 1));
-  return Float64Array.from({ length: BELOW + BAND }, (_, i) => (i < BELOW ? belowAt(lowest, i) : inBand(i - BELOW)));
+type Wanted = Job['wanted'];
+
+/** Frequencies of the search: a run-up from a quarter of the lowest, then the band in which limits are judged, with both ends. */
+function searchGrid(wanted: Wanted): Float64Array {
+  const from = safeFromOf(wanted);
+  const inBand = (i: number) => from * (wanted.highest / from) ** (i / (BAND - 1));
+  return Float64Array.from({ length: BELOW + BAND }, (_, i) => (i < BELOW ? belowAt(wanted, i) : inBand(i - BELOW)));
 }
 
-const belowAt = (lowest: number, i: number): number => (lowest / 4) * 4 ** (i / BELOW);
+function belowAt(wanted: Wanted, i: number): number {
+  const from = safeFromOf(wanted);
+  const start = Math.min(from, wanted.lowest) / 4;
+  return start * (from / start) ** (i / BELOW);
+}
 
 /** Where a value crosses 1 between two frequencies, by a straight line in both logarithms. */
 const crossingAt = (low: number, high: number, atLow: number, atHigh: number): number =>
   low * (high / low) ** (Math.log(atLow) / Math.log(atLow / atHigh));
 
 /** How deep a box plays when this is its kind's own limit; never deeper than the other limits allow. */
-export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, lowest: number): number {
-  if (load > capacity || cutoff > lowest) return Math.max(depth, lowest);
+export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, wanted: Wanted): number {
+  const from = safeFromOf(wanted);
+  if (load > capacity || cutoff > from) return Math.max(depth, from);
   for (let i = BELOW - 1; i >= 0; i--) {
-    const [low, high] = [belowAt(lowest, i), belowAt(lowest, i + 1)];
+    const [low, high] = [belowAt(wanted, i), belowAt(wanted, i + 1)];
     if (high <= depth) break;
     if (loadBelow[i]! > capacity) {
       const [a, b] = [loadBelow[i]!, loadBelow[i + 1]!];
@@ -92,15 +107,34 @@ function greatestOf(values: Float64Array, grid: Float64Array, at: number): numbe
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;
 }
 
+const LOAD_POINTS = 48;
+
+/** The least impedance of the box whose numbers are loaded, without the source resistance. */
+function compileLeastImpedance({ wanted, amplifier }: Job, { probes, sweep }: ReturnType<typeof compileVariant>) {
+  const grid = logarithmicGrid(...loadRange(wanted.highest), LOAD_POINTS);
+  const columns = probes.map(() => complexColumn(LOAD_POINTS));
+  const { re, im } = columns[probes.indexOf('current')] as ComplexColumn;
+  const admittances = new Float64Array(LOAD_POINTS);
+  return (): number => {
+    sweep(grid, columns);
+    for (let i = 0; i < LOAD_POINTS; i++) {
+      const size = re[i]! ** 2 + im[i]! ** 2;
+      admittances[i] = 1 / Math.hypot(re[i]! / size - amplifier.sourceResistance, im[i]! / size);
+    }
+    return 1 / greatestOf(admittances, grid, 0);
+  };
+}
+
 /**
  * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
  * costs some thousand multiplications.
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
-  const { density, probes, load: loadPoint, sweep, referenceLevel } = compileVariant(variant);
+  const compiled = compileVariant(variant);
+  const { density, probes, load: loadPoint, sweep, referenceLevel } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
-  const grid = searchGrid(job);
+  const grid = searchGrid(wanted);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
   const flow = column('radiatedFlow');
   const velocity = column('coneVelocity');
@@ -134,11 +168,16 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const one = new Float64Array(1);
   const oneColumn = probes.map(() => complexColumn(1));
   const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
+  // A high-pass that is there already shapes the response; what the wanted level asks of the box does not depend on it.
+  const passed = passedBy(amplifier.filter, grid);
+  const filter = amplifier.filter && compileFilter(amplifier.filter);
   const size = (f: number) => {
     one[0] = f;
     sweep(one, oneColumn);
+    filter?.(one as FrequencyGrid, oneFlow);
     return magnitude(oneFlow, 0) * f;
   };
+  const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
 
   /**
    * Where the response crosses `fallen` between this frequency of the grid and the next, by regula falsi in logarithms. The
@@ -181,8 +220,9 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     for (let i = BELOW + BAND - 1; i >= 0; i--) {
       const f = grid[i]!;
       const u = magnitude(flow, i) * f;
-      levels[i] = u;
-      if (open && u < fallen) {
+      const heard = u * passed[i]!;
+      levels[i] = heard;
+      if (open && heard < fallen) {
         open = false;
         out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossing(i);
       }
@@ -210,5 +250,6 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     out.heat = out.current * perHeat;
     out.voltage = greatestOf(drives, grid, BELOW);
     out.load = greatestOf(loads, grid, BELOW) * Math.SQRT2;
+    if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
 }

@@ -1,5 +1,6 @@
 import { decimalText, format, kinds, type Unit } from '@airspring/core/quantity';
 import { readBrief } from '../brief/read.js';
+import { strictText } from '../brief/spelling.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
@@ -87,7 +88,8 @@ function changeOf({ job }: Search, wish: Wish, over: number, margin: number): Ch
   const { path, quantity, allowed, unit: usual, sense } = wish;
   const value = neededFor(wish, over + margin);
   const written = at(job.written, path);
-  const unit = typeof written === 'string' ? (written.split(' ')[1] as string) : usual;
+  const strict = typeof written === 'string' ? strictText(quantity, written) : undefined;
+  const unit = strict?.split(' ')[1] ?? usual;
   const [scale, offset] = (kinds[quantity].units as Record<string, Unit>)[unit] as Unit;
   const to = rounded((value - offset) / scale, unit, sense === 'at least' ? -1 : 1);
   const before = typeof written === 'string' ? written : `${format(quantity, allowed, usual as never, 4)} (default)`;

@@ -43,6 +43,9 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
   );
 }
 
+/** The least share of its exact edges that a box of the lattice must fill: about a step of a coarse lattice. */
+const LOOSE = 0.88;
+
 /** The shapes that differ when one edge is given: the others are all in the ratio of the two that are left. */
 export const shapesAcross = (edge: number, shapes: readonly Shape[]): Shape[] =>
   shapes.filter(({ proportion, held, free }) => proportion[edge] === 1 && (!free || ((held >> edge) & 1) === 0));
@@ -71,7 +74,9 @@ export function edgesOf(
         count++;
       }
     }
-    if (count === 0) return Math.abs(left - 1) < 1e-9;
+    // Where every edge is exact, a box of the lattice may hold somewhat less than they leave.
+    if (count === 0)
+      return left < 1 + 1e-9 && left > (most.every((edge, axis) => edge === least[axis]) ? LOOSE : 1 - 1e-9);
     const scale = count === 3 ? Math.cbrt(left / share) : count === 2 ? Math.sqrt(left / share) : left / share;
     let over = -1;
     let worst = 1;

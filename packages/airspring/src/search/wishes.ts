@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.js';
+import { LEAST_OF_NOMINAL } from '../job/load.js';
 import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
@@ -64,25 +65,58 @@ function soundWishes({ wanted, amplifier }: Job): SoundWish[] {
       sense: 'at most',
       needed: (demand) => demand.rise,
     },
+    ...amplifierWishes(amplifier),
+  ];
+}
+
+/** What the amplifier can give: watts into a load where the brief says so, otherwise volts and amperes; and the least load. */
+function amplifierWishes({ voltage, current, rated, leastLoad }: Job['amplifier']): SoundWish[] {
+  const limits: SoundWish[] = rated
+    ? [
+        {
+          path: 'amplifier.power',
+          what: `power of the drive, into ${rated.into} Ω`,
+          quantity: 'power',
+          unit: 'W',
+          allowed: rated.power,
+          sense: 'at most',
+          easedByLevel: true,
+          needed: (demand) => Math.max(demand.voltage ** 2 / rated.into, demand.current ** 2 * rated.into),
+        },
+      ]
+    : [
+        {
+          path: 'amplifier.voltage',
+          what: 'drive, rms',
+          quantity: 'voltageRms',
+          unit: 'V',
+          allowed: voltage,
+          sense: 'at most',
+          easedByLevel: true,
+          needed: (demand) => demand.voltage,
+        },
+        {
+          path: 'amplifier.current',
+          what: 'current, rms',
+          quantity: 'currentRms',
+          unit: 'A',
+          allowed: current,
+          sense: 'at most',
+          easedByLevel: true,
+          needed: (demand) => demand.current,
+        },
+      ];
+  if (leastLoad === undefined) return limits;
+  return [
+    ...limits,
     {
-      path: 'amplifier.voltage',
-      what: 'drive, rms',
-      quantity: 'voltageRms',
-      unit: 'V',
-      allowed: amplifier.voltage,
-      sense: 'at most',
-      easedByLevel: true,
-      needed: (demand) => demand.voltage,
-    },
-    {
-      path: 'amplifier.current',
-      what: 'current, rms',
-      quantity: 'currentRms',
-      unit: 'A',
-      allowed: amplifier.current,
-      sense: 'at most',
-      easedByLevel: true,
-      needed: (demand) => demand.current,
+      path: 'amplifier.leastLoad',
+      what: 'nominal load, by its least impedance',
+      quantity: 'resistance',
+      unit: 'Ω',
+      allowed: leastLoad,
+      sense: 'at least',
+      needed: (demand) => demand.leastImpedance / LEAST_OF_NOMINAL,
     },
   ];
 }
@@ -156,18 +190,20 @@ const DB = Math.LN10 / 20;
 /** A nanometre does not count as excess, since solved edges carry rounding errors. */
 const NANOMETRE = 1e-9;
 
-/** How far a wish is missed: ln(needed / allowed), with levels as amplitudes. The wish is met at 0 or less. */
+/** How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. */
 function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
   if (allowed === Infinity) return -1;
   if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DB;
   const ratio = Math.max(quantity === 'length' ? needed - NANOMETRE : needed, 1e-12) / allowed;
-  return sense === 'at most' ? Math.log(ratio) : -Math.log(ratio);
+  const excess = Math.log(ratio) / (quantity === 'power' ? 2 : 1);
+  return sense === 'at most' ? excess : -excess;
 }
 
 /** What a box with this excess needs: the inverse of {@link excessOf}. */
 export function neededFor({ quantity, sense, allowed }: Wish, excess: number): number {
   const sign = sense === 'at most' ? 1 : -1;
-  return quantity === 'level' ? allowed + (sign * excess) / DB : allowed * Math.exp(sign * excess);
+  if (quantity === 'level') return allowed + (sign * excess) / DB;
+  return allowed * Math.exp(sign * excess * (quantity === 'power' ? 2 : 1));
 }
 
 /** The sum of all excesses above 0; it is 0 when every wish is met. */

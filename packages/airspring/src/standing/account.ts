@@ -1,11 +1,12 @@
-import type { System } from '@airspring/core/enclosure';
-import { type Filter, filterLevel } from '@airspring/core/filter';
-import { greatestLevel, lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
-import { bracketedRoot } from '@airspring/core/numeric';
-import { type FrequencyGrid, frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { lowestLoad, referenceLevel, respond } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import type { Filter } from '@airspring/core/filter';
+import { greatestLevel, travelLimit } from '@airspring/core/limit';
+import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
+import { referenceLevel, respond } from '@airspring/core/response';
+import { type Job, safeFromOf } from '../job/job.js';
+import { passedBy } from '../job/passed.js';
 import type { At } from '../record/answer.js';
+import { reachOf, safeBehind } from '../record/behind-filter.js';
+import { loadOf } from '../record/load.js';
 import type { Sounding, State } from './state.js';
 
 /** What a box does, as far as a person asks: how deep, how loud, what gives out, how fast the air is, what it asks of the amplifier. */
@@ -18,46 +19,37 @@ export interface Account {
   readonly Qtc?: number;
   /** From here up to the end of the band the response has fallen by at most the wanted fall, Hz. Left out where it has at the end. */
   readonly reach?: number;
+  /** The same without the filter in front of the amplifier; left out where there is none. */
+  readonly reachUnfiltered?: number;
   /** The loudest steady tone at every frequency of the band, dB, with the tone that is weakest and the limit that it reaches. */
   readonly loudest: { readonly level: number; readonly frequency: number; readonly binding: string };
   /** The loudest programme without an equaliser, by its level where the response is flat, judged for tones from 10 Hz up. */
   readonly programme: { readonly level: number; readonly frequency: number; readonly binding: string };
   /** At the wanted level, each at its worst tone of the band. */
-  readonly wanted: { readonly drive: At; readonly travel: At; readonly airSpeed?: At };
+  readonly wanted: {
+    readonly drive: At /** Watts of that drive into the nominal load. */;
+    readonly power?: number;
+    readonly travel: At;
+    readonly airSpeed?: At;
+  };
   /** At the drive that gives the wanted level where the response is flat, each at its worst tone from 10 Hz up. */
   readonly flat: { readonly drive: number; readonly travel: At; readonly airSpeed?: At };
   /** Below this frequency that drive exceeds the travel; left out where it never does. */
   readonly lowestSafe?: number;
+  /** The least impedance in the audible bass, and the nominal load that it may be called, Ω. */
   readonly leastLoad: At;
+  readonly nominalLoad?: number;
 }
 
 const BAND = 160;
 /** The lowest tone of a programme that is judged, Hz. */
 const LOWEST_TONE = 10;
 
-const passes = (filter: Filter | undefined, grid: FrequencyGrid): Float64Array =>
-  filter ? filterLevel(filter, grid).map((level) => 10 ** (level / 20)) : new Float64Array(grid.length).fill(1);
-
 const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>): At => {
   let at = 0;
   for (let i = 1; i < values.length; i++) if (values[i]! > values[at]!) at = i;
   return { frequency: frequencies[at]!, value: values[at]! };
 };
-
-/** The lowest frequency above which the level behind a filter holds to the end of the band; between samples by a root. */
-function reachOf(system: System, filter: Filter | undefined, grid: FrequencyGrid, wanted: number): number | undefined {
-  const spare = (at: FrequencyGrid): Float64Array => {
-    const passed = filter && filterLevel(filter, at);
-    return respond(system, at).levelHalfSpace.map((level, i) => level + (passed?.[i] ?? 0) - wanted);
-  };
-  const samples = spare(grid);
-  let i = grid.length - 1;
-  if (samples[i]! < 0) return undefined;
-  while (i > 0 && samples[i - 1]! >= 0) i--;
-  if (i === 0) return grid[0]!;
-  const root = bracketedRoot((f) => spare(frequencyGrid([f]))[0]!, grid[i - 1]!, grid[i]!, 1e-10);
-  return root.ok ? root.x : grid[i]!;
-}
 
 /** What one drive for all tones from 10 Hz up asks: the drive that gives the wanted level where the response is flat. */
 export function flatColumns({ wanted }: Job, { system }: Sounding) {
@@ -69,7 +61,7 @@ export function flatColumns({ wanted }: Job, { system }: Sounding) {
 
 /** A column behind a filter. */
 export const filtered = (filter: Filter | undefined, grid: FrequencyGrid, column: Float64Array): Float64Array => {
-  const passed = passes(filter, grid);
+  const passed = passedBy(filter, grid);
   return column.map((value, i) => value * passed[i]!);
 };
 
@@ -78,7 +70,7 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
   const { system, limits, netVolume, fb, fc, Qtc } = sounding;
   const { wanted } = job;
   const reference = referenceLevel(system);
-  const band = logarithmicGrid(wanted.lowest, wanted.highest, BAND);
+  const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, BAND);
   const loudest = greatestLevel(system, limits, band).least;
 
   const inBand = respond(system, band);
@@ -87,7 +79,7 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
 
   const flat = flatColumns(job, sounding);
   const { grid: whole, drive } = flat;
-  const passed = passes(filter, whole);
+  const passed = passedBy(filter, whole);
   const most = greatestLevel(system, limits, whole);
   const headroom = most.driveVoltageRms.map((voltage, i) => -voltage / passed[i]!);
   const first = worst(whole, headroom);
@@ -95,12 +87,10 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
 
   const downward = logarithmicGrid(Math.min(5, wanted.lowest / 4), wanted.highest, 200);
   const reach = reachOf(system, filter, downward, reference - wanted.fall);
-  const safe = lowestSafeFrequency(system, travelLimit(drivers), {
-    driveVoltageRms: si('voltageRms', drive),
-    from: si('frequency', 2),
-    to: si('frequency', Math.max(wanted.highest, 500)),
-  });
-  const load = lowestLoad(system, { from: si('frequency', 10), to: si('frequency', 500) });
+  const unfiltered = filter && reachOf(system, undefined, downward, reference - wanted.fall);
+  const safe = safeBehind(system, travelLimit(drivers), drive, filter, [2, Math.max(wanted.highest, 500)]);
+  const load = loadOf(system, wanted.highest);
+  const asks = worst(band, driveFor);
 
   return {
     netVolume,
@@ -108,6 +98,7 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
     ...(fc !== undefined && { fc }),
     ...(Qtc !== undefined && { Qtc }),
     ...(reach !== undefined && { reach }),
+    ...(unfiltered !== undefined && { reachUnfiltered: unfiltered }),
     loudest: { level: loudest.levelHalfSpace, frequency: loudest.frequency, binding: loudest.binding },
     programme: {
       level: reference + 20 * Math.log10(-first.value),
@@ -115,7 +106,8 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
       binding: most.binding[at] as string,
     },
     wanted: {
-      drive: worst(band, driveFor),
+      drive: asks,
+      ...(load.nominal !== undefined && { power: asks.value ** 2 / load.nominal }),
       travel: worst(band, asked(inBand.displacementPeak)),
       ...(inBand.airSpeedPeak && { airSpeed: worst(band, asked(inBand.airSpeedPeak)) }),
     },
@@ -124,7 +116,8 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
       travel: worst(whole, filtered(filter, whole, flat.displacementPeak)),
       ...(flat.airSpeedPeak && { airSpeed: worst(whole, filtered(filter, whole, flat.airSpeedPeak)) }),
     },
-    ...(safe.ok && !filter && { lowestSafe: safe.frequency as number }),
-    leastLoad: { frequency: load.impedance.frequency, value: load.impedance.value },
+    ...(safe.from !== undefined && { lowestSafe: safe.from }),
+    leastLoad: load.least,
+    ...(load.nominal !== undefined && { nominalLoad: load.nominal }),
   };
 }

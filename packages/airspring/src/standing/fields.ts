@@ -4,16 +4,20 @@ import { air, audible, edge, most, size, wall } from '../brief/bounds.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 
 const opt = v.exactOptional;
-const length = quantity('length', size);
-const sizes = v.strictObject({
-  width: quantity('length', edge),
-  height: quantity('length', edge),
-  depth: quantity('length', edge),
-});
+const length = quantity('length', { ...size, example: '76 mm' });
+const sizes = (which: string) =>
+  v.pipe(
+    v.strictObject({
+      width: v.pipe(quantity('length', edge), v.description(`${which} width`)),
+      height: v.pipe(quantity('length', edge), v.description(`${which} height`)),
+      depth: v.pipe(quantity('length', edge), v.description(`${which} depth`)),
+    }),
+    v.description(`${which} sizes of the box; give outer, inner or air`),
+  );
 
 /** Where the centre of something is on the outer surface of its panel, as a builder measures it. */
 const place = {
-  face: v.picklist(faces),
+  face: v.pipe(v.picklist(faces), v.description('the panel')),
   across: v.pipe(length, v.description('from the left outer edge; on a side panel, from the front')),
   up: v.pipe(length, v.description('from the lower outer edge; on the bottom or top, from the front')),
 };
@@ -22,7 +26,7 @@ const vent = v.strictObject({
   diameter: v.pipe(length, v.description('inner diameter')),
   length: v.pipe(length, v.description('from the outer surface of the panel to the inner end')),
   count: opt(v.pipe(wholeNumber(1, 6), v.description('vents alike; default one'))),
-  wall: opt(v.pipe(quantity('length', wall), v.description('of the tube; default 3 mm'))),
+  wall: opt(v.pipe(quantity('length', wall), v.description('wall thickness of the tube; default 3 mm'))),
   rounding: opt(
     v.pipe(
       quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
@@ -30,7 +34,9 @@ const vent = v.strictObject({
     ),
   ),
   hole: opt(v.pipe(length, v.description('diameter of the hole in the panel; default as wide as the tube'))),
-  place: opt(v.strictObject(place)),
+  place: opt(
+    v.pipe(v.strictObject(place), v.description('where it opens; default unknown, so that you measure the room')),
+  ),
 });
 
 /** What may be kept as it is. */
@@ -41,46 +47,60 @@ const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), m
 
 /** What a brief may say of a box that stands already, and of the workshop it stands in. */
 export const standingFields = {
-  standing: v.strictObject({
-    outer: opt(sizes),
-    inner: opt(sizes),
-    air: opt(
-      v.pipe(quantity('volume', air), v.description('air in the box as it stands, where its sizes are not known')),
-    ),
-    panelThickness: quantity('length', wall),
-    bracing: opt(
-      v.pipe(
-        quantity('volume', { least: 0, greatest: 10_000, unit: 'L' }, 'not-negative'),
-        v.description('default none'),
+  standing: v.pipe(
+    v.strictObject({
+      outer: opt(sizes('outer')),
+      inner: opt(sizes('inner')),
+      air: opt(
+        v.pipe(quantity('volume', air), v.description('air in the box as it stands, where its sizes are not known')),
       ),
-    ),
-    drivers: opt(v.pipe(list(v.strictObject(place)), v.description('where the drivers stand, in any order'))),
-    vents: opt(v.pipe(list(vent), v.description('default none: a closed box'))),
-    measured: opt(
-      v.strictObject({
-        tuning: opt(
-          v.pipe(quantity('frequency', audible), v.description('the dip between the two peaks of the impedance')),
+      panelThickness: v.pipe(quantity('length', wall), v.description('thickness of every panel')),
+      bracing: opt(
+        v.pipe(
+          quantity('volume', { least: 0, greatest: 10_000, unit: 'L', example: '0.5 L' }, 'not-negative'),
+          v.description('volume of what stands inside beside drivers and vents; default none'),
         ),
-        peaks: opt(
+      ),
+      drivers: opt(v.pipe(list(v.strictObject(place)), v.description('where the drivers stand, in any order'))),
+      vents: opt(v.pipe(list(vent), v.description('the vents that stand; default none: a closed box'))),
+      measured: opt(
+        v.pipe(
+          v.strictObject({
+            tuning: opt(
+              v.pipe(quantity('frequency', audible), v.description('the dip between the two peaks of the impedance')),
+            ),
+            peaks: opt(
+              v.pipe(
+                v.tuple([quantity('frequency', audible), quantity('frequency', audible)]),
+                v.description('the two peaks of the impedance, the lower one first'),
+              ),
+            ),
+          }),
+          v.description('what was measured of the impedance; default nothing'),
+        ),
+      ),
+      keep: opt(v.pipe(list(v.picklist(keepable)), v.description('what must stay as it is; default the box'))),
+    }),
+    v.description('a box that stands already'),
+  ),
+  workshop: opt(
+    v.pipe(
+      v.strictObject({
+        holeSaws: opt(v.pipe(list(length), v.description('diameters of the hole saws at hand'))),
+        pipes: opt(
           v.pipe(
-            v.tuple([quantity('frequency', audible), quantity('frequency', audible)]),
-            v.description('the two peaks of the impedance, the lower one first'),
+            list(
+              v.strictObject({
+                inner: v.pipe(length, v.description('inner diameter')),
+                outer: v.pipe(length, v.description('outer diameter')),
+              }),
+            ),
+            v.description('pipes at hand, by inner and outer diameter'),
           ),
         ),
       }),
+      v.description('the tools and pipes at hand'),
     ),
-    keep: opt(v.pipe(list(v.picklist(keepable)), v.description('what must stay as it is; default the box'))),
-  }),
-  workshop: opt(
-    v.strictObject({
-      holeSaws: opt(v.pipe(list(length), v.description('diameters of the hole saws at hand'))),
-      pipes: opt(
-        v.pipe(
-          list(v.strictObject({ inner: length, outer: length })),
-          v.description('pipes at hand, by inner and outer diameter'),
-        ),
-      ),
-    }),
   ),
 };
 

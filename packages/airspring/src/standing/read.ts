@@ -135,6 +135,7 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
       printer: { height: printer?.height ?? Infinity, width: printer?.width ?? Infinity },
     },
     ways: new Map(),
+    ...(job.amplifier.filter && { filter: job.amplifier.filter }),
     airSpeedPeak: airSpeedOf(vent),
   };
 }

@@ -2,6 +2,7 @@ import type { BoxKind } from '../kind/box-kind.js';
 import type { Phrase } from '../kind/phrase.js';
 import { standard } from '../kind/standard.js';
 import type { Asked } from '../record/answer.js';
+import { assumedOfDriver } from '../record/driver-account.js';
 import { type Account, accountOf } from './account.js';
 import { allChanges } from './changes/all.js';
 import { boxOf, type Now } from './changes/change.js';
@@ -16,7 +17,12 @@ import { type TubeSet, tubeSet } from './tubes.js';
 export interface Retrofit {
   readonly version: 1;
   readonly title: string;
-  readonly asked: Asked & { readonly airSpeedPeak: number };
+  readonly asked: Asked & {
+    readonly airSpeedPeak: number;
+    /** The least nominal load that the amplifier takes, Ω, and the name of the filter that is there already. */
+    readonly leastLoad?: number;
+    readonly filter?: string;
+  };
   readonly now: { readonly box: ChangedBox; readonly account: Account };
   readonly rows: readonly Row[];
   /** Place in `rows` of the change that does most for what is wanted; left out where none helps. */
@@ -47,7 +53,12 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
   return {
     version: 1,
     title: job.title,
-    asked: { ...job.wanted, airSpeedPeak },
+    asked: {
+      ...job.wanted,
+      airSpeedPeak,
+      ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
+      ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
+    },
     now: { box: boxOf(state, sounding, standing.vents), account },
     rows,
     ...first(now, rows),
@@ -60,6 +71,7 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
 function assumedOf({ driverVolume, driverVolumeAssumed, inner, vents, job }: Standing): Phrase[] {
   const { box } = job.sections as { box?: { QL?: number } };
   return [
+    ...job.choices.flatMap(assumedOfDriver),
     ...(driverVolumeAssumed && inner
       ? [['Each driver is taken to fill ', [driverVolume, 'volume'], ', good to a third.'] as const]
       : []),

@@ -3,7 +3,6 @@ import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
 import type { Kept } from './fields.js';
-import type { Way } from './way.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
 
@@ -29,6 +28,18 @@ export interface StandingVent extends Tube {
   readonly hole: number;
   readonly holeAssumed: boolean;
   readonly place?: Place;
+}
+
+/** How long a tube may be behind its hole, from the outer surface of its panel, m. */
+export interface Way {
+  readonly straight: number;
+  /** With one bend; never less than `straight`. Worked out when it is asked for. */
+  readonly bent: () => number;
+  /**
+   * Whether places of drivers and hole are known. Where they are not, this is the way in the best of all places: what is
+   * longer does not fit, and what is shorter has to be measured.
+   */
+  readonly certain: boolean;
 }
 
 /** The box as it stands, in SI units. */

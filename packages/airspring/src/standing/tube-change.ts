@@ -1,9 +1,9 @@
 import { isInputError } from '@airspring/core/fault';
 import { compileLengthForTuning } from '@airspring/core/vent';
 import type { Phrase } from '../kind/phrase.js';
-import type { Standing, StandingVent, Tube } from './standing.js';
+import type { Standing, StandingVent, Tube, Way } from './standing.js';
 import { ventOf } from './state.js';
-import { type Way, wayBehind } from './way.js';
+import { wayBehind } from './way.js';
 
 const MM = 1e-3;
 /** Free room between a tube and its hole, all round. */

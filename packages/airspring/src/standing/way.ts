@@ -8,7 +8,7 @@ import {
   roundBodies,
   type Solid,
 } from '@airspring/core/space';
-import type { Edges, Place, Standing } from './standing.js';
+import type { Edges, Place, Standing, Way } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
 export interface TubeBody {
@@ -17,18 +17,6 @@ export interface TubeBody {
   readonly clearance: number;
   /** Of the centre line of an elbow. */
   readonly bendRadius: number;
-}
-
-/** How long a tube may be behind its hole, from the outer surface of its panel, m. */
-export interface Way {
-  readonly straight: number;
-  /** With one bend; never less than `straight`. Worked out when it is asked for. */
-  readonly bent: () => number;
-  /**
-   * Whether places of drivers and hole are known. Where they are not, this is the way in the best of all places: what is
-   * longer does not fit, and what is shorter has to be measured.
-   */
-  readonly certain: boolean;
 }
 
 const MM = 1e-3;

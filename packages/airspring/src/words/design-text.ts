@@ -4,7 +4,17 @@ import { cautions } from '../record/cautions.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
-import { belowText, deepest, impedanceText, loudest, loudText, protectionText, stretches } from './play-text.js';
+import {
+  belowText,
+  deepest,
+  filterText,
+  impedanceText,
+  loudest,
+  loudText,
+  protectionText,
+  stretches,
+  uncertainText,
+} from './play-text.js';
 
 /** A wish binds when the design is nearer than this to its limit. */
 const BINDS = 0.005;
@@ -66,6 +76,8 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     ...buildText(design, say),
     'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
     ...loudText(design, say),
+    ...filterText(design, say),
+    ...uncertainText(design, say),
     ...belowText(design, say),
     'BELOW THE BAND',
     ...protectionText(design, say),
@@ -92,6 +104,8 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   ...cutList(design, say),
   ...partsText(design, say),
   paragraph(`${deepest(design, say)} ${loudest(design, say)}`),
+  ...filterText(design, say),
+  ...uncertainText(design, say),
   ...belowText(design, say),
   stretches(design, say),
   ...protectionText(design, say).slice(0, 2),

@@ -33,6 +33,12 @@ function lines(text: string, columns: number): string[] {
 /** Plain words, broken into lines. */
 export const paragraph = (text: string): string => lines(text, COLUMNS).join('\n');
 
+/** Plain words, broken into lines and set in by two blanks. */
+export const indented = (text: string): string =>
+  lines(text, COLUMNS - 2)
+    .map((line) => `  ${line}`)
+    .join('\n');
+
 /** A heading with its rule. */
 export function heading(text: string, rule: '=' | '-'): string {
   const head = lines(text, COLUMNS);

@@ -22,6 +22,36 @@ const limitName = ({ loudness }: Design, binding: string): string => loudness.gi
 export const deepest = ({ response }: Design, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
+/** What is uncertain because the sheet of the driver does not tell Vas. */
+export function uncertainText({ uncertain, vent }: Design, say: Phrasing): string[] {
+  if (uncertain === undefined) return [];
+  const { f3, level, ventLength } = uncertain;
+  const deep = f3 ? `f3 lies between ${say.hertz(f3.from)} and ${say.hertz(f3.to)}, and ` : '';
+  const [least, greatest] = [say.decibels(level.from), say.decibels(level.to)];
+  const loud = least === greatest ? `the level stays ${least}` : `the level between ${least} and ${greatest}`;
+  const tube =
+    ventLength && vent
+      ? ` The best vent for this box is between ${say.length(Math.round(ventLength.from * 1e3) / 1e3)} and ${say.length(Math.round(ventLength.to * 1e3) / 1e3)} long. Make it long, measure the driver, and then cut it.`
+      : '';
+  return [
+    paragraph(
+      `The sheet of the driver does not tell Vas; see the end of this report. With the drivers at both ends of what is assumed, in this same box, ${deep}${loud}.${tube}`,
+    ),
+  ];
+}
+
+/** What the high-pass that is there already does to the response. */
+export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Design, say: Phrasing): string[] {
+  if (amplifier.filter === undefined || unfiltered === undefined) return [];
+  const at = (fallen: number | undefined, reaches: number | undefined) =>
+    `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches down to ${say.hertz(reaches)}`}`;
+  return [
+    paragraph(
+      `The filter that is there already is counted: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
+    ),
+  ];
+}
+
 /** Which limit stops the box before its response does. */
 export function belowText(design: Design, say: Phrasing): string[] {
   const { depth, below } = design.response;
@@ -57,7 +87,8 @@ export const stretches = (design: Design, say: Phrasing): string =>
 
 /** What the wanted level demands, each quantity at its worst frequency. */
 function atWanted(design: Design, say: Phrasing): string {
-  const { driveVoltageRms, currentRms, displacementPeak, heat, own } = design.atWantedLevel;
+  const { driveVoltageRms, currentRms, displacementPeak, heat, power, own } = design.atWantedLevel;
+  const { current } = design.amplifier;
   const row = (what: string, { value, frequency }: At, text: (value: number) => string, limit?: string) => [
     what,
     text(value),
@@ -66,8 +97,11 @@ function atWanted(design: Design, say: Phrasing): string {
   ];
   return table('lrrr', [
     ['at the wanted level', 'greatest', 'at', 'limit'],
-    row('drive, rms', driveVoltageRms, say.volts, limitOf(design, 'amplifier.voltage')),
-    row('current, rms', currentRms, say.amperes, limitOf(design, 'amplifier.current')),
+    row('drive, rms', driveVoltageRms, say.volts, say.volts(design.amplifier.voltage)),
+    ...(power
+      ? [row(`that is, as power into ${say.ohms(design.impedance.load.nominal as number)}`, power, say.watts)]
+      : []),
+    row('current, rms', currentRms, say.amperes, current === undefined ? undefined : say.amperes(current)),
     row('cone travel, peak', displacementPeak, say.travel, say.travel(design.drivers.Xmax)),
     row('heat in each voice coil', heat, say.watts, say.watts(design.drivers.Pe)),
     ...(own
@@ -89,18 +123,23 @@ export const loudText = (design: Design, say: Phrasing): string[] => [
 
 /** One drive: the frequency down to which it is safe, and what keeps the cone safe below that. */
 function guardText(
-  { driveVoltageRms, lowestSafeFrequency, neverSafe, highPass }: Guard,
+  { driveVoltageRms, lowestSafeFrequency, lowestWithoutFilter, neverSafe, highPass }: Guard,
   which: string,
-  lowest: number,
-  cone: string,
+  { lowest, filtered, cone }: { readonly lowest: number; readonly filtered: boolean; readonly cone: string },
   say: Phrasing,
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
   if (neverSafe) return `${drive} every tone drives ${cone} beyond its safe travel. Turn it down.`;
+  if (lowestWithoutFilter !== undefined) {
+    return `${drive} the high-pass filter that is there already keeps ${cone} within its safe travel. Without it the lowest safe frequency would be ${say.hertz(lowestWithoutFilter)}.`;
+  }
   if (lowestSafeFrequency === undefined) return `${drive} no tone drives ${cone} beyond its safe travel.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}. Lower tones drive ${cone} beyond its safe travel.`;
   if (lowestSafeFrequency > lowest) {
     return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
+  }
+  if (filtered) {
+    return `${safe} The high-pass filter that is there already does not prevent that. Set its corner higher, or turn it down.`;
   }
   return highPass
     ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${highPass.costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(highPass.costAtLowest)}.`
@@ -109,13 +148,21 @@ function guardText(
 
 /** What keeps the cone safe below the band. */
 export function protectionText(design: Design, say: Phrasing): string[] {
-  const { atFullVoltage, ...wanted } = design.protection;
-  const { lowest } = bandOf(design);
+  const { atFullVoltage, below, ...wanted } = design.protection;
   // Where the kind adds cones of its own, any of them may travel too far.
   const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
-  const full = guardText(atFullVoltage, 'the most that the amplifier gives', lowest, cone, say);
-  const soft = guardText(wanted, 'which gives the wanted level where the response is flat', lowest, cone, say);
-  return [paragraph(full), paragraph(soft), ...cautionOf(design, cautions.travel)];
+  const { lowest } = bandOf(design);
+  const known = { lowest, filtered: design.amplifier.filter !== undefined, cone };
+  const full = guardText(atFullVoltage, 'the most that the amplifier gives', known, say);
+  const soft = guardText(wanted, 'which gives the wanted level where the response is flat', known, say);
+  const behind = below
+    ? [
+        paragraph(
+          `Behind the filter, that second drive moves the cone by at most ${say.travel(below.displacementPeak.value)} below the band, at ${say.hertz(below.displacementPeak.frequency)}${below.airSpeedPeak ? `, and the air in the vent at ${say.speed(below.airSpeedPeak.value)}, at ${say.hertz(below.airSpeedPeak.frequency)}` : ''}.`,
+        ),
+      ]
+    : [];
+  return [paragraph(full), paragraph(soft), ...behind, ...cautionOf(design, cautions.travel)];
 }
 
 /** What an impedance measurement of the finished box should show. */
@@ -131,5 +178,10 @@ export function impedanceText({ impedance, told }: Design, say: Phrasing): strin
   const peaks = `The impedance has ${single ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${listOf(maxima.map(spot))}.`;
   const between = told.dip && dip ? ` The dip between them is ${spot(dip)}, ${told.dip}.` : '';
   const [from, to] = IMPEDANCE_RANGE;
-  return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}. Measure the impedance of the finished box. If ${single ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
+  const { load } = impedance;
+  const nominal =
+    load.nominal === undefined
+      ? ''
+      : ` In the audible bass it is at least ${say.ohms(load.least.value)}, so to the amplifier the box is a load of ${say.ohms(load.nominal)}.`;
+  return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}.${nominal} Measure the impedance of the finished box. If ${single ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
 }

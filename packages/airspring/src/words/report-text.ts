@@ -1,7 +1,8 @@
 import { visible } from '@airspring/core/fault';
 import { format, type Kind, kinds } from '@airspring/core/quantity';
 import { inWords } from '../kind/wording.js';
-import type { Answer, DriverAccount, Met, NotMet } from '../record/answer.js';
+import type { Answer, Design, DriverAccount, Met, NotMet } from '../record/answer.js';
+import { comparison } from './comparison.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
@@ -27,7 +28,7 @@ function parameterText(field: string, value: number): string {
 }
 
 /** Which values were derived and from what, and where the given values disagree. */
-function accountText({ name, derived, deviations, blocked }: DriverAccount): string[] {
+function accountText({ name, derived, deviations, blocked, assumed }: DriverAccount, say: Phrasing): string[] {
   const rows = derived.map(({ field, value, by }) => [field, parameterText(field, value), by]);
   const disagree = deviations.map(
     ({ field, given, implied, relative }) =>
@@ -40,19 +41,68 @@ function accountText({ name, derived, deviations, blocked }: DriverAccount): str
     ...(rows.length > 0 ? [table('lrl', rows)] : []),
     ...disagree.map(paragraph),
     ...blocked.map(paragraph),
+    ...assumed.map((phrase) => paragraph(say.phrase(phrase))),
   ];
 }
 
-const drivers = (accounts: readonly DriverAccount[]): string[] => [
+const drivers = (accounts: readonly DriverAccount[], say: Phrasing): string[] => [
   heading('Drivers', '-'),
-  ...accounts.flatMap(accountText),
+  ...accounts.flatMap((account) => accountText(account, say)),
 ];
 
+/** How many of which driver, by its number in the brief. */
+const driverNumber = ({ count, index }: { readonly count: number; readonly index: number }): string =>
+  `${count > 1 ? `${count} × ` : ''}#${index + 1}`;
+
+/** The best box of each driver: which one to buy, and why not another. */
+function bestOfEach({ perDriver }: Met, say: Phrasing): string[] {
+  const [best] = perDriver ?? [];
+  if (perDriver === undefined || !best?.ok) return [];
+  const others = perDriver.slice(1).map((one) => {
+    if (!one.ok) return [`#${one.driverIndex + 1}`, one.because];
+    const words = comparison(one, best);
+    return [`#${one.driverIndex + 1}`, `its best box is ${words.length > 0 ? words.join(', ') : 'just as good'}`];
+  });
+  const rows = perDriver.flatMap((one) =>
+    one.ok
+      ? [
+          [
+            driverNumber({ count: one.count, index: one.driverIndex }),
+            say.hertz(one.depth),
+            say.decibels(one.level),
+            say.volume(one.volume),
+            one.points.toFixed(1),
+            one.called,
+          ],
+        ]
+      : [],
+  );
+  return [
+    heading('The best box of each driver', '-'),
+    table(
+      'll',
+      [...perDriver]
+        .sort((a, b) => a.driverIndex - b.driverIndex)
+        .map((one) => [`#${one.driverIndex + 1}`, `"${one.name}"`]),
+    ),
+    paragraph(
+      `By the weights of this brief, #${best.driverIndex + 1} serves best: its box has ${best.points.toFixed(1)} points.`,
+    ),
+    table('lrrrrl', [['driver', 'down to', 'level', 'outside', 'points', 'box'], ...rows]),
+    table('ll', others),
+    paragraph(
+      'One point is one decibel of greatest level, a tenth of an octave of depth, a tenth of a halving of the outer volume, or a tenth of a metre of vent to print, each times its weight. Price, sound above the band and supply are not judged here.',
+    ),
+  ];
+}
+
 /** All designs side by side. */
-function overview({ designs, asked }: Met, say: Phrasing): string[] {
+function overview({ designs, asked, perDriver }: Met, say: Phrasing): string[] {
+  const several = perDriver !== undefined;
   const rows = designs.map((design) => [
     design.name,
     design.leaning,
+    ...(several ? [driverNumber(design.drivers)] : []),
     say.hertz(design.response.depth),
     design.response.f3 === undefined ? '' : say.hertz(design.response.f3),
     say.decibels(design.loudness.level),
@@ -63,9 +113,12 @@ function overview({ designs, asked }: Met, say: Phrasing): string[] {
   const round = designs.some(({ vent }) => vent !== undefined);
   const apart = designs.filter(({ words }) => words.length > 0).map(({ name, words }) => [name, words.join(', ')]);
   return [
-    table('llrrrll', [['', 'leaning', 'down to', 'f3', 'level', `outside, ${unit}`, `parts, ${unit}`], ...rows]),
+    table(several ? 'lllrrrll' : 'llrrrll', [
+      ['', 'leaning', ...(several ? ['driver'] : []), 'down to', 'f3', 'level', `outside, ${unit}`, `parts, ${unit}`],
+      ...rows,
+    ]),
     paragraph(
-      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level. Level: the loudest steady tone that the box can play at every frequency of the band, at 1 m, with the box on the floor (half space).${round ? ' Parts: the inner diameter of a vent × its length.' : ''}`,
+      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level. Level: the loudest steady tone that the box can play at every frequency of the band, at 1 m, with the box on the floor (half space).${round ? ' Parts: the inner diameter of a vent × its length.' : ''}${several ? ' Driver: its number in the list below.' : ''}`,
     ),
     ...(apart.length > 0 ? [`Compared with ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];
@@ -80,9 +133,10 @@ function metText(answer: Met, say: Phrasing): string[] {
       `${count > 1 ? `Every wish is met. You can choose from ${inWords(count)} boxes.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
     ),
     ...overview(answer, say),
+    ...bestOfEach(answer, say),
     ...designInFull(first, say),
     ...others.flatMap((design) => designInShort(design, say)),
-    ...drivers(answer.drivers),
+    ...drivers(answer.drivers, say),
   ];
 }
 
@@ -108,7 +162,7 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
       ? [table('ll', [['field', 'wish'], ...conflict.map(({ path, wish }) => [path, wish])])]
       : []),
     ...near,
-    ...drivers(accounts),
+    ...drivers(accounts, say),
   ];
 }
 
@@ -132,4 +186,15 @@ export function reportText(given: Answer, units: Units = {}): string {
   const say = phrasing(units);
   const blocks = answer.ok ? metText(answer, say) : notMetText(answer, say);
   return `${[heading(answer.title, '='), ...blocks].join('\n\n')}\n`;
+}
+
+/**
+ * The printed report of one box of an answer alone.
+ *
+ * @example designText('The whale bench', answer.designs[1], { length: 'mm' })
+ */
+export function designText(title: string, given: Design, units: Units = {}): string {
+  const design = printable(given);
+  const say = phrasing(units);
+  return `${[heading(visible(title), '='), paragraph(summary(design, say)), ...designInFull(design, say)].join('\n\n')}\n`;
 }

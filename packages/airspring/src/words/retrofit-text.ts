@@ -1,9 +1,10 @@
 import { visible } from '@airspring/core/fault';
-import { inWords } from '../kind/wording.js';
+import { LEAST_OF_NOMINAL } from '../job/load.js';
+import { capital, inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
-import type { Row, RowDone, RowNot } from '../standing/row.js';
+import type { Row, RowDone } from '../standing/row.js';
 import type { TubeSet } from '../standing/tubes.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
@@ -23,9 +24,9 @@ const tuningText = ({ fb, fc, Qtc }: Account, say: Phrasing): string =>
     ? `It is tuned to ${say.hertz(fb)}.`
     : `It is closed, with a resonance of ${say.hertz(fc ?? 0)} and Qtc ${(Qtc ?? 0).toFixed(2)}.`;
 
-/** What the box does now. */
-function nowText({ now: { account }, asked }: Retrofit, say: Phrasing): string[] {
-  const { netVolume, reach, loudest, wanted, flat, lowestSafe, leastLoad } = account;
+/** What the box does now, a paragraph each. */
+export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasing): string[] {
+  const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
   const band = `from ${say.edge(asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
     reach === undefined
@@ -41,10 +42,24 @@ function nowText({ now: { account }, asked }: Retrofit, say: Phrasing): string[]
     lowestSafe === undefined
       ? ''
       : ` The drive of the wanted level, ${say.volts(flat.drive)} rms, pushes the cone beyond its travel below ${say.hertz(lowestSafe)}.`;
+  const nominal = nominalLoad === undefined ? '' : `, so to the amplifier it is a load of ${say.ohms(nominalLoad)}`;
+  const takes =
+    asked.leastLoad === undefined
+      ? ''
+      : ` Your amplifier takes ${say.ohms(asked.leastLoad)} and more${leastLoad.value < LEAST_OF_NOMINAL * asked.leastLoad ? ': this load is too low for it' : ''}.`;
+  const load = `Its least impedance is ${say.ohms(leastLoad.value)}, at ${say.hertz(leastLoad.frequency)}${nominal}.${takes}`;
+  const watts =
+    wanted.power === undefined || nominalLoad === undefined
+      ? ''
+      : ` At the wanted level it asks for ${say.volts(wanted.drive.value)} rms at ${say.edge(wanted.drive.frequency)}, which is ${say.watts(wanted.power)} into ${say.ohms(nominalLoad)}.`;
+  const filtered =
+    asked.filter === undefined
+      ? ''
+      : ` The filter that is there already is counted: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach down to ${say.hertz(reachUnfiltered)}.`}`;
   return [
-    paragraph(`${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}`),
-    paragraph(`${loud}${air}${safe} Its least load is ${say.ohms(leastLoad.value)}.`),
-    caution(cautions.hearing),
+    `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
+    `${loud}${air}${safe}`,
+    `${load}${watts}`,
   ];
 }
 
@@ -58,20 +73,24 @@ const numbersOf = ({ fb, fc, reach, loudest, wanted, leastLoad }: Account, say: 
 ];
 
 /** The changes that can be made, each with its number in the report. */
-const doneRows = ({ rows }: Retrofit): (readonly [number: number, row: RowDone])[] =>
+export const doneRows = ({ rows }: Retrofit): (readonly [number: number, row: RowDone])[] =>
   rows.filter((row): row is RowDone => row.ok).map((row, i) => [i + 1, row] as const);
 
-/** Every change that can be made, in numbers, beside the box as it is. */
-function comparison(answer: Retrofit, say: Phrasing): string {
+/** Every change that can be made, in numbers, beside the box as it is; the units stand in the second row. */
+export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly string[])[] {
   const { now } = answer;
   const done = doneRows(answer).map(([i, row]) => [String(i), ...numbersOf(row.account, say), row.change]);
-  return table('rrrrrrrl', [
+  return [
     ['', 'tuned', 'reach', 'level', 'air', 'travel', 'load', ''],
     ['', 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'Ω', 'change'],
     ['', ...numbersOf(now.account, say), 'as it is'],
     ...done,
-  ]);
+  ];
 }
+
+/** What the columns of the comparison mean. */
+export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
+  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air, travel: the greatest at the wanted level, peak. Load: the least impedance.`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -82,17 +101,21 @@ const HOLDS: Readonly<Record<string, string>> = {
 const heldText = ({ holds }: Row): string =>
   holds.length === 0 ? '' : ` It holds ${holds.map((one) => HOLDS[one]).join(', ')}.`;
 
-function rowText(row: RowDone, number: number, say: Phrasing): string[] {
-  const what = `${number}. ${say.phrase(row.what)}.${heldText(row)}`;
-  const measure = row.measure ? ` ${say.phrase(row.measure)}` : '';
-  return [paragraph(`${what} ${row.steps.map((step) => say.phrase(step)).join(' ')}${measure}`)];
-}
+/** What a change is and holds. */
+export const changeText = (row: RowDone, say: Phrasing): string => `${say.phrase(row.what)}.${heldText(row)}`;
 
-const refusedText = (rows: readonly RowNot[], say: Phrasing): string =>
-  table(
-    'll',
-    rows.map((row) => [row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]),
-  );
+/** What to buy, cut, print or drill, and what to measure first. */
+export const stepsOf = (row: RowDone, say: Phrasing): string[] => [
+  ...row.steps.map((step) => say.phrase(step)),
+  ...(row.measure ? [say.phrase(row.measure)] : []),
+];
+
+const rowText = (row: RowDone, number: number, say: Phrasing): string =>
+  paragraph([`${number}. ${changeText(row, say)}`, ...stepsOf(row, say)].join(' '));
+
+/** What cannot be done, and why. */
+export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
+  rows.flatMap((row) => (row.ok ? [] : [[row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]]));
 
 const PURPOSES = {
   deep: 'for the deepest bass that keeps the air below its limit at the wanted level',
@@ -100,34 +123,46 @@ const PURPOSES = {
   'quickest to print': 'the shortest that is within a decibel of the loudest',
 } as const;
 
-function tubesText({ diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet, say: Phrasing): string[] {
+/** The tubes that are worth printing, in numbers; the units stand in the second row. */
+export function tubeRows({ options, proposed }: TubeSet, say: Phrasing): (readonly string[])[] {
   const rows = proposed.flatMap(({ option, purpose }) => {
     const one = options[option];
     return one ? [[say.bareLength(one.length), ...numbersOf(one.account, say).slice(0, 5), PURPOSES[purpose]]] : [];
   });
+  return [
+    ['length', 'tuned', 'reach', 'level', 'air', 'travel', ''],
+    [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'what it is for'],
+    ...rows,
+  ];
+}
+
+/** How a set of tubes is used, before and after its table. */
+export function tubeSentences(
+  { diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet,
+  say: Phrasing,
+): readonly [before: string, after: string] {
+  const one = proposed.length === 1;
   const open = options.some(({ fitting }) => fitting === 'measure');
   return [
+    `Glue one flange of ${say.length(flangeDiameter)} into the hole once. Then tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
+    open
+      ? 'Each needs its length, less the panel, plus one bore of free way behind the hole. Measure before you print.'
+      : '',
+  ];
+}
+
+function tubesText(tubes: TubeSet, say: Phrasing): string[] {
+  const [before, after] = tubeSentences(tubes, say);
+  return [
     heading('A set of tubes for one flange', '-'),
-    paragraph(
-      `Glue one flange of ${say.length(flangeDiameter)} into the hole once. Then tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. ${inWords(proposed.length).replace(/^./, (letter) => letter.toUpperCase())} ${proposed.length === 1 ? 'length is' : 'lengths are'} worth printing:`,
-    ),
-    table('rrrrrrl', [
-      ['length', 'tuned', 'reach', 'level', 'air', 'travel', ''],
-      [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'what it is for'],
-      ...rows,
-    ]),
-    ...(open
-      ? [
-          paragraph(
-            'Each needs its length, less the panel, plus one bore of free way behind the hole. Measure before you print.',
-          ),
-        ]
-      : []),
+    paragraph(before),
+    table('rrrrrrl', tubeRows(tubes, say)),
+    ...(after === '' ? [] : [paragraph(after)]),
   ];
 }
 
 /** What to do first, and what it changes. */
-function firstText(answer: Retrofit, say: Phrasing): string {
+export function firstText(answer: Retrofit, say: Phrasing): string {
   const { first, rows, now, asked } = answer;
   const [number, row] = doneRows(answer).find(([, one]) => one === rows[first ?? -1]) ?? [];
   if (row === undefined) return 'No change below brings the box nearer to what you want.';
@@ -162,24 +197,23 @@ function printable<T>(part: T): T {
 export function retrofitText(given: Retrofit, units: Units = {}): string {
   const answer = printable(given);
   const say = phrasing(units);
-  const { rows, tubes, assumed, doubts, title } = answer;
-  const not = rows.filter((row): row is RowNot => !row.ok);
+  const { tubes, assumed, doubts, title } = answer;
+  const not = refusedRows(answer, say);
   const blocks = [
     heading(title, '='),
     paragraph(firstText(answer, say)),
     ...doubts.map((phrase) => paragraph(say.phrase(phrase))),
     heading('What it does now', '-'),
-    ...nowText(answer, say),
+    ...nowSentences(answer, say).map(paragraph),
+    caution(cautions.hearing),
     heading('What could be done, each change alone', '-'),
-    comparison(answer, say),
-    paragraph(
-      `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air, travel: the greatest at the wanted level, peak. Load: the least impedance.`,
-    ),
-    ...doneRows(answer).flatMap(([i, row]) => rowText(row, i, say)),
+    table('rrrrrrrl', comparisonRows(answer, say)),
+    paragraph(legend(answer, say)),
+    ...doneRows(answer).map(([i, row]) => rowText(row, i, say)),
     caution(cautions.dust),
     caution(cautions.fumes),
     caution(cautions.mains),
-    ...(not.length > 0 ? [heading('What cannot be done', '-'), refusedText(not, say)] : []),
+    ...(not.length > 0 ? [heading('What cannot be done', '-'), table('ll', not)] : []),
     ...(tubes ? tubesText(tubes, say) : []),
     ...(assumed.length > 0
       ? [heading('What was assumed', '-'), ...assumed.map((phrase) => paragraph(say.phrase(phrase)))]

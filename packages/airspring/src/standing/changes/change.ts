@@ -1,3 +1,4 @@
+import { LEAST_OF_NOMINAL } from '../../job/load.js';
 import type { Phrase } from '../../kind/phrase.js';
 import type { Account } from '../account.js';
 import { accountOf } from '../account.js';
@@ -73,6 +74,25 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       sounding.fb === undefined ? ['.'] : [': from ', [fb, 'frequency'], ' to ', [sounding.fb, 'frequency'], '.'];
     return refused(proposed, ['You keep the tuning, which this would change', ...by], { kept: 'tuning' });
   }
+  const told = accountOf(standing.job, state, sounding);
+  const { leastLoad } = standing.job.amplifier;
+  const least = told.leastLoad.value;
+  // A load that is too low already is no reason against a change that does not lower it.
+  if (
+    leastLoad !== undefined &&
+    least < LEAST_OF_NOMINAL * leastLoad &&
+    least < account.leastLoad.value * (1 - RETUNED)
+  ) {
+    return refused(proposed, [
+      'The impedance would fall to ',
+      [least, 'impedance'],
+      '. Your amplifier takes loads of ',
+      [leastLoad, 'impedance'],
+      ' and more, whose impedance may fall to ',
+      [LEAST_OF_NOMINAL * leastLoad, 'impedance'],
+      '.',
+    ]);
+  }
   return {
     row: {
       ok: true,
@@ -80,7 +100,7 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       what,
       holds,
       box: { ...boxOf(state, sounding, after?.vents ?? proposed.tubes), ...box },
-      account: accountOf(standing.job, state, sounding),
+      account: told,
       fitting,
       ...(measure && { measure }),
       effort,

@@ -89,7 +89,8 @@ export const widerVent: Change = (now) => {
     const length = lengthOrNone(standing, section, fb);
     return length === undefined ? undefined : { ...section, length };
   };
-  const rowFor = (change: string, tube: Tube, { passage }: Bore) => tubeRow(now, change, tube, ['tuning'], [], passage);
+  const rowFor = (more: string, tube: Tube, { passage }: Bore) =>
+    tubeRow(now, `a wider vent${more}`, tube, ['tuning'], [], passage);
   return boresFor(standing, vent).flatMap((widest): Made[] => {
     const rows: Made[] = [];
     let first: Tube | undefined;

@@ -1,0 +1,56 @@
+import type { System } from '@airspring/core/enclosure';
+import { type Filter, filterLevel } from '@airspring/core/filter';
+import { greatestLevel, type Limit, lowestSafeFrequency } from '@airspring/core/limit';
+import { bracketedRoot } from '@airspring/core/numeric';
+import { type FrequencyGrid, frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
+import { passedBy } from '../job/passed.js';
+
+/** The lowest frequency above which a value stays at or above zero to the end of a grid; between samples by a root. */
+function lowestFrom(spare: (at: FrequencyGrid) => Float64Array, grid: FrequencyGrid): number | undefined {
+  const samples = spare(grid);
+  let i = grid.length - 1;
+  if (samples[i]! < 0) return undefined;
+  while (i > 0 && samples[i - 1]! >= 0) i--;
+  if (i === 0) return grid[0]!;
+  const root = bracketedRoot((f) => spare(frequencyGrid([f]))[0]!, grid[i - 1]!, grid[i]!, 1e-10);
+  return root.ok ? root.x : grid[i]!;
+}
+
+/** The lowest frequency above which the level behind a filter holds to the end of the grid; the grid's first where it always does. */
+export const reachOf = (system: System, filter: Filter | undefined, grid: FrequencyGrid, wanted: number) =>
+  lowestFrom((at) => {
+    const passed = filter && filterLevel(filter, at);
+    return respond(system, at).levelHalfSpace.map((level, i) => level + (passed?.[i] ?? 0) - wanted);
+  }, grid);
+
+const POINTS = 600;
+
+/** From where upwards a drive is safe, Hz: at the first of the grid everywhere; `undefined` where it never is. */
+export interface Safe {
+  readonly from?: number;
+  readonly everywhere?: true;
+}
+
+/** From where upwards a constant drive before a filter keeps the system behind it within every limit. */
+export function safeBehind(
+  system: System,
+  limits: readonly Limit[],
+  drive: number,
+  filter: Filter | undefined,
+  [from, to]: readonly [number, number],
+): Safe {
+  if (filter === undefined) {
+    const options = { driveVoltageRms: si('voltageRms', drive), from: si('frequency', from), to: si('frequency', to) };
+    const found = lowestSafeFrequency(system, limits, options);
+    if (found.ok) return { from: found.frequency };
+    return found.because.some(({ code }) => code === 'above-at-end') ? {} : { everywhere: true };
+  }
+  const grid = logarithmicGrid(from, to, POINTS);
+  const lowest = lowestFrom((at) => {
+    const passed = passedBy(filter, at);
+    return greatestLevel(system, limits, at).driveVoltageRms.map((most, i) => most / passed[i]! - drive);
+  }, grid);
+  if (lowest === undefined) return {};
+  return lowest === grid[0] ? { everywhere: true } : { from: lowest };
+}

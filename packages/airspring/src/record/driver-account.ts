@@ -1,0 +1,65 @@
+import type { DriverChoice, Job } from '../job/job.js';
+import type { Phrase } from '../kind/phrase.js';
+import type { DriverAccount } from './answer.js';
+
+/** How each driver of a brief was completed from its data. */
+export const accountsOf = ({ choices }: Job): DriverAccount[] =>
+  [...new Map(choices.map((choice) => [choice.driverIndex, choice])).values()].map((choice) => ({
+    name: choice.name,
+    parameters: { ...choice.completed.parameters } as unknown as Record<string, number>,
+    derived: choice.completed.derived.map(({ field, value, by }) => ({ field, value, by })),
+    deviations: choice.completed.deviations.map(({ field, given, implied, relative }) => ({
+      field,
+      given,
+      implied,
+      relative,
+    })),
+    blocked: choice.completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
+    assumed: assumedOfDriver(choice),
+  }));
+
+/** What was assumed of a driver, and its range. */
+export function assumedOfDriver({ estimated, sensitivity }: DriverChoice): Phrase[] {
+  if (sensitivity !== undefined) {
+    const { given, implied } = sensitivity;
+    return [
+      [
+        'Its sheet states a sensitivity of ',
+        [given, 'level'],
+        ', and its other data lead to ',
+        [implied, 'level'],
+        '. Only the other data are used.',
+      ],
+    ];
+  }
+  if (estimated === undefined) return [];
+  const { sensitivity: level, sensitivityAt, within, Vas, Re } = estimated;
+  return [
+    [
+      'Its sheet does not tell Vas. It was worked out from the sensitivity, ',
+      [level, 'level'],
+      ` at ${sensitivityAt}, 1 m and half space, which is taken to be right within `,
+      [within, 'level'],
+      ' (common practice). So Vas is taken as ',
+      [Vas.value, 'volume'],
+      ', and may lie between ',
+      [Vas.from, 'volume'],
+      ' and ',
+      [Vas.to, 'volume'],
+      '.',
+    ],
+    ...(Re
+      ? [
+          [
+            'Its sheet does not tell Re. It is taken as ',
+            [Re.value, 'impedance'],
+            ', 0.8 times the nominal impedance, and may lie between ',
+            [Re.from, 'impedance'],
+            ' and ',
+            [Re.to, 'impedance'],
+            ' (common practice). Measure it with an ohmmeter.',
+          ] as const,
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,88 @@
+import { greatestLevel } from '@airspring/core/limit';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import { HALF_POWER, referenceLevel } from '@airspring/core/response';
+import { type DriverChoice, type Estimated, type Job, safeFromOf } from '../job/job.js';
+import type { Variant } from '../kind/box-kind.js';
+import { type Box, judge } from '../search/box.js';
+import { costByPoints } from '../search/cost.js';
+import { emptyDemand } from '../search/demand.js';
+import { type Search, searchOf } from '../search/search.js';
+import { reachOf } from './behind-filter.js';
+import { limitsOf } from './limits.js';
+
+/** Values between which something lies. */
+export interface Between {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What is uncertain about a box because the sheet of its driver does not tell Vas: the same box with other drivers in it. */
+export interface Uncertain {
+  readonly f3?: Between;
+  /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
+  readonly level: Between;
+  /** The length of the vent that would serve best in this box, m. */
+  readonly ventLength?: Between;
+}
+
+const between = (values: readonly number[]): Between => ({ from: Math.min(...values), to: Math.max(...values) });
+
+/** The choices of drivers at both ends of what is assumed. */
+const endsOf = (choice: DriverChoice, { ends }: Estimated): DriverChoice[] =>
+  ends.map(({ completed, drivers }) => ({ ...choice, completed, drivers }));
+
+/** The same box with the drivers at both ends of what is assumed; `undefined` where nothing is. */
+export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
+  const { job, variants, kinds } = search;
+  const { choice, kind } = box.variant;
+  if (choice.estimated === undefined) return undefined;
+  const alike = variants.filter((one) => one.choice === choice && one.kind === kind);
+  const place = alike.indexOf(box.variant);
+  const others = endsOf(choice, choice.estimated).flatMap((end) => {
+    const again = searchOf({ ...job, choices: [end] }, kinds);
+    const variant = again.variants.filter((one) => one.kind === kind)[place];
+    return variant ? [{ search: again, variant }] : [];
+  });
+  const all = [{ search, variant: box.variant }, ...others];
+  const grid = logarithmicGrid(Math.min(5, job.wanted.lowest / 4), job.wanted.highest, 400);
+  const f3 = all.flatMap(({ variant }) => {
+    const system = variant.system(box.point);
+    return reachOf(system, job.amplifier.filter, grid, referenceLevel(system) - HALF_POWER) ?? [];
+  });
+  const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
+  const levels = all.map(
+    ({ variant }) =>
+      greatestLevel(variant.system(box.point), limitsOf(job, variant, box.point), band).least.levelHalfSpace as number,
+  );
+  const lengths = box.variant.load?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
+  return {
+    ...(f3.length > 0 && { f3: between(f3) }),
+    level: between(levels),
+    ...(lengths.length > 0 && { ventLength: between(lengths) }),
+  };
+}
+
+/** The length of the vent whose tuning costs least in this box, everything else unchanged. */
+function bestLength({ search, variant }: { readonly search: Search; readonly variant: Variant }, box: Box): number {
+  const { job, wishes } = search;
+  const cost = costByPoints(job, job.weights);
+  const demandOf = search.demandOf(variant);
+  const [demand, excess, parts] = [emptyDemand(), Float64Array.from(box.excess), { extent: 0, taken: 0, effort: 0 }];
+  const criteria = { ...box.criteria };
+  const { from, to } = tuningAxis(job, variant);
+  let best = { cost: Infinity, length: 0 };
+  for (let i = 0; i <= TUNINGS; i++) {
+    const [netVolume = 0, , ...sizes] = box.point;
+    const point = [netVolume, from * (to / from) ** (i / TUNINGS), ...sizes];
+    if (!variant.parts(point, parts)) continue;
+    demandOf(point, demand);
+    judge(job, wishes, variant, point, demand, criteria, excess);
+    const price = cost.of(excess, { ...criteria, effort: parts.effort });
+    if (price < best.cost) best = { cost: price, length: parts.extent };
+  }
+  return best.length;
+}
+
+const TUNINGS = 120;
+const tuningAxis = ({ wanted }: Job, { acoustic: [axis] }: Variant): Between =>
+  axis ?? { from: wanted.lowest, to: wanted.lowest };

@@ -1,0 +1,51 @@
+import { briefFields, fieldsText } from 'airspring';
+import * as v from 'valibot';
+import { expect, test } from 'vitest';
+import { schemaAt } from '../../../packages/airspring/src/brief/path.js';
+import { schemaWith } from '../../../packages/airspring/src/brief/schema.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { standingFields } from '../../../packages/airspring/src/standing/fields.js';
+
+const fields = briefFields();
+const schema = schemaWith(standard, standingFields) as unknown as v.GenericSchema;
+const keys = (path: string) =>
+  path.split('.').flatMap((part) => (part.endsWith('[]') ? [part.slice(0, -2), 0] : [part]));
+
+test('every field of the schema is there, of new boxes, of boxes that stand, and of the workshop', () => {
+  const paths = fields.map(({ path }) => path);
+  expect(new Set(paths).size).toBe(paths.length);
+  for (const path of [
+    'drivers[].fs',
+    'drivers[].wirings[].series',
+    'space.exactly',
+    'wanted.safeFrom',
+    'amplifier.filter.corner',
+    'box.tuning',
+    'radiators[].greatestAddedMass',
+    'standing.vents[].place.up',
+    'workshop.pipes[].inner',
+  ])
+    expect(paths).toContain(path);
+});
+
+test.each(fields.map(({ path }) => path))('%s says what it is, what it takes, and an example that is taken', (path) => {
+  const field = fields.find((one) => one.path === path)!;
+  expect(field.what).toMatch(/^\S.*\S$/s);
+  if (/^a (record|list)/.test(field.takes) && field.example === undefined) return;
+  expect(v.safeParse(schemaAt(schema, keys(path))!, field.example).issues).toBeUndefined();
+  if (field.units && field.example !== 'full')
+    expect(field.units.some((unit) => String(field.example).endsWith(unit))).toBe(true);
+});
+
+test('a range is in the unit of the bound, and a default is told apart from what the field is', () => {
+  const thickness = fields.find(({ path }) => path === 'vent.wall');
+  expect(thickness).toMatchObject({ range: '0.1 to 200 mm', default: '3 mm', what: 'wall thickness of the tube' });
+  expect(fields.find(({ path }) => path === 'space.width')?.needed).toBe(true);
+  expect(fields.find(({ path }) => path === 'space.volume')?.needed).toBe(false);
+});
+
+test('the printed list fits in 80 columns', () => {
+  const text = fieldsText(fields);
+  for (const line of text.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+  expect(text).toContain('wanted.level\n');
+});
