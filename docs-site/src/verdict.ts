@@ -32,6 +32,27 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
   return [first, second];
 }
 
+/** The verdict in one line: size, vent, reach, level and air speed of the first box. */
+export function verdictLine(design: Design, facts: BriefFacts): string {
+  const { vent, response, loudness, atWantedLevel } = design;
+  const speed = atWantedLevel.airSpeedPeak?.value;
+  const tube =
+    vent &&
+    `${vent.count > 1 ? `${vent.count} vents` : 'vent'} ${say('length', vent.diameter, facts.length)} × ${say('length', vent.length, facts.length, 4)}${vent.bend ? ', bent' : ''}`;
+  const air =
+    speed !== undefined &&
+    `air ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
+  return [
+    `Box ${design.name}: ${edges(design, facts)}`,
+    tube,
+    `reaches ${say('frequency', response.cutoff, 'Hz')}`,
+    `plays ${say('level', loudness.level, 'dB')}`,
+    air,
+  ]
+    .filter(Boolean)
+    .join(' · ');
+}
+
 /** Why there is no box, and what would have to give. */
 export function refusal({ because, nearest }: NotMet): readonly [string, string] {
   const first = `Not as the brief stands. ${because.map(tied).join(' ')}`;
