@@ -2,9 +2,10 @@ import type { Answer, Brief, Met, NotMet } from 'airspring';
 import { type BriefFacts, briefFacts } from './brief-facts.js';
 import { boxFigure } from './figures/box-drawing.js';
 import { figureMarkup } from './figures/figure.js';
-import { impedanceFigure } from './figures/impedance.js';
+import { impedancePanel } from './figures/impedance.js';
+import { sweepMarkup } from './figures/sweep.js';
 import { html, type Markup, table, trusted } from './html.js';
-import { tied } from './say.js';
+import { say, tied } from './say.js';
 import { building } from './sections/building.js';
 import { choice } from './sections/choice.js';
 import { margins } from './sections/margins.js';
@@ -60,7 +61,7 @@ ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
 <p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the valley lies close to the tuning. If it lies higher than drawn, the vent is too short or the air too little; lower, the other way round. A few per cent of difference are usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
-${figureMarkup(impedanceFigure(designs, facts))}
+${sweepMarkup({ id: 'impedance', title: 'Input impedance', frequencies: design.curves.frequencies, band: [facts.lowest, facts.highest], panels: [impedancePanel(designs)], events: design.vent ? [{ f: design.vent.fb, words: `${design.name} is tuned to ${say('frequency', design.vent.fb, 'Hz')}` }] : [] })}
 </section>`;
 }
 

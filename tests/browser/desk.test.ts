@@ -164,6 +164,54 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
     await page.context().close();
   });
 
+  test('one line through all curves reads them, by pointer and by key, the same after a new answer', async () => {
+    const { page } = await visit(path);
+    const reads = () => page.locator('#tones .wide [data-read]').allTextContents();
+    const curves = await (await page.request.get(`${address()}${path}curves.csv`)).text();
+    const rows = curves
+      .trim()
+      .split('\n')
+      .slice(1)
+      .map((row) => row.split(',').map(Number));
+    const slider = page.locator('#tones input[type=range]');
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(reads).not.toContain('');
+    const tone = Number.parseFloat((await slider.getAttribute('aria-valuetext')) ?? '');
+    const level = Number(/^A ([\d.]+)/.exec((await reads())[0] ?? '')?.[1]);
+    const below = rows.filter(([f]) => (f ?? 0) <= tone * 0.997).at(-1)?.[1] ?? 0;
+    const above = rows.find(([f]) => (f ?? 0) >= tone * 1.003)?.[1] ?? 0;
+    // Three digits of the tone, and a tenth of a pixel of the picture.
+    expect(level).toBeGreaterThan(below - 0.1);
+    expect(level).toBeLessThan(above + 0.1);
+    expect(await reads()).toHaveLength(4);
+    const before = await reads();
+    await page.locator('#tones .wide svg.sweep').hover({ position: { x: 500, y: 300 } });
+    await expect.poll(reads).not.toEqual(before);
+    await page.locator('[data-do=run]').click();
+    await designed(page);
+    await page.locator('#tones .wide svg.sweep').hover({ position: { x: 200, y: 300 } });
+    await expect.poll(reads).not.toContain('');
+    await page.context().close();
+  });
+
+  test('200 moves over the curves, and no task of the main thread over 50 ms at a quarter of the speed', async () => {
+    const { page } = await visit(path);
+    const picture = page.locator('#tones .wide svg.sweep');
+    await picture.scrollIntoViewIfNeeded();
+    const box = await picture.boundingBox();
+    if (!box) throw new Error('the picture has no box');
+    const tasks = mainThreadTasks(
+      await trace(page, async () => {
+        for (let i = 0; i < 200; i++)
+          await page.mouse.move(box.x + box.width * (0.5 + 0.4 * Math.sin(i / 9)), Math.max(box.y, 0) + 200);
+      }),
+    );
+    expect(tasks.length).toBeGreaterThan(200);
+    expect(4 * Math.max(...tasks)).toBeLessThan(50);
+    await page.context().close();
+  });
+
   test('without script the sheets are a file as well', async () => {
     const { page } = await visit(path, { javaScriptEnabled: false });
     const got = await page.request.get(`${address()}${path}sheets.html`);
