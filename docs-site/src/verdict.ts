@@ -28,7 +28,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }
   const deep = response.cutoff <= facts.lowest ? 'reaches' : 'does not reach';
-  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band before ${limitInWords(loudness.binding)} gives out.`;
+  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band; ${limitInWords(loudness.binding)} is what limits it.`;
   return [first, second];
 }
 
@@ -45,7 +45,7 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
   return [
     `Box ${design.name}: ${edges(design, facts)}`,
     tube,
-    `reaches ${say('frequency', response.cutoff, 'Hz')}`,
+    `reaches ${say('frequency', response.cutoff, 'Hz')} (−${say('level', facts.fall, 'dB')})`,
     `plays ${say('level', loudness.level, 'dB')}`,
     air,
   ]

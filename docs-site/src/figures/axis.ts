@@ -28,7 +28,7 @@ export function spread(wanted: readonly number[], apart: number, lowest = Number
 export function axisOf(low: number, high: number, words: string) {
   const rough = (high - low) / 5 || 1;
   const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
+  const step = power * ([1, 2, 2.5, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
   const { domain, ticks } = axis([low, high], step);
   return { domain, ticks: ticks.map((tick) => Number(tick.toPrecision(12))), words };
 }

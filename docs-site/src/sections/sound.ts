@@ -61,7 +61,7 @@ function protection(
 ): string {
   const Xmax = say('length', known.get(drivers.name)?.Xmax ?? 0, 'mm', 2);
   const head = vent
-    ? `Below ${say('frequency', vent.fb, 'Hz')} the air in the vent moves with the cone and no longer holds it.`
+    ? `Below ${say('frequency', vent.fb, 'Hz')} the vent lets out what the cone draws in, and the air no longer holds the cone.`
     : 'In a closed box the air holds the cone down to the lowest tones.';
   return `${head} ${guard(wanted, 'as the curves are driven', Xmax, lowest)} ${guard(atFullVoltage, 'all that the amplifier gives', Xmax, lowest)}`;
 }
