@@ -43,13 +43,10 @@ class Picture {
       const names = [...new Set(all)].sort().slice(0, svg.dataset.short ? 1 : undefined);
       const curves = names.map((name) => numbersOf([...panel.querySelectorAll(`[data-line="${name}"]`)]));
       const digits = top - bottom > 20 ? 1 : 2;
+      const reading = (curve: Curve, x: number) =>
+        minus((bottom + (1 - heightAt(curve, x) / tall) * (top - bottom)).toFixed(digits));
       const value = (x: number) =>
-        curves
-          .map(
-            (curve, i) =>
-              `${names[i]} ${minus((bottom + (1 - heightAt(curve, x) / tall) * (top - bottom)).toFixed(digits))}`,
-          )
-          .join(' · ') + ` ${unit}`;
+        `${curves.map((curve, i) => `${names[i]} ${reading(curve, x)}`).join(' · ')} ${unit}`;
       return { value, read: panel.querySelector('[data-read]') as Element };
     });
   }

@@ -7,6 +7,8 @@ import type { Chart } from '../../../docs-site/src/figures/chart.js';
 import howSmall from '../../../docs-site/src/worked/how-small.js';
 import noBass from '../../../docs-site/src/worked/no-bass-below-the-tuning.js';
 import widerVent from '../../../docs-site/src/worked/wider-vent.js';
+import { pageOf, whaleBench } from './brief.js';
+import { documentOf } from './document.js';
 
 const folder = new URL('../../../docs-site/src/content/docs/worked-examples/', import.meta.url);
 const pages = readdirSync(folder).map((name) => [name, readFileSync(new URL(name, folder), 'utf8')] as const);
@@ -62,4 +64,13 @@ test('cone, vent and both have lines that differ, and names that lie on them', (
     const mark = chart.marks?.find(({ words }) => words === trace.name);
     expect(Math.abs(heightAt(trace, mark!.x) - mark!.y), trace.name).toBeLessThan(0.01);
   }
+});
+
+test('each runner-up says against which box it gains and loses what, and for whom it is', () => {
+  const { markup } = pageOf(whaleBench);
+  const { body } = documentOf(markup);
+  const [first, ...others] = [...body.querySelectorAll('#choice ~ ul li')].map(({ textContent }) => textContent ?? '');
+  expect(first).not.toContain('Against');
+  expect(others.length).toBeGreaterThan(0);
+  for (const told of others) expect(told).toMatch(/Against A it is .* and .*\. Take it if/);
 });
