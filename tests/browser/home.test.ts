@@ -1,9 +1,9 @@
 /** The front page: what this is, where to begin, and a bench whose vent bends under the hand. */
 import { describe, expect, test } from 'vitest';
-import { hasBrowser, site } from './browser.js';
+import { hasBrowser, mainThreadTasks, site } from './browser.js';
 
 describe.skipIf(!hasBrowser)('the front page', () => {
-  const { visit } = site();
+  const { visit, trace } = site();
 
   test('weighs less than 150 kB with its drawing', async () => {
     const { page } = await visit('');
@@ -51,6 +51,25 @@ describe.skipIf(!hasBrowser)('the front page', () => {
     expect(await page.locator('.bench-drawing').getAttribute('aria-label')).toContain('does not fit');
     await page.keyboard.press('Escape');
     await expect.poll(() => tube.getAttribute('d')).toBe(author);
+    await page.context().close();
+  });
+
+  test('200 moves of a drag, and no task over 50 ms at a quarter of the processor', async () => {
+    const { page } = await visit('');
+    await page.locator('article[data-live]').waitFor();
+    const box = await page.locator('scrub-number').boundingBox();
+    const [x, y] = [(box?.x ?? 0) + 20, (box?.y ?? 0) + 12];
+    const tasks = mainThreadTasks(
+      await trace(page, async () => {
+        await page.mouse.move(x, y);
+        await page.mouse.down();
+        for (let i = 0; i < 200; i++) await page.mouse.move(x + 90 * Math.sin(i / 12), y);
+        await page.mouse.up();
+      }),
+    );
+    expect(tasks.length).toBeGreaterThan(200);
+    // Time of the processor: four times of it are what a quarter of its speed takes.
+    expect(4 * Math.max(...tasks)).toBeLessThan(50);
     await page.context().close();
   });
 });

@@ -71,7 +71,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
   ];
   return table(
     'The box now, and after this change; bold is what you asked for',
-    ['', 'now', 'then', 'you want'],
+    ['what', 'now', 'then', 'you want'],
     [
       row(
         'loudest steady tone',
