@@ -34,6 +34,8 @@ export interface LedgerRow {
   readonly kind: Kind;
   readonly given: Readonly<Record<string, Given>>;
   readonly expected: number | readonly number[];
+  /** The digits of what is expected, where they were read in print. */
+  readonly printed?: string | readonly string[];
   readonly got: number | readonly number[];
   readonly unit: string;
   readonly tolerance: Tolerance;
@@ -47,6 +49,22 @@ const outsideKinds: readonly Kind[] = ['table', 'example', 'standard', 'program'
 /** Whether a row compares with something outside the project that could have proved us wrong. */
 export const isOutside = (row: Pick<LedgerRow, 'status' | 'kind'>): boolean =>
   outsideKinds.includes(row.kind) && (row.status === 'seen' || row.status === 'derived');
+
+/** The three words for what a check rests on, wherever it is told. */
+export const standings = {
+  seen: 'read in print',
+  derived: 'recomputed independently',
+  practice: 'rule of thumb',
+} as const;
+export type Standing = (typeof standings)[keyof typeof standings];
+
+/** What a row rests on; undefined for one that rests on nothing outside, such as an identity of our own. */
+export const standingOf = (row: Pick<LedgerRow, 'status' | 'kind'>): Standing | undefined =>
+  row.status === 'practice'
+    ? standings.practice
+    : isOutside(row)
+      ? standings[row.status as 'seen' | 'derived']
+      : undefined;
 
 export const toleranceSize = ({ tolerance }: Pick<LedgerRow, 'tolerance'>): number =>
   tolerance.relative ?? tolerance.absolute;
