@@ -1,5 +1,5 @@
 /** What a printed number says of itself: its last digit. */
-import type { Tolerance } from './row.js';
+import { heldToPrint, type Tolerance } from './row.js';
 
 /** A number as it stands in print: '0.7071', '-0.9033e-1', '1.30e3', '820'. */
 export type Printed = string;
@@ -24,4 +24,4 @@ export const missesPrint = (got: number, printed: Printed): boolean => {
 export const printTolerance = (printed: readonly Printed[]): Tolerance =>
   printed.every((text) => halfUnit(text) < DOUBLE * Math.abs(Number(text)))
     ? { relative: DOUBLE, why: 'more digits are printed than double precision holds' }
-    : { absolute: Math.max(...printed.map(halfUnit)), why: 'half a unit of the last printed digit' };
+    : { absolute: Math.max(...printed.map(halfUnit)), why: heldToPrint };

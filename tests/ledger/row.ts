@@ -69,6 +69,12 @@ export const standingOf = (row: Pick<LedgerRow, 'status' | 'kind'>): Standing | 
 export const toleranceSize = ({ tolerance }: Pick<LedgerRow, 'tolerance'>): number =>
   tolerance.relative ?? tolerance.absolute;
 
-/** Whether a row would let a hundred times its deviation pass, or more than a millionth where it meets the value exactly. */
+/** The reason of a tolerance that print itself gives. */
+export const heldToPrint = 'half a unit of the last printed digit';
+
+/**
+ * Whether a row would let a hundred times its deviation pass, or more than a millionth where it meets the value exactly.
+ * A row that is held to the digits in print is as tight as print allows.
+ */
 export const isLoose = (row: Pick<LedgerRow, 'tolerance' | 'deviation'>): boolean =>
-  row.deviation > 0 ? toleranceSize(row) > 100 * row.deviation : toleranceSize(row) > 1e-6;
+  row.tolerance.why !== heldToPrint && toleranceSize(row) > (row.deviation > 0 ? 100 * row.deviation : 1e-6);

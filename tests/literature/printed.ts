@@ -15,12 +15,12 @@ interface PrintedEntry {
 }
 type Numbers<E extends PrintedEntry> = { readonly [K in keyof E['given']]: number };
 
-/** Makes a function that turns the entry of a name into a row for a formula of the floor. */
+/** Makes a function that turns the entry of a name into a row for a formula of the floor; `also` tells apart rows of one entry. */
 export const printedChecks =
   <const T extends Readonly<Record<string, PrintedEntry>>>(floor: string, entries: T) =>
-  <N extends keyof T & string>(formula: string, name: N, got: (given: Numbers<T[N]>) => number): void => {
+  <N extends keyof T & string>(formula: string, name: N, got: (given: Numbers<T[N]>) => number, also = ''): void => {
     const { kind = 'table', tolerance, ...entry } = entries[name] as PrintedEntry;
-    check(`${floor}.read.${name.replaceAll(' ', '-')}`, {
+    check([floor, 'read', name.replaceAll(' ', '-'), also].filter(Boolean).join('.'), {
       ...entry,
       formula: `${floor}/${formula}`,
       status: 'seen',

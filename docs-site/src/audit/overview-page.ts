@@ -3,6 +3,7 @@ import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/ro
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
 import { addressOf, type Formula } from './formula.js';
+import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
 import { statusWords } from './standing.js';
@@ -24,7 +25,7 @@ export function overviewPage(audit: Audit): string {
       : noLedger,
     'A deviation in per cent or as a bare number is relative to the expected value; with a unit it is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
-    ...(audit.ledger ? [standing(rows), loose(audit, rows)] : []),
+    ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas), loose(audit, rows)] : []),
   );
 }
 
