@@ -22,7 +22,7 @@ import {
   unflangedRadiation,
   withoutLoss,
 } from '@airspring/core/duct';
-import { bracketedRoot, complexColumn } from '@airspring/core/numeric';
+import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
 import { printedChecks } from '../printed.js';
@@ -93,42 +93,47 @@ function chainAt(chain: Chain, frequency: number) {
   chain(Float64Array.of(frequency), out);
   return out;
 }
-/** The frequency within 30 % of a guess at which a value crosses zero. */
-function crossing(value: (frequency: number) => number, guess: number): number {
-  const root = bracketedRoot(value, guess * 0.9, guess * 1.1);
-  return root.ok ? root.x : Number.NaN;
-}
 interface Pipe {
   readonly length: number;
   readonly speed: number;
 }
-/** A is 0 where the pressure vanishes at one end and the flow at the other. */
-const stopped = ({ length, speed, quarters }: Pipe & { quarters: number }) => {
-  const chain = lineOf(length, speed);
-  return crossing((f) => chainAt(chain, f).A.re[0]!, (quarters * speed) / (4 * length));
+/** An eighth of a wave in the pipe. Without loss the phase over it, kL, grows with frequency. */
+const eighth = ({ length, speed }: Pipe) => speed / (8 * length);
+const wave = (speed: number) => (standardAir.density * speed) / smooth.area;
+/** kL by A = cos kL, which vanishes where a pipe that is closed at one end sounds: at so many quarter waves. */
+const stopped = ({ quarters, ...pipe }: Pipe & { quarters: number }) => {
+  const { A } = chainAt(lineOf(pipe.length, pipe.speed), eighth(pipe));
+  return (eighth(pipe) * quarters * Math.PI) / 2 / Math.acos(A.re[0]!);
 };
-/** C is 0 where the flow vanishes at both. */
-const shut = ({ length, speed, halves }: Pipe & { halves: number }) => {
-  const chain = lineOf(length, speed);
-  return crossing((f) => chainAt(chain, f).C.im[0]!, (halves * speed) / (2 * length));
+/** kL by C = j sin kL/Z, which vanishes where a pipe that is closed at both ends sounds: at so many half waves. */
+const shut = ({ halves, ...pipe }: Pipe & { halves: number }) => {
+  const { C } = chainAt(lineOf(pipe.length, pipe.speed), eighth(pipe));
+  return (eighth(pipe) * halves * Math.PI) / Math.asin(C.im[0]! * wave(pipe.speed));
 };
 const nothing: Radiation = Object.assign((_o: unknown, _k: number, out: Float64Array) => void out.fill(0), {
   sources: ['own'],
 });
-/** The impedance is 0 where the pressure vanishes at both. */
-const open = ({ length, speed, halves }: Pipe & { halves: number }) => {
+/** kL by the impedance j Z tan kL, which vanishes where a pipe that is open at both ends sounds. */
+const open = ({ halves, ...pipe }: Pipe & { halves: number }) => {
   const end = { opening: { radius: 0.005 }, radiation: nothing };
-  const admittance = compileOpenLine({ chain: lineOf(length, speed), inner: end, outer: end }, airOf(speed));
+  const chain = lineOf(pipe.length, pipe.speed);
   const [re, im] = [new Float64Array(1), new Float64Array(1)];
-  const reactance = (f: number) => {
-    admittance(Float64Array.of(f), re, im);
-    return -im[0]! / (re[0]! ** 2 + im[0]! ** 2);
-  };
-  return crossing(reactance, (halves * speed) / (2 * length));
+  compileOpenLine({ chain, inner: end, outer: end }, airOf(pipe.speed))(Float64Array.of(eighth(pipe)), re, im);
+  return (eighth(pipe) * halves * Math.PI) / Math.atan(-1 / im[0]! / wave(pipe.speed));
 };
 for (const name of ['pipe closed', 'pipe organ closed', 'pipe closed 4 m'] as const) read('compileLine', name, stopped);
-read('withoutLoss', 'ear canal', stopped);
-read('withoutLoss', 'pipe closed 4 m next', stopped);
+/** kL by the flow through a section made here, whose area is that of the tube. */
+const ofSection = ({ quarters, ...pipe }: Pipe & { quarters: number }) => {
+  const section = withoutLoss(roundSection({ diameter: '10 mm' }));
+  const { C } = chainAt(compileLine({ section, length: si('length', pipe.length) }, airOf(pipe.speed)), eighth(pipe));
+  return (
+    (eighth(pipe) * quarters * Math.PI) /
+    2 /
+    Math.asin((C.im[0]! * standardAir.density * pipe.speed) / 7.853981633974483e-5)
+  );
+};
+read('withoutLoss', 'ear canal', ofSection);
+read('withoutLoss', 'pipe closed 4 m next', ofSection);
 read('compileLine', 'tube shut', shut);
 read('compileLine', 'room modes', ({ length, speed, halves }) =>
   shut({ length: 0.3048 * length, speed: 0.3048 * speed, halves }),
@@ -141,16 +146,16 @@ read('compileSteppedLine', 'chamber', ({ chamber, pipe, length }) => {
   const { density, speedOfSound } = standardAir;
   const chain = compileSteppedLine(profile, 10, standardAir, withoutLoss);
   const { A, B, C, D } = chainAt(chain, speedOfSound / (4 * length));
-  const wave = (density * speedOfSound) / narrow;
+  const around = (density * speedOfSound) / narrow;
   const [re, im] = (['re', 'im'] as const).map(
-    (part) => A[part][0]! + B[part][0]! / wave + C[part][0]! * wave + D[part][0]!,
+    (part) => A[part][0]! + B[part][0]! / around + C[part][0]! * around + D[part][0]!,
   );
   return 20 * Math.log10(Math.hypot(re!, im!) / 2);
 });
 
 // Pistons and openings that are small: resistance over x² and reactance over x, with x = 2ka and a = 1 m.
-const room = new Float64Array(2);
 function normalised(radiation: Radiation, k: number) {
+  const room = new Float64Array(2);
   radiation({ radius: 1 }, k, room);
   return { re: room[0]!, im: room[1]! };
 }

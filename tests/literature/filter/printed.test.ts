@@ -33,10 +33,16 @@ read(
   ({ order, section }) => 2 * butterworthPole({ order, pole: section }).re,
 );
 
+/** At 1 rad/s the coefficients of order 2 are those of the section. */
+read('butterworthHighPass', 'butterworth section', ({ power }) => {
+  const { denominator } = butterworthHighPass({ order: 2, corner: perSecond });
+  return denominator[power]!;
+});
+
 const levelAt = (filter: Filter, omega: number) => filterLevel(filter, frequencyGrid([omega / (2 * Math.PI)]))[0]!;
 read('highPassByQ', 'resonance', ({ Q, ratio }) => {
   const filter = highPassByQ({ order: 2, corner: perSecond, Q });
-  return 10 ** ((levelAt(filter, 1 / ratio) - levelAt(filter, 1)) / 20);
+  return 10 ** (levelAt(filter, 1 / ratio) / 20) / Q;
 });
 
 const rational = (numerator: number[], denominator: number[]): Filter => ({
