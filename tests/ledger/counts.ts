@@ -41,7 +41,7 @@ export function readInPrint(rows: readonly Standable[], formulas: Iterable<strin
 }
 
 /** The floors whose physics and mathematics stand in textbooks and handbooks that anyone can open. */
-export const printedFloors: readonly string[] = ['air', 'numeric', 'duct', 'filter'];
+const printedFloors: readonly string[] = ['air', 'numeric', 'duct', 'filter'];
 
 /** One line where less than half of the formulas of those floors have a value that was read in print. */
 export function tooFewInPrint(floors: readonly FloorInPrint[]): readonly string[] {
