@@ -6,7 +6,7 @@ import { addressOf, type Formula } from './formula.js';
 import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
-import { statusWords } from './standing.js';
+import { allStandings, standingWords } from './standing.js';
 import { breakable, capital, flat } from './words.js';
 import { countText, worstText } from './worst.js';
 
@@ -43,11 +43,10 @@ function floorTable(floor: string, audit: Audit): string {
 /** What the rows rest on, counted. */
 function standing(rows: readonly LedgerRow[]): string {
   const kinds = [...new Set(rows.map(({ kind }) => kind))];
-  const statuses = [...new Set(rows.map(({ status }) => status))];
-  const count = (kind: string, status: string) =>
-    rows.filter((row) => row.kind === kind && row.status === status).length;
-  const lines = kinds.map((kind) => [kind, ...statuses.map((status) => String(count(kind, status) || '–'))]);
-  const heads = ['kind', ...statuses.map((status) => statusWords[status])];
+  const count = (kind: string, words: string) =>
+    rows.filter((row) => row.kind === kind && standingWords(row) === words).length;
+  const lines = kinds.map((kind) => [kind, ...allStandings.map((words) => String(count(kind, words) || '–'))]);
+  const heads = ['kind', ...allStandings];
   return `## What the checks rest on\n\nA value read in print or recomputed independently counts as outside. A rule of thumb, an identity or a pinned value does not.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
 }
 

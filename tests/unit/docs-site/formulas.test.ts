@@ -8,7 +8,6 @@ import { formulas, keyOf } from '../../../docs-site/src/audit/formula.js';
 import { prose } from '../../../docs-site/src/audit/markdown.js';
 import { numberText } from '../../../docs-site/src/audit/numbers.js';
 import { pages } from '../../../docs-site/src/audit/pages.js';
-import { standing } from '../../../docs-site/src/audit/standing.js';
 import { readAudit } from '../../../docs-site/src/audit/write.js';
 import { evaluate } from '../../ledger/check.js';
 import type { LedgerRow } from '../../ledger/row.js';
@@ -311,7 +310,6 @@ describe('what the checks rest on', () => {
       row({ id: 'c', status: 'practice', kind: 'example' }),
       row({ id: 'd', status: 'derived', kind: 'identity' }),
     ];
-    expect(standing(rows)).toEqual({ print: 1, recomputed: 1, thumb: 1, own: 1 });
     expect(page(withRows(...rows), 'formulas/index.md')).toContain(
       '4 checks: 1 read in print, 1 recomputed independently, 1 rule of thumb, 1 of our own',
     );
