@@ -71,7 +71,7 @@ const greatest = (row: LedgerRow): number => Math.max(...disagreeing(row).map((i
 function lines(row: LedgerRow): readonly (readonly Fragment[])[] {
   const [wanted, got, units] = [listed(row.expected), listed(row.got), unitsOf(row)];
   return disagreeing(row).map((i) => [
-    withUnit(numberText(wanted[i]!), units[i] ?? ''),
+    withUnit(numberText(wanted[i]!, 16), units[i] ?? ''),
     withUnit(numberText(got[i]!, digitsToShow(wanted[i]!, got[i]!)), units[i] ?? ''),
     `${numberText(100 * fraction(row, i), 2)}\u00a0%`,
   ]);

@@ -22,7 +22,7 @@ export function inPrint(rows: readonly LedgerRow[], formulas: readonly Formula[]
     `${read.length} of ${read.length + unread.length}`,
     unread.length === 0 ? 'none' : unread.flatMap((name, i) => [i > 0 && ', ', link(`${floor}/${name}`, name)]),
   ];
-  const heads = ['floor', 'with a value read in print', 'recomputed independently only'];
+  const heads = ['floor', 'with a value read in print', 'no value read in print'];
   return `## What was read in print
 
 Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it.

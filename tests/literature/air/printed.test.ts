@@ -52,6 +52,7 @@ read('moistAirDensity', 'dry volume', (of) => 1 / density(of));
 read('moistAirDensity', 'iapws density', density);
 read('moistAirDensity', 'icao density', density);
 read('moistAirDensity', 'jones 1978', density);
+read('moistAirDensity', 'oiml', density);
 for (const temperature of ['10', '15', '20'] as const) {
   read('moistAirDensity', `spieweck ${temperature}`, (of) => density(of) / 1000);
 }
@@ -60,6 +61,8 @@ read('speedOfSound', 'ideal gas', (of) => speedOfSound(state(of)));
 read('dryAirSpeedOfSound', 'icao speed', dry);
 read('dryAirSpeedOfSound', 'openstax speed', dry);
 read('dryAirSpeedOfSound', 'openstax speed 1', dry);
+read('dryAirSpeedOfSound', 'weston speed', (of) => 100 * dry(of));
+read('dryAirSpeedOfSound', 'pipe warmed', (of) => (256 * dry(of)) / dry({ temperature: 18 }));
 read('viscosity', 'lemmon viscosity', ({ temperature }) => viscosity(celsius(temperature)));
 read('viscosity', 'icao viscosity', (of) => viscosity(at(of).temperature));
 read('thermalConductivity', 'lemmon conductivity', ({ temperature }) => thermalConductivity(celsius(temperature)));

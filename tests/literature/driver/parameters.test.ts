@@ -127,6 +127,22 @@ check('driver.parameters.level', {
   unit: 'dB',
 });
 
+check('driver.parameters.efficiency', {
+  formula: 'driver/referenceEfficiency',
+  source: student,
+  status: 'seen',
+  kind: 'example',
+  given: { fs: { value: 60.9, unit: 'Hz' }, Vas: { value: 7.74, unit: 'L' }, Qes: { value: 0.796, unit: '1' } },
+  got: ({ fs, Vas, Qes }) =>
+    referenceEfficiency({ fs: si('frequency', fs), Vas: si('volume', Vas / 1000), Qes }, smallsAir),
+  printed: '0.00209',
+  unit: '1',
+  tolerance: {
+    relative: 0.011,
+    why: '0.00211 with the 345 m/s of the papers; the speed of sound behind the print is not told, 346.2 m/s would meet it',
+  },
+});
+
 check('driver.parameters.level-of-voltage', {
   formula: 'driver/driverParameters',
   source: {
