@@ -1,6 +1,7 @@
 /** One row of the ledger, in full. */
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, type Markup, table } from '../html.js';
+import { disagreeing } from './disagreements-page.js';
 import { deviations, listed, numberText, sizeText, unitsOf, withUnit } from './numbers.js';
 import { standingWords } from './standing.js';
 import { capital, ended, flat } from './words.js';
@@ -32,7 +33,7 @@ export function checkBlock(row: LedgerRow): string {
       ? table(`${id}: expected and got`, heads, rows)
       : html`${table(`${id}: the worst of ${rows.length} values`, heads, [worst])}${more(id, heads, rows)}`;
   const block = html`<div class="check" id="${id}">
-<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}</p>
+<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
 <p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
 ${values}
 </div>`;

@@ -124,6 +124,7 @@ describe('a row of the ledger', () => {
   test('shows source, standing, tolerance and reason, unharmed by signs that mean something elsewhere', () => {
     const words = document.querySelector('[id="air.viscosity.shown"]')?.textContent;
     expect(words).toContain('[ussa1976] table <5> & "more". Table, read in print.');
+    expect(words).toContain('Misses the print.');
     expect(words).toContain('Worst deviation 1.9 % of the expected value, allowed 10 %: made up. Given gas dry.');
   });
 
