@@ -141,7 +141,7 @@ export function answers(built: Built, measured = measure(built)) {
     valleyOff: off(valley.frequency, built.fb),
     netVolume: format('volume', read.netVolume, 'L'),
     netVolumeOff: off(read.netVolume, built.netVolume),
-    QL: read.QL.toFixed(1),
+    QL: read.QL.toFixed(2),
     QLOff: off(read.QL, built.QL),
     tight:
       read.QL < 5

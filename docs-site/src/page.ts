@@ -2,21 +2,32 @@ import type { Answer, Brief, Met, NotMet } from 'airspring';
 import { type BriefFacts, briefFacts } from './brief-facts.js';
 import { boxFigure } from './figures/box-drawing.js';
 import { figureMarkup } from './figures/figure.js';
-import { impedanceFigure } from './figures/impedance.js';
-import { html, type Markup, table } from './html.js';
-import { tied } from './say.js';
+import { impedancePanel } from './figures/impedance.js';
+import { sweepMarkup } from './figures/sweep.js';
+import { html, type Markup, table, trusted } from './html.js';
+import { say, tied } from './say.js';
 import { building } from './sections/building.js';
 import { choice } from './sections/choice.js';
 import { margins } from './sections/margins.js';
 import { physics } from './sections/physics.js';
+import { sheets } from './sections/sheets.js';
 import { sound } from './sections/sound.js';
-import { refusal, verdict } from './verdict.js';
+import { refusal, verdict, verdictLine } from './verdict.js';
+
+/** Width of the drawing beside the brief, pixels. */
+const SMALL = 500;
 
 /** What a page says of a brief: the answer in two sentences with the box drawn, and all that follows from it. */
 export interface BriefAnswer {
   readonly sentences: readonly [string, string];
   readonly answer: Markup;
   readonly rest: Markup;
+  /** The verdict in one line, to stand beside a brief that is being written. */
+  readonly line: Markup;
+  /** The first box alone, small. */
+  readonly drawing: Markup;
+  /** A sheet for each box, to take to the saw. */
+  readonly sheets: Markup;
 }
 
 /** The text of a worked example that is a whole brief; the same in a build and in the worker of the page. */
@@ -33,6 +44,9 @@ export function briefAnswer(brief: Brief, answer: Answer): BriefAnswer {
 ${!answer.ok && why(answer)}${near && html`<p class="answer">${near}</p>`}
 ${design && figureMarkup(boxFigure(design, facts))}`,
     rest: html`${met && boxes(met, facts)}`,
+    line: html`${!answer.ok && 'Not as the brief stands. '}${design && verdictLine(design, facts)}`,
+    drawing: html`${design && trusted(boxFigure(design, facts).draw(SMALL))}`,
+    sheets: html`${met && sheets(met, brief)}`,
   };
 }
 
@@ -47,7 +61,7 @@ ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
 <p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the valley lies close to the tuning. If it lies higher than drawn, the vent is too short or the air too little; lower, the other way round. A few per cent of difference are usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
-${figureMarkup(impedanceFigure(designs, facts))}
+${sweepMarkup({ id: 'impedance', title: 'Input impedance', frequencies: design.curves.frequencies, band: [facts.lowest, facts.highest], panels: [impedancePanel(designs)], events: design.vent ? [{ f: design.vent.fb, words: `${design.name} is tuned to ${say('frequency', design.vent.fb, 'Hz')}` }] : [] })}
 </section>`;
 }
 
@@ -66,4 +80,5 @@ ${
     nearest.changes.map(({ path, from, to }) => [html`<code>${path}</code>`, tied(from), tied(to)]),
   )
 }
+${nearest && html`<p data-scripted hidden><button type="button" class="word" data-do="nearest">Change the brief to this one</button>; the editor can take it back.</p>`}
 </section>`;

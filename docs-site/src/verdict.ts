@@ -28,8 +28,29 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }
   const deep = response.cutoff <= facts.lowest ? 'reaches' : 'does not reach';
-  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band before ${limitInWords(loudness.binding)} gives out.`;
+  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band; ${limitInWords(loudness.binding)} is what limits it.`;
   return [first, second];
+}
+
+/** The verdict in one line: size, vent, reach, level and air speed of the first box. */
+export function verdictLine(design: Design, facts: BriefFacts): string {
+  const { vent, response, loudness, atWantedLevel } = design;
+  const speed = atWantedLevel.airSpeedPeak?.value;
+  const tube =
+    vent &&
+    `${vent.count > 1 ? `${vent.count} vents` : 'vent'} ${say('length', vent.diameter, facts.length)} × ${say('length', vent.length, facts.length, 4)}${vent.bend ? ', bent' : ''}`;
+  const air =
+    speed !== undefined &&
+    `air ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
+  return [
+    `Box ${design.name}: ${edges(design, facts)}`,
+    tube,
+    `reaches ${say('frequency', response.cutoff, 'Hz')} (−${say('level', facts.fall, 'dB')})`,
+    `plays ${say('level', loudness.level, 'dB')}`,
+    air,
+  ]
+    .filter(Boolean)
+    .join(' · ');
 }
 
 /** Why there is no box, and what would have to give. */

@@ -1,111 +1,226 @@
+import { partAt } from '../brief-changes.js';
+import { fileEndings, fileName, titleOf } from '../brief-text.js';
+import { pair } from '../json-listing.js';
 import type { Editor } from './editor.js';
 import type { JobTold } from './job-worker.js';
+import { keep, keptText, type Opened, opened, packed, unpacked } from './kept-brief.js';
+import { putMarked } from './mark-changes.js';
 import { type Place, placeText } from './place.js';
 
 /** After the last key, ms; a brief is read while it is written, so not too soon. */
-const PAUSE = 700;
+const PAUSE = 400;
 /** A brief that cannot be met makes the job run several times. */
 const LIMIT = 60_000;
+
+type Saved = keyof typeof fileEndings;
+type Done = Extract<JobTold, { type: 'done' }>;
 
 /** A brief as text, and the whole job of it in a worker. The last good answer stays, dimmed, while it is not the one of the text. */
 class BriefDesk extends HTMLElement {
   #editor: Editor | undefined;
   #worker: Worker | undefined;
+  /** What the worker is asked for; it begins when it is ready. */
+  #asked: { readonly text: string; readonly at: number } | undefined;
+  #ready = false;
   #timer = 0;
   #limit = 0;
   #author = '';
+  #nearest = '';
 
   connectedCallback(): void {
     this.#author = this.querySelector('[data-code] code')?.textContent ?? '';
-    for (const what of ['edit', 'run']) this.#button(what).hidden = false;
-    this.#part('[data-scripted]').hidden = false;
+    this.#scripted();
+    const does: Readonly<Record<string, () => unknown>> = {
+      edit: () => this.#edit(this.#author).then((editor) => editor.focus()),
+      run: () => this.#run(),
+      reset: () => this.#editor?.setText(this.#author),
+      open: () => this.#part<HTMLInputElement>('[data-open]').click(),
+      link: () => this.#link(),
+      nearest: () => this.#take({ ok: true, text: this.#nearest }),
+      print: () => window.print(),
+    };
     this.addEventListener('click', ({ target }) => {
-      const what = (target as Element).closest<HTMLElement>('[data-do]')?.dataset.do;
-      if (what === 'edit') void this.#edit();
-      if (what === 'run') this.#run();
-      if (what === 'reset') this.#editor?.setText(this.#author);
+      does[(target as Element).closest<HTMLElement>('[data-do]')?.dataset.do ?? '']?.();
     });
+    this.#part('[data-open]').addEventListener('change', (event) => {
+      const field = event.target as HTMLInputElement;
+      void this.#open(field.files?.[0]);
+      field.value = '';
+    });
+    const desk = this.#part('.desk');
+    desk.addEventListener('dragover', (event) => event.preventDefault());
+    desk.addEventListener(
+      'drop',
+      (event) => {
+        const file = event.dataTransfer?.files[0];
+        if (!file) return;
+        event.preventDefault();
+        event.stopPropagation();
+        void this.#open(file);
+      },
+      true,
+    );
+    addEventListener('hashchange', () => void this.#restore());
+    void this.#restore();
   }
 
-  #part(selector: string): HTMLElement {
-    return this.querySelector(selector) as HTMLElement;
+  #part<E extends HTMLElement = HTMLElement>(selector: string): E {
+    return this.querySelector(selector) as E;
   }
-  #button(what: string): HTMLElement {
-    return this.#part(`[data-do=${what}]`);
+  #scripted(): void {
+    for (const part of this.querySelectorAll<HTMLElement>('[data-scripted]')) part.hidden = false;
   }
   get #text(): string {
     return this.#editor?.text() ?? this.#author;
   }
   #say(words: string): void {
+    this.#part('.verdict').hidden = false;
     this.#part('.status').textContent = words;
   }
 
-  async #edit(): Promise<void> {
+  /** The brief of the address, or the one that was left here. */
+  async #restore(): Promise<void> {
+    const linked = await unpacked(location.hash);
+    if (linked) return this.#take(linked);
+    const kept = keptText();
+    if (kept !== undefined && kept !== this.#text) await this.#take({ ok: true, text: kept });
+  }
+
+  async #open(file: File | undefined): Promise<void> {
+    if (file) await this.#take(await opened(file));
+  }
+
+  async #take(brief: Opened): Promise<void> {
+    if (!brief.ok) {
+      this.#say(brief.because);
+      return;
+    }
+    const editor = this.#editor ?? (await this.#edit(brief.text));
+    editor.setText(brief.text);
+    this.#changed();
+    this.#run();
+  }
+
+  async #edit(text: string): Promise<Editor> {
     const { editor } = await import('./editor.js');
     const holder = this.#part('[data-code]');
     holder.replaceChildren();
-    this.#editor = editor(holder, {
-      text: this.#author,
+    const made = editor(holder, {
+      text,
       label: 'The brief',
+      whole: pair,
       run: () => this.#run(),
+      caret: (offset) => this.#light(partAt(this.#text, offset)),
       changed: () => {
-        this.#stale(true);
-        this.#save('brief', this.#text, 'application/json');
-        clearTimeout(this.#timer);
+        this.#changed();
         this.#timer = window.setTimeout(() => this.#run(), PAUSE);
       },
     });
-    this.#button('edit').hidden = true;
-    this.#button('reset').hidden = false;
-    this.#editor.focus();
+    this.#editor = made;
+    this.#part('[data-do=edit]').hidden = true;
+    this.#part('[data-do=reset]').hidden = false;
+    for (const part of ['.verdict', '[data-drawing]']) this.#part(part).hidden = false;
+    this.#part('.bench').classList.add('wide-bench');
+    this.#begin();
+    return made;
+  }
+
+  #changed(): void {
+    clearTimeout(this.#timer);
+    const text = this.#text;
+    this.#stale(true);
+    this.#save('brief', text, 'application/json', titleOf(text));
+    keep(text === this.#author ? undefined : text);
+    if (location.hash.startsWith('#brief=')) history.replaceState(null, '', location.pathname);
+  }
+
+  async #link(): Promise<void> {
+    history.replaceState(null, '', await packed(this.#text));
+    const copied = await navigator.clipboard?.writeText(location.href).then(
+      () => true,
+      () => false,
+    );
+    this.#say(
+      copied ? 'The link is copied; the address of this page is the same.' : 'The address of this page is the link.',
+    );
+  }
+
+  #light(part: string | undefined): void {
+    const drawing = this.#part('[data-drawing]');
+    if (part) drawing.dataset.lit = part;
+    else delete drawing.dataset.lit;
   }
 
   #stale(stale: boolean): void {
-    for (const part of this.querySelectorAll('[data-part]')) part.classList.toggle('stale', stale);
+    for (const part of this.querySelectorAll('[data-part], [data-drawing], [data-line]'))
+      part.classList.toggle('stale', stale);
+    for (const note of this.querySelectorAll<HTMLElement>('[data-stale]')) note.hidden = !stale;
+  }
+
+  #begin(): void {
+    if (this.#worker) return;
+    const worker = new Worker(new URL('./job-worker.ts', import.meta.url), { type: 'module' });
+    this.#worker = worker;
+    worker.onerror = ({ message }) => this.#failed([], message ?? 'The job could not be started.');
+    worker.onmessage = ({ data }: MessageEvent<JobTold>) => {
+      if (data.type === 'ready') {
+        this.#ready = true;
+        if (this.#asked) worker.postMessage(this.#asked.text);
+      } else if (data.type === 'faults') {
+        const { length } = data.places;
+        this.#failed(
+          data.places,
+          `${length === 1 ? 'One thing' : `${length} things`} in the brief cannot be read; this is the answer to the brief before.`,
+        );
+      } else this.#done(data);
+    };
   }
 
   #run(): void {
     clearTimeout(this.#timer);
-    this.#stop();
-    const text = this.#text;
-    const started = performance.now();
-    const worker = new Worker(new URL('./job-worker.ts', import.meta.url), { type: 'module' });
-    this.#worker = worker;
+    // What the worker still computes is an answer to another text.
+    if (this.#asked) this.#stop();
+    this.#asked = { text: this.#text, at: performance.now() };
     this.#say('Designing …');
-    this.#limit = window.setTimeout(() => this.#failed([], `Stopped after ${LIMIT / 1000} s.`), LIMIT);
-    worker.onerror = ({ message }) => this.#failed([], message ?? 'The job could not be started.');
-    worker.onmessage = ({ data }: MessageEvent<JobTold>) => {
-      if (data.type === 'ready') {
-        worker.postMessage(text);
-        return;
-      }
-      if (data.type === 'faults') {
-        const { length } = data.places;
-        this.#failed(
-          data.places,
-          `${length === 1 ? 'One thing' : `${length} things`} in the brief cannot be read; below stands the answer to the brief before.`,
-        );
-        return;
-      }
+    this.#limit = window.setTimeout(() => {
       this.#stop();
-      this.#part('[data-part=answer]').innerHTML = data.answer;
-      this.#part('[data-part=rest]').innerHTML = data.rest;
-      this.#stale(false);
-      this.#faults([]);
-      this.#save('report', data.report, 'text/plain');
-      this.#save('curves', data.csv, 'text/csv');
-      this.#say(`${data.said.split('. ')[0]}. Designed in ${((performance.now() - started) / 1000).toFixed(1)} s.`);
-    };
+      this.#failed([], `Stopped after ${LIMIT / 1000} s.`);
+    }, LIMIT);
+    this.#begin();
+    if (this.#ready) this.#worker?.postMessage(this.#asked.text);
   }
 
   #stop(): void {
     clearTimeout(this.#limit);
     this.#worker?.terminate();
     this.#worker = undefined;
+    this.#ready = false;
+    this.#asked = undefined;
+  }
+
+  #done({ answer, rest, line, drawing, sheets, sheetsPage, report, csv, nearest }: Done): void {
+    clearTimeout(this.#limit);
+    const { text, at } = this.#asked ?? { text: this.#text, at: performance.now() };
+    this.#asked = undefined;
+    putMarked(this.#part('[data-line]'), line);
+    putMarked(this.#part('[data-part=answer]'), answer);
+    putMarked(this.#part('[data-part=rest]'), rest);
+    this.#part('[data-drawing]').innerHTML = drawing;
+    this.#part('[data-part=sheets]').innerHTML = sheets;
+    this.#scripted();
+    this.#nearest = nearest ?? '';
+    this.#stale(false);
+    this.#faults([]);
+    const title = titleOf(text);
+    this.#save('report', report, 'text/plain', title);
+    this.#save('curves', csv, 'text/csv', title);
+    this.#save('sheets', sheetsPage, 'text/html', title);
+    this.#say(`Designed in ${((performance.now() - at) / 1000).toFixed(1)} s.`);
   }
 
   #failed(places: readonly Place[], words: string): void {
-    this.#stop();
+    clearTimeout(this.#limit);
+    this.#asked = undefined;
     this.#stale(true);
     this.#faults(places);
     this.#say(words);
@@ -124,10 +239,11 @@ class BriefDesk extends HTMLElement {
     );
   }
 
-  #save(what: string, text: string, type: string): void {
-    const link = this.#part(`[data-save=${what}]`) as HTMLAnchorElement;
+  #save(what: Saved, text: string, type: string, title: string): void {
+    const link = this.#part<HTMLAnchorElement>(`[data-save=${what}]`);
     if (link.href.startsWith('blob:')) URL.revokeObjectURL(link.href);
     link.href = URL.createObjectURL(new Blob([text], { type }));
+    link.download = fileName(title, fileEndings[what]);
   }
 }
 

@@ -4,7 +4,7 @@ import { javascript } from '@codemirror/lang-javascript';
 import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
 import { type Diagnostic, lintGutter, setDiagnostics } from '@codemirror/lint';
 import { EditorState } from '@codemirror/state';
-import { EditorView, keymap, lineNumbers } from '@codemirror/view';
+import { Decoration, EditorView, keymap, lineNumbers, MatchDecorator, ViewPlugin } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import type { Place } from './place.js';
 
@@ -32,9 +32,39 @@ const look = EditorView.theme({
   '.cm-tooltip': { background: 'var(--paper)', color: 'var(--ink)', border: '1px solid var(--rule)' },
 });
 
+/** Keeps what matches on one line. */
+function unbroken(regexp: RegExp) {
+  const decorator = new MatchDecorator({ regexp, decoration: Decoration.mark({ class: 'pair' }) });
+  return ViewPlugin.define(
+    (view) => ({
+      decorations: decorator.createDeco(view),
+      update(update) {
+        this.decorations = decorator.updateDeco(update, this.decorations);
+      },
+    }),
+    { decorations: ({ decorations }) => decorations },
+  );
+}
+
 export function editor(
   parent: HTMLElement,
-  { text, label, changed, run }: { text: string; label: string; changed: () => void; run: () => void },
+  {
+    text,
+    label,
+    changed,
+    run,
+    caret,
+    whole,
+  }: {
+    text: string;
+    label: string;
+    changed: () => void;
+    run: () => void;
+    /** Told where the caret stands, when it moves. */
+    caret?: (offset: number) => void;
+    /** What a line is not broken within. */
+    whole?: RegExp;
+  },
 ): Editor {
   const view = new EditorView({
     parent,
@@ -63,6 +93,8 @@ export function editor(
         ]),
         EditorView.contentAttributes.of({ 'aria-label': `${label}. Escape, then Tab, leaves the editor.` }),
         EditorView.updateListener.of(({ docChanged }) => docChanged && changed()),
+        EditorView.updateListener.of(({ selectionSet, state }) => selectionSet && caret?.(state.selection.main.head)),
+        whole ? unbroken(whole) : [],
       ],
     }),
   });

@@ -3,9 +3,12 @@ import { faultLine, isInputError, toldAtMost } from '@airspring/core/fault';
 import { type Brief, design } from 'airspring';
 import { plainJson } from '../../../packages/airspring/src/command/json-fault.js';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
+import { withValues } from '../brief-changes.js';
+import { briefText } from '../brief-text.js';
 import { curvesCsv } from '../curves-csv.js';
 import { jsonPlaces, placeOfPath } from '../json-places.js';
 import { briefAnswer } from '../page.js';
+import { sheetsPage } from '../sections/sheets.js';
 import type { Place } from './place.js';
 
 export type JobTold =
@@ -18,6 +21,12 @@ export type JobTold =
       readonly said: string;
       readonly report: string;
       readonly csv: string;
+      readonly line: string;
+      readonly drawing: string;
+      readonly sheets: string;
+      readonly sheetsPage: string;
+      /** The text with the changes of the nearest brief. */
+      readonly nearest?: string;
     };
 
 const offsetOf = (text: string, line: number): number =>
@@ -40,7 +49,8 @@ function job(text: string): JobTold {
   try {
     const answer = design(brief);
     const met = answer.ok ? answer : answer.nearest?.answer;
-    const { sentences, answer: top, rest } = briefAnswer(brief, answer);
+    const { sentences, answer: top, rest, line, drawing, sheets } = briefAnswer(brief, answer);
+    const nearest = answer.ok ? undefined : answer.nearest;
     return {
       type: 'done',
       answer: top.markup,
@@ -48,6 +58,18 @@ function job(text: string): JobTold {
       said: sentences.join(' '),
       report: reportText(answer, brief.units),
       csv: met ? curvesCsv(met) : '',
+      line: line.markup,
+      drawing: drawing.markup,
+      sheets: sheets.markup,
+      sheetsPage: met ? sheetsPage(met, brief) : '',
+      ...(nearest && {
+        nearest:
+          withValues(
+            text,
+            nearest.changes.map(({ path }) => path),
+            nearest.brief,
+          ) ?? briefText(nearest.brief),
+      }),
     };
   } catch (error) {
     if (!isInputError(error)) throw error;

@@ -38,7 +38,7 @@ export function frequencyAxis(first: number, last: number) {
 export function axisOf(low: number, high: number, words: string) {
   const rough = (high - low) / 7 || 1;
   const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
+  const step = power * ([1, 2, 2.5, 5, 10].find((size) => size * power >= rough * (1 - 1e-9)) ?? 10);
   const { domain, ticks } = axis([low, high], step);
   return { domain, ticks: ticks.map((tick) => Number(tick.toPrecision(12))), words };
 }

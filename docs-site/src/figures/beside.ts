@@ -17,3 +17,20 @@ export const beside = (trace: Trace, words: string, at: number, lift = 0, side: 
   colour: trace.colour,
   side,
 });
+
+/** Where a line is farthest from all others, between two places: its name stands there. */
+export function clearest(
+  trace: Trace,
+  others: readonly Trace[],
+  [from, to]: readonly [number, number],
+  domain: readonly [number, number],
+): number {
+  const x = Array.from(trace.x).filter((at) => at >= from && at <= to);
+  const room = (at: number) => {
+    const y = heightAt(trace, at);
+    // Near the edge of the field a name would be cut off.
+    if (y < domain[0] || y > domain[1] - 0.08 * (domain[1] - domain[0])) return -1;
+    return Math.min(...others.map((other) => Math.abs(heightAt(other, at) - y)));
+  };
+  return x.reduce((best, at) => (room(at) > room(best) ? at : best), x[0] ?? from);
+}

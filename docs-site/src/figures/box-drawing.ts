@@ -9,15 +9,35 @@ import type { Figure } from './figure.js';
 interface View {
   readonly name: string;
   readonly size: readonly [across: number, down: number];
+  /** What the brief calls its edges. */
+  readonly edges: readonly [across: string, down: string];
   readonly at: (point: Point) => readonly [number, number];
   readonly seen: Hole['face'];
 }
 
 /** Front, right side beside it, and above over it, as joiners draw. */
 const viewsOf = ([width, height, depth]: Design['box']['outer']): { above: View; front: View; side: View } => ({
-  above: { name: 'from above', size: [width, depth], at: ([x, , z]) => [x, depth - z], seen: 'top' },
-  front: { name: 'from the front', size: [width, height], at: ([x, y]) => [x, height - y], seen: 'front' },
-  side: { name: 'from the right', size: [depth, height], at: ([, y, z]) => [z, height - y], seen: 'right' },
+  above: {
+    name: 'from above',
+    size: [width, depth],
+    edges: ['width', 'depth'],
+    at: ([x, , z]) => [x, depth - z],
+    seen: 'top',
+  },
+  front: {
+    name: 'from the front',
+    size: [width, height],
+    edges: ['width', 'height'],
+    at: ([x, y]) => [x, height - y],
+    seen: 'front',
+  },
+  side: {
+    name: 'from the right',
+    size: [depth, height],
+    edges: ['depth', 'height'],
+    at: ([, y, z]) => [z, height - y],
+    seen: 'right',
+  },
 });
 
 const px = (value: number): string => value.toFixed(1);
@@ -193,8 +213,10 @@ export function boxFigure(design: Design, facts: BriefFacts): Figure {
     const tall = lastY + s(height) + MARGIN.top + MARGIN.bottom;
     const words = (view: View, x: number, y: number) => {
       const [across, down] = view.size;
-      return html`<text class="view" x="${px(x + s(across) / 2)}" y="${px(y + s(down) + 17)}" text-anchor="middle">${view.name}: ${mm(across)}</text>
-<text class="view" transform="translate(${px(x - 8)} ${px(y + s(down) / 2)}) rotate(-90)" text-anchor="middle">${mm(down)}</text>`;
+      const [right, below] = [x + s(across), y + s(down)];
+      return html`<path class="dimension" data-edge="${view.edges[0]}" d="M${px(x)} ${px(below + 5)}H${px(right)}"/><path class="dimension" data-edge="${view.edges[1]}" d="M${px(x - 5)} ${px(y)}V${px(below)}"/>
+<text class="view" data-edge="${view.edges[0]}" x="${px(x + s(across) / 2)}" y="${px(y + s(down) + 17)}" text-anchor="middle">${view.name}: ${mm(across)}</text>
+<text class="view" data-edge="${view.edges[1]}" transform="translate(${px(x - 8)} ${px(y + s(down) / 2)}) rotate(-90)" text-anchor="middle">${mm(down)}</text>`;
     };
     const key = beside
       ? keyOf(design).map(

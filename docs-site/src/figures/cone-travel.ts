@@ -2,40 +2,33 @@ import type { Design } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { list, say } from '../say.js';
 import { axis } from './axis.js';
-import type { Figure } from './figure.js';
-import { drawFrame } from './frame.js';
+import type { Panel } from './sweep.js';
 import { thirdOctaves } from './third-octaves.js';
 
 /** Travel of the cone at the same drive. */
-export function coneTravelFigure(designs: readonly Design[], { lowest, highest, level, drivers }: BriefFacts): Figure {
+export function coneTravelPanel(designs: readonly Design[], { level, drivers }: BriefFacts): Panel {
   const title = 'Cone travel';
   const Xmax = Math.min(...designs.map(({ drivers: { name } }) => drivers.get(name)?.Xmax ?? Number.POSITIVE_INFINITY));
   const greatest = designs.map(
     ({ name, atWantedLevel: { displacementPeak: at } }) => `${name}\u00a0${say('length', at.value, 'mm')}`,
   );
-  const label = `Held at ${say('level', level, 'dB')} throughout the band, the cone moves at most, one way: box ${list(greatest)}, of ${say('length', Xmax, 'mm', 2)} that it has. The curves are for one drive, that of the level figure.`;
+  const label = `Held at ${say('level', level, 'dB')} throughout the band, the cone moves at most, one way: box ${list(greatest)}, of ${say('length', Xmax, 'mm', 2)} that it has. The curves are for one drive, that of the level curve.`;
   const mm = (values: readonly number[]) => values.map((value) => value * 1e3);
   const { domain, ticks } = axis(
     [0, Xmax * 1.08e3, ...designs.flatMap(({ curves }) => mm(curves.displacementPeak))],
     2,
   );
-  const frame = {
-    label: `${title}: ${label}`,
-    colour: 'var(--travel)',
-    unit: 'mm',
-    frequencies: designs[0]?.curves.frequencies ?? [],
-    lines: designs.map(({ name, curves }) => ({ name, values: mm(curves.displacementPeak) })),
-    domain,
-    ticks,
-    band: [lowest, highest] as const,
-    rule: { at: Xmax * 1e3, words: `Xmax ${say('length', Xmax, 'mm', 2)}`, under: true },
-  };
   return {
     id: 'travel',
     title,
     label,
+    colour: 'var(--travel)',
+    unit: 'mm',
+    lines: designs.map(({ name, curves }) => ({ name, values: mm(curves.displacementPeak) })),
+    domain,
+    ticks,
+    rule: { at: Xmax * 1e3, words: `Xmax ${say('length', Xmax, 'mm', 2)}` },
     note: 'Peak, one way. The dip lies at the tuning, where the vent does the work.',
-    draw: (width) => drawFrame(frame, width),
     data: thirdOctaves(
       designs,
       ({ curves }) => mm(curves.displacementPeak),

@@ -2,8 +2,7 @@ import type { Design } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { limitInWords, list, say } from '../say.js';
 import { axis } from './axis.js';
-import type { Figure } from './figure.js';
-import { drawFrame } from './frame.js';
+import type { Panel } from './sweep.js';
 import { between, thirdOctaves } from './third-octaves.js';
 
 /** The colour of the quantity that gives out, as in its own figure. */
@@ -41,7 +40,7 @@ function orderOf({ name, loudness: { stretches: parts } }: Design): string {
 }
 
 /** Greatest level of a steady sine, and which limit sets it. */
-export function firstLimitFigure(designs: readonly Design[], { lowest, highest, level }: BriefFacts): Figure {
+export function firstLimitPanel(designs: readonly Design[], { level }: BriefFacts): Panel {
   const title = 'What gives out first';
   const [first] = designs;
   const least = designs.map(
@@ -56,30 +55,10 @@ export function firstLimitFigure(designs: readonly Design[], { lowest, highest, 
   const words = first
     ? stretches(first).flatMap(({ from, to, binding }) => {
         const f = Math.sqrt(from * to);
-        const reach = designs.flatMap(({ curves }) => between(curves.frequencies, curves.greatestLevel, f) ?? []);
-        const rising =
-          (between(first.curves.frequencies, first.curves.greatestLevel, to) ?? 0) - Math.max(...reach) > 2;
-        return to / from < 1.25
-          ? []
-          : [{ f, y: Math.max(...reach), text: binding, colour: colourOf(binding), before: rising }];
+        const y = between(first.curves.frequencies, first.curves.greatestLevel, f);
+        return to / from < 1.25 || y === undefined ? [] : [{ f, y, text: binding, colour: colourOf(binding) }];
       })
     : [];
-  const frame = {
-    label: `${title}: ${label}`,
-    colour: 'var(--level)',
-    unit: 'dB',
-    frequencies: first?.curves.frequencies ?? [],
-    lines: designs.map((design) => ({
-      name: design.name,
-      values: design.curves.greatestLevel,
-      stretches: stretches(design).map(({ from, to, binding }) => ({ from, to, colour: colourOf(binding) })),
-    })),
-    domain: [domain[0], domain[1] + 5] as const,
-    ticks: ticks.filter((tick) => tick % 10 === 0),
-    band: [lowest, highest] as const,
-    rule: { at: level, words: `wanted: ${say('level', level, 'dB')}`, under: true },
-    words,
-  };
   const write = (value: number, { curves }: Design, f: number) => {
     const i = curves.frequencies.findIndex((each) => each >= f * (1 - 1e-9));
     return `${value.toFixed(1)} ${curves.binding[i] ?? ''}`;
@@ -88,8 +67,18 @@ export function firstLimitFigure(designs: readonly Design[], { lowest, highest, 
     id: 'first-limit',
     title,
     label,
-    note: 'Colours tell what gives out, the words beside the curves say it for the first box. Steady sine, at one metre in half space.',
-    draw: (width) => drawFrame(frame, width),
+    colour: 'var(--level)',
+    unit: 'dB',
+    lines: designs.map((design) => ({
+      name: design.name,
+      values: design.curves.greatestLevel,
+      stretches: stretches(design).map(({ from, to, binding }) => ({ from, to, colour: colourOf(binding) })),
+    })),
+    domain: [domain[0], domain[1] + 5] as const,
+    ticks: ticks.filter((tick) => tick % 10 === 0),
+    rule: { at: level, words: `wanted: ${say('level', level, 'dB')}` },
+    words,
+    note: 'The colour of the bold curve and the word beside it tell which limit is reached first. Steady sine, at one metre in half space.',
     data: thirdOctaves(designs, ({ curves }) => curves.greatestLevel, write),
   };
 }

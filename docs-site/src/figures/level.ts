@@ -2,35 +2,28 @@ import type { Design } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { list, say } from '../say.js';
 import { axis } from './axis.js';
-import type { Figure } from './figure.js';
-import { drawFrame } from './frame.js';
+import type { Panel } from './sweep.js';
 import { thirdOctaves } from './third-octaves.js';
 
 /** Level at one metre, every box driven so that its flat part plays the wanted level. */
-export function levelFigure(designs: readonly Design[], facts: BriefFacts): Figure {
-  const { lowest, highest, level, fall } = facts;
+export function levelPanel(designs: readonly Design[], facts: BriefFacts): Panel {
+  const { lowest, level, fall } = facts;
   const title = 'Level at one metre';
   const falls = designs.map(({ name, response }) => `${name} at ${say('frequency', response.cutoff, 'Hz')}`);
   const label = `With a drive that plays ${say('level', level, 'dB')} in the flat part, the level is ${say('level', fall, 'dB')} down in box ${list(falls)}; the brief asks for ${say('frequency', lowest, 'Hz')}.`;
   const fallen = level - fall;
   const { domain, ticks } = axis([...designs.flatMap(({ curves }) => curves.levelHalfSpace), level + 2], 5);
-  const frame = {
-    label: `${title}: ${label}`,
-    colour: 'var(--level)',
-    unit: 'dB',
-    frequencies: designs[0]?.curves.frequencies ?? [],
-    lines: designs.map(({ name, curves }) => ({ name, values: curves.levelHalfSpace })),
-    domain,
-    ticks: ticks.filter((tick) => tick % 10 === 0),
-    band: [lowest, highest] as const,
-    rule: { at: fallen, words: `${say('level', fall, 'dB')} down`, under: true },
-  };
   return {
     id: 'level',
     title,
     label,
+    colour: 'var(--level)',
+    unit: 'dB',
+    lines: designs.map(({ name, curves }) => ({ name, values: curves.levelHalfSpace })),
+    domain,
+    ticks: ticks.filter((tick) => tick % 10 === 0),
+    rule: { at: fallen, words: `${say('level', fall, 'dB')} down` },
     note: 'Half space, root mean square against 20 µPa.',
-    draw: (width) => drawFrame(frame, width),
     data: thirdOctaves(
       designs,
       ({ curves }) => curves.levelHalfSpace,

@@ -1,7 +1,7 @@
 import type { Design } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { html, type Markup, table } from '../html.js';
-import { say, tied } from '../say.js';
+import { list, say, tied } from '../say.js';
 
 /** What the words of a leaning mean. */
 const leanings: Readonly<Record<string, string>> = {
@@ -10,6 +10,14 @@ const leanings: Readonly<Record<string, string>> = {
   louder: 'leans to level',
   smaller: 'leans to a small box',
   simpler: 'leans to a short vent',
+};
+
+/** For whom a runner-up is the better box. */
+const reasons: Readonly<Record<string, string>> = {
+  deeper: 'Take it if the lowest tones matter most.',
+  louder: 'Take it if it has to be loud.',
+  smaller: 'Take it if the space matters most.',
+  simpler: 'Take it if you want the least to make.',
 };
 
 /** The boxes beside each other. */
@@ -28,8 +36,9 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
     ];
   });
   const words = designs.map(({ name, leaning, words: differences }) => {
-    const against = differences.length > 0 ? `: ${tied(differences.join(', '))}` : '';
-    return html`<li><strong>${name}</strong> ${leanings[leaning] ?? leaning}${against}.</li>`;
+    const against = differences.length > 0 ? ` Against ${designs[0]?.name} it is ${tied(list(differences))}.` : '';
+    const reason = differences.length > 0 && reasons[leaning];
+    return html`<li><strong>${name}</strong> ${leanings[leaning] ?? leaning}.${against}${reason && ` ${reason}`}</li>`;
   });
   const [first] = designs;
   return html`

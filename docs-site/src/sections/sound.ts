@@ -1,11 +1,11 @@
 import { airSpeedCustoms } from '@airspring/core/vent';
 import type { Design, Guard } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
-import { airSpeedFigure } from '../figures/air-speed.js';
-import { coneTravelFigure } from '../figures/cone-travel.js';
-import { figureMarkup } from '../figures/figure.js';
-import { firstLimitFigure } from '../figures/first-limit.js';
-import { levelFigure } from '../figures/level.js';
+import { airSpeedPanel } from '../figures/air-speed.js';
+import { coneTravelPanel } from '../figures/cone-travel.js';
+import { firstLimitPanel } from '../figures/first-limit.js';
+import { levelPanel } from '../figures/level.js';
+import { sweepMarkup } from '../figures/sweep.js';
 import { html, type Markup } from '../html.js';
 import { say } from '../say.js';
 import { cautionsAbout } from './cautions.js';
@@ -13,23 +13,41 @@ import { cite } from './sources.js';
 
 /** Level, travel, air speed, and what gives out. */
 export function sound(design: Design, designs: readonly Design[], facts: BriefFacts): Markup {
-  const airSpeed = airSpeedFigure(designs, facts);
+  const airSpeed = airSpeedPanel(designs, facts);
+  const { vent, response } = design;
+  const sweep = {
+    id: 'tones',
+    title: 'What it plays, tone by tone',
+    frequencies: design.curves.frequencies,
+    band: [facts.lowest, facts.highest] as const,
+    panels: [
+      levelPanel(designs, facts),
+      firstLimitPanel(designs, facts),
+      coneTravelPanel(designs, facts),
+      ...(airSpeed ? [airSpeed] : []),
+    ],
+    events: [
+      ...(vent ? [{ f: vent.fb, words: `${design.name} is tuned to ${say('frequency', vent.fb, 'Hz')}` }] : []),
+      {
+        f: response.cutoff,
+        words: `${design.name} is ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}`,
+      },
+      { f: facts.lowest, words: `wanted from ${say('frequency', facts.lowest, 'Hz')}` },
+      { f: facts.highest, words: `to ${say('frequency', facts.highest, 'Hz')}` },
+    ],
+  };
   const level = say('level', facts.level, 'dB');
   const atWanted = design.atWantedLevel.driveVoltageRms;
   return html`
 <section aria-labelledby="sound"><h2 id="sound">What it plays</h2>
-<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}: the curves are for the one, the words under them for the other. Line patterns tell the boxes apart, colours the quantities. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
-${figureMarkup(levelFigure(designs, facts))}
+<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}: the curves are for the one, the words under them for the other. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
+<p>Turn it up, and something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}: the second curve is the loudest steady tone before that.<span data-scripted hidden> Point at a tone, or move the slider under the curves, to read all curves.</span></p>
+${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
-${figureMarkup(coneTravelFigure(designs, facts))}
-${airSpeed && figureMarkup(airSpeed)}
 ${
   airSpeed &&
   html`<p>To limit the mean speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
 }
-<h3>How loud it gets</h3>
-<p>Turn it up and something gives out: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the vent exceeds its speed, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}.</p>
-${figureMarkup(firstLimitFigure(designs, facts))}
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>
 ${cautionsAbout(design, 'Driver', 'Mains')}
@@ -43,7 +61,7 @@ function protection(
 ): string {
   const Xmax = say('length', known.get(drivers.name)?.Xmax ?? 0, 'mm', 2);
   const head = vent
-    ? `Below ${say('frequency', vent.fb, 'Hz')} the air in the vent moves with the cone and no longer holds it.`
+    ? `Below ${say('frequency', vent.fb, 'Hz')} the vent lets out what the cone draws in, and the air no longer holds the cone.`
     : 'In a closed box the air holds the cone down to the lowest tones.';
   return `${head} ${guard(wanted, 'as the curves are driven', Xmax, lowest)} ${guard(atFullVoltage, 'all that the amplifier gives', Xmax, lowest)}`;
 }

@@ -20,6 +20,18 @@ const shown = (wish: Wish): number => {
   return found.ok ? found.netVolume : 0.02;
 };
 
+/** The volume below which the level rises more than is allowed: where the rise of a smaller box crosses the wish. */
+export function evenFrom({ Mms, rise }: Wish): number {
+  const box = closed(Mms);
+  let [small, large] = [1e-4, 10];
+  for (let i = 0; i < 60; i++) {
+    const middle = Math.sqrt(small * large);
+    if (box(middle).rise <= rise) large = middle;
+    else small = middle;
+  }
+  return large;
+}
+
 export default worked({
   inputs,
   answers: (wish) => {
@@ -32,13 +44,35 @@ export default worked({
       chart: (wish) => {
         const [found, texts, box] = [solved(wish), answered(wish), closed(wish.Mms)];
         const y = volumes.map((volume) => box(volume).f3);
+        const even = evenFrom(wish) * 1e3;
+        const axis = axisOf(20, Math.max(...y, wish.reach), 'Hz');
+        const soft = { colour: 'var(--soft)', dash: '2 3' };
         return {
           label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
-          x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200], log: true, words: 'air in the box, L' },
-          y: axisOf(20, Math.max(...y, wish.reach), 'Hz'),
-          traces: [{ name: 'reach', x: litres, y, colour: 'var(--length)', thick: true }],
-          rules: [{ at: wish.reach, words: `wanted: ${hertz(wish.reach)}` }],
+          x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
+          y: axis,
+          // Both rules move with the wish; the box stands where the curve crosses the one that decides.
+          traces: [
+            { name: 'reach', x: litres, y, colour: 'var(--length)', thick: true },
+            {
+              name: 'wanted',
+              x: [3, 300],
+              y: [wish.reach, wish.reach],
+              ...soft,
+              words: `wanted: ${hertz(wish.reach)}`,
+            },
+            { name: 'even', x: [even, even], y: axis.domain, ...soft },
+          ],
           marks: [
+            {
+              name: 'even',
+              x: Math.min(Math.max(even, 3), 300),
+              y: axis.domain[1],
+              words: `rises ${format('level', wish.rise, 'dB')} here`,
+              colour: 'var(--soft)',
+              side: even > 40 ? 'left' : 'right',
+              under: true,
+            },
             {
               name: 'now',
               x: shown(wish) * 1e3,

@@ -3,7 +3,7 @@ import { answers, drive, inputs, solve, Xmax } from '../../examples/no-bass-belo
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
-import { beside, heightAt } from '../figures/beside.js';
+import { beside, clearest, heightAt } from '../figures/beside.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once((wish: Wish) => solve(wish));
@@ -35,33 +35,37 @@ export default worked({
   figures: {
     level: {
       title: 'Level at one metre',
-      note: `For ${drive} V, half space. Full line: both; long dashes: cone alone; dots: vent alone; dash and dot: the same box with its vent shut.`,
+      note: `For ${drive} V, half space. The bold line is what is heard: cone and vent together. The broken one is the same box with its vent shut.`,
       chart: (wish) => {
         const [found, texts] = [solved(wish), answered(wish)];
-        const line = (name: string, y: Float64Array, dash: string) => ({
+        const line = (name: string, y: Float64Array, colour: string, dash = 'none') => ({
           name,
           x: found.frequencies,
           y,
           dash,
-          colour: 'var(--level)',
+          colour,
           thick: name === 'both',
         });
-        const [both, cone, vent, shut] = [
-          line('both', found.level, 'none'),
-          line('cone', found.coneLevel, '7 4'),
-          line('vent', found.ventLevel, '2 4'),
-          line('shut', found.closedLevel, '8 3 2 3'),
+        // The colours of the parts: the vent as it is drawn in a box, the cone as its travel.
+        const traces = [
+          line('both', found.level, 'var(--level)'),
+          line('cone', found.coneLevel, 'var(--travel)'),
+          line('vent', found.ventLevel, 'var(--speed)'),
+          line('shut', found.closedLevel, 'var(--soft)', '7 4'),
         ] as const;
+        const [both] = traces;
+        const domain = [60, 110] as const;
+        const named = traces.map((trace) => {
+          const others = traces.filter((other) => other !== trace);
+          return beside(trace, trace.name, clearest(trace, others, [11, 90], domain), 0, 'middle');
+        });
         return {
           label: `At ${hertz(wish.tone)} the cone alone makes ${texts.cone}, the vent alone ${texts.vent}, both together ${texts.both}: ${texts.effect} the cone alone.`,
           x,
-          y: { domain: [60, 110], ticks: [60, 70, 80, 90, 100, 110], words: 'dB' },
-          traces: [both, cone, vent, shut],
+          y: { domain, ticks: [60, 70, 80, 90, 100, 110], words: 'dB' },
+          traces,
           marks: [
-            beside(both, 'both', 48, 0, 'left'),
-            beside(cone, 'cone', wish.fb, -7),
-            beside(vent, 'vent', 70),
-            beside(shut, 'shut', 11, -6),
+            ...named,
             {
               name: 'now',
               x: wish.tone,

@@ -5,7 +5,7 @@ import { worked } from '../example/worked.js';
 import { axisOf } from '../figures/axis.js';
 
 const diameters = Array.from({ length: 81 }, (_, i) => 60 + i);
-const x = { domain: [60, 140], ticks: [60, 70, 80, 90, 100, 110, 120, 130, 140], words: 'inner diameter, mm' } as const;
+const x = { domain: [60, 140], ticks: [60, 80, 100, 120, 140], words: 'inner diameter, mm' } as const;
 type Box = Parameters<typeof answers>[0];
 const each = (box: Box, of: (box: Box) => number): number[] =>
   diameters.map((diameter) => of({ ...box, diameter: si('length', diameter / 1e3) }));
@@ -15,10 +15,12 @@ const lengthsAt = diameters.map((diameter) =>
 );
 const data = (box: Box) => ({
   heads: ['diameter', 'length', 'air speed'],
-  rows: x.ticks.map((diameter) => {
-    const { length, speed } = answers({ ...box, diameter: si('length', diameter / 1e3) });
-    return [`${diameter} mm`, length, speed];
-  }),
+  rows: diameters
+    .filter((diameter) => diameter % 10 === 0)
+    .map((diameter) => {
+      const { length, speed } = answers({ ...box, diameter: si('length', diameter / 1e3) });
+      return [`${diameter} mm`, length, speed];
+    }),
 });
 const mm = (length: number) => format('length', length, 'mm').replace(' ', '\u00a0');
 
@@ -35,15 +37,28 @@ export default worked({
       chart: (box) => {
         const lengths = lengthsAt.map((lengthFor) => lengthFor(box.netVolume, box.fb) * 1e3);
         const now = ventOf(box);
-        const { length } = answers(box);
+        const { length, wideLength } = answers(box);
+        const wide = { ...box, diameter: si('length', box.diameter * Math.SQRT2) };
+        const second = ventOf(wide);
+        // Wider than the axis is long there is nothing to mark.
+        const seen = second.ok && wide.diameter * 1e3 <= x.domain[1];
         const depth = Math.cbrt(box.netVolume) * 1e3;
         return {
           label: `A vent of ${mm(box.diameter)} must be ${length} long to tune the box; one √2 times as wide, with twice the section, ${answers(box).wideLength}.`,
           x,
           y: axisOf(0, Math.max(...lengths, depth), 'mm'),
           traces: [{ name: 'length', x: diameters, y: lengths, colour: 'var(--length)', thick: true }],
-          rules: [{ at: depth, words: `inside of a cube: ${answers(box).depth}`, under: true }],
+          rules: [{ at: depth, words: `depth of a cubic box: ${answers(box).depth}`, under: true }],
           marks: [
+            {
+              name: 'wide',
+              x: (seen ? wide : box).diameter * 1e3,
+              y: seen ? second.length * 1e3 : now.ok ? now.length * 1e3 : 0,
+              words: seen ? `twice the section: ${wideLength}` : '',
+              colour: 'var(--length)',
+              dot: true,
+              side: 'left',
+            },
             {
               name: 'now',
               x: box.diameter * 1e3,

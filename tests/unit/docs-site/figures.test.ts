@@ -3,8 +3,10 @@ import type { Design, DesignVent } from 'airspring';
 import { expect, test } from 'vitest';
 import { axis, axisOf, frequencyAxis, spread } from '../../../docs-site/src/figures/axis.js';
 import { centreLine, centreOf } from '../../../docs-site/src/figures/box-geometry.js';
+import { farthestApart, type Sweep, sweepMarkup } from '../../../docs-site/src/figures/sweep.js';
 import { between } from '../../../docs-site/src/figures/third-octaves.js';
 import { room } from '../../../docs-site/src/sections/margins.js';
+import { documentOf } from './document.js';
 
 const outer: Design['box']['outer'] = [0.4, 0.3, 0.5];
 
@@ -83,4 +85,43 @@ test('one axis for all frequencies: few labels, lines between them, and no more 
     const code = readFileSync(new URL(`../../../docs-site/src/worked/${file}`, import.meta.url), 'utf8');
     expect(code, file).not.toMatch(/31\.5|frequency, Hz'/);
   }
+});
+
+const sweep: Sweep = {
+  id: 'x',
+  title: 'Two boxes',
+  frequencies: [10, 20, 50, 100],
+  band: [20, 100],
+  events: [
+    { f: 20, words: 'tuned to 20 Hz' },
+    { f: 100, words: 'to 100 Hz' },
+  ],
+  panels: ['one', 'two'].map((id) => ({
+    id,
+    title: id,
+    label: `${id} falls.`,
+    colour: 'var(--level)',
+    unit: 'dB',
+    domain: [0, 10] as const,
+    ticks: [0, 5, 10],
+    lines: [
+      { name: 'A', values: [1, 2, 8, 10] },
+      { name: 'B', values: [1, 4.5, 7, 10] },
+    ],
+    data: { heads: ['Hz', 'A', 'B'], rows: [['10', '1', '1']] },
+  })),
+};
+
+test('panels share one axis of frequency; names stand where the lines are apart, and say by how much', () => {
+  expect(farthestApart(sweep.panels[0]?.lines ?? [], 0, 3)).toBe(1);
+  const { body } = documentOf(`<html lang="en"><body>${sweepMarkup(sweep).markup}</body></html>`);
+  const wide = body.querySelector('.wide svg') as Element;
+  const texts = [...wide.querySelectorAll('text')].map(({ textContent }) => textContent);
+  expect(texts.filter((text) => text === '50')).toEqual(['50']);
+  expect(texts.filter((text) => text === 'B +2.50')).toEqual(['B +2.50', 'B +2.50']);
+  expect(texts).toContain('tuned to 20 Hz');
+  expect(wide.querySelectorAll('.event').length).toBe(2);
+  expect(wide.querySelectorAll('[stroke-dasharray]').length).toBe(0);
+  const bold = [...wide.querySelectorAll('[data-line=A]')].map((line) => Number(line.getAttribute('stroke-width')));
+  expect(Math.min(...bold)).toBeGreaterThan(2);
 });

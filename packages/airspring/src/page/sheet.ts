@@ -28,10 +28,10 @@ export function sheetOf(design: Design, say: Phrasing): string {
   const warned = [cautions.dust, cautions.weight, cautions.fumes, cautions.mains].filter((text) => due.includes(text));
   return `<article class="sheet"><h2>Box ${escaped(name)}</h2>
 <p>${escaped(summary(design, say))}</p>
+${faces.map((face) => panelDrawing(design, face, say)).join('')}
 <h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick'], ...panels])}
 <p>The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.</p>
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
-${faces.map((face) => panelDrawing(design, face, say)).join('')}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
 <h3>To measure when it is done</h3><p>${escaped(impedanceText(design, say))}</p>
 ${warned.map((text) => `<p class="caution">${escaped(text)}</p>`).join('')}</article>`;

@@ -1,0 +1,117 @@
+/** Curves over one axis of frequency: a line follows the pointer through all of them, and each says its value there. */
+interface Curve {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
+const numbersOf = (paths: readonly Element[]): Curve => {
+  const all = paths.flatMap((path) => (path.getAttribute('d') ?? '').slice(1).split(/[ML]/));
+  const points = all.map((pair) => pair.split(' ').map(Number));
+  return { x: points.map(([x]) => x ?? 0), y: points.map(([, y]) => y ?? 0) };
+};
+
+/** Straight between the points of a line as it is drawn; they are close together. */
+function heightAt({ x, y }: Curve, at: number): number {
+  let [low, high] = [0, x.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (x[middle]! <= at) low = middle;
+    else high = middle;
+  }
+  const part = (at - x[low]!) / (x[high]! - x[low]! || 1);
+  return y[low]! + part * (y[high]! - y[low]!);
+}
+
+const minus = (text: string): string => text.replace('-', '−');
+
+class Picture {
+  readonly #svg: SVGSVGElement;
+  readonly #pointer: SVGElement;
+  readonly #panels: { value: (x: number) => string; read: Element }[];
+  readonly width: number;
+  readonly left: number;
+
+  constructor(svg: SVGSVGElement) {
+    this.#svg = svg;
+    this.#pointer = svg.querySelector('.pointer') as SVGElement;
+    [this.width, this.left] = [Number(svg.dataset.width), Number(svg.dataset.left)];
+    this.#panels = [...svg.querySelectorAll<SVGGElement>('[data-panel]')].map((panel) => {
+      const { low, high, height, unit } = panel.dataset;
+      const [bottom, top, tall] = [Number(low), Number(high), Number(height)];
+      const all = [...panel.querySelectorAll<SVGElement>('[data-line]')].map((line) => line.dataset.line as string);
+      // On a telephone there is room for the first box alone.
+      const names = [...new Set(all)].sort().slice(0, svg.dataset.short ? 1 : undefined);
+      const curves = names.map((name) => numbersOf([...panel.querySelectorAll(`[data-line="${name}"]`)]));
+      const digits = top - bottom > 20 ? 1 : 2;
+      const reading = (curve: Curve, x: number) =>
+        minus((bottom + (1 - heightAt(curve, x) / tall) * (top - bottom)).toFixed(digits));
+      const value = (x: number) =>
+        `${curves.map((curve, i) => `${names[i]} ${reading(curve, x)}`).join(' · ')} ${unit}`;
+      return { value, read: panel.querySelector('[data-read]') as Element };
+    });
+  }
+
+  /** The place in the field under a point of the window, from 0 to 1. */
+  shareAt(clientX: number): number {
+    const box = this.#svg.getBoundingClientRect();
+    const scale = box.width / this.#svg.viewBox.baseVal.width;
+    return Math.min(1, Math.max(0, ((clientX - box.left) / scale - this.left) / this.width));
+  }
+
+  frequencyAt(share: number): number {
+    const [first, last] = [Number(this.#svg.dataset.first), Number(this.#svg.dataset.last)];
+    return first * (last / first) ** share;
+  }
+
+  /** Draws the line there; returns what the panels read. */
+  point(share: number, tone: string): string {
+    const x = share * this.width;
+    (this.#pointer.querySelector('[data-tone]') as Element).textContent = tone;
+    this.#pointer.setAttribute('transform', `translate(${x.toFixed(1)} 0)`);
+    this.#svg.classList.add('pointed');
+    const words = this.#panels.map(({ value }) => value(x));
+    this.#panels.forEach(({ read }, i) => {
+      read.textContent = words[i] as string;
+    });
+    return words.join('; ');
+  }
+}
+
+class SweepFigure extends HTMLElement {
+  connectedCallback(): void {
+    const pictures = new Map<Element, Picture>();
+    const picture = (svg: SVGSVGElement): Picture => {
+      const known = pictures.get(svg) ?? new Picture(svg);
+      pictures.set(svg, known);
+      return known;
+    };
+    const seen = () =>
+      [...this.querySelectorAll<SVGSVGElement>('svg.sweep')].find((svg) => svg.getClientRects().length > 0);
+    const slider = document.createElement('input');
+    Object.assign(slider, { type: 'range', min: '0', max: '1', step: '0.002', value: '0.3' });
+    slider.setAttribute('aria-label', 'Tone at which the curves are read');
+    let asked = 0;
+    const point = (share: number) => {
+      cancelAnimationFrame(asked);
+      asked = requestAnimationFrame(() => {
+        const svg = seen();
+        if (!svg) return;
+        const now = picture(svg);
+        const tone = `${now.frequencyAt(share).toPrecision(3)} Hz`;
+        slider.value = String(share);
+        slider.setAttribute('aria-valuetext', `${tone}: ${now.point(share, tone)}`);
+      });
+    };
+    const row = document.createElement('div');
+    row.className = 'sweep-row';
+    row.append(slider);
+    this.append(row);
+    slider.addEventListener('input', () => point(Number(slider.value)));
+    this.addEventListener('pointermove', ({ target, clientX }) => {
+      const svg = (target as Element).closest<SVGSVGElement>('svg.sweep');
+      if (svg) point(picture(svg).shareAt(clientX));
+    });
+  }
+}
+
+customElements.define('sweep-figure', SweepFigure);

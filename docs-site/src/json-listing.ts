@@ -1,0 +1,23 @@
+import { html, type Markup } from './html.js';
+
+const tokens = /("(?:[^"\\]|\\.)*")(\s*:)?|(-?\d[\d.eE+-]*|true|false|null)|([^"\d\-tfn]+|.)/g;
+/** A name and its plain value; longer ones may break. */
+export const pair = /"(?:[^"\\\n]|\\.){1,24}": (?:"(?:[^"\\\n]|\\.){0,24}"|[-\d.eE+]+|true|false),?/g;
+
+const inked = (text: string): Markup[] =>
+  [...text.matchAll(tokens)].map(([whole, string, colon, number]) => {
+    if (string && colon) return html`<span class="j-name">${string}</span>${colon}`;
+    if (string) return html`<span class="j-text">${string}</span>`;
+    return number ? html`<span class="j-number">${number}</span>` : html`${whole}`;
+  });
+
+/** A text of JSON to read: on a narrow page lines break between pairs only. */
+export function jsonListing(text: string): Markup {
+  const parts: Markup[] = [];
+  let at = 0;
+  for (const found of text.matchAll(pair)) {
+    parts.push(...inked(text.slice(at, found.index)), html`<span class="pair">${inked(found[0])}</span>`);
+    at = found.index + found[0].length;
+  }
+  return html`<pre class="listing" tabindex="0" aria-label="The brief"><code>${parts}${inked(text.slice(at))}</code></pre>`;
+}
