@@ -4,7 +4,7 @@ import { boxFigure } from './figures/box-drawing.js';
 import { figureMarkup } from './figures/figure.js';
 import { impedancePanel } from './figures/impedance.js';
 import { sweepMarkup } from './figures/sweep.js';
-import { html, type Markup, table, trusted } from './html.js';
+import { html, type Markup, table } from './html.js';
 import { say, tied } from './say.js';
 import { building } from './sections/building.js';
 import { choice } from './sections/choice.js';
@@ -14,9 +14,6 @@ import { sheets } from './sections/sheets.js';
 import { sound } from './sections/sound.js';
 import { refusal, verdict, verdictLine } from './verdict.js';
 
-/** Width of the drawing beside the brief, pixels. */
-const SMALL = 500;
-
 /** What a page says of a brief: the answer in two sentences with the box drawn, and all that follows from it. */
 export interface BriefAnswer {
   readonly sentences: readonly [string, string];
@@ -24,8 +21,6 @@ export interface BriefAnswer {
   readonly rest: Markup;
   /** The verdict in one line, to stand beside a brief that is being written. */
   readonly line: Markup;
-  /** The first box alone, small. */
-  readonly drawing: Markup;
   /** A sheet for each box, to take to the saw. */
   readonly sheets: Markup;
 }
@@ -45,7 +40,6 @@ ${!answer.ok && why(answer)}${near && html`<p class="answer">${near}</p>`}
 ${design && figureMarkup(boxFigure(design, facts))}`,
     rest: html`${met && boxes(met, facts)}`,
     line: html`${!answer.ok && 'Not as the brief stands. '}${design && verdictLine(design, facts)}`,
-    drawing: html`${design && trusted(boxFigure(design, facts).draw(SMALL))}`,
     sheets: html`${met && sheets(met, brief)}`,
   };
 }

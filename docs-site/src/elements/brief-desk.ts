@@ -121,6 +121,7 @@ class BriefDesk extends HTMLElement {
     this.#part('[data-do=reset]').hidden = false;
     for (const part of ['.verdict', '[data-drawing]']) this.#part(part).hidden = false;
     this.#part('.bench').classList.add('wide-bench');
+    this.#draw();
     this.#begin();
     return made;
   }
@@ -143,6 +144,12 @@ class BriefDesk extends HTMLElement {
     this.#say(
       copied ? 'The link is copied; the address of this page is the same.' : 'The address of this page is the link.',
     );
+  }
+
+  /** The box beside its brief: the drawing of the answer once more. */
+  #draw(): void {
+    const drawing = this.querySelector('[data-part=answer] .wide > svg');
+    this.#part('[data-drawing]').replaceChildren(...(drawing ? [drawing.cloneNode(true)] : []));
   }
 
   #light(part: string | undefined): void {
@@ -198,14 +205,14 @@ class BriefDesk extends HTMLElement {
     this.#asked = undefined;
   }
 
-  #done({ answer, rest, line, drawing, sheets, sheetsPage, report, csv, nearest }: Done): void {
+  #done({ answer, rest, line, sheets, sheetsPage, report, csv, nearest }: Done): void {
     clearTimeout(this.#limit);
     const { text, at } = this.#asked ?? { text: this.#text, at: performance.now() };
     this.#asked = undefined;
     putMarked(this.#part('[data-line]'), line);
     putMarked(this.#part('[data-part=answer]'), answer);
     putMarked(this.#part('[data-part=rest]'), rest);
-    this.#part('[data-drawing]').innerHTML = drawing;
+    this.#draw();
     this.#part('[data-part=sheets]').innerHTML = sheets;
     this.#scripted();
     this.#nearest = nearest ?? '';

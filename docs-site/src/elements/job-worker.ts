@@ -22,7 +22,6 @@ export type JobTold =
       readonly report: string;
       readonly csv: string;
       readonly line: string;
-      readonly drawing: string;
       readonly sheets: string;
       readonly sheetsPage: string;
       /** The text with the changes of the nearest brief. */
@@ -49,7 +48,7 @@ function job(text: string): JobTold {
   try {
     const answer = design(brief);
     const met = answer.ok ? answer : answer.nearest?.answer;
-    const { sentences, answer: top, rest, line, drawing, sheets } = briefAnswer(brief, answer);
+    const { sentences, answer: top, rest, line, sheets } = briefAnswer(brief, answer);
     const nearest = answer.ok ? undefined : answer.nearest;
     return {
       type: 'done',
@@ -59,7 +58,6 @@ function job(text: string): JobTold {
       report: reportText(answer, brief.units),
       csv: met ? curvesCsv(met) : '',
       line: line.markup,
-      drawing: drawing.markup,
       sheets: sheets.markup,
       sheetsPage: met ? sheetsPage(met, brief) : '',
       ...(nearest && {
