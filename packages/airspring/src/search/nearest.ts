@@ -173,7 +173,8 @@ function yieldedLeast(search: Search): Yielded | undefined {
   for (let rung = 0; rung === 0 || pays(rung); rung += 2) look(rung, BEYOND.step, Infinity);
   const [best] = cheapest();
   if (best === undefined) return undefined;
-  for (const rung of [best.rung - 1, best.rung + 1]) if (rung > 0 && pays(rung)) look(rung, BEYOND.step, least() + FINER);
+  for (const rung of [best.rung - 1, best.rung + 1])
+    if (rung > 0 && pays(rung)) look(rung, BEYOND.step, least() + FINER);
   for (const { rung } of cheapest().slice(0, LOOKED_AT)) look(rung, 1, least());
   return cheapest()[0];
 }
