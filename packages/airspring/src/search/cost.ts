@@ -9,6 +9,8 @@ export interface Cost {
   readonly slack: number;
   /** The least possible cost: the search may end when it is reached. */
   readonly least: number;
+  /** Dearer boxes are of no use; default all are. */
+  readonly most?: number;
 }
 
 /** Cost of a box that must meet every wish: first by what it misses, then by its points. */

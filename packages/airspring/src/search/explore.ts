@@ -23,7 +23,7 @@ const ROUNDS = 3;
 export function explore(search: Search, costs: readonly Cost[], scope: Scope): (Box | undefined)[] {
   const { job, variants, progress } = search;
   const shapes = shapesFor(job, scope.beyond);
-  const best = new Float64Array(costs.length).fill(Infinity);
+  const best = Float64Array.from(costs, ({ most = Infinity }) => most);
   const survey = (variant: Variant, stride: number) =>
     surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, stride), best);
   // As wide as the bound by which variants are kept, so that their order does not matter.
