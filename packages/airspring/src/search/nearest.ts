@@ -7,7 +7,7 @@ import { BEYOND } from './axis.js';
 import { canBeMet } from './best.js';
 import type { Cost } from './cost.js';
 import { costByChoice, explore } from './explore.js';
-import { type Search, searchAgain, searchOf } from './search.js';
+import { memory, type Search, searchAgain, searchOf } from './search.js';
 import { neededFor } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
@@ -104,7 +104,7 @@ function changeOf({ job }: Search, wish: Wish, over: number, margin: number): Ch
 const apply = (brief: Written, changes: readonly Change[]): Written =>
   changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
 
-/** By how much one wish must yield when every other wish is met. The job is read again with its space, so no rooms are shared. */
+/** By how much one wish must yield when every other wish is met. */
 function leastYield(search: Search, path: string): number {
   const { list } = search.wishes;
   const index = placeOf(search, path);
@@ -206,12 +206,17 @@ function likeliest(search: Search): number[] {
 export function nearestBrief(whole: Search): { brief: Written; changes: Change[] } | undefined {
   const places = likeliest(whole);
   const some = (job: Job): Job => ({ ...job, choices: places.map((place) => job.choices[place] as DriverChoice) });
-  const search = searchOf(some(whole.job), whole.kinds, whole.progress);
+  // The room in a box depends on all but the sound.
+  const roomsOf = memory((_: string): Search['rooms'] => new Map());
+  const again = (brief: Written): Search => ({
+    ...searchOf(some(readBrief(brief, whole.kinds)), whole.kinds, whole.progress),
+    rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
+  });
+  const search = again(whole.job.written);
   const best = yieldedLeast(search);
   if (best === undefined) return undefined;
   const { excess, down } = best;
   const { list } = search.wishes;
-  const again = (brief: Written) => searchOf(some(readBrief(brief, search.kinds)), search.kinds, search.progress);
   const met = (brief: Written) => canBeMet(again(brief));
   /** What is left of an excess when the level is lowered. */
   const overOf = (wish: Wish, i: number) =>
