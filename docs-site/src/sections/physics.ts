@@ -47,5 +47,5 @@ function contrast(design: Design, designs: readonly Design[], { length }: BriefF
     .sort((a, b) => (a.vent?.length ?? 0) - (b.vent?.length ?? 0))[0];
   const fast = other?.atWantedLevel.airSpeedPeak?.value;
   if (!other?.vent || own === undefined || fast === undefined) return undefined;
-  return html`<p>Box ${other.name} strikes the other bargain: its vent of ${say('length', other.vent.diameter, length, 4)} needs only ${say('length', other.vent.length, length, 4)}, and its air moves ${(fast / own).toFixed(1)} times as fast.</p>`;
+  return html`<p>Box ${other.name} makes the opposite choice: its vent of ${say('length', other.vent.diameter, length, 4)} needs only ${say('length', other.vent.length, length, 4)}, and its air moves ${(fast / own).toFixed(1)} times as fast.</p>`;
 }

@@ -46,7 +46,7 @@ ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
 ${
   airSpeed &&
-  html`<p>To limit the mean speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
+  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
 }
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>
@@ -77,7 +77,8 @@ function guard(
   if (neverSafe) return `At ${drive} every tone is too much for its ${Xmax}: turn down.`;
   if (safe === undefined) return `At ${drive} the cone stays within its ${Xmax} at every tone.`;
   const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
-  if (safe > lowest) return `${from} Wanted tones are among them: turn down; no high-pass below the band helps.`;
+  if (safe > lowest)
+    return `${from} Some of these tones belong to the band, so no high-pass below the band helps: turn down.`;
   if (!highPass) {
     return `${from} No gentle high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
   }

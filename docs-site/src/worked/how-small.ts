@@ -86,7 +86,7 @@ export default worked({
         };
       },
       data: ({ Mms }) => ({
-        heads: ['air', 'three decibels down at', 'rise', 'quality'],
+        heads: ['air', '3 dB down at', 'rise', 'Qtc'],
         rows: volumes
           .filter((_, i) => i % 12 === 0)
           .map((volume) => {
@@ -97,7 +97,7 @@ export default worked({
     },
     level: {
       title: 'Level at one metre',
-      note: 'For 2.83 V, half space. Full line: the box above; dashes: half of its air; dots: twice its air.',
+      note: 'For 2.83 V, half space. Full line: the box above; dashes: half its air; dots: twice its air.',
       chart: (wish) => {
         const texts = answered(wish);
         const boxes = [1, 0.5, 2].map((times, i) => ({

@@ -13,7 +13,7 @@ const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
 const data = (wish: Wish) => {
   const found = solved(wish);
   return {
-    heads: ['frequency', 'cone alone', 'vent alone', 'both', 'vent shut', 'travel'],
+    heads: ['frequency', 'cone alone', 'vent alone', 'both', 'vent blocked', 'cone travel'],
     rows: [...found.frequencies.keys()]
       .filter((i) => i % 7 === 0)
       .map((i) => [
@@ -29,7 +29,7 @@ export default worked({
   inputs,
   answers: (wish) => {
     const texts = answered(wish);
-    const said = `At ${hertz(wish.tone)} the vent blows ${texts.against}; both together are ${texts.effect} the cone alone.`;
+    const said = `At ${hertz(wish.tone)} the air in the vent moves ${texts.against}; both together are ${texts.effect} the cone alone.`;
     return { ...texts, said };
   },
   figures: {
