@@ -40,7 +40,7 @@ export function sound(design: Design, designs: readonly Design[], facts: BriefFa
   const atWanted = design.atWantedLevel.driveVoltageRms;
   return html`
 <section aria-labelledby="sound"><h2 id="sound">What it plays</h2>
-<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}: the curves are for the one, the words under them for the other. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
+<p>The curves show all boxes driven alike, with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}; the text under the curves is for that drive. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
 <p>Turn it up, and something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}: the second curve is the loudest steady tone before that.<span data-scripted hidden> Point at a tone, or move the slider under the curves, to read all curves.</span></p>
 ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}

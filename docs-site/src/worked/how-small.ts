@@ -48,7 +48,7 @@ export default worked({
         const axis = axisOf(20, Math.max(...y, wish.reach), 'Hz');
         const soft = { colour: 'var(--soft)', dash: '2 3' };
         return {
-          label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
+          label: `A closed box that is 3 dB down at ${hertz(wish.reach)} and has at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
           x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
           y: axis,
           // Both rules move with the wish; the box stands where the curve crosses the one that decides.
