@@ -63,5 +63,5 @@ function loose(audit: Audit, rows: readonly LedgerRow[]): string {
     ];
   });
   const heads = ['check', 'deviation', 'allowed', 'why so much'];
-  return `## Loose checks\n\nThese allow more than a hundred times what they deviate, or more than a millionth where they meet the value exactly: they would not see a small slip.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
+  return `## Loose checks\n\nThe tolerance of these checks is more than a hundred times their deviation, or more than a millionth where they meet the value exactly. They would not notice a small error.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
 }
