@@ -6,7 +6,7 @@ import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
 import { canBeMet } from './best.js';
 import type { Cost } from './cost.js';
-import { costByChoice, explore } from './explore.js';
+import { coarseCost, explore } from './explore.js';
 import { memory, type Search, searchAgain, searchOf } from './search.js';
 import { neededFor } from './wishes.js';
 
@@ -173,27 +173,38 @@ function yieldedLeast(search: Search): Yielded | undefined {
   for (let rung = 0; rung === 0 || pays(rung); rung += 2) look(rung, BEYOND.step, Infinity);
   const [best] = cheapest();
   if (best === undefined) return undefined;
-  for (const rung of [best.rung - 1, best.rung + 1]) if (rung > 0 && pays(rung)) look(rung, BEYOND.step, least() + FINER);
+  for (const rung of [best.rung - 1, best.rung + 1])
+    if (rung > 0 && pays(rung)) look(rung, BEYOND.step, least() + FINER);
   for (const { rung } of cheapest().slice(0, LOOKED_AT)) look(rung, 1, least());
   return cheapest()[0];
 }
 
 /** With more choices of drivers than this, only the most promising ones are searched for the nearest brief. */
 const LIKELIEST = 5;
-const LATER = [1, 1.25, 1.6];
+/** A band that begins higher mostly costs less, so that the highest beginning comes first and cuts the others short. */
+const LATER = [1.6, 1.25, 1];
 
 /** The places of the choices of drivers to which the wishes yield least in a coarse look, for a band that begins here or higher. */
 function likeliest(search: Search): number[] {
   const { job } = search;
   const places = [...job.choices.keys()];
   if (places.length <= LIKELIEST) return places;
-  const costs = LATER.filter((ratio) => job.wanted.lowest * ratio < job.wanted.highest / SHORTEST_BAND).map((ratio) => {
-    const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
-    return costByChoice(shorter, yieldingOf(shorter), BEYOND).map((cost) => cost + Math.log(ratio));
-  });
-  const least = (place: number) => Math.min(...costs.map((list) => list[place]!));
+  const least = places.map(() => Infinity);
+  // A choice dearer than as many others as are kept need not be looked at to its end.
+  const most = () => [...least].sort((a, b) => a - b)[LIKELIEST - 1]!;
+  for (const ratio of LATER) {
+    const lowest = job.wanted.lowest * ratio;
+    if (lowest >= job.wanted.highest / SHORTEST_BAND) continue;
+    const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest } });
+    const yielding = yieldingOf(shorter);
+    job.choices.forEach((choice, place) => {
+      search.progress({ what: 'choice of drivers', count: place + 1, of: places.length });
+      const cost = { ...yielding, most: Math.min(most(), least[place]!) - Math.log(ratio) };
+      least[place] = Math.min(least[place]!, coarseCost(shorter, choice, cost, BEYOND) + Math.log(ratio));
+    });
+  }
   return places
-    .sort((a, b) => least(a) - least(b))
+    .sort((a, b) => least[a]! - least[b]!)
     .slice(0, LIKELIEST)
     .sort((a, b) => a - b);
 }
