@@ -50,10 +50,3 @@ export function fileName(title: string, rest: string): string {
     .slice(0, 60);
   return `${name || 'brief'}${rest}`;
 }
-
-export const fileEndings = {
-  brief: '.json',
-  report: '-report.txt',
-  curves: '-curves.csv',
-  sheets: '-sheets.html',
-} as const;

@@ -1,5 +1,6 @@
 import { partAt } from '../brief-changes.js';
-import { fileEndings, fileName, titleOf } from '../brief-text.js';
+import { fileName, titleOf } from '../brief-text.js';
+import { type FileName, files, type SavedFile, type Told } from '../job/told.js';
 import { pair } from '../json-listing.js';
 import type { Editor } from './editor.js';
 import type { JobTold } from './job-worker.js';
@@ -11,9 +12,6 @@ import { type Place, placeText } from './place.js';
 const PAUSE = 400;
 /** A brief that cannot be met makes the job run several times. */
 const LIMIT = 60_000;
-
-type Saved = keyof typeof fileEndings;
-type Done = Extract<JobTold, { type: 'done' }>;
 
 /** A brief as text, and the whole job of it in a worker. The last good answer stays, dimmed, while it is not the one of the text. */
 class BriefDesk extends HTMLElement {
@@ -130,7 +128,7 @@ class BriefDesk extends HTMLElement {
     clearTimeout(this.#timer);
     const text = this.#text;
     this.#stale(true);
-    this.#save('brief', text, 'application/json', titleOf(text));
+    this.#save('brief', { text, type: 'application/json' }, titleOf(text), '.json');
     keep(text === this.#author ? undefined : text);
     if (location.hash.startsWith('#brief=')) history.replaceState(null, '', location.pathname);
   }
@@ -146,10 +144,12 @@ class BriefDesk extends HTMLElement {
     );
   }
 
-  /** The box beside its brief: the drawing of the answer once more. */
-  #draw(): void {
+  /** What stands beside the brief: a drawing of its own, or that of the answer once more. */
+  #draw(own?: string): void {
+    const beside = this.#part('[data-drawing]');
     const drawing = this.querySelector('[data-part=answer] .wide > svg');
-    this.#part('[data-drawing]').replaceChildren(...(drawing ? [drawing.cloneNode(true)] : []));
+    if (own !== undefined) beside.innerHTML = own;
+    else if (drawing && beside.dataset.drawing !== 'own') beside.replaceChildren(drawing.cloneNode(true));
   }
 
   #light(part: string | undefined): void {
@@ -179,7 +179,7 @@ class BriefDesk extends HTMLElement {
           data.places,
           `${length === 1 ? 'One thing' : `${length} things`} in the brief cannot be read; this is the answer to the brief before.`,
         );
-      } else this.#done(data);
+      } else this.#done(data.told);
     };
   }
 
@@ -205,23 +205,25 @@ class BriefDesk extends HTMLElement {
     this.#asked = undefined;
   }
 
-  #done({ answer, rest, line, sheets, sheetsPage, report, csv, nearest }: Done): void {
+  #done(told: Told): void {
     clearTimeout(this.#limit);
     const { text, at } = this.#asked ?? { text: this.#text, at: performance.now() };
     this.#asked = undefined;
-    putMarked(this.#part('[data-line]'), line);
+    const { answer, rest, sheets } = told.parts;
+    putMarked(this.#part('[data-line]'), told.line);
     putMarked(this.#part('[data-part=answer]'), answer);
     putMarked(this.#part('[data-part=rest]'), rest);
-    this.#draw();
+    this.#draw(told.drawing);
     this.#part('[data-part=sheets]').innerHTML = sheets;
     this.#scripted();
-    this.#nearest = nearest ?? '';
+    this.#nearest = told.nearest ?? '';
     this.#stale(false);
     this.#faults([]);
-    const title = titleOf(text);
-    this.#save('report', report, 'text/plain', title);
-    this.#save('curves', csv, 'text/csv', title);
-    this.#save('sheets', sheetsPage, 'text/html', title);
+    for (const name of Object.keys(files) as FileName[]) {
+      const file = told.files[name];
+      this.#part(`[data-file=${name}]`).hidden = file === undefined;
+      if (file) this.#save(name, file, titleOf(text), files[name].ending);
+    }
     this.#say(`Designed in ${((performance.now() - at) / 1000).toFixed(1)} s.`);
   }
 
@@ -246,11 +248,11 @@ class BriefDesk extends HTMLElement {
     );
   }
 
-  #save(what: Saved, text: string, type: string, title: string): void {
+  #save(what: string, { text, type }: SavedFile, title: string, ending: string): void {
     const link = this.#part<HTMLAnchorElement>(`[data-save=${what}]`);
     if (link.href.startsWith('blob:')) URL.revokeObjectURL(link.href);
     link.href = URL.createObjectURL(new Blob([text], { type }));
-    link.download = fileName(title, fileEndings[what]);
+    link.download = fileName(title, ending);
   }
 }
 

@@ -1,32 +1,15 @@
 /** The whole job of a brief, away from the page. */
 import { faultLine, isInputError, toldAtMost } from '@airspring/core/fault';
-import { type Brief, design } from 'airspring';
 import { plainJson } from '../../../packages/airspring/src/command/json-fault.js';
-import { reportText } from '../../../packages/airspring/src/words/report-text.js';
-import { withValues } from '../brief-changes.js';
-import { briefText } from '../brief-text.js';
-import { curvesCsv } from '../curves-csv.js';
+import { jobOf } from '../job/job.js';
+import type { Told } from '../job/told.js';
 import { jsonPlaces, placeOfPath } from '../json-places.js';
-import { briefAnswer } from '../page.js';
-import { sheetsPage } from '../sections/sheets.js';
 import type { Place } from './place.js';
 
 export type JobTold =
   | { readonly type: 'ready' }
   | { readonly type: 'faults'; readonly places: readonly Place[] }
-  | {
-      readonly type: 'done';
-      readonly answer: string;
-      readonly rest: string;
-      readonly said: string;
-      readonly report: string;
-      readonly csv: string;
-      readonly line: string;
-      readonly sheets: string;
-      readonly sheetsPage: string;
-      /** The text with the changes of the nearest brief. */
-      readonly nearest?: string;
-    };
+  | { readonly type: 'done'; readonly told: Told };
 
 const offsetOf = (text: string, line: number): number =>
   text
@@ -44,31 +27,8 @@ function job(text: string): JobTold {
       places: [{ line: broken.line, from, to: from + 1, message: broken.says }],
     };
   }
-  const brief = JSON.parse(plain.text) as Brief;
   try {
-    const answer = design(brief);
-    const met = answer.ok ? answer : answer.nearest?.answer;
-    const { sentences, answer: top, rest, line, sheets } = briefAnswer(brief, answer);
-    const nearest = answer.ok ? undefined : answer.nearest;
-    return {
-      type: 'done',
-      answer: top.markup,
-      rest: rest.markup,
-      said: sentences.join(' '),
-      report: reportText(answer, brief.units),
-      csv: met ? curvesCsv(met) : '',
-      line: line.markup,
-      sheets: sheets.markup,
-      sheetsPage: met ? sheetsPage(met, brief) : '',
-      ...(nearest && {
-        nearest:
-          withValues(
-            text,
-            nearest.changes.map(({ path }) => path),
-            nearest.brief,
-          ) ?? briefText(nearest.brief),
-      }),
-    };
+    return { type: 'done', told: jobOf(JSON.parse(plain.text), text) };
   } catch (error) {
     if (!isInputError(error)) throw error;
     const places = jsonPlaces(plain.text);

@@ -1,5 +1,6 @@
 /** Where a reader's brief is kept: in the store of the browser while it is written, and in an address to hand on. */
-const KEY = 'airspring-brief';
+/** Each page keeps a brief of its own. */
+const key = (): string => `airspring-brief ${location.pathname}`;
 const MARK = '#brief=';
 /** A brief is some thousand characters long. */
 const LONGEST = 200_000;
@@ -15,9 +16,9 @@ const tried = <T>(work: () => T): T | undefined => {
   }
 };
 
-export const keptText = (): string | undefined => tried(() => localStorage.getItem(KEY)) ?? undefined;
+export const keptText = (): string | undefined => tried(() => localStorage.getItem(key())) ?? undefined;
 export const keep = (text: string | undefined): void =>
-  void tried(() => (text === undefined ? localStorage.removeItem(KEY) : localStorage.setItem(KEY, text)));
+  void tried(() => (text === undefined ? localStorage.removeItem(key()) : localStorage.setItem(key(), text)));
 
 const through = (bytes: Uint8Array, change: GenericTransformStream): Promise<ArrayBuffer> =>
   new Response(

@@ -1,3 +1,0 @@
-import { demonstration } from '../../../demonstration.js';
-
-export const GET = () => new Response(demonstration.text, { headers: { 'content-type': 'application/json' } });

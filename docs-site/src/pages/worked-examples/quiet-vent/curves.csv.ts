@@ -1,3 +1,0 @@
-import { demonstration } from '../../../demonstration.js';
-
-export const GET = () => new Response(demonstration.csv, { headers: { 'content-type': 'text/csv' } });

@@ -1,0 +1,56 @@
+import type { Account, RowDone } from 'airspring';
+import { changeText, doneRows, legend } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { html, type Markup } from '../html.js';
+import { tied } from '../say.js';
+import type { Facts } from './facts.js';
+import { stepList } from './first.js';
+import { meets } from './wishes.js';
+
+const heads = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'travel, mm'] as const;
+
+/** The numbers of a row, aligned on their points; what meets a wish stands out. */
+function cells(account: Account, { answer }: Facts): Markup[] {
+  const { fb, fc, reach, loudest, wanted } = account;
+  const met = meets(account, answer);
+  const cell = (value: number | undefined, is = false) => {
+    const text = value === undefined ? '–' : value.toFixed(1);
+    return html`<td>${is && value !== undefined ? html`<strong>${text}</strong>` : text}</td>`;
+  };
+  return [
+    cell(fb ?? fc),
+    cell(reach, met.reach),
+    cell(loudest.level, met.level),
+    cell(wanted.airSpeed?.value, met.airSpeed),
+    cell(wanted.travel.value * 1e3),
+  ];
+}
+
+function group([number, row]: readonly [number, RowDone], facts: Facts): Markup {
+  const { say, first } = facts;
+  const least = `To the amplifier its least impedance is ${say.ohms(row.account.leastLoad.value)}.`;
+  return html`<tbody${first?.number === number && html` class="chosen"`}>
+<tr><th scope="row">${number}. ${row.change}</th>${cells(row.account, facts)}</tr>
+<tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(say.phrase(row.what))}${row.fitting === 'measure' && ': measure first'}</summary><p>${tied(changeText(row, say))} ${tied(least)}</p>${stepList(facts, row)}</details></td></tr>
+</tbody>`;
+}
+
+/** Every change that can be made, a row that opens its steps; and what cannot be done, and why. */
+export function changes(facts: Facts): Markup {
+  const { answer, say } = facts;
+  const refused = answer.rows.flatMap((row) => (row.ok ? [] : [row]));
+  return html`
+<section aria-labelledby="changes"><h2 id="changes">What could be done, each change alone</h2>
+<p>Every row was computed from a whole box of its own. Open a row to see its steps. A bold number is what you asked for.</p>
+<div class="table"><table class="changes">
+<caption>${tied(legend(answer, say))}</caption>
+<thead><tr><th scope="col">change</th>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
+<tbody class="now"><tr><th scope="row">as it is</th>${cells(answer.now.account, facts)}</tr></tbody>
+${doneRows(answer).map((row) => group(row, facts))}
+</table></div>
+${
+  refused.length > 0 &&
+  html`<h3>What cannot be done</h3>
+<ul>${refused.map((row) => html`<li><strong>${row.change}</strong>: ${tied(say.phrase(row.because))}</li>`)}</ul>`
+}
+</section>`;
+}

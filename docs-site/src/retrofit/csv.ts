@@ -1,0 +1,51 @@
+import type { Account, Retrofit, TubeSet } from 'airspring';
+
+const cell = (value: string | number | undefined): string =>
+  value === undefined
+    ? ''
+    : typeof value === 'number'
+      ? String(Number(value.toPrecision(6)))
+      : `"${value.replaceAll('"', '""')}"`;
+const lines = (rows: readonly (readonly (string | number | undefined)[])[]): string =>
+  `${rows.map((row) => row.map(cell).join(',')).join('\n')}\n`;
+
+const heads = [
+  'tuning, Hz',
+  'reach, Hz',
+  'greatest level, dB',
+  'gives out first',
+  'at, Hz',
+  'air speed peak at the wanted level, m/s',
+  'cone travel peak at the wanted level, m',
+  'least impedance, ohm',
+] as const;
+
+const numbersOf = ({ fb, fc, reach, loudest, wanted, leastLoad }: Account) => [
+  fb ?? fc,
+  reach,
+  loudest.level,
+  loudest.binding,
+  loudest.frequency,
+  wanted.airSpeed?.value,
+  wanted.travel.value,
+  leastLoad.value,
+];
+
+/** Every change as comma-separated values, the box as it is first. */
+export const changesCsv = ({ now, rows }: Retrofit): string =>
+  lines([
+    ['change', 'can be done', ...heads],
+    ['as it is', 'yes', ...numbersOf(now.account)],
+    ...rows.map((row) =>
+      row.ok
+        ? [row.change, row.fitting === 'measure' ? 'measure' : 'yes', ...numbersOf(row.account)]
+        : [row.change, 'no'],
+    ),
+  ]);
+
+/** The tubes of one flange, a row a length. */
+export const tubesCsv = ({ options }: TubeSet): string =>
+  lines([
+    ['length, m', 'fits', ...heads],
+    ...options.map(({ length, fitting, account }) => [length, fitting, ...numbersOf(account)]),
+  ]);

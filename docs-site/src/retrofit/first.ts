@@ -1,0 +1,130 @@
+import type { Account } from 'airspring';
+import { changeText, stepsOf } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { figureMarkup } from '../figures/figure.js';
+import { html, type Markup, table } from '../html.js';
+import { limitInWords, tied } from '../say.js';
+import { caution } from './cautions.js';
+import type { Facts } from './facts.js';
+import { tubesBeside } from './tubes-beside.js';
+import { LEAST_DECIBELS, LEAST_SHARE, meets } from './wishes.js';
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What to do first, as a sentence to act on. */
+export function doFirst({ first, say }: Facts): string {
+  if (!first) return 'No change by itself brings the box nearer to what you want.';
+  const { row } = first;
+  const print = row.steps.map((step) => say.phrase(step)).find((step) => step.startsWith('Print'));
+  if (print === undefined) return `First: ${row.change}. ${changeText(row, say)}`;
+  const [sentence = ''] = print.split(/(?<=\.) /);
+  return `${sentence} That is ${row.change}${row.holds.includes('tuning') ? ', with the tuning kept' : ''}.`;
+}
+
+function levelChange(now: Account, then: Account, { answer: { asked }, say }: Facts): string {
+  const by = then.loudest.level - now.loudest.level;
+  const to = say.decibels(then.loudest.level);
+  const moves =
+    Math.abs(by) < LEAST_DECIBELS
+      ? `The loudest steady tone stays at ${to}`
+      : `The loudest steady tone ${by > 0 ? 'rises' : 'falls'} from ${say.decibels(now.loudest.level)} to ${to}`;
+  const short = asked.level - then.loudest.level;
+  return short < LEAST_DECIBELS
+    ? `${moves}, as loud as you want`
+    : `${moves}, still ${say.decibels(short)} short of what you want`;
+}
+
+function airChange(now: Account, then: Account, { answer: { asked }, say }: Facts): string {
+  const [from, to] = [now.wanted.airSpeed?.value, then.wanted.airSpeed?.value];
+  if (from === undefined || to === undefined) return '';
+  const at = `at ${say.decibels(asked.level)}`;
+  const moves =
+    Math.abs(to / from - 1) < LEAST_SHARE
+      ? `the air in the vent keeps its ${say.speed(to)} ${at}`
+      : `the air in the vent ${to < from ? 'slows' : 'speeds up'} from ${say.speed(from)} to ${say.speed(to)} ${at}`;
+  const within = to <= asked.airSpeedPeak + 0.05 ? 'within' : 'still above';
+  return `, and ${moves}, ${within} your limit of ${say.speed(asked.airSpeedPeak)}`;
+}
+
+function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: Facts): string {
+  if (from === undefined || to === undefined) return '';
+  if (Math.abs(to / from - 1) < LEAST_SHARE) return ` It reaches as deep as before, ${say.hertz(to)}.`;
+  return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
+}
+
+/** What the first change does to level, air and depth. */
+export function whatItChanges(facts: Facts): string {
+  const { first, answer } = facts;
+  if (!first) return '';
+  const [now, then] = [answer.now.account, first.row.account];
+  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}`;
+}
+
+function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
+  const { now, asked } = answer;
+  const met = meets(then, answer);
+  const strong = (text: string, is: boolean) => (is ? html`<strong>${tied(text)}</strong>` : tied(text));
+  const row = (name: string, of: (account: Account) => string | undefined, is: boolean, wanted: string) => [
+    name,
+    tied(of(now.account) ?? 'none'),
+    strong(of(then) ?? 'none', is),
+    tied(wanted),
+  ];
+  return table(
+    'The box now, and after this change; bold is what you asked for',
+    ['', 'now', 'then', 'you want'],
+    [
+      row(
+        'loudest steady tone',
+        ({ loudest }) => say.decibels(loudest.level),
+        met.level,
+        `at least ${say.decibels(asked.level)}`,
+      ),
+      row(
+        `air in the vent at ${say.decibels(asked.level)}`,
+        ({ wanted }) => wanted.airSpeed && say.speed(wanted.airSpeed.value),
+        met.airSpeed,
+        `at most ${say.speed(asked.airSpeedPeak)}`,
+      ),
+      row(
+        'reach',
+        ({ reach }) => (reach === undefined ? undefined : say.hertz(reach)),
+        met.reach,
+        `${say.edge(asked.lowest)} or lower`,
+      ),
+      row('tuning', ({ fb, fc }) => say.hertz(fb ?? fc ?? 0), false, ''),
+      row('gives out first', ({ loudest }) => limitInWords(loudest.binding), false, ''),
+    ],
+    'before-after',
+  );
+}
+
+/** What to do first, what it changes, and how it is done. */
+export function firstAnswer(facts: Facts): Markup {
+  const { first, say } = facts;
+  const changes = whatItChanges(facts);
+  if (!first) return html`<p class="answer">${doFirst(facts)}</p>`;
+  const { row } = first;
+  const picture = tubesBeside(facts);
+  const steps = [...(row.measure ? [row.measure] : []), ...row.steps].map((step) => tied(say.phrase(step)));
+  return html`
+<p class="answer">${tied(doFirst(facts))}</p>
+<p class="answer">${tied(changes)}</p>
+${picture && figureMarkup(picture)}
+${beforeAndAfter(facts, row.account)}
+<section aria-labelledby="how"><h2 id="how">How to do it</h2>
+<ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>
+${caution('dust')}${caution('fumes')}
+</section>`;
+}
+
+/** The verdict in one line, beside a brief that is being written. */
+export function firstLine({ first, answer: { now }, say }: Facts): Markup {
+  if (!first) return html`No change by itself helps.`;
+  const { row } = first;
+  const [from, to] = [now.account.wanted.airSpeed, row.account.wanted.airSpeed];
+  const air = from && to ? `; air ${say.speed(from.value)} → ${say.speed(to.value)}` : '';
+  return html`<strong>First: ${row.change}.</strong> ${tied(`${capital(say.phrase(row.what))}: level ${say.decibels(now.account.loudest.level)} → ${say.decibels(row.account.loudest.level)}${air}.`)}`;
+}
+
+export const stepList = (facts: Facts, row: Parameters<typeof stepsOf>[0]): Markup =>
+  html`<ol>${stepsOf(row, facts.say).map((step) => html`<li>${tied(step)}</li>`)}</ol>`;

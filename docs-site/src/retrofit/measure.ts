@@ -1,0 +1,54 @@
+import { html, type Markup } from '../html.js';
+import { tied } from '../say.js';
+import { cite } from '../sections/sources.js';
+import { caution } from './cautions.js';
+import type { Facts } from './facts.js';
+import { proposedTubes } from './proposed.js';
+
+/** What to measure with rule and calliper before anything is printed. */
+export function measureFirst(facts: Facts): Markup {
+  const { answer, first, say, panelThickness: t } = facts;
+  const { tubes } = answer;
+  const ways = [
+    ...(first?.row.box.tubes.map(({ diameter, length }) => ({ words: 'the tube to print first', diameter, length })) ??
+      []),
+    ...(tubes
+      ? proposedTubes(tubes).map(({ name, option }) => ({
+          words: `tube ${name}`,
+          diameter: tubes.diameter,
+          length: option.length,
+        }))
+      : []),
+  ].map(({ words, diameter, length }) => `${words} needs ${say.length(length - t + diameter)}`);
+  return html`
+<section aria-labelledby="measure"><h2 id="measure">Measure before you print</h2>
+<ol>
+<li>The hole, with a calliper, at three places: a tube that is half a millimetre too thick does not go in.</li>
+<li>The panel at the hole. The brief says ${tied(say.length(t))}; the length of a vent counts from the outside of the panel.</li>
+${
+  ways.length > 0 &&
+  html`<li>The free way straight behind the hole: push a dowel in until it touches something, and take off the thickness of the panel. Straight, ${tied(ways.join(', '))}. One bore of free air before the inner end is included (common practice ${cite('practice')}).</li>`
+}
+<li>The room beside the tube: the magnet of a driver may stand in its way.</li>
+</ol>
+</section>`;
+}
+
+/** The tuning found without any instrument. */
+export function checkByEye({ answer: { now, asked }, say }: Facts): Markup | false {
+  const { fb } = now.account;
+  if (fb === undefined) return false;
+  return html`
+<section aria-labelledby="by-eye"><h2 id="by-eye">Check the tuning by eye</h2>
+<p>At its tuning a vented box holds its cone: the cone nearly stands still, and the air in the vent does the work ${cite('small1973vented1')}. You can see that without any instrument.</p>
+${caution('hearing')}
+<ol>
+<li>Turn the amplifier right down, and keep children and pets out of the room. Play a steady tone of ${tied(say.hertz(1.6 * fb))}, so soft that you hardly hear it.</li>
+<li>Turn it up until you can just see the edge of the cone move, and no further. A deep tone can move a cone far while it sounds soft.</li>
+<li>Lower the tone slowly towards ${tied(say.hertz(fb))}. The cone moves less and less. Where it moves least is the tuning. A drop of water in the dust cap, or a small torch held flat to the cone, shows it best.</li>
+<li>Do not go much below ${tied(say.hertz(0.8 * fb))}: there the air in the vent no longer holds the cone.</li>
+<li>If the tuning lies more than 5&nbsp;% from ${tied(say.hertz(fb))}, write what you found into the brief: <code>"measured": { "tuning": "… Hz" }</code> in <code>standing</code>. Every change is computed again from it.</li>
+</ol>
+<p class="caution"><strong>Fingers:</strong> keep them off the cone and out of the vent while it plays. Look from the side, with your ear away from the vent. The tones of this check are far below the ${tied(say.decibels(asked.level))} of the brief; leave them there.</p>
+</section>`;
+}

@@ -1,0 +1,51 @@
+import type { TubeOption, TubeSet } from 'airspring';
+import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
+import { html, type Markup, table } from '../html.js';
+import { tied } from '../say.js';
+import type { Facts } from './facts.js';
+import { proposedTubes } from './proposed.js';
+import { tubeFigure } from './tube-figure.js';
+import { meets } from './wishes.js';
+
+const PURPOSES = {
+  deep: 'the deepest that keeps the air below its limit',
+  loud: 'the loudest steady tones',
+  'quickest to print': 'the shortest within a decibel of the loudest',
+} as const;
+
+const cellsOf = ({ account: { fb = 0, reach, loudest, wanted } }: TubeOption): string[] => [
+  fb.toFixed(1),
+  reach?.toFixed(1) ?? '–',
+  loudest.level.toFixed(1),
+  wanted.airSpeed?.value.toFixed(1) ?? '–',
+];
+
+/** What the tubes of one flange have in common, against the wishes. */
+function lesson({ answer }: Facts, tubes: TubeSet): string {
+  const all = proposedTubes(tubes).map(({ option }) => meets(option.account, answer));
+  const deep = all.every(({ reach }) => reach);
+  const loud = all.every(({ level }) => level);
+  if (loud && !deep)
+    return 'A longer tube in the same hole is louder at the low end and reaches less deep: what it gains in level it pays for in depth.';
+  return deep && loud ? 'All of them are as deep and as loud as you want.' : 'None of them is all that you want.';
+}
+
+/** A set of tubes for one flange: the figure over their length, and the tubes worth printing. */
+export function tubesOfOneFlange(facts: Facts): Markup | false {
+  const { tubes } = facts.answer;
+  if (!tubes) return false;
+  const { say } = facts;
+  const found = proposedTubes(tubes);
+  const rows = found.map(({ name, option, purpose }) => [
+    `${name}, ${tied(say.length(option.length))}`,
+    ...cellsOf(option),
+    PURPOSES[purpose],
+  ]);
+  return html`
+<section aria-labelledby="tubes"><h2 id="tubes">One flange, many tubes</h2>
+<p>${tied(`Glue one flange of ${say.length(tubes.flangeDiameter)} into the hole as it is, once. Tubes of ${say.length(tubes.diameter)} inner and ${say.length(tubes.outerDiameter)} outer diameter slide into it: change the tube, and the tuning changes. What tube and flange take from the air is counted.`)}</p>
+${tubeFigure(facts, tubes)}
+<p>${found.length > 0 && `${capital(inWords(found.length))} ${found.length === 1 ? 'length is' : 'lengths are'} worth printing. `}${lesson(facts, tubes)}</p>
+${table('Tubes worth printing', ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'what it is for'], rows, 'tubes')}
+</section>`;
+}
