@@ -95,6 +95,11 @@ async function enliven(article: HTMLElement): Promise<void> {
     const element = article.querySelector<HTMLElement>(`[data-figure="${name}"]`);
     return element ? [new Picture(element, figure, values)] : [];
   });
+  const drawings = Object.entries(model.pictures ?? {}).flatMap(([name, draw]) => {
+    const element = article.querySelector<HTMLElement>(`[data-picture="${name}"]`);
+    return element ? [{ element, draw }] : [];
+  });
+  for (const part of article.querySelectorAll<HTMLElement>('[data-scripted]')) part.hidden = false;
   const said = document.querySelector('[data-said]');
   let asked = 0;
   let timer = 0;
@@ -109,6 +114,7 @@ async function enliven(article: HTMLElement): Promise<void> {
       if (output.textContent !== text) output.textContent = text;
     }
     for (const picture of pictures) picture.move(values);
+    for (const { element, draw } of drawings) element.innerHTML = draw(values);
   };
   const rest = () => {
     const labels = pictures.map((picture) => picture.rest(values));

@@ -18,6 +18,8 @@ export interface Worked<V = AnyValues> {
   /** Every number and every adjective of the text that hangs on an input. */
   readonly answers: (values: V) => Readonly<Record<string, string>>;
   readonly figures: Readonly<Record<string, WorkedFigure<V>>>;
+  /** Drawings that are no charts, as SVG. */
+  readonly pictures?: Readonly<Record<string, (values: V) => string>>;
 }
 
 /** Ties the types of a page together: the functions take what the inputs give. */

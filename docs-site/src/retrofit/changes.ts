@@ -1,5 +1,5 @@
 import type { Account, RowDone } from 'airspring';
-import { changeText, doneRows, legend } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { changeText, doneRows } from '../../../packages/airspring/src/words/retrofit-text.js';
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
@@ -25,12 +25,27 @@ function cells(account: Account, { answer }: Facts): Markup[] {
   ];
 }
 
+/** What a change is; of changes that are called the same, also the step in which they differ. */
+function summaryOf(row: RowDone, { answer, say }: Facts): string {
+  const what = say.phrase(row.what);
+  const twins = answer.rows.filter(
+    (other): other is RowDone => other.ok && other !== row && say.phrase(other.what) === what,
+  );
+  const own = row.steps
+    .map((step) => say.phrase(step))
+    .filter(
+      (step) => twins.length > 0 && !twins.some(({ steps }) => steps.some((other) => say.phrase(other) === step)),
+    );
+  const [clause = ''] = (own.at(-1) ?? '').split(/[.;,:] /);
+  return clause === '' ? what : `${what}. ${clause.replace(/\.$/, '')}`;
+}
+
 function group([number, row]: readonly [number, RowDone], facts: Facts): Markup {
   const { say, first } = facts;
   const least = `To the amplifier its least impedance is ${say.ohms(row.account.leastLoad.value)}.`;
   return html`<tbody${first?.number === number && html` class="chosen"`}>
 <tr><th scope="row">${number}. ${row.change}</th>${cells(row.account, facts)}</tr>
-<tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(say.phrase(row.what))}${row.fitting === 'measure' && ': measure first'}</summary><p>${tied(changeText(row, say))} ${tied(least)}</p>${stepList(facts, row)}</details></td></tr>
+<tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(summaryOf(row, facts))}${row.fitting === 'measure' && '; measure first'}</summary><p>${tied(changeText(row, say))} ${tied(least)}</p>${stepList(facts, row)}</details></td></tr>
 </tbody>`;
 }
 
@@ -42,7 +57,7 @@ export function changes(facts: Facts): Markup {
 <section aria-labelledby="changes"><h2 id="changes">What could be done, each change alone</h2>
 <p>Every row was computed from a whole box of its own. Open a row to see its steps. A bold number is what you asked for.</p>
 <div class="table"><table class="changes">
-<caption>${tied(legend(answer, say))}</caption>
+<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest at ${say.decibels(answer.asked.level)}, peak.`)}</caption>
 <thead><tr><th scope="col">change</th>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody class="now"><tr><th scope="row">as it is</th>${cells(answer.now.account, facts)}</tr></tbody>
 ${doneRows(answer).map((row) => group(row, facts))}

@@ -1,7 +1,6 @@
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import { cite } from '../sections/sources.js';
-import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
 import { proposedTubes } from './proposed.js';
 
@@ -41,14 +40,13 @@ export function checkByEye({ answer: { now, asked }, say }: Facts): Markup | fal
   return html`
 <section aria-labelledby="by-eye"><h2 id="by-eye">Check the tuning by eye</h2>
 <p>At its tuning a vented box holds its cone: the cone nearly stands still, and the air in the vent does the work ${cite('small1973vented1')}. You can see that without any instrument.</p>
-${caution('hearing')}
+<p class="caution"><strong>Low level, ears, fingers:</strong> this check needs very little sound, far below the ${tied(say.decibels(asked.level))} of the brief. A deep tone that sounds soft can still move a cone far. Keep your ears away from the vent, and your fingers off the cone and out of the vent while it plays. Wear hearing protection when you turn it up for anything else.</p>
 <ol>
 <li>Turn the amplifier right down, and keep children and pets out of the room. Play a steady tone of ${tied(say.hertz(1.6 * fb))}, so soft that you hardly hear it.</li>
-<li>Turn it up until you can just see the edge of the cone move, and no further. A deep tone can move a cone far while it sounds soft.</li>
-<li>Lower the tone slowly towards ${tied(say.hertz(fb))}. The cone moves less and less. Where it moves least is the tuning. A drop of water in the dust cap, or a small torch held flat to the cone, shows it best.</li>
+<li>Turn it up until you can just see the edge of the cone move, and no further.</li>
+<li>Lower the tone slowly towards ${tied(say.hertz(fb))}. Near it the cone moves less and less. Where it moves least is the tuning. A lamp that shines flat across the cone shows it best.</li>
 <li>Do not go much below ${tied(say.hertz(0.8 * fb))}: there the air in the vent no longer holds the cone.</li>
 <li>If the tuning lies more than 5&nbsp;% from ${tied(say.hertz(fb))}, write what you found into the brief: <code>"measured": { "tuning": "… Hz" }</code> in <code>standing</code>. Every change is computed again from it.</li>
 </ol>
-<p class="caution"><strong>Fingers:</strong> keep them off the cone and out of the vent while it plays. Look from the side, with your ear away from the vent. The tones of this check are far below the ${tied(say.decibels(asked.level))} of the brief; leave them there.</p>
 </section>`;
 }

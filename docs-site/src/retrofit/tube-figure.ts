@@ -1,5 +1,5 @@
 import type { TubeOption, TubeSet } from 'airspring';
-import { axisOf } from '../figures/axis.js';
+import { axis } from '../figures/axis.js';
 import { pathOf } from '../figures/chart.js';
 import { html, type Markup, table, trusted } from '../html.js';
 import { limitInWords, tied } from '../say.js';
@@ -67,10 +67,10 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
   const reach = deep.map(({ account }) => account.reach ?? 0);
   const level = options.map(({ account }) => account.loudest.level);
   const speed = options.map(({ account }) => account.wanted.airSpeed?.value ?? 0);
-  const tones = axisOf(Math.min(...tuning, ...reach, asked.lowest), Math.max(...tuning, ...reach), 'Hz');
-  const levels = axisOf(Math.min(...level), Math.max(...level, asked.level), 'dB');
+  const tones = axis([Math.min(...tuning, ...reach, asked.lowest), Math.max(...tuning, ...reach)], 10);
+  const levels = axis([Math.min(...level), Math.max(...level, asked.level)], 5);
   // Short tubes are so fast that nothing else could be seen.
-  const speeds = axisOf(0, Math.min(Math.max(...speed, asked.airSpeedPeak), 3 * asked.airSpeedPeak), 'm/s');
+  const speeds = axis([0, Math.min(Math.max(...speed, asked.airSpeedPeak), 3 * asked.airSpeedPeak)], 10);
   const binding = stretches(options, ({ account }) => account.loudest.binding);
   return [
     {
@@ -89,7 +89,9 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
       ...levels,
       rule: { at: asked.level, words: `wanted: ${say.decibels(asked.level)}` },
       lines: binding.map(({ from, to, what }) => {
-        const at = x.flatMap((length, i) => (length >= from * 0.98 && length <= to * 1.001 ? [i] : []));
+        // Each part ends where the next begins.
+        const inside = x.flatMap((length, i) => (length >= from && length <= to ? [i] : []));
+        const at = [...inside, (inside.at(-1) ?? 0) + 1].filter((i) => i < x.length);
         return { colour: colourOf(what), x: at.map((i) => x[i]!), y: at.map((i) => level[i]!) };
       }),
     },
@@ -101,6 +103,38 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
       lines: [{ colour: 'var(--speed)', x, y: speed }],
     },
   ];
+}
+
+interface Scale {
+  readonly x: (length: number) => number;
+  readonly y: (value: number) => number;
+  readonly width: number;
+}
+
+/** Where the words of a rule are farthest from every line: at either end, over it or under it. */
+function placeOfRule(words: string, at: number, lines: Panel['lines'], { x, y, width }: Scale) {
+  const long = words.length * 6.4;
+  const free = (from: number, top: number): number =>
+    Math.min(
+      ...lines.flatMap((line) =>
+        line.x.flatMap((length, i) => {
+          const across = x(length);
+          if (across < from - 8 || across > from + long + 8) return [];
+          const down = y(line.y[i]!);
+          return [Math.max(top - down, down - top - 14, 0)];
+        }),
+      ),
+      99,
+    );
+  const places = [true, false].flatMap((left) =>
+    [true, false].map((over) => ({
+      x: left ? 4 : width - 4,
+      y: at + (over ? -5 : 15),
+      anchor: left ? 'start' : 'end',
+      free: free(left ? 4 : width - 4 - long, at + (over ? -17 : 3)),
+    })),
+  );
+  return places.reduce((best, place) => (place.free > best.free + 1 ? place : best));
 }
 
 /** The picture as SVG, `total` pixels wide. */
@@ -146,11 +180,12 @@ export function drawTubes(facts: Facts, tubes: TubeSet, total: number): string {
   );
   const panel = ({ title, unit, domain, ticks: steps, rule, lines }: Panel): Markup => {
     const y = (value: number) => height * (1 - (value - domain[0]) / (domain[1] - domain[0]));
+    const told = rule && placeOfRule(tied(rule.words), y(rule.at), lines, { x, y, width });
     return html`<text class="panel-title" y="-8">${tied(title)}, ${unit}</text>
 ${steps.map((at) => html`<path class="grid" d="M0 ${px(y(at))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(y(at) + 4)}">${at}</text>`)}
 ${rule && html`<path class="rule" d="M0 ${px(y(rule.at))}H${px(width)}"/>`}
 <svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${lines.map((line) => html`<path d="${pathOf(line, { width, height, x, y })}" stroke="${line.colour}" stroke-width="${line.thin ? 1.4 : 2.8}"/>`)}</svg>
-${rule && html`<text class="soft halo" x="${px(width - 4)}" y="${px(y(rule.at) - 5)}" text-anchor="end">${tied(rule.words)}</text>`}
+${rule && told && html`<text class="soft halo" x="${px(told.x)}" y="${px(told.y)}" text-anchor="${told.anchor}">${tied(rule.words)}</text>`}
 ${lines.map(({ name, colour, x: across, y: up }) => {
   if (name === undefined) return '';
   // Where the names have room: near the short end, over their line.
@@ -159,7 +194,7 @@ ${lines.map(({ name, colour, x: across, y: up }) => {
 })}`;
   };
   const label = tied(labelOf(facts, tubes));
-  return html`<svg class="plot tubes" role="img" aria-label="${label}" width="${total}" height="${tall}" viewBox="0 0 ${total} ${tall}" xmlns="http://www.w3.org/2000/svg"><g transform="translate(${edge.left} 0)">
+  return html`<svg class="plot sweep tubes" role="img" aria-label="${label}" width="${total}" height="${tall}" viewBox="0 0 ${total} ${tall}" xmlns="http://www.w3.org/2000/svg"><g transform="translate(${edge.left} 0)">
 ${ticks.map((at) => html`<path class="grid" d="M${px(x(at / MM))} ${top}V${bottom}"/><text class="soft" x="${px(x(at / MM))}" y="${bottom + 17}" text-anchor="middle">${at}</text>`)}
 <text class="soft" x="${px(width + edge.right - 2)}" y="${bottom + 35}" text-anchor="end">length of the tube, mm</text>
 ${panels.map((each, i) => html`<g transform="translate(0 ${top + i * (height + GAP)})">${panel(each)}</g>`)}
@@ -168,8 +203,9 @@ ${strips.map(
     html`<g transform="translate(0 ${stripTop(i)})"><text class="panel-title" y="-8">${title}</text>${parts.map(
       ({ from, to, what }) => {
         const [left, right] = [x(from), x(to)];
-        const said = words(what);
-        return html`<rect x="${px(left)}" width="${px(right - left)}" height="${STRIP}" fill="${fill(what)}" fill-opacity="0.16"/><path d="M${px(left)} ${STRIP}H${px(right)}" stroke="${fill(what)}" stroke-width="2"/>${right - left > said.length * 6.2 && html`<text class="words" x="${px((left + right) / 2)}" y="14" text-anchor="middle" fill="${fill(what)}">${said}</text>`}`;
+        const wide = (text: string) => right - left > text.length * 6.2;
+        const said = wide(words(what)) ? words(what) : what;
+        return html`<rect x="${px(left)}" width="${px(right - left)}" height="${STRIP}" fill="${fill(what)}" fill-opacity="0.16"/><path d="M${px(left)} ${STRIP}H${px(right)}" stroke="${fill(what)}" stroke-width="2"/>${wide(said) && html`<text class="words" x="${px((left + right) / 2)}" y="14" text-anchor="middle" fill="${fill(what)}">${said}</text>`}`;
       },
     )}</g>`,
 )}

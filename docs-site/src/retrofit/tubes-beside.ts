@@ -30,7 +30,7 @@ export function tubesBeside({ answer: { now }, first, panelThickness: t, say }: 
   const longest = Math.max(...[...before, ...after].map(({ length, diameter }) => length + diameter));
 
   const draw = (total: number): string => {
-    const scale = Math.min((total - 2 * LEFT - 90) / longest, 1150);
+    const scale = Math.min((total - 2 * LEFT - 90) / longest, 1700);
     const s = (metres: number) => metres * scale;
     const row = (tubes: readonly Tube[], words: string): Markup => {
       const tall = s(height(tubes));
@@ -52,11 +52,12 @@ export function tubesBeside({ answer: { now }, first, panelThickness: t, say }: 
           const board = (from: number, to: number) =>
             html`<rect class="board" x="0" y="${px(from)}" width="${px(s(t))}" height="${px(to - from)}"/>`;
           const next = at + s(diameter + 6 * WALL);
-          return { at: next, parts: [...parts, board(at === 0 ? -10 : at, open), board(shut, next)] };
+          const below = next >= tall - 1 ? tall + 10 : next;
+          return { at: next, parts: [...parts, board(at === 0 ? -10 : at, open), board(shut, below)] };
         },
         { at: 0, parts: [] },
       );
-      return html`<text class="view" y="-16">${words}</text>${drawn}${gaps.parts}<rect class="board" x="0" y="${px(tall)}" width="${px(s(t))}" height="10"/>`;
+      return html`<text class="view" y="-16">${words}</text>${drawn}${gaps.parts}`;
     };
     const [first_, second] = [s(height(before)), s(height(after))];
     const tall = ROW + first_ + 20 + ROW + second + 14;

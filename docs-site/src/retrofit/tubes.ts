@@ -21,13 +21,16 @@ const cellsOf = ({ account: { fb = 0, reach, loudest, wanted } }: TubeOption): s
 ];
 
 /** What the tubes of one flange have in common, against the wishes. */
-function lesson({ answer }: Facts, tubes: TubeSet): string {
-  const all = proposedTubes(tubes).map(({ option }) => meets(option.account, answer));
-  const deep = all.every(({ reach }) => reach);
-  const loud = all.every(({ level }) => level);
-  if (loud && !deep)
-    return 'A longer tube in the same hole is louder at the low end and reaches less deep: what it gains in level it pays for in depth.';
-  return deep && loud ? 'All of them are as deep and as loud as you want.' : 'None of them is all that you want.';
+function lesson({ answer, first }: Facts, tubes: TubeSet): string {
+  const { account } = answer.now;
+  const found = proposedTubes(tubes).map(({ option }) => option.account);
+  const met = found.map((one) => meets(one, answer));
+  if (met.every(({ reach, level }) => reach && level)) return 'They are as deep and as loud as you want.';
+  const louder = found.every(({ loudest }) => loudest.level > account.loudest.level);
+  const shallower = found.every(({ reach }) => (reach ?? Infinity) > (account.reach ?? 0));
+  if (!louder || !shallower) return 'Each gives up something of what you want.';
+  const [best] = first ? [meets(first.row.account, answer)] : [];
+  return `Each is louder than the box is now and reaches less deep: a lower tuning in the same hole pays for level with depth.${best?.level && best.reach ? ' The change at the top of this page gives up neither.' : ''}`;
 }
 
 /** A set of tubes for one flange: the figure over their length, and the tubes worth printing. */

@@ -14,13 +14,14 @@ const [small, wider, quiet, deeper, below, two, impedance] = [
   'one-or-two',
   'what-impedance-tells',
 ].map(example) as [string, string, string, string, string, string, string];
+const chuffs = example('it-chuffs');
 const [start, cautions] = ['/start/', '/cautions/'];
 const [sheet, measured] = ['/how-to/read-a-sheet-with-gaps/', '/how-to/enter-a-measured-driver/'];
 
 const questions: readonly (readonly [question: string, ...pages: readonly string[]])[] = [
   ['port', wider, quiet],
-  ['port noise', quiet, wider],
-  ['chuffing', quiet, wider],
+  ['port noise', quiet, wider, chuffs],
+  ['chuffing', quiet, wider, chuffs],
   ['bass reflex', start, deeper, below],
   ['subwoofer', start, quiet],
   ['excursion', deeper, below],
@@ -31,7 +32,7 @@ const questions: readonly (readonly [question: string, ...pages: readonly string
   ['sealed or ported', below, deeper],
   ['sealed box size', small],
   ['what tuning frequency should I use', deeper, start],
-  ['my port whistles', quiet, wider],
+  ['my port whistles', quiet, wider, chuffs],
   ['two subs in one box', two],
   ['two woofers in parallel', two],
   ['how loud can it play', deeper],

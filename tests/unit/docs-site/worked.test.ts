@@ -46,6 +46,16 @@ describe.each(names)('%s', async (file) => {
     }
   });
 
+  test('draws every picture', () => {
+    for (const [name, draw] of Object.entries(model.pictures ?? {})) {
+      for (const values of all) {
+        const markup = draw(values);
+        expect(markup, `${name} at ${JSON.stringify(values)}`).not.toMatch(bad);
+        expect(markup).toMatch(/role="img" aria-label="[^"]{40,}"/);
+      }
+    }
+  });
+
   test('draws every figure, with the same lines', () => {
     for (const [name, figure] of Object.entries(model.figures)) {
       const lines = figure.chart(startsOf(model.inputs)).traces.map((trace) => trace.name);

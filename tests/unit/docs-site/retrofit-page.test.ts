@@ -1,0 +1,155 @@
+/** What the page of a box that stands says, against the answer that it must say. */
+import { readFileSync } from 'node:fs';
+import { type Brief, type Retrofit, type RowDone, retrofit } from 'airspring';
+import { describe, expect, test } from 'vitest';
+import { html } from '../../../docs-site/src/html.js';
+import { jobOf } from '../../../docs-site/src/job/job.js';
+import { changesCsv, tubesCsv } from '../../../docs-site/src/retrofit/csv.js';
+import { retrofitAnswer } from '../../../docs-site/src/retrofit/page.js';
+import { documentOf } from './document.js';
+
+const text = readFileSync(new URL('../../../packages/airspring/briefs/old-thunder-box.json', import.meta.url), 'utf8');
+type Written = Brief & { standing: Record<string, unknown> };
+const thunderBox = JSON.parse(text) as Written;
+const words = (element: Element | null | undefined) => (element?.textContent ?? '').replace(/\u00a0/g, ' ');
+
+function pageOf(brief: Written) {
+  const answer = retrofit(brief);
+  const said = retrofitAnswer(brief, answer);
+  const document = documentOf(html`<html lang="en"><body><main>${said.answer}${said.rest}</main></body></html>`.markup);
+  return { answer, said, document, all: words(document.querySelector('main')) };
+}
+const { answer, said, document, all } = pageOf(thunderBox);
+const first = answer.rows[answer.first ?? -1] as RowDone;
+const one = (value: number | undefined) => (value ?? Number.NaN).toFixed(1);
+
+describe('the page of a box that stands', () => {
+  test('begins with what to print, and what that changes', () => {
+    const [top, changes] = [...document.querySelectorAll('.answer')].map(words);
+    const [tube] = first.box.tubes;
+    expect(top).toMatch(/^Print this first: a tube of 50 mm inner and 56 mm outer diameter, /);
+    expect(tube?.diameter).toBeCloseTo(0.05, 6);
+    expect(changes).toContain(
+      `rises from ${one(answer.now.account.loudest.level)} dB to ${one(first.account.loudest.level)} dB`,
+    );
+    expect(changes).toContain('slows from');
+    expect(changes).toContain('within your limit of 17 m/s');
+  });
+
+  test('every adjective turns with its number', () => {
+    const changed = (account: Partial<RowDone['account']>): string => {
+      const row = { ...first, account: { ...first.account, ...account } };
+      const turned: Retrofit = { ...answer, rows: answer.rows.map((each) => (each === first ? row : each)) };
+      const page = retrofitAnswer(thunderBox, turned);
+      return words(
+        documentOf(`<html lang="en"><body>${page.answer.markup}</body></html>`).querySelectorAll('.answer')[1],
+      );
+    };
+    const { loudest, wanted, reach = 0 } = first.account;
+    expect(changed({ loudest: { ...loudest, level: 97 } })).toContain('still 1.0 dB short');
+    expect(changed({ loudest: { ...loudest, level: 95 } })).toContain('falls from');
+    expect(changed({ loudest: { ...loudest, level: answer.now.account.loudest.level } })).toContain('stays at');
+    const airSpeed = (value: number) => ({ wanted: { ...wanted, airSpeed: { frequency: 40, value } } });
+    expect(changed(airSpeed(30))).toContain('speeds up from');
+    expect(changed(airSpeed(19))).toContain('still above your limit');
+    expect(changed({ reach: reach * 1.1 })).toContain('reaches less deep');
+    expect(changed({ reach: reach * 0.9 })).toContain('reaches deeper');
+  });
+
+  test('a row for each change that can be made opens its steps; what cannot be done says why', () => {
+    const done = answer.rows.filter((row): row is RowDone => row.ok);
+    const groups = [...document.querySelectorAll('table.changes tbody:not(.now)')];
+    expect(groups.length).toBe(done.length);
+    groups.forEach((group, i) => {
+      const row = done[i] as RowDone;
+      const cells = [...group.querySelectorAll('tr:first-child td')].map(words);
+      expect(cells[2]).toBe(one(row.account.loudest.level));
+      expect(group.querySelectorAll('details li').length).toBe(row.steps.length + (row.measure ? 1 : 0));
+    });
+    // Rows that are called the same still differ in their words.
+    const summaries = groups.map((group) => words(group.querySelector('summary')));
+    expect(new Set(summaries).size).toBe(summaries.length);
+    for (const row of answer.rows.filter(({ ok }) => !ok)) expect(all).toContain(row.change);
+  });
+
+  test('the figure of the tubes has one axis, a line for each proposed length, and its numbers below', () => {
+    const figure = document.querySelector('#tube-lengths') as Element;
+    const { options = [], proposed = [] } = answer.tubes ?? {};
+    const [wide, narrow] = [...figure.querySelectorAll('svg[role=img]')];
+    for (const svg of [wide, narrow]) {
+      expect(svg?.querySelectorAll('.event').length).toBe(proposed.length + 1);
+      expect(svg?.getAttribute('aria-label')?.length).toBeGreaterThan(100);
+    }
+    const letters = [...(wide?.querySelectorAll('.letter') ?? [])].map(words);
+    const lengths = proposed.map(({ option }) => options[option]?.length ?? 0).sort((a, b) => a - b);
+    expect(letters).toEqual(lengths.map((length, i) => `${'ABC'[i]} ${Number((length * 1e3).toFixed(1))} mm`));
+    expect(figure.querySelectorAll('tbody tr').length).toBe(options.length);
+  });
+
+  test('tells how to measure first and how to find the tuning by eye, with its caution before the steps', () => {
+    const section = document.querySelector('[aria-labelledby=by-eye]') as Element;
+    expect(words(section)).toContain(`${one(answer.now.account.fb)} Hz`);
+    const [caution, steps] = [section.querySelector('.caution'), section.querySelector('ol')];
+    expect(words(caution)).toMatch(/Low level, ears, fingers/);
+    const order = [...section.children];
+    expect(order.indexOf(caution as Element)).toBeLessThan(order.indexOf(steps as Element));
+    expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain('236 mm');
+  });
+
+  test('holds no broken number, in any of its parts', () => {
+    for (const part of Object.values(said)) expect(part.markup).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const table of document.querySelectorAll('table')) expect(table.querySelector('caption')).not.toBeNull();
+  });
+
+  test('its tables as values have as many columns in every row', () => {
+    for (const csv of [changesCsv(answer), tubesCsv(answer.tubes as NonNullable<Retrofit['tubes']>)]) {
+      const rows = csv.trimEnd().split('\n');
+      const columns = (row: string) => row.match(/("[^"]*"|[^,]*)(,|$)/g)?.length;
+      for (const row of rows.filter((each) => !each.includes('"no"')))
+        expect(columns(row)).toBe(columns(rows[0] ?? ''));
+      expect(csv).not.toMatch(/NaN|undefined/);
+    }
+  });
+});
+
+describe('other boxes that stand', () => {
+  const cases: readonly (readonly [string, Written])[] = [
+    ['closed', { ...thunderBox, standing: { air: '22 L', panelThickness: '15 mm' } }],
+    ['tuning kept', { ...thunderBox, standing: { ...thunderBox.standing, keep: ['box', 'tuning'] } }],
+    ['measured far off', { ...thunderBox, standing: { ...thunderBox.standing, measured: { tuning: '40 Hz' } } }],
+    ['nothing to wish for', { ...thunderBox, wanted: { ...thunderBox.wanted, level: '80 dB' } }],
+    ['inches', { ...thunderBox, units: { length: 'in', volume: 'ft³' } }],
+    [
+      'sizes known',
+      {
+        ...thunderBox,
+        standing: {
+          ...thunderBox.standing,
+          air: undefined,
+          inner: { width: '300 mm', height: '300 mm', depth: '270 mm' },
+        },
+      },
+    ],
+  ];
+  test.each(cases)('%s: the page stands, with no broken number', (_, brief) => {
+    const given = JSON.parse(JSON.stringify(brief)) as Written;
+    const { said: parts, all: text_ } = pageOf(given);
+    for (const part of Object.values(parts)) expect(part.markup).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    expect(text_).toContain('What it does now');
+  });
+
+  test('a desk takes either sort of brief', () => {
+    const whale = readFileSync(new URL('../../../packages/airspring/briefs/whale-bench.json', import.meta.url), 'utf8');
+    expect(Object.keys(jobOf(JSON.parse(whale), whale).files)).toEqual(['report', 'curves', 'sheets']);
+    expect(Object.keys(jobOf(thunderBox, text).files)).toEqual(['report', 'changes', 'tubes', 'page']);
+  });
+
+  test('what people write is escaped', () => {
+    const evil = '<script>alert("1")</script>';
+    const told = jobOf({ ...thunderBox, title: evil }, text);
+    for (const part of [...Object.values(told.parts), told.line, told.drawing, told.files.page?.text ?? ''])
+      expect(part).not.toContain('<script');
+  });
+});
