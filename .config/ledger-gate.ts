@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import ts from 'typescript';
+import { readInPrint, tooFewInPrint } from '../tests/ledger/counts.js';
 import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
 
 /** The floors where every exported function is a formula that the outside world can contradict. */
@@ -77,8 +78,15 @@ export function ledgerFaults(
     const audited = auditedFloors.includes(formula.split('/')[0] ?? '');
     if (audited && !exported.has(formula)) faults.push(`${id} checks ${formula}, which is not exported`);
   }
-  return faults;
+  return [...faults, ...tooFewInPrint(readInPrint(rows, formulasToCheck(exported, exceptions)))];
 }
+
+/** The exported functions that must have a check. */
+export const formulasToCheck = (
+  exported: ReadonlyMap<string, boolean>,
+  exceptions: Readonly<Record<string, string>>,
+): readonly string[] =>
+  [...exported].filter(([name, isFunction]) => isFunction && !(name in exceptions)).map(([name]) => name);
 
 /** The exported values of a module, re-exports followed; types are left out. */
 function exportsOf(file: string): Map<string, boolean> {

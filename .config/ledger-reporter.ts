@@ -5,8 +5,9 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Reporter, Vitest } from 'vitest/node';
+import { readInPrint, rowCounts } from '../tests/ledger/counts.js';
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../tests/ledger/row.js';
-import { auditedExports, ledgerFaults } from './ledger-gate.js';
+import { auditedExports, formulasToCheck, ledgerFaults } from './ledger-gate.js';
 
 export function ledgerReporter(root: string): Reporter {
   let vitest: Vitest;
@@ -29,6 +30,7 @@ export function ledgerReporter(root: string): Reporter {
       if (!whole) return;
       const kept = (file: string) => JSON.parse(readFileSync(join(root, 'tests/ledger', file), 'utf8'));
       const exported = auditedExports(join(root, 'packages/core/src'));
+      for (const line of printLines(rows, formulasToCheck(exported, kept('exceptions.json')))) console.log(line);
       const faults = ledgerFaults(rows, exported, kept('exceptions.json'), kept('references.json'));
       for (const fault of faults) console.error(`ledger: ${fault}`);
       if (faults.length > 0) process.exitCode = 1;
@@ -54,6 +56,15 @@ function looseLines(rows: readonly LedgerRow[]): string[] {
     return `ledger: loose: ${row.id}: ${text}; ${row.tolerance.why}`;
   });
   return [`ledger: ${loose.length} rows allow more than a hundred times their deviation`, ...worst];
+}
+
+/** How many rows rest on what, and by floor how many formulas have a value that was read in print. */
+function printLines(rows: readonly LedgerRow[], formulas: readonly string[]): string[] {
+  const counts = Object.entries(rowCounts(rows)).map(([words, count]) => `${count} ${words}`);
+  const floors = readInPrint(rows, formulas).map(
+    ({ floor, read, unread }) => `${floor} ${read.length} of ${read.length + unread.length}`,
+  );
+  return [`ledger: ${counts.join(', ')}`, `ledger: formulas with a value read in print: ${floors.join(', ')}`];
 }
 
 function summary(rows: readonly LedgerRow[]): string {

@@ -137,13 +137,13 @@ export function answers({ tone, ...box }: Wish) {
       apart > 120
         ? 'against the cone'
         : apart > 60
-          ? 'aside of the cone'
+          ? 'neither with nor against the cone'
           : 'with the cone',
     effect: step(gain, 'louder', 'softer'),
     open: step(open, 'louder', 'softer'),
     slope: `${Math.round(lower - low)} dB`,
     travel: format('displacementPeak', value(at.travel), 'mm', 2),
-    room: value(at.travel) > Xmax ? 'more than it has' : 'within what it has',
+    room: value(at.travel) > Xmax ? 'more than its Xmax' : 'within its Xmax',
     Xmax: format('displacementPeak', Xmax, 'mm', 2),
     drive: `${drive} V`,
   };

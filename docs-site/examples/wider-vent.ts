@@ -69,10 +69,11 @@ export function speedOf({ diameter, fb }: Box) {
 /** Where a speed stands among the limits that people go by. */
 function customOf(speed: number): string {
   const { strict, usual } = airSpeedCustoms;
-  if (speed > usual.airSpeedPeak) return 'more than any custom allows';
+  if (speed > usual.airSpeedPeak)
+    return 'faster than any rule of thumb allows';
   if (speed > strict.airSpeedPeak)
-    return 'more than the strict custom allows';
-  return 'as slow as the strict custom asks';
+    return 'faster than the stricter rule of thumb';
+  return 'as slow as the stricter rule of thumb asks';
 }
 
 export function answers(box: Box) {

@@ -23,7 +23,7 @@ export function withValues(text: string, paths: readonly string[], brief: object
 }
 
 /** Which part of the drawing a field of the brief is about. */
-export function drawnPart(path: string): string | undefined {
+function drawnPart(path: string): string | undefined {
   const edge = /^space\.(width|height|depth)$/.exec(path)?.[1];
   if (edge) return edge;
   if (path === 'space.panelThickness') return 'panel';

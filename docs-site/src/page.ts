@@ -4,7 +4,7 @@ import { boxFigure } from './figures/box-drawing.js';
 import { figureMarkup } from './figures/figure.js';
 import { impedancePanel } from './figures/impedance.js';
 import { sweepMarkup } from './figures/sweep.js';
-import { html, type Markup, table, trusted } from './html.js';
+import { html, type Markup, table } from './html.js';
 import { say, tied } from './say.js';
 import { building } from './sections/building.js';
 import { choice } from './sections/choice.js';
@@ -14,9 +14,6 @@ import { sheets } from './sections/sheets.js';
 import { sound } from './sections/sound.js';
 import { refusal, verdict, verdictLine } from './verdict.js';
 
-/** Width of the drawing beside the brief, pixels. */
-const SMALL = 500;
-
 /** What a page says of a brief: the answer in two sentences with the box drawn, and all that follows from it. */
 export interface BriefAnswer {
   readonly sentences: readonly [string, string];
@@ -24,8 +21,6 @@ export interface BriefAnswer {
   readonly rest: Markup;
   /** The verdict in one line, to stand beside a brief that is being written. */
   readonly line: Markup;
-  /** The first box alone, small. */
-  readonly drawing: Markup;
   /** A sheet for each box, to take to the saw. */
   readonly sheets: Markup;
 }
@@ -45,7 +40,6 @@ ${!answer.ok && why(answer)}${near && html`<p class="answer">${near}</p>`}
 ${design && figureMarkup(boxFigure(design, facts))}`,
     rest: html`${met && boxes(met, facts)}`,
     line: html`${!answer.ok && 'Not as the brief stands. '}${design && verdictLine(design, facts)}`,
-    drawing: html`${design && trusted(boxFigure(design, facts).draw(SMALL))}`,
     sheets: html`${met && sheets(met, brief)}`,
   };
 }
@@ -60,7 +54,7 @@ ${sound(design, designs, facts)}
 ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
-<p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the valley lies close to the tuning. If it lies higher than drawn, the vent is too short or the air too little; lower, the other way round. A few per cent of difference are usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
+<p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the dip lies close to the tuning. If it lies higher than drawn, the vent is too short or the volume too small; if it lies lower, the vent is too long or the volume too large. A difference of a few per cent is usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
 ${sweepMarkup({ id: 'impedance', title: 'Input impedance', frequencies: design.curves.frequencies, band: [facts.lowest, facts.highest], panels: [impedancePanel(designs)], events: design.vent ? [{ f: design.vent.fb, words: `${design.name} is tuned to ${say('frequency', design.vent.fb, 'Hz')}` }] : [] })}
 </section>`;
 }

@@ -22,7 +22,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
       vent.spare >= 0.0005
         ? `with ${say('length', vent.spare, facts.length, 2)} of length to spare`
         : 'with no length to spare';
-    const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : 'Yes, as far as air speed can tell';
+    const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : 'Yes, judged by air speed alone';
     first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.`;
   } else {
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;

@@ -144,6 +144,12 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
         .evaluate((line) => getComputedStyle(line).stroke);
     expect(await ink('depth')).not.toBe('none');
     expect(await ink('width')).toBe('none');
+    for (const width of [390, 1100, 1280]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `at ${width} px`).toBeLessThanOrEqual(
+        width,
+      );
+    }
     await page.context().close();
   });
 

@@ -24,7 +24,7 @@ test('below the tuning the vent works against the cone, above it with it', () =>
   expect(at(18).effect).toMatch(/softer/);
   expect(at(45).against).toBe('with the cone');
   expect(at(45).effect).toMatch(/louder/);
-  expect([at(14).room, at(60).room]).toEqual(['more than it has', 'within what it has']);
+  expect([at(14).room, at(60).room]).toEqual(['more than its Xmax', 'within its Xmax']);
 });
 
 /** small1973vented1: with a leak of quality QL the vent moves −1/(1 − x² + jx/QL) of what the cone moves, x = f/fb. */

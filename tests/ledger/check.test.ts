@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Check, evaluate } from './check.js';
-import { isLoose, isOutside } from './row.js';
+import { isLoose, isOutside, standingOf } from './row.js';
 
 const square = {
   formula: 'numeric/square',
@@ -61,5 +61,44 @@ describe('a row of the ledger', () => {
     expect(isOutside({ kind: 'table', status: 'seen' })).toBe(true);
     expect(isOutside({ kind: 'table', status: 'memory' })).toBe(false);
     expect(isOutside({ kind: 'own', status: 'derived' })).toBe(false);
+  });
+
+  test('says in three words what it rests on, or nothing', () => {
+    expect(standingOf({ kind: 'table', status: 'seen' })).toBe('read in print');
+    expect(standingOf({ kind: 'program', status: 'derived' })).toBe('recomputed independently');
+    expect(standingOf({ kind: 'example', status: 'practice' })).toBe('rule of thumb');
+    expect(standingOf({ kind: 'identity', status: 'derived' })).toBeUndefined();
+    expect(standingOf({ kind: 'table', status: 'memory' })).toBeUndefined();
+  });
+});
+
+describe('what was read in print', () => {
+  const { expected: _, tolerance: __, ...rest } = square;
+  const read = { ...rest, source: { key: 'dlmf', locator: 'a table' }, status: 'seen', kind: 'table' } as const;
+  const print = (...printed: string[]) => evaluate('id', { ...read, printed });
+
+  test('is met within half a unit of the last digit of each value', () => {
+    expect(print('1.0', '4.0', '9')).toMatchObject({ passed: true, expected: [1, 4, 9], printed: ['1.0', '4.0', '9'] });
+    expect(print('1.0', '4.1', '9').passed).toBe(false);
+    expect(print('1.04', '4.0', '9.3')).toMatchObject({ passed: false, tolerance: { absolute: 0.05 } });
+    expect(print('10e-1', '4', '0.9e1').passed).toBe(true);
+  });
+
+  test('asks no more than double precision of many digits', () => {
+    const row = print('1.00000000000000005', '4.00000000000000009', '9.00000000000000001');
+    expect(row).toMatchObject({ passed: true, tolerance: { relative: 1e-14 } });
+  });
+
+  test('may be missed by more, with a reason, where a value needs it', () => {
+    const tolerance = { absolute: 0.1, why: 'the print rounds twice' };
+    expect(evaluate('id', { ...read, printed: ['1.0', '4.1', '9'], tolerance }).passed).toBe(true);
+    expect(() => evaluate('id', { ...read, printed: ['1.0', '4.0', '9'], tolerance })).toThrow(/no wider/);
+    const exact = { absolute: 0, why: 'whole numbers' };
+    expect(evaluate('id', { ...read, printed: ['1', '4', '9'], tolerance: exact }).passed).toBe(true);
+  });
+
+  test('is given by its digits, never as numbers of ours', () => {
+    expect(() => evaluate('id', { ...square, status: 'seen' })).toThrow(/digits/);
+    expect(() => print('1,0', '4', '9')).toThrow(/not a printed number/);
   });
 });

@@ -18,10 +18,24 @@
  * `got` is called once for each element of the lists in `given` (all of one length; single values repeat), with one
  * value for each name. Without lists it is called once, and may return a list itself when `expected` is one. An
  * element that is NaN or infinite fails the row, as does a relative tolerance on an expected zero.
+ *
+ * A value that was read in print is given by its digits, `printed: ['331.6', '343.9']` in the place of `expected`. Each
+ * element must then be met within half a unit of its last digit. A wider tolerance is given with the reason for it, and
+ * refused where no element needs it.
  */
 import { expect, test } from 'vitest';
+import { halfUnit, missesPrint, type Printed, printTolerance } from './print.js';
 import references from './references.json';
-import type { Given, GivenValue, Kind, LedgerRow, Source, Status, Tolerance } from './row.js';
+import {
+  type Given,
+  type GivenValue,
+  type Kind,
+  type LedgerRow,
+  type Source,
+  type Status,
+  type Tolerance,
+  toleranceSize,
+} from './row.js';
 
 declare module 'vitest' {
   interface TaskMeta {
@@ -32,16 +46,21 @@ declare module 'vitest' {
 /** One element of a given value, literal types widened. */
 type Element<V extends GivenValue> = V extends string ? string : number;
 
-export interface Check<G extends Readonly<Record<string, Given>>> {
+/** What is expected: numbers with a tolerance, or digits in print, which carry their own. */
+type Expectation =
+  | { readonly expected: number | readonly number[]; readonly tolerance: Tolerance; readonly printed?: never }
+  | { readonly printed: Printed | readonly Printed[]; readonly tolerance?: Tolerance; readonly expected?: never };
+
+export type Check<G extends Readonly<Record<string, Given>>> = CheckOf<G> & Expectation;
+
+interface CheckOf<G extends Readonly<Record<string, Given>>> {
   readonly formula: `${string}/${string}`;
   readonly source: Source;
   readonly status: Status;
   readonly kind: Kind;
   readonly given: G;
   readonly got: (given: { readonly [K in keyof G]: Element<G[K]['value']> }) => number | ArrayLike<number>;
-  readonly expected: number | readonly number[];
   readonly unit: string;
-  readonly tolerance: Tolerance;
 }
 
 /** Registers the check as a test named by its id. */
@@ -49,16 +68,17 @@ export function check<const G extends Readonly<Record<string, Given>>>(id: strin
   test(`${id}: ${spec.formula} by ${spec.source.key}`, ({ task }) => {
     const row = evaluate(id, spec);
     task.meta.ledger = [row];
-    const size = spec.tolerance.relative ?? spec.tolerance.absolute;
-    const off = `${row.formula}: got ${row.got}, expected ${row.expected} ${row.unit}; deviation ${row.deviation} > ${size}`;
+    const off = `${row.formula}: got ${row.got}, expected ${row.printed ?? row.expected} ${row.unit}; deviation ${row.deviation} > ${toleranceSize(row)}`;
     expect(row.passed, off).toBe(true);
   });
 }
 
 /** The row that a check gives; throws on a check that is not well formed. */
 export function evaluate<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): LedgerRow {
-  const { formula, source, status, kind, given, expected, unit, tolerance } = spec;
+  const { formula, source, status, kind, given, unit, printed } = spec;
+  const { expected, tolerance } = expectationOf(spec);
   refuseSource(id, spec);
+  if (status === 'seen' && printed === undefined) throw new Error(`${id}: what was read is given by its digits`);
   const size = tolerance.relative ?? tolerance.absolute;
   if (!(size >= 0 && Number.isFinite(size))) throw new Error(`${id}: the tolerance ${size} is not a size`);
   if (tolerance.why.trim() === '') throw new Error(`${id}: the tolerance needs its reason`);
@@ -80,8 +100,28 @@ export function evaluate<const G extends Readonly<Record<string, Given>>>(id: st
       return Math.abs((have - want) / want);
     }),
   );
-  const passed = deviation <= size;
-  return { id, formula, source, status, kind, given, expected, got, unit, tolerance, deviation, passed };
+  const digits = typeof printed === 'string' ? [printed] : (printed ?? []);
+  const missed = digits.filter((text, i) => missesPrint(found[i]!, text));
+  const isWider = (text: Printed) => size * (tolerance.relative ? Math.abs(Number(text)) : 1) > halfUnit(text);
+  if (spec.tolerance && missed.length === 0 && digits.some(isWider)) {
+    throw new Error(`${id}: the print is met, and needs no wider tolerance`);
+  }
+  const passed = spec.tolerance ? deviation <= size : missed.length === 0;
+  const row = { id, formula, source, status, kind, given, expected, got, unit, tolerance, deviation, passed };
+  return printed === undefined ? row : { ...row, printed };
+}
+
+/** The numbers that are expected, and how near: those in print within half a unit of the last digit if nothing else is said. */
+export function expectationOf({ printed, expected, tolerance }: Expectation): {
+  readonly expected: number | readonly number[];
+  readonly tolerance: Tolerance;
+} {
+  if (printed === undefined) return { expected, tolerance };
+  const digits = typeof printed === 'string' ? [printed] : printed;
+  return {
+    expected: typeof printed === 'string' ? Number(printed) : digits.map(Number),
+    tolerance: tolerance ?? printTolerance(digits),
+  };
 }
 
 /** Calls `got` over the lists in `given`. */

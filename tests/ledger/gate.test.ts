@@ -80,6 +80,15 @@ test('wants more than a private web page behind a formula, on every floor', () =
   expect(ledgerFaults([...whole, page('numeric/roots')], exported, {}, references)).toHaveLength(1);
 });
 
+test('wants a value read in print for half of the formulas of air, numeric, duct and filter', () => {
+  const derived = (formula: string) => ({ ...row(formula), status: 'derived' as const });
+  const [first, ...others] = whole;
+  expect(ledgerFaults([derived(first!.formula), ...others], exported, {}, references)).toEqual([]);
+  expect(ledgerFaults([first!, ...others.map(({ formula }) => derived(formula))], exported, {}, references)).toEqual([
+    '1 of 3 formulas of air, numeric, duct, filter have a value read in print; it must be half',
+  ]);
+});
+
 test('tells the pages of public bodies from private ones', () => {
   const isPrivate = (URL?: string, type = 'webpage') => isPrivatePage({ id: 'one', type, ...(URL && { URL }) });
   for (const address of [

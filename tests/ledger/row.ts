@@ -34,6 +34,8 @@ export interface LedgerRow {
   readonly kind: Kind;
   readonly given: Readonly<Record<string, Given>>;
   readonly expected: number | readonly number[];
+  /** The digits of what is expected, where they were read in print. */
+  readonly printed?: string | readonly string[];
   readonly got: number | readonly number[];
   readonly unit: string;
   readonly tolerance: Tolerance;
@@ -48,9 +50,31 @@ const outsideKinds: readonly Kind[] = ['table', 'example', 'standard', 'program'
 export const isOutside = (row: Pick<LedgerRow, 'status' | 'kind'>): boolean =>
   outsideKinds.includes(row.kind) && (row.status === 'seen' || row.status === 'derived');
 
+/** The three words for what a check rests on, wherever it is told. */
+export const standings = {
+  seen: 'read in print',
+  derived: 'recomputed independently',
+  practice: 'rule of thumb',
+} as const;
+export type Standing = (typeof standings)[keyof typeof standings];
+
+/** What a row rests on; undefined for one that rests on nothing outside, such as an identity of our own. */
+export const standingOf = (row: Pick<LedgerRow, 'status' | 'kind'>): Standing | undefined =>
+  row.status === 'practice'
+    ? standings.practice
+    : isOutside(row)
+      ? standings[row.status as 'seen' | 'derived']
+      : undefined;
+
 export const toleranceSize = ({ tolerance }: Pick<LedgerRow, 'tolerance'>): number =>
   tolerance.relative ?? tolerance.absolute;
 
-/** Whether a row would let a hundred times its deviation pass, or more than a millionth where it meets the value exactly. */
+/** The reason of a tolerance that print itself gives. */
+export const heldToPrint = 'half a unit of the last printed digit';
+
+/**
+ * Whether a row would let a hundred times its deviation pass, or more than a millionth where it meets the value exactly.
+ * A row that is held to the digits in print is as tight as print allows.
+ */
 export const isLoose = (row: Pick<LedgerRow, 'tolerance' | 'deviation'>): boolean =>
-  row.deviation > 0 ? toleranceSize(row) > 100 * row.deviation : toleranceSize(row) > 1e-6;
+  row.tolerance.why !== heldToPrint && toleranceSize(row) > (row.deviation > 0 ? 100 * row.deviation : 1e-6);

@@ -1,8 +1,10 @@
 /** Stands for the ledger in files whose checks are collected rather than run. */
-import { type Check, evaluate as evaluateOne } from '../ledger/check.js';
+import { type Check, evaluate as evaluateOne, expectationOf } from '../ledger/check.js';
 import type { Given, LedgerRow } from '../ledger/row.js';
 
-type AnyCheck = Check<Readonly<Record<string, Given>>>;
+/** A check, with what is expected as numbers. */
+type AnyCheck = Omit<Check<Readonly<Record<string, Given>>>, 'expected' | 'tolerance'> &
+  ReturnType<typeof expectationOf>;
 export interface Collected {
   readonly id: string;
   readonly spec: AnyCheck;
@@ -12,5 +14,6 @@ export interface Collected {
 export const collected: Collected[] = [];
 
 export function check<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): void {
-  collected.push({ id, spec: spec as unknown as AnyCheck, evaluate: () => evaluateOne(id, spec) });
+  const numbers = { ...spec, ...expectationOf(spec) } as unknown as AnyCheck;
+  collected.push({ id, spec: numbers, evaluate: () => evaluateOne(id, spec) });
 }

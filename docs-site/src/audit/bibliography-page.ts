@@ -16,7 +16,7 @@ export function bibliographyPage(audit: Audit): string {
     (found.some((use) => use !== false) ? used : spare).push(item);
   }
   return page(
-    { title: 'Bibliography', summary: 'Every source, what of it was seen, and what rests on it.' },
+    { title: 'Bibliography', summary: 'Every source, how much of it we have seen, and what rests on it.' },
     'These are the sources that the formulas, checks and pages name. Italics say what we saw of each. Each check says whether its expected value was read in print, recomputed independently, or is a rule of thumb.',
     audit.ledger ? '' : noLedger,
     '## Sources in use',

@@ -1,8 +1,9 @@
 /** One row of the ledger, in full. */
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, type Markup, table } from '../html.js';
+import { disagreeing } from './disagreements-page.js';
 import { deviations, listed, numberText, sizeText, unitsOf, withUnit } from './numbers.js';
-import { statusWords } from './standing.js';
+import { standingWords } from './standing.js';
 import { capital, ended, flat } from './words.js';
 
 /** More elements than this stand behind a summary, the worst of them before it. */
@@ -12,7 +13,7 @@ const LISTED = 60;
 
 /** The row as markup without blank lines, so that Markdown leaves it alone. Its id is its anchor. */
 export function checkBlock(row: LedgerRow): string {
-  const { id, source, kind, status, tolerance } = row;
+  const { id, source, kind, tolerance } = row;
   const known = source.key !== 'own' && source.key !== 'common-practice';
   const key: Fragment = known
     ? html`<a class="cite" href="/bibliography/#${source.key}">[${source.key}]</a>`
@@ -32,7 +33,7 @@ export function checkBlock(row: LedgerRow): string {
       ? table(`${id}: expected and got`, heads, rows)
       : html`${table(`${id}: the worst of ${rows.length} values`, heads, [worst])}${more(id, heads, rows)}`;
   const block = html`<div class="check" id="${id}">
-<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${statusWords[status]}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}</p>
+<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
 <p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
 ${values}
 </div>`;

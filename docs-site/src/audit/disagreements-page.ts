@@ -1,4 +1,5 @@
 /** Printed and told values that the formulas do not meet to the last digit printed, found by that rule alone. */
+import { missesPrint } from '../../../tests/ledger/print.js';
 import type { LedgerRow } from '../../../tests/ledger/row.js';
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowAddress } from './audit.js';
@@ -6,27 +7,31 @@ import { page } from './markdown.js';
 import { listed, numberText, unitsOf, withUnit } from './numbers.js';
 import { capital, ended, flat } from './words.js';
 
-/** Values of more digits were computed, not printed for people. */
-const PRINTED = 6;
+/** Values of the trade with more digits were computed, not told by people. */
+const TOLD = 6;
 
-/** Half of the last digit of a number as it is printed; trailing zeros do not show, so that it errs on the side of print. */
-export function halfDigit(value: number): number {
-  const [mantissa, exponent] = value.toExponential().split('e') as [string, string];
-  return 0.5 * 10 ** (Number(exponent) - (mantissa.split('.')[1]?.length ?? 0));
+/** The digits of a number that the trade tells; trailing zeros do not show, so that it errs on the side of the trade. */
+const told = (value: number): string => value.toExponential();
+
+/** Zeros at the end of a whole number may only hold the place: print is favoured. */
+const favoured = (printed: string): string =>
+  printed.replace(/^([-+]?\d*?[1-9])(0+)$/, (_, digits: string, zeros: string) => `${digits}e${zeros.length}`);
+
+/** What somebody printed or told, digit by digit; nothing of what was worked out anew. */
+function printOf({ kind, status, printed, expected }: LedgerRow): readonly string[] {
+  if (!['table', 'example', 'standard', 'measured'].includes(kind)) return [];
+  if (status === 'seen' && printed !== undefined)
+    return (typeof printed === 'string' ? [printed] : printed).map(favoured);
+  const few = (text: string) => text.replace(/e.*|\D/g, '').length <= TOLD;
+  return status === 'practice' ? listed(expected).map((value) => (few(told(value)) ? told(value) : '')) : [];
 }
-const digitsOf = (value: number) => value.toExponential().replace(/e.*|\D/g, '').length;
-
-/** Whether a row holds what somebody printed or told, rather than what was worked out anew. */
-const isPrint = ({ kind, status }: LedgerRow): boolean =>
-  ['table', 'example', 'standard', 'measured'].includes(kind) && (status === 'seen' || status === 'practice');
 
 /** Numbers of the elements that miss print by more than half of its last digit. */
 export const disagreeing = (row: LedgerRow): readonly number[] => {
   const got = listed(row.got);
-  return listed(row.expected).flatMap((want, i) => {
-    const off = Math.abs(got[i]! - want);
-    return isPrint(row) && want !== 0 && digitsOf(want) <= PRINTED && off > halfDigit(want) * (1 + 1e-9) ? [i] : [];
-  });
+  return printOf(row).flatMap((text, i) =>
+    text !== '' && Number(text) !== 0 && missesPrint(got[i]!, text) ? [i] : [],
+  );
 };
 
 export function disagreementsPage(audit: Audit): string {
@@ -35,10 +40,10 @@ export function disagreementsPage(audit: Audit): string {
   return page(
     {
       title: 'Where print and exact solutions disagree',
-      summary: 'Values in print that the formulas miss by more than half of the last digit, and why.',
+      summary: 'Printed values that differ from the formulas by more than half of their last digit, and why.',
       tableOfContents: false,
     },
-    'Print is rounded, copied and at times wrong. Here stands each value in the ledger that was read in print, or that the trade tells, and that the formula misses by more than half of its last printed digit. The rule finds them, nobody picks them; trailing zeros do not count as digits, which favours print. The reason is the one that the check gives for its tolerance.',
+    'Print is rounded, copied and at times wrong. This page lists each value in the ledger that was read in print, or is a rule of thumb, and that the formula misses by more than half a unit of its last digit. A program finds them; nobody picks them. Zeros at the end of a whole number do not count as digits, which favours print. The reason is the one that the check gives for its tolerance. The formulas stay as they are: none was changed to meet a printed value.',
     audit.ledger ? '' : noLedger,
     ...parts,
     '[All formulas and their worst deviation](/formulas/)',
@@ -66,8 +71,12 @@ const greatest = (row: LedgerRow): number => Math.max(...disagreeing(row).map((i
 function lines(row: LedgerRow): readonly (readonly Fragment[])[] {
   const [wanted, got, units] = [listed(row.expected), listed(row.got), unitsOf(row)];
   return disagreeing(row).map((i) => [
-    withUnit(numberText(wanted[i]!), units[i] ?? ''),
-    withUnit(numberText(got[i]!, 6), units[i] ?? ''),
+    withUnit(numberText(wanted[i]!, 16), units[i] ?? ''),
+    withUnit(numberText(got[i]!, digitsToShow(wanted[i]!, got[i]!)), units[i] ?? ''),
     `${numberText(100 * fraction(row, i), 2)}\u00a0%`,
   ]);
 }
+
+/** So many digits that the two differ, and six at least. */
+const digitsToShow = (wanted: number, got: number): number =>
+  Math.min(16, Math.max(6, 2 + Math.ceil(-Math.log10(Math.abs(got / wanted - 1)))));

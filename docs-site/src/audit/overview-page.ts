@@ -3,9 +3,10 @@ import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/ro
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
 import { addressOf, type Formula } from './formula.js';
+import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
-import { statusWords } from './standing.js';
+import { allStandings, standingWords } from './standing.js';
 import { breakable, capital, flat } from './words.js';
 import { countText, worstText } from './worst.js';
 
@@ -24,7 +25,7 @@ export function overviewPage(audit: Audit): string {
       : noLedger,
     'A deviation in per cent or as a bare number is relative to the expected value; with a unit it is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
-    ...(audit.ledger ? [standing(rows), loose(audit, rows)] : []),
+    ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas), loose(audit, rows)] : []),
   );
 }
 
@@ -42,11 +43,10 @@ function floorTable(floor: string, audit: Audit): string {
 /** What the rows rest on, counted. */
 function standing(rows: readonly LedgerRow[]): string {
   const kinds = [...new Set(rows.map(({ kind }) => kind))];
-  const statuses = [...new Set(rows.map(({ status }) => status))];
-  const count = (kind: string, status: string) =>
-    rows.filter((row) => row.kind === kind && row.status === status).length;
-  const lines = kinds.map((kind) => [kind, ...statuses.map((status) => String(count(kind, status) || '–'))]);
-  const heads = ['kind', ...statuses.map((status) => statusWords[status])];
+  const count = (kind: string, words: string) =>
+    rows.filter((row) => row.kind === kind && standingWords(row) === words).length;
+  const lines = kinds.map((kind) => [kind, ...allStandings.map((words) => String(count(kind, words) || '–'))]);
+  const heads = ['kind', ...allStandings];
   return `## What the checks rest on\n\nA value read in print or recomputed independently counts as outside. A rule of thumb, an identity or a pinned value does not.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
 }
 
@@ -63,5 +63,5 @@ function loose(audit: Audit, rows: readonly LedgerRow[]): string {
     ];
   });
   const heads = ['check', 'deviation', 'allowed', 'why so much'];
-  return `## Loose checks\n\nThese allow more than a hundred times what they deviate, or more than a millionth where they meet the value exactly: they would not see a small slip.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
+  return `## Loose checks\n\nThe tolerance of these checks is more than a hundred times their deviation, or more than a millionth where they meet the value exactly. They would not notice a small error.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
 }

@@ -1,4 +1,4 @@
-/** Every row of the last benchmark run, those that miss their goal as well. */
+/** Every row of the last benchmark run, including those that miss their goal. */
 import type { Row } from '../../../benchmarks/result.js';
 import { html, table } from '../html.js';
 import type { Bench } from './bench.js';
@@ -7,7 +7,10 @@ import { numberText, withUnit } from './numbers.js';
 import { flat } from './words.js';
 
 export function speedPage(bench: Bench | undefined): string {
-  const front = { title: 'Speed', summary: 'Every row of the last benchmark run, those that miss their goal as well.' };
+  const front = {
+    title: 'Speed',
+    summary: 'Every row of the last benchmark run, including those that miss their goal.',
+  };
   const back = '[All formulas and their worst deviation](/formulas/)';
   if (!bench) return page(front, 'No benchmark run is kept here. `npm run bench -- --keep` makes one.', back);
   const rows = bench.groups.flatMap((group) => group.rows);
@@ -18,11 +21,11 @@ export function speedPage(bench: Bench | undefined): string {
   return page(
     front,
     `<p class="answer">${judged.length - missed} of ${judged.length} goals met, ${missed} missed; ${absent} of ${rows.length} rows without a number.</p>`,
-    `Run of ${bench.date.slice(0, 10)} on ${processor}, ${cores} cores, ${memoryGB} GB, ${system}, load ${numberText(bench.load, 3)} when it began.${bench.quick ? ' A quick run: few rounds, the long rows left out; its numbers scatter.' : ''} Ratios are by processor time where both rows have it, else by the clock.`,
+    `Run of ${bench.date.slice(0, 10)} on ${processor}, ${cores} cores, ${memoryGB} GB, ${system}, load ${numberText(bench.load, 3)} when it began.${bench.quick ? ' This was a quick run with few rounds and without the long rows, so its numbers scatter.' : ''} Ratios are by processor time where both rows have it, otherwise by the clock.`,
     flat(table('Versions', ['what', 'version'], Object.entries(bench.versions)).markup),
     ...bench.groups.flatMap(({ title, rows }) => [`## ${title}`, flat(groupTable(rows))]),
     '## Do they compute the same?',
-    'Each peer is compared with ours before it is timed.',
+    'The results of each peer are compared with ours before it is timed.',
     flat(
       table(
         'Worst deviation from ours',

@@ -1,34 +1,22 @@
 /** What the checks rest on, in the same words on every page. */
-import { isOutside, type LedgerRow } from '../../../tests/ledger/row.js';
+import { rowCounts } from '../../../tests/ledger/counts.js';
+import { type LedgerRow, standingOf, standings } from '../../../tests/ledger/row.js';
 
-/** What stands behind an expected value. */
-export const statusWords: Readonly<Record<LedgerRow['status'], string>> = {
-  seen: 'read in print',
-  derived: 'recomputed independently',
-  memory: 'rule of thumb',
-  practice: 'rule of thumb',
-};
+/** Laws and values of our own, which prove nothing about the world. */
+const own = 'of our own';
 
-/** How many rows rest on what; the rest are laws and values of our own, which prove nothing about the world. */
-export function standing(rows: readonly LedgerRow[]) {
-  const thumb = rows.filter(({ status }) => status === 'practice' || status === 'memory').length;
-  const outside = rows.filter(isOutside);
-  const print = outside.filter(({ status }) => status === 'seen').length;
-  const recomputed = outside.length - print;
-  return { print, recomputed, thumb, own: rows.length - print - recomputed - thumb };
-}
+/** What stands behind the expected value of a row. */
+export const standingWords = (row: Pick<LedgerRow, 'status' | 'kind'>): string => standingOf(row) ?? own;
 
-const counted = (count: number, one: string, many = one): string => `${count}\u00a0${count === 1 ? one : many}`;
+/** All words there are, in the order of their weight. */
+export const allStandings: readonly string[] = [...Object.values(standings), own];
 
-/** '1 read in print, 10 recomputed independently, 1 rule of thumb'. */
+/** '1 read in print, 10 recomputed independently, 2 rules of thumb': no word for what there is none of. */
 export function standingText(rows: readonly LedgerRow[]): string {
-  const { print, recomputed, thumb, own } = standing(rows);
-  return [
-    print > 0 && counted(print, statusWords.seen),
-    recomputed > 0 && counted(recomputed, statusWords.derived),
-    thumb > 0 && counted(thumb, statusWords.practice, 'rules of thumb'),
-    own > 0 && counted(own, 'of our own'),
-  ]
-    .filter((part) => part !== false)
+  const counts = rowCounts(rows);
+  const outside = Object.values(counts).reduce((sum, count) => sum + count, 0);
+  return Object.entries({ ...counts, [own]: rows.length - outside })
+    .filter(([, count]) => count > 0)
+    .map(([word, count]) => `${count}\u00a0${count === 1 ? word : word.replace(/^rule /, 'rules ')}`)
     .join(', ');
 }

@@ -119,6 +119,7 @@ class BriefDesk extends HTMLElement {
     this.#part('[data-do=reset]').hidden = false;
     for (const part of ['.verdict', '[data-drawing]']) this.#part(part).hidden = false;
     this.#part('.bench').classList.add('wide-bench');
+    this.#draw();
     this.#begin();
     return made;
   }
@@ -141,6 +142,14 @@ class BriefDesk extends HTMLElement {
     this.#say(
       copied ? 'The link is copied; the address of this page is the same.' : 'The address of this page is the link.',
     );
+  }
+
+  /** What stands beside the brief: a drawing of its own, or that of the answer once more. */
+  #draw(own?: string): void {
+    const beside = this.#part('[data-drawing]');
+    const drawing = this.querySelector('[data-part=answer] .wide > svg');
+    if (own !== undefined) beside.innerHTML = own;
+    else if (drawing && beside.dataset.drawing !== 'own') beside.replaceChildren(drawing.cloneNode(true));
   }
 
   #light(part: string | undefined): void {
@@ -204,7 +213,7 @@ class BriefDesk extends HTMLElement {
     putMarked(this.#part('[data-line]'), told.line);
     putMarked(this.#part('[data-part=answer]'), answer);
     putMarked(this.#part('[data-part=rest]'), rest);
-    this.#part('[data-drawing]').innerHTML = told.drawing;
+    this.#draw(told.drawing);
     this.#part('[data-part=sheets]').innerHTML = sheets;
     this.#scripted();
     this.#nearest = told.nearest ?? '';

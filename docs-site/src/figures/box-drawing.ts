@@ -232,7 +232,7 @@ export function boxFigure(design: Design, facts: BriefFacts): Figure {
     id: `box-${design.name}`,
     title,
     label,
-    note: 'To scale. Above and right are seen through the panels. Grey is the cylinder kept free for the driver.',
+    note: 'To scale. The views from above and from the right look through the panels. Grey marks the cylinder kept free for the driver.',
     draw,
   };
 }

@@ -45,16 +45,9 @@ export interface Chart {
   readonly marks?: readonly Mark[];
   readonly band?: { readonly from: number; readonly to: number; readonly words: string };
   readonly rules?: readonly { readonly at: number; readonly words: string; readonly under?: boolean }[];
-  /** Names at the low end of lines: where each begins, and where its letter stands. */
-  readonly letters?: readonly {
-    readonly name: string;
-    readonly start: number;
-    readonly at: number;
-    readonly colour: string;
-  }[];
 }
 
-export const margin = { top: 26, right: 40, bottom: 40, left: 34 };
+const margin = { top: 26, right: 40, bottom: 40, left: 34 };
 
 export interface Scales {
   readonly width: number;
@@ -63,7 +56,7 @@ export interface Scales {
   readonly y: (value: number) => number;
 }
 
-export const heightOf = (width: number): number => Math.round(width * (width < 500 ? 0.8 : 0.56));
+const heightOf = (width: number): number => Math.round(width * (width < 500 ? 0.8 : 0.56));
 
 /** From the units of the axes to pixels of the field between them. */
 export function scales({ x, y }: Pick<Chart, 'x' | 'y'>, total: number): Scales {
@@ -102,7 +95,7 @@ function markMarkup(mark: Mark, scale: Scales): Markup {
 
 /** The picture as SVG, `total` pixels wide; `ghosts` lie grey under the lines. */
 export function drawChart(chart: Chart, total: number, ghosts: readonly Trace[] = []): string {
-  const { x, y, traces, band, rules = [], letters = [], marks = [] } = chart;
+  const { x, y, traces, band, rules = [], marks = [] } = chart;
   const scale = scales(chart, total);
   const { width, height } = scale;
   const line = ({ name, colour, dash = 'none', thick, ...points }: Trace, ghost: boolean) =>
@@ -120,7 +113,6 @@ ${y.ticks.map((at) => html`<path class="grid" d="M0 ${px(scale.y(at))}H${px(widt
 <text class="soft" x="${px(width + 6)}" y="-14">${y.words}</text>
 ${rules.map(({ at, words, under }) => html`<path class="rule" d="M0 ${px(scale.y(at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(scale.y(at) + (under ? 15 : -6))}" text-anchor="end">${words}</text>`)}
 <svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${ghosts.map((trace) => line(trace, true))}${traces.map((trace) => line(trace, false))}</svg>
-${letters.map(({ name, start, at, colour }) => html`<path d="M0 ${px(scale.y(start))}L-9 ${px(scale.y(at))}" stroke="${colour}" fill="none"/><text class="letter" x="-13" y="${px(scale.y(at) + 5)}" text-anchor="end" fill="${colour}">${name}</text>`)}
 ${ended.map(({ trace, at }) => html`<text class="halo words" data-end="${trace.name}" x="${px(width - 4)}" y="${px(at - 8)}" text-anchor="end" fill="${trace.colour}">${trace.words}</text>`)}
 ${marks.map((mark) => markMarkup(mark, scale))}</g></svg>`.markup;
 }

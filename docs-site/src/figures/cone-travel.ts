@@ -28,7 +28,7 @@ export function coneTravelPanel(designs: readonly Design[], { level, drivers }: 
     domain,
     ticks,
     rule: { at: Xmax * 1e3, words: `Xmax ${say('length', Xmax, 'mm', 2)}` },
-    note: 'Peak, one way. The dip lies at the tuning, where the vent does the work.',
+    note: 'Peak, one way. The dip lies at the tuning, where the vent makes nearly all the sound.',
     data: thirdOctaves(
       designs,
       ({ curves }) => mm(curves.displacementPeak),

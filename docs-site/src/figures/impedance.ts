@@ -9,7 +9,7 @@ export function impedancePanel(designs: readonly Design[]): Panel {
   const title = 'Input impedance';
   const peaks = designs.map(({ name, told, impedance: { maxima, minima } }) => {
     const at = maxima.map(({ frequency }) => say('frequency', frequency, 'Hz'));
-    const valley = told.dip && minima[0] ? `, with a valley at ${say('frequency', minima[0].frequency, 'Hz')}` : '';
+    const valley = told.dip && minima[0] ? `, with a dip at ${say('frequency', minima[0].frequency, 'Hz')}` : '';
     return `${name} peaks at ${list(at)}${valley}`;
   });
   const label = `Box ${peaks.join('; ')}. The finished box should show the same.`;

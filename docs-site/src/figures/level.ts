@@ -23,7 +23,7 @@ export function levelPanel(designs: readonly Design[], facts: BriefFacts): Panel
     domain,
     ticks: ticks.filter((tick) => tick % 10 === 0),
     rule: { at: fallen, words: `${say('level', fall, 'dB')} down` },
-    note: 'Half space, root mean square against 20 µPa.',
+    note: 'At one metre in half space; root mean square, relative to 20 µPa.',
     data: thirdOctaves(
       designs,
       ({ curves }) => curves.levelHalfSpace,

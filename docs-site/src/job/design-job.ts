@@ -12,11 +12,10 @@ export function designJob(brief: Brief, text: string): Told {
   const answer = design(brief);
   const met = answer.ok ? answer : answer.nearest?.answer;
   const nearest = answer.ok ? undefined : answer.nearest;
-  const { answer: top, rest, line, drawing, sheets } = briefAnswer(brief, answer);
+  const { answer: top, rest, line, sheets } = briefAnswer(brief, answer);
   return {
     parts: { answer: top.markup, rest: rest.markup, sheets: sheets.markup },
     line: line.markup,
-    drawing: drawing.markup,
     files: {
       report: { text: reportText(answer, brief.units), type: 'text/plain' },
       ...(met && {

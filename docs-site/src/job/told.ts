@@ -30,7 +30,7 @@ export interface Told {
   /** The verdict in one line, to stand beside a brief that is being written; markup. */
   readonly line: string;
   /** A picture to stand there too. */
-  readonly drawing: string;
+  readonly drawing?: string;
   readonly files: { readonly [Name in FileName]?: SavedFile };
   /** The text of the reader with the changes of the nearest brief that can be met. */
   readonly nearest?: string;

@@ -13,7 +13,7 @@ export function building(design: Design, designs: readonly Design[], facts: Brie
   const others = designs.filter((other) => other !== design);
   return html`
 <section aria-labelledby="build"><h2 id="build">What to cut and print</h2>
-<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run over the full width, the sides stand between them. Allow for your saw and your true panel thickness before you cut.</p>
+<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run the full width, and the sides stand between them. Allow for your saw and your true panel thickness before you cut.</p>
 ${cautionsAbout(design, 'Dust')}
 ${panels(design, facts)}
 ${holes(design, facts)}
@@ -32,7 +32,7 @@ ${
 /** Where next to nothing is left a thicker panel takes it. */
 const tight = ({ spare }: DesignVent, { length }: BriefFacts): Markup | false =>
   spare < TIGHT &&
-  html`<p>Only ${say('length', spare, length, 2)} of length are to spare: measure your panels before you print, write their thickness into the brief, and design again.</p>`;
+  html`<p>The vent has only ${say('length', spare, length, 2)} of length to spare. Measure your panels before you print, enter their thickness in the brief, and design again.</p>`;
 
 function panels({ name, box }: Design, { length }: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, length, 4);
@@ -92,7 +92,7 @@ function ventTable(vent: DesignVent, name: string, { length }: BriefFacts): Mark
         .map(([piece, what]) => `${mm(piece)} ${what}`)
         .join(', '),
     ],
-    ['free air to keep before the inner end', mm(vent.clearance)],
+    ['clear space to keep in front of the inner end', mm(vent.clearance)],
     ['length that would still fit', say('length', vent.spare, length, 2)],
     ['tuning', say('frequency', vent.fb, 'Hz')],
   ];

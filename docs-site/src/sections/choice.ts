@@ -6,7 +6,7 @@ import { list, say, tied } from '../say.js';
 /** What the words of a leaning mean. */
 const leanings: Readonly<Record<string, string>> = {
   balanced: 'weighs the wishes as the brief does',
-  deeper: 'leans to depth',
+  deeper: 'leans to reach',
   louder: 'leans to level',
   smaller: 'leans to a small box',
   simpler: 'leans to a short vent',
@@ -45,7 +45,7 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
 <section aria-labelledby="choice"><h2 id="choice">${designs.length === 1 ? 'The box that does it' : `${capital(counted(designs.length))} boxes that do it`}</h2>
 ${
   designs.length > 1 &&
-  html`<p>Every one of them meets the whole brief, and none is better than another in every respect. What follows is about ${first?.name ?? 'A'}, with the others beside it.</p>`
+  html`<p>Each box meets the whole brief, and none is better than another in every respect. The rest of this page describes box ${first?.name ?? 'A'} and compares the others with it.</p>`
 }
 <ul class="plain">${words}</ul>
 ${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'air speed at most'], rows)}

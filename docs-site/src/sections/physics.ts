@@ -28,7 +28,7 @@ export function physics(design: Design, designs: readonly Design[], facts: Brief
   const straightRoom = reach + box.panelThickness - vent.clearance;
   return html`
 <section aria-labelledby="why"><h2 id="why">Why a slow vent is a long one</h2>
-<p>The air in a box is a spring, and the air in the vent is a mass upon it. Together they ring at one tone, the tuning <i>f</i><sub>b</sub> ${cite('rayleigh1896', '§303–307')}:</p>
+<p>The air in a box is a spring, and the air in the vent is a mass on it. Together they resonate at one frequency, the tuning <i>f</i><sub>b</sub> ${cite('rayleigh1896', '§303–307')}:</p>
 <math display="block" aria-label="2 pi f b, squared, is c squared times S over V times l"><msup><mrow><mo>(</mo><mn>2</mn><mi>π</mi><msub><mi>f</mi><mi mathvariant="normal">b</mi></msub><mo>)</mo></mrow><mn>2</mn></msup><mo>=</mo><msup><mi>c</mi><mn>2</mn></msup><mfrac><mi>S</mi><mrow><mi>V</mi><mi mathvariant="normal">ℓ</mi></mrow></mfrac></math>
 <p>Around the tuning the vent moves nearly all the air that is heard. The level wanted sets how much; the section <i>S</i> sets how fast. Twice the section halves the speed, but to keep the tuning the length <i>ℓ</i> must double too, and the tube takes its own bulk out of the volume <i>V</i>.</p>
 <p>Box ${design.name}: <i>c</i> = ${say('speed', air.speedOfSound, 'm/s', 4)}, <i>S</i> = ${say('area', area, 'cm²')}, <i>V</i> = ${say('volume', box.netVolume, 'L')} of free air, and <i>ℓ</i> = ${mm(moving)}: the ${mm(vent.length)} of the tube, and ${say('length', moving - vent.length, unit, 2)} of air before and behind it that moves along. That tunes to ${say('frequency', vent.fb, 'Hz')}.${vent.length > straightRoom && html` Straight, the tube could be ${mm(straightRoom)} long at most before its inner end came too near the far panel, so it has to bend.`}</p>
@@ -47,5 +47,5 @@ function contrast(design: Design, designs: readonly Design[], { length }: BriefF
     .sort((a, b) => (a.vent?.length ?? 0) - (b.vent?.length ?? 0))[0];
   const fast = other?.atWantedLevel.airSpeedPeak?.value;
   if (!other?.vent || own === undefined || fast === undefined) return undefined;
-  return html`<p>Box ${other.name} strikes the other bargain: its vent of ${say('length', other.vent.diameter, length, 4)} needs only ${say('length', other.vent.length, length, 4)}, and its air moves ${(fast / own).toFixed(1)} times as fast.</p>`;
+  return html`<p>Box ${other.name} makes the opposite choice: its vent of ${say('length', other.vent.diameter, length, 4)} needs only ${say('length', other.vent.length, length, 4)}, and its air moves ${(fast / own).toFixed(1)} times as fast.</p>`;
 }

@@ -40,13 +40,13 @@ export function sound(design: Design, designs: readonly Design[], facts: BriefFa
   const atWanted = design.atWantedLevel.driveVoltageRms;
   return html`
 <section aria-labelledby="sound"><h2 id="sound">What it plays</h2>
-<p>All boxes are driven alike here: with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}: the curves are for the one, the words under them for the other. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
+<p>The curves show all boxes driven alike, with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}; the text under the curves is for that drive. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
 <p>Turn it up, and something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}: the second curve is the loudest steady tone before that.<span data-scripted hidden> Point at a tone, or move the slider under the curves, to read all curves.</span></p>
 ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
 ${
   airSpeed &&
-  html`<p>To limit the mean speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
+  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
 }
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>
@@ -77,7 +77,8 @@ function guard(
   if (neverSafe) return `At ${drive} every tone is too much for its ${Xmax}: turn down.`;
   if (safe === undefined) return `At ${drive} the cone stays within its ${Xmax} at every tone.`;
   const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
-  if (safe > lowest) return `${from} Wanted tones are among them: turn down; no high-pass below the band helps.`;
+  if (safe > lowest)
+    return `${from} Some of these tones belong to the band, so no high-pass below the band helps: turn down.`;
   if (!highPass) {
     return `${from} No gentle high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
   }

@@ -46,13 +46,13 @@ export default worked({
   inputs,
   answers: (wish) => {
     const texts = answers(wish, solved(wish));
-    const said = `Tuned to ${texts.lowTuning} the box reaches ${texts.lowReach}, tuned to ${texts.highTuning} it reaches ${texts.highReach}; the high tuning is ${texts.louder}.`;
+    const said = `Tuned to ${texts.lowTuning} the box reaches ${texts.lowReach} (−6 dB); tuned to ${texts.highTuning} it reaches ${texts.highReach}. The high tuning is ${texts.louder}.`;
     return { ...texts, said };
   },
   figures: {
     level: {
       title: 'Level at one metre',
-      note: 'For 2.83 V, in half space. Full line: low tuning; long dashes: middle; dots: high.',
+      note: 'For 2.83 V, in half space. Full line: low tuning; long dashes: middle tuning; dots: high tuning.',
       chart: (wish) => {
         const [found, texts] = [solved(wish), answers(wish, solved(wish))];
         const lines = traces(found, levelFor);
@@ -68,12 +68,12 @@ export default worked({
     },
     most: {
       title: 'Greatest level, before anything gives out',
-      note: 'Steady tone, half space: travel of the cone, heat of the coil, 28 V of the amplifier.',
+      note: 'Steady tone, half space. The limits are the travel of the cone, the heat of the coil and 28 V from the amplifier.',
       chart: (wish) => {
         const [found, texts] = [solved(wish), answers(wish, solved(wish))];
         const lines = traces(found, ({ levelHalfSpace }) => levelHalfSpace);
         return {
-          label: `Above ${format('frequency', wish.lowest, 'Hz')} the box plays at least ${texts.lowLevel} when tuned to ${texts.lowTuning}, where ${texts.lowBinding} gives out at ${texts.lowAt}, and ${texts.highLevel} when tuned to ${texts.highTuning}, where ${texts.highBinding} gives out at ${texts.highAt}.`,
+          label: `Above ${format('frequency', wish.lowest, 'Hz')} the box plays at least ${texts.lowLevel} when tuned to ${texts.lowTuning}, where ${texts.lowBinding} gives out first at ${texts.lowAt}, and ${texts.highLevel} when tuned to ${texts.highTuning}, where ${texts.highBinding} gives out first at ${texts.highAt}.`,
           x,
           y: axisOf(70, Math.max(...lines.map(({ y }) => Math.max(...Array.from(y)))), 'dB'),
           band: { from: wish.lowest, to: 120, words: 'must be loud' },

@@ -6,7 +6,10 @@ export default worked({
   inputs,
   answers: (values) => {
     const texts = answers(values);
-    return { ...texts, said: `At ${format('level', values.level, 'dB')} of A-weighted level: ${texts.time}.` };
+    return {
+      ...texts,
+      said: `The recommended limit at an A-weighted level of ${format('level', values.level, 'dB')} is ${texts.time}.`,
+    };
   },
   figures: {},
 });

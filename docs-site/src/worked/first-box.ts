@@ -5,7 +5,10 @@ export default worked({
   inputs,
   answers: (wish) => {
     const texts = answers(wish);
-    return { ...texts, said: `Reaches ${texts.reach}; the tube of ${texts.length} ${texts.fits}, ${texts.how}.` };
+    return {
+      ...texts,
+      said: `The box reaches ${texts.reach} (−3 dB); the tube, ${texts.length} long, ${texts.fits}, ${texts.how}.`,
+    };
   },
   figures: {},
 });

@@ -48,7 +48,7 @@ export default worked({
         const axis = axisOf(20, Math.max(...y, wish.reach), 'Hz');
         const soft = { colour: 'var(--soft)', dash: '2 3' };
         return {
-          label: `A closed box with 3 dB down at ${hertz(wish.reach)} and at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
+          label: `A closed box that is 3 dB down at ${hertz(wish.reach)} and has at most ${format('level', wish.rise, 'dB')} of rise: ${texts.words}; ${texts.because} decides.`,
           x: { domain: [3, 300], ticks: [3, 5, 10, 20, 50, 100, 200, 300], log: true, words: 'air in the box, L' },
           y: axis,
           // Both rules move with the wish; the box stands where the curve crosses the one that decides.
@@ -86,7 +86,7 @@ export default worked({
         };
       },
       data: ({ Mms }) => ({
-        heads: ['air', 'three decibels down at', 'rise', 'quality'],
+        heads: ['air', '3 dB down at', 'rise', 'Qtc'],
         rows: volumes
           .filter((_, i) => i % 12 === 0)
           .map((volume) => {
@@ -97,7 +97,7 @@ export default worked({
     },
     level: {
       title: 'Level at one metre',
-      note: 'For 2.83 V, half space. Full line: the box above; dashes: half of its air; dots: twice its air.',
+      note: 'For 2.83 V, half space. Full line: the box above; dashes: half its air; dots: twice its air.',
       chart: (wish) => {
         const texts = answered(wish);
         const boxes = [1, 0.5, 2].map((times, i) => ({

@@ -13,7 +13,7 @@ const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
 const data = (wish: Wish) => {
   const found = solved(wish);
   return {
-    heads: ['frequency', 'cone alone', 'vent alone', 'both', 'vent shut', 'travel'],
+    heads: ['frequency', 'cone alone', 'vent alone', 'both', 'vent blocked', 'cone travel'],
     rows: [...found.frequencies.keys()]
       .filter((i) => i % 7 === 0)
       .map((i) => [
@@ -29,13 +29,13 @@ export default worked({
   inputs,
   answers: (wish) => {
     const texts = answered(wish);
-    const said = `At ${hertz(wish.tone)} the vent blows ${texts.against}; both together are ${texts.effect} the cone alone.`;
+    const said = `At ${hertz(wish.tone)} the air in the vent moves ${texts.against}; both together are ${texts.effect} the cone alone.`;
     return { ...texts, said };
   },
   figures: {
     level: {
       title: 'Level at one metre',
-      note: `For ${drive} V, half space. The bold line is what is heard: cone and vent together. The broken one is the same box with its vent shut.`,
+      note: `For ${drive} V, half space. The bold line is what is heard: cone and vent together. The broken line is the same box with its vent blocked.`,
       chart: (wish) => {
         const [found, texts] = [solved(wish), answered(wish)];
         const line = (name: string, y: Float64Array, colour: string, dash = 'none') => ({

@@ -54,7 +54,7 @@ export default worked({
   inputs,
   answers: (wish) => {
     const texts = answered(wish);
-    const said = `Two drivers in the same air reach ${texts.same} instead of ${texts.one}; at ${texts.low} they are ${texts.sameLow}, at ${texts.high} ${texts.sameHigh}.`;
+    const said = `Two drivers in the same air reach ${texts.same} (−3 dB) instead of ${texts.one}; at ${texts.low} they are ${texts.sameLow}, at ${texts.high} ${texts.sameHigh}.`;
     return { ...texts, said };
   },
   figures: {
@@ -76,7 +76,7 @@ export default worked({
       chart: (wish) => {
         const texts = answered(wish);
         return {
-          label: `Three decibels down: one driver at ${texts.one}, two in the same air at ${texts.same}, two with twice the air at ${texts.twice}.`,
+          label: `The level is 3 dB down at ${texts.one} with one driver, at ${texts.same} with two in the same air, and at ${texts.twice} with two and twice the air.`,
           ...picture(wish, levelFor, 65),
         };
       },

@@ -12,13 +12,13 @@ export default worked({
   inputs,
   answers: (built) => {
     const texts = answers(built, measured(built));
-    const said = `The curve says: tuned to ${texts.fb}, ${texts.netVolume} of air, and the box ${texts.tight}.`;
+    const said = `The curve shows a tuning of ${texts.fb}, ${texts.netVolume} of air, and a box that ${texts.tight}.`;
     return { ...texts, said };
   },
   figures: {
     impedance: {
       title: 'Input impedance',
-      note: 'Full line: vent open; dashes: vent shut.',
+      note: 'Full line: vent open; dashes: vent blocked.',
       chart: (built) => {
         const curves = measured(built);
         const texts = answers(built, curves);
@@ -43,7 +43,7 @@ export default worked({
           { name: 'shut', x: frequencies, y: shut, colour, dash: '7 4' },
         ] as const;
         return {
-          label: `With the vent open the impedance peaks at ${texts.low} and ${texts.high}, with a valley of ${texts.least} at ${texts.valley}; with the vent shut it peaks once, at ${texts.only}.`,
+          label: `With the vent open the impedance peaks at ${texts.low} and ${texts.high}, with a dip to ${texts.least} at ${texts.valley}; with the vent blocked it peaks once, at ${texts.only}.`,
           x,
           y: axisOf(0, 1.12 * Math.max(low.value, high.value, only.value), 'Ω'),
           traces,
@@ -52,14 +52,14 @@ export default worked({
             mark('valley', valley, texts.valley),
             mark('high', high, texts.high, 'right'),
             mark('only', only, texts.only, 'left'),
-            beside(traces[1], 'vent shut', only.frequency * 0.8, 0, 'left'),
+            beside(traces[1], 'vent blocked', only.frequency * 0.8, 0, 'left'),
           ],
         };
       },
       data: (built) => {
         const { frequencies, open, shut } = measured(built);
         return {
-          heads: ['frequency', 'vent open', 'vent shut'],
+          heads: ['frequency', 'vent open', 'vent blocked'],
           rows: [...frequencies.keys()]
             .filter((i) => i % 14 === 0)
             .map((i) => [

@@ -81,13 +81,13 @@ export default worked({
         const { speed } = answers(box);
         const { strict, usual } = airSpeedCustoms;
         return {
-          label: `For 96 dB at the tuning the air in a vent of ${mm(box.diameter)} moves at ${speed} at most.`,
+          label: `For 96 dB at the tuning the air in a vent of ${mm(box.diameter)} moves at no more than ${speed}.`,
           x,
           y: axisOf(0, Math.max(...speeds, usual.airSpeedPeak), 'm/s'),
           traces: [{ name: 'speed', x: diameters, y: speeds, colour: 'var(--speed)', thick: true }],
           rules: [
-            { at: usual.airSpeedPeak, words: 'usual custom' },
-            { at: strict.airSpeedPeak, words: 'strict custom' },
+            { at: usual.airSpeedPeak, words: 'usual rule of thumb' },
+            { at: strict.airSpeedPeak, words: 'stricter rule of thumb' },
           ],
           marks: [
             {

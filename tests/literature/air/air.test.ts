@@ -57,7 +57,7 @@ check('air.air.tube-constants', {
     const { density, speedOfSound, viscosity, heatCapacityRatio } = dryAt(given);
     return [density, speedOfSound, viscosity, heatCapacityRatio];
   },
-  expected: [1.1769, 347.23, 1.846e-5, 1.4017],
+  printed: ['1.1769', '347.23', '1.846e-5', '1.4017'],
   unit: 'kg/m³, m/s, Pa·s, 1',
   tolerance: { relative: 1e-3, why: 'constants quoted for engineering, to four digits; γ there is that of the heats' },
 });
@@ -69,7 +69,7 @@ check('air.air.prandtl', {
   kind: 'example',
   given: at300,
   got: (given) => Math.sqrt(dryAt(given).prandtlNumber),
-  expected: 0.841,
+  printed: '0.841',
   unit: '1',
   tolerance: { relative: 0.01, why: 'half of the 2 % of the conductivity, under the root' },
 });

@@ -35,7 +35,7 @@ check('air.density.example', {
     humidity: { value: 0.4, unit: '1' },
   },
   got,
-  expected: [1.19569, 1.11497],
+  printed: ['1.19569', '1.11497'],
   unit: 'kg/m³',
   tolerance: {
     relative: 1e-4,

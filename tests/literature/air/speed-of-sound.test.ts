@@ -37,9 +37,19 @@ check('air.speed-of-sound.figure', {
     },
   },
   got,
-  expected: [
-    331.627, 331.7063, 331.9048, 337.6984, 337.8571, 338.1746, 343.7302, 344.1667, 344.6825, 349.881, 350.5556,
-    351.5079,
+  printed: [
+    '331.627',
+    '331.7063',
+    '331.9048',
+    '337.6984',
+    '337.8571',
+    '338.1746',
+    '343.7302',
+    '344.1667',
+    '344.6825',
+    '349.881',
+    '350.5556',
+    '351.5079',
   ],
   unit: 'm/s',
   tolerance: { absolute: 0.15, why: 'digitised from a printed figure' },
@@ -64,7 +74,7 @@ check('air.dry-air-speed-of-sound.reference', {
   kind: 'standard',
   given: { temperature: { value: 293.15, unit: 'K' } },
   got: ({ temperature }) => dryAirSpeedOfSound({ temperature: celsius(temperature - 273.15) }),
-  expected: 343.2,
+  printed: '343.2',
   unit: 'm/s',
   tolerance: { relative: 2e-16, why: 'the definition' },
 });
@@ -91,9 +101,8 @@ check('air.dry-air-speed-of-sound.minus20', {
   kind: 'program',
   given: { temperature: { value: -20, unit: '°C' } },
   got: ({ temperature }) => dryAirSpeedOfSound({ temperature: celsius(temperature) }),
-  expected: 318.927,
+  printed: '318.927',
   unit: 'm/s',
-  tolerance: { absolute: 0.0005, why: 'three decimals given' },
 });
 
 check('air.dry-air-speed-of-sound.program', {

@@ -5,7 +5,6 @@ import { check } from '../../ledger/check.js';
 const at = (altitude: number) => standardAtmosphere(si('altitude', altitude));
 const printed = { value: [0, 2000, 4000, 6000, 8000, 10000], unit: 'm' };
 const source = { key: 'ussa1976', locator: 'table to 86 km by 2 km, geometric altitude, read second-hand' };
-const tolerance = { relative: 6e-5, why: 'five printed digits' };
 
 check('air.standard-atmosphere.table', {
   formula: 'air/standardAtmosphere',
@@ -14,9 +13,8 @@ check('air.standard-atmosphere.table', {
   kind: 'table',
   given: { altitude: printed },
   got: ({ altitude }) => at(altitude).pressure,
-  expected: [101320, 79501, 61660, 47218, 35652, 26500],
+  printed: ['1.0132e5', '7.9501e4', '6.1660e4', '4.7218e4', '3.5652e4', '2.6500e4'],
   unit: 'Pa',
-  tolerance,
 });
 
 check('air.standard-atmosphere.temperature', {
@@ -26,9 +24,8 @@ check('air.standard-atmosphere.temperature', {
   kind: 'table',
   given: { altitude: printed },
   got: ({ altitude }) => at(altitude).temperature,
-  expected: [288.15, 275.15, 262.17, 249.19, 236.22, 223.25],
+  printed: ['288.15', '275.15', '262.17', '249.19', '236.22', '223.25'],
   unit: 'K',
-  tolerance,
 });
 
 check('air.standard-atmosphere.fine', {

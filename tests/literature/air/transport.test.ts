@@ -10,9 +10,8 @@ check('air.viscosity.table', {
   kind: 'table',
   given: { temperature: { value: [288.15, 275.15, 262.17], unit: 'K' } },
   got: ({ temperature }) => viscosity(si('temperature', temperature)),
-  expected: [1.7894e-5, 1.726e-5, 1.6612e-5],
+  printed: ['1.7894e-5', '1.7260e-5', '1.6612e-5'],
   unit: 'Pa·s',
-  tolerance: { relative: 4e-5, why: 'five printed digits of viscosity and of temperature' },
 });
 
 check('air.viscosity.program', {
@@ -53,9 +52,8 @@ check('air.thermal-conductivity.altitude', {
   kind: 'program',
   given: { altitude: { value: 1000, unit: 'm' } },
   got: ({ altitude }) => thermalConductivity(standardAtmosphere(si('altitude', altitude)).temperature),
-  expected: 0.0248133634493,
+  printed: '0.0248133634493',
   unit: 'W/(m·K)',
-  tolerance: { relative: 1e-11, why: 'twelve digits given' },
 });
 
 check('air.thermal-conductivity.program', {

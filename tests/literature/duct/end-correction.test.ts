@@ -16,7 +16,7 @@ check('end.unflanged.static', {
   kind: 'table',
   given: { ka: { value: [0], unit: '1' } },
   got: ({ ka }) => unflanged({ radius: 1 }, ka),
-  expected: [0.6133],
+  printed: ['0.6133'],
   unit: '1',
   tolerance: { relative: 1e-15, why: 'the printed digits are those of the formula' },
 });
@@ -73,7 +73,7 @@ check('end.flanged.static', {
   kind: 'table',
   given: { ka: { value: [0], unit: '1' } },
   got: ({ ka }) => flanged({ radius: 1 }, ka),
-  expected: [0.8216],
+  printed: ['0.8216'],
   unit: '1',
   tolerance: { relative: 1e-15, why: 'the printed digits are those of the formula' },
 });

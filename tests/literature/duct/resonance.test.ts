@@ -60,7 +60,25 @@ check('duct.resonance.bottle', {
   got: ({ V, S, length }) =>
     resonance({ volume: si('volume', V * 1e-6), area: si('area', S * 1e-4), length: si('length', length) }, air)
       .frequency,
-  expected: [355, 310, 280, 256, 239, 225, 212, 202, 193, 185, 178, 171, 165, 161, 156, 152, 146],
+  printed: [
+    '355',
+    '310',
+    '280',
+    '256',
+    '239',
+    '225',
+    '212',
+    '202',
+    '193',
+    '185',
+    '178',
+    '171',
+    '165',
+    '161',
+    '156',
+    '152',
+    '146',
+  ],
   unit: 'Hz',
   tolerance: {
     relative: 0.07,

@@ -83,9 +83,8 @@ const sc4 = {
     h: { value: 1.0103, unit: '1' },
     alpha: { value: 1.1146, unit: '1' },
   },
-  expected: 1.0215,
+  printed: '1.0215',
   unit: 'f3/fs',
-  tolerance: { relative: 1e-4, why: 'printed to five digits' },
 } as const;
 check('enclosure.vented.printed.sc4', {
   ...sc4,
@@ -109,9 +108,8 @@ check('enclosure.vented.printed.c4', {
     alpha: { value: 0.275, unit: '1' },
   },
   got: (row) => f3(ventedOf(row)),
-  expected: 0.588,
+  printed: '0.588',
   unit: 'f3/fs',
-  tolerance: { relative: 1.5e-3, why: 'all printed to three digits' },
 });
 
 // Definitions of the losses: QL = ωb Cab Ral, QA = 1/(ωb Cab Rab), QP = ωb Map/Rap.

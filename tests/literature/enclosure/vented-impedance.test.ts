@@ -37,6 +37,22 @@ for (const [name, field, unit] of [
   });
 }
 
+check('enclosure.vented-impedance.fb', {
+  formula: 'enclosure/ventedImpedance',
+  source: { ...source, locator: 'h = fB/fS: the tuning of each set from its h and fs' },
+  status: 'derived',
+  kind: 'table',
+  given: {
+    L: { value: column('L'), unit: 'Hz' },
+    M: { value: column('M'), unit: 'Hz' },
+    H: { value: column('H'), unit: 'Hz' },
+  },
+  got: ({ L, M, H }) => ventedImpedance({ lowerPeak: L, dip: M, upperPeak: H } as never).fb,
+  expected: sets.map(({ fs, h }) => fs * h),
+  unit: 'Hz',
+  tolerance: { relative: 1e-14, why: 'products of two numbers' },
+});
+
 test('the impedance of a box with few losses gives its drivers back', () => {
   const driver = physical({ fs: 35, Qms: 60, Qes: 0.4, Vas: 0.05, Sd: 0.035, Re: 6 }, paperAir);
   const system = ventedBox({ drivers: driver, netVolume: '40 L', fb: '30 Hz', QL: 1000 });

@@ -1,6 +1,8 @@
 import { matrixExponential } from '@airspring/core/numeric';
 import { expect, test } from 'vitest';
+import { check } from '../../ledger/check.js';
 import { fixtures, worst } from './fixtures.js';
+import print from './printed.json' with { type: 'json' };
 
 test.each(fixtures.exponentials)('exponential: $name over $time', ({ a, time, expected }) => {
   const n = Math.sqrt(a.length);
@@ -12,3 +14,17 @@ test.each(fixtures.exponentials)('exponential: $name over $time', ({ a, time, ex
   };
   expect(worst(got, expected, rowMost)).toBeLessThan(1e-12);
 });
+
+for (const { name, matrix, source, printed, tolerance } of print.exponentials) {
+  check(`matrix-exponential.${name}`, {
+    formula: 'numeric/matrixExponential',
+    source,
+    status: 'seen',
+    kind: 'example',
+    given: { matrix: { value: matrix.join(', '), unit: 'row by row' } },
+    got: () => matrixExponential(Math.sqrt(matrix.length), Float64Array.from(matrix), 1),
+    printed,
+    unit: '1',
+    ...(tolerance && { tolerance }),
+  });
+}

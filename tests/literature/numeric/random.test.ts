@@ -1,17 +1,38 @@
-import { evenPoints } from '@airspring/core/numeric';
+import { evenPoints, randomNumbers } from '@airspring/core/numeric';
 import { expect, test } from 'vitest';
 import { threefry } from '../../../packages/core/src/numeric/random.js';
+import { check } from '../../ledger/check.js';
 import { fixtures } from './fixtures.js';
+import print from './printed.json' with { type: 'json' };
 
-// Known answers published with the generator, from memory: that 192 bits agree by chance is out of the question.
-test.each([
-  [0, 0, 0, 0, 0x6b200159, 0x99ba4efe],
-  [0xffffffff, 0xffffffff, 0xffffffff, 0xffffffff, 0x1cb996fc, 0xbb002be7],
-  [0x243f6a88, 0x85a308d3, 0x13198a2e, 0x03707344, 0xc4923a9c, 0x483df7a0],
-])('counter %i %i by key %i %i', (c0, c1, k0, k1, e0, e1) => {
-  const words = Uint32Array.of(c0, c1);
-  threefry(k0, k1, words);
-  expect([...words]).toEqual([e0, e1]);
+const { source, tolerance, rows } = print.threefry;
+const answers = rows.flatMap(({ counter, key, words }) => words.map((word, at) => ({ counter, key, word, at })));
+const pair = (name: 'counter' | 'key', at: 0 | 1) => ({ value: answers.map((one) => one[name][at]!), unit: 'word' });
+check('random.threefry.known-answers', {
+  formula: 'numeric/randomNumbers',
+  source,
+  status: 'seen',
+  kind: 'standard',
+  given: {
+    c0: pair('counter', 0),
+    c1: pair('counter', 1),
+    k0: pair('key', 0),
+    k1: pair('key', 1),
+    at: { value: answers.map(({ at }) => at), unit: 'of the two words' },
+  },
+  got: ({ c0, c1, k0, k1, at }) => {
+    const words = Uint32Array.of(c0, c1);
+    threefry(k0, k1, words);
+    return words[at]!;
+  },
+  printed: answers.map(({ word }) => word),
+  unit: 'word',
+  tolerance,
+});
+
+test('the first random number of seed 0 is made of the first known answer', () => {
+  const [high = 0, low = 0] = rows[0]!.words.map(Number);
+  expect(randomNumbers(0)()).toBe(((high >>> 5) * 2 ** 26 + (low >>> 6)) / 2 ** 53);
 });
 
 test('steps of the even points are powers of the generalised golden ratios', () => {

@@ -3,12 +3,11 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { auditedExports } from '../../../.config/ledger-gate.js';
 import type { Audit } from '../../../docs-site/src/audit/audit.js';
-import { disagreeing, halfDigit } from '../../../docs-site/src/audit/disagreements-page.js';
+import { disagreeing } from '../../../docs-site/src/audit/disagreements-page.js';
 import { formulas, keyOf } from '../../../docs-site/src/audit/formula.js';
 import { prose } from '../../../docs-site/src/audit/markdown.js';
 import { numberText } from '../../../docs-site/src/audit/numbers.js';
 import { pages } from '../../../docs-site/src/audit/pages.js';
-import { standing } from '../../../docs-site/src/audit/standing.js';
 import { readAudit } from '../../../docs-site/src/audit/write.js';
 import { evaluate } from '../../ledger/check.js';
 import type { LedgerRow } from '../../ledger/row.js';
@@ -38,7 +37,7 @@ const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
     kind: 'table',
     given: { temperature: { value: [10, 20], unit: '°C' }, gas: { value: 'dry', unit: '' } },
     got: ({ temperature }) => 1.7e-5 + temperature * 1e-9,
-    expected: [1.701e-5, 1.7345e-5],
+    printed: ['1.701e-5', '1.7345e-5'],
     unit: 'Pa·s',
     tolerance: { relative: 0.1, why: 'made up. ' },
   }),
@@ -125,6 +124,7 @@ describe('a row of the ledger', () => {
   test('shows source, standing, tolerance and reason, unharmed by signs that mean something elsewhere', () => {
     const words = document.querySelector('[id="air.viscosity.shown"]')?.textContent;
     expect(words).toContain('[ussa1976] table <5> & "more". Table, read in print.');
+    expect(words).toContain('Misses the print.');
     expect(words).toContain('Worst deviation 1.9 % of the expected value, allowed 10 %: made up. Given gas dry.');
   });
 
@@ -205,20 +205,48 @@ test('the speed page shows the committed run with its machine and date', () => {
 
 describe('where print disagrees', () => {
   test('half of the last digit decides', () => {
-    expect([355, 0.086, 1.2e-5].map(halfDigit)).toEqual([0.5, expect.closeTo(5e-4, 12), expect.closeTo(5e-7, 12)]);
     const printed = (got: number[], change: Partial<LedgerRow> = {}) =>
-      disagreeing(row({ expected: [0.82, 355], got, ...change }));
+      disagreeing(row({ printed: ['0.82', '355'], expected: [0.82, 355], got, ...change }));
     expect(printed([0.8249, 355.49])).toEqual([]);
     expect(printed([0.8251, 355.51])).toEqual([0, 1]);
     expect(printed([0.9, 355], { status: 'derived' })).toEqual([]);
     expect(printed([0.9, 355], { kind: 'program' })).toEqual([]);
+    expect(printed([0.8251, 355.51], { status: 'practice' })).toEqual([0, 1]);
+  });
+
+  test('zeros count after the point, and not where they may hold the place', () => {
+    const printed = (text: string, got: number) => disagreeing(row({ printed: text, expected: Number(text), got }));
+    expect([printed('820', 824), printed('820', 826)]).toEqual([[], [0]]);
+    expect([printed('1.30', 1.304), printed('1.30', 1.306)]).toEqual([[], [0]]);
   });
 
   test('the value, what the formula says, and the reason stand there', () => {
-    const text = page(withRows(row({ expected: [0.82, 355], got: [0.9, 355] })), 'formulas/disagreements.md');
+    const text = page(
+      withRows(row({ printed: ['0.82', '355'], expected: [0.82, 355], got: [0.9, 355] })),
+      'formulas/disagreements.md',
+    );
     expect(text).toContain('<th scope="row">0.82 Pa·s</th><td>0.9 Pa·s</td><td>9.8 %</td>');
     expect(text).toContain('Why: made up.</p>');
   });
+});
+
+test('of each floor it is told which formulas have a value read in print, and which have none', () => {
+  const text = page(
+    withRows(
+      row(),
+      row({ id: 'b', formula: 'duct/flanged', status: 'derived' }),
+      row({ id: 'c', formula: 'duct/unflanged' }),
+    ),
+    'formulas/index.md',
+  );
+  const document = documentOf(text.slice(text.indexOf('## What was read in print')));
+  const lines = [...document.querySelectorAll('tbody tr')].map((line) =>
+    [...line.querySelectorAll('th, td')].map((cell) => cell.textContent),
+  );
+  expect(lines.slice(0, 2)).toEqual([
+    ['Air', '1 of 1', 'none'],
+    ['Duct', '1 of 2', 'flanged'],
+  ]);
 });
 
 test('every row of the benchmarks stands on the page of speed, also those that miss or are not there', () => {
@@ -283,7 +311,6 @@ describe('what the checks rest on', () => {
       row({ id: 'c', status: 'practice', kind: 'example' }),
       row({ id: 'd', status: 'derived', kind: 'identity' }),
     ];
-    expect(standing(rows)).toEqual({ print: 1, recomputed: 1, thumb: 1, own: 1 });
     expect(page(withRows(...rows), 'formulas/index.md')).toContain(
       '4 checks: 1 read in print, 1 recomputed independently, 1 rule of thumb, 1 of our own',
     );

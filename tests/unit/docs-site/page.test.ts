@@ -90,7 +90,7 @@ describe('the page of a brief that can be met', () => {
     expect(said({ lowestSafeFrequency: 22, highPass })).toMatch(/high-pass at 21\.5 Hz prevents that/);
     expect(said({ lowestSafeFrequency: 22 })).toMatch(/^tones below 22 Hz are too much .*or keep such tones out/);
     expect(said({ lowestSafeFrequency: 41.7 })).toMatch(
-      /^tones below 41\.7 Hz are too much for its 9 mm\. Wanted tones are among them: turn down; no high-pass/,
+      /^tones below 41\.7 Hz are too much for its 9 mm\. Some of these tones belong to the band, so no high-pass below the band helps: turn down\./,
     );
     expect(said({ lowestSafeFrequency: 41.7 })).not.toContain('keep such tones out');
     expect(said({ neverSafe: true })).toMatch(/^every tone is too much for its 9 mm: turn down\./);

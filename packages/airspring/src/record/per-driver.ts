@@ -6,7 +6,7 @@ import { bestBoxes } from '../search/best.js';
 import type { Box } from '../search/box.js';
 import { conflictOf } from '../search/conflict.js';
 import { costByPoints } from '../search/cost.js';
-import { costByChoice } from '../search/explore.js';
+import { coarseCost } from '../search/explore.js';
 import { pointsOf } from '../search/points.js';
 import { type Search, searchOf } from '../search/search.js';
 
@@ -70,7 +70,8 @@ export function perDriverOf(search: Search, first: Box): readonly DriverVerdict[
 function likeliest(search: Search, indices: readonly number[], first: number): ReadonlySet<number> {
   if (indices.length <= MOST) return new Set(indices);
   const { job } = search;
-  const costs = costByChoice(search, costByPoints(job, job.weights), WITHIN);
+  const cost = costByPoints(job, job.weights);
+  const costs = job.choices.map((choice) => coarseCost(search, choice, cost, WITHIN));
   const least = (index: number) =>
     Math.min(...job.choices.map(({ driverIndex }, i) => (driverIndex === index ? costs[i]! : Infinity)));
   const ranked = [...indices].sort((a, b) => least(a) - least(b));

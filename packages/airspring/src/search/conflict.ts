@@ -34,21 +34,19 @@ export function conflictOf(search: Search): Conflict {
   const asked = (set: number): number[] =>
     places.filter((i) => (set >> i) & 1 && ((set >> level) & 1 || i === level || !list[i]?.easedByLevel));
 
-  const first = explore(
-    search,
-    [costByMiss([depth]), ...places.map((left) => costByMiss(places.filter((i) => i !== left)))],
-    BEYOND,
-  );
-  const deepest = first[0];
+  const [deepest] = explore(search, [costByMiss([depth])], BEYOND);
   // Where no box can be made at all, no wish is to blame.
   if (deepest === undefined) return { wishes: [], fallenAtEnd: false };
   const fallenAtEnd = deepest.excess[depth]! >= Math.log(highest / lowest);
-  const met = new Set<number>(first.flatMap((box) => (box === undefined ? [] : [metBy(box.excess)])));
+  const all = (1 << list.length) - 1;
+  const met = new Set([metBy(deepest.excess)]);
   const known = new Map<number, boolean>();
   const possible = (set: number): boolean => {
     const needs = asked(set);
     const bits = needs.reduce((sum, i) => sum | (1 << i), 0);
     for (const one of met) if ((one & bits) === bits) return true;
+    // The search within the brief has found no box that meets every wish.
+    if (set === all) return false;
     const told = known.get(bits);
     if (told !== undefined) return told;
     const cost = costByMiss(needs);

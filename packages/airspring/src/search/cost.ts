@@ -9,7 +9,12 @@ export interface Cost {
   readonly slack: number;
   /** The least possible cost: the search may end when it is reached. */
   readonly least: number;
+  /** Dearer boxes are of no use; default all are. */
+  readonly most?: number;
 }
+
+/** No walk leads from a box that misses so much, as a sum of relative excesses, to one that meets every wish. */
+const HOPELESS = 1;
 
 /** Cost of a box that must meet every wish: first by what it misses, then by its points. */
 export const costByPoints = (job: Job, weights: Weights): Cost => ({
@@ -19,6 +24,7 @@ export const costByPoints = (job: Job, weights: Weights): Cost => ({
   },
   slack: 1,
   least: -Infinity,
+  most: 1e3 + 20 * HOPELESS,
 });
 
 /** Cost of a box by what it misses of the wishes in these places, and by nothing else. */

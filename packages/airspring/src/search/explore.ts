@@ -1,4 +1,5 @@
 import { descend } from '@airspring/core/numeric';
+import type { DriverChoice } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import type { Scope } from './axis.js';
 import { type Box, cellOf, compileBox } from './box.js';
@@ -23,7 +24,7 @@ const ROUNDS = 3;
 export function explore(search: Search, costs: readonly Cost[], scope: Scope): (Box | undefined)[] {
   const { job, variants, progress } = search;
   const shapes = shapesFor(job, scope.beyond);
-  const best = new Float64Array(costs.length).fill(Infinity);
+  const best = Float64Array.from(costs, ({ most = Infinity }) => most);
   const survey = (variant: Variant, stride: number) =>
     surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, stride), best);
   // As wide as the bound by which variants are kept, so that their order does not matter.
@@ -85,14 +86,16 @@ function firstLook(
   });
 }
 
-/** The cost of the cheapest box of each choice of drivers, as a coarse look finds it. */
-export function costByChoice(search: Search, cost: Cost, scope: Scope): number[] {
+/** The cost of the cheapest box with one choice of drivers, as a coarse look finds it; infinite where all are dearer than `most`. */
+export function coarseCost(search: Search, choice: DriverChoice, cost: Cost, scope: Scope): number {
+  const most = cost.most ?? Infinity;
+  const best = Float64Array.of(most);
   const shapes = shapesFor(search.job, scope.beyond);
-  // Each is searched to its end: a best value from another would cut it short.
-  const found = firstLook(search, [{ ...cost, slack: Infinity }], shapes, scope, new Float64Array(1).fill(Infinity));
-  return search.job.choices.map((choice) =>
-    Math.min(...found.map(([start]) => (start?.variant.choice === choice ? start.cost : Infinity))),
-  );
+  for (const variant of search.variants) {
+    if (variant.choice !== choice) continue;
+    surveyVariant(search, variant, [{ ...cost, slack: 0 }], wholeGrid(search, variant, shapes, scope, STRIDE), best);
+  }
+  return best[0]! < most ? best[0]! : Infinity;
 }
 
 /** The variants that come nearest to the best for some cost in a coarse look; at most so many for each cost. */

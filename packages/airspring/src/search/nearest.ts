@@ -6,8 +6,8 @@ import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
 import { canBeMet } from './best.js';
 import type { Cost } from './cost.js';
-import { costByChoice, explore } from './explore.js';
-import { type Search, searchAgain, searchOf } from './search.js';
+import { coarseCost, explore } from './explore.js';
+import { memory, type Search, searchAgain, searchOf } from './search.js';
 import { neededFor } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */
@@ -27,7 +27,9 @@ const placeOf = ({ wishes }: Search, path: string): number => wishes.list.findIn
 const SHORTEST_BAND = 1.2;
 
 /** What a box costs when wishes yield to it, and by how much the level is lowered for that. */
-type Yielding = (excess: Float64Array) => { readonly cost: number; readonly down: number };
+interface Yielding extends Cost {
+  readonly down: (excess: Float64Array) => number;
+}
 
 /**
  * Each missed wish costs its relative excess times its weight. A lower level eases other wishes as well, so the cost is taken
@@ -40,28 +42,31 @@ function yieldingOf(search: Search): Yielding {
   const weights = wishes.list.map((wish) => weightOf(job, wish));
   const eased = [...wishes.list.keys()].filter((i) => wishes.list[i]?.easedByLevel && i !== LEVEL);
   const fixed = [...wishes.list.keys()].filter((i) => i !== LEVEL && !eased.includes(i));
+  const levels = [LEVEL, ...eased];
   const highestBeginning = Math.max(0, Math.log(highest / SHORTEST_BAND / lowest));
-  return (excess) => {
-    if (excess[LOWEST]! > highestBeginning) return { cost: Infinity, down: 0 };
-    let cost = 0;
-    for (const i of fixed) cost += weights[i]! * Math.max(0, excess[i]!);
-    const least = Math.max(0, excess[LEVEL]!);
-    let best = { cost: Infinity, down: least };
-    for (const i of [LEVEL, ...eased]) {
-      const down = Math.max(least, excess[i]!);
-      let loud = weights[LEVEL]! * down;
-      for (const k of eased) loud += weights[k]! * Math.max(0, excess[k]! - down);
-      if (loud < best.cost) best = { cost: loud, down };
-    }
-    return { cost: cost + best.cost, down: best.down };
+  const lowered = (excess: Float64Array, i: number) => Math.max(0, excess[LEVEL]!, excess[i]!);
+  const loud = (excess: Float64Array, down: number) => {
+    let cost = weights[LEVEL]! * down;
+    for (const k of eased) cost += weights[k]! * Math.max(0, excess[k]! - down);
+    return cost;
+  };
+  return {
+    of: (excess) => {
+      if (excess[LOWEST]! > highestBeginning) return Infinity;
+      let cost = 0;
+      for (const i of fixed) cost += weights[i]! * Math.max(0, excess[i]!);
+      let least = Infinity;
+      for (const i of levels) least = Math.min(least, loud(excess, lowered(excess, i)));
+      return cost + least;
+    },
+    down: (excess) =>
+      levels
+        .map((i) => lowered(excess, i))
+        .reduce((best, down) => (loud(excess, down) < loud(excess, best) ? down : best)),
+    slack: 0.02,
+    least: 0,
   };
 }
-
-const costByYielding = (yielding: Yielding): Cost => ({
-  of: (excess) => yielding(excess).cost,
-  slack: 0.02,
-  least: 0,
-});
 
 /** A number in the unit of a text, rounded outwards to a round step. */
 function rounded(value: number, unit: string, outwards: 1 | -1): string {
@@ -99,7 +104,7 @@ function changeOf({ job }: Search, wish: Wish, over: number, margin: number): Ch
 const apply = (brief: Written, changes: readonly Change[]): Written =>
   changes.reduce((changed, { path, to }) => put(changed, path, to), brief);
 
-/** By how much one wish must yield when every other wish is met. The job is read again with its space, so no rooms are shared. */
+/** By how much one wish must yield when every other wish is met. */
 function leastYield(search: Search, path: string): number {
   const { list } = search.wishes;
   const index = placeOf(search, path);
@@ -107,7 +112,7 @@ function leastYield(search: Search, path: string): number {
     (i) => i === index || (path === 'wanted.level' && list[i]?.easedByLevel === true),
   );
   const rest = [...list.keys()].filter((i) => !yields.includes(i));
-  const over = (excess: Float64Array) => Math.max(0, ...yields.map((i) => excess[i]!));
+  const over = (excess: Float64Array) => yields.reduce((most, i) => Math.max(most, excess[i]!), 0);
   const others = (excess: Float64Array) => rest.reduce((sum, i) => sum + Math.max(0, excess[i]!), 0);
   const cost: Cost = { of: (excess) => 1e3 * others(excess) + over(excess), slack: 0.02, least: 0 };
   const [best] = explore(search, [cost], BEYOND);
@@ -115,72 +120,91 @@ function leastYield(search: Search, path: string): number {
 }
 
 interface Yielded {
+  /** How many steps higher the band begins. */
+  readonly rung: number;
   readonly excess: Float64Array;
   readonly down: number;
   readonly cost: number;
 }
 
-/** The box for which the wishes yield least when the band begins so many times higher. */
-function yieldedAt(search: Search, ratio: number, step: number): Yielded | undefined {
-  const { job } = search;
-  const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
-  const yielding = yieldingOf(shorter);
-  const [box] = explore(shorter, [costByYielding(yielding)], { ...BEYOND, step, thorough: step === 1 });
-  if (box === undefined) return undefined;
-  const { down, cost } = yielding(box.excess);
-  const excess = Float64Array.from(box.excess);
-  const lowest = placeOf(search, 'wanted.lowest');
-  if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest]!) + Math.log(ratio);
-  return { excess, down, cost: cost + weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio) };
-}
-
 /** Ratio of each beginning of the band that is tried to the one before. */
 const HIGHER = 1.1;
+
+/** The box for which the wishes yield least when the band begins so many steps higher, if it costs at most about this much. */
+function yieldedAt(search: Search, rung: number, step: number, most: number): Yielded | undefined {
+  const { job } = search;
+  const ratio = HIGHER ** rung;
+  const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
+  const lowest = placeOf(search, 'wanted.lowest');
+  const higher = weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio);
+  const yielding = yieldingOf(shorter);
+  const scope = { ...BEYOND, step, thorough: step === 1 };
+  const [box] = explore(shorter, [{ ...yielding, most: most - higher }], scope);
+  if (box === undefined) return undefined;
+  const excess = Float64Array.from(box.excess);
+  if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest]!) + Math.log(ratio);
+  return { rung, excess, down: yielding.down(box.excess), cost: yielding.of(box.excess, box.criteria) + higher };
+}
+
+/** A fine lattice seldom makes a box cheaper by more than this. */
+const FINER = 0.05;
 /** Number of beginnings, the best on a coarse lattice, that are tried again on a fine one. */
 const LOOKED_AT = 3;
 
 /**
  * The box for which the wishes yield least. A band that begins higher costs depth but asks far less of travel and air. A
- * coarse lattice finds which beginnings may pay; a fine lattice finds the box.
+ * coarse lattice finds which beginnings may pay: first every other one is tried, then those beside the best. A fine lattice
+ * finds the box.
  */
 function yieldedLeast(search: Search): Yielded | undefined {
   const { job } = search;
   const { lowest, highest } = job.wanted;
   const weight = weightOf(job, search.wishes.list[placeOf(search, 'wanted.lowest')] as Wish);
-  const coarse: (Yielded & { ratio: number })[] = [];
-  let least = Infinity;
+  const found: Yielded[] = [];
+  const least = () => Math.min(...found.map(({ cost }) => cost));
+  const cheapest = () => found.filter(({ cost }) => cost <= least() + FINER).sort((a, b) => a.cost - b.cost);
+  const look = (rung: number, step: number, most: number) => {
+    const one = yieldedAt(search, rung, step, most);
+    if (one !== undefined) found.push(one);
+  };
   // No box can win back what the higher beginning itself costs.
-  const pays = (ratio: number) => lowest * ratio < highest / SHORTEST_BAND && weight * Math.log(ratio) < least;
-  for (let ratio = 1; ratio === 1 || pays(ratio); ratio *= HIGHER) {
-    const found = yieldedAt(search, ratio, BEYOND.step);
-    if (found === undefined) continue;
-    coarse.push({ ratio, ...found });
-    least = Math.min(least, found.cost);
-  }
-  const cheapest = (list: readonly Yielded[]) => [...list].sort((a, b) => a.cost - b.cost);
-  const fine = (cheapest(coarse).slice(0, LOOKED_AT) as typeof coarse).flatMap(({ ratio, ...found }) => [
-    yieldedAt(search, ratio, 1) ?? found,
-    found,
-  ]);
-  return cheapest(fine)[0];
+  const pays = (rung: number) =>
+    lowest * HIGHER ** rung < highest / SHORTEST_BAND && weight * rung * Math.log(HIGHER) < least();
+  for (let rung = 0; rung === 0 || pays(rung); rung += 2) look(rung, BEYOND.step, Infinity);
+  const [best] = cheapest();
+  if (best === undefined) return undefined;
+  for (const rung of [best.rung - 1, best.rung + 1])
+    if (rung > 0 && pays(rung)) look(rung, BEYOND.step, least() + FINER);
+  for (const { rung } of cheapest().slice(0, LOOKED_AT)) look(rung, 1, least());
+  return cheapest()[0];
 }
 
 /** With more choices of drivers than this, only the most promising ones are searched for the nearest brief. */
 const LIKELIEST = 5;
-const LATER = [1, 1.25, 1.6];
+/** A band that begins higher mostly costs less, so that the highest beginning comes first and cuts the others short. */
+const LATER = [1.6, 1.25, 1];
 
 /** The places of the choices of drivers to which the wishes yield least in a coarse look, for a band that begins here or higher. */
 function likeliest(search: Search): number[] {
   const { job } = search;
   const places = [...job.choices.keys()];
   if (places.length <= LIKELIEST) return places;
-  const costs = LATER.filter((ratio) => job.wanted.lowest * ratio < job.wanted.highest / SHORTEST_BAND).map((ratio) => {
-    const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
-    return costByChoice(shorter, costByYielding(yieldingOf(shorter)), BEYOND).map((cost) => cost + Math.log(ratio));
-  });
-  const least = (place: number) => Math.min(...costs.map((list) => list[place]!));
+  const least = places.map(() => Infinity);
+  // A choice dearer than as many others as are kept need not be looked at to its end.
+  const most = () => [...least].sort((a, b) => a - b)[LIKELIEST - 1]!;
+  for (const ratio of LATER) {
+    const lowest = job.wanted.lowest * ratio;
+    if (lowest >= job.wanted.highest / SHORTEST_BAND) continue;
+    const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest } });
+    const yielding = yieldingOf(shorter);
+    job.choices.forEach((choice, place) => {
+      search.progress({ what: 'choice of drivers', count: place + 1, of: places.length });
+      const cost = { ...yielding, most: Math.min(most(), least[place]!) - Math.log(ratio) };
+      least[place] = Math.min(least[place]!, coarseCost(shorter, choice, cost, BEYOND) + Math.log(ratio));
+    });
+  }
   return places
-    .sort((a, b) => least(a) - least(b))
+    .sort((a, b) => least[a]! - least[b]!)
     .slice(0, LIKELIEST)
     .sort((a, b) => a - b);
 }
@@ -193,12 +217,17 @@ function likeliest(search: Search): number[] {
 export function nearestBrief(whole: Search): { brief: Written; changes: Change[] } | undefined {
   const places = likeliest(whole);
   const some = (job: Job): Job => ({ ...job, choices: places.map((place) => job.choices[place] as DriverChoice) });
-  const search = searchOf(some(whole.job), whole.kinds, whole.progress);
+  // The room in a box depends on all but the sound.
+  const roomsOf = memory((_: string): Search['rooms'] => new Map());
+  const again = (brief: Written): Search => ({
+    ...searchOf(some(readBrief(brief, whole.kinds)), whole.kinds, whole.progress),
+    rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
+  });
+  const search = again(whole.job.written);
   const best = yieldedLeast(search);
   if (best === undefined) return undefined;
   const { excess, down } = best;
   const { list } = search.wishes;
-  const again = (brief: Written) => searchOf(some(readBrief(brief, search.kinds)), search.kinds, search.progress);
   const met = (brief: Written) => canBeMet(again(brief));
   /** What is left of an excess when the level is lowered. */
   const overOf = (wish: Wish, i: number) =>

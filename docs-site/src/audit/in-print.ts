@@ -1,0 +1,31 @@
+/** Of which formulas a value was read in print, and of which none was: from the ledger, floor by floor. */
+import { type FloorInPrint, readInPrint } from '../../../tests/ledger/counts.js';
+import type { LedgerRow } from '../../../tests/ledger/row.js';
+import { type Fragment, html, table } from '../html.js';
+import { addressOf, type Formula, keyOf } from './formula.js';
+import { breakable, capital, flat } from './words.js';
+
+export function inPrint(rows: readonly LedgerRow[], formulas: readonly Formula[]): string {
+  const byKey = new Map(formulas.map((formula) => [keyOf(formula), formula]));
+  const checked = new Set(rows.map(({ formula }) => formula));
+  const floors = readInPrint(
+    rows,
+    [...byKey.keys()].filter((key) => checked.has(key)),
+  );
+  const link = (key: string, name: string): Fragment => {
+    const formula = byKey.get(key);
+    const code = html`<code>${breakable(name)}</code>`;
+    return formula ? html`<a href="${addressOf(formula)}">${code}</a>` : code;
+  };
+  const line = ({ floor, read, unread }: FloorInPrint): readonly Fragment[] => [
+    capital(floor),
+    `${read.length} of ${read.length + unread.length}`,
+    unread.length === 0 ? 'none' : unread.flatMap((name, i) => [i > 0 && ', ', link(`${floor}/${name}`, name)]),
+  ];
+  const heads = ['floor', 'with a value read in print', 'no value read in print'];
+  return `## What was read in print
+
+Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it.
+
+${flat(table('Formulas with a value read in print', heads, floors.map(line)).markup)}`;
+}

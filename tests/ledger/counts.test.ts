@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { readInPrint, rowCounts, tooFewInPrint } from './counts.js';
+
+const row = (formula: string, status: 'seen' | 'derived' | 'practice' | 'memory') =>
+  ({ formula, status, kind: 'table' }) as const;
+const rows = [
+  row('air/one', 'seen'),
+  row('air/one', 'derived'),
+  row('duct/two', 'derived'),
+  row('limit/three', 'practice'),
+  row('limit/three', 'memory'),
+];
+
+test('rows are counted by what they rest on', () => {
+  expect(rowCounts(rows)).toEqual({ 'read in print': 1, 'recomputed independently': 2, 'rule of thumb': 1 });
+});
+
+test('formulas are counted by floor, those without any row too', () => {
+  expect(readInPrint(rows, ['air/one', 'air/alone', 'limit/three'])).toEqual([
+    { floor: 'air', read: ['one'], unread: ['alone'] },
+    { floor: 'duct', read: [], unread: ['two'] },
+    { floor: 'limit', read: [], unread: ['three'] },
+  ]);
+});
+
+test('half of the formulas of four floors together must have a value read in print', () => {
+  expect(tooFewInPrint(readInPrint(rows, ['air/one']))).toEqual([]);
+  expect(tooFewInPrint(readInPrint(rows, ['air/one', 'filter/more']))).toEqual([
+    '1 of 3 formulas of air, numeric, duct, filter have a value read in print; it must be half',
+  ]);
+  expect(tooFewInPrint(readInPrint(rows, ['limit/more', 'vent/more', 'driver/more']))).toEqual([]);
+});
