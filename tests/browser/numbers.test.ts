@@ -8,12 +8,12 @@ const content = new URL('../../docs-site/src/content/docs/', import.meta.url);
 const live = readdirSync(content, { recursive: true, encoding: 'utf8' })
   .filter((name) => name.endsWith('.mdx'))
   .filter((name) => /^example: /m.test(readFileSync(new URL(name, content), 'utf8')))
-  .map((name) => name.replace(/\.mdx$/, ''));
+  .map((name) => name.replace(/(^|\/)index\.mdx$|\.mdx$/, ''));
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
   const { visit, trace } = site();
   const open = async (path: string) => {
-    const visited = await visit(`${path}/`);
+    const visited = await visit(path === '' ? '' : `${path}/`);
     await visited.page.locator('article[data-live]').waitFor();
     return visited;
   };

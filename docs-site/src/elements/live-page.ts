@@ -85,11 +85,35 @@ class Picture {
   }
 }
 
+/** The first time that a hand or the focus comes to a number. */
+const touched = (article: HTMLElement): Promise<void> =>
+  new Promise((resolve) => {
+    for (const number of article.querySelectorAll('scrub-number'))
+      for (const type of ['pointerenter', 'pointerdown', 'focus'])
+        number.addEventListener(type, () => resolve(), { once: true });
+  });
+
 async function enliven(article: HTMLElement): Promise<void> {
   const load = models[`../worked/${article.dataset.model}.ts`];
   if (!load || !article.querySelector('scrub-number')) return;
+  for (const part of article.querySelectorAll<HTMLElement>('[data-scripted]')) part.hidden = false;
+  // What is changed before the model is there is not lost.
+  let changed: AnyValues = {};
+  let ask = () => {};
+  let say = () => {};
+  article.addEventListener('scrub-input', (event) => {
+    const { name, value } = (event as CustomEvent<Scrubbed>).detail;
+    changed = { ...changed, [name]: value };
+    ask();
+  });
+  article.addEventListener('scrub-change', () => say());
+  if (article.dataset.later !== undefined) {
+    article.dataset.live = '';
+    await touched(article);
+  }
   const model = await load();
-  let values = startsOf(model.inputs);
+  const author = startsOf(model.inputs);
+  let values = author;
   const outputs = [...article.querySelectorAll<HTMLOutputElement>('output[data-answer]')];
   const pictures = Object.entries(model.figures).flatMap(([name, figure]) => {
     const element = article.querySelector<HTMLElement>(`[data-figure="${name}"]`);
@@ -99,13 +123,13 @@ async function enliven(article: HTMLElement): Promise<void> {
     const element = article.querySelector<HTMLElement>(`[data-picture="${name}"]`);
     return element ? [{ element, draw }] : [];
   });
-  for (const part of article.querySelectorAll<HTMLElement>('[data-scripted]')) part.hidden = false;
   const said = document.querySelector('[data-said]');
   let asked = 0;
   let timer = 0;
 
   const paint = () => {
     asked = 0;
+    values = { ...author, ...changed };
     const answers = model.answers(values);
     for (const output of outputs) {
       const name = output.dataset.answer as string;
@@ -120,16 +144,18 @@ async function enliven(article: HTMLElement): Promise<void> {
     const labels = pictures.map((picture) => picture.rest(values));
     if (said) said.textContent = model.answers(values).said ?? labels[0] ?? '';
   };
-  article.addEventListener('scrub-input', (event) => {
-    const { name, value } = (event as CustomEvent<Scrubbed>).detail;
-    values = { ...values, [name]: value };
+  ask = () => {
     if (asked === 0) asked = requestAnimationFrame(paint);
     clearTimeout(timer);
-  });
-  article.addEventListener('scrub-change', () => {
+  };
+  say = () => {
     clearTimeout(timer);
     timer = window.setTimeout(rest, REST);
-  });
+  };
+  if (Object.keys(changed).length > 0) {
+    ask();
+    say();
+  }
   article.dataset.live = '';
 }
 

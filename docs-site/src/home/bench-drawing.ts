@@ -128,11 +128,11 @@ export function drawBench(bench: Bench, label: string): string {
     onPaper([-seat.side, 0, 0])[0] - MARGIN.left,
     onPaper([width + seat.side, 0, depth])[0] + MARGIN.right,
     onPaper([-seat.side, height + seat.board, depth])[1] - MARGIN.top,
-    onPaper([width + seat.side, 0, -seat.front])[1] + MARGIN.bottom,
+    onPaper([width + seat.side, 0, 0.02])[1] + MARGIN.bottom,
   ];
   const lowest = Math.max(
     low,
-    onPaper([-seat.side, 0, 0])[1] + MARGIN.bottom,
+    onPaper([-seat.side, 0, 0.02])[1] + MARGIN.bottom,
     onPaper([width, 0, 0])[1] + MARGIN.bottom,
   );
   const view = [left, top, right - left, lowest - top].map((value) => value.toFixed(1)).join(' ');
