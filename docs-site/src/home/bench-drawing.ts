@@ -99,7 +99,7 @@ function tube(bench: Bench): Markup {
   const stroke = (width: number, part: string) =>
     html`<path class="${part}" d="${path(line)}" stroke-width="${(width * SCALE).toFixed(1)}"/>`;
   return html`<g class="${bench.fits ? 'vent-fits' : 'vent-out'}"><path class="cap" d="${area(circle(end, direction, out))}"/>${stroke(out, 'skin')}${stroke(out - 2.6 / SCALE, 'inside')}
-<path class="centre" d="${path(line)}"/>${seen && html`<path class="cap" d="${area(circle(end, direction, out))}"/><path class="hollow" d="${area(circle(end, direction, bore))}"/>`}
+<path class="cover" d="${area(circle(end, direction, out - 2.6 / SCALE))}"/><path class="centre" d="${path(line)}"/>${seen && html`<path class="cap" d="${area(circle(end, direction, out))}"/><path class="hollow" d="${area(circle(end, direction, bore))}"/>`}
 <path class="cap" d="${area(circle(bench.at, [0, 0, -1], out))}"/><path class="hollow" d="${area(circle(bench.at, [0, 0, -1], bore))}"/></g>`;
 }
 

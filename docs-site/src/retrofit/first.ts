@@ -17,7 +17,7 @@ export function doFirst({ first, say }: Facts): string {
   const print = row.steps.map((step) => say.phrase(step)).find((step) => step.startsWith('Print'));
   if (print === undefined) return `First: ${row.change}. ${changeText(row, say)}`;
   const [sentence = ''] = print.split(/(?<=\.) /);
-  return `${sentence.replace(/^Print /, 'Print this first: ')} That is ${row.change}${row.holds.includes('tuning') ? ', with the tuning kept' : ''}.`;
+  return `${sentence.replace(/^Print /, 'Print this first: ')} That is ${row.change}${row.holds.includes('tuning') && !row.change.includes('tuning') ? ', with the tuning kept' : ''}.`;
 }
 
 function levelChange(now: Account, then: Account, { answer: { asked }, say }: Facts): string {

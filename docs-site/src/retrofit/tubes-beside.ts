@@ -45,19 +45,22 @@ export function tubesBeside({ answer: { now }, first, panelThickness: t, say }: 
 <text class="view" x="${px(end / 2 + inside / 2)}" y="${px(top + bore / 2 + 4)}" text-anchor="middle">${tied(say.length(length))}</text>
 <text class="view" x="${px(end + s(diameter) + 6)}" y="${px(top + bore / 2 + 4)}">${tied(`${say.length(diameter)} wide`)}</text>`;
       });
-      // The panel stands above and below each bore.
-      const gaps = bores(tubes).reduce<{ at: number; parts: Markup[] }>(
-        ({ at, parts }, { diameter }) => {
-          const [open, shut] = [at + s(3 * WALL), at + s(diameter + 3 * WALL)];
-          const board = (from: number, to: number) =>
-            html`<rect class="board" x="0" y="${px(from)}" width="${px(s(t))}" height="${px(to - from)}"/>`;
-          const next = at + s(diameter + 6 * WALL);
-          const below = next >= tall - 1 ? tall + 10 : next;
-          return { at: next, parts: [...parts, board(at === 0 ? -10 : at, open), board(shut, below)] };
-        },
-        { at: 0, parts: [] },
-      );
-      return html`<text class="view" y="-16">${words}</text>${drawn}${gaps.parts}`;
+      // The panel stands above, between and below the bores.
+      let at = 0;
+      const edges = bores(tubes).flatMap(({ diameter }) => {
+        const [open, shut] = [at + s(3 * WALL), at + s(diameter + 3 * WALL)];
+        at += s(diameter + 6 * WALL);
+        return [open, shut];
+      });
+      const ends = [-10, ...edges, tall + 10];
+      const boards = edges
+        .filter((_, i) => i % 2 === 0)
+        .concat(tall + 10)
+        .map((to, i) => {
+          const from = ends[2 * i]!;
+          return html`<rect class="board" x="0" y="${px(from)}" width="${px(s(t))}" height="${px(to - from)}"/>`;
+        });
+      return html`<text class="view" y="-16">${words}</text>${drawn}${boards}`;
     };
     const [first_, second] = [s(height(before)), s(height(after))];
     const tall = ROW + first_ + 20 + ROW + second + 14;

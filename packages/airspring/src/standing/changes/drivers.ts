@@ -1,4 +1,5 @@
 import { group } from '@airspring/core/driver';
+import { inWords } from '../../kind/wording.js';
 import { lengthOrNone } from '../tube-change.js';
 import { type Change, type Made, rowOf } from './change.js';
 
@@ -84,6 +85,8 @@ export const isobaricPair: Change = (now) => {
   ];
 };
 
+const all = (count: number): string => (count === 2 ? 'Both' : `All ${inWords(count)}`);
+
 /** Every other wiring of the same drivers. */
 export const otherWiring: Change = (now) => {
   const { standing } = now;
@@ -97,9 +100,9 @@ export const otherWiring: Change = (now) => {
       change: 'another wiring',
       what: [
         series === 1
-          ? `All ${count} in parallel`
+          ? `${all(count)} in parallel`
           : parallel === 1
-            ? `All ${count} in series`
+            ? `${all(count)} in series`
             : `${parallel} branches in parallel, of ${series} in series each`,
       ],
       holds: ['tuning', 'length', 'volume'],
