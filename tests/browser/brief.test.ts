@@ -88,7 +88,9 @@ describe.skipIf(!hasBrowser)('a brief on a page', () => {
   test('what is no JSON is said at its line', async () => {
     const { page, write } = await edit();
     await write(text.replace('"version": 1,', '"version": 1'));
-    await expect.poll(() => faults(page).innerText(), { timeout: 20_000 }).toMatch(/^Line 3: .*expected "," or the closing bracket/);
+    await expect
+      .poll(() => faults(page).innerText(), { timeout: 20_000 })
+      .toMatch(/^Line 3: .*expected "," or the closing bracket/);
     await page.context().close();
   });
 
