@@ -1,7 +1,7 @@
 import type { Filter } from '@airspring/core/filter';
 import { greatestLevel, travelLimit } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { referenceLevel, respond } from '@airspring/core/response';
+import { cutoff, referenceLevel, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import type { At } from '../record/answer.js';
@@ -86,8 +86,16 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
   const at = whole.indexOf(first.frequency as never);
 
   const downward = logarithmicGrid(Math.min(5, wanted.lowest / 4), wanted.highest, 200);
-  const reach = reachOf(system, filter, downward, reference - wanted.fall);
-  const unfiltered = filter && reachOf(system, undefined, downward, reference - wanted.fall);
+  // Without a filter core finds dips between the samples as well.
+  const found = cutoff(system, {
+    drop: wanted.fall,
+    from: si('frequency', downward[0]!),
+    to: si('frequency', wanted.highest),
+  });
+  const heldThroughout = !found.ok && found.because.some(({ code }) => code === 'above-throughout');
+  const alone = found.ok ? (found.frequency as number) : heldThroughout ? downward[0]! : undefined;
+  const reach = filter ? reachOf(system, filter, downward, reference - wanted.fall) : alone;
+  const unfiltered = filter && alone;
   const safe = safeBehind(system, travelLimit(drivers), drive, filter, [2, Math.max(wanted.highest, 500)]);
   const load = loadOf(system, wanted.highest);
   const asks = worst(band, driveFor);

@@ -1,6 +1,6 @@
 import type { Account } from './account.js';
 import { allChanges } from './changes/all.js';
-import type { Made, Now } from './changes/change.js';
+import { type Made, type Now, retuned } from './changes/change.js';
 import type { Row, RowDone } from './row.js';
 import { stateOf } from './state.js';
 
@@ -39,6 +39,7 @@ export function combinations(now: Now, made: readonly Made[]): RowDone[] {
     const then: Now = { standing: after, state: stateOf(after), account: row.account };
     return allChanges(then).flatMap(({ row: next }) => {
       if (!next.ok || next.change === row.change || next.box.level !== undefined) return [];
+      if (retuned(now, next.account)) return [];
       const together = shortfall(now, next.account);
       if (together > Math.min(short, alone.get(next.change) ?? Infinity) - BETTER) return [];
       return [{ together, pair: joined(row, next) }];
@@ -57,6 +58,8 @@ export function combinations(now: Now, made: readonly Made[]): RowDone[] {
 
 const joined = (one: RowDone, next: RowDone): RowDone => ({
   ...next,
+  // A filter of the first change stays in front of the second.
+  box: { ...(one.box.highPass && { highPass: one.box.highPass }), ...next.box },
   change: `${one.change}, and ${next.change}`,
   what: [...one.what, '; then: ', ...next.what],
   holds: one.holds.filter((held) => next.holds.includes(held)),

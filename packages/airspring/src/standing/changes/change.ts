@@ -45,6 +45,12 @@ export interface Proposed {
 /** A tuning that moves by less than this, as a ratio, is kept. */
 const RETUNED = 0.01;
 
+/** Whether a brief keeps the tuning, and a change would move it. */
+export const retuned = (
+  { standing, account: { fb = 0 } }: Pick<Now, 'standing' | 'account'>,
+  after: { readonly fb?: number },
+): boolean => standing.keep.has('tuning') && !(Math.abs((after.fb ?? Infinity) - fb) <= RETUNED * fb);
+
 const KEPT: Readonly<Record<Kept, string>> = {
   box: 'the box',
   drivers: 'the drivers',
@@ -68,8 +74,8 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
   const state = proposed.state ?? stateOf(after ?? standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) return refused(proposed, [sounding.because.map(({ text }) => text).join(' ')]);
-  const { fb = 0 } = account;
-  if (standing.keep.has('tuning') && !(Math.abs((sounding.fb ?? Infinity) - fb) <= RETUNED * fb)) {
+  if (retuned({ standing, account }, sounding)) {
+    const { fb = 0 } = account;
     const by: Phrase =
       sounding.fb === undefined ? ['.'] : [': from ', [fb, 'frequency'], ' to ', [sounding.fb, 'frequency'], '.'];
     return refused(proposed, ['You keep the tuning, which this would change', ...by], { kept: 'tuning' });
