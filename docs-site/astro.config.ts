@@ -41,7 +41,17 @@ export default defineConfig({
   markdown: {
     remarkPlugins: [remarkMath],
     rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations, tables],
-    shikiConfig: { theme: 'css-variables' },
+    shikiConfig: {
+      theme: 'css-variables',
+      // The listing itself has the colour of plain words: repeated at each of them it is a twentieth of a formula page.
+      transformers: [
+        {
+          span: ({ properties }) => {
+            if (properties.style === 'color:var(--astro-code-foreground)') delete properties.style;
+          },
+        },
+      ],
+    },
   },
   integrations: [
     // Formula, audit and bibliography pages are made from docstrings and the ledger before anything is read.

@@ -1,14 +1,16 @@
+import { pointsOf } from '../figures/line-path.js';
+
 /** Curves over one axis of frequency: a line follows the pointer through all of them, and each says its value there. */
 interface Curve {
   readonly x: readonly number[];
   readonly y: readonly number[];
 }
 
-const numbersOf = (paths: readonly Element[]): Curve => {
-  const all = paths.flatMap((path) => (path.getAttribute('d') ?? '').slice(1).split(/[ML]/));
-  const points = all.map((pair) => pair.split(' ').map(Number));
-  return { x: points.map(([x]) => x ?? 0), y: points.map(([, y]) => y ?? 0) };
-};
+/** A line that changes its colour is drawn in parts, one path each. */
+function curveOf(paths: readonly Element[]): Curve {
+  const parts = paths.map((path) => pointsOf(path.getAttribute('d') ?? ''));
+  return { x: parts.flatMap(({ x }) => x), y: parts.flatMap(({ y }) => y) };
+}
 
 /** Straight between the points of a line as it is drawn; they are close together. */
 function heightAt({ x, y }: Curve, at: number): number {
@@ -41,7 +43,7 @@ class Picture {
       const all = [...panel.querySelectorAll<SVGElement>('[data-line]')].map((line) => line.dataset.line as string);
       // On a telephone there is room for the first box alone.
       const names = [...new Set(all)].sort().slice(0, svg.dataset.short ? 1 : undefined);
-      const curves = names.map((name) => numbersOf([...panel.querySelectorAll(`[data-line="${name}"]`)]));
+      const curves = names.map((name) => curveOf([...panel.querySelectorAll(`[data-line="${name}"]`)]));
       const digits = top - bottom > 20 ? 1 : 2;
       const reading = (curve: Curve, x: number) =>
         minus((bottom + (1 - heightAt(curve, x) / tall) * (top - bottom)).toFixed(digits));

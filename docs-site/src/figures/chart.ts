@@ -1,4 +1,5 @@
 import { html, type Markup } from '../html.js';
+import { linePath } from './line-path.js';
 
 export interface Axis {
   readonly domain: readonly [number, number];
@@ -70,15 +71,11 @@ export function scales({ x, y }: Pick<Chart, 'x' | 'y'>, total: number): Scales 
 }
 
 /** The `d` of a line. A point far outside is held near the field: the picture cuts it off there anyway. */
-export function pathOf({ x, y }: Pick<Trace, 'x' | 'y'>, scale: Scales): string {
-  let path = '';
-  for (let i = 0; i < x.length; i++) {
-    const [across, down] = [scale.x(x[i]!), scale.y(y[i]!)];
-    const held = Math.max(-9999, Math.min(9999, down));
-    path += `${i === 0 ? 'M' : 'L'}${across.toFixed(1)} ${held.toFixed(1)}`;
-  }
-  return path;
-}
+export const pathOf = ({ x, y }: Pick<Trace, 'x' | 'y'>, scale: Scales): string =>
+  linePath(
+    Array.from(x, scale.x),
+    Array.from(y, (value) => Math.max(-9999, Math.min(9999, scale.y(value)))),
+  );
 
 const px = (value: number): string => value.toFixed(1);
 const minus = (value: number): string => String(value).replace('-', '−');

@@ -10,9 +10,11 @@ import {
 } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { cutoff, lowestLoad, respond } from '@airspring/core/response';
-import { type RowDone, retrofit } from 'airspring';
+import { type RowDone, retrofit, standard } from 'airspring';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readStanding } from '../../../packages/airspring/src/standing/read.js';
+import { wayBehind } from '../../../packages/airspring/src/standing/way.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { standingBriefs } from '../../arbitrary/standing.js';
 
@@ -121,6 +123,20 @@ describe('a box that stands', () => {
     for (const row of answer.rows) {
       if (row.ok || row.way === undefined) continue;
       expect(meets(brief, 1e3 * row.way.needed, 1e3 * row.way.diameter)).toBe(true);
+    }
+  });
+
+  test.each(answers)('what fits at known places is not refused where places are not told: %#', ({ brief }) => {
+    if (!('drivers' in brief.standing)) return;
+    const known = readStanding(brief, standard);
+    const { driverPlaces: _, ...rest } = known;
+    const untold = { ...rest, ways: new Map() };
+    for (const outerDiameter of [0.04, 0.056, 0.075]) {
+      const body = { outerDiameter, clearance: outerDiameter - 0.006, bendRadius: outerDiameter };
+      const there = wayBehind(known, known.vents[0]!.place, body)!;
+      const best = wayBehind(untold, undefined, body)!;
+      expect(best.straight).toBeGreaterThanOrEqual(there.straight - 1e-9);
+      expect(best.bent()).toBeGreaterThanOrEqual(there.bent() - 1e-9);
     }
   });
 });

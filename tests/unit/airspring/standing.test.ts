@@ -89,6 +89,91 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
     'standing.measured.tuning',
     'between the two peaks',
   ],
+  [
+    'drivers that leave no air',
+    (b) => {
+      delete b.standing.air;
+      b.standing.outer = { width: '120 mm', height: '120 mm', depth: '120 mm' };
+      b.standing.vents[0].length = '60 mm';
+    },
+    'standing.outer',
+    'more air than drivers and bracing take, 1 L',
+  ],
+  [
+    'bracing that leaves no air',
+    (b) => {
+      b.standing.outer = { width: '300 mm', height: '400 mm', depth: '300 mm' };
+      delete b.standing.air;
+      b.standing.bracing = '500 L';
+    },
+    'standing.outer',
+    'drivers and bracing take, 501 L',
+  ],
+  [
+    'vents that fill the box',
+    (b) => {
+      delete b.standing.air;
+      b.standing.outer = { width: '200 mm', height: '200 mm', depth: '200 mm' };
+      b.standing.vents = [{ diameter: '150 mm', length: '450 mm' }];
+    },
+    'standing.vents',
+    'less than the air in the box, 3.91 L',
+  ],
+  [
+    'more air than the sizes hold',
+    (b) => {
+      b.standing.outer = { width: '300 mm', height: '400 mm', depth: '300 mm' };
+      delete b.standing.air;
+      b.standing.air = '100 L';
+    },
+    'standing.air',
+    'less than the inside of the box, 27.0 L',
+  ],
+  [
+    'a place for one of two drivers',
+    (b) => {
+      b.standing.outer = { width: '300 mm', height: '400 mm', depth: '300 mm' };
+      delete b.standing.air;
+      b.standing.drivers = [{ face: 'front', across: '100 mm', up: '100 mm' }];
+    },
+    'standing.drivers',
+    'one for each driver that is seen from outside, 2',
+  ],
+  [
+    'a vent beside its panel',
+    (b) => {
+      b.standing.outer = { width: '300 mm', height: '400 mm', depth: '300 mm' };
+      delete b.standing.air;
+      b.standing.vents[0].place = { face: 'left', across: '900 mm', up: '100 mm' };
+    },
+    'standing.vents[0].place.across',
+    'the left panel, which is 300 mm that way',
+  ],
+  [
+    'a rounding longer than its vent',
+    (b) => {
+      b.standing.vents[0].rounding = '200 mm';
+    },
+    'standing.vents[0].rounding',
+    'half the length of the vent, 150 mm',
+  ],
+  [
+    'a pipe wider inside than outside',
+    (b) => {
+      b.workshop.pipes = [{ inner: '60 mm', outer: '50 mm' }];
+    },
+    'workshop.pipes[0].inner',
+    'less than its outer diameter, 50 mm',
+  ],
+  [
+    'a tuning of a closed box',
+    (b) => {
+      delete b.standing.vents;
+      b.standing.measured = { tuning: '40 Hz' };
+    },
+    'standing.measured',
+    'a vent that gives it',
+  ],
   ['two wirings', (b) => b.drivers[0].wirings.push({ series: 2 }), 'drivers', 'one kind of driver in one wiring'],
   [
     'an unknown field',
@@ -137,6 +222,50 @@ test('the first thing to do is a wider tube, and its row meets what is wanted', 
   expect(row.ok && row.account.loudest.level).toBeGreaterThan(asked.level);
   expect(row.ok && row.account.wanted.airSpeed!.value).toBeLessThan(asked.airSpeedPeak);
   expect(now.account.wanted.airSpeed!.value).toBeGreaterThan(asked.airSpeedPeak);
+});
+
+test('drivers mounted otherwise leave the air that a brief about them would find', () => {
+  const sized = (wiring: object) =>
+    changed((b) => {
+      delete b.standing.air;
+      b.standing.outer = { width: '300 mm', height: '420 mm', depth: '300 mm' };
+      b.standing.keep = [];
+      b.drivers[0].wirings = [wiring];
+    });
+  const { rows } = retrofit(sized({ parallel: 2 }));
+  for (const [change, wiring] of [
+    ['an isobaric pair', { parallel: 2, isobaric: true }],
+    ['one driver', {}],
+  ] as const) {
+    const row = rows.find((one) => one.change === change)!;
+    const { now } = retrofit(sized(wiring));
+    expect(row.ok && row.box.netVolume).toBeCloseTo(now.box.netVolume, 12);
+    expect(row.ok && row.account.loudest.level).toBeCloseTo(now.account.loudest.level, 9);
+  }
+});
+
+test('vents that differ are told where no change of them is worked out', () => {
+  const answer = retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' })));
+  expect(retrofitText(answer).replace(/\s+/g, ' ')).toContain('The vents differ, and a change of one');
+});
+
+test('a driver that is deeper than its box is refused', () => {
+  const brief = changed((b) => {
+    delete b.standing.air;
+    b.standing.outer = { width: '400 mm', height: '900 mm', depth: '70 mm' };
+    b.standing.vents[0].length = '50 mm';
+  });
+  expect(faultsOf(brief)).toContainEqual(expect.objectContaining({ path: 'drivers[0].depth', got: '78 mm' }));
+});
+
+test('limits are claimed for the band in which they are judged', () => {
+  const answer = retrofit(
+    changed((b) => {
+      b.wanted.safeFrom = '60 Hz';
+    }),
+  );
+  expect(answer.now.account.loudest.frequency).toBeGreaterThanOrEqual(60);
+  expect(retrofitText(answer).replace(/\s+/g, ' ')).toContain('at any frequency from 60 Hz to 150 Hz');
 });
 
 test('a pair does better than each of its changes alone', () => {

@@ -65,7 +65,7 @@ export interface RawMargin {
 }
 
 /** The axes of each face, 0 width, 1 height, 2 depth: across and up. */
-const axesOf = (face: Face): readonly [number, number] =>
+export const axesOf = (face: Face): readonly [number, number] =>
   face === 'left' || face === 'right' ? [2, 1] : face === 'bottom' || face === 'top' ? [0, 2] : [0, 1];
 
 /** The edges that a builder measures from, by axis. */

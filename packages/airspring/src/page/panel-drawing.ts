@@ -1,14 +1,11 @@
-import type { Hole } from '../kind/build-record.js';
+import { axesOf, type Hole } from '../kind/build-record.js';
 import type { Design } from '../record/answer.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { escaped, mm } from './markup.js';
 
 /** Outer size of the panel of a face, across and up. */
-function panelSize({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] {
-  const [width, height, depth] = outer;
-  if (face === 'left' || face === 'right') return [depth, height];
-  return face === 'top' || face === 'bottom' ? [width, depth] : [width, height];
-}
+const panelSize = ({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] =>
+  axesOf(face).map((axis) => outer[axis]!) as [number, number];
 
 /** Widest drawing on a sheet, mm on paper. */
 const WIDEST = 170;

@@ -52,7 +52,8 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
   const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
   const levels = all.map(
     ({ variant }) =>
-      greatestLevel(variant.system(box.point), limitsOf(job, variant, box.point), band).least.levelHalfSpace as number,
+      greatestLevel(variant.system(box.point), limitsOf(job, variant.choice.drivers, variant.limits(box.point)), band)
+        .least.levelHalfSpace as number,
   );
   const lengths = box.variant.load?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
   return {

@@ -1,13 +1,21 @@
+import type { DriverGroup } from '@airspring/core/driver';
 import { currentLimit, heatLimit, type Limit, travelLimit, voltageLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
-import type { Point, Variant } from '../kind/box-kind.js';
 
-/** Every limit of a box: of the driver, of the kind's own parts, and of the amplifier. */
-export const limitsOf = ({ amplifier }: Job, { choice, limits }: Variant, point: Point): Limit[] => [
-  ...travelLimit(choice.drivers),
-  ...heatLimit(choice.drivers),
-  ...limits(point),
+/** Every limit of a box: of the drivers, of its own parts such as vents, and of the amplifier. */
+export const limitsOf = ({ amplifier }: Job, drivers: DriverGroup, own: readonly Limit[]): Limit[] => [
+  ...travelLimit(drivers),
+  ...heatLimit(drivers),
+  ...own,
   voltageLimit(si('voltageRms', amplifier.voltage)),
   ...(amplifier.current < Infinity ? [currentLimit(si('currentRms', amplifier.current))] : []),
 ];
+
+/** Names of the limits of every box, as nouns: 'the first limit it reaches is …'. */
+export const GIVES_OUT: Readonly<Record<string, string>> = {
+  travel: 'the travel of the cone (Xmax)',
+  heat: 'the heat of the voice coil (Pe)',
+  'amplifier voltage': 'the voltage of the amplifier',
+  'amplifier current': 'the current of the amplifier',
+};

@@ -10,7 +10,7 @@ import type { Box } from '../search/box.js';
 import type { At, Curves, Design, Stretch } from './answer.js';
 import { reachOf } from './behind-filter.js';
 import { depthOf, readingsOf } from './depth.js';
-import { limitsOf } from './limits.js';
+import { GIVES_OUT, limitsOf } from './limits.js';
 import { loadOf } from './load.js';
 import { guardOf } from './protection.js';
 
@@ -35,14 +35,6 @@ const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign =
   let at = 0;
   for (let i = 1; i < values.length; i++) if (sign * values[i]! > sign * values[at]!) at = i;
   return { frequency: frequencies[at]!, value: values[at]! };
-};
-
-/** Names of the limits of every box, as nouns: 'the first limit it reaches is …'. */
-const GIVES_OUT: Readonly<Record<string, string>> = {
-  travel: 'the travel of the cone (Xmax)',
-  heat: 'the heat of the voice coil (Pe)',
-  'amplifier voltage': 'the voltage of the amplifier',
-  'amplifier current': 'the current of the amplifier',
 };
 
 const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Curves => ({
@@ -123,7 +115,7 @@ export function soundOf(
   const { choice, load: limited } = variant;
   const { drivers } = choice;
   const system = variant.system(point);
-  const limits = limitsOf(job, variant, point);
+  const limits = limitsOf(job, variant.choice.drivers, variant.limits(point));
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
   const loudest = greatestLevel(system, limits, band);

@@ -27,7 +27,8 @@ export interface Account {
   readonly programme: { readonly level: number; readonly frequency: number; readonly binding: string };
   /** At the wanted level, each at its worst tone of the band. */
   readonly wanted: {
-    readonly drive: At /** Watts of that drive into the nominal load. */;
+    readonly drive: At;
+    /** Watts of that drive into the nominal load. */
     readonly power?: number;
     readonly travel: At;
     readonly airSpeed?: At;

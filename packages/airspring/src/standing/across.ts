@@ -1,12 +1,16 @@
 import type { Fault } from '@airspring/core/fault';
+import type { Face } from '@airspring/core/space';
 import type { Job, Written } from '../job/job.js';
+import { axesOf } from '../kind/build-record.js';
 import type { ReadStanding, WrittenStanding } from './fields.js';
 
-type Read = Partial<Pick<ReadStanding, 'standing'>>;
+type Read = Partial<Pick<ReadStanding, 'standing' | 'workshop'>>;
+type Place = NonNullable<ReadStanding['standing']['drivers']>[number];
+type WrittenPlace = NonNullable<WrittenStanding['standing']['drivers']>[number];
 
 /** Faults between what is told of a box that stands, as far as it was read. Values are quoted as written. */
 export function acrossStanding(written: Written, read: Partial<Job['sections']>): Fault[] {
-  const { standing } = read as Read;
+  const { standing, workshop } = read as Read;
   const texts = written.standing as WrittenStanding['standing'] | undefined;
   if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
   const faults: Fault[] = [];
@@ -26,6 +30,31 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   if (inner && Math.min(inner.width, inner.height, inner.depth) <= 0) {
     told('panelThickness', texts.panelThickness, 'less than half of every outer edge', 'Correct one of the two.');
     return faults;
+  }
+  if (inner && standing.air !== undefined && standing.air >= inner.width * inner.height * inner.depth) {
+    const whole = `${(inner.width * inner.height * inner.depth * 1e3).toFixed(1)} L`;
+    told('air', texts.air, `less than the inside of the box, ${whole}`, 'Correct one of the two.');
+  }
+  if (standing.measured !== undefined && texts.vents === undefined) {
+    told('measured', 'a tuning', 'a vent that gives it', 'Add the vents, or leave this out of a closed box.');
+  }
+  const within = (path: string, place: Place | undefined, written: WrittenPlace | undefined) => {
+    if (place === undefined || inner === undefined || t === undefined) return;
+    const [across, up] = panelOf(place.face, less(inner, -2 * t));
+    const edges = [['across', across] as const, ['up', up] as const];
+    for (const [name, edge] of edges) {
+      if (place[name] === undefined || place[name] < edge) continue;
+      const expected = `a centre on the ${place.face} panel, which is ${(edge * 1e3).toFixed(0)} mm that way`;
+      told(`${path}.${name}`, written?.[name], expected, 'Correct the place, or the sizes of the box.');
+    }
+  };
+  for (const [i, place] of (standing.drivers ?? []).entries()) within(`drivers[${i}]`, place, texts.drivers?.[i]);
+  for (const [i, pipe] of (workshop?.pipes ?? []).entries()) {
+    if (pipe === undefined || !(pipe.inner >= pipe.outer)) continue;
+    const own = (written.workshop as WrittenStanding['workshop'])?.pipes?.[i];
+    const expected = `less than its outer diameter, ${own?.outer}`;
+    const path = `workshop.pipes[${i}].inner`;
+    faults.push({ code: 'inconsistent', path, got: own?.inner, expected, remedy: 'Correct one of the two.' });
   }
   const peaks = standing.measured?.peaks;
   if (peaks && peaks[0] >= peaks[1]) {
@@ -50,6 +79,11 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
         'Correct one of the two.',
       );
     }
+    if (vent.rounding !== undefined && 2 * vent.rounding > vent.length) {
+      const expected = `at most half the length of the vent, ${own?.length}`;
+      told(`${at}.rounding`, own?.rounding, expected, 'Correct one of the two.');
+    }
+    within(`${at}.place`, vent.place, own?.place);
     if (inner === undefined || t === undefined) continue;
     const { width, height, depth } = inner;
     const longest = width + height + depth;
@@ -59,15 +93,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     }
     if (vent.hole !== undefined) {
       const face = vent.place?.face ?? 'front';
-      const edges = {
-        left: [height, depth],
-        right: [height, depth],
-        bottom: [width, depth],
-        top: [width, depth],
-        front: [width, height],
-        back: [width, height],
-      };
-      const panel = Math.min(...edges[face]);
+      const panel = Math.min(...panelOf(face, inner));
       if (vent.hole > panel) {
         const expected = `less than the inside of the ${face} panel, ${(panel * 1e3).toFixed(0)} mm`;
         told(`${at}.hole`, own?.hole, expected, 'Correct the hole, or the sizes of the box.');
@@ -78,6 +104,11 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
 }
 
 type Sizes = { readonly width: number; readonly height: number; readonly depth: number };
+/** A panel, across and up. */
+const panelOf = (face: Face, { width, height, depth }: Sizes): readonly [across: number, up: number] => {
+  const [across, up] = axesOf(face).map((axis) => [width, height, depth][axis]!) as [number, number];
+  return [across, up];
+};
 const less = ({ width, height, depth }: Sizes, by: number): Sizes => ({
   width: width - by,
   height: height - by,

@@ -1,23 +1,23 @@
-import type { Fault } from '@airspring/core/fault';
-import { InputError } from '@airspring/core/fault';
-import { si } from '@airspring/core/quantity';
-import { estimatedDriverVolume, innerSize } from '@airspring/core/space';
+import { type Fault, InputError, refuse } from '@airspring/core/fault';
+import { decimalText, si } from '@airspring/core/quantity';
+import { faces, innerSize } from '@airspring/core/space';
 import { severalVents } from '@airspring/core/vent';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
 import type { ReadFields } from '../brief/fields.js';
 import { checked } from '../brief/read.js';
 import { type ReadBrief, schemaWith } from '../brief/schema.js';
-import type { Job, Written } from '../job/job.js';
+import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
+import { contentsOf, driverDepth } from '../kind/drivers.js';
 import type { roundVentFields } from '../kind/round-vent-fields.js';
 import { airSpeedOf } from '../kind/tuned-by-vent.js';
 import { acrossStanding } from './across.js';
-import { type ReadStanding, standingFields } from './fields.js';
+import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
 import { ventOf } from './state.js';
+import { sectionTaken, WALL } from './tube-change.js';
 
-const WALL = 0.003;
 const edgesOf = ({ width, height, depth }: { width: number; height: number; depth: number }): Edges => [
   width,
   height,
@@ -52,7 +52,7 @@ function sizesOf({ outer, inner, panelThickness: t }: ReadStanding['standing'], 
   return { outer: [edge, edge, edge] as Edges };
 }
 
-/** The measured tuning: the dip itself, or what two peaks and fs say of a box with few losses (small1973vented3). */
+/** The measured tuning: the dip itself, or what two peaks and fs say of a box with few losses (small1973vented4, fsB = fL fH/fB). */
 const measuredTuning = ({ measured }: ReadStanding['standing'], fs: number): number | undefined =>
   measured?.tuning ?? (measured?.peaks && (measured.peaks[0] * measured.peaks[1]) / fs);
 
@@ -73,25 +73,26 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
   const [choice] = choices;
   if (choice === undefined || choices.length > 1) throw new InputError([oneWiring(choices.length)]);
   const { drivers } = choice;
-  const { driver, fronts } = drivers;
   const { panelThickness } = standing;
   const vents = (standing.vents ?? []).map((vent) => tubeOf(vent));
-  const taken = vents.reduce(
-    (sum, { count, diameter, wall, length }) =>
-      sum + (count * Math.PI * (diameter + 2 * wall) ** 2 * Math.max(0, length - panelThickness)) / 4,
-    0,
-  );
   const sizes = sizesOf(standing, standing.air ?? 0);
-  const inside = Math.max(0, (driver.depth ?? 0) - panelThickness);
-  const driverVolume = driver.displacedVolume ?? estimatedDriverVolume(driver.cutoutDiameter ?? 0, inside);
-  const product = ([a, b, c]: Edges) => a * b * c;
-  const airBeforeVents =
-    sizes.inner && standing.air === undefined
-      ? product(sizes.inner) - (standing.bracing ?? 0) - fronts * driverVolume
-      : (standing.air ?? 0) + taken;
   const [width, height, depth] = sizes.outer;
-  const space = { width, height, depth, panelThickness, ...(standing.bracing && { bracing: standing.bracing }) };
+  const bracing = standing.bracing !== undefined && { bracing: standing.bracing };
+  const space = { width, height, depth, panelThickness, ...bracing };
   const job: Job = jobOf(brief as Written, { ...read, space } as ReadBrief, air, choices);
+  const contents = contentsOf(job, choice);
+  const taken = vents.reduce((sum, tube) => sum + sectionTaken(tube) * Math.max(0, tube.length - panelThickness), 0);
+  const fromSizes = sizes.inner && standing.air === undefined;
+  const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
+  refuse(
+    faultsOfRoom(brief as WrittenStandingBrief, {
+      airBeforeVents,
+      taken,
+      contents: contents.taken,
+      choice,
+      outer: sizes.inner && sizes.outer,
+    }),
+  );
   const { vent = {}, printer } = job.sections as ReadFields<typeof roundVentFields>;
   const measured = measuredTuning(standing, choice.completed.parameters.fs);
   const computed =
@@ -114,8 +115,7 @@ export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standin
     ...(sizes.inner && { inner: sizes.inner }),
     panelThickness,
     airBeforeVents,
-    driverVolume,
-    driverVolumeAssumed: driver.displacedVolume === undefined,
+    contentsAssumed: fromSizes ? contents.assumed : [],
     vents: vents.map((tube, i): StandingVent => {
       const { hole, place } = (standing.vents ?? [])[i] ?? {};
       return {
@@ -147,6 +147,47 @@ const tubeOf = (vent: NonNullable<ReadStanding['standing']['vents']>[number]) =>
   wall: vent.wall ?? WALL,
   rounding: vent.rounding ?? 0,
 });
+
+type WrittenStandingBrief = { readonly standing: WrittenStanding['standing'] };
+const product = ([a, b, c]: Edges): number => a * b * c;
+const litres = (volume: number): string => `${decimalText(volume * 1e3, 3)} L`;
+
+/** Drivers or vents that leave no air, and places that are not one for each driver. */
+function faultsOfRoom(
+  { standing }: WrittenStandingBrief,
+  found: {
+    readonly airBeforeVents: number;
+    readonly taken: number;
+    readonly contents: number;
+    readonly choice: DriverChoice;
+    /** Left out where no size is known. */
+    readonly outer: Edges | undefined;
+  },
+): Fault[] {
+  const { airBeforeVents, taken, contents, choice, outer } = found;
+  const { drivers, seating } = choice;
+  const where = standing.outer ? 'standing.outer' : standing.inner ? 'standing.inner' : 'standing.air';
+  const remedy = 'Correct the sizes of the box, or of what is in it.';
+  const faults: Fault[] = [];
+  const told = (path: string, got: unknown, expected: string) =>
+    faults.push({ code: 'inconsistent', path, got, expected, remedy });
+  if (!(airBeforeVents > 0)) {
+    told(where, litres(airBeforeVents + contents), `more air than drivers and bracing take, ${litres(contents)}`);
+  } else if (!(airBeforeVents > taken)) {
+    told('standing.vents', litres(taken), `vents that take less than the air in the box, ${litres(airBeforeVents)}`);
+  }
+  const inwards = outer && Math.max(...seating.faces.map((face) => outer[faces.indexOf(face) >> 1]!));
+  const depth = driverDepth(drivers);
+  if (inwards !== undefined && depth >= inwards) {
+    const expected = `a driver that is less deep than the box behind it, ${decimalText(inwards * 1e3, 4)} mm`;
+    told('drivers[0].depth', `${decimalText(depth * 1e3, 4)} mm`, expected);
+  }
+  const places = standing.drivers?.length;
+  if (places !== undefined && places !== drivers.fronts) {
+    told('standing.drivers', `${places} places`, `one for each driver that is seen from outside, ${drivers.fronts}`);
+  }
+  return faults;
+}
 
 const oneWiring = (count: number): Fault => ({
   code: 'conflict',

@@ -1,6 +1,7 @@
 import type { BoxKind } from '../kind/box-kind.js';
 import type { Phrase } from '../kind/phrase.js';
 import { standard } from '../kind/standard.js';
+import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
 import { type Account, accountOf } from './account.js';
@@ -10,7 +11,7 @@ import { combinations, first } from './combinations.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import { soundingOf, stateOf } from './state.js';
+import { soundingOf, stateOf, USUAL_QL } from './state.js';
 import { type TubeSet, tubeSet } from './tubes.js';
 
 /** The answer about a box that stands: what it does now, and what each change would do. Plain records in SI units. */
@@ -68,14 +69,12 @@ export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?
   };
 }
 
-function assumedOf({ driverVolume, driverVolumeAssumed, inner, vents, job }: Standing): Phrase[] {
+function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {
   const { box } = job.sections as { box?: { QL?: number } };
   return [
     ...job.choices.flatMap(assumedOfDriver),
-    ...(driverVolumeAssumed && inner
-      ? [['Each driver is taken to fill ', [driverVolume, 'volume'], ', good to a third.'] as const]
-      : []),
-    ...(box?.QL === undefined && vents.length > 0 ? [['Leaks are taken as QL 7, common practice.'] as const] : []),
+    ...contentsAssumed,
+    ...(vents.length > 0 ? leaksAssumed(box?.QL, USUAL_QL) : []),
     ...(vents.some(({ holeAssumed }) => holeAssumed)
       ? [['The hole of the vent is taken to be as wide as its tube; measure it.'] as const]
       : []),

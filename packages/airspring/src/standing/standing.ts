@@ -2,6 +2,7 @@ import type { DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
+import type { Phrase } from '../kind/phrase.js';
 import type { Kept } from './fields.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
@@ -52,9 +53,8 @@ export interface Standing {
   readonly panelThickness: number;
   /** Air with the drivers in place, before vents take theirs, m³. */
   readonly airBeforeVents: number;
-  /** Air that each front of the drivers takes, m³; and whether it is an estimate. */
-  readonly driverVolume: number;
-  readonly driverVolumeAssumed: boolean;
+  /** What was assumed about the air that the drivers take; empty where it was told, or does not count. */
+  readonly contentsAssumed: readonly Phrase[];
   readonly vents: readonly StandingVent[];
   /** One for each front; left out where they were not told. */
   readonly driverPlaces?: readonly Place[];

@@ -12,20 +12,13 @@ import {
 } from '@airspring/core/enclosure';
 import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
-import {
-  airSpeedLimit,
-  currentLimit,
-  heatLimit,
-  type Limit,
-  radiatorTravelLimit,
-  travelLimit,
-  voltageLimit,
-} from '@airspring/core/limit';
+import { airSpeedLimit, type Limit, radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
 import type { ventedFields } from '../kind/tuned-by-vent.js';
+import { limitsOf } from '../record/limits.js';
 import type { Standing, Tube } from './standing.js';
 
 /** A box in all that its sound depends on: as it stands, or as a change would leave it. */
@@ -67,10 +60,13 @@ export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInp
   };
 }
 
-/** Losses as the brief states them; leaks of a box that is no closed one are QL 7, common practice. */
+/** Leaks of a box that is no closed one, common practice. */
+export const USUAL_QL = 7;
+
+/** Losses as the brief states them. */
 const lossesOf = ({ sections }: Job, closed: boolean) => {
   const { box = {} } = sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
-  const { QL = closed ? undefined : 7, QA, QP } = box;
+  const { QL = closed ? undefined : USUAL_QL, QA, QP } = box;
   return {
     ...(QL !== undefined && { QL }),
     ...(QA !== undefined && { QA }),
@@ -86,13 +82,6 @@ export const stateOf = ({ drivers, airBeforeVents, vents, filter }: Standing): S
   ...(filter && { filter }),
 });
 
-const driverLimits = ({ amplifier }: Job, drivers: DriverGroup): Limit[] => [
-  ...travelLimit(drivers),
-  ...heatLimit(drivers),
-  voltageLimit(si('voltageRms', amplifier.voltage)),
-  ...(amplifier.current < Infinity ? [currentLimit(si('currentRms', amplifier.current))] : []),
-];
-
 /** The system of a state; `Impossible` where the vents fill the box. */
 export function soundingOf(standing: Standing, state: State): ({ readonly ok: true } & Sounding) | Impossible {
   const { job, panelThickness, tuningRatio, airSpeedPeak } = standing;
@@ -100,7 +89,6 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
   const sourceResistance = si('resistance', job.amplifier.sourceResistance);
   const { drivers, vents, radiators } = state;
   const common = { drivers, sourceResistance };
-  const limits = driverLimits(job, drivers);
   if (radiators) {
     const spec = {
       ...common,
@@ -114,13 +102,13 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     return {
       ok: true,
       system: systemOf(passiveRadiatorFamily, radiatorSpec, air),
-      limits: [...limits, ...radiatorTravelLimit(radiators.radiator)],
+      limits: limitsOf(job, drivers, radiatorTravelLimit(radiators.radiator)),
       netVolume: state.airBeforeVents,
       fb: passiveRadiatorTuning({ ...radiators, addedMass: spec.addedMass, netVolume: spec.netVolume }, air).fb,
       warnings: [],
     };
   }
-  if (vents.length === 0) return { ok: true, ...closedState(job, air, state, limits, sourceResistance) };
+  if (vents.length === 0) return { ok: true, ...closedState(job, air, state, sourceResistance) };
 
   const tuned = severalVents(
     { vents, volumeBeforeVent: si('volume', state.airBeforeVents), panelThickness: si('length', panelThickness) },
@@ -139,7 +127,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
   return {
     ok: true,
     system: systemOf(ventedFamily, spec, air),
-    limits: [...limits, airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))],
+    limits: limitsOf(job, drivers, [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))]),
     netVolume: tuned.netVolume,
     fb,
     ventArea,
@@ -151,11 +139,17 @@ function closedState(
   job: Job,
   air: Air,
   { drivers, airBeforeVents }: State,
-  limits: readonly Limit[],
   sourceResistance: ReturnType<typeof si<'resistance'>>,
 ): Sounding {
   const netVolume = si('volume', airBeforeVents);
   const spec = { drivers, netVolume, fillGain: 1, ...lossesOf(job, true), sourceResistance };
   const { fc, Qtc } = closedResonance(spec, air);
-  return { system: systemOf(closedFamily, spec, air), limits, netVolume: airBeforeVents, fc, Qtc, warnings: [] };
+  return {
+    system: systemOf(closedFamily, spec, air),
+    limits: limitsOf(job, drivers, []),
+    netVolume: airBeforeVents,
+    fc,
+    Qtc,
+    warnings: [],
+  };
 }

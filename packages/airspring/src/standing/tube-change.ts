@@ -8,24 +8,32 @@ import { wayBehind } from './way.js';
 const MM = 1e-3;
 /** Free room between a tube and its hole, all round. */
 const PLAY = 0.5e-3;
-const WALL = 3e-3;
+/** Of a printed tube, where a brief does not say it. */
+export const WALL = 3e-3;
 
 export const outerOf = ({ diameter, wall }: Pick<Tube, 'diameter' | 'wall'>): number => diameter + 2 * wall;
-const sectionTaken = (tube: Tube): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
+/** Air that each metre of tubes takes, m². */
+export const sectionTaken = (tube: Omit<Tube, 'length'>): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
 
 /**
- * The length for which tubes of this section, beside those that stay, tune the box; whole millimetres. `undefined` where no
- * length does.
+ * The length for which tubes of this section alone tune the box; whole millimetres. `undefined` where no length does, or where
+ * core refuses the sizes.
  */
-export function lengthFor(
+export function lengthOrNone(
   { job, airBeforeVents, panelThickness: t, tuningRatio }: Standing,
   section: Omit<Tube, 'length'>,
   fb: number,
   air = airBeforeVents,
 ): number | undefined {
   const { length: _, ...core } = ventOf({ ...section, length: 1 });
-  const lengthAt = compileLengthForTuning(core, job.air);
-  const taken = sectionTaken({ ...section, length: 1 });
+  let lengthAt: ReturnType<typeof compileLengthForTuning>;
+  try {
+    lengthAt = compileLengthForTuning(core, job.air);
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return undefined;
+  }
+  const taken = sectionTaken(section);
   let length = t;
   for (let i = 0; i < 60; i++) {
     const net = air - taken * Math.max(0, length - t);
@@ -38,16 +46,6 @@ export function lengthFor(
     length = next;
   }
   return undefined;
-}
-
-/** The same; `undefined` also where core refuses the sizes. */
-export function lengthOrNone(...given: Parameters<typeof lengthFor>): number | undefined {
-  try {
-    return lengthFor(...given);
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return undefined;
-  }
 }
 
 /** The hole that a tube passes, and how it is made. */

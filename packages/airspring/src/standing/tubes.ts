@@ -1,7 +1,7 @@
 import { type Account, accountOf } from './account.js';
 import type { Standing, StandingVent, Tube } from './standing.js';
 import { soundingOf, stateOf, ventOf } from './state.js';
-import { boreFor, outerOf, stanceOf } from './tube-change.js';
+import { boreFor, outerOf, sectionTaken, stanceOf } from './tube-change.js';
 
 /** A tube of one length in the flange, and what it does. */
 export interface TubeOption {
@@ -61,8 +61,7 @@ export function tubeSet(standing: Standing): TubeSet | undefined {
 }
 
 /** No longer than the air of the box makes sense of: the tube takes at most a third of it. */
-const longestOf = ({ airBeforeVents }: Standing, vent: StandingVent): number =>
-  airBeforeVents / 3 / ((vent.count * Math.PI * outerOf(vent) ** 2) / 4);
+const longestOf = ({ airBeforeVents }: Standing, vent: StandingVent): number => airBeforeVents / 3 / sectionTaken(vent);
 
 /** The deepest tube that keeps the air speed at the wanted level, the loudest, and the shortest within a decibel of it. */
 function proposedOf({ airSpeedPeak }: Standing, options: readonly TubeOption[]): TubeSet['proposed'] {

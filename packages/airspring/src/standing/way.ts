@@ -136,7 +136,7 @@ const once = (work: () => number) => {
   };
 };
 
-/** The longest tube with drivers and hole in the best of all places. */
+/** The longest tube with a driver and the hole in the best of all places: an upper bound for every place of all drivers. */
 function bestWay({ job, drivers, panelThickness: t }: Standing, inner: Edges, face: Face, body: TubeBody): Way {
   const { outerDiameter = 0, cutoutDiameter = 0, depth = 0 } = drivers.driver;
   const [choice] = job.choices;
@@ -145,7 +145,8 @@ function bestWay({ job, drivers, panelThickness: t }: Standing, inner: Edges, fa
     outerDiameter: si('length', outerDiameter),
     cutoutDiameter: si('length', cutoutDiameter),
     depth: si('length', (drivers.isobaric ? 2 : 1) * depth),
-    count: drivers.fronts,
+    // Several may stand apart in ways that core does not try: beside one alone no tube is longer than this.
+    count: 1,
     faces: seating.faces,
   };
   const layout = {

@@ -6,6 +6,7 @@ import { comparison } from './comparison.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
+import { printable } from './printable.js';
 
 /** Kind and unit in which each parameter of a driver is printed; any other parameter is a plain number. */
 const PARAMETERS: Readonly<Record<string, readonly [kind: Kind, unit: string]>> = {
@@ -164,14 +165,6 @@ function notMetText({ because, conflict, nearest, drivers: accounts }: NotMet, s
     ...near,
     ...drivers(accounts, say),
   ];
-}
-
-/** The same answer with every text made safe to print: titles and names come from outside. */
-function printable<T>(part: T): T {
-  if (typeof part === 'string') return visible(part) as T;
-  if (Array.isArray(part)) return (typeof part[0] === 'number' ? part : part.map(printable)) as T;
-  if (typeof part !== 'object' || part === null) return part;
-  return Object.fromEntries(Object.entries(part).map(([name, value]) => [name, printable(value)])) as T;
 }
 
 /**

@@ -1,20 +1,19 @@
-import { visible } from '@airspring/core/fault';
 import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { capital, inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
+import { GIVES_OUT } from '../record/limits.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Row, RowDone } from '../standing/row.js';
 import type { TubeSet } from '../standing/tubes.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
+import { printable } from './printable.js';
 
+/** The limits of vents and radiators as nouns, beside those of every box. */
 const LIMITS: Readonly<Record<string, string>> = {
+  ...GIVES_OUT,
   vent: 'the air speed in the vent',
-  travel: 'the travel of the cone (Xmax)',
-  heat: 'the heat of the voice coil (Pe)',
-  'amplifier voltage': 'the voltage of the amplifier',
-  'amplifier current': 'the current of the amplifier',
   'radiator travel': 'the travel of the passive radiators (Xmax)',
 };
 const limitName = (binding: string): string => LIMITS[binding] ?? binding;
@@ -27,7 +26,7 @@ const tuningText = ({ fb, fc, Qtc }: Account, say: Phrasing): string =>
 /** What the box does now, a paragraph each. */
 export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasing): string[] {
   const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
-  const band = `from ${say.edge(asked.lowest)} to ${say.edge(asked.highest)}`;
+  const band = `from ${say.edge(asked.safeFrom ?? asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
     reach === undefined
       ? `At ${say.edge(asked.highest)} the response has already fallen by more than ${say.decibels(asked.fall)}.`
@@ -179,13 +178,6 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
       : []),
   ];
   return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
-}
-
-function printable<T>(part: T): T {
-  if (typeof part === 'string') return visible(part) as T;
-  if (Array.isArray(part)) return (typeof part[0] === 'number' ? part : part.map(printable)) as T;
-  if (typeof part !== 'object' || part === null) return part;
-  return Object.fromEntries(Object.entries(part).map(([name, value]) => [name, printable(value)])) as T;
 }
 
 /**

@@ -1,16 +1,26 @@
-import { group } from '@airspring/core/driver';
+import { type DriverGroup, group } from '@airspring/core/driver';
+import type { DriverChoice } from '../../job/job.js';
+import { contentsOf } from '../../kind/drivers.js';
 import { inWords } from '../../kind/wording.js';
+import type { Standing } from '../standing.js';
 import { lengthOrNone } from '../tube-change.js';
 import { type Change, type Made, rowOf } from './change.js';
+
+/** The air that other drivers, or the same ones mounted otherwise, would leave before vents take theirs, m³. */
+function airWith({ job, drivers, airBeforeVents }: Standing, others: DriverGroup): number {
+  const [choice] = job.choices as [DriverChoice];
+  const taken = (group: DriverGroup) => contentsOf(job, { ...choice, drivers: group }).taken;
+  return airBeforeVents + taken(drivers) - taken(others);
+}
 
 /** One driver instead of several: in the box as it is, and with its air made smaller. */
 export const oneDriver: Change = (now) => {
   const { standing, account } = now;
-  const { drivers, driverVolume, airBeforeVents, vents } = standing;
+  const { drivers, airBeforeVents, vents } = standing;
   const { fronts, driver } = drivers;
   if (fronts < 2 || drivers.isobaric) return [];
   const alone = group(driver);
-  const air = airBeforeVents + (fronts - 1) * driverVolume;
+  const air = airWith(standing, alone);
   const closing = [
     `Close the other ${fronts > 2 ? 'cutouts' : 'cutout'} with a board, glued and screwed tight. Disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out.`,
   ] as const;
@@ -58,14 +68,11 @@ export const oneDriver: Change = (now) => {
 /** Two drivers as an isobaric pair: one behind the other. */
 export const isobaricPair: Change = (now) => {
   const { standing } = now;
-  const { drivers, driverVolume, airBeforeVents } = standing;
-  const { driver, count, series, parallel, isobaric, fronts } = drivers;
+  const { driver, count, series, parallel, isobaric } = standing.drivers;
   if (isobaric || count % 2 === 1) return [];
   const pair = group(driver, { series, parallel, isobaric: true });
-  const { cutoutDiameter = 0, depth = 0 } = driver;
-  // A pair takes the air of both drivers and of the chamber between them, a tube as wide as the cutout.
-  const chamber = (Math.PI / 4) * cutoutDiameter ** 2 * Math.max(0, depth - standing.panelThickness);
-  const air = airBeforeVents + fronts * driverVolume - (count / 2) * (2 * driverVolume + chamber);
+  const air = airWith(standing, pair);
+  const { depth = 0 } = driver;
   return [
     rowOf(now, {
       change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',

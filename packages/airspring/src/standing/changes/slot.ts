@@ -11,8 +11,8 @@ export const slot: Change = (now) => {
   const [vent] = standing.vents;
   if (vent === undefined || account.fb === undefined || speed === undefined) return [];
   const { job, panelThickness: t, airBeforeVents, inner } = standing;
-  const area0 = (standing.vents.reduce((sum, { count, diameter }) => sum + count * diameter ** 2, 0) * Math.PI) / 4;
-  const area = area0 * Math.max(1, speed / standing.airSpeedPeak);
+  const areaNow = (standing.vents.reduce((sum, { count, diameter }) => sum + count * diameter ** 2, 0) * Math.PI) / 4;
+  const area = areaNow * Math.max(1, speed / standing.airSpeedPeak);
   const width = Math.ceil((inner ? Math.min(inner[0], 6 * Math.sqrt(area)) : 2 * Math.sqrt(area)) / MM) * MM;
   const height = Math.ceil(area / width / MM) * MM;
   const section = { width: si('length', width), height: si('length', height), wall: si('length', t) };
