@@ -96,7 +96,7 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: ['node_modules'] },
-    exclude: { path: ['/dist/', '/\\.astro/', '\\.config\\.ts$'] },
+    exclude: { path: ['/dist(\\.next)?/', '/\\.astro/', '\\.config\\.ts$'] },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.base.json' },
     enhancedResolveOptions: {
