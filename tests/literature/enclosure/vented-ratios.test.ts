@@ -1,5 +1,5 @@
 import type { DriverGroup } from '@airspring/core/driver';
-import { type ventedBox, ventedRatios } from '@airspring/core/enclosure';
+import { totalQ, type ventedBox, ventedFamily, ventedRatios } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
 import { alignments, paperAir, physical, ventedOf } from './textbook.js';
@@ -79,4 +79,16 @@ check('enclosure.vented-ratios.group', {
   expected: [0.274955595, 0.5499111901],
   unit: '1',
   tolerance: { relative: 1e-9, why: 'values to ten digits' },
+});
+
+check('enclosure.total-q', {
+  formula: 'enclosure/totalQ',
+  source: { ...source, locator: 'QT = Qe Qm/(Qe + Qm), with Qe times (Rg + Re)/Re' },
+  status: 'derived',
+  kind: 'standard',
+  given: { Rg: { value: [0, 0.6, 3, 6], unit: 'ohm' } },
+  got: ({ Rg }) => totalQ(ventedFamily.read(printed(Rg)), 2 * Math.PI * 60.9),
+  expected: [0, 0.6, 3, 6].map((Rg) => 1 / (1 / 3.35 + 6 / (0.796 * (6 + Rg)))),
+  unit: '1',
+  tolerance: { relative: 1e-14, why: 'products of a few numbers in double precision' },
 });

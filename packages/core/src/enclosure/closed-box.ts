@@ -11,7 +11,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { type DrivenInput, type DrivenSpec, drivenShape, equivalentVolume } from './driven.js';
 import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf, withLaws } from './family.js';
 
@@ -56,6 +56,10 @@ export const closedAngularFrequency = ({ Sd, Mms, Cms }: Driver, Cab: number): n
 const lumped: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
   compile: compileLumped,
+  losses: ['QL', 'QA'],
+  unknowns: [
+    { field: 'netVolume', starts: (driver, air) => [1, 0.1, 10].map((ratio) => ratio * equivalentVolume(driver, air)) },
+  ],
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };

@@ -1,4 +1,5 @@
-import type { DriverGroup } from '../driver/index.js';
+import type { Air } from '../air/index.js';
+import type { Driver, DriverGroup } from '../driver/index.js';
 import { given, notNegative, optional, type Resistance, type ResistanceInput } from '../quantity/index.js';
 import type { Drivers } from './driver-parts.js';
 
@@ -18,7 +19,23 @@ export interface DrivenSpec {
 /** The readers of the fields of {@link DrivenInput}. */
 export const drivenShape = { drivers: given<Drivers>(), sourceResistance: optional(notNegative('resistance')) };
 
-/** Total quality factor at an angular frequency: of motor and suspension, source resistance included. */
+/**
+ * Total quality factor of motor and suspension at an angular frequency, source resistance included.
+ *
+ * $$ Q_T = \frac{\omega M_{ms}}{R_{ms} + (Bl)^2 / (R_g + R_e)} $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $\omega$ | `w` | rad/s | angular frequency |
+ * | $R_g$ | `sourceResistance` | Ω | resistance in front of the terminals |
+ * | $M_{ms}, R_{ms}, Bl, R_e$ | `drivers` | SI | of the driver that stands for all |
+ *
+ * @validity a spec that was read
+ * @neglects the inductance of the coil, losses of the box
+ * @returns the quality factor
+ * @source small1972direct total driver Q
+ * @example totalQ(closedBox({ drivers: driver, netVolume: '40 L' }).spec, 2 * Math.PI * 30)
+ */
 export const totalQ = ({ drivers, sourceResistance }: DrivenSpec, w: number): number => {
   const { Mms, Rms, Bl, Re } = drivers.equivalent;
   return (w * Mms) / (Rms + Bl ** 2 / (sourceResistance + Re));
@@ -27,3 +44,10 @@ export const totalQ = ({ drivers, sourceResistance }: DrivenSpec, w: number): nu
 /** Compliance of the suspension over that of air of compliance `Cab`. */
 export const complianceRatio = ({ drivers: { equivalent } }: DrivenSpec, Cab: number): number =>
   (equivalent.Sd ** 2 * equivalent.Cms) / Cab;
+
+/** Volume of air as springy as the suspension of a driver. */
+export const equivalentVolume = ({ Sd, Cms }: Driver, air: Air): number =>
+  Sd ** 2 * Cms * air.density * air.speedOfSound ** 2;
+
+/** Resonance of a driver on its own, Hz. */
+export const resonanceInAir = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));

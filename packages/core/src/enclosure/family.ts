@@ -1,4 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
+import type { Driver } from '../driver/index.js';
 import {
   type Compile,
   compilePolynomials,
@@ -28,6 +29,17 @@ export interface Family<Spec, Input = Spec> {
   readonly values: (spec: Spec, air: Air, set: Setter) => void;
   /** How its networks are compiled. `compile` accepts any network; `compileLumped` only small lumped ones, in half the code. */
   readonly compile: Compile;
+  /** The fields of a spec that an alignment may choose. */
+  readonly unknowns?: readonly Unknown[];
+  /** The fields of a spec that are quality factors of losses: without them the box is lossless. */
+  readonly losses?: readonly string[];
+}
+
+/** A field of a spec that an alignment may choose: a positive number. */
+export interface Unknown {
+  readonly field: string;
+  /** Where a search for it begins, SI. From one of the starts, with those of the other fields, each solution must be reached. */
+  readonly starts: (driver: Driver, air: Air) => readonly number[];
 }
 
 /** A lumped family whose networks may also have elements over frequency: one that others build on. */

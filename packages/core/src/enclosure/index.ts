@@ -1,5 +1,5 @@
 /** What is a family of boxes, and a box of it that can be swept? */
-export { type Family, kept, type System, systemOf } from './family.js';
+export { type Family, kept, type System, systemOf, type Unknown } from './family.js';
 /** Which part do all families of direct radiators share? */
 export {
   asGroup,
@@ -10,7 +10,7 @@ export {
   setDirectRadiator,
 } from './driver-parts.js';
 /** What does every box of like drivers have? */
-export type { DrivenInput, DrivenSpec } from './driven.js';
+export { type DrivenInput, type DrivenSpec, totalQ } from './driven.js';
 /** What is the acoustic compliance of the air in a box? */
 export { boxCompliance } from './box-air.js';
 /** What does a driver do in a closed box? */

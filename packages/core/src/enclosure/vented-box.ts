@@ -14,7 +14,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
+import { type DrivenInput, type DrivenSpec, drivenShape, equivalentVolume, resonanceInAir } from './driven.js';
 import { asGroup, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf, withLaws } from './family.js';
 
@@ -112,6 +112,11 @@ export function setVentedAir(
 const lumped: Family<VentedBoxSpec, VentedBoxInput> = {
   name: 'vented',
   compile: compileLumped,
+  losses: ['QL', 'QA', 'QP'],
+  unknowns: [
+    { field: 'netVolume', starts: (driver, air) => [1, 0.25, 4].map((ratio) => ratio * equivalentVolume(driver, air)) },
+    { field: 'fb', starts: (driver) => [1, 2, 0.5].map((ratio) => ratio * resonanceInAir(driver)) },
+  ],
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, sourceResistance };

@@ -28,6 +28,8 @@ export { polynomialRoots, type Roots } from './polynomial-roots.js';
 export { isRounding } from './rounding.js';
 /** Which numbers sample a range, at random from a seed or evenly? */
 export { evenPoints, randomNumbers } from './random.js';
+/** Where do several functions of as many variables vanish? */
+export { type NewtonOptions, type NewtonRoot, newtonRoot } from './newton.js';
 /** Where does a function or a column change sign? */
 export { type BracketedRoot, bracketedRoot, signChanges } from './root-bracket.js';
 /** Which numbers divide a range into equal ratios or equal steps? */

@@ -1,0 +1,55 @@
+import type { System } from '../enclosure/index.js';
+
+/**
+ * The denominator of a high-pass $s^n / D(s)$ in ascending powers of s, over any frequency. All its coefficients are positive.
+ * The argument is the parameter that is left free; a fixed target does not read it.
+ */
+export type TargetPolynomial = (parameter: number) => readonly number[];
+
+/** A number of a box that is to be as small as possible, such as its cut-off where the delay is limited. */
+export interface Goal {
+  readonly least: (system: System) => number;
+}
+
+/** A parameter that the driver decides, and the range that it may have. */
+export interface FreeParameter {
+  readonly from: number;
+  readonly to: number;
+  /** Names and values for people, such as `{ ripple: 0.5 }` with the ripple in dB. */
+  readonly told: (value: number) => Readonly<Record<string, number>>;
+}
+
+/**
+ * An alignment type: the shape that the response of a box should have, over a frequency of its own. It is a value. One of your
+ * own is used exactly like the ones in this package; `alignmentLaws` of `@airspring/core/laws` says what it must obey.
+ */
+export interface Alignment {
+  /** As the literature calls it: `B4`, `QB3`. */
+  readonly name: string;
+  readonly order: number;
+  readonly target: TargetPolynomial | Goal;
+  /** The parameters that are fixed, by name. */
+  readonly parameters: Readonly<Record<string, number>>;
+  /** The one parameter that the driver decides. Leave it out where the target is fixed. */
+  readonly free?: FreeParameter;
+  /** Keys of the bibliography. */
+  readonly sources: readonly string[];
+}
+
+/** Whether the target is a number to be made small, and no polynomial. */
+export const isGoal = (target: Alignment['target']): target is Goal => typeof target !== 'function';
+
+/**
+ * Normalises a denominator so that its first and last coefficients are 1, and fills those between. Returns the frequency that is
+ * then 1, in the one that the denominator is given over.
+ */
+export function normalisedShape(denominator: ArrayLike<number>, order: number, out: Float64Array): number {
+  const first = denominator[0]!;
+  const scale = (first / denominator[order]!) ** (1 / order);
+  let power = 1;
+  for (let k = 1; k < order; k++) {
+    power *= scale;
+    out[k - 1] = (denominator[k]! * power) / first;
+  }
+  return scale;
+}

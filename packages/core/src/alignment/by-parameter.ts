@@ -1,0 +1,78 @@
+import { boundedMinimum, linear, signChanges } from '../numeric/index.js';
+import type { FreeParameter, TargetPolynomial } from './alignment.js';
+import { type ShapeRoot, startsOf, walkToShape } from './roots.js';
+import type { ShapedBox } from './shaped-box.js';
+import type { Sought } from './unknowns.js';
+
+/** One parameter of a target, and the resistance of the coil that its box needs, as a logarithm of the multiple. */
+interface Sample {
+  readonly parameter: number;
+  readonly resistance: number;
+  readonly place: Float64Array;
+}
+
+/** Boxes of a target with a free parameter: those that fit the driver, and the multiples of its resistance that others need. */
+export interface ByParameter<Spec> {
+  readonly roots: readonly ShapeRoot<Spec>[];
+  readonly reached: readonly [least: number, most: number] | undefined;
+}
+
+/** So many parameters over the range; a resistance that turns back between them is found by its slope. */
+const SAMPLES = 13;
+
+/**
+ * Follows the boxes of a target over its parameter, each with the resistance of the coil that it needs. Those that need what the
+ * driver has are the solutions. The range of the others says which drivers the target suits.
+ */
+export function byParameter<Spec>(
+  target: TargetPolynomial,
+  { from, to }: FreeParameter,
+  box: ShapedBox,
+  spec: Spec,
+  sought: readonly Sought<Spec>[],
+  resistance: Sought<Spec>,
+): ByParameter<Spec> {
+  const all = [...sought, resistance];
+  let near: readonly ArrayLike<number>[] = startsOf(all);
+  const sampleAt = (parameter: number): Sample | undefined => {
+    const walk = walkToShape(target, box, spec, all, parameter);
+    for (const start of near) {
+      const root = walk(start);
+      if (root === undefined) continue;
+      near = [root.place, ...startsOf(all).slice(0, 1)];
+      return { parameter, place: root.place, resistance: root.place[sought.length]! };
+    }
+    return undefined;
+  };
+  const samples = withTurns(
+    Array.from(linear(from, to, SAMPLES), sampleAt).filter((one) => one !== undefined),
+    sampleAt,
+  );
+  if (samples.length === 0) return { roots: [], reached: undefined };
+  const needs = samples.map((sample) => sample.resistance);
+  const walk = walkToShape(target, box, spec, sought, undefined);
+  const roots = signChanges(needs).flatMap((i) => {
+    const a = samples[i]!;
+    const b = samples[i + 1] ?? a;
+    const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
+    const between = (x: number, y: number) => x + part * (y - x);
+    const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
+    return walk([...place, between(a.parameter, b.parameter)]) ?? [];
+  });
+  return { roots, reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))] };
+}
+
+/** The samples, with those added at which the resistance turns back before it reaches that of the driver. */
+function withTurns(samples: readonly Sample[], sampleAt: (parameter: number) => Sample | undefined): readonly Sample[] {
+  return samples.flatMap((sample, i) => {
+    const [before, after] = [samples[i - 1], samples[i + 1]];
+    if (before === undefined || after === undefined) return sample;
+    const side = Math.sign(sample.resistance);
+    const turns = [before, after].every((other) => side * other.resistance >= side * sample.resistance);
+    if (!turns || side === 0) return sample;
+    const away = (parameter: number) => side * (sampleAt(parameter)?.resistance ?? Number.NaN);
+    const turn = sampleAt(boundedMinimum(away, before.parameter, after.parameter).x);
+    if (turn === undefined) return sample;
+    return turn.parameter < sample.parameter ? [turn, sample] : [sample, turn];
+  });
+}

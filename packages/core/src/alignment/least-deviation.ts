@@ -1,0 +1,72 @@
+import type { Air } from '../air/index.js';
+import type { Family } from '../enclosure/index.js';
+import { simplexMinimum } from '../numeric/index.js';
+import type { FreeParameter, TargetPolynomial } from './alignment.js';
+import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
+import type { ShapeRoot } from './roots.js';
+import type { Sought } from './unknowns.js';
+
+/** How far the search may go from the box that would be exact without coil and vent losses: a factor for each number. */
+const FARTHEST = Math.log(4);
+
+/**
+ * What is to be small of the differences of level over a band, dB. The name says it in reports. One of your own is used
+ * like {@link rootMeanSquare}.
+ */
+export interface Norm {
+  readonly name: string;
+  readonly of: (deviation: Deviation) => number;
+}
+
+/** The root of the mean square of the differences. */
+export const rootMeanSquare: Norm = { name: 'rms', of: ({ rms }) => rms };
+/** The greatest difference. */
+export const greatestDifference: Norm = { name: 'greatest', of: ({ greatest }) => greatest };
+
+/** A box near a root, and how far its whole response is from the target. */
+export interface Fitted<Spec> {
+  readonly root: ShapeRoot<Spec>;
+  readonly deviation: Deviation;
+}
+
+/**
+ * Compares the whole response of a box, coil and all losses included, with its target. `fit` then moves the numbers that were
+ * sought, and the frequency of the target, until the norm of the differences is least. It is for boxes that cannot have the
+ * shape of a polynomial: with a coil, or with losses in the vent.
+ */
+export function leastDeviation<Spec>(
+  target: TargetPolynomial,
+  free: FreeParameter | undefined,
+  family: Family<Spec, never>,
+  sought: readonly Sought<Spec>[],
+  spec: Spec,
+  air: Air,
+  norm: Norm,
+): { readonly told: (root: ShapeRoot<Spec>) => Fitted<Spec>; readonly fit: (root: ShapeRoot<Spec>) => Fitted<Spec> } {
+  const compare = differences(family, spec, air);
+  const wantedOf = (place: ArrayLike<number>) => target(free === undefined ? 0 : place[sought.length]!);
+  const at = (root: ShapeRoot<Spec>, band: Float64Array): Fitted<Spec> => ({
+    root,
+    deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band),
+  });
+  const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
+    const band = bandOf(root.frequency);
+    const placed = (x: readonly number[]): ShapeRoot<Spec> => ({
+      spec: sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec),
+      place: Float64Array.from(x.slice(0, -1)),
+      frequency: Math.exp(x.at(-1)!),
+    });
+    const start = [...root.place, Math.log(root.frequency)];
+    const bounds = start.map((x, i): readonly [number, number] =>
+      free !== undefined && i === sought.length ? [free.from, free.to] : [x - FARTHEST, x + FARTHEST],
+    );
+    const { x } = simplexMinimum(
+      (trial) => norm.of(at(placed(trial), band).deviation),
+      start,
+      bounds.map(([low]) => low),
+      bounds.map(([, high]) => high),
+    );
+    return at(placed(x), band);
+  };
+  return { told: (root) => at(root, bandOf(root.frequency)), fit };
+}

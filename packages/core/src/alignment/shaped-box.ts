@@ -1,0 +1,72 @@
+import type { Air } from '../air/index.js';
+import type { Family } from '../enclosure/index.js';
+import { type CompiledNetwork, type Element, slotsOf, type Topology } from '../network/index.js';
+import { normalisedShape } from './alignment.js';
+
+/** An element of the coil, which the reference level shorts. */
+const isOfCoil = (element: Element): boolean =>
+  'inReference' in element && element.inReference === false && element.stands === 'impedance';
+
+/** The same topology with the inductive parts of the coils shorted: they raise the order, and no alignment is told with them. */
+const withoutCoils = (topology: Topology): Topology => ({
+  ...topology,
+  elements: topology.elements.map(
+    (element): Element =>
+      isOfCoil(element) && 'nodes' in element ? { kind: 'meter', name: element.name, nodes: element.nodes } : element,
+  ),
+});
+
+/** The response of a box without the inductance of its coils, as the polynomials of a high-pass. */
+export interface ShapedBox {
+  readonly order: number;
+  /** Whether the whole response, coil included, is a power of s over the denominator: else no polynomial target is met exactly. */
+  readonly exact: boolean;
+  /** f |U| per volt far above all corners, for the spec that was read last. The coil is shorted and leaks are left in. */
+  readonly asymptote: () => number;
+  /** Fills the normalised middle coefficients for another spec of the same parts. Returns the frequency they hold over, Hz. */
+  readonly shapeOf: (spec: unknown, out: Float64Array) => number;
+}
+
+/** Relative size of a coefficient that is the rounding of a zero. */
+const ROUNDING = 1e-11;
+
+function termsOf(row: Float64Array): readonly [lowest: number, highest: number] {
+  let largest = 0;
+  for (const value of row) largest = Math.max(largest, Math.abs(value));
+  const counts = (value: number) => Math.abs(value) > ROUNDING * largest;
+  return [row.findIndex(counts), row.findLastIndex(counts)];
+}
+
+/**
+ * Compiles the response of a family once, for the parts that a spec has. A network without polynomials, such as one with a
+ * line, gives `undefined`.
+ */
+export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Air): ShapedBox | undefined {
+  const whole = family.topology(spec);
+  const topology = withoutCoils(whole);
+  const slots = slotsOf(topology);
+  const values = new Float64Array(slots.size);
+  const set = (name: string, ...numbers: readonly number[]) => {
+    const slot = slots.of.get(name);
+    if (slot !== undefined) values.set(numbers, slot.at);
+  };
+  family.values(spec, air, set);
+  const network: CompiledNetwork | undefined = family.compile(topology)?.network(values);
+  if (network?.polynomials === undefined) return undefined;
+  const { coefficients, width, scale } = network.polynomials;
+  const denominator = coefficients.subarray(0, width);
+  const flow = coefficients.subarray(width, 2 * width);
+  const [low, high] = termsOf(denominator);
+  const [first, last] = termsOf(flow);
+  const order = high - low;
+  const kept = denominator.subarray(low, high + 1);
+  const shapeOf = (one: unknown, out: Float64Array): number => {
+    family.values(one as Spec, air, set);
+    network.load(values);
+    return (normalisedShape(kept, order, out) * scale) / (2 * Math.PI);
+  };
+  // The level is that of s times the flow.
+  const asymptote = () => (Math.abs(flow[last]! / denominator[high]!) * scale) / (2 * Math.PI);
+  const exact = first === last && last + 1 === high && !whole.elements.some(isOfCoil);
+  return { order, exact, asymptote, shapeOf };
+}

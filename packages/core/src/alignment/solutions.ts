@@ -1,0 +1,104 @@
+import { type DrivenSpec, totalQ } from '../enclosure/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
+import type { FreeParameter, TargetPolynomial } from './alignment.js';
+import { byParameter } from './by-parameter.js';
+import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
+import type { ShapedBox } from './shaped-box.js';
+import { resistanceUnknown, type Sought, withResistance } from './unknowns.js';
+
+/** The equations of a target for the boxes of a driver. */
+export interface Equations<Spec> {
+  readonly name: string;
+  readonly target: TargetPolynomial;
+  readonly free: FreeParameter | undefined;
+  readonly order: number;
+  readonly box: ShapedBox;
+  readonly spec: Spec;
+  readonly sought: readonly Sought<Spec>[];
+  readonly addResistance: boolean;
+}
+
+/** All solutions, or why there is none. */
+export type Solutions<Spec> = { readonly ok: true; readonly roots: readonly ShapeRoot<Spec>[] } | Impossible;
+
+/** The factor of a resistance that is there already, but for rounding. */
+const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-9;
+
+const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ ok: true, roots });
+
+/** Total quality factor of the driver of a spec, at its resonance, with so many times its coil resistance. */
+function qualityFactor(spec: DrivenSpec, factor: number): number {
+  const { Mms, Cms } = spec.drivers.equivalent;
+  return totalQ(withResistance(spec, factor), 1 / Math.sqrt(Mms * Cms));
+}
+
+const digits = (value: number): string => value.toPrecision(3);
+
+/**
+ * The boxes whose responses have the shape of a target. As many numbers must be open as there are equations: those of the box,
+ * with the parameter of the target, or with a resistance in front of the driver.
+ */
+export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
+  const { name, target, free, order, box, spec, sought } = equations;
+  const missing = order - 1 - sought.length;
+  if (missing === 1) return free === undefined ? ofOneDriver(equations) : ofAnyDriver(equations, free);
+  if (missing === 0 && free === undefined) {
+    const roots = everyRoot(walkToShape(target, box, spec, sought, 0), startsOf(sought));
+    return roots.length > 0 ? solved(roots) : beyondTheBox(equations);
+  }
+  const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])].join(', ');
+  const text = `${name} in this box has ${order - 1} equations; open are ${open === '' ? 'no numbers' : open}.`;
+  return impossible('other-unknowns', text);
+}
+
+/** The parameter of the target is taken from the driver. */
+function ofAnyDriver<Spec extends DrivenSpec>(
+  { name, target, box, spec, sought }: Equations<Spec>,
+  free: FreeParameter,
+): Solutions<Spec> {
+  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown<Spec>());
+  if (roots.length > 0) return solved(roots);
+  if (reached === undefined) return impossible('no-box', `No box with these losses has the response of ${name}.`);
+  const [least, most] = reached.map((factor) => qualityFactor(spec, factor)) as [number, number];
+  const has = qualityFactor(spec, 1);
+  const bound = has > most ? `above ${digits(most)}, the highest` : `below ${digits(least)}, the lowest`;
+  return impossible('other-driver', `A total Q of ${digits(has)} is ${bound} that ${name} takes with these losses.`);
+}
+
+/** The target suits one total quality factor alone. */
+function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
+  const { name, target, box, spec, sought, addResistance } = equations;
+  const all = [...sought, resistanceUnknown<Spec>()];
+  const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
+  const factors = roots.map(({ place }) => Math.exp(place.at(-1)!));
+  const suited = roots.flatMap((root, i) => {
+    const factor = factors[i]!;
+    if (!isOne(factor) && !(addResistance && factor > 1)) return [];
+    const { place, frequency } = root;
+    return {
+      place: place.slice(0, -1),
+      frequency,
+      spec: withResistance({ ...root.spec, drivers: spec.drivers }, factor),
+    };
+  });
+  if (suited.length > 0) return solved(suited);
+  if (roots.length === 0) return impossible('no-box', `No box with these losses has the response of ${name}.`);
+  const needed = factors.map((factor) => digits(qualityFactor(spec, factor))).join(' or ');
+  const has = digits(qualityFactor(spec, 1));
+  return impossible('other-driver', `${name} takes a total Q of ${needed} with these losses; the driver has ${has}.`);
+}
+
+/** The driver cannot reach the target even in the largest or the smallest box. */
+function beyondTheBox<Spec extends DrivenSpec>({ name, target, box, spec, sought }: Equations<Spec>): Solutions<Spec> {
+  const [open, ...others] = sought as [Sought<Spec>, ...Sought<Spec>[]];
+  const resistance = resistanceUnknown<Spec>();
+  const bounds = [1e-4, 1e4].flatMap((size) => {
+    const held = open.put(spec, size * open.starts[0]!);
+    const all = [...others, resistance];
+    const roots = everyRoot(walkToShape(target, box, held, all, 0), startsOf(all));
+    return roots.map(({ place }) => digits(qualityFactor(spec, Math.exp(place.at(-1)!))));
+  });
+  const has = digits(qualityFactor(spec, 1));
+  const range = bounds.length === 0 ? '' : `; it takes one of ${bounds.join(' to ')} with these losses`;
+  return impossible('other-driver', `A total Q of ${has} does not reach ${name} in any box${range}.`);
+}

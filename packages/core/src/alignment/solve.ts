@@ -1,0 +1,122 @@
+import { type Air, readAir, standardAir } from '../air/index.js';
+import type { Driver } from '../driver/index.js';
+import {
+  type DrivenSpec,
+  type Drivers,
+  equivalentDriver,
+  type Family,
+  type System,
+  systemOf,
+} from '../enclosure/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
+import { type Cutoff, cutoff } from '../response/index.js';
+import { type Alignment, isGoal } from './alignment.js';
+import type { Deviation } from './deviation.js';
+import { boxOfGoal } from './goal.js';
+import { leastDeviation, type Norm, rootMeanSquare } from './least-deviation.js';
+import { losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
+import type { ShapeRoot } from './roots.js';
+import { shapedBox } from './shaped-box.js';
+import { type Equations, solutions } from './solutions.js';
+import { boxUnknowns } from './unknowns.js';
+
+/** What else is known, and what may be chosen beside the box. */
+export interface AlignmentOptions {
+  readonly air?: Air;
+  /** Allows resistance to be added in front of the driver, so that a fixed target suits a driver of a lower total quality factor. */
+  readonly addResistance?: boolean;
+  /** What is to be small where the target cannot be met exactly; default {@link rootMeanSquare}. */
+  readonly norm?: Norm;
+}
+
+/** A box of an alignment. */
+export interface Aligned<Spec> {
+  readonly alignment: string;
+  /** The parameters of the alignment: those that are fixed, and the one that the driver decided. */
+  readonly parameters: Readonly<Record<string, number>>;
+  readonly system: System<Spec>;
+  /** The whole response against that of the target; a goal has none. */
+  readonly deviation?: Deviation;
+  readonly f3: Cutoff;
+}
+
+/** Every box of an alignment for a driver, or why there is none. The first follows from that without losses. */
+export type AlignmentResult<Spec> =
+  | (Aligned<Spec> & { readonly ok: true; readonly others: readonly Aligned<Spec>[] })
+  | Impossible;
+
+/** Free-air resonance of a driver, Hz. */
+const resonance = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
+
+/** The band in which f3 is sought, as multiples of a frequency near it. */
+const BAND = [1 / 16, 8] as const;
+
+/**
+ * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
+ * with the losses of the box:
+ *
+ * $$ \frac{p(s)}{p_\infty} = \frac{s^n}{D(s)}, \quad D(s) \text{ of the alignment, over a frequency that is sought as well} $$
+ *
+ * An alignment with a free parameter takes it from the driver. One without suits a single total quality factor; `addResistance`
+ * raises that of the driver to it. If a coil or a loss in the vent makes the shape impossible, the box deviates from it as little
+ * as it can, and the result says by how much. f3 is always that of the whole response.
+ *
+ * @validity families that say which fields of their specs may be chosen, with equal drivers
+ * @neglects what the family neglects
+ * @returns every box, with its deviation and f3, or why there is none
+ * @throws InputError those of the family
+ * @source small1973vented1 method of alignment, there for a leak alone
+ * @example solveAlignment(quasiThirdOrder, ventedFamily, { drivers: driver, QL: 7 })
+ */
+export function solveAlignment<Spec extends DrivenSpec, Input>(
+  alignment: Alignment,
+  family: Family<Spec, Input>,
+  input: Partial<Input> & { readonly drivers: Drivers },
+  { air = standardAir, addResistance = false, norm = rootMeanSquare }: AlignmentOptions = {},
+): AlignmentResult<Spec> {
+  const medium = readAir(air);
+  const { target, order, name, free, parameters } = alignment;
+  const driver = equivalentDriver(input.drivers);
+  const unknowns = family.unknowns ?? [];
+  const placeholders = Object.fromEntries(unknowns.map(({ field, starts }) => [field, starts(driver, medium)[0]]));
+  const spec = family.read({ ...placeholders, ...input } as Input);
+  const sought = boxUnknowns(family, spec, medium).filter(({ name: field }) => !Object.hasOwn(input, field));
+  const aligned = (system: System<Spec>, near: number, told = parameters, deviation?: Deviation): Aligned<Spec> => ({
+    alignment: name,
+    parameters: told,
+    system,
+    ...(deviation && { deviation }),
+    f3: cutoff(system, { from: (near * BAND[0]) as never, to: (near * BAND[1]) as never }),
+  });
+  if (isGoal(target)) {
+    const system = boxOfGoal(target, family, spec, sought, medium);
+    if (system === undefined) return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
+    return { ok: true, ...aligned(system, resonance(driver)), others: [] };
+  }
+  const losses = family.losses ?? [];
+  const whole = shapedBox(family, spec, medium);
+  // A leak raises the order of a closed box. Then the box without losses is where the search for the least deviation begins.
+  const start = whole?.order === order ? spec : withoutLosses(spec, losses);
+  const box = start === spec ? whole : shapedBox(family, start, medium);
+  if (box?.order !== order) {
+    const got = box === undefined ? 'is no polynomial' : `has order ${box.order}`;
+    return impossible('other-order', `${name} has order ${order}; the response of this box ${got}.`);
+  }
+  const equations: Equations<Spec> = { name, target, free, order, box, spec: start, sought, addResistance };
+  const found = solutions(equations);
+  if (!found.ok) return found;
+  const rootsAt = (share: number): readonly ShapeRoot<Spec>[] => {
+    const one = solutions({ ...equations, spec: withShareOfLosses(start, losses, share) });
+    return one.ok ? one.roots : [];
+  };
+  const lost = Object.fromEntries(Object.entries(spec).filter(([field]) => losses.includes(field)));
+  const [first, ...others] = losslessFirst(found.roots, rootsAt).map((root) => {
+    const exact = box.exact && start === spec;
+    const from = { ...root, spec: { ...root.spec, ...lost } };
+    const { told, fit } = leastDeviation(target, free, family, sought, from.spec, medium, norm);
+    const { root: best, deviation } = exact ? told(from) : fit(from);
+    const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
+    return aligned(systemOf(family, best.spec, medium), best.frequency, decided, deviation);
+  });
+  return { ok: true, ...first!, others };
+}

@@ -1,0 +1,45 @@
+import type { Air } from '../air/index.js';
+import type { DrivenSpec, Family } from '../enclosure/index.js';
+import { si } from '../quantity/index.js';
+
+/**
+ * One number that is sought: where it goes in the trial, and where its search begins. It is positive and is sought by its
+ * logarithm, unless it is the parameter of a target.
+ */
+export interface Sought<Spec> {
+  readonly name: string;
+  readonly starts: readonly number[];
+  readonly put: (spec: Spec, value: number) => Spec;
+}
+
+/** The fields of a spec that its family lets an alignment choose. */
+export const boxUnknowns = <Spec extends DrivenSpec>(
+  family: Family<Spec, never>,
+  spec: Spec,
+  air: Air,
+): Sought<Spec>[] =>
+  (family.unknowns ?? []).map(({ field, starts }) => ({
+    name: field,
+    starts: starts(spec.drivers.equivalent, air),
+    put: (one, value) => ({ ...one, [field]: value }),
+  }));
+
+/**
+ * The resistance of the coil, as a multiple of what it is. The total quality factor of the driver follows it. What is above 1 can
+ * be put in front of the driver; below 1 it stands for a driver of a lower quality factor, which no resistor makes.
+ */
+export const resistanceUnknown = <Spec extends DrivenSpec>(): Sought<Spec> => ({
+  name: 'sourceResistance',
+  starts: [1, 2.5, 0.5],
+  put: (spec, value) => {
+    const { equivalent } = spec.drivers;
+    const Re = si('resistance', equivalent.Re * value);
+    return { ...spec, drivers: { ...spec.drivers, equivalent: { ...equivalent, Re } } };
+  },
+});
+
+/** The spec of a box whose coil seems to have so many times its resistance: the rest stands in front of the driver. */
+export const withResistance = <Spec extends DrivenSpec>(spec: Spec, value: number): Spec => ({
+  ...spec,
+  sourceResistance: si('resistance', spec.sourceResistance + (value - 1) * spec.drivers.equivalent.Re),
+});
