@@ -1,5 +1,17 @@
 /** Boxes of alignments, against the tables that were worked out apart from the network. */
-import { butterworth, quasiThirdOrder, solveAlignment } from '@airspring/core/alignment';
+import {
+  type Alignment,
+  bessel,
+  boomBox,
+  butterworth,
+  chebyshev,
+  interOrder,
+  linkwitzRiley,
+  quasiThirdOrder,
+  solveAlignment,
+  subChebyshev,
+  superBoomBox,
+} from '@airspring/core/alignment';
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
 import { check } from '../../ledger/check.js';
 import { type AlignmentRow, alignments, fs, paperAir, physical, split } from '../enclosure/textbook.js';
@@ -8,7 +20,7 @@ const source = { key: 'small1973vented1', locator: 'definition of the alignment'
 const tolerance = { relative: 2e-9, why: 'the table has ten digits' };
 
 /** alpha, h or f3/fs of the box that an alignment gives the driver of a row. */
-const boxOf = (type: typeof quasiThirdOrder, { QL, Qts }: Pick<AlignmentRow, 'QL' | 'Qts'>, addResistance = false) => {
+const boxOf = (type: Alignment, { QL, Qts }: Pick<AlignmentRow, 'QL' | 'Qts'>, addResistance = false) => {
   const drivers = physical({ fs, ...split(Qts), Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
   const found = solveAlignment(
     type,
@@ -21,49 +33,61 @@ const boxOf = (type: typeof quasiThirdOrder, { QL, Qts }: Pick<AlignmentRow, 'QL
   return { alpha, h, QT, f3: (found.f3.ok ? found.f3.frequency : Number.NaN) / fs };
 };
 
-const quasi = alignments('QB3');
-const flat = alignments('B4');
-for (const quantity of ['alpha', 'h', 'f3'] as const) {
-  check(`alignment.quasi-third-order.${quantity}`, {
-    formula: 'alignment/quasiThirdOrder',
-    source,
-    status: 'derived',
-    kind: 'table',
-    given: { QL: { value: quasi.QL, unit: '1, 0 for no leak' }, Qts: { value: quasi.Qts, unit: '1' } },
-    got: (row) => boxOf(quasiThirdOrder, row)[quantity],
-    expected: quasi[quantity],
-    unit: '1',
-    tolerance,
-  });
-}
-for (const [quantity, column] of [
-  ['alpha', 'alpha'],
-  ['h', 'h'],
-  ['f3', 'f3'],
-  ['QT', 'Qts'],
-] as const) {
-  // The driver has a lower quality factor than the alignment takes; the resistance that is added raises it.
-  check(`alignment.butterworth.${quantity}`, {
-    formula: 'alignment/butterworth',
-    source,
-    status: 'derived',
-    kind: 'table',
-    given: { QL: { value: flat.QL, unit: '1, 0 for no leak' } },
-    got: ({ QL }) => boxOf(butterworth(4), { QL, Qts: 0.3 }, true)[quantity],
-    expected: flat[column],
-    unit: '1',
-    tolerance,
-  });
+/** Alignments that take their parameter from the driver: each row of the table is a driver. */
+const ofDriver = { QB3: quasiThirdOrder, C4: chebyshev(4), SC4: subChebyshev(4), BB4: boomBox, SBB4: superBoomBox };
+const formulas = {
+  QB3: 'alignment/quasiThirdOrder',
+  C4: 'alignment/chebyshev',
+  SC4: 'alignment/subChebyshev',
+  BB4: 'alignment/boomBox',
+  SBB4: 'alignment/superBoomBox',
+} as const;
+/** The table has the two boom boxes as one: the section of a row says which it is. */
+const rowsOf = (name: keyof typeof ofDriver) => {
+  const all = alignments(name === 'SBB4' ? 'BB4' : name);
+  if (name !== 'BB4' && name !== 'SBB4') return all;
+  const places = [...all.a1.keys()].filter((i) => all.a1[i]! >= Math.SQRT2 * 2 === (name === 'SBB4'));
+  return Object.fromEntries(
+    Object.entries(all).map(([column, list]) => [column, places.map((i) => list[i]!)]),
+  ) as typeof all;
+};
+for (const name of Object.keys(ofDriver) as (keyof typeof ofDriver)[]) {
+  const rows = rowsOf(name);
+  for (const quantity of ['alpha', 'h', 'f3'] as const) {
+    check(`alignment.${name}.${quantity}`, {
+      formula: formulas[name],
+      source,
+      status: 'derived',
+      kind: 'table',
+      given: { QL: { value: rows.QL, unit: '1, 0 for no leak' }, Qts: { value: rows.Qts, unit: '1' } },
+      got: (row) => boxOf(ofDriver[name], row)[quantity],
+      expected: rows[quantity],
+      unit: '1',
+      tolerance,
+    });
+  }
 }
 
-check('alignment.solve.driver', {
-  formula: 'alignment/solveAlignment',
-  source,
-  status: 'derived',
-  kind: 'table',
-  given: { QL: { value: quasi.QL, unit: '1, 0 for no leak' }, Qts: { value: quasi.Qts, unit: '1' } },
-  got: (row) => boxOf(quasiThirdOrder, row).QT,
-  expected: quasi.Qts,
-  unit: '1',
-  tolerance,
-});
+/** Fixed alignments: the driver has a lower quality factor than they take, and the resistance that is added raises it. */
+const fixed = { B4: butterworth(4), BE4: bessel(4), LR4: linkwitzRiley, IB4: interOrder() };
+for (const name of Object.keys(fixed) as (keyof typeof fixed)[]) {
+  const rows = alignments(name);
+  for (const [quantity, column] of [
+    ['alpha', 'alpha'],
+    ['h', 'h'],
+    ['f3', 'f3'],
+    ['QT', 'Qts'],
+  ] as const) {
+    check(`alignment.${name}.${quantity}`, {
+      formula: 'alignment/solveAlignment',
+      source,
+      status: 'derived',
+      kind: 'table',
+      given: { QL: { value: rows.QL, unit: '1, 0 for no leak' } },
+      got: ({ QL }) => boxOf(fixed[name], { QL, Qts: 0.28 }, true)[quantity],
+      expected: rows[column],
+      unit: '1',
+      tolerance,
+    });
+  }
+}

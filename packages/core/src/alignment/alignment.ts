@@ -1,8 +1,8 @@
 import type { System } from '../enclosure/index.js';
 
 /**
- * The denominator of a high-pass $s^n / D(s)$ in ascending powers of s, over any frequency. All its coefficients are positive.
- * The argument is the parameter that is left free; a fixed target does not read it.
+ * The denominator of a high-pass $s^n / D(s)$ in ascending powers of s, over any frequency. All its coefficients are positive, and
+ * the last is 1. The argument is the parameter that is left free; a fixed target does not read it.
  */
 export type TargetPolynomial = (parameter: number) => readonly number[];
 

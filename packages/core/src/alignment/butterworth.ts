@@ -1,8 +1,12 @@
-import { polynomialProduct } from '../numeric/index.js';
 import type { Alignment } from './alignment.js';
+import { productOf } from './sections.js';
+
+/** Half the damping of each pole pair of the Butterworth shape of an order. */
+export const butterworthDampings = (order: number): readonly number[] =>
+  Array.from({ length: Math.floor(order / 2) }, (_, i) => Math.sin((Math.PI * (2 * i + 1)) / (2 * order)));
 
 /**
- * The Butterworth alignment of an order: maximally flat, B2 of a closed box, B4 of a vented one.
+ * The Butterworth alignment of an order, which is maximally flat: B2 of a closed box, B4 of a vented one.
  *
  * $$ |G(j\omega)|^2 = \frac{\omega^{2n}}{\omega^{2n} + 1} $$
  *
@@ -10,16 +14,10 @@ import type { Alignment } from './alignment.js';
  * @neglects nothing
  * @returns the alignment
  * @source zverev1967 ch. 2
- * @example solveAlignment(butterworth(4), ventedFamily, { drivers: driver, QL: 7 })
+ * @example solveAlignment(butterworth(4), ventedFamily, { drivers: driver, QL: 7 }, { addResistance: true })
  */
 export function butterworth(order: number): Alignment {
-  const pairs = Array.from({ length: Math.floor(order / 2) }, (_, i) => [
-    1,
-    2 * Math.sin((Math.PI * (2 * i + 1)) / (2 * order)),
-    1,
-  ]);
-  const denominator = Array.from(
-    [...pairs, ...(order % 2 === 1 ? [[1, 1]] : [])].reduce<ArrayLike<number>>(polynomialProduct, [1]),
-  );
+  const pairs = butterworthDampings(order).map((damping) => [1, 2 * damping, 1]);
+  const denominator = productOf(order % 2 === 1 ? [...pairs, [1, 1]] : pairs);
   return { name: `B${order}`, order, target: () => denominator, parameters: {}, sources: ['zverev1967'] };
 }

@@ -7,5 +7,19 @@ export type { Deviation } from './deviation.js';
 export { greatestDifference, type Norm, rootMeanSquare } from './least-deviation.js';
 /** Which shape is maximally flat? */
 export { butterworth } from './butterworth.js';
+/** Which shape has ripple, and which droops? */
+export { chebyshev, subChebyshev } from './chebyshev.js';
 /** Which shape is nearly flat, of a driver that decides it? */
 export { quasiThirdOrder } from './quasi-third-order.js';
+/** Which shape hardly overshoots? */
+export { bessel } from './bessel.js';
+/** Which shape is the steepest without ripple? */
+export { legendre } from './legendre.js';
+/** Which shape lies between two orders? */
+export { interOrder } from './inter-order.js';
+/** Which shapes are two equal sections? */
+export { boomBox, linkwitzRiley, superBoomBox } from './boom-box.js';
+/** Which shape has a chosen damping? */
+export { criticallyDamped, ofTotalQ } from './damped.js';
+/** Which denominator has a given squared magnitude? */
+export { denominatorOfMagnitude } from './from-magnitude.js';

@@ -1,0 +1,28 @@
+import type { Alignment } from './alignment.js';
+import { highPassOf } from './sections.js';
+
+/** Coefficients of the reverse Bessel polynomial, ascending: $(2n-k)! / (2^{n-k}\,k!\,(n-k)!)$. */
+function besselPolynomial(order: number): readonly number[] {
+  const list = [1];
+  for (let k = order; k > 0; k--) list.unshift((list[0]! * k * (2 * order - k + 1)) / (2 * (order - k + 1)));
+  return list;
+}
+
+/**
+ * The Bessel alignment of an order: the low-pass of maximally flat delay, turned into a high-pass. BE4 of a vented box.
+ *
+ * $$ D_{lp}(s) = \sum_{k=0}^{n} \frac{(2n-k)!}{2^{n-k}\,k!\,(n-k)!}\,s^k $$
+ *
+ * The high-pass has not the flat delay of the low-pass. It has its damping: the step response hardly overshoots.
+ *
+ * @validity orders from 2 to 10
+ * @neglects nothing
+ * @returns the alignment
+ * @source thomson1949 reverse Bessel polynomials
+ * @example solveAlignment(bessel(2), closedFamily, { drivers: driver })
+ */
+export function bessel(order: number): Alignment {
+  const lowPass = besselPolynomial(order);
+  const denominator = highPassOf(lowPass.map((value) => value / lowPass[0]!));
+  return { name: `BE${order}`, order, target: () => denominator, parameters: {}, sources: ['thomson1949'] };
+}

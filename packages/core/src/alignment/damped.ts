@@ -1,0 +1,37 @@
+import type { Alignment } from './alignment.js';
+import { productOf } from './sections.js';
+
+/**
+ * The second-order alignment of a total quality factor, for a closed box.
+ *
+ * $$ G(s) = \frac{s^2}{s^2 + s/Q_{tc} + 1} $$
+ *
+ * @validity any positive Qtc
+ * @neglects nothing
+ * @returns the alignment
+ * @source small1972closed1 response function
+ * @example solveAlignment(ofTotalQ(0.8), closedFamily, { drivers: driver })
+ */
+export const ofTotalQ = (Qtc: number): Alignment => ({
+  name: `Qtc ${Qtc}`,
+  order: 2,
+  target: () => [1, 1 / Qtc, 1],
+  parameters: { Qtc },
+  sources: ['small1972closed1'],
+});
+
+/**
+ * The critically damped alignment of an order: all poles in one place on the real axis. Of a closed box it has Qtc = ½.
+ *
+ * $$ G(s) = \left(\frac{s}{s + 1}\right)^n $$
+ *
+ * @validity orders from 2
+ * @neglects nothing
+ * @returns the alignment
+ * @source small1972closed1 response function with Qtc = 0.5
+ * @example solveAlignment(criticallyDamped(2), closedFamily, { drivers: driver })
+ */
+export function criticallyDamped(order: number): Alignment {
+  const denominator = productOf(Array.from({ length: order }, () => [1, 1]));
+  return { name: `CD${order}`, order, target: () => denominator, parameters: {}, sources: ['small1972closed1'] };
+}
