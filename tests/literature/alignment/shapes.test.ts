@@ -10,6 +10,7 @@ import {
   legendre,
   linkwitzRiley,
   ofTotalQ,
+  subChebyshev,
 } from '@airspring/core/alignment';
 import { check } from '../../ledger/check.js';
 import prototypes from './prototypes.json' with { type: 'json' };
@@ -20,7 +21,10 @@ function normalised(ascending: readonly number[]): number[] {
   const scale = ascending[0]! ** (1 / order);
   return ascending.map((value, k) => value * scale ** (k - order));
 }
-const targetOf = ({ target }: Alignment): readonly number[] => (typeof target === 'function' ? target(0) : []);
+/** The order, and the coefficients of the target. */
+const shapeOf = ({ order, target }: Alignment): readonly number[] =>
+  typeof target === 'function' ? [order, ...normalised(target(0))] : [];
+const expectedShape = (ascending: readonly number[]) => [ascending.length - 1, ...normalised(ascending)];
 
 const types = {
   butterworth: { make: butterworth, source: { key: 'zverev1967', locator: '|H|² = 1/(1 + ω²ⁿ)' } },
@@ -43,9 +47,9 @@ for (const [name, { make, source }] of Object.entries(types)) {
       status: 'derived',
       kind: 'table',
       given: { order: { value: order, unit: '1' }, ripple: { value: ripple, unit: 'dB' } },
-      got: (row) => normalised(targetOf(make(row.order, row.ripple))),
+      got: (row) => shapeOf(make(row.order, row.ripple)),
       // The high-pass has the coefficients of the low-pass in reverse.
-      expected: normalised([...lowPass].reverse().map((value) => value / lowPass[0]!)),
+      expected: expectedShape([...lowPass].reverse().map((value) => value / lowPass[0]!)),
       unit: '1',
       tolerance: { relative: 4e-9, why: 'the prototypes have ten digits' },
     });
@@ -58,8 +62,8 @@ check('alignment.shape.inter-order', {
   status: 'derived',
   kind: 'standard',
   given: { share: { value: 0.5, unit: '1' } },
-  got: ({ share }) => normalised(targetOf(interOrder(share))),
-  expected: [1, 2.863279021, 3.678735169, 2.71246573, 1],
+  got: ({ share }) => shapeOf(interOrder(share)),
+  expected: [4, 1, 2.863279021, 3.678735169, 2.71246573, 1],
   unit: '1',
   tolerance: { relative: 1e-9, why: 'ten digits' },
 });
@@ -69,8 +73,8 @@ check('alignment.shape.linkwitz-riley', {
   status: 'derived',
   kind: 'standard',
   given: { sections: { value: 2, unit: '1' } },
-  got: () => normalised(targetOf(linkwitzRiley)),
-  expected: [1, 2.828427125, 4, 2.828427125, 1],
+  got: () => shapeOf(linkwitzRiley),
+  expected: [4, 1, 2.828427125, 4, 2.828427125, 1],
   unit: '1',
   tolerance: { relative: 1e-9, why: 'ten digits' },
 });
@@ -79,9 +83,9 @@ check('alignment.shape.total-q', {
   source: { key: 'small1972closed1', locator: 's²/(s² + s/Qtc + 1)' },
   status: 'derived',
   kind: 'standard',
-  given: { Qtc: { value: [0.5, 0.707, 1.2], unit: '1' } },
-  got: ({ Qtc }) => normalised(targetOf(ofTotalQ(Qtc)))[1]!,
-  expected: [2, 1 / 0.707, 1 / 1.2],
+  given: { Qtc: { value: 0.8, unit: '1' } },
+  got: ({ Qtc }) => shapeOf(ofTotalQ(Qtc)),
+  expected: [2, 1, 1.25, 1],
   unit: '1',
   tolerance: { relative: 1e-14, why: 'one division' },
 });
@@ -91,8 +95,8 @@ check('alignment.shape.critically-damped', {
   status: 'derived',
   kind: 'standard',
   given: { order: { value: 4, unit: '1' } },
-  got: ({ order }) => normalised(targetOf(criticallyDamped(order))),
-  expected: [1, 4, 6, 4, 1],
+  got: ({ order }) => shapeOf(criticallyDamped(order)),
+  expected: [4, 1, 4, 6, 4, 1],
   unit: '1',
   tolerance: { relative: 1e-14, why: 'whole numbers' },
 });
@@ -107,3 +111,46 @@ check('alignment.magnitude.butterworth', {
   unit: '1',
   tolerance: { relative: 1e-11, why: 'twelve digits' },
 });
+
+/** What a free parameter says, then the shape that it gives: k, ripple, 1, a3, a2, a1, 1. */
+const ellipseOf = (type: Alignment, k: number): readonly number[] => {
+  const { target, free } = type;
+  if (typeof target !== 'function' || free === undefined) return [];
+  const { k: told, ripple } = free.told(k) as { readonly k: number; readonly ripple: number };
+  return [told, ripple, ...normalised(target(k))];
+};
+const ellipse = { key: 'small1973vented1', locator: 'C4 coefficients by k, from the ellipse of poles' };
+for (const [k, ripple, a3, a2, a1] of [
+  [0.3, 1.463825333, 1.181964243, 2.767169083, 1.822426992],
+  [0.6, 0.06785885795, 1.957935196, 2.914807694, 2.362429493],
+  [0.9, 0.0001332999231, 2.475588237, 3.274794068, 2.558760532],
+] as const) {
+  check(`alignment.shape.ellipse.${k}`, {
+    formula: 'alignment/chebyshev',
+    source: ellipse,
+    status: 'derived',
+    kind: 'table',
+    given: { k: { value: k, unit: '1' } },
+    got: (row) => ellipseOf(chebyshev(4), row.k),
+    expected: [k, ripple, 1, a3, a2, a1, 1],
+    unit: '1',
+    tolerance: { relative: 4e-9, why: 'ten digits; the ripple at k = 0.9 is the difference of numbers near 1' },
+  });
+}
+for (const [k, a3, a2, a1] of [
+  [1.1, 2.737556979, 3.556633405, 2.667394698],
+  [1.5, 3.134498068, 4.113178302, 2.890337354],
+  [2, 3.473496516, 4.707410712, 3.161741138],
+] as const) {
+  check(`alignment.shape.outer-ellipse.${k}`, {
+    formula: 'alignment/subChebyshev',
+    source: ellipse,
+    status: 'derived',
+    kind: 'table',
+    given: { k: { value: k, unit: '1' } },
+    got: (row) => ellipseOf(subChebyshev(4), row.k).filter((_, i) => i !== 1),
+    expected: [k, 1, a3, a2, a1, 1],
+    unit: '1',
+    tolerance: { relative: 4e-9, why: 'ten digits' },
+  });
+}

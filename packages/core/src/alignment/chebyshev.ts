@@ -16,20 +16,22 @@ function ellipse(order: number, k: number): readonly number[] {
 }
 
 /** Ripple of the shape of an ellipse, dB: $10\log_{10}(1 + 1/\sinh^2(n\,\mathrm{artanh}\,k))$. */
-const rippleOf = (order: number, k: number): number =>
-  k < 1 ? 10 * Math.log10(1 + 1 / Math.sinh(order * Math.atanh(k)) ** 2) : 0;
+const rippleOf = (order: number, k: number): number => 10 * Math.log10(1 + 1 / Math.sinh(order * Math.atanh(k)) ** 2);
 
 /** The k of a ripple in dB. */
 const ellipseOf = (order: number, ripple: number): number =>
   Math.tanh(Math.asinh(1 / Math.sqrt(10 ** (ripple / 10) - 1)) / order);
 
-const told = (order: number) => (k: number) => ({ k, ripple: rippleOf(order, k) });
 const sources = ['zverev1967', 'small1973vented1'];
 
-const ofDriver = (name: string, order: number, from: number, to: number): Alignment => {
-  const free: FreeParameter = { from, to, told: told(order) };
-  return { name, order, target: (k) => ellipse(order, k), parameters: {}, free, sources };
-};
+const ofDriver = (name: string, order: number, free: FreeParameter): Alignment => ({
+  name,
+  order,
+  target: (k) => ellipse(order, k),
+  parameters: {},
+  free,
+  sources,
+});
 
 /**
  * The Chebyshev alignment of an order: the steepest with even ripple. C4 of a vented box; the driver decides the ripple, unless it
@@ -52,7 +54,8 @@ const ofDriver = (name: string, order: number, from: number, to: number): Alignm
  * @example solveAlignment(chebyshev(4), ventedFamily, { drivers: driver, QL: 7 })
  */
 export function chebyshev(order: number, { ripple }: { readonly ripple?: number } = {}): Alignment {
-  if (ripple === undefined) return ofDriver(`C${order}`, order, 0.1, 1);
+  if (ripple === undefined)
+    return ofDriver(`C${order}`, order, { from: 0.1, to: 1, told: (k) => ({ k, ripple: rippleOf(order, k) }) });
   const denominator = ellipse(order, ellipseOf(order, ripple));
   return { name: `C${order}`, order, target: () => denominator, parameters: { ripple }, sources };
 }
@@ -67,4 +70,5 @@ export function chebyshev(order: number, { ripple }: { readonly ripple?: number 
  * @source bullock1981 sub-Chebyshev alignments
  * @example solveAlignment(subChebyshev(4), ventedFamily, { drivers: driver, QL: 7 })
  */
-export const subChebyshev = (order: number): Alignment => ofDriver(`SC${order}`, order, 1, 12);
+export const subChebyshev = (order: number): Alignment =>
+  ofDriver(`SC${order}`, order, { from: 1, to: 12, told: (k) => ({ k }) });

@@ -35,6 +35,8 @@ export interface Aligned<Spec> {
   /** The parameters of the alignment: those that are fixed, and the one that the driver decided. */
   readonly parameters: Readonly<Record<string, number>>;
   readonly system: System<Spec>;
+  /** The frequency that the target is over, Hz; a goal has none. */
+  readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
   readonly f3: Cutoff;
@@ -85,7 +87,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     alignment: name,
     parameters: told,
     system,
-    ...(deviation && { deviation }),
+    ...(deviation && { frequency: near, deviation }),
     f3: cutoff(system, { from: (near * BAND[0]) as never, to: (near * BAND[1]) as never }),
   });
   if (isGoal(target)) {
