@@ -17,7 +17,17 @@ const ids = references.map((reference) => reference.id);
 
 /** The kinds of publication, by their names in CSL; a document is what nobody in particular has published. */
 const kinds = [
-  ...['article-journal', 'paper-conference', 'book', 'standard', 'legislation', 'report', 'thesis', 'software'],
+  ...[
+    'article-journal',
+    'article-magazine',
+    'paper-conference',
+    'book',
+    'standard',
+    'legislation',
+    'report',
+    'thesis',
+    'software',
+  ],
   ...['webpage', 'document'],
 ];
 
