@@ -2,6 +2,7 @@ import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
 import { compile, slotsOf } from '../network/index.js';
 import { complexColumn, logarithmic, polynomialOnImaginaryAxis } from '../numeric/index.js';
+import { type Behind, gainOf } from './high-pass.js';
 import { shapedBox } from './shaped-box.js';
 
 /** How far a response is from its target in a band, dB. */
@@ -49,11 +50,13 @@ export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: 
     box.shapeOf(one, unused);
     const asymptote = box.asymptote();
     const last = target.length - 1;
+    const { highPass } = one as Behind<unknown>;
     for (let i = 0; i < POINTS; i++) {
       const at = band[i]! / frequency;
       polynomialOnImaginaryAxis(target, at, value);
       const wanted = (target[last]! * at ** last) / Math.hypot(value[0]!, value[1]!);
-      const got = (band[i]! * Math.hypot(flow.re[i]!, flow.im[i]!)) / asymptote;
+      const passed = highPass === undefined ? 1 : gainOf(highPass, band[i]!);
+      const got = (passed * band[i]! * Math.hypot(flow.re[i]!, flow.im[i]!)) / asymptote;
       out[i] = 20 * Math.log10(got / wanted);
     }
     return out;

@@ -1,5 +1,5 @@
 import type { Air } from '../air/index.js';
-import { type Family, type System, systemOf } from '../enclosure/index.js';
+import { type Family, systemOf } from '../enclosure/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import type { Goal } from './alignment.js';
 import type { Sought } from './unknowns.js';
@@ -16,16 +16,15 @@ export function boxOfGoal<Spec>(
   spec: Spec,
   sought: readonly Sought<Spec>[],
   air: Air,
-): System<Spec> | undefined {
-  const systemAt = (x: readonly number[]): System<Spec> =>
-    systemOf(family, sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec) as never, air);
+): Spec | undefined {
+  const specAt = (x: readonly number[]): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
   const start = sought.map(({ starts }) => Math.log(starts[0] as number));
   const { x, value } = simplexMinimum(
-    (trial) => least(systemAt(trial)),
+    (trial) => least(systemOf(family, specAt(trial) as never, air)),
     start,
     start.map((middle) => middle - FARTHEST),
     start.map((middle) => middle + FARTHEST),
     { tolerance: TOLERANCE },
   );
-  return Number.isFinite(value) ? systemAt(x) : undefined;
+  return Number.isFinite(value) ? specAt(x) : undefined;
 }

@@ -21,8 +21,8 @@ export interface Equations<Spec> {
 /** All solutions, or why there is none. */
 export type Solutions<Spec> = { readonly ok: true; readonly roots: readonly ShapeRoot<Spec>[] } | Impossible;
 
-/** The factor of a resistance that is there already, but for rounding. */
-const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-9;
+/** The factor of a resistance that is there already: no one can add a ten-millionth of that of a coil. */
+const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-7;
 
 const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ ok: true, roots });
 
@@ -78,7 +78,7 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
     return {
       place: place.slice(0, -1),
       frequency,
-      spec: withResistance({ ...root.spec, drivers: spec.drivers }, factor),
+      spec: withResistance({ ...root.spec, drivers: spec.drivers }, isOne(factor) ? 1 : factor),
     };
   });
   if (suited.length > 0) return solved(suited);

@@ -9,22 +9,30 @@ import {
   systemOf,
 } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
+import type { Filter } from '../filter/index.js';
+import { type Frequency, si } from '../quantity/index.js';
 import { type Cutoff, cutoff } from '../response/index.js';
 import { type Alignment, isGoal } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { boxOfGoal } from './goal.js';
+import { type Behind, behindHighPass, filterOf, highPassUnknowns } from './high-pass.js';
 import { leastDeviation, type Norm, rootMeanSquare } from './least-deviation.js';
 import { losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
 import type { ShapeRoot } from './roots.js';
 import { shapedBox } from './shaped-box.js';
 import { type Equations, solutions } from './solutions.js';
-import { boxUnknowns } from './unknowns.js';
+import { boxUnknowns, type Sought } from './unknowns.js';
 
 /** What else is known, and what may be chosen beside the box. */
 export interface AlignmentOptions {
   readonly air?: Air;
   /** Allows resistance to be added in front of the driver, so that a fixed target suits a driver of a lower total quality factor. */
   readonly addResistance?: boolean;
+  /**
+   * An auxiliary high-pass in front of the amplifier, whose order counts as part of that of the alignment. Its corner, and its
+   * quality factor if it has order 2, are sought as well.
+   */
+  readonly highPass?: { readonly order: 1 | 2 };
   /** What is to be small where the target cannot be met exactly; default {@link rootMeanSquare}. */
   readonly norm?: Norm;
 }
@@ -35,6 +43,8 @@ export interface Aligned<Spec> {
   /** The parameters of the alignment: those that are fixed, and the one that the driver decided. */
   readonly parameters: Readonly<Record<string, number>>;
   readonly system: System<Spec>;
+  /** The auxiliary high-pass, if one was sought. */
+  readonly highPass?: Filter;
   /** The frequency that the target is over, Hz; a goal has none. */
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
@@ -74,7 +84,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   alignment: Alignment,
   family: Family<Spec, Input>,
   input: Partial<Input> & { readonly drivers: Drivers },
-  { air = standardAir, addResistance = false, norm = rootMeanSquare }: AlignmentOptions = {},
+  { air = standardAir, addResistance = false, highPass, norm = rootMeanSquare }: AlignmentOptions = {},
 ): AlignmentResult<Spec> {
   const medium = readAir(air);
   const { target, order, name, free, parameters } = alignment;
@@ -82,32 +92,45 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const unknowns = family.unknowns ?? [];
   const placeholders = Object.fromEntries(unknowns.map(({ field, starts }) => [field, starts(driver, medium)[0]]));
   const spec = family.read({ ...placeholders, ...input } as Input);
-  const sought = boxUnknowns(family, spec, medium).filter(({ name: field }) => !Object.hasOwn(input, field));
-  const aligned = (system: System<Spec>, near: number, told = parameters, deviation?: Deviation): Aligned<Spec> => ({
-    alignment: name,
-    parameters: told,
-    system,
-    ...(deviation && { frequency: near, deviation }),
-    f3: cutoff(system, { from: (near * BAND[0]) as never, to: (near * BAND[1]) as never }),
-  });
+  const inBox = boxUnknowns(family, spec, medium).filter(({ name: field }) => !Object.hasOwn(input, field));
+  const sought: readonly Sought<Behind<Spec>>[] =
+    highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonance(driver))];
+  const aligned = (trial: Behind<Spec>, near: number, told = parameters, deviation?: Deviation): Aligned<Spec> => {
+    const { highPass: found, ...box } = trial;
+    const system = systemOf(family, box as unknown as Spec, medium);
+    const filter = found && filterOf(found);
+    const [from, to] = BAND.map((ratio) => si('frequency', ratio * near)) as [Frequency, Frequency];
+    return {
+      alignment: name,
+      parameters: told,
+      system,
+      ...(filter && { highPass: filter }),
+      ...(deviation && { frequency: near, deviation }),
+      f3: cutoff(system, { from, to, ...(filter && { filter }) }),
+    };
+  };
   if (isGoal(target)) {
-    const system = boxOfGoal(target, family, spec, sought, medium);
-    if (system === undefined) return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
-    return { ok: true, ...aligned(system, resonance(driver)), others: [] };
+    const best = boxOfGoal(target, family, spec, inBox, medium);
+    if (best === undefined) return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
+    return { ok: true, ...aligned(best, resonance(driver)), others: [] };
   }
   const losses = family.losses ?? [];
-  const whole = shapedBox(family, spec, medium);
+  const shaped = (one: Spec) => {
+    const box = shapedBox(family, one, medium);
+    return box && highPass ? behindHighPass(box, highPass.order) : box;
+  };
+  const whole = shaped(spec);
   // A leak raises the order of a closed box. Then the box without losses is where the search for the least deviation begins.
   const start = whole?.order === order ? spec : withoutLosses(spec, losses);
-  const box = start === spec ? whole : shapedBox(family, start, medium);
+  const box = start === spec ? whole : shaped(start);
   if (box?.order !== order) {
     const got = box === undefined ? 'is no polynomial' : `has order ${box.order}`;
     return impossible('other-order', `${name} has order ${order}; the response of this box ${got}.`);
   }
-  const equations: Equations<Spec> = { name, target, free, order, box, spec: start, sought, addResistance };
+  const equations: Equations<Behind<Spec>> = { name, target, free, order, box, spec: start, sought, addResistance };
   const found = solutions(equations);
   if (!found.ok) return found;
-  const rootsAt = (share: number): readonly ShapeRoot<Spec>[] => {
+  const rootsAt = (share: number): readonly ShapeRoot<Behind<Spec>>[] => {
     const one = solutions({ ...equations, spec: withShareOfLosses(start, losses, share) });
     return one.ok ? one.roots : [];
   };
@@ -118,7 +141,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const { told, fit } = leastDeviation(target, free, family, sought, from.spec, medium, norm);
     const { root: best, deviation } = exact ? told(from) : fit(from);
     const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
-    return aligned(systemOf(family, best.spec, medium), best.frequency, decided, deviation);
+    return aligned(best.spec, best.frequency, decided, deviation);
   });
   return { ok: true, ...first!, others };
 }

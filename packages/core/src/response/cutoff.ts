@@ -1,10 +1,13 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
+import { type Filter, filterLevel } from '../filter/index.js';
 import { bracketedRoot, type ComplexColumn } from '../numeric/index.js';
 import {
   anySign,
   type Frequency,
+  type FrequencyGrid,
   type FrequencyInput,
+  given,
   type LevelInput,
   logarithmicGrid,
   optional,
@@ -33,6 +36,8 @@ export interface CutoffOptions {
   /** Band in which the level must stay high enough; default 2 Hz to 200 Hz. */
   readonly from?: FrequencyInput;
   readonly to?: FrequencyInput;
+  /** A filter in front of the amplifier. The asymptote is that of a filter that passes everything far above its corner. */
+  readonly filter?: Filter;
 }
 
 const bandShape = {
@@ -49,6 +54,7 @@ const bandShape = {
   }),
   from: optional(positive('frequency')),
   to: optional(positive('frequency')),
+  filter: optional(given<Filter>()),
 };
 
 const POINTS = 400;
@@ -72,14 +78,30 @@ export function sampledLevel(level: LevelOf, grid: Float64Array, columns?: reado
   return { level, grid: points.map(([f]) => f), levels: points.map(([, value]) => value) };
 }
 
+/** Half the step over which the slope of a filter is taken, as a change of ln f. */
+const STEP = 1e-4;
+/** dB in one neper. */
+const NEPER = 20 / Math.LN10;
+
+/** The level of a system behind a filter. */
+function behindFilter(level: LevelOf, filter: Filter): LevelOf {
+  const passed = (frequency: number) => filterLevel(filter, Float64Array.of(frequency) as FrequencyGrid)[0]!;
+  const change = (frequency: number) => passed(frequency * Math.exp(STEP)) - passed(frequency * Math.exp(-STEP));
+  return {
+    at: (frequency) => level.at(frequency) + passed(frequency),
+    slope: (frequency) => level.slope(frequency) + change(frequency) / (2 * STEP * NEPER),
+    column: (frequencies, swept) => level.column(frequencies, swept).map((value, i) => value + passed(frequencies[i]!)),
+  };
+}
+
 interface Crossed extends SampledLevel {
   readonly wanted: number;
 }
 
 function setting(system: System, options: CutoffOptions): Crossed {
   const read = readFields('cutoff', options, bandShape);
-  const { drop = HALF_POWER, reference = 'asymptote', from = 2, to = 200 } = read;
-  const level = levelOf(system);
+  const { drop = HALF_POWER, reference = 'asymptote', from = 2, to = 200, filter } = read;
+  const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
   // The reference comes first: without one, nothing else is worked out.
   const given = reference === 'maximum' ? 0 : topOf(system, level, reference);
   const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
