@@ -1,3 +1,5 @@
+/** Does an alignment type obey the laws of its seam? */
+export { alignmentLaws } from './alignment-laws.js';
 /** Does your own box family obey the laws of box families? */
 export { familyLaws } from './family-laws.js';
 /** What is a box family tried on? */

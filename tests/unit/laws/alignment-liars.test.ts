@@ -1,0 +1,68 @@
+/** Every alignment of ours obeys the laws of its seam; each liar breaks the law that is meant for it, and only that one. */
+import {
+  type Alignment,
+  bessel,
+  boomBox,
+  butterworth,
+  chebyshev,
+  criticallyDamped,
+  interOrder,
+  legendre,
+  linkwitzRiley,
+  ofTotalQ,
+  quasiThirdOrder,
+  subChebyshev,
+  superBoomBox,
+} from '@airspring/core/alignment';
+import { alignmentLaws } from '@airspring/core/laws';
+import { cutoff } from '@airspring/core/response';
+import { expect, test } from 'vitest';
+import { reasons } from './boxes.js';
+
+const ours = [
+  ...[2, 3, 4, 5, 6].flatMap((order) => [butterworth(order), bessel(order), legendre(order), criticallyDamped(order)]),
+  ...[2, 4, 6].flatMap((order) => [chebyshev(order), chebyshev(order, { ripple: 0.5 }), subChebyshev(order)]),
+  ...[quasiThirdOrder, boomBox, superBoomBox, linkwitzRiley, interOrder(), ofTotalQ(0.8)],
+];
+test.each(ours.map((one) => [`${one.name} of order ${one.order}`, one] as const))('%s', (_, alignment) => {
+  expect(reasons(alignmentLaws(alignment))).toEqual([]);
+});
+
+const deepest: Alignment = {
+  name: 'deepest',
+  order: 4,
+  target: { least: (system) => Number(cutoff(system, { drop: 6 }).ok) },
+  parameters: {},
+  sources: ['own'],
+};
+test('a goal', () => expect(reasons(alignmentLaws(deepest))).toEqual([]));
+
+const flat = butterworth(4);
+const shape = (flat.target as (parameter: number) => readonly number[])(0);
+const qb3 = quasiThirdOrder.target as (parameter: number) => readonly number[];
+const free = quasiThirdOrder.free!;
+let calls = 0;
+const liars: Readonly<Record<string, Alignment>> = {
+  'says its name and its sources': { ...flat, sources: [] },
+  'of its order': { ...flat, order: 3 },
+  'one far above': { ...flat, target: () => shape.map((value) => 2 * value) },
+  positive: { ...flat, target: () => [1, 0, 2, 0, 1] },
+  stable: { ...flat, target: () => [1, 0.5, 3, 5, 1] },
+  'the same shape whenever it is asked': {
+    ...flat,
+    target: () => shape.map((a, i) => (i === 2 ? a + ++calls * 1e-3 : a)),
+  },
+  'a parameter that says what it is': { ...quasiThirdOrder, free: { ...free, told: () => ({ B: Number.NaN }) } },
+  'a parameter that changes the shape': { ...quasiThirdOrder, target: () => shape },
+  'solving leads back': {
+    ...quasiThirdOrder,
+    // So rough that no driver leads to its parameter.
+    target: (a1) => qb3(a1 + 0.3 * Math.sin(1e6 * a1)),
+  },
+  'a number for every box': { ...deepest, target: { least: () => Number.NaN } },
+  'the same number whenever it is asked': { ...deepest, target: { least: () => ++calls } },
+};
+test.each(Object.entries(liars))('a liar: %s', (law, liar) => {
+  const broken = alignmentLaws(liar).filter(({ holds }) => !holds);
+  expect(broken.map((one) => one.law)).toContain(law);
+});
