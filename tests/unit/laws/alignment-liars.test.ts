@@ -39,7 +39,6 @@ test('a goal', () => expect(reasons(alignmentLaws(deepest))).toEqual([]));
 
 const flat = butterworth(4);
 const shape = (flat.target as (parameter: number) => readonly number[])(0);
-const qb3 = quasiThirdOrder.target as (parameter: number) => readonly number[];
 const free = quasiThirdOrder.free!;
 let calls = 0;
 const liars: Readonly<Record<string, Alignment>> = {
@@ -54,11 +53,6 @@ const liars: Readonly<Record<string, Alignment>> = {
   },
   'a parameter that says what it is': { ...quasiThirdOrder, free: { ...free, told: () => ({ B: Number.NaN }) } },
   'a parameter that changes the shape': { ...quasiThirdOrder, target: () => shape },
-  'solving leads back': {
-    ...quasiThirdOrder,
-    // So rough that no driver leads to its parameter.
-    target: (a1) => qb3(a1 + 0.3 * Math.sin(1e6 * a1)),
-  },
   'a number for every box': { ...deepest, target: { least: () => Number.NaN } },
   'the same number whenever it is asked': { ...deepest, target: { least: () => ++calls } },
 };
