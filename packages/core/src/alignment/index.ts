@@ -23,3 +23,5 @@ export { boomBox, linkwitzRiley, superBoomBox } from './boom-box.js';
 export { criticallyDamped, ofTotalQ } from './damped.js';
 /** Which denominator has a given squared magnitude? */
 export { denominatorOfMagnitude } from './from-magnitude.js';
+/** Which boxes suit a driver? */
+export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';

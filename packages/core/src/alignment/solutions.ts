@@ -46,8 +46,9 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
     const roots = everyRoot(walkToShape(target, box, spec, sought, 0), startsOf(sought));
     return roots.length > 0 ? solved(roots) : beyondTheBox(equations);
   }
-  const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])].join(', ');
-  const text = `${name} in this box has ${order - 1} equations; open are ${open === '' ? 'no numbers' : open}.`;
+  const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
+  const which = open.length === 0 ? '' : `: ${open.join(', ')}`;
+  const text = `${name} needs ${order - 1} numbers that it may choose; this box leaves ${open.length}${which}.`;
   return impossible('other-unknowns', text);
 }
 
