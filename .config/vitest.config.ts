@@ -38,7 +38,8 @@ export default defineConfig({
             enabled: true,
             only: true,
             include: ['tests/types/**/*.test-d.ts'],
-            tsconfig: 'tests/tsconfig.json',
+            // Its own, so that no other test is compiled for these.
+            tsconfig: 'tests/types/tsconfig.json',
             // The errors of other files are for `npm run types`: one place reports each.
             ignoreSourceErrors: true,
           },

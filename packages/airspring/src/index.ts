@@ -31,28 +31,17 @@ export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
-export { tunedByVents, type Vents, type VentTold, ventedFields } from './kind/tuned-by-vent.js';
+export { tunedByVents } from './kind/tuned-by-vent.js';
+export type { Vents, VentTold } from './kind/vents.js';
+export { ventedFields } from './kind/vented-fields.js';
 export { vented } from './kind/vented.js';
 /** What is the answer to a brief? */
-export type {
-  Answer,
-  Asked,
-  At,
-  Below,
-  Between,
-  Curves,
-  Design,
-  DriverAccount,
-  DriverVerdict,
-  Guard,
-  LoadTold,
-  Margin,
-  Met,
-  NotMet,
-  Stretch,
-  Told,
-  Uncertain,
-} from './record/answer.js';
+export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.js';
+export type { At, LoadTold } from './record/load.js';
+export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
+export type { Between, Uncertain } from './record/estimate.js';
+export type { Design } from './record/design-record.js';
+export type { DriverVerdict } from './record/per-driver.js';
 /** What does a box that stands do now, and what could be done about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';
 export type { Account } from './standing/account.js';

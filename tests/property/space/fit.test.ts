@@ -134,14 +134,18 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
   const depthSign = fv & 1 ? -1 : 1;
   const wall = fv & 1 ? inner[nv]! : 0;
 
-  /** Longest vent at one place; x: driver 0-2, vent 3-5, first leg 6, all from 0 to 1. */
-  function lengthAt(x: number[], along: number, sign: number): number {
+  /**
+   * Longest vent at one place, or 0 where it is not longer than the one to beat; x: driver 0-2, vent 3-5, first leg 6, all from
+   * 0 to 1.
+   */
+  function lengthAt(x: number[], along: number, sign: number, beat: number): number {
     const dc = dl.map(([low, high], k) => low + x[k]! * (high - low));
     const vc = vl.map(([low, high], k) => low + x[3 + k]! * (high - low));
     const driver = cylinder(nd, dc, rc, fd & 1 ? inner[nd]! - reach : 0, fd & 1 ? inner[nd]! : reach);
     const meets = (block: Block) => reach > 0 && overlap(block, driver);
     if (fd === fv && Math.hypot(...dc.map((d, k) => (k === nd ? 0 : d - vc[k]!))) < rf + rm + gap) return 0;
-    const extend = (leg: (e: number) => Block, room: number) => {
+    const extend = (leg: (e: number) => Block, room: number, least: number) => {
+      if (least > 0 && meets(leg(least))) return -1;
       if (!meets(leg(room))) return room;
       let [good, bad] = [0, room];
       for (let k = 0; k < 40; k++) {
@@ -152,7 +156,8 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
       return good;
     };
     if (along < 0) {
-      const way = extend((e) => cylinder(nv, vc, ro, wall, wall + depthSign * e), inner[nv]!) - c;
+      const way =
+        extend((e) => cylinder(nv, vc, ro, wall, wall + depthSign * e), inner[nv]!, beat - walls[fv]! + c) - c;
       return way < 0 ? 0 : walls[fv]! + way;
     }
     const most = inner[nv]! - rb - ro;
@@ -175,8 +180,9 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
     const start = vc[along]! + sign * rb;
     const room = sign > 0 ? inner[along]! - start : start;
     if (room < c) return 0;
-    const way = extend((e) => cylinder(along, centre, ro, start, start + sign * e), room) - c;
-    return way < 0 ? 0 : walls[fv]! + (Math.PI / 2) * rb + first + way;
+    const before = walls[fv]! + (Math.PI / 2) * rb + first;
+    const way = extend((e) => cylinder(along, centre, ro, start, start + sign * e), room, beat - before + c) - c;
+    return way < 0 ? 0 : before + way;
   }
 
   const draw = () => Array.from({ length: 7 }, () => [0, 1, random(), random()][Math.floor(4 * random())]!);
@@ -189,7 +195,7 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
         n < tries / 3 || best === 0
           ? draw()
           : from.map((v) => (random() < 0.5 ? v : Math.min(1, Math.max(0, v + step * (random() - 0.5)))));
-      const length = lengthAt(x, along, sign);
+      const length = lengthAt(x, along, sign, best);
       if (length > best) {
         best = length;
         from = x;

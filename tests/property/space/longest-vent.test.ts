@@ -113,10 +113,14 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
   const pick = <T>(list: readonly T[]): T => list[Math.floor(list.length * random())] as T;
   const { round, one, two, clear: free, turn, walls, air, wall } = sizesOf(input.vent);
   const found = { straight: 0, bent: 0 };
-  /** The greatest length for which it stands, to 10 µm; negative where the shortest does not. */
-  const longest = (most: number, stands: (length: number) => boolean): number => {
-    if (!stands(1e-6)) return -1;
-    let [low, high] = [1e-6, most];
+  /**
+   * The greatest length for which it stands, to 10 µm; negative where that is less than the length to beat. One that meets
+   * something meets it when it is longer too, so most are done with after one look.
+   */
+  const longest = (most: number, beat: number, stands: (length: number) => boolean): number => {
+    const least = Math.max(1e-6, beat);
+    if (!stands(least)) return -1;
+    let [low, high] = [least, most];
     while (high - low > 1e-5) {
       const middle = (low + high) / 2;
       if (stands(middle)) low = middle;
@@ -183,7 +187,7 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
       };
       const side = [y, [at - one / 2, at + one / 2]] as const;
       const wide = [z, [across - two / 2, across + two / 2]] as const;
-      const straight = longest(inner[x]!, (inside) =>
+      const straight = longest(inner[x]!, found.straight - t, (inside) =>
         clear([...solids, block(x, [[x, inwards(0, inside + free)], side, wide])]),
       );
       if (straight > 0) found.straight = Math.max(found.straight, t + straight);
@@ -204,7 +208,8 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
         form: 'cuboid',
       } as Solid;
       const leg = first > 1e-9 ? [block(x, [[x, inwards(0, first)], side, wide])] : [];
-      const second = longest(inner[y]!, (further) =>
+      const centreLine = (Math.PI / 2) * (walls > 0 ? air / 2 : radius);
+      const second = longest(inner[y]!, found.bent - t - first - centreLine, (further) =>
         clear([
           ...solids,
           ...leg,
@@ -216,7 +221,6 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
           ]),
         ]),
       );
-      const centreLine = (Math.PI / 2) * (walls > 0 ? air / 2 : radius);
       if (second > 0) found.bent = Math.max(found.bent, t + first + centreLine + second);
     }
   }

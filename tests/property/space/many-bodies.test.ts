@@ -57,6 +57,15 @@ const boxes = fc.record({
   vent,
 });
 
+/** Two properties draw the same boxes: the longest vent in each is found once. */
+const longestVents = new Map<string, ReturnType<typeof longestVent>>();
+function longestIn(input: typeof boxes extends fc.Arbitrary<infer T> ? T : never) {
+  const key = JSON.stringify(input);
+  const found = longestVents.get(key) ?? longestVent(input);
+  longestVents.set(key, found);
+  return found;
+}
+
 type Vec = [number, number, number];
 const generator = (seed: number) => () => {
   seed = (seed * 1664525 + 1013904223) >>> 0;
@@ -97,7 +106,7 @@ test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 100 })(
   (input, seed) => {
     const closed = fit({ ...input, vent: undefined } as unknown as FitInput);
     if (closed.ok) verify(input as unknown as FitInput, closed.solids, generator(seed));
-    const { straight, bent } = longestVent(input);
+    const { straight, bent } = longestIn(input);
     for (const metres of [straight, straight / 2, bent]) {
       if (metres < 0.01) continue;
       const asked = { ...input, vent: { ...input.vent, length: si('length', metres) } } as FitInput;
@@ -115,7 +124,7 @@ test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2
   'more room never holds less',
   (input, edge, more) => {
     const wider = { ...input, outer: { ...input.outer, [edge]: si('length', input.outer[edge as 'width'] + more) } };
-    const [small, large] = [longestVent(input), longestVent(wider)];
+    const [small, large] = [longestIn(input), longestVent(wider)];
     expect(large.straight).toBeGreaterThan(small.straight - 1e-9);
     expect(large.bent).toBeGreaterThan(small.bent - 1e-9);
   },

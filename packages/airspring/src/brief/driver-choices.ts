@@ -1,8 +1,9 @@
 import { type CompletedDriver, completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
 import { type Fault, isInputError } from '@airspring/core/fault';
 import type { DriverChoice, Estimated } from '../job/job.js';
+import { driverFields } from './driver-fields.js';
 import type { Faultless } from './faultless.js';
-import { type BriefFor, driverFields, type ReadBrief } from './schema.js';
+import type { BriefFor, ReadBrief } from './schema.js';
 import { faultsOfCount, faultsOfFaces, seatingOf } from './seating.js';
 import {
   faultOfVas,

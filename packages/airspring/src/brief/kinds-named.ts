@@ -1,7 +1,7 @@
 import type { Fault } from '@airspring/core/fault';
 import type { Written } from '../job/job.js';
 import type { BriefPart } from './fields.js';
-import { fieldsIn } from './schema.js';
+import { fieldsIn } from './kind-sections.js';
 
 /** Whether a kind of box is tried: where `box.kinds` names it, or by default unless it must be named. */
 export const isTried = ({ name, byName }: BriefPart, named: readonly (string | undefined)[] | undefined): boolean =>

@@ -3,12 +3,12 @@ import type { Fault } from '@airspring/core/fault';
 import * as v from 'valibot';
 import { lossQ, most, oneOrMore } from '../brief/bounds.js';
 import { gather, withUnits } from '../brief/driver-choices.js';
+import { driverFields } from '../brief/driver-fields.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
-import { driverFields } from '../brief/schema.js';
 import { faultsOfCount, faultsOfFaces, seatingFields, seatingOf } from '../brief/seating.js';
 import type { Job, Seating, Written } from '../job/job.js';
-import { pinnedTuning } from './tuned-by-vent.js';
+import { pinnedTuning } from './vented-fields.js';
 
 const opt = v.exactOptional;
 const { name, fs, Qms, Vas, Sd, coneDiameter, Mms, Cms, Rms, Xmax, outerDiameter, cutoutDiameter, depth } =

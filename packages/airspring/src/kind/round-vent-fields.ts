@@ -5,7 +5,7 @@ import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
-import { airSpeedOf, ventedFields } from './tuned-by-vent.js';
+import { airSpeedOf, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
 const { box, airSpeed } = ventedFields;

@@ -18,7 +18,7 @@ import {
 } from './round-vent-tube.js';
 import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
-import type { Vents } from './tuned-by-vent.js';
+import type { Vents } from './vents.js';
 
 /** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
 const diameterOf = (point: Point): number => point[2]!;

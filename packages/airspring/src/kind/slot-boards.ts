@@ -1,23 +1,10 @@
 import type { Fit } from '@airspring/core/space';
+import { type SlotAlong, slotBoards } from '@airspring/core/vent';
 import type { Panel } from './build-record.js';
-
-/** How a slot lies: free, along one panel, in the corner of two panels, or along one panel from side to side. */
-export type Along = 'none' | 'one' | 'two' | 'three';
-
-/** The number of panels of the box that serve as boards of the slot. */
-export const PANELS = { none: 0, one: 1, two: 2, three: 3 } as const satisfies Record<Along, number>;
-
-/** The number of its own boards on the long sides, and on the short sides. */
-export const OWN_BOARDS: Readonly<Record<Along, readonly [onLong: number, onShort: number]>> = {
-  none: [2, 2],
-  one: [1, 2],
-  two: [1, 1],
-  three: [1, 0],
-};
 
 /** Inner sizes of a slot, and the thickness of its boards and of the panel in which it opens. */
 interface Slot {
-  readonly along: Along;
+  readonly along: SlotAlong;
   readonly width: number;
   readonly height: number;
   readonly wall: number;
@@ -32,13 +19,13 @@ const LEAST = 1e-4;
  * those of a slot along panels begin behind it. Both legs of a folded slot are counted from the inner edge of the fold. There,
  * the short boards of the first leg go on into the corner, and those of the second leg stand on them.
  */
-export function slotBoards(
+export function boardsOf(
   { along, width, height, wall, panel }: Slot,
   length: number,
   { firstLeg, bend }: NonNullable<Fit['placement']['vent']>,
 ): Panel[] {
   const [long, short] = width >= height ? [width, height] : [height, width];
-  const [onLong, onShort] = OWN_BOARDS[along];
+  const [onLong, onShort] = slotBoards[along];
   const free = along === 'none';
   const start = free ? 0 : panel;
   const across = long + onShort * wall;

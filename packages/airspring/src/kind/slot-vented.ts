@@ -1,94 +1,24 @@
-import type { Fault } from '@airspring/core/fault';
 import { compileLongestSlot, faces, type SlotBody } from '@airspring/core/space';
-import type { SlotVentSection } from '@airspring/core/vent';
-import * as v from 'valibot';
-import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
-import type { ReadFields } from '../brief/fields.js';
-import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import { type SlotAlong, type SlotVentSection, slotAlongs, slotBoards } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Finished, Point } from './box-kind.js';
 import { holeAt } from './build-record.js';
 import { driverLayout, leastFor } from './drivers.js';
 import { metres } from './placing.js';
-import { boundsAcross, inOrder, roundVentFields } from './round-vent-fields.js';
-import { type Along, OWN_BOARDS, PANELS, slotBoards } from './slot-boards.js';
+import { inOrder } from './round-vent-fields.js';
+import { boardsOf } from './slot-boards.js';
+import { acrossSlot, type SlotRead, slotFields } from './slot-fields.js';
 import { slotWords } from './slot-words.js';
-import { airSpeedOf, tunedByVents, type Vents, type VentTold, ventedFields } from './tuned-by-vent.js';
-
-const opt = v.exactOptional;
-const fields = {
-  box: ventedFields.box,
-  vent: { airSpeed: ventedFields.airSpeed, faces: roundVentFields.vent.faces },
-  slot: {
-    smallest: opt(
-      v.pipe(
-        quantity('length', size),
-        v.description('smallest inner height; default 15 mm, or slot.largest if that is less'),
-      ),
-    ),
-    largest: opt(
-      v.pipe(
-        quantity('length', size),
-        v.description('largest inner height; default 80 mm, or slot.smallest if that is more'),
-      ),
-    ),
-    width: opt(
-      v.pipe(
-        v.union([v.literal('full'), quantity('length', size)]),
-        v.description('inner width, or full: from side to side of the box; default full'),
-      ),
-    ),
-    along: opt(
-      v.pipe(
-        oneOrMore(v.picklist(['none', 'one', 'two']), 'a number of panels'),
-        v.description(
-          'how many panels of the box serve as boards of a slot whose width is a length; each is tried; default one',
-        ),
-      ),
-    ),
-    wall: opt(
-      v.pipe(quantity('length', wallBounds), v.description('thickness of its boards; default that of the panels')),
-    ),
-    bends: opt(v.pipe(wholeNumber(0, 1), v.description('greatest number of folds; default 1'))),
-  },
-};
-
-type Read = ReadFields<typeof fields>;
-
-/** Faults between fields: bounds of the height that contradict each other, and fields that have no meaning beside a full width. */
-function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
-  const { slot = {}, vent = {} } = read as Read;
-  const faults = boundsAcross('slot', written, read);
-  const full = (slot.width ?? 'full') === 'full';
-  if (full && slot.along !== undefined) {
-    faults.push({
-      code: 'inconsistent',
-      path: 'slot.along',
-      got: slot.along,
-      expected: 'nothing here, since a slot of full width always reaches from side to side',
-      remedy: 'Give slot.width as a length, or remove slot.along.',
-    });
-  }
-  if (full && vent.faces?.every((face) => face === 'left' || face === 'right')) {
-    if (Object.keys(slot).length > 0) {
-      faults.push({
-        code: 'inconsistent',
-        path: 'vent.faces',
-        got: vent.faces,
-        expected: 'a face that reaches from side to side, since the slot does',
-        remedy: 'Name front, back, bottom or top; or give slot.width as a length.',
-      });
-    }
-  }
-  return faults;
-}
+import { tunedByVents } from './tuned-by-vent.js';
+import { airSpeedOf } from './vented-fields.js';
+import type { Vents, VentTold } from './vents.js';
 
 const MM = 1e-3;
 /** Ratio between neighbouring widths on the lattice, for a slot from side to side. */
 const WIDTH_RATIO = 1.08;
 
-function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
-  const { slot = {}, vent = {} } = job.sections as Read;
+function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
+  const { slot = {}, vent = {} } = job.sections as SlotRead;
   const t = job.space.panelThickness;
   const smallest = slot.smallest ?? Math.min(0.015, slot.largest ?? Infinity);
   const largest = slot.largest ?? Math.max(0.08, smallest);
@@ -103,7 +33,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     count: 1,
     faces: placed.map((face) => faces.indexOf(face)),
     bend: bends > 0,
-    walls: PANELS[along],
+    walls: slotAlongs.indexOf(along) as NonNullable<Vents['layout']>['walls'],
   };
   const whole = { ...driverLayout(job, choice), vent: layout };
   const longest = compileLongestSlot(whole);
@@ -133,7 +63,7 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
     const vent = fit.placement.vent as NonNullable<typeof fit.placement.vent>;
     const [width, height] = [widthOf(point), heightOf(point)];
     const spare = fit.slack.ventLength ?? 0;
-    const boards = slotBoards({ along, width, height, wall, panel: t }, length, vent);
+    const boards = boardsOf({ along, width, height, wall, panel: t }, length, vent);
     const holes = fit.holes.flatMap((hole) =>
       hole.part === 'vent' && hole.form === 'rectangle' ? [holeAt('vent', hole.face, hole.edges, hole.centre)] : [],
     );
@@ -198,22 +128,22 @@ function slotVents(job: Job, choice: DriverChoice, along: Along): Vents {
 }
 
 /** Cross-section of a slot and its own boards: what core subtracts from the air of the box, per metre, m². */
-function takenBy(along: Along, width: number, height: number, wall: number): number {
-  const [onLong, onShort] = OWN_BOARDS[along];
+function takenBy(along: SlotAlong, width: number, height: number, wall: number): number {
+  const [onLong, onShort] = slotBoards[along];
   return (Math.min(width, height) + onLong * wall) * (Math.max(width, height) + onShort * wall);
 }
 
 /** A vented box whose vent is a slot made of boards. Panels of the box serve as some of its walls. */
-export const slotVented: BoxKind<typeof fields> = {
+export const slotVented: BoxKind<typeof slotFields> = {
   name: 'slot-vented',
   called: 'a box with a slot vent',
   byName: true,
-  fields,
-  across,
+  fields: slotFields,
+  across: acrossSlot,
   variants: (job, choice) => {
-    const { slot = {} } = job.sections as Read;
+    const { slot = {} } = job.sections as SlotRead;
     const full = (slot.width ?? 'full') === 'full';
-    const all: readonly Along[] = full ? ['three'] : [...new Set(slot.along ?? (['one'] as const))];
+    const all: readonly SlotAlong[] = full ? ['three'] : [...new Set(slot.along ?? (['one'] as const))];
     return all.map((along) => tunedByVents(job, choice, slotVents(job, choice, along)));
   },
 };

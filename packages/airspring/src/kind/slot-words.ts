@@ -1,12 +1,12 @@
 import type { Fit } from '@airspring/core/space';
+import type { SlotAlong } from '@airspring/core/vent';
 import type { Phrase } from './phrase.js';
-import type { Along } from './slot-boards.js';
-import type { VentTold } from './tuned-by-vent.js';
+import type { VentTold } from './vents.js';
 import { airSpeedNote, listOf } from './wording.js';
 
 /** A slot where it was placed. */
 interface PlacedSlot {
-  readonly along: Along;
+  readonly along: SlotAlong;
   readonly width: number;
   readonly height: number;
   readonly wall: number;

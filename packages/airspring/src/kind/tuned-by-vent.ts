@@ -1,94 +1,16 @@
 import { ventedFamily } from '@airspring/core/enclosure';
-import type { Impossible } from '@airspring/core/fault';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { type Fit, type FitInput, fit, type Layout } from '@airspring/core/space';
-import { airSpeedCustoms, compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
-import * as v from 'valibot';
-import { audible, lossQ } from '../brief/bounds.js';
+import { type FitInput, fit } from '@airspring/core/space';
+import { compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
-import { quantity } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import {
-  type Axis,
-  acousticsOf,
-  type BoxKind,
-  type Finished,
-  type KindRecord,
-  type KindWish,
-  type Point,
-  type Span,
-  type Variant,
-} from './box-kind.js';
+import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
+import type { ventedFields } from './vented-fields.js';
+import type { Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
-
-const opt = v.exactOptional;
-
-/** Pins the tuning of the kinds of box that have one. */
-export const pinnedTuning = opt(
-  v.pipe(
-    quantity('frequency', audible),
-    v.description('the tuning that the box must have, within the rounding of its parts; default free'),
-  ),
-);
-
-/** What a brief may say about every box that is tuned by vents. */
-export const ventedFields = {
-  box: {
-    tuning: pinnedTuning,
-    QL: opt(v.pipe(lossQ, v.description('quality factor of the leaks at the tuning; default 7, common practice'))),
-    QA: opt(v.pipe(lossQ, v.description('quality factor of the absorption at the tuning; default no absorption'))),
-    QP: opt(v.pipe(lossQ, v.description("quality factor of the vent's own loss at the tuning; default no loss"))),
-  },
-  airSpeed: opt(
-    v.pipe(
-      quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
-      v.description(
-        'greatest air speed in the vent: peak in time, mean over its cross-section; default 17 m/s, common practice',
-      ),
-    ),
-  ),
-};
-
-/** The greatest air speed that a vent may have, peak. */
-export const airSpeedOf = ({ airSpeed }: { readonly airSpeed?: number | undefined }): number =>
-  airSpeed ?? airSpeedCustoms.usual.airSpeedPeak;
-
-/** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
-export interface Vents {
-  readonly kind: BoxKind;
-  readonly airSpeedPeak: number;
-  readonly geometric: readonly Axis[];
-  /** Area of the narrowest cross-section of all vents together, where the air is fastest, m². */
-  readonly area: (point: Point) => number;
-  /** Air that a metre of all vents takes from the box, per metre, m². */
-  readonly areaTaken: (point: Point) => number;
-  /** Air that their ends take in addition, m³. */
-  readonly endsTaken: (point: Point, length: number) => number;
-  /** The vents as core tunes them. Equal vents give the same object. */
-  readonly section: (point: Point) => VentSection;
-  readonly layout: Layout['vent'];
-  /** The vents as core places them, without their length. */
-  readonly body: (point: Point) => Omit<NonNullable<FitInput['vent']>, 'length'>;
-  /** The longest vents for which inner edges leave room; see `Variant.room`. */
-  readonly room: Variant['room'];
-  readonly roomAtMost: NonNullable<Variant['roomAtMost']>;
-  /** Vents with the same text have the same room. */
-  readonly roomKey: string;
-  /** Work for a metre of vent, as metres of vent to print. */
-  readonly effort: number;
-  /** Where a vent reaches from panel to panel. */
-  readonly span?: Span;
-  /** Judges a placement that core found: returns it, or says why it cannot be used. */
-  readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
-  readonly wishes: readonly KindWish[];
-  readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
-}
-
-/** What one form of vent tells about a design. The rest is the same for all forms. */
-export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
 
 const SETTLING = 12;
 const MM = 1e-3;

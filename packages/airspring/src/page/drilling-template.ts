@@ -1,5 +1,5 @@
 import type { Hole } from '../kind/build-record.js';
-import type { Design } from '../record/answer.js';
+import type { Design } from '../record/design-record.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { escaped, mm } from './markup.js';
 

@@ -1,4 +1,4 @@
-import type { Design } from '../record/answer.js';
+import type { Design } from '../record/design-record.js';
 import { phrasing, type Units } from '../words/phrasing.js';
 import { drillingTemplate } from './drilling-template.js';
 import { pageOf } from './markup.js';

@@ -1,5 +1,5 @@
-import type { Design } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
+import type { Design } from '../record/design-record.js';
 import { driversText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import type { Phrasing } from '../words/phrasing.js';

@@ -6,7 +6,8 @@ import { logarithmicGrid } from '@airspring/core/quantity';
 import { probeColumns, probeNamed } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import type { Load, Point } from '../kind/box-kind.js';
-import type { Below, Design } from './answer.js';
+import type { Below } from './design-parts.js';
+import type { Design } from './design-record.js';
 
 /** Peaks of the quantity that a kind limits, per volt of drive. */
 export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {

@@ -6,7 +6,8 @@ import type { Meaning } from '../kind/phrase.js';
 import type { Box } from '../search/box.js';
 import type { Search } from '../search/search.js';
 import { neededFor } from '../search/wishes.js';
-import type { Design, Margin } from './answer.js';
+import type { Margin } from './design-parts.js';
+import type { Design } from './design-record.js';
 
 /** How near a box is to each limit of the brief that concerns a box of its kind. */
 export function wishMargins({ wishes, variants }: Search, { excess, variant }: Box): Margin[] {

@@ -5,9 +5,9 @@ import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import type { Box } from '../search/box.js';
-import type { Guard } from './answer.js';
 import { safeBehind } from './behind-filter.js';
 import { readingsOf } from './depth.js';
+import type { Guard } from './design-parts.js';
 
 /** The highest tone that is heard, Hz: above its resonances a cone travels as 1/f². */
 const TOP = 20_000;

@@ -7,11 +7,12 @@ import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import type { Variant } from '../kind/box-kind.js';
 import type { Box } from '../search/box.js';
-import type { At, Curves, Design, Stretch } from './answer.js';
 import { reachOf } from './behind-filter.js';
 import { depthOf, readingsOf } from './depth.js';
+import type { Curves, Stretch } from './design-parts.js';
+import type { Design } from './design-record.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
-import { loadOf } from './load.js';
+import { type At, loadOf } from './load.js';
 import { guardOf } from './protection.js';
 
 const CURVE_POINTS = 240;

@@ -4,9 +4,8 @@ import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantit
 import { cutoff, referenceLevel, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import type { At } from '../record/answer.js';
 import { reachOf, safeBehind } from '../record/behind-filter.js';
-import { loadOf } from '../record/load.js';
+import { type At, loadOf } from '../record/load.js';
 import type { Sounding, State } from './state.js';
 
 /** What a box does, as far as a person asks: how deep, how loud, what gives out, how fast the air is, what it asks of the amplifier. */

@@ -11,7 +11,7 @@ import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
 import { contentsOf, driverDepth } from '../kind/drivers.js';
 import type { roundVentFields } from '../kind/round-vent-fields.js';
-import { airSpeedOf } from '../kind/tuned-by-vent.js';
+import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';

@@ -17,7 +17,7 @@ import { si } from '@airspring/core/quantity';
 import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
-import type { ventedFields } from '../kind/tuned-by-vent.js';
+import type { ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
 import type { Standing, Tube } from './standing.js';
 

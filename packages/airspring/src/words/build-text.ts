@@ -1,6 +1,6 @@
 import { inWords } from '../kind/wording.js';
-import type { Design } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
+import type { Design } from '../record/design-record.js';
 import { caution, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 

@@ -1,6 +1,7 @@
 import { capital } from '../kind/wording.js';
-import type { Design, Margin } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
+import type { Margin } from '../record/design-parts.js';
+import type { Design } from '../record/design-record.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';

@@ -1,6 +1,8 @@
 import { inWords, listOf } from '../kind/wording.js';
-import type { At, Design, Guard } from '../record/answer.js';
 import { cautions } from '../record/cautions.js';
+import type { Guard } from '../record/design-parts.js';
+import type { Design } from '../record/design-record.js';
+import type { At } from '../record/load.js';
 import { IMPEDANCE_RANGE } from '../record/sound.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';

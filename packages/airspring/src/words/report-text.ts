@@ -1,7 +1,8 @@
 import { visible } from '@airspring/core/fault';
 import { format, type Kind, kinds } from '@airspring/core/quantity';
 import { inWords } from '../kind/wording.js';
-import type { Answer, Design, DriverAccount, Met, NotMet } from '../record/answer.js';
+import type { Answer, DriverAccount, Met, NotMet } from '../record/answer.js';
+import type { Design } from '../record/design-record.js';
 import { comparison } from './comparison.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';

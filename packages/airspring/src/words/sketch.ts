@@ -1,5 +1,6 @@
 import { inUnit } from '@airspring/core/quantity';
-import type { Curves, Design } from '../record/answer.js';
+import type { Curves } from '../record/design-parts.js';
+import type { Design } from '../record/design-record.js';
 import { paragraph } from './layout.js';
 
 /** One column of the curves, and how its axis is written. */

@@ -1,9 +1,9 @@
 import { type Air, standardAir } from '../air/index.js';
-import { branch, compilePolynomials } from '../network/index.js';
+import { branch, compileLumped } from '../network/index.js';
 import { type Resistance, readFields } from '../quantity/index.js';
 import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
 import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
-import { type Family, type System, systemOf } from './family.js';
+import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** Drivers in a wall without a box, as people write them. */
 export type InfiniteBaffleInput = DrivenInput;
@@ -14,10 +14,10 @@ export type InfiniteBaffleSpec = DrivenSpec;
 /** The space behind the wall takes in what the cone pushes into it, and its pressure does not rise: it stands with 1/∞ = 0. */
 const behind = branch('acousticCompliance', 'behind', ['box', 'ground'], { stands: 'impedance' });
 
-/** The family of infinite baffles: a closed box of which the air is no spring. */
-export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInput> = {
+/** The family as the easy door takes it: lumped elements alone. */
+const lumped: Family<InfiniteBaffleSpec, InfiniteBaffleInput> = {
   name: 'infinite baffle',
-  compile: compilePolynomials,
+  compile: compileLumped,
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance } = readFields('baffle', input, drivenShape);
     return { drivers: asGroup(drivers), sourceResistance };
@@ -31,6 +31,9 @@ export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInpu
     set('behind', Infinity);
   },
 };
+
+/** The family of infinite baffles: a closed box of which the air is no spring. */
+export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInput> = /* @__PURE__ */ withLaws(lumped);
 
 /**
  * A driver or a group in a wall, as a network: motor and suspension alone. The room behind the wall is so large that its air is
@@ -52,4 +55,4 @@ export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInpu
 export const infiniteBaffle = (
   input: InfiniteBaffleInput | InfiniteBaffleSpec,
   air: Air = standardAir,
-): System<InfiniteBaffleSpec> => systemOf(infiniteBaffleFamily, input, air);
+): System<InfiniteBaffleSpec> => systemOf(lumped, input, air);

@@ -1,5 +1,6 @@
 import type { Fault } from '../fault/index.js';
 import { type Field, type Fields, type LengthInput, nested, notNegative, optional } from '../quantity/index.js';
+import { slotAlongs } from '../vent/slot-boards.js';
 import { faces, type SizeInput, sizeShape, type ThicknessInput, thicknessField } from './cuboid.js';
 import { bodiesField, judgeBodies, type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
 import { judgeVent, type ReadVent } from './vent-body.js';
@@ -51,8 +52,6 @@ export interface Layout {
   };
 }
 
-const wallCounts = { none: 0, one: 1, two: 2, three: 3 } as const;
-
 /** Fills in the defaults. */
 export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({
   thickness: space.thickness,
@@ -64,7 +63,9 @@ export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({
     count: vent?.count ?? 1,
     faces: (vent?.faces ?? ['front']).map((name) => faces.indexOf(name)),
     bend: vent?.bends !== 'straight',
-    walls: wallCounts[(vent !== undefined && 'along' in vent && vent.along) || 'none'],
+    walls: slotAlongs.indexOf(
+      (vent !== undefined && 'along' in vent && vent.along) || 'none',
+    ) as Layout['vent']['walls'],
   },
 });
 

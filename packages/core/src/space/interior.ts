@@ -69,13 +69,14 @@ const ofVent = ({ part }: Solid) => part === 'vent' || part === 'clearance';
  */
 export function collisions(interior: Interior, solids: readonly Solid[]): readonly Reason[] {
   const because: Reason[] = [];
+  const blocks = solids.map((one) => blockOf(one, NANOMETRE));
+  const named = (index: number) => `${index + 1} (${solids[index]!.part})`;
   for (const [index, one] of solids.entries()) {
-    const which = `Solid ${index + 1} (${one.part})`;
-    if (!interior.contains(one)) because.push({ code: 'outside', text: `${which} is not inside.` });
-    for (const [other, two] of solids.entries()) {
-      if (other <= index || (ofVent(one) && ofVent(two))) continue;
-      if (!overlap(blockOf(one, NANOMETRE), blockOf(two, NANOMETRE))) continue;
-      because.push({ code: 'overlap', text: `${which} meets solid ${other + 1} (${two.part}).` });
+    if (!interior.contains(one)) because.push({ code: 'outside', text: `Solid ${named(index)} is not inside.` });
+    for (let other = index + 1; other < solids.length; other++) {
+      if (ofVent(one) && ofVent(solids[other]!)) continue;
+      if (!overlap(blocks[index]!, blocks[other]!)) continue;
+      because.push({ code: 'overlap', text: `Solid ${named(index)} meets solid ${named(other)}.` });
     }
   }
   return because;

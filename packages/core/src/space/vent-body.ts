@@ -12,6 +12,7 @@ import {
   type Shape,
 } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
+import { type SlotAlong, slotAlongs } from '../vent/slot-boards.js';
 import type { Face } from './cuboid.js';
 import { facesField } from './round-body.js';
 
@@ -48,7 +49,7 @@ export interface SlotVentBodyInput extends AnyVentInput {
    * Panels of the box that stand for its own boards: none; one, on a long side; two, in a corner; or three, where it is as
    * wide as the box is inside. Default none. The fold of a slot along walls goes on along the panel opposite to its face.
    */
-  readonly along?: 'none' | 'one' | 'two' | 'three';
+  readonly along?: SlotAlong;
   /** Free air in front of the inner end; default the shorter side (common practice). */
   readonly clearance?: LengthInput;
 }
@@ -73,7 +74,7 @@ const slotShape = {
   ...anyShape,
   width: positive('length'),
   height: positive('length'),
-  along: optional(oneOf('none', 'one', 'two', 'three')),
+  along: optional(oneOf(...slotAlongs)),
 };
 export type ReadVent = Fields<typeof roundShape> | Fields<typeof slotShape>;
 

@@ -1,4 +1,4 @@
-import { foldRadius, ownBoards } from '../vent/slot-fold.js';
+import { foldRadius, slotAlongs, slotBoards } from '../vent/slot-boards.js';
 import type { Layout } from './fit-input.js';
 import { type Block, span } from './solids.js';
 import type { SlotBody, VentBody } from './vent-body.js';
@@ -51,8 +51,6 @@ export function roundVent(shape: VentShape, body: VentBody, count: number, gap: 
   shape.onWall = false;
 }
 
-const alongs = ['none', 'one', 'two', 'three'] as const;
-
 /**
  * Writes a row of slots. Panels of the box replace boards of it, so the outer size is less by these. The second leg starts at
  * the inner edge of the fold, which is half a board nearer to the middle of a slot that has only one of the two long boards.
@@ -65,7 +63,7 @@ export function slotVent(
   gap: number,
 ): void {
   const { longSide, shortSide, wall } = body;
-  const [onLong, onShort] = ownBoards[alongs[walls]];
+  const [onLong, onShort] = slotBoards[slotAlongs[walls]];
   const turn = foldRadius(shortSide);
   shape.cuboid = true;
   shape.radius = (shortSide + onLong * wall) / 2;

@@ -16,6 +16,8 @@ export { compileLengthForTuning, type LengthForTuningInput, lengthForTuning } fr
 /** How is a round vent described? */
 export type { BendInput } from './bend.js';
 export type { RoundVentInput, RoundVentSection } from './round-vent.js';
+/** How can a slot lie, and which of its boards are panels of the box? */
+export { type SlotAlong, slotAlongs, slotBoards } from './slot-boards.js';
 /** How is a slot described, and how is a vent of either shape? */
 export type { SlotVentInput, SlotVentSection } from './slot-vent.js';
 export type { VentInput, VentSection } from './vent-input.js';

@@ -11,7 +11,7 @@ import {
   positive,
 } from '../quantity/index.js';
 import { type BendInput, bendGeometry, bendShape, sharpBendFaults } from './bend.js';
-import { foldRadius, ownBoards, type SlotAlong } from './slot-fold.js';
+import { foldRadius, type SlotAlong, slotBoards } from './slot-boards.js';
 import { endCorrection, type VentGeometry } from './vent-geometry.js';
 
 /** A rectangular vent without its length. */
@@ -82,7 +82,7 @@ export function slotGeometry(faults: Fault[], vent: Fields<typeof slotShape>): V
     const path = `vent.${name}`;
     faults.push({ code: 'inconsistent', path, got: flare.radius, expected, remedy: 'Leave the flare out.' });
   }
-  const [onLong, onShort] = ownBoards[along];
+  const [onLong, onShort] = slotBoards[along];
   const opening = { radius: Math.sqrt((width * height) / Math.PI), aspect: long / short };
   return {
     section: slitSection({ width, height }),

@@ -1,0 +1,38 @@
+import type { Impossible } from '@airspring/core/fault';
+import type { Fit, FitInput, Layout } from '@airspring/core/space';
+import type { VentSection } from '@airspring/core/vent';
+import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Variant } from './box-kind.js';
+
+/** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
+export interface Vents {
+  readonly kind: BoxKind;
+  readonly airSpeedPeak: number;
+  readonly geometric: readonly Axis[];
+  /** Area of the narrowest cross-section of all vents together, where the air is fastest, m². */
+  readonly area: (point: Point) => number;
+  /** Air that a metre of all vents takes from the box, per metre, m². */
+  readonly areaTaken: (point: Point) => number;
+  /** Air that their ends take in addition, m³. */
+  readonly endsTaken: (point: Point, length: number) => number;
+  /** The vents as core tunes them. Equal vents give the same object. */
+  readonly section: (point: Point) => VentSection;
+  readonly layout: Layout['vent'];
+  /** The vents as core places them, without their length. */
+  readonly body: (point: Point) => Omit<NonNullable<FitInput['vent']>, 'length'>;
+  /** The longest vents for which inner edges leave room; see `Variant.room`. */
+  readonly room: Variant['room'];
+  readonly roomAtMost: NonNullable<Variant['roomAtMost']>;
+  /** Vents with the same text have the same room. */
+  readonly roomKey: string;
+  /** Work for a metre of vent, as metres of vent to print. */
+  readonly effort: number;
+  /** Where a vent reaches from panel to panel. */
+  readonly span?: Span;
+  /** Judges a placement that core found: returns it, or says why it cannot be used. */
+  readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
+  readonly wishes: readonly KindWish[];
+  readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
+}
+
+/** What one form of vent tells about a design. The rest is the same for all forms. */
+export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
