@@ -1,4 +1,4 @@
-import { evenPoints, randomNumbers } from '@airspring/core/numeric';
+import { evenPoints, randomNumbers, uniformAt } from '@airspring/core/numeric';
 import { expect, test } from 'vitest';
 import { threefry } from '../../../packages/core/src/numeric/random.js';
 import { check } from '../../ledger/check.js';
@@ -41,4 +41,17 @@ test('steps of the even points are powers of the generalised golden ratios', () 
     evenPoints(d + 1)(0, out);
     out.forEach((x, k) => expect(x).toBeCloseTo((0.5 + phi ** -(k + 1)) % 1, 14));
   });
+});
+
+const [high, low] = rows[0]!.words.map(Number) as [number, number];
+check('random.threefry.counters', {
+  formula: 'numeric/uniformAt',
+  source: { ...source, locator: `${source.locator}; 27 and 26 bits of the words for a counter and a key of zeros` },
+  status: 'derived',
+  kind: 'standard',
+  given: { seed: { value: 0, unit: '1' } },
+  got: ({ seed }) => uniformAt(seed)(0, 0),
+  expected: ((high >>> 5) * 2 ** 26 + (low >>> 6) + 0.5) / 2 ** 53,
+  unit: '1',
+  tolerance: { relative: 1e-15, why: 'whole numbers of bits' },
 });

@@ -27,7 +27,9 @@ export { polynomialRoots, type Roots } from './polynomial-roots.js';
 /** Is the remainder of a sum more than rounding? */
 export { isRounding } from './rounding.js';
 /** Which numbers sample a range, at random from a seed or evenly? */
-export { evenPoints, randomNumbers } from './random.js';
+export { evenPoints, randomNumbers, uniformAt } from './random.js';
+/** Below which value does a normal variable lie with a given probability? */
+export { normalQuantile } from './normal-quantile.js';
 /** Where do several functions of as many variables vanish? */
 export { type NewtonOptions, type NewtonRoot, newtonRoot } from './newton.js';
 /** Where does a function or a column change sign? */

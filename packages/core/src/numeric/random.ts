@@ -94,3 +94,31 @@ export function evenPoints(dimensions: number): (i: number, out: Float64Array) =
     }
   };
 }
+
+/**
+ * Uniform random numbers that depend on a seed and two counters alone: the same whatever was drawn before, so that work can be
+ * divided.
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | | `seed` | 1 | whole number from 0 to 2⁵³ − 1 |
+ * | | `i`, `k` | 1 | whole numbers from 0 to 2³² − 1 |
+ *
+ * @validity for simulation; not for cryptography
+ * @returns a function of both counters that gives a number above 0 and below 1, in steps of 2⁻⁵³
+ * @throws InputError `not-finite`, `out-of-range`
+ * @source salmon2011 §4.2
+ * @example uniformAt(7)(1000, 3)
+ */
+export function uniformAt(seed: number): (i: number, k: number) => number {
+  refuse(unlessWhole('seed', seed, 0, Number.MAX_SAFE_INTEGER));
+  const key0 = seed >>> 0;
+  const key1 = Math.floor(seed / 2 ** 32);
+  const words = new Uint32Array(2);
+  return (i, k) => {
+    words[0] = i;
+    words[1] = k;
+    threefry(key0, key1, words);
+    return ((words[0] >>> 5) * 2 ** 26 + (words[1] >>> 6) + 0.5) / 2 ** 53;
+  };
+}

@@ -1,2 +1,8 @@
 /** Which inputs matter most, and how much? */
 export { type Sensitivity, sensitivity } from './sensitivity.js';
+/** How does a number scatter from build to build? */
+export { type Distribution, normal, within } from './distribution.js';
+/** What do builds of a system do whose numbers scatter? */
+export { type Builds, type BuildsKernel, compileBuilds, type Scatter } from './builds.js';
+/** How far do f3 and level scatter, and which number causes it? */
+export { type Band, type Scattered, type ScatterOptions, scatterOf, summaryOf } from './scatter.js';

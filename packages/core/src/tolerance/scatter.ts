@@ -1,0 +1,161 @@
+import type { System } from '../enclosure/index.js';
+import { type Impossible, impossible, type Warning } from '../fault/index.js';
+import { type FrequencyGrid, logarithmicGrid } from '../quantity/index.js';
+import { cutoffGradient, levelCrossings } from '../response/index.js';
+import { ABOVE, BELOW, type Builds, compileBuilds, type Scatter } from './builds.js';
+
+/** Nine of ten builds lie between the first and the last. */
+const SHARES = [0.05, 0.5, 0.95] as const;
+
+/** A number over many builds: below it lie 5 %, half, 95 % of them. */
+export interface Band {
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+  readonly standardDeviation: number;
+}
+
+/** The value below which a share of sorted numbers lies. */
+const quantile = (sorted: Float64Array, share: number): number => {
+  const place = share * (sorted.length - 1);
+  const i = Math.min(Math.floor(place), sorted.length - 2);
+  return sorted.length === 1 ? sorted[0]! : sorted[i]! + (place - i) * (sorted[i + 1]! - sorted[i]!);
+};
+
+/** The band of some numbers, at least one. */
+export function bandOf(numbers: Float64Array): Band {
+  const sorted = numbers.slice().sort();
+  const mean = numbers.reduce((sum, value) => sum + value, 0) / numbers.length;
+  const squares = numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const [low, middle, high] = SHARES.map((share) => quantile(sorted, share)) as [number, number, number];
+  return { low, middle, high, standardDeviation: Math.sqrt(squares / Math.max(1, numbers.length - 1)) };
+}
+
+/** How a system scatters from build to build. */
+export interface Scattered {
+  readonly builds: number;
+  /** f3 of the builds, Hz, or why too few have one. */
+  readonly f3: (Band & { readonly ok: true }) | Impossible;
+  /** Levels between which nine of ten builds lie, and that of half of them, dB for 1 V rms. */
+  readonly level: {
+    readonly frequencies: FrequencyGrid;
+    readonly low: Float64Array;
+    readonly middle: Float64Array;
+    readonly high: Float64Array;
+  };
+  /** What the slopes alone say of f3: its standard deviation, and the share of the variance that each number causes. */
+  readonly firstOrder: { readonly ok: true; readonly standardDeviation: number; readonly shares: Shares } | Impossible;
+  readonly warnings: readonly Warning[];
+}
+
+/** Shares that add up to 1, by the names of the numbers. */
+type Shares = Readonly<Record<string, number>>;
+
+/** Slopes and builds agree if their standard deviations differ by less. */
+const AGREED = 0.2;
+/** Of so many builds f3 may be missing before its band says nothing. */
+const MISSING = 0.05;
+
+/**
+ * The variance of f3 by its slopes: each number scatters by itself.
+ *
+ * $$ \sigma_{f_3}^2 = \sum_e \left(\frac{\partial f_3}{\partial \ln v_e}\right)^2 \sigma_e^2 $$
+ */
+function firstOrderOf(system: System, scatter: Scatter): Scattered['firstOrder'] {
+  const slopes = cutoffGradient(system);
+  if (!slopes.ok) return slopes;
+  const variances = Object.entries(scatter).map(
+    ([name, { standardDeviation }]) => [name, ((slopes.byElement[name] ?? 0) * standardDeviation) ** 2] as const,
+  );
+  const whole = variances.reduce((sum, [, variance]) => sum + variance, 0);
+  const shares = Object.fromEntries(variances.map(([name, variance]) => [name, variance / (whole || 1)]));
+  return { ok: true, standardDeviation: Math.sqrt(whole), shares };
+}
+
+/**
+ * How far builds of a system scatter: by many builds at random, and beside it by the slopes alone. Where both do not agree, or the
+ * level crosses half power more than once, a warning says so: the slopes must not be used then.
+ *
+ * @validity as `compileBuilds`; 5 and 95 % of N builds are known to about 2/√N of the distance between them
+ * @neglects as `compileBuilds`
+ * @returns bands of f3 and level, shares of the variance, warnings
+ * @throws InputError those of `compileBuilds`
+ * @source metropolis1949 (random sampling)
+ * @source gum1995 §5.1.2 (propagation by slopes)
+ * @example scatterOf(system, { Cms: normal(0.08), vent: within(0.03) }, { seed: 7, builds: 2000 }).f3
+ */
+export function scatterOf(
+  system: System,
+  scatter: Scatter,
+  { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200) }: ScatterOptions = {},
+): Scattered {
+  return summaryOf(system, scatter, frequencies, [compileBuilds(system, scatter, frequencies)(seed, 0, builds)]);
+}
+
+export interface ScatterOptions {
+  /** The same seed gives the same builds; default 1. */
+  readonly seed?: number;
+  /** Default 2000. */
+  readonly builds?: number;
+  /** Default 200 frequencies from 10 Hz to 200 Hz. */
+  readonly frequencies?: FrequencyGrid;
+}
+
+/** The same from builds that were worked out in parts, in any order. */
+export function summaryOf(
+  system: System,
+  scatter: Scatter,
+  frequencies: FrequencyGrid,
+  parts: readonly Builds[],
+): Scattered {
+  const count = parts.reduce((sum, part) => sum + part.count, 0);
+  const all = parts.flatMap(({ f3 }) => Array.from(f3));
+  const found = Float64Array.from(all.filter((value) => value !== BELOW && value !== ABOVE));
+  const missing = count - found.length;
+  const band = found.length > 0 ? bandOf(found) : undefined;
+  const f3: Scattered['f3'] =
+    band === undefined || missing > MISSING * count
+      ? impossible(
+          'no-cutoff',
+          `${missing} of ${count} builds have no f3 from ${frequencies[0]} to ${frequencies.at(-1)} Hz.`,
+        )
+      : { ok: true, ...band };
+  const column = new Float64Array(count);
+  const level = { frequencies, ...emptyBands(frequencies.length) };
+  frequencies.forEach((_, i) => {
+    let b = 0;
+    for (const part of parts) {
+      for (let k = 0; k < part.count; k++) column[b++] = part.levels[k * frequencies.length + i]!;
+    }
+    column.sort();
+    level.low[i] = quantile(column, SHARES[0]);
+    level.middle[i] = quantile(column, SHARES[1]);
+    level.high[i] = quantile(column, SHARES[2]);
+  });
+  const firstOrder = firstOrderOf(system, scatter);
+  return { builds: count, f3, level, firstOrder, warnings: warningsOf(system, f3, firstOrder) };
+}
+
+const emptyBands = (length: number) => ({
+  low: new Float64Array(length),
+  middle: new Float64Array(length),
+  high: new Float64Array(length),
+});
+
+function warningsOf(system: System, f3: Scattered['f3'], firstOrder: Scattered['firstOrder']): readonly Warning[] {
+  if (!f3.ok || !firstOrder.ok) return [];
+  const ratio = f3.standardDeviation / firstOrder.standardDeviation;
+  const crossings = levelCrossings(system).length;
+  const warning = (path: string, got: number, expected: string): Warning => ({
+    code: 'outside-validity',
+    path,
+    got,
+    expected,
+  });
+  return [
+    ...(Math.abs(ratio - 1) > AGREED
+      ? [warning('firstOrder', ratio, 'a scatter of f3 within 20 % of what its slopes say')]
+      : []),
+    ...(crossings > 1 ? [warning('crossings', crossings, 'one frequency at which the level is half power down')] : []),
+  ];
+}
