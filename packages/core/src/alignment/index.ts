@@ -25,3 +25,5 @@ export { criticallyDamped, ofTotalQ } from './damped.js';
 export { denominatorOfMagnitude } from './from-magnitude.js';
 /** Which boxes suit a driver? */
 export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';
+/** Which alignment does a response come near to? */
+export { type Nearness, nearestAlignments } from './nearest.js';

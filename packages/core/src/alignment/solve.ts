@@ -45,7 +45,7 @@ export interface Aligned<Spec> {
   readonly system: System<Spec>;
   /** The auxiliary high-pass, if one was sought. */
   readonly highPass?: Filter;
-  /** The frequency that the target is over, Hz; a goal has none. */
+  /** The frequency of the target, Hz: the geometric mean of the magnitudes of its poles. A goal has none. */
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
@@ -141,7 +141,8 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const { told, fit } = leastDeviation(target, free, family, sought, from.spec, medium, norm);
     const { root: best, deviation } = exact ? told(from) : fit(from);
     const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
-    return aligned(best.spec, best.frequency, decided, deviation);
+    const shape = target(free === undefined ? 0 : best.place.at(-1)!);
+    return aligned(best.spec, best.frequency * shape[0]! ** (1 / order), decided, deviation);
   });
   return { ok: true, ...first!, others };
 }
