@@ -60,9 +60,10 @@ function compiledBy(
   const slots = slotsOf(topology);
   const rows = probeRows(topology, system, slots);
   if (predictedProducts(system) > MOST_PRODUCTS) return undefined;
-  const parts = expandedParts(topology, system, rows, laws);
-  if (parts === undefined) return undefined;
-  const { width, fill } = partProgram(parts, rows, SCALE);
+  const expanded = expandedParts(topology, system, rows, laws);
+  if (expanded === undefined) return undefined;
+  const { parts } = expanded;
+  const { width, fill } = partProgram(expanded, rows, SCALE);
   const undelayed = parts.every(({ delay }) => delay < 0);
   if (!undelayed && sweepWithLaws === undefined) return undefined;
   const probes = rows.map(({ name }) => name);
