@@ -47,9 +47,10 @@ function eliminate(rows: Sum[][], drive: number): Eliminated[] {
     let [at, column, sign] = [-1, -1, 1];
     for (const [r, row] of rows.entries()) {
       for (let c = 0; c < drive; c++) {
-        const [product, one] = row[c]!.length === 2 ? row[c]! : NOTHING;
+        const entry = row[c]!;
+        if (entry.length !== 2 || entry[0] !== 0 || Math.abs(entry[1]!) !== 1) continue;
         const made = (widths[r]! - 1) * (heights[c]! - 1);
-        if (product === 0 && made < least && (one === 1 || one === -1)) [least, at, column, sign] = [made, r, c, one];
+        if (made < least) [least, at, column, sign] = [made, r, c, entry[1]!];
       }
     }
     if (at < 0) return eliminated;

@@ -48,23 +48,30 @@ export function expandedParts(
   );
   if (found === undefined) return undefined;
   if (found.denominator.length === 0) throw contradiction(topology);
-  const split = (row: number, delay: number, sum: Sum): Part[] => {
-    const byLaws = new Map<number, number[]>(delay < 0 ? [[0, []]] : []);
-    for (let k = 0; k < sum.length; k += 2) {
-      // The laws are the first factors.
-      const bits = sum[k]! & (2 ** laws.length - 1);
-      const own = byLaws.get(bits) ?? [];
-      own.push(sum[k]!, sum[k + 1]!);
-      byLaws.set(bits, own);
-    }
-    return [...byLaws].map(([bits, own]) => ({ row, laws: bits, delay, sum: own }));
-  };
+  /** The laws are the first factors. */
+  const split = (row: number, delay: number, sum: Sum): Part[] =>
+    Array.from({ length: 2 ** laws.length }, (_, bits) => ({
+      row,
+      laws: bits,
+      delay,
+      sum: beginning(sum, bits, laws.length),
+    })).filter((part) => isPlain(part) || part.sum.length > 0);
   const parts = [
     ...split(0, -1, found.denominator),
     ...asked.flatMap(({ row, delay }, k) => split(row, delay, found.numerators[k]!)),
   ];
   // A table of rows: the plain polynomial of every row, then what has laws or a delay.
   return { ...found, parts: [...parts.filter(isPlain), ...parts.filter((part) => !isPlain(part))] };
+}
+
+/** What has just these of its first `count` factors. */
+function beginning(sum: Sum, bits: number, count: number): Sum {
+  if (count === 0) return sum;
+  const out: number[] = [];
+  for (let k = 0; k < sum.length; k += 2) {
+    if ((sum[k]! & (2 ** count - 1)) === bits) out.push(sum[k]!, sum[k + 1]!);
+  }
+  return out;
 }
 
 const isPlain = ({ laws, delay }: Part): boolean => laws === 0 && delay < 0;
