@@ -17,7 +17,7 @@ import { si } from '../../packages/core/src/quantity/index.js';
 import { cutoff, cutoffGradient, features, levelGradient } from '../../packages/core/src/response/index.js';
 import { sensitivity } from '../../packages/core/src/tolerance/index.js';
 import { frequencies, networkB, POINTS, system, twoLossyCoils } from '../box.js';
-import { runRow } from '../measure.js';
+import { COMPILING, runRow } from '../measure.js';
 
 const grid = frequencies(POINTS);
 
@@ -103,10 +103,10 @@ await runRow({
   ),
   'topology-closed': () => {
     const { topology } = closedBox({ drivers, netVolume: '40 L' }).network;
-    return { call: () => compilePolynomials(topology) };
+    return { call: () => compilePolynomials(topology), warming: COMPILING };
   },
-  'topology-vented': () => ({ call: () => compilePolynomials(networkB.topology) }),
-  'plan-vented': () => ({ call: () => compilePlan(networkB.topology) }),
+  'topology-vented': () => ({ call: () => compilePolynomials(networkB.topology), warming: COMPILING }),
+  'plan-vented': () => ({ call: () => compilePlan(networkB.topology), warming: COMPILING }),
   coefficients: () => {
     const { slots, network } = compile(networkB.topology);
     const values = valuesOf(slots, networkB.values);
@@ -118,7 +118,7 @@ await runRow({
       `compile-${count}-chambers`,
       () => {
         const { topology } = chambers(count).network;
-        return { call: () => compile(topology) };
+        return { call: () => compile(topology), warming: COMPILING };
       },
     ]),
   ),

@@ -3,7 +3,7 @@ import { complexColumn } from '../../packages/core/src/numeric/index.js';
 import { type Columns, compiledSystem, compileResponse, respond } from '../../packages/core/src/response/index.js';
 import { simulated } from '../agreement.js';
 import { DRIVE, frequencies, makeSystem, networkA, networkB, POINTS, polynomials, system } from '../box.js';
-import { runRow } from '../measure.js';
+import { COMPILING, runRow } from '../measure.js';
 import { naiveA, naiveB } from '../peers/naive.js';
 
 const driveVoltageRms = DRIVE as Columns['driveVoltageRms'];
@@ -41,7 +41,7 @@ await runRow({
     return { call: () => fill(grid, DRIVE, out) };
   },
   'B-again': () => ({ call: () => respond(system, grid, { driveVoltageRms }) }),
-  'B-cold': () => ({ call: () => respond(makeSystem(), grid, { driveVoltageRms }) }),
+  'B-cold': () => ({ call: () => respond(makeSystem(), grid, { driveVoltageRms }), warming: COMPILING }),
   'ours-B-complex': () => ({ call: polynomialSweep(networkB, POINTS) }),
   'naive-B': () => ({ call: () => naiveB(grid) }),
   ...Object.fromEntries(

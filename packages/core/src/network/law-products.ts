@@ -1,4 +1,4 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { type ComplexColumn, complexColumn, complexColumns } from '../numeric/index.js';
 import { addScaled, assign, multiply } from './column-arithmetic.js';
 import type { Law, Topology } from './element.js';
 import { fillLaw, fillLawSlope } from './law-column.js';
@@ -36,7 +36,7 @@ export function lawProducts(
   products: readonly LawProduct[],
   block: number,
 ): LawProducts {
-  const room = (list: readonly unknown[]) => list.map(() => complexColumn(block));
+  const room = (list: readonly unknown[]) => complexColumns(list.length, block);
   const [own, columns] = [room(laws), room(products)];
   let ownSlopes: readonly ComplexColumn[] = [];
   let slopes: readonly ComplexColumn[] = [];

@@ -1,4 +1,4 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { addScaled } from './column-arithmetic.js';
 import type { CompiledNetwork } from './compiled.js';
 import { type LawNetwork, type LawRow, lawRows } from './law-rows.js';
@@ -38,7 +38,7 @@ function blockSweep(network: LawNetwork, room: number): LawSweep {
   const { values, polynomials } = network;
   const { rows, columns, fill, fillSlopes, fillRow, fillRowSlope } = lawRows(network, room);
   const denominator = rows[0] as LawRow;
-  const [inverse, change, value, unit] = [0, 0, 0, 0].map(() => complexColumn(room)) as [
+  const [inverse, change, value, unit] = complexColumns(4, room) as readonly [
     ComplexColumn,
     ComplexColumn,
     ComplexColumn,

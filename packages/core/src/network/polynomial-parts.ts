@@ -1,8 +1,9 @@
 import type { Topology } from './element.js';
 import type { Equations } from './equations.js';
-import { expand, type Term } from './expansion.js';
+import { type Expansion, expand, lowestOf } from './expansion.js';
 import type { ProbeRow } from './reading.js';
 import { contradiction } from './refusals.js';
+import type { Sum } from './whole-sums.js';
 
 /** One polynomial of a row. It is multiplied by some elements over frequency, given as bits, and by the phase of a delay. */
 export interface Part {
@@ -11,7 +12,12 @@ export interface Part {
   readonly laws: number;
   /** Slot of the delay, or −1. */
   readonly delay: number;
-  readonly terms: readonly Term[];
+  readonly sum: Sum;
+}
+
+/** The parts of a topology, and what their factors are. */
+export interface Parts extends Pick<Expansion, 'elements' | 'powers'> {
+  readonly parts: readonly Part[];
 }
 
 const MOST_PRODUCTS = 20_000;
@@ -22,7 +28,7 @@ export function expandedParts(
   system: Equations,
   rows: readonly ProbeRow[],
   laws: readonly number[],
-): readonly Part[] | undefined {
+): Parts | undefined {
   const asked = rows.flatMap(({ terms }, k) =>
     [...new Set([-1, ...terms.map(({ delay }) => delay)])].map((delay) => ({
       row: 1 + k,
@@ -36,74 +42,79 @@ export function expandedParts(
   );
   const found = expand(
     system,
+    laws,
     asked.map(({ shares }) => shares),
     MOST_PRODUCTS,
   );
   if (found === undefined) return undefined;
   if (found.denominator.length === 0) throw contradiction(topology);
-  const bitsOf = (symbols: readonly number[]): number =>
-    laws.reduce((bits, law, k) => (symbols.includes(law) ? bits + 2 ** k : bits), 0);
-  const split = (row: number, delay: number, terms: readonly Term[]): Part[] => {
-    const byLaws = new Map<number, Term[]>(delay < 0 ? [[0, []]] : []);
-    for (const term of terms) {
-      const bits = bitsOf(term.symbols);
-      const own = byLaws.get(bits) ?? [];
-      own.push(
-        laws.length === 0 ? term : { ...term, symbols: term.symbols.filter((symbol) => !laws.includes(symbol)) },
-      );
-      byLaws.set(bits, own);
-    }
-    return [...byLaws].map(([bits, own]) => ({ row, laws: bits, delay, terms: own }));
-  };
+  /** The laws are the first factors. */
+  const split = (row: number, delay: number, sum: Sum): Part[] =>
+    Array.from({ length: 2 ** laws.length }, (_, bits) => ({
+      row,
+      laws: bits,
+      delay,
+      sum: beginning(sum, bits, laws.length),
+    })).filter((part) => isPlain(part) || part.sum.length > 0);
   const parts = [
     ...split(0, -1, found.denominator),
-    ...asked.flatMap(({ row, delay }, k) => split(row, delay, found.numerators[k] as readonly Term[])),
+    ...asked.flatMap(({ row, delay }, k) => split(row, delay, found.numerators[k]!)),
   ];
   // A table of rows: the plain polynomial of every row, then what has laws or a delay.
-  return [...parts.filter(isPlain), ...parts.filter((part) => !isPlain(part))];
+  return { ...found, parts: [...parts.filter(isPlain), ...parts.filter((part) => !isPlain(part))] };
+}
+
+/** What has just these of its first `count` factors. */
+function beginning(sum: Sum, bits: number, count: number): Sum {
+  if (count === 0) return sum;
+  const out: number[] = [];
+  for (let k = 0; k < sum.length; k += 2) {
+    if ((sum[k]! & (2 ** count - 1)) === bits) out.push(sum[k]!, sum[k + 1]!);
+  }
+  return out;
 }
 
 const isPlain = ({ laws, delay }: Part): boolean => laws === 0 && delay < 0;
 
 /** The parts as one flat program over the numbers of the elements: powers of s / scale, rising, a row of coefficients each. */
-export function partProgram(parts: readonly Part[], rows: readonly ProbeRow[], scale: number) {
-  let [least, most] = [Infinity, -Infinity];
-  let length = 0;
-  let count = 0;
-  for (const { terms } of parts) {
-    for (const { power, symbols } of terms) {
+export function partProgram({ parts, elements, powers }: Parts, rows: readonly ProbeRow[], scale: number) {
+  const count = parts.reduce((sum, part) => sum + part.sum.length / 2, 0);
+  /** What each product is made of, where it goes, and its constant. */
+  const [products, places] = [new Int32Array(count), new Int32Array(count)];
+  const constants = new Float64Array(count);
+  let [n, least, most] = [0, Infinity, -Infinity];
+  for (const { sum } of parts) {
+    for (let i = 0; i < sum.length; i += 2, n++) {
+      let power = 0;
+      for (let left = sum[i]!; left !== 0; left &= left - 1) power += powers[lowestOf(left)]!;
+      products[n] = sum[i]!;
+      places[n] = power;
+      constants[n] = sum[i + 1]!;
       least = Math.min(least, power);
       most = Math.max(most, power);
-      length += 2 + symbols.length;
-      count++;
     }
   }
   const width = most - least + 1;
-  // [place, how many symbols, symbols…] of each product, and its constant.
-  const code = new Int32Array(length);
-  const constant = new Float64Array(count);
   const scales = Array.from({ length: width }, (_, power) => scale ** power);
-  let at = 0;
-  let n = 0;
-  parts.forEach(({ terms }, k) => {
-    for (const { coefficient, power, symbols } of terms) {
-      code[at++] = k * width + power - least;
-      code[at++] = symbols.length;
-      for (const symbol of symbols) code[at++] = symbol;
-      constant[n++] = coefficient * scales[power - least]!;
+  n = 0;
+  parts.forEach(({ sum }, k) => {
+    for (const end = n + sum.length / 2; n < end; n++) {
+      const power = places[n]! - least;
+      places[n] = k * width + power;
+      constants[n]! *= scales[power]!;
     }
   });
+  const byBit = new Float64Array(elements.length);
   const factors = parts.map(({ row }) => rows[row - 1]?.factor ?? -1);
 
   /** Fills the coefficients, divided by the largest of the denominator; allocates nothing. */
   const fill = (numbers: Float64Array, values: Float64Array, out: Float64Array): void => {
     out.fill(0);
-    for (let i = 0, n = 0; i < code.length; n++) {
-      const place = code[i]!;
-      const end = i + 2 + code[i + 1]!;
-      let product = constant[n]!;
-      for (i += 2; i < end; i++) product *= numbers[code[i]!]!;
-      out[place]! += product;
+    for (let k = 0; k < byBit.length; k++) byBit[k] = numbers[elements[k]!]!;
+    for (let i = 0; i < count; i++) {
+      let product = constants[i]!;
+      for (let left = products[i]!; left !== 0; left &= left - 1) product *= byBit[lowestOf(left)]!;
+      out[places[i]!]! += product;
     }
     let largest = 0;
     for (let k = 0; k < width; k++) largest = Math.max(largest, Math.abs(out[k]!));

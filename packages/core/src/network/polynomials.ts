@@ -24,7 +24,7 @@ const SCALE = 2 * Math.PI * 100;
  * where $A$ are the nodal equations and $Y_m$ products of up to three elements over frequency: a determinant is linear in
  * each. No interpolation and no elimination takes place, so nothing is divided that can vanish.
  *
- * @validity no lines, at most three laws, and at most 600 products: else `undefined`, and an elimination plan does it
+ * @validity no lines, at most three laws, 31 elements (motors and pistons count twice) and 600 products: else `undefined`, and an elimination plan does it
  * @neglects nothing: the result is exact in the element values
  * @throws InputError for a topology without meaning
  * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
@@ -37,7 +37,7 @@ export const compilePolynomials = (topology: Topology): CompiledTopology | undef
 /**
  * The same without elements over frequency and without delays, in four fifths of the code.
  *
- * @validity no lines, laws or delays, and at most 600 products: else `undefined`
+ * @validity no lines, laws or delays, at most 31 elements (motors and pistons count twice) and 600 products: else `undefined`
  * @neglects nothing: the result is exact in the element values
  * @throws InputError for a topology without meaning
  * @source desoer1969 ch. 10 (nodal analysis of networks with transformers and gyrators)
@@ -60,9 +60,10 @@ function compiledBy(
   const slots = slotsOf(topology);
   const rows = probeRows(topology, system, slots);
   if (predictedProducts(system) > MOST_PRODUCTS) return undefined;
-  const parts = expandedParts(topology, system, rows, laws);
-  if (parts === undefined) return undefined;
-  const { width, fill } = partProgram(parts, rows, SCALE);
+  const expanded = expandedParts(topology, system, rows, laws);
+  if (expanded === undefined) return undefined;
+  const { parts } = expanded;
+  const { width, fill } = partProgram(expanded, rows, SCALE);
   const undelayed = parts.every(({ delay }) => delay < 0);
   if (!undelayed && sweepWithLaws === undefined) return undefined;
   const probes = rows.map(({ name }) => name);

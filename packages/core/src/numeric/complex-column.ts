@@ -9,3 +9,10 @@ export const complexColumn = (length: number): ComplexColumn => ({
   re: new Float64Array(length),
   im: new Float64Array(length),
 });
+
+/** So many of them, for work inside: in one buffer, since the engine takes longer to make each buffer than to fill it. */
+export function complexColumns(count: number, length: number): readonly ComplexColumn[] {
+  const room = new Float64Array(2 * count * length);
+  const part = (k: number) => room.subarray(k * length, (k + 1) * length);
+  return Array.from({ length: count }, (_, k) => ({ re: part(2 * k), im: part(2 * k + 1) }));
+}

@@ -39,7 +39,7 @@ export { linear, logarithmic } from './spacing.js';
 /** What is the value of a Struve function at a real number? */
 export { struveH0, struveH1 } from './struve-h.js';
 /** How are complex values over frequency stored? */
-export { type ComplexColumn, complexColumn } from './complex-column.js';
+export { type ComplexColumn, complexColumn, complexColumns } from './complex-column.js';
 /** How much does a polynomial contribute to a group delay? */
 export { logarithmicSlope } from './logarithmic-slope.js';
 /** Where does a downhill walk on whole numbers end? */

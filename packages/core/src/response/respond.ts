@@ -1,7 +1,7 @@
 import { kept, type System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type CompiledNetwork, missingProbe, undamped } from '../network/index.js';
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { type ComplexColumn, complexColumns } from '../numeric/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,
@@ -70,15 +70,12 @@ export function compileResponse(network: CompiledNetwork, density: number): Resp
   ) as [number, number, number];
   const [cones, vents] = [probePlaces(probes, 'coneVelocity'), probePlaces(probes, 'ventAirSpeed')];
   if (cones.length === 0) throw missingProbe('coneVelocity');
-  let swept: readonly ComplexColumn[] = [];
-  let slope = complexColumn(0);
+  let room = complexColumns(probes.length + 1, 0);
 
   const fill = (frequencies: Float64Array, driveVoltageRms: number, out: ResponseColumns): number => {
     const count = frequencies.length;
-    if (slope.re.length < count) {
-      swept = probes.map(() => complexColumn(count));
-      slope = complexColumn(count);
-    }
+    if (room[0]!.re.length < count) room = complexColumns(probes.length + 1, count);
+    const [slope, ...swept] = room as [ComplexColumn, ...ComplexColumn[]];
     const stopped = network.sweep(frequencies, swept);
     if (stopped >= 0) return stopped;
     network.slope(flowAt, frequencies, slope);
