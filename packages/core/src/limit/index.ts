@@ -16,3 +16,5 @@ export {
 export { limitsOfEach } from './limits-of-each.js';
 /** Below which frequency is a drive too much for a system? */
 export { lowestSafeFrequency } from './lowest-safe-frequency.js';
+/** Where does a vent fit that keeps an air speed? */
+export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './vent-map.js';

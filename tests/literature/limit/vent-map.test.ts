@@ -1,0 +1,90 @@
+/** The smallest vent of a few boxes, by the circuit of the vented box in complex numbers and the tuning of an open pipe. */
+import { ventedBox } from '@airspring/core/enclosure';
+import { ventMap } from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
+import { check } from '../../ledger/check.js';
+import { paperAir, physical } from '../enclosure/textbook.js';
+
+const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
+const [volumes, tunings] = [[0.03, 0.06] as const, [24, 36] as const];
+const QL = 7;
+
+type Complex = readonly [re: number, im: number];
+const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
+const over = (a: Complex, [c, d]: Complex): Complex => times(a, [c / (c * c + d * d), -d / (c * c + d * d)]);
+
+/** Peak flow in the vent per pascal rms at 1 m in half space: of the pressure in the box, the vent takes 1/(sM), the air sC. */
+function flowPerPascal(volume: number, fb: number, f: number): number {
+  const [w, wb] = [2 * Math.PI * f, 2 * Math.PI * fb];
+  const C = volume / (paperAir.density * paperAir.speedOfSound ** 2);
+  const vent: Complex = [0, (-wb * wb * C) / w];
+  const radiated: Complex = [0, w * C];
+  const ratio = over(vent, radiated);
+  const pressure = (paperAir.density * w) / (2 * Math.PI);
+  return (Math.SQRT2 * Math.hypot(...ratio)) / pressure;
+}
+const diameterOf = (volume: number, fb: number): number => {
+  // The flow per pascal falls with frequency: the lowest frequency of the band decides.
+  const flow = flowPerPascal(volume, fb, 28) * 20e-6 * 10 ** (98 / 20);
+  return Math.sqrt((4 * flow) / 17 / Math.PI);
+};
+const effective = (volume: number, fb: number): number => {
+  const k = (2 * Math.PI * fb) / paperAir.speedOfSound;
+  return ((Math.PI / 4) * diameterOf(volume, fb) ** 2) / (k * k * volume);
+};
+const cells = () =>
+  ventMap(
+    {
+      box: (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL, ventArea: si('area', 1) }, paperAir),
+      netVolumes: volumes.map((volume) => si('volume', volume)),
+      tunings: tunings.map((fb) => si('frequency', fb)),
+      level: '98 dB',
+      from: '28 Hz',
+      to: '100 Hz',
+      airSpeedPeak: '17 m/s',
+      space: {
+        outer: { width: '600 mm', height: '500 mm', depth: '500 mm' },
+        thickness: '18 mm',
+        driver: { outerDiameter: '270 mm', cutoutDiameter: '240 mm', depth: '130 mm' },
+      },
+      displaced: '2 L',
+      wall: '3 mm',
+    },
+    paperAir,
+  );
+const boxes = volumes.flatMap((volume) => tunings.map((fb) => [volume, fb] as const));
+const given = { QL: { value: QL, unit: '1' } } as const;
+
+check('limit.vent-map.diameter', {
+  formula: 'limit/ventMap',
+  source: { key: 'small1973vented1', locator: 'circuit: flow of the vent over the flow into the air of the box' },
+  status: 'derived',
+  kind: 'standard',
+  given,
+  got: () => cells().map(({ diameter }) => diameter),
+  expected: boxes.map(([volume, fb]) => diameterOf(volume, fb)),
+  unit: 'm',
+  tolerance: { relative: 1e-12, why: 'rounding' },
+});
+check('limit.vent-map.resonance', {
+  formula: 'limit/ventMap',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-314: effective length S/(k²V); half a wave in it' },
+  status: 'derived',
+  kind: 'standard',
+  given,
+  got: () => cells().map(({ pipeResonance }) => pipeResonance ?? 0),
+  expected: boxes.map(([volume, fb]) => paperAir.speedOfSound / (2 * effective(volume, fb))),
+  unit: 'Hz',
+  tolerance: { relative: 1e-9, why: 'the effective length is solved for' },
+});
+check('limit.vent-map.length', {
+  formula: 'limit/ventMap',
+  source: { key: 'rayleigh1896', locator: 'secs. 303-314: effective length less both ends, 0.8216 and 0.6133 radii' },
+  status: 'derived',
+  kind: 'standard',
+  given,
+  got: () => cells().map(({ length }) => length ?? 0),
+  expected: boxes.map(([volume, fb]) => effective(volume, fb) - ((0.8216 + 0.6133) * diameterOf(volume, fb)) / 2),
+  unit: 'm',
+  tolerance: { relative: 1e-3, why: 'ends change a little with frequency' },
+});

@@ -1,0 +1,61 @@
+import { standardAir } from '@airspring/core/air';
+import { closedBox, ventedBox } from '@airspring/core/enclosure';
+import { isInputError } from '@airspring/core/fault';
+import { type VentMapInput, ventMap } from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
+import { longestVent } from '@airspring/core/space';
+import { tuning } from '@airspring/core/vent';
+import { expect, test } from 'vitest';
+import { physical } from '../../literature/enclosure/textbook.js';
+
+const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, standardAir);
+const space = {
+  outer: { width: '480 mm', height: '420 mm', depth: '400 mm' },
+  thickness: '18 mm',
+  driver: { outerDiameter: '270 mm', cutoutDiameter: '240 mm', depth: '130 mm' },
+} as const;
+const input: VentMapInput = {
+  box: (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL: 7, ventArea: '1 m²' }),
+  netVolumes: Array.from({ length: 12 }, (_, i) => si('volume', 0.01 + 0.005 * i)),
+  tunings: Array.from({ length: 12 }, (_, i) => si('frequency', 16 + 5 * i)),
+  level: '96 dB',
+  from: '30 Hz',
+  to: '100 Hz',
+  airSpeedPeak: '17 m/s',
+  space,
+  displaced: '2 L',
+  wall: '3 mm',
+};
+const cells = ventMap(input);
+
+test('every verdict occurs, and a vent that fits tunes the box and has room in it', () => {
+  const verdicts = new Set(cells.map(({ verdict }) => verdict));
+  for (const verdict of ['straight', 'bent', 'too long', 'box too large'] as const) expect(verdicts).toContain(verdict);
+  for (const { netVolume, fb, diameter, length, verdict } of cells) {
+    if (verdict !== 'straight' && verdict !== 'bent') continue;
+    const got = tuning({ vent: { diameter, length: length! }, netVolume });
+    expect(got.ok && got.fb).toBeCloseTo(fb, 6);
+    // The greatest box of the space has at least as much room as the box of the cell.
+    const room = longestVent({ ...space, vent: { diameter, wall: '3 mm' } });
+    expect(length!).toBeLessThanOrEqual(Math.max(room.straight, room.bent));
+  }
+});
+
+test('more level, or less air speed, asks for a wider vent', () => {
+  const louder = ventMap({ ...input, level: '99 dB' });
+  const slower = ventMap({ ...input, airSpeedPeak: '12 m/s' });
+  cells.forEach(({ diameter }, i) => {
+    expect(louder[i]!.diameter).toBeCloseTo(diameter * 10 ** (3 / 40), 9);
+    expect(slower[i]!.diameter).toBeCloseTo(diameter * Math.sqrt(17 / 12), 9);
+  });
+});
+
+test('a box without a vent is refused', () => {
+  const box = (netVolume: Parameters<VentMapInput['box']>[0]) => closedBox({ drivers, netVolume });
+  try {
+    ventMap({ ...input, box });
+    expect.unreachable();
+  } catch (error) {
+    expect(isInputError(error) && error.faults[0]!.remedy).toBe("Give the box a ventArea of '1 m²'.");
+  }
+});
