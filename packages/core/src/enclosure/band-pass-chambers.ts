@@ -1,5 +1,5 @@
-import type { Driver } from '../driver/index.js';
 import type { Air } from '../air/index.js';
+import type { Driver } from '../driver/index.js';
 import type { Setter } from '../network/index.js';
 import {
   type Area,

@@ -1,5 +1,4 @@
 import { type Air, standardAir } from '../air/index.js';
-import { compile } from '../network/index.js';
 import { betweenChambers, frontChamber, ventedRear } from './band-pass-chambers.js';
 import { drivenCone } from './driver-parts.js';
 import { type Family, type System, systemOf } from './family.js';

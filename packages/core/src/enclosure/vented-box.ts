@@ -74,9 +74,7 @@ export function ventedAir(
   const [vent, mouth] = [part('vent'), QP === undefined ? into : part('mouth')];
   const air = boxAir(losses, name);
   const loss: Element[] =
-    QP === undefined
-      ? []
-      : [branch('acousticResistance', part('ventLoss'), [mouth, into], { stands: 'impedance' })];
+    QP === undefined ? [] : [branch('acousticResistance', part('ventLoss'), [mouth, into], { stands: 'impedance' })];
   const speed: Probe = { of: 'flow', element: vent, factor: part('perVentArea') };
   const opening: Outlet = { name: vent, flow: { of: 'flow', element: vent } };
   return {
