@@ -49,7 +49,7 @@ const given = { S: { value: column('S'), unit: '1' }, Qtc: { value: column('Qtc'
 for (const [name, formula, unit] of [
   ['lower', 'response/passband', 'f/f0'],
   ['upper', 'response/passband', 'f/f0'],
-  ['ripple', 'response/features', 'dB'],
+  ['ripple', 'enclosure/fourthOrderBandPass', 'dB'],
   ['gain', 'enclosure/fourthOrderBandPass', 'dB'],
 ] as const) {
   check(`enclosure.band-pass.${name}`, {
@@ -63,6 +63,34 @@ for (const [name, formula, unit] of [
     tolerance: { absolute: 5e-9, why: 'values to ten digits, the greatest of them with eight decimals' },
   });
 }
+// The flattest box, S = 1/√2: |p|² = 1/(1 + x⁴), where x is f/f0 − f0/f over its width at half power. At the front tuning the cone
+// stands still, so that the impedance is that of the coil at rest.
+const falls = { f3: 10 * Math.log10(2), f6: 6, f10: 10 } as const;
+for (const [name, fall] of Object.entries(falls) as [keyof typeof falls, number][]) {
+  const y = (Qtc: number) => (Math.SQRT1_2 / Qtc) * (10 ** (fall / 10) - 1) ** 0.25;
+  check(`response.features.band-pass.${name}`, {
+    ...derived,
+    source: { ...source, locator: 'low-pass of second order mapped to a band' },
+    formula: 'response/features',
+    given: { Qtc: { value: [0.5, 0.8, 1.1], unit: '1' }, fall: { value: fall, unit: 'dB' } },
+    got: ({ Qtc }) => {
+      const row = symmetrical(Math.SQRT1_2, Qtc);
+      const found = features(boxes.fourth(row), { reference: 'maximum', to: '400 Hz' });
+      const [least] = found.impedanceMinima;
+      const [lower, upper] = [found[name]!, found.upper![name]!].map((f) => f / row.frontTuning) as [number, number];
+      // One number of all four, so that each of them counts.
+      return lower - 2 * upper + 4 * (least!.frequency / row.frontTuning) + 8 * (least!.value / 5.6);
+    },
+    expected: [0.5, 0.8, 1.1].map((Qtc) => {
+      const half = y(Qtc) / 2;
+      const root = Math.hypot(half, 1);
+      return root - half - 2 * (root + half) + 4 + 8;
+    }),
+    unit: 'fl/f0 − 2 fu/f0 + 4 fmin/f0 + 8 Zmin/Re',
+    tolerance: { absolute: 2e-11, why: 'roots in double precision' },
+  });
+}
+
 // Read in print: 0.7206 and 1.25 dB are those of a fall by 3.000 dB from the level in the middle.
 check('enclosure.band-pass.printed.bandwidth', {
   formula: 'response/passband',
