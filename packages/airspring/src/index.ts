@@ -29,6 +29,7 @@ export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
+export { bandPass } from './kind/band-pass.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
 export { tunedByVents } from './kind/tuned-by-vent.js';

@@ -5,6 +5,8 @@ export type Hole = {
   /** What it is for: 'driver', 'vent', 'radiator'. */
   readonly what: string;
   readonly face: Face;
+  /** The board inside the box that the hole is in, and its sizes across and up; it faces the same way. Default: the panel of the face. */
+  readonly board?: { readonly name: string; readonly size: readonly [across: number, up: number] };
   /** Centre on the outer surface: from the left (or front) edge, and from the lower (or front) edge, m. */
   readonly across: number;
   readonly up: number;
@@ -15,6 +17,9 @@ export type Hole = {
   /** Its sides in the directions of `across` and `up`, m. */
   | { readonly form: 'rectangle'; readonly sides: readonly [across: number, up: number] }
 );
+
+/** What the board is called that a hole is in. */
+export const boardOf = ({ board, face }: Hole): string => board?.name ?? face;
 
 /** Equal boards to cut. */
 export interface Panel {

@@ -132,7 +132,7 @@ function compileLeastImpedance({ wanted, amplifier }: Job, { probes, sweep }: Re
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
   const compiled = compileVariant(variant);
-  const { density, probes, load: loadPoint, sweep, referenceLevel } = compiled;
+  const { density, probes, load: loadPoint, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(wanted);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
@@ -208,10 +208,17 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     return Math.exp(b);
   };
 
+  /** The maximum is that of the sound before a filter, as the asymptote is. */
+  const maximum = (): number => {
+    for (let i = 0; i < levels.length; i++) levels[i] = magnitude(flow, i) * grid[i]!;
+    return 20 * Math.log10((greatestOf(levels, grid, 0) * density) / REFERENCE_PRESSURE);
+  };
+  const { referenceLevel = maximum } = compiled;
+
   return (point, out) => {
     loadPoint(point);
-    setReference(referenceLevel());
     sweep(grid, columns);
+    setReference(referenceLevel());
     out.cutoff = grid[0]!;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */

@@ -39,9 +39,11 @@ export const fourthOrderBandPassFamily: Family<FourthOrderBandPassSpec, FourthOr
     const { elements, probes } = drivenCone(spec.drivers.equivalent, spec.sourceResistance, betweenChambers);
     const rear = boxAir(closedRearLosses(spec), 'rear');
     const front = ventedAir(frontChamber(spec), 'front');
+    // There is only one vent, so that its probe bears no name.
+    const [ventAirSpeed] = Object.values(front.probes);
     return {
       elements: [...elements, ...rear.elements, ...front.elements],
-      probes: { ...probes, ...front.probes },
+      probes: { ...probes, ...(ventAirSpeed && { ventAirSpeed }) },
       outlets: [...front.outlets, ...rear.leaks],
     };
   },
@@ -70,7 +72,6 @@ export const fourthOrderBandPassFamily: Family<FourthOrderBandPassSpec, FourthOr
  * | $\alpha_r, \alpha_f$ | `rearVolume`, `frontVolume` | 1 | compliance of the driver over that of the chamber |
  *
  * rearQL and rearQA hold at the resonance of the driver in the rear chamber, frontQL, frontQA and frontQP at the front tuning.
- * The probe of the air speed is `ventAirSpeed front`.
  *
  * @validity frequencies at which both chambers and the vent are small compared with the wavelength; small signals
  * @neglects modes of the chambers and the vent, which pass sound above the band, flexing walls, leaks between the chambers, radiation resistance
