@@ -22,7 +22,7 @@ export type {
   Wish,
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
-export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
+export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export { noParts } from './kind/no-parts.js';

@@ -7,7 +7,7 @@ import {
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { passband } from '@airspring/core/response';
-import type { Fit, FitInput } from '@airspring/core/space';
+import type { FitInput } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -111,7 +111,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     const { fc, Qtc } = closedResonance({ drivers, netVolume: rearVolume }, job.air);
     const passed = passband(fourthOrderBandPass(spec(point), job.air), { to: si('frequency', 2000) });
     const inner = edges.map((size) => size - 2 * t) as unknown as Edges;
-    const at = frontLength(inner, vent);
+    const at = Math.round(frontLength(inner, vent) / MM) * MM;
     const front = partition.first(inner, at);
     const words = bandPassWords({
       axis,
@@ -128,7 +128,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     return {
       ...told,
       ...words,
-      driverHoles: partition.holes(edges, fit as Fit),
+      driverHoles: partition.holes(edges, at, fit),
       boards: [partition.board(edges)],
       dip: 'close to the tuning of the vented chamber',
       numbers: [

@@ -40,7 +40,7 @@ export interface Partition {
   readonly place: (outer: Edges, length: number, vent: NonNullable<FitInput['vent']>) => Fit | Impossible;
   readonly board: (outer: Edges) => Panel;
   /** The holes for the drivers, measured on the partition. */
-  readonly holes: (outer: Edges, fit: Fit) => Hole[];
+  readonly holes: (outer: Edges, length: number, fit: Fit) => Hole[];
 }
 
 /** The partition across an edge of the box, with all drivers in it. */
@@ -124,16 +124,12 @@ export function partitionAcross(job: Job, choice: DriverChoice, edge: EdgeName):
       const names = axis === 0 ? 'depth × height' : axis === 1 ? 'width × depth' : 'width × height';
       return { name: `partition (${names}, inside)`, count: 1, length, width };
     },
-    holes: (outer, { placement }) =>
+    holes: (outer, length, { placement }) =>
       placement.drivers.flatMap(({ centres }) =>
         centres.map((centre) => {
           const hole = holeAt('driver', NEAR[axis]!, cutoutDiameter, centre);
-          return {
-            ...hole,
-            across: hole.across - t,
-            up: hole.up - t,
-            board: { name: 'partition', size: sizes(outer) },
-          };
+          const board = { name: 'partition', size: sizes(outer), from: [t, t, t + length] as const };
+          return { ...hole, across: hole.across - t, up: hole.up - t, board };
         }),
       ),
   };

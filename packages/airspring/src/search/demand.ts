@@ -32,6 +32,9 @@ export interface Demand {
   readonly loadBelow: Float64Array;
 }
 
+/** A rise that is no more than rounding, dB. */
+const ROUNDING = 1e-9;
+
 const BELOW = 20;
 const BAND = 44;
 
@@ -251,7 +254,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       usedAbove = used;
     }
     out.depth = Math.max(out.cutoff, held);
-    out.rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    const rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    out.rise = Math.abs(rise) < ROUNDING ? 0 : rise;
     out.travel = greatestOf(travels, grid, BELOW) * perXmax;
     out.current = greatestOf(currents, grid, BELOW);
     out.heat = out.current * perHeat;
