@@ -24,7 +24,7 @@ export interface ParallelBandPassInput extends DrivenInput, VentedRearInput, Fro
 export interface ParallelBandPassSpec extends DrivenSpec, VentedRearSpec, FrontChamberSpec {}
 
 /** The readers of all fields of a band-pass box of sixth order. */
-export const sixthOrderShape = { ...drivenShape, ...ventedRearShape, ...frontChamberShape };
+const sixthOrderShape = { ...drivenShape, ...ventedRearShape, ...frontChamberShape };
 
 /** The family of parallel band-pass boxes of sixth order: each of the two chambers has a vent to the air outside. */
 export const parallelBandPassFamily: Family<ParallelBandPassSpec, ParallelBandPassInput> = {
