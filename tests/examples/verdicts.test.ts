@@ -1,6 +1,9 @@
 /** Adjectives of the worked examples flip where the physics does. */
+import { closedBox, fourthOrderBandPass } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
+import { referenceLevel, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
+import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
 import * as small from '../../docs-site/examples/how-small.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
@@ -64,3 +67,28 @@ test('a weak amplifier takes away what a second driver brings', () => {
   expect(at(2.5).full).not.toBe('the full 6 dB');
   expect(at(12).shallower).toBe('less deep');
 });
+
+test('a band-pass is louder in its band, and softer where its chambers are large', () => {
+  const at = (rear: number, front: number, fb: number) =>
+    band.answers({ rear: litres(rear), front: litres(front), fb: hertz(fb) });
+  expect(at(6.5, 14, 76).difference).toMatch(/louder/);
+  expect(at(6.5, 14, 76).calmer).toBe('less');
+  expect(at(40, 4, 40).difference).toMatch(/softer/);
+  expect([at(6.5, 6, 76).even, at(6.5, 14, 76).even]).toEqual(['has two tops with a dip between them', 'has one top']);
+  expect(at(6.5, 14, 120).tuned).toMatch(/upper end/);
+});
+
+/** The equation of the page: a low-pass of second order, moved to a band. The page leaves out the leak. */
+test.each([0.6, 0.85, 1, 1.3, 1.8])(
+  'the level of a symmetrical band follows the equation, at %f of its middle',
+  (ratio) => {
+    const { drivers } = band;
+    const [rear, front] = [litres(6.5), litres(14)];
+    const { S, fc, Qtc, gain } = band.symmetrical({ rear, front, fb: hertz(70) });
+    const box = fourthOrderBandPass({ drivers, rearVolume: rear, frontVolume: front, frontTuning: hertz(fc) });
+    const level =
+      respond(box, [ratio * fc]).levelHalfSpace[0]! - referenceLevel(closedBox({ drivers, netVolume: rear }));
+    const y = 2 * S * Qtc * (ratio - 1 / ratio);
+    expect(level - gain).toBeCloseTo(-10 * Math.log10((1 - y * y) ** 2 + 4 * S * S * y * y), 6);
+  },
+);

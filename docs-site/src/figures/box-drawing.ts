@@ -86,14 +86,15 @@ function drivers(design: Design, view: View, scale: number, depth: number): Mark
     if (hole.what !== 'driver') return [];
     const centre = centreOf(hole, box.outer);
     const [x, y] = view.at(centre).map((value) => px(value * scale)) as [string, string];
-    if (view.seen === hole.face) {
+    if (view.seen === hole.face && !hole.board) {
       return [sizes.outerDiameter, sizes.cutoutDiameter].map(
         (diameter, i) =>
           html`<circle class="${i === 0 ? 'driver' : 'cutout'}" cx="${x}" cy="${y}" r="${px((diameter / 2) * scale)}"/>`,
       );
     }
-    // On the far side only the cutout is seen, through the box.
-    if (view.seen === opposite[hole.face]) return [ringOf('cutout', x, y, sizes.cutoutDiameter * scale)];
+    // On the far side, and in a board inside, only the cutout is seen, through the box.
+    if (view.seen === hole.face || view.seen === opposite[hole.face])
+      return [ringOf('cutout', x, y, sizes.cutoutDiameter * scale)];
     const out = outwards[hole.face];
     const end = along(centre, out, -depth);
     const [endX, endY] = view.at(end).map((value) => px(value * scale)) as [string, string];
@@ -129,6 +130,28 @@ function openings({ box, vent }: Design, view: View, scale: number): Markup[] {
 const rectangle = (part: string, left: number, top: number, right: number, bottom: number): Markup =>
   html`<path class="${part}" d="M${px(left)} ${px(top)}H${px(right)}V${px(bottom)}H${px(left)}Z"/>`;
 
+/** Boards inside with holes in them, as outlines. */
+function boards({ box }: Design, view: View, scale: number): Markup[] {
+  const each = new Map(
+    box.holes.flatMap((hole) => (hole.board ? [[hole.board.name, { ...hole, board: hole.board }]] : [])),
+  );
+  return [...each.values()].map((hole) => {
+    const corners = [
+      centreOf({ ...hole, across: 0, up: 0 }, box.outer),
+      along(
+        centreOf({ ...hole, across: hole.board.size[0], up: hole.board.size[1] }, box.outer),
+        outwards[hole.face],
+        -box.panelThickness,
+      ),
+    ];
+    const [[left, top], [right, bottom]] = corners.map((point) => view.at(point).map((value) => value * scale)) as [
+      [number, number],
+      [number, number],
+    ];
+    return rectangle('behind', left, top, right, bottom);
+  });
+}
+
 /** A vent that is no tube, boards included, and what passive radiators need, as outlines behind the panels. */
 function behind({ box, vent }: Design, view: View, scale: number): Markup[] {
   return box.solids.flatMap(({ part, least, greatest }) => {
@@ -142,7 +165,7 @@ function behind({ box, vent }: Design, view: View, scale: number): Markup[] {
 /** Names that stand in the view whose face holds them. */
 function names(design: Design, view: View, scale: number): Markup[] {
   return design.box.holes.flatMap((hole) => {
-    if (hole.face !== view.seen) return [];
+    if (hole.face !== view.seen || hole.board) return [];
     const [x, y] = view.at(centreOf(hole, design.box.outer));
     return [html`<text x="${px(x * scale)}" y="${px(y * scale + 4)}" text-anchor="middle">${hole.what}</text>`];
   });
@@ -158,7 +181,7 @@ function drawView(design: Design, view: View, scale: number, depth: number): Mar
     whole
       ? html`<path class="panel" d="${outline}"/><path class="behind" d="${inside}"/>`
       : html`<path class="wood" d="${outline}${inside}"/><path class="edge" d="${outline}${inside}"/>`
-  }${vents(design, view, scale)}${behind(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
+  }${vents(design, view, scale)}${behind(design, view, scale)}${boards(design, view, scale)}${openings(design, view, scale)}${drivers(design, view, scale, depth)}${names(design, view, scale)}`;
 }
 
 /** What the shades mean, for the empty corner over the side view. */

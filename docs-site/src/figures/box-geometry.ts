@@ -30,8 +30,18 @@ export const along = (from: Point, direction: Point, by: number): Point => [
   from[2] + direction[2] * by,
 ];
 
-/** Centre of a hole on the outer surface, in the box. */
-export function centreOf({ face, across, up }: Hole, [width, height, depth]: Design['box']['outer']): Point {
+/** Centre of a hole on the outer surface, or on the board inside that it is in. */
+export function centreOf({ board, ...hole }: Hole, outer: Design['box']['outer']): Point {
+  if (board === undefined) return onSurface(hole, outer);
+  const [across, up, inwards] = board.from;
+  const outside = onSurface({ ...hole, across: hole.across + across, up: hole.up + up }, outer);
+  return along(outside, outwards[hole.face], -inwards);
+}
+
+function onSurface(
+  { face, across, up }: Pick<Hole, 'face' | 'across' | 'up'>,
+  [width, height, depth]: Design['box']['outer'],
+): Point {
   if (face === 'left' || face === 'right') return [face === 'left' ? 0 : width, up, across];
   if (face === 'bottom' || face === 'top') return [across, face === 'bottom' ? 0 : height, up];
   return [across, up, face === 'front' ? 0 : depth];

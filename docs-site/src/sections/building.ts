@@ -1,4 +1,4 @@
-import type { Design, DesignVent } from 'airspring';
+import { boardOf, type Design, type DesignVent } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { html, type Markup, table } from '../html.js';
 import { list, say } from '../say.js';
@@ -48,7 +48,7 @@ function holes({ name, box }: Design, { length }: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, length, 4);
   const rows = box.holes.map((hole) => [
     hole.what,
-    hole.face,
+    boardOf(hole),
     hole.form === 'circle' ? mm(hole.diameter) : hole.sides.map(mm).join(' × '),
     `${mm(hole.across)} from ${hole.from[0]}`,
     `${mm(hole.up)} from ${hole.from[1]}`,

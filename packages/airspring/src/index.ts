@@ -22,13 +22,14 @@ export type {
   Wish,
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
-export { type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
+export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
+export { bandPass } from './kind/band-pass.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
 export { tunedByVents } from './kind/tuned-by-vent.js';

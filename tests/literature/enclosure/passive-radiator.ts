@@ -2,6 +2,7 @@
 import { type PassiveRadiatorBoxSpec, passiveRadiatorBox, type System } from '@airspring/core/enclosure';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
+import { type Complex, over, plus, times } from './complex.js';
 import { fs, paperAir, physical, split } from './textbook.js';
 
 export interface RadiatorRow {
@@ -36,14 +37,6 @@ export function radiatorBoxOf(
   const drivers = physical({ fs, ...split(Qts), Vas, Sd, Re }, paperAir);
   return passiveRadiatorBox({ drivers, netVolume, radiator, count, ...(QL > 0 && { QL }) }, paperAir);
 }
-
-type Complex = readonly [re: number, im: number];
-const plus = ([a, b]: Complex, [c, d]: Complex): Complex => [a + c, b + d];
-const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
-const over = ([a, b]: Complex, [c, d]: Complex): Complex => {
-  const square = c * c + d * d;
-  return [(a * c + b * d) / square, (b * c - a * d) / square];
-};
 
 /**
  * p/p∞ = s²P / (D(P + δ') + α'P), with D = s² + s/Qts + 1, P = s²/p² + s/(pQmp) + 1, p = h/√(1 + δ), δ' and α' the compliance

@@ -20,7 +20,19 @@ import {
   withNeighbours,
   withoutLoss,
 } from '@airspring/core/duct';
-import { closedFamily, infiniteBaffleFamily, mixedFamily, systemOf, ventedFamily } from '@airspring/core/enclosure';
+import {
+  aperiodicFamily,
+  capacitorBoxFamily,
+  closedFamily,
+  fourthOrderBandPassFamily,
+  infiniteBaffleFamily,
+  mixedFamily,
+  openBaffleFamily,
+  parallelBandPassFamily,
+  seriesBandPassFamily,
+  systemOf,
+  ventedFamily,
+} from '@airspring/core/enclosure';
 import { butterworthHighPass, highPassByQ } from '@airspring/core/filter';
 import {
   endCorrectionLaws,
@@ -49,6 +61,7 @@ import {
   vented,
   walled,
 } from './boxes.js';
+import { trials } from './more-boxes.js';
 
 describe('families', () => {
   const frequencies = [29, 0.999999 * 29];
@@ -80,6 +93,21 @@ describe('families', () => {
     };
     const spec = { drivers, chambers: { box: { netVolume: si('volume', 0.06), QA: 40 } } };
     expect(reasons(familyLaws({ family: mixedFamily, spec }))).toEqual([]);
+  });
+  test('band-pass of fourth order', () => {
+    expect(reasons(familyLaws({ family: fourthOrderBandPassFamily, ...trials.fourth }))).toEqual([]);
+  });
+  test.each([parallelBandPassFamily, seriesBandPassFamily])('$name', (family) => {
+    expect(reasons(familyLaws({ family, ...trials.sixth }))).toEqual([]);
+  });
+  test('behind a capacitor', () => {
+    expect(reasons(familyLaws({ family: capacitorBoxFamily, ...trials.capacitor }))).toEqual([]);
+  });
+  test('aperiodic', () => {
+    expect(reasons(familyLaws({ family: aperiodicFamily, ...trials.aperiodic }))).toEqual([]);
+  });
+  test('open baffle', () => {
+    expect(reasons(familyLaws({ family: openBaffleFamily, ...trials.openBaffle }))).toEqual([]);
   });
 });
 

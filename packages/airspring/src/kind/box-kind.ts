@@ -27,10 +27,12 @@ export interface Axis {
   readonly unit: number;
   /** When no box meets the brief, the search looks for another brief up to this many times `to`; default 1. */
   readonly beyond?: number;
+  /** Whether the room for parts depends on it as well, as on where a partition stands. Only the last acoustic axis may say so. */
+  readonly inRoom?: true;
 }
 
 /** An inner edge of the box that is a number of its points as well, because a part reaches from panel to panel. */
-export interface Span extends Omit<Axis, 'unit'> {
+export interface Span extends Omit<Axis, 'unit' | 'inRoom'> {
   readonly edge: 0 | 1 | 2;
 }
 
@@ -95,6 +97,8 @@ export interface Finished {
 export interface KindRecord {
   readonly vent?: DesignVent;
   readonly holes: readonly Hole[];
+  /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
+  readonly driverHoles?: readonly Hole[];
   /** Boards to cut in addition to the six panels. */
   readonly boards?: readonly Panel[];
   /** Stands in the first paragraph, after the size and the depth of the box. */
@@ -146,6 +150,11 @@ export interface Variant {
   readonly system: (point: Point) => System;
   /** Sets the numbers of the network at a point, by name. The topology is the same at all points. */
   readonly values: (point: Point, set: Setter) => void;
+  /**
+   * From which level reach, fall and rise are told: the asymptote (default), or the maximum up to the end of the band, for a box
+   * whose level approaches nothing.
+   */
+  readonly reference?: 'asymptote' | 'maximum';
   readonly load?: Load;
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];

@@ -5,7 +5,14 @@ export type Hole = {
   /** What it is for: 'driver', 'vent', 'radiator'. */
   readonly what: string;
   readonly face: Face;
-  /** Centre on the outer surface: from the left (or front) edge, and from the lower (or front) edge, m. */
+  /** The board inside the box that the hole is in, and that faces the same way. Default: the panel of the face. */
+  readonly board?: {
+    readonly name: string;
+    readonly size: readonly [across: number, up: number];
+    /** Where its edges begin, from the outer edges and the outer surface of the face, m. */
+    readonly from: readonly [across: number, up: number, inwards: number];
+  };
+  /** Centre on the outer surface, or on the side of the board that faces so: from the left (or front) edge, and from the lower (or front) edge, m. */
   readonly across: number;
   readonly up: number;
   /** The edges that `across` and `up` are counted from. */
@@ -15,6 +22,9 @@ export type Hole = {
   /** Its sides in the directions of `across` and `up`, m. */
   | { readonly form: 'rectangle'; readonly sides: readonly [across: number, up: number] }
 );
+
+/** What the board is called that a hole is in. */
+export const boardOf = ({ board, face }: Hole): string => board?.name ?? face;
 
 /** Equal boards to cut. */
 export interface Panel {

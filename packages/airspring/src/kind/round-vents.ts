@@ -39,13 +39,14 @@ function bellTaken(outerRadius: number, radius: number, inside: number): number 
   return Math.PI * (2 * outerRadius * first + second);
 }
 
-/** Equal round vents in a row, with sharp or rounded ends. */
+/** Equal round vents in a row, with sharp or rounded ends. `bodies` are what stands beside them, by default the drivers. */
 export function roundVents(
   kind: BoxKind,
   job: Job,
   choice: DriverChoice,
   settings: RoundVentSettings,
   count: number,
+  bodies = driverLayout(job, choice),
 ): Vents {
   const { printer, wall, flare } = settings;
   const t = job.space.panelThickness;
@@ -55,7 +56,7 @@ export function roundVents(
     bend: settings.bends > 0,
     walls: 0 as const,
   };
-  const whole = { ...driverLayout(job, choice), vent: layout };
+  const whole = { ...bodies, vent: layout };
   const longest = compileLongestVent(whole);
   const both = new Float64Array(2);
   let body: VentBody = withPlay(ventBody(settings, settings.smallest));

@@ -1,4 +1,5 @@
 import type { BriefFor } from '../brief/schema.js';
+import { bandPass } from './band-pass.js';
 import { closed } from './closed.js';
 import { flaredVented } from './flared-vented.js';
 import { radiatorBox } from './radiator.js';
@@ -6,7 +7,7 @@ import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
 /** The kinds of box that a brief may name when no others are passed in. Those that are `byName` are tried only where it names them. */
-export const standard = [closed, vented, slotVented, flaredVented, radiatorBox] as const;
+export const standard = [closed, vented, slotVented, flaredVented, radiatorBox, bandPass] as const;
 
 /** A brief for these kinds as it stands in a file. */
 export type Brief = BriefFor<typeof standard>;

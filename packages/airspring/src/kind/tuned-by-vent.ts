@@ -2,19 +2,16 @@ import { ventedFamily } from '@airspring/core/enclosure';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { type FitInput, fit } from '@airspring/core/space';
-import { compileLengthForTuning, tuning, type VentSection } from '@airspring/core/vent';
+import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
+import { ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
 import type { ventedFields } from './vented-fields.js';
 import type { Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
-
-const SETTLING = 12;
-const MM = 1e-3;
-const wholeMillimetres = (length: number): number => Math.round(length / MM) * MM;
 
 /** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
@@ -25,16 +22,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const { airSpeedPeak, area, areaTaken, endsTaken, geometric, span } = vents;
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
-  const lengths = new Map<VentSection, (netVolume: number, fb: number) => number>();
-  const lengthOf = (point: Point) => {
-    const section = vents.section(point);
-    let length = lengths.get(section);
-    if (length === undefined) {
-      length = compileLengthForTuning(section, job.air);
-      lengths.set(section, length);
-    }
-    return length;
-  };
+  const lengthOf = ventLengths(vents, job.air);
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
@@ -42,26 +30,9 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, tuned = 0, ...sizes] = point;
-    const length = lengthOf(point);
-    let [netVolume, ventLength, fb] = [airBefore, 0, tuned];
     if (airBefore <= 0) return undefined;
-    // The vent takes volume, and a smaller volume needs a longer vent: first the fixed point, then whole millimetres.
-    for (let i = 0; i < SETTLING; i++) {
-      const before = ventLength;
-      ventLength = length(netVolume, fb);
-      netVolume = airBefore - takenBy(point, ventLength);
-      if (!(ventLength > t) || netVolume <= 0.2 * airBefore) return undefined;
-      if (Math.abs(ventLength - before) < 1e-5) break;
-    }
-    ventLength = wholeMillimetres(ventLength);
-    netVolume = airBefore - takenBy(point, ventLength);
-    // Two secant steps find the tuning that the rounded length gives.
-    for (let i = 0; i < 2; i++) {
-      const off = length(netVolume, fb) - ventLength;
-      const slope = (length(netVolume, fb * 1.001) - ventLength - off) / (0.001 * fb);
-      fb -= off / slope;
-    }
-    return [netVolume, fb, ...sizes];
+    const vent = wholeVent(lengthOf(point), (length) => airBefore - takenBy(point, length), tuned, t, 0.2 * airBefore);
+    return vent && [vent.netVolume, vent.fb, ...sizes];
   }
 
   /** The length for a point; after `settle` it is a whole number of millimetres. */

@@ -1,11 +1,11 @@
-import { axesOf, type Hole } from '../kind/build-record.js';
+import { axesOf, boardOf, type Hole } from '../kind/build-record.js';
 import type { Design } from '../record/design-record.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { escaped, mm } from './markup.js';
 
-/** Outer size of the panel of a face, across and up. */
-const panelSize = ({ box: { outer } }: Design, face: Hole['face']): readonly [across: number, up: number] =>
-  axesOf(face).map((axis) => outer[axis]!) as [number, number];
+/** Size of the board that a hole is in, across and up. */
+const boardSize = ({ box: { outer } }: Design, { board, face }: Hole): readonly [across: number, up: number] =>
+  board?.size ?? (axesOf(face).map((axis) => outer[axis]!) as [number, number]);
 
 /** Widest drawing on a sheet, mm on paper. */
 const WIDEST = 170;
@@ -32,12 +32,12 @@ function outline(hole: Hole, up: number): string {
   return shape + cross;
 }
 
-/** A panel from outside, with its holes and where their centres are, to a round scale that is told. */
-export function panelDrawing(design: Design, face: Hole['face'], say: Phrasing): string {
-  const [across, up] = panelSize(design, face);
+/** A panel from outside, or a board inside, with its holes and where their centres are, to a round scale that is told. */
+export function panelDrawing(design: Design, name: string, say: Phrasing): string {
+  const holes = design.box.holes.filter((hole) => boardOf(hole) === name);
+  const [across, up] = boardSize(design, holes[0] as Hole);
   const scale = scaleOf([across, up]);
-  const holes = design.box.holes.filter((hole) => hole.face === face);
-  const label = `The ${face} panel, ${say.sizes([across, up])}, 1 : ${scale}`;
+  const label = `The ${name}${holes[0]?.board ? '' : ' panel'}, ${say.sizes([across, up])}, 1 : ${scale}`;
   const paper = (metres: number) => (metres * 1e3) / scale;
   // A line of 0.3 mm and letters of 3 mm on paper, whatever the scale.
   const style = `stroke-width:${0.3 * scale};font-size:${3 * scale}px`;

@@ -1,3 +1,4 @@
+import { boardOf } from '../kind/build-record.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { driversText } from '../words/build-text.js';
@@ -18,17 +19,17 @@ export function sheetOf(design: Design, say: Phrasing): string {
   ]);
   const holes = box.holes.map((hole) => [
     hole.what,
-    hole.face,
+    boardOf(hole),
     hole.form === 'circle' ? say.length(hole.diameter) : say.sizes(hole.sides),
     `${say.length(hole.across)} from ${hole.from[0]}`,
     `${say.length(hole.up)} from ${hole.from[1]}`,
   ]);
-  const faces = [...new Set(box.holes.map(({ face }) => face))];
+  const boards = [...new Set(box.holes.map(boardOf))];
   const paragraphs = told.building.map((phrase) => `<p>${escaped(say.phrase(phrase))}</p>`);
   const warned = [cautions.dust, cautions.weight, cautions.fumes, cautions.mains].filter((text) => due.includes(text));
   return `<article class="sheet"><h2>Box ${escaped(name)}</h2>
 <p>${escaped(summary(design, say))}</p>
-${faces.map((face) => panelDrawing(design, face, say)).join('')}
+${boards.map((board) => panelDrawing(design, board, say)).join('')}
 <h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick'], ...panels])}
 <p>The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.</p>
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}

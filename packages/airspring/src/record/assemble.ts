@@ -51,7 +51,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     point,
     fit,
   });
-  const driversHoles = driverHoles(fit, one.cutoutDiameter ?? 0);
+  const driversHoles = own.driverHoles ?? driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, box, own.givesOut);
   const uncertain = uncertainOf(search, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];

@@ -65,6 +65,8 @@ export interface Design {
     readonly depth: number;
     /** What stops the box there, where its response goes deeper. */
     readonly below?: Below;
+    /** What f3, the cut-off and the rise are counted from, and its level for 1 V rms, dB. */
+    readonly reference: 'asymptote' | 'maximum';
     readonly referenceLevel: number;
     readonly greatestRise: number;
     /** The same without the high-pass that is there already; left out where there is none. */

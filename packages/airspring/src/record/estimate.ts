@@ -1,6 +1,6 @@
 import { greatestLevel } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
-import { HALF_POWER, referenceLevel } from '@airspring/core/response';
+import { HALF_POWER, referenceLevel, respond } from '@airspring/core/response';
 import { type DriverChoice, type Estimated, type Job, safeFromOf } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import { type Box, judge } from '../search/box.js';
@@ -47,7 +47,9 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
   const grid = logarithmicGrid(Math.min(5, job.wanted.lowest / 4), job.wanted.highest, 400);
   const f3 = all.flatMap(({ variant }) => {
     const system = variant.system(box.point);
-    return reachOf(system, job.amplifier.filter, grid, referenceLevel(system) - HALF_POWER) ?? [];
+    const { levelHalfSpace } = respond(system, grid);
+    const reference = variant.reference === 'maximum' ? Math.max(...levelHalfSpace) : referenceLevel(system);
+    return reachOf(system, job.amplifier.filter, grid, reference - HALF_POWER) ?? [];
   });
   const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
   const levels = all.map(

@@ -113,7 +113,7 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<Design, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
   const { wanted } = job;
-  const { choice, load: limited } = variant;
+  const { choice, load: limited, reference = 'asymptote' } = variant;
   const { drivers } = choice;
   const system = variant.system(point);
   const limits = limitsOf(job, variant.choice.drivers, variant.limits(point));
@@ -127,11 +127,12 @@ export function soundOf(
   const heat = currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count);
 
   const from = Math.min(5, wanted.lowest / 4);
-  const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest) });
+  const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest), reference });
   const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
   const impedances = features(system, {
     from: si('frequency', IMPEDANCE_RANGE[0]),
     to: si('frequency', IMPEDANCE_RANGE[1]),
+    reference,
   });
   const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
@@ -147,6 +148,7 @@ export function soundOf(
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: demand.cutoff,
       ...depthOf(job, system, limits, demand.cutoff, limited && { load: limited, point }),
+      reference,
       referenceLevel: found.referenceLevel,
       greatestRise: demand.rise,
       ...(filter && { unfiltered: unfilteredOf(job, system, found, from) }),

@@ -45,9 +45,9 @@ function compileReference(network: CompiledNetwork, values: Float64Array, densit
 
 /**
  * The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point;
- * `referenceLevel` is that of the point that was loaded last.
+ * `referenceLevel` is that of the point that was loaded last; it is left out where the maximum takes its place.
  */
-export function compileVariant({ system, values: setAll, load, acoustic, geometric, span }: Variant) {
+export function compileVariant({ system, values: setAll, load, acoustic, geometric, span, reference }: Variant) {
   const axes = [...acoustic, ...geometric, ...(span ? [span] : [])];
   const start: Point = [0.05, ...axes.map(({ from, to }) => Math.sqrt(from * to))];
   const { network: first, air } = system(start);
@@ -72,6 +72,8 @@ export function compileVariant({ system, values: setAll, load, acoustic, geometr
       setAll(point, set);
       loadValues(values);
     },
-    referenceLevel: compileReference(network(values, true), values, air.density),
+    ...(reference !== 'maximum' && {
+      referenceLevel: compileReference(network(values, true), values, air.density),
+    }),
   };
 }

@@ -32,6 +32,9 @@ export interface Demand {
   readonly loadBelow: Float64Array;
 }
 
+/** A rise that is no more than rounding, dB. */
+const ROUNDING = 1e-9;
+
 const BELOW = 20;
 const BAND = 44;
 
@@ -132,7 +135,7 @@ function compileLeastImpedance({ wanted, amplifier }: Job, { probes, sweep }: Re
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
   const compiled = compileVariant(variant);
-  const { density, probes, load: loadPoint, sweep, referenceLevel } = compiled;
+  const { density, probes, load: loadPoint, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(wanted);
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
@@ -208,10 +211,17 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     return Math.exp(b);
   };
 
+  /** The maximum is that of the sound before a filter, as the asymptote is. */
+  const maximum = (): number => {
+    for (let i = 0; i < levels.length; i++) levels[i] = magnitude(flow, i) * grid[i]!;
+    return 20 * Math.log10((greatestOf(levels, grid, 0) * density) / REFERENCE_PRESSURE);
+  };
+  const { referenceLevel = maximum } = compiled;
+
   return (point, out) => {
     loadPoint(point);
-    setReference(referenceLevel());
     sweep(grid, columns);
+    setReference(referenceLevel());
     out.cutoff = grid[0]!;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
@@ -244,7 +254,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       usedAbove = used;
     }
     out.depth = Math.max(out.cutoff, held);
-    out.rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    const rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    out.rise = Math.abs(rise) < ROUNDING ? 0 : rise;
     out.travel = greatestOf(travels, grid, BELOW) * perXmax;
     out.current = greatestOf(currents, grid, BELOW);
     out.heat = out.current * perHeat;

@@ -25,6 +25,8 @@ export interface Grid {
   readonly acoustic: readonly (readonly number[])[];
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
+  /** How many values the acoustic axis has on which the room depends as well; default none. */
+  readonly inRoom?: number;
   /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
   readonly name?: string;
 }
@@ -63,9 +65,11 @@ export function wholeGrid(
   const steps = scope.step * stride;
   const lattice = (axes: Variant['acoustic']) =>
     combinations(axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps)));
+  const roomAxis = variant.acoustic.at(-1);
   return {
     volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
     acoustic: lattice(variant.acoustic),
+    ...(roomAxis?.inRoom && { inRoom: lattice([roomAxis]).length }),
     geometric: withSpans(lattice(variant.geometric), variant, (span) => {
       const further = latticeOf(span.to, upperOf(span, scope), span.ratio);
       // As finely as shapes, of which no look leaves out any; the space is one of them even where more is looked at.
@@ -156,7 +160,7 @@ export function surveyVariant(
   search: Search,
   variant: Variant,
   costs: readonly Cost[],
-  { volumes, acoustic, geometric, shapes, name }: Grid,
+  { volumes, acoustic, geometric, shapes, name, inRoom = 1 }: Grid,
   best: Float64Array,
 ): (Start | undefined)[] {
   const { job, wishes } = search;
@@ -210,7 +214,9 @@ export function surveyVariant(
     asGoodAsCanBe(excess, criteria);
     wishes.volume(criteria.volume, excess);
     if (!mayWin()) break;
-    for (const sound of acoustic) {
+    for (let at = 0; at < acoustic.length; at++) {
+      const sound = acoustic[at] as readonly number[];
+      const cells = (at % inRoom) * geometric.length;
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {
         point[0] = volume;
@@ -237,7 +243,7 @@ export function surveyVariant(
         }
         if (!variant.parts(point, parts)) continue;
         const filled = volume + variant.contents + parts.taken;
-        const known = name === undefined ? undefined : room.at(cell, filled, point);
+        const known = name === undefined ? undefined : room.at(cells + cell, filled, point);
         if (name !== undefined && parts.extent > (known?.most ?? -1)) continue;
         if (!setLeast(filled)) continue;
         judge(job, wishes, variant, point, demand, criteria, excess);

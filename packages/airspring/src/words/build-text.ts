@@ -1,3 +1,4 @@
+import { boardOf } from '../kind/build-record.js';
 import { inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
@@ -31,7 +32,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   const cones = [...new Set(box.holes.map(({ what }) => what))].filter((what) => what !== 'vent');
   const holes = box.holes.map((hole) => [
     hole.what,
-    hole.face,
+    boardOf(hole),
     hole.form === 'circle' ? `${round}${say.length(hole.diameter)}` : say.sizes(hole.sides),
     `${say.length(hole.across)} from ${hole.from[0]}, ${say.length(hole.up)} from ${hole.from[1]}`,
   ]);

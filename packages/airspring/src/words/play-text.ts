@@ -112,12 +112,16 @@ function atWanted(design: Design, say: Phrasing): string {
   ]);
 }
 
+/** Where a drive gives the wanted level without an equaliser. */
+const flatWhere = ({ response }: Design): string =>
+  response.reference === 'maximum' ? 'where the response is greatest' : 'where the response is flat';
+
 export const loudText = (design: Design, say: Phrasing): string[] => [
   paragraph(loudest(design, say)),
   stretches(design, say),
   atWanted(design, say),
   paragraph(
-    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level where the response is flat, and less where it has fallen. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
+    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level ${flatWhere(design)}, and less where it has fallen. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
   ),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
@@ -156,7 +160,7 @@ export function protectionText(design: Design, say: Phrasing): string[] {
   const { lowest } = bandOf(design);
   const known = { lowest, filtered: design.amplifier.filter !== undefined, cone };
   const full = guardText(atFullVoltage, 'the most that the amplifier gives', known, say);
-  const soft = guardText(wanted, 'which gives the wanted level where the response is flat', known, say);
+  const soft = guardText(wanted, `which gives the wanted level ${flatWhere(design)}`, known, say);
   const behind = below
     ? [
         paragraph(

@@ -99,6 +99,26 @@ export function setDriver({ Re, Le, R2, L2, Bl, Mms, Cms, Rms, Sd }: Driver, set
   set(part('Sd'), Sd);
 }
 
+/**
+ * The part that all families of like drivers share: source, source resistance, voice coil, motor, moving parts, and the cone
+ * between the air in front of it and the air behind it. `to` is the node that the coil leads to, by default the other terminal.
+ */
+export function drivenCone(
+  driver: Driver,
+  sourceResistance: number,
+  { to = 'ground', ...sides }: Pick<Mounting, 'rear' | 'front'> & { readonly to?: string },
+): Omit<DirectRadiator, 'cone'> {
+  const { elements, terminals } = sourceElements(sourceResistance);
+  return {
+    elements: [...elements, ...mountedDriver(driver, { from: terminals, to, ...sides })],
+    probes: {
+      coneVelocity: { of: 'potential', node: 'cone' },
+      current: { of: 'flow', element: 'drive' },
+      terminalVoltage: { of: 'potential', node: terminals },
+    },
+  };
+}
+
 /** The part of a topology that all direct-radiator families share. */
 export interface DirectRadiator {
   readonly elements: Element[];
@@ -117,18 +137,10 @@ export interface DirectRadiator {
  * @source small1972direct electro-mechano-acoustical circuit
  * @example const { elements, probes, cone } = directRadiator(driver, 0.1)
  */
-export function directRadiator(driver: Driver, sourceResistance: number): DirectRadiator {
-  const { elements, terminals } = sourceElements(sourceResistance);
-  return {
-    elements: [...elements, ...mountedDriver(driver, { from: terminals, to: 'ground', rear: 'box' })],
-    probes: {
-      coneVelocity: { of: 'potential', node: 'cone' },
-      current: { of: 'flow', element: 'drive' },
-      terminalVoltage: { of: 'potential', node: terminals },
-    },
-    cone: { name: 'cone', flow: { of: 'flow', element: 'Sd' } },
-  };
-}
+export const directRadiator = (driver: Driver, sourceResistance: number): DirectRadiator => ({
+  ...drivenCone(driver, sourceResistance, { rear: 'box' }),
+  cone: { name: 'cone', flow: { of: 'flow', element: 'Sd' } },
+});
 
 /**
  * Sets the numbers of {@link directRadiator}.

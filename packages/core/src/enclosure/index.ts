@@ -53,6 +53,42 @@ export {
   type RadiatorsInput,
   type RadiatorsSpec,
 } from './passive-radiator-tuning.js';
+/** What does a driver do between a closed chamber and a vented one? */
+export {
+  type FourthOrderBandPassInput,
+  type FourthOrderBandPassSpec,
+  fourthOrderBandPass,
+  fourthOrderBandPassFamily,
+} from './fourth-order-band-pass.js';
+/** What does a driver do between two chambers that are both vented to the air outside? */
+export {
+  type ParallelBandPassInput,
+  type ParallelBandPassSpec,
+  parallelBandPass,
+  parallelBandPassFamily,
+} from './parallel-band-pass.js';
+/** What does a driver do between two chambers, one of which is vented into the other? */
+export {
+  type SeriesBandPassInput,
+  type SeriesBandPassSpec,
+  seriesBandPass,
+  seriesBandPassFamily,
+} from './series-band-pass.js';
+/** What do the chambers of a band-pass box have? */
+export type {
+  ClosedRearInput,
+  ClosedRearSpec,
+  FrontChamberInput,
+  FrontChamberSpec,
+  VentedRearInput,
+  VentedRearSpec,
+} from './band-pass-chambers.js';
+/** What does a capacitor before the drivers of a closed box do? */
+export { type CapacitorBoxInput, type CapacitorBoxSpec, capacitorBox, capacitorBoxFamily } from './capacitor-box.js';
+/** What does a vent do in a closed box that resists the air? */
+export { type AperiodicBoxInput, type AperiodicBoxSpec, aperiodicBox, aperiodicFamily } from './aperiodic-box.js';
+/** What does a driver do in a baffle that is open behind? */
+export { type OpenBaffleInput, type OpenBaffleSpec, openBaffle, openBaffleFamily } from './open-baffle.js';
 /** What do different drivers do together, in one volume or in several? */
 export {
   type ChamberSpec,

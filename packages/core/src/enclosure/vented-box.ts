@@ -61,22 +61,25 @@ export interface VentedBoxLosses extends AirLosses {
   readonly QP?: number | undefined;
 }
 
-/** The air of a vented box with its vent and its losses. {@link setVentedAir} sets the numbers. */
+/**
+ * The air of a vented box with its vent and its losses. The vent opens into the air outside, or into that of another chamber.
+ * {@link setVentedAir} sets the numbers.
+ */
 export function ventedAir(
   { ventArea, QP, ...losses }: VentedBoxLosses & { readonly ventArea?: number | undefined },
   name?: string,
+  into = 'ground',
 ): { readonly elements: Element[]; readonly outlets: Outlet[]; readonly probes: Record<string, Probe> } {
   const part = partOf(name);
-  const [vent, mouth] = [part('vent'), QP === undefined ? 'ground' : part('mouth')];
+  const [vent, mouth] = [part('vent'), QP === undefined ? into : part('mouth')];
   const air = boxAir(losses, name);
   const loss: Element[] =
-    QP === undefined
-      ? []
-      : [branch('acousticResistance', part('ventLoss'), [mouth, 'ground'], { stands: 'impedance' })];
+    QP === undefined ? [] : [branch('acousticResistance', part('ventLoss'), [mouth, into], { stands: 'impedance' })];
   const speed: Probe = { of: 'flow', element: vent, factor: part('perVentArea') };
+  const opening: Outlet = { name: vent, flow: { of: 'flow', element: vent } };
   return {
     elements: [...air.elements, branch('acousticMass', vent, [part('box'), mouth]), ...loss],
-    outlets: [...air.leaks, { name: vent, flow: { of: 'flow', element: vent } }],
+    outlets: into === 'ground' ? [...air.leaks, opening] : air.leaks,
     probes: ventArea === undefined ? {} : { [part('ventAirSpeed')]: speed },
   };
 }

@@ -15,7 +15,7 @@ const isLeftOut = (element: Element): boolean => 'inReference' in element && ele
 
 /**
  * The reference level leaves out the inductive parts of coils and the leaks, and nothing else; it is a number, or refused with
- * words. One driver whose front is outside plays far above every resonance as its formula says, ρ Bl Sd/(2π Mms (Rg + Re))
+ * words. One driver of which one side is outside plays far above every resonance as its formula says, ρ Bl Sd/(2π Mms (Rg + Re))
  * (@source small1972direct), whatever is behind it; its own coil is no reason to refuse.
  */
 export function referenceLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): readonly LawResult[] {
@@ -49,7 +49,7 @@ function formulaFault(system: System, drivers: Parameters<typeof driverOfMotor>[
   const cone = coneNode(motor);
   const isOutside = elements.some(
     (one) =>
-      one.kind === 'piston' && one.mechanical.includes(cone) && (one.front === 'ground' || one.rear === 'ground'),
+      one.kind === 'piston' && one.mechanical.includes(cone) && (one.front === 'ground') !== (one.rear === 'ground'),
   );
   if (!isOutside) return undefined;
   const { Bl, Sd, Mms, Re, Le, L2 } = driver;

@@ -40,9 +40,9 @@ export interface CutoffOptions {
   readonly filter?: Filter;
 }
 
-const bandShape = {
-  drop: optional(anySign('level')),
-  reference: optional({
+/** The readers of a band and of the reference in it. */
+export const referenceShape = {
+  reference: optional<Reference>({
     optional: false,
     read: (faults, got, path) => {
       if (got === 'asymptote' || got === 'maximum' || (typeof got === 'object' && got !== null))
@@ -54,12 +54,13 @@ const bandShape = {
   }),
   from: optional(positive('frequency')),
   to: optional(positive('frequency')),
-  filter: optional(given<Filter>()),
 };
+
+const bandShape = { drop: optional(anySign('level')), ...referenceShape, filter: optional(given<Filter>()) };
 
 const POINTS = 400;
 
-/** Samples of a level over frequency, with the tops and dips between them, and the level to cross. */
+/** Samples of a level over frequency, with the tops and dips between them. */
 export interface SampledLevel {
   readonly level: LevelOf;
   readonly grid: ArrayLike<number>;
@@ -94,29 +95,37 @@ function behindFilter(level: LevelOf, filter: Filter): LevelOf {
   };
 }
 
-interface Crossed extends SampledLevel {
+/** A sampled level, and the level to cross. */
+export interface Crossed extends SampledLevel {
   readonly wanted: number;
 }
 
-function setting(system: System, options: CutoffOptions): Crossed {
+/** The level of a system in the band of the options, and the level to cross in it. `usual` is the reference if none is given. */
+export function setting(system: System, options: CutoffOptions, usual: Reference = 'asymptote'): Crossed {
   const read = readFields('cutoff', options, bandShape);
-  const { drop = HALF_POWER, reference = 'asymptote', from = 2, to = 200, filter } = read;
+  const { drop = HALF_POWER, reference = usual, from = 2, to = 200, filter } = read;
   const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
-  // The reference comes first: without one, nothing else is worked out.
-  const given = reference === 'maximum' ? 0 : topOf(system, level, reference);
+  const top = referenceIn(system, reference, level);
   const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
-  const top = reference === 'maximum' ? Math.max(...Array.from(sampled.levels)) : given;
-  return { ...sampled, wanted: top - drop };
+  return { ...sampled, wanted: top(sampled) - drop };
 }
 
-function topOf(system: System, level: LevelOf, reference: Exclude<Reference, 'maximum'>): number {
+/** The level of a reference. Without one, nothing else is worked out; only the maximum needs the samples. */
+export function referenceIn(system: System, reference: Reference, level: LevelOf): (sampled: SampledLevel) => number {
+  if (reference === 'maximum') return ({ levels }) => Math.max(...Array.from(levels));
+  const top = statedLevel(system, reference, level);
+  return () => top;
+}
+
+function statedLevel(system: System, reference: Exclude<Reference, 'maximum'>, level: LevelOf): number {
   if (reference === 'asymptote') return referenceLevel(system);
   if ('level' in reference) return readFields('reference', reference, { level: anySign('level') }).level;
-  return level.at(readFields('reference', reference, { frequency: positive('frequency') }).frequency);
+  const { frequency } = readFields('reference', reference, { frequency: positive('frequency') });
+  return level.at(frequency);
 }
 
 /** Refines a crossing between two neighbours of the grid. */
-function crossing({ level, wanted }: Crossed, below: number, above: number): Frequency {
+export function crossing({ level, wanted }: Crossed, below: number, above: number): Frequency {
   const root = bracketedRoot((f) => level.at(f) - wanted, below, above, 1e-12 * above);
   return si('frequency', root.ok ? root.x : above);
 }

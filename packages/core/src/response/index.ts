@@ -15,6 +15,8 @@ export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './c
 export { type ProbeOptions, probePhase } from './probe-phase.js';
 /** How deep does a system reach? */
 export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
+/** Which band does a system pass? */
+export { type Passband, passband } from './passband.js';
 /** Where are the peaks of a response, and how even is it? */
 export { type Features, features } from './features.js';
 /** At which frequency is a curve greatest or least? */

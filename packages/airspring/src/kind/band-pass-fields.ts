@@ -1,0 +1,53 @@
+import type { Fault } from '@airspring/core/fault';
+import type { Face } from '@airspring/core/space';
+import * as v from 'valibot';
+import { oneOrMore } from '../brief/bounds.js';
+import type { ReadFields } from '../brief/fields.js';
+import type { Job } from '../job/job.js';
+import { type EdgeName, edgeNames } from './partition.js';
+import { boundsAcross, type RoundVentSettings, roundVentFields } from './round-vent-fields.js';
+
+/** What a brief may say about a band-pass box: what it says about round vents, and how the partition divides the box. */
+export const fields = {
+  ...roundVentFields,
+  partition: {
+    across: v.exactOptional(
+      v.pipe(
+        oneOrMore(v.picklist(edgeNames), 'an edge'),
+        v.description('edges that the partition may divide; each is tried; default the longest edge of the space'),
+      ),
+    ),
+  },
+};
+
+/** The face on which the vented chamber has no panel, where the partition divides an edge. */
+const inside: Readonly<Record<EdgeName, Face>> = { width: 'right', height: 'top', depth: 'back' };
+
+const leavesFace = (edge: EdgeName, faces: readonly Face[]): boolean => faces.some((face) => face !== inside[edge]);
+
+/** The edges that the partition may divide, in a fixed order. */
+export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSettings): readonly EdgeName[] {
+  const { partition } = sections as ReadFields<typeof fields>;
+  const possible = edgeNames.filter((edge) => leavesFace(edge, faces));
+  if (partition?.across !== undefined) return possible.filter((edge) => partition.across?.includes(edge));
+  return possible.sort((a, b) => space[b] - space[a]).slice(0, 1);
+}
+
+/** Faults between the fields: sizes of the vent, and a vent that could open only through the partition. */
+export function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
+  const bounds = boundsAcross('vent', written, read);
+  const { vent, partition } = read as { vent?: { faces?: Face[] }; partition?: { across?: EdgeName[] } };
+  const edges = partition?.across;
+  const faces = vent?.faces ?? ['front'];
+  if (edges === undefined || edges.some((edge) => leavesFace(edge, faces))) return bounds;
+  return [
+    ...bounds,
+    {
+      code: 'inconsistent',
+      path: 'partition.across',
+      got: edges,
+      expected: `an edge that leaves the vented chamber a panel among ${faces.join(', ')}`,
+      remedy: 'Name another edge, or another face in vent.faces.',
+    },
+  ];
+}
