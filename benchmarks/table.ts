@@ -1,7 +1,10 @@
+type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design';
+export type PeerName = 'c' | 'simd' | 'numpy' | 'scipy';
+
 /** Where a row's rounds come from: a script of rows/ in a process of its own, or a peer in another language. */
 export type Origin =
-  | { readonly script: 'sweep' | 'network' | 'search' | 'brief'; readonly row: string }
-  | { readonly peer: 'c' | 'simd' | 'numpy'; readonly words: readonly string[] };
+  | { readonly script: Script; readonly row: string }
+  | { readonly peer: PeerName; readonly words: readonly string[] };
 
 export interface Line {
   readonly id: string;
@@ -25,7 +28,7 @@ export interface Group {
 
 type More = Pick<Line, 'against' | 'goal' | 'long'>;
 const own =
-  (script: 'sweep' | 'network' | 'search' | 'brief') =>
+  (script: Script) =>
   (row: string, what: string, unit: Line['unit'], more: More = {}): Line => ({
     id: row,
     what,
@@ -33,13 +36,7 @@ const own =
     unit,
     ...more,
   });
-const outside = (
-  id: string,
-  what: string,
-  peer: 'c' | 'simd' | 'numpy',
-  words: readonly string[],
-  more: More,
-): Line => ({
+const outside = (id: string, what: string, peer: PeerName, words: readonly string[], more: More): Line => ({
   id,
   what,
   origin: { peer, words },
@@ -50,6 +47,9 @@ const sweep = own('sweep');
 const network = own('network');
 const search = own('search');
 const brief = own('brief');
+const design = own('design');
+/** A goal of one row by itself, in its unit. */
+const within = (most: number) => ({ goal: { of: 'value', most } as const });
 const atMost = (most: number) => ({ goal: { of: 'ratio', most } as const });
 const atLeast = (least: number) => ({ goal: { of: 'ratio', least } as const });
 
@@ -193,6 +193,20 @@ export const table: readonly Group[] = [
       search('demand', 'of it: coefficients, sweep, cut-off, limits', '/s'),
       search('fit', 'of it: vent length, outer size, fit', '/s'),
       search('explore', 'the search itself: a brief to the best box of each leaning', '/s'),
+    ],
+  },
+  {
+    name: 'design',
+    title: 'Of a whole design: an alignment, 10,000 builds at 200 frequencies, a map of 100 × 100 vents',
+    lines: [
+      design('alignment', 'QB3 of a driver: volume, tuning and parameter', 'µs', within(50)),
+      outside('scipy-alignment', 'scipy, fsolve on the printed equations', 'scipy', ['alignment'], {
+        against: 'alignment',
+      }),
+      design('alignment-whole', 'solveAlignment: every box, its deviation and f3', 'µs', within(300)),
+      design('builds', 'builds: level at 200 frequencies and f3 of 10,000', 'ms', within(500)),
+      outside('numpy-builds', 'numpy, arrays over the builds', 'scipy', ['builds'], { against: 'builds' }),
+      design('map', 'ventMap', 'ms', within(1500)),
     ],
   },
   {

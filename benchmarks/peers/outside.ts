@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { DRIVE, frequencies, networkA, networkB, POINTS, polynomials, system, VENT_AREA, values } from '../box.js';
+import type { PeerName } from '../table.js';
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url));
 const made = path('../../.cache/bench/peers');
@@ -86,13 +87,21 @@ function numpy(): Peer {
   };
 }
 
+/** What numpy and scipy make of a design; words: what, seconds. */
+function scipy(): Peer {
+  const version = run(['python3', '-c', 'import scipy; print("scipy", scipy.__version__)']);
+  if (version.status !== 0) return { ok: false, because: 'no python3 with scipy' };
+  return { ok: true, version: firstLine(version.stdout), command: (words) => ['python3', path('design.py'), ...words] };
+}
+
 /** Every peer in another language; `simd` is the same source, left to the compiler to put in vectors. */
-export function outsidePeers(): Readonly<Record<'c' | 'simd' | 'numpy', Peer>> {
+export function outsidePeers(): Readonly<Record<PeerName, Peer>> {
   writeCases();
   return {
     c: c('sweep', ['-O2', '-ffp-contract=off']),
     simd: c('sweep-simd', ['-O3', '-march=native']),
     numpy: numpy(),
+    scipy: scipy(),
   };
 }
 
