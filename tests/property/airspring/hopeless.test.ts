@@ -33,7 +33,7 @@ const briefs: fc.Arbitrary<Brief> = fc
     box: { ...demo.box, kinds },
   }));
 
-describe('what a search leaves out', () => {
+describe('what a search leaves out', { timeout: 600_000 }, () => {
   test.prop([briefs], { numRuns: RUNS })('no box that is too far from a brief leads to one that meets it', (brief) => {
     const [box] = explore(searchFor(brief), [{ ...costOfMeeting, most: Infinity }], WITHIN);
     const found = box !== undefined && missed(box.excess) === 0;
