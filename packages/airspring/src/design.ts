@@ -14,15 +14,15 @@ import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Progress, type Search, searchOf } from './search/search.js';
-import { type Chosen, select } from './search/select.js';
+import { type Selection, select } from './search/select.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
 /** The boxes that meet a brief, each for what it is best at. */
-function metOf(search: Search, chosen: readonly Chosen[], perDriver: readonly DriverVerdict[] = []): Met {
+function metOf(search: Search, chosen: Selection, perDriver: readonly DriverVerdict[] = []): Met {
   const { job } = search;
-  const first = chosen[0] as Chosen;
+  const [first] = chosen;
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
@@ -41,7 +41,7 @@ function metOf(search: Search, chosen: readonly Chosen[], perDriver: readonly Dr
 /** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
 export function metBy(search: Search, count?: number): Met | undefined {
   const chosen = select(search, bestBoxes(search, count));
-  return chosen.length > 0 ? metOf(search, chosen) : undefined;
+  return chosen && metOf(search, chosen);
 }
 
 function notMet(search: Search): NotMet {
@@ -68,8 +68,11 @@ function notMet(search: Search): NotMet {
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
-  const answer = metBy(searchOf(readBrief(nearest.brief, search.kinds), search.kinds, search.progress)) as Met;
-  return { ...head, nearest: { changes: nearest.changes, brief: nearest.brief as unknown as Brief, answer } };
+  const { changes, brief, box } = nearest;
+  const again = searchOf(readBrief(brief, search.kinds), search.kinds, search.progress);
+  // Should the leanings find nothing, there is still the box that showed that this brief can be met.
+  const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
+  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen) } };
 }
 
 /** Options of a search, besides its brief. */
@@ -100,8 +103,7 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
   }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
   const chosen = select(search, bestBoxes(search));
-  const [first] = chosen;
-  return first ? metOf(search, chosen, perDriverOf(search, first.box)) : notMet(search);
+  return chosen ? metOf(search, chosen, perDriverOf(search, chosen[0].box)) : notMet(search);
 }
 
 /** The schema of a brief about a new box or about a box that stands. */

@@ -1,7 +1,7 @@
 import { type Brief, design, type NotMet } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import impossibleBench from '../../../packages/airspring/briefs/impossible-bench.json' with { type: 'json' };
-import { canBeMet } from '../../../packages/airspring/src/search/best.js';
+import { anyBox } from '../../../packages/airspring/src/search/best.js';
 import { answerTo, demo, possible, put, searchFor } from '../../arbitrary/brief.js';
 
 const at = (brief: Brief, path: string): unknown =>
@@ -49,7 +49,7 @@ describe.each(Object.entries(briefs))('%s', { timeout: 30_000 }, (_, brief) => {
     expect(possible(only(brief, paths))).toBe(false);
     for (const path of paths) {
       const others = paths.filter((one) => one !== path);
-      expect(canBeMet(searchFor(only(brief, others))), `without ${path}`).toBe(true);
+      expect(anyBox(searchFor(only(brief, others))), `without ${path}`).toBeDefined();
     }
   });
 

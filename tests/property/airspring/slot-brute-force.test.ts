@@ -9,7 +9,7 @@ import { demo, searchFor } from '../../arbitrary/brief.js';
 
 // No lattice, no shapes and no walk: every edge, the height of the slot and its tuning are spread evenly over the part of what
 // the brief allows where boxes stand. The width of a slot from side to side is that of the box.
-const BOXES = 120_000;
+const BOXES = 180_000;
 
 /** Its powers spread points evenly over five dimensions, without a pattern: x⁶ = x + 1. */
 const ROOT = 1.1347241384015194;

@@ -1,7 +1,7 @@
 import { briefJsonSchema, type Design, design, reportText } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { progressLines } from '../../../packages/airspring/src/command/progress.js';
-import { canBeMet } from '../../../packages/airspring/src/search/best.js';
+import { anyBox } from '../../../packages/airspring/src/search/best.js';
 import { demo, met, put, searchFor } from '../../arbitrary/brief.js';
 
 const [driver] = demo.drivers;
@@ -9,10 +9,10 @@ const [driver] = demo.drivers;
 describe('room', () => {
   const straight = put(put(demo, 'vent.bends', 0), 'space.volume', '41 L');
   test('a box that stands in a smaller space is found in a larger one', () => {
-    expect(canBeMet(searchFor(straight))).toBe(true);
+    expect(anyBox(searchFor(straight))).toBeDefined();
     for (const edge of ['700 mm', '1500 mm']) {
       const space = { ...straight.space, width: edge, height: edge, depth: edge };
-      expect(canBeMet(searchFor({ ...straight, space })), edge).toBe(true);
+      expect(anyBox(searchFor({ ...straight, space })), edge).toBeDefined();
     }
   });
 

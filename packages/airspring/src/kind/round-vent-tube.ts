@@ -1,4 +1,5 @@
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
+import { besideBodies } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 
@@ -45,29 +46,31 @@ export function printedWidth(settings: TubeSettings, diameter: number): number {
 }
 
 /**
- * An upper bound of the longest vent between inner edges: the room that an empty box would leave.
+ * An upper bound of the longest vent between inner edges: what a box would leave where drivers stand in the way of its mouth
+ * alone.
  *
  * @source own geometry of cylinders and cuboids
  */
 export function straightOrBentAtMost(
-  { thickness, vent }: Layout,
-  width: number,
-  height: number,
-  depth: number,
-  { outerDiameter, clearance, bendRadius }: VentBody,
+  layout: Layout,
+  inner: readonly [width: number, height: number, depth: number],
+  { outerDiameter, flangeDiameter, clearance, bendRadius }: VentBody,
 ): number {
+  const { thickness, vent, cutoutMargin, edgeMargin } = layout;
+  const widest = Math.max(...thickness);
   let most = -1;
   for (const face of vent.faces) {
     const axis = face >> 1;
-    const inwards = axis === 0 ? width : axis === 1 ? height : depth;
-    const one = axis === 0 ? height : width;
-    const other = axis === 2 ? height : depth;
+    const inwards = inner[axis]!;
+    const across = [(axis + 1) % 3, (axis + 2) % 3] as const;
     const t = thickness[face]!;
+    const margin = Math.max(outerDiameter / 2 + cutoutMargin, flangeDiameter / 2 + edgeMargin - widest);
+    if (!besideBodies(layout, inner, face, across, { sizes: [0, 0], radius: flangeDiameter / 2, margin })) continue;
     most = Math.max(most, t + inwards - clearance);
     if (!vent.bend) continue;
     const first = inwards - bendRadius - outerDiameter / 2;
     if (first < 0) continue;
-    const second = Math.max(one, other) - clearance - bendRadius - outerDiameter / 2;
+    const second = Math.max(inner[across[0]]!, inner[across[1]]!) - clearance - bendRadius - outerDiameter / 2;
     most = Math.max(most, t + first + (Math.PI / 2) * bendRadius + Math.max(0, second));
   }
   return most;

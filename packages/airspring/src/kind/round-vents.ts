@@ -127,7 +127,7 @@ export function roundVents(
       return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, point) =>
-      straightOrBentAtMost(whole, width, height, depth, bodyAt(diameterOf(point))),
+      straightOrBentAtMost(whole, [width, height, depth], bodyAt(diameterOf(point))),
     roomKey: JSON.stringify([layout, settings]),
     effort: count,
     refuse,

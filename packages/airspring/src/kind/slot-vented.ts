@@ -8,6 +8,7 @@ import { metres } from './placing.js';
 import { inOrder } from './round-vent-fields.js';
 import { boardsOf } from './slot-boards.js';
 import { acrossSlot, type SlotRead, slotFields } from './slot-fields.js';
+import { slotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
 import { tunedByVents } from './tuned-by-vent.js';
 import { airSpeedOf } from './vented-fields.js';
@@ -36,6 +37,7 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     walls: slotAlongs.indexOf(along) as NonNullable<Vents['layout']>['walls'],
   };
   const whole = { ...driverLayout(job, choice), vent: layout };
+  const [onLong, onShort] = slotBoards[along];
   const longest = compileLongestSlot(whole);
   const both = new Float64Array(2);
   const widthOf = (point: Point): number => (full ? point[3]! : stated);
@@ -98,16 +100,9 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
       longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both);
       return Math.max(both[0]!, both[1]!) || -1;
     },
-    roomAtMost: (width, height, depth) => {
-      let greatest = -1;
-      for (const face of layout.faces) {
-        const axis = face >> 1;
-        const inwards = axis === 0 ? width : axis === 1 ? height : depth;
-        const further =
-          axis === 0 ? Math.max(height, depth) : axis === 1 ? Math.max(width, depth) : Math.max(width, height);
-        greatest = Math.max(greatest, t + inwards + (layout.bend ? further : 0));
-      }
-      return greatest;
+    roomAtMost: (width, height, depth, point) => {
+      const body = bodyAt(widthOf(point), heightOf(point));
+      return slotAtMost(whole, [width, height, depth], body, body.longSide + onShort * wall, onLong);
     },
     roomKey: JSON.stringify([layout, smallest, largest, wall, stated]),
     effort: 1,

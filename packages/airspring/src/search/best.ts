@@ -1,6 +1,6 @@
 import { WITHIN } from './axis.js';
 import type { Box } from './box.js';
-import { costByPoints } from './cost.js';
+import { costByPoints, costOfMeeting } from './cost.js';
 import { explore } from './explore.js';
 import { leanings } from './points.js';
 import type { Search } from './search.js';
@@ -14,5 +14,10 @@ export function bestBoxes(search: Search, count?: number): (Box | undefined)[] {
   return explore(search, costs, WITHIN).map((box) => (box !== undefined && missed(box.excess) === 0 ? box : undefined));
 }
 
-/** Whether the brief can be met. One set of weights is enough to tell: other weights only choose among boxes that meet it. */
-export const canBeMet = (search: Search): boolean => bestBoxes(search, 1)[0] !== undefined;
+/** A box that meets every wish, whichever is found first. */
+export function anyBox(search: Search): Box | undefined {
+  const [first] = explore(search, [costOfMeeting], WITHIN);
+  if (first !== undefined && missed(first.excess) === 0) return first;
+  // A box of the lattice that meets every wish may lead to none that can be made, where a better one does.
+  return bestBoxes(search, 1)[0];
+}

@@ -4,9 +4,10 @@ import type { Variant } from '../kind/box-kind.js';
 import type { Scope } from './axis.js';
 import { type Box, cellOf, compileBox } from './box.js';
 import type { Cost } from './cost.js';
+import { nearGrid, wholeGrid } from './grid.js';
 import { memory, type Search } from './search.js';
 import { type Shape, shapesFor } from './shapes.js';
-import { nearGrid, type Start, surveyVariant, wholeGrid } from './survey.js';
+import { type Start, surveyVariant } from './survey.js';
 
 /** Number of steps of the lattice taken at once in the first, coarse look. */
 const STRIDE = 3;
@@ -45,7 +46,9 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     box === undefined ? Infinity : cost.of(box.excess, box.criteria);
   const near = (k: number) =>
     (starts[k] as Start[]).filter((start) => start.cost < best[k]! + (costs[k] as Cost).slack);
-  let ends = costs.map((cost, k) => refine(cost, near(k), makerOf));
+  // A walk from the same place ends where it ended before.
+  const walked = costs.map(() => memory((_: Variant) => new Set<string>()));
+  let ends = costs.map((cost, k) => refine(cost, near(k), makerOf, walked[k] as Walked));
   for (let round = 0; scope.thorough && round < ROUNDS; round++) {
     const around = new Map<Box, (Start | undefined)[]>();
     for (const box of new Set(ends)) {
@@ -62,8 +65,8 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
         ...[...around.keys()].flatMap((box) => (box === own ? [] : [{ ...box, cost: price(cost, box) }])),
       ].filter((start) => start.cost < price(cost, own));
       if (better.length === 0) return own;
-      const walked = refine(cost, better, makerOf);
-      return price(cost, walked) < price(cost, own) ? walked : own;
+      const end = refine(cost, better, makerOf, walked[k] as Walked);
+      return price(cost, end) < price(cost, own) ? end : own;
     });
     if (next.every((box, k) => box === ends[k])) break;
     ends = next;
@@ -117,11 +120,18 @@ function promisingOf(
 }
 
 type Maker = ReturnType<typeof compileBox>;
+/** The cells from which walks have started, for each variant. */
+type Walked = (variant: Variant) => Set<string>;
 
 const FIRST_STEP = 8;
 
 /** Walks downhill in whole units from the best starts, and returns the best box that can be made where a walk ends. */
-function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant) => Maker): Box | undefined {
+function refine(
+  cost: Cost,
+  starts: readonly Start[],
+  makerOf: (variant: Variant) => Maker,
+  walked: Walked,
+): Box | undefined {
   const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
   let cheapest: { box: Box; cost: number } | undefined;
   for (const { variant, edges, point } of tried) {
@@ -138,6 +148,9 @@ function refine(cost: Cost, starts: readonly Start[], makerOf: (variant: Variant
       return price;
     };
     const start = cellOf(variant, edges, point).map((whole, i) => Math.min(upper[i]!, Math.max(lower[i]!, whole)));
+    const before = walked(variant);
+    if (before.has(String(start))) continue;
+    before.add(String(start));
     descend(price, nearby(start, upper, price), { lower, upper, firstStep: FIRST_STEP });
   }
   return cheapest?.box;

@@ -13,19 +13,27 @@ export interface Room {
   /** At least the room of every shape. */
   most: number;
   readonly atMost: Float32Array;
-  readonly known: Uint8Array;
+  /** Which of them have been asked for; left out until one is. */
+  known?: Uint8Array;
 }
 
-/** The rooms of all cells and steps of volume; those that no search has asked for are left out. */
-export type Rooms = (Room | undefined)[];
+/** What searches have found out about room in the boxes of a variant. */
+export interface Rooms {
+  /** By cell and step of volume; those that no search has asked for are left out. */
+  readonly cells: (Room | undefined)[][];
+  /** Inner edges of all shapes, by span and step of volume; the first is 0 where a shape does not stand. */
+  readonly edges: Map<number, (Float64Array | undefined)[]>;
+}
+
+export const noRooms = (): Rooms => ({ cells: [], edges: new Map() });
 
 /**
  * Looks up how much room the shapes of a survey leave. Most boxes need more than any shape of their volume leaves, and one
  * comparison says so. `edgesFor` writes the inner edges of a shape into `inner`.
  */
 export function compileRoom(
-  rooms: Rooms,
-  { room, roomAtMost }: Variant,
+  { cells, edges }: Rooms,
+  { room, roomAtMost, span }: Variant,
   shapes: readonly Shape[],
   edgesFor: (shape: Shape, volume: number) => boolean,
   inner: Float64Array,
@@ -38,19 +46,41 @@ export function compileRoom(
     return bits;
   };
 
-  function bounded(step: number, point: Point): Room {
-    const atMost = new Float32Array(shapes.length);
-    let most = -1;
+  function edgesAt(step: number): Float64Array {
+    const all = new Float64Array(3 * shapes.length);
     let beyond = 0;
-    shapes.forEach((shape, s) => {
+    for (let s = 0; s < shapes.length; s++) {
+      const shape = shapes[s] as Shape;
       if (shape.free && shape.held === 0) beyond = beyondAt(shape, step);
       // Where no edge exceeds its bound, the shape that holds it equals the one that does not.
       const same = shape.free && shape.held > 0 && (shape.held & beyond) === 0;
-      const stands = !same && edgesFor(shape, VOLUMES[step]!);
-      atMost[s] = stands ? (roomAtMost?.(inner[0]!, inner[1]!, inner[2]!, point) ?? Infinity) : -1;
-      most = Math.max(most, atMost[s]!);
-    });
-    return { most, atMost, known: new Uint8Array(shapes.length) };
+      if (!same && edgesFor(shape, VOLUMES[step]!)) all.set(inner, 3 * s);
+    }
+    return all;
+  }
+
+  function knownEdges(step: number, point: Point): Float64Array {
+    const across = span === undefined ? 0 : point[point.length - 1]!;
+    let steps = edges.get(across);
+    if (steps === undefined) {
+      steps = new Array(STEPS);
+      edges.set(across, steps);
+    }
+    steps[step] ??= edgesAt(step);
+    return steps[step];
+  }
+
+  function bounded(step: number, point: Point): Room {
+    const atMost = new Float32Array(shapes.length);
+    const sizes = knownEdges(step, point);
+    let most = -1;
+    for (let s = 0; s < atMost.length; s++) {
+      const width = sizes[3 * s]!;
+      const bound = width > 0 ? (roomAtMost?.(width, sizes[3 * s + 1]!, sizes[3 * s + 2]!, point) ?? Infinity) : -1;
+      atMost[s] = bound;
+      if (bound > most) most = bound;
+    }
+    return { most, atMost };
   }
 
   const stepOf = (volume: number): number => Math.floor(Math.log(volume / FROM) / STEP);
@@ -59,27 +89,25 @@ export function compileRoom(
   function at(cell: number, volume: number, point: Point): Room | undefined {
     const step = stepOf(volume);
     if (step < 0 || step >= STEPS) return undefined;
-    const place = cell * STEPS + step;
-    rooms[place] ??= bounded(step, point);
-    return rooms[place];
+    cells[cell] ??= new Array(STEPS);
+    const steps = cells[cell];
+    steps[step] ??= bounded(step, point);
+    return steps[step];
   }
 
   /** Works out the room of one shape, if no search has done so. */
   function leaves(of: Room, s: number, volume: number, point: Point): number {
+    of.known ??= new Uint8Array(shapes.length);
     if (of.known[s] === 0) {
-      const stands = edgesFor(shapes[s] as Shape, VOLUMES[stepOf(volume)]!);
-      of.atMost[s] = stands ? room(inner[0]!, inner[1]!, inner[2]!, point) : -1;
+      const sizes = knownEdges(stepOf(volume), point);
+      const width = sizes[3 * s]!;
+      of.atMost[s] = width > 0 ? room(width, sizes[3 * s + 1]!, sizes[3 * s + 2]!, point) : -1;
       of.known[s] = 1;
+      // The bound is lowered to what is known by now.
+      of.most = of.atMost.reduce((most, one) => Math.max(most, one), -1);
     }
     return of.atMost[s]!;
   }
 
-  /** Lowers the bound to what is known by now. */
-  function settle(of: Room): void {
-    let most = -1;
-    for (let s = 0; s < of.atMost.length; s++) if (of.atMost[s]! > most) most = of.atMost[s]!;
-    of.most = most;
-  }
-
-  return { at, leaves, settle };
+  return { at, leaves };
 }

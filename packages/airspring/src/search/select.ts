@@ -14,6 +14,9 @@ export interface Chosen {
   readonly leaning: string;
 }
 
+/** The designs of a brief that can be met: there is always a first one. */
+export type Selection = readonly [first: Chosen, ...others: Chosen[]];
+
 /** By how much one box leads another in what a leaning claims; the first leaning claims nothing. */
 const leads: Readonly<Record<string, (mine: Criteria, other: Criteria) => boolean>> = {
   deeper: (mine, other) => other.depth - mine.depth >= LEADS.depth,
@@ -47,13 +50,15 @@ const differ = (a: Criteria, b: Criteria): boolean =>
  * leaning is claimed only where its own number leads the first design by the stated difference, and no other design is better
  * in it.
  */
-export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Chosen[] {
+export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Selection | undefined {
   const names = leanings(job).map(({ name }) => name);
   const found = boxes.flatMap((box, i): Chosen[] => (box === undefined ? [] : [{ box, leaning: names[i] as string }]));
-  const [first, ...others] = found;
-  if (first === undefined) return [];
-  const chosen: Chosen[] = [first];
-  for (const next of others) {
+  const [best, ...rest] = found;
+  if (best === undefined) return undefined;
+  // The first design claims nothing, whichever leaning has found it.
+  const first: Chosen = { box: best.box, leaning: names[0] as string };
+  const chosen = [first];
+  for (const next of rest) {
     const { criteria } = next.box;
     const rivals = found.filter(({ box }) => box !== next.box).map(({ box }) => box.criteria);
     if (rivals.some((rival) => dominates(rival, criteria))) continue;
@@ -62,7 +67,10 @@ export function select({ job }: Search, boxes: readonly (Box | undefined)[]): Ch
     chosen.push(next);
   }
   // No other design that is shown may be better in what a name claims.
-  return chosen.filter(({ box, leaning }) =>
-    chosen.every((other) => other.box === box || !trails[leaning]?.(box.criteria, other.box.criteria)),
-  );
+  const others = chosen
+    .slice(1)
+    .filter(({ box, leaning }) =>
+      chosen.every((other) => other.box === box || !trails[leaning]?.(box.criteria, other.box.criteria)),
+    );
+  return [first, ...others];
 }

@@ -3,9 +3,9 @@ import type { Job } from '../job/job.js';
 /** A shape of box: inner edges for any inner volume, in fixed proportions as far as the bounds allow. */
 export interface Shape {
   /** Proportions of the inner edges; their product is 1. */
-  readonly proportion: readonly [number, number, number];
+  readonly proportion: Float64Array;
   /** Greatest inner edges; infinite where an edge may grow. */
-  readonly most: readonly [number, number, number];
+  readonly most: Float64Array;
   /** Which edges are held at a bound, as bits; whether the same shape with fewer held edges comes earlier in the list; the inner edges of the space. */
   readonly held: number;
   readonly free: boolean;
@@ -30,12 +30,12 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
   const proportions = parts
     .flatMap((wide) => parts.map((high) => [wide, high, -wide - high] as const))
     .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
-    .map((octaves) => octaves.map((part) => 2 ** part) as [number, number, number]);
+    .map((octaves) => Float64Array.from(octaves, (part) => 2 ** part));
   const held = beyond ? HELD : [7];
   return proportions.flatMap((proportion) =>
     held.map((bits) => ({
       proportion,
-      most: full.map((edge, axis) => ((bits >> axis) & 1 ? edge : Infinity)) as [number, number, number],
+      most: Float64Array.from(full, (edge, axis) => ((bits >> axis) & 1 ? edge : Infinity)),
       held: bits,
       free: beyond,
       full,

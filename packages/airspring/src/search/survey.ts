@@ -1,13 +1,12 @@
-import { allowedVolume } from '../job/job.js';
-import type { Axis, Parts, Point, Span, Variant } from '../kind/box-kind.js';
-import { latticeOf, type Scope, upperOf } from './axis.js';
+import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
+import type { Grid } from './grid.js';
 import type { Criteria } from './points.js';
-import { compileRoom, type Room } from './room.js';
+import { compileRoom, noRooms, type Room } from './room.js';
 import type { Search } from './search.js';
-import { edgesOf, type Shape, shapesAcross } from './shapes.js';
+import { edgesOf, type Shape } from './shapes.js';
 
 /** The cheapest box of a variant's lattice for one cost. */
 export interface Start {
@@ -16,140 +15,6 @@ export interface Start {
   readonly edges: readonly [number, number, number];
   readonly point: Point;
   readonly cost: number;
-}
-
-/** The grid that a survey visits. */
-export interface Grid {
-  readonly volumes: ArrayLike<number>;
-  /** Values of the acoustic axes together, and of the geometric axes with the span. */
-  readonly acoustic: readonly (readonly number[])[];
-  readonly geometric: readonly (readonly number[])[];
-  readonly shapes: readonly Shape[];
-  /** How many values the acoustic axis has on which the room depends as well; default none. */
-  readonly inRoom?: number;
-  /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
-  readonly name?: string;
-}
-
-const VOLUME_RATIO = 1.04;
-
-/** Every combination of the values of some axes. */
-const combinations = (lists: readonly ArrayLike<number>[]): number[][] =>
-  lists.reduce<number[][]>((all, list) => all.flatMap((some) => Array.from(list, (value) => [...some, value])), [[]]);
-
-/** The values of the geometric axes, each with every value of the span. */
-const withSpans = (values: number[][], { span }: Variant, of: (span: Span) => readonly number[]): number[][] =>
-  span === undefined ? values : combinations([of(span)]).flatMap((edge) => values.map((some) => [...some, ...edge]));
-
-const shapesOf = ({ span }: Variant, shapes: readonly Shape[]): readonly Shape[] =>
-  span === undefined ? shapes : shapesAcross(span.edge, shapes);
-
-/** The net volumes that are tried: from far less than any driver needs to all that the space leaves. */
-function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope, ratio: number): Float64Array {
-  const { space } = job;
-  const t = 2 * space.panelThickness;
-  const inner = (space.width - t) * (space.height - t) * (space.depth - t) - contents;
-  const most = Math.min(inner, allowedVolume(job)) * (scope.beyond ? 5 : 1);
-  if (!(most > 0)) return new Float64Array(0);
-  return latticeOf(Math.min(most, choice.completed.parameters.Vas / 16), most, ratio);
-}
-
-/** The whole lattice of a variant, `stride` of its steps at a time. */
-export function wholeGrid(
-  search: Search,
-  variant: Variant,
-  shapes: readonly Shape[],
-  scope: Scope,
-  stride: number,
-): Grid {
-  const steps = scope.step * stride;
-  const lattice = (axes: Variant['acoustic']) =>
-    combinations(axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps)));
-  const roomAxis = variant.acoustic.at(-1);
-  return {
-    volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
-    acoustic: lattice(variant.acoustic),
-    ...(roomAxis?.inRoom && { inRoom: lattice([roomAxis]).length }),
-    geometric: withSpans(lattice(variant.geometric), variant, (span) => {
-      const further = latticeOf(span.to, upperOf(span, scope), span.ratio);
-      // As finely as shapes, of which no look leaves out any; the space is one of them even where more is looked at.
-      return [...latticeOf(span.from, span.to, span.ratio), ...further.slice(1)];
-    }),
-    shapes: shapesOf(variant, shapes),
-    name: `${scope.beyond} ${steps}`,
-  };
-}
-
-/** Offsets near a point: for net volumes and acoustic values in parts of a lattice step, for the rest in whole units. */
-const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
-const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
-
-/** Parts of an octave by which the proportions near those of a box depart from them. */
-const NEAR_SHAPES = [-0.12, -0.05, -0.02, 0, 0.02, 0.05, 0.12];
-
-/**
- * Shapes a little longer or flatter than a box. A walk along its edges holds one of them and moves two at most; where both the
- * net volume and the length of a vent leave no play, only all three together lead to a shape that takes less wood.
- */
-function shapesNear({ least, span }: Variant, inner: readonly number[], shapes: readonly Shape[]): Shape[] {
-  const [width = 1, height = 1, depth = 1] = inner.map((edge, axis) => Math.max(edge, least[axis]!));
-  const scale = Math.cbrt(width * height * depth);
-  const alike = shapes.filter(({ proportion }) => proportion === shapes[0]?.proportion);
-  return NEAR_SHAPES.flatMap((wide) =>
-    NEAR_SHAPES.flatMap((high) => {
-      const octaves = [wide, high, -wide - high] as const;
-      if (span !== undefined && octaves[span.edge] !== 0) return [];
-      const proportion = [width, height, depth].map((edge, axis) => (edge / scale) * 2 ** octaves[axis]!);
-      return alike.map((shape) => ({ ...shape, proportion: proportion as [number, number, number] }));
-    }),
-  );
-}
-
-/**
- * A fine grid around a box, with every shape, since very different ones may serve almost equally well, and with those near its
- * own.
- */
-export function nearGrid(
-  { job }: Search,
-  { variant, edges, point }: Pick<Start, 'variant' | 'edges' | 'point'>,
-  shapes: readonly Shape[],
-  scope: Scope,
-): Grid {
-  const { acoustic, geometric } = variant;
-  const inner = edges.map((edge) => edge - 2 * job.space.panelThickness);
-  const alike = shapesOf(variant, shapes);
-  const [volume = 0, ...others] = point;
-  const within = (axis: Pick<Axis, 'from' | 'to' | 'beyond'>, values: readonly number[]) => [
-    ...new Set(values.map((value) => Math.min(upperOf(axis, scope), Math.max(axis.from, value)))),
-  ];
-  return {
-    volumes: NEAR.map((part) => volume * VOLUME_RATIO ** part),
-    acoustic: combinations(
-      acoustic.map((axis, i) =>
-        within(
-          axis,
-          NEAR.map((part) => others[i]! * axis.ratio ** part),
-        ),
-      ),
-    ),
-    geometric: withSpans(
-      combinations(
-        geometric.map((axis, i) =>
-          within(
-            axis,
-            NEAR_UNITS.map((units) => others[acoustic.length + i]! + units * axis.unit),
-          ),
-        ),
-      ),
-      variant,
-      (span) =>
-        within(
-          span,
-          NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
-        ),
-    ),
-    shapes: [...alike, ...shapesNear(variant, inner, alike)],
-  };
 }
 
 /**
@@ -183,7 +48,7 @@ export function surveyVariant(
     return edgesOf(shape, variant.least, volume, inner, free);
   };
   const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
-  const cube: Shape = { ...(shapes[0] as Shape), proportion: [1, 1, 1] };
+  const cube: Shape = { ...(shapes[0] as Shape), proportion: Float64Array.of(1, 1, 1) };
 
   /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
@@ -203,7 +68,7 @@ export function surveyVariant(
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
-  const rooms = search.rooms.get(key) ?? [];
+  const rooms = search.rooms.get(key) ?? noRooms();
   if (name !== undefined) search.rooms.set(key, rooms);
   const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
 
@@ -259,7 +124,9 @@ export function surveyVariant(
     for (let s = 0; s < shapes.length; s++) {
       if (known !== undefined && parts.extent > known.atMost[s]!) continue;
       if (!edgesFor(shapes[s] as Shape, volume)) continue;
-      const [w, h, d] = [inner[0], inner[1], inner[2]] as [number, number, number];
+      const w = inner[0]!;
+      const h = inner[1]!;
+      const d = inner[2]!;
       if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       edges[0] = w + t;
       edges[1] = h + t;
@@ -276,7 +143,6 @@ export function surveyVariant(
         found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
       }
     }
-    if (known !== undefined) room.settle(known);
   }
   return found;
 }
