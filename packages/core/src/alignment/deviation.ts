@@ -1,9 +1,8 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
-import { compile, slotsOf } from '../network/index.js';
 import { complexColumn, logarithmic, polynomialOnImaginaryAxis } from '../numeric/index.js';
 import { type Behind, gainOf } from './high-pass.js';
-import { shapedBox } from './shaped-box.js';
+import type { ShapedBox } from './shaped-box.js';
 
 /** How far a response is from its target in a band, dB. */
 export interface Deviation {
@@ -29,15 +28,12 @@ export type Differences = (
 ) => Float64Array;
 
 /** Compiles the response of a family with everything that it has, coil and losses, to be compared with targets. */
-export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: Air): Differences {
-  // The family gave polynomials for a spec of these parts before.
-  const box = shapedBox(family, spec, air)!;
-  const topology = family.topology(spec);
-  const slots = slotsOf(topology);
+export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: Air, box: ShapedBox): Differences {
+  const { slots, network: networkOf } = box.whole();
   const values = new Float64Array(slots.size);
   const set = (name: string, ...numbers: readonly number[]) => values.set(numbers, slots.of.get(name)?.at);
   family.values(spec, air, set);
-  const network = (family.compile(topology) ?? compile(topology)).network(values);
+  const network = networkOf(values);
   const columns = network.probes.map(() => complexColumn(POINTS));
   const flow = columns[0] as (typeof columns)[number];
   const unused = new Float64Array(box.order);

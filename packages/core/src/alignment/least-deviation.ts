@@ -4,6 +4,7 @@ import { simplexMinimum } from '../numeric/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
 import type { ShapeRoot } from './roots.js';
+import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
 
 /** How far the search may go from the box that would be exact without coil and vent losses: a factor for each number. */
@@ -38,12 +39,13 @@ export function leastDeviation<Spec>(
   target: TargetPolynomial,
   free: FreeParameter | undefined,
   family: Family<Spec, never>,
+  box: ShapedBox,
   sought: readonly Sought<Spec>[],
   spec: Spec,
   air: Air,
   norm: Norm,
 ): { readonly told: (root: ShapeRoot<Spec>) => Fitted<Spec>; readonly fit: (root: ShapeRoot<Spec>) => Fitted<Spec> } {
-  const compare = differences(family, spec, air);
+  const compare = differences(family, spec, air, box);
   const wantedOf = (place: ArrayLike<number>) => target(free === undefined ? 0 : place[sought.length]!);
   const at = (root: ShapeRoot<Spec>, band: Float64Array): Fitted<Spec> => ({
     root,

@@ -1,6 +1,6 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
-import { type CompiledNetwork, type Element, slotsOf, type Topology } from '../network/index.js';
+import { type CompiledTopology, compile, type Element, slotsOf, type Topology } from '../network/index.js';
 import { normalisedShape } from './alignment.js';
 
 /** An element of the coil, which the reference level shorts. */
@@ -23,6 +23,8 @@ export interface ShapedBox {
   readonly exact: boolean;
   /** f |U| per volt far above all corners, for the spec that was read last. The coil is shorted and leaks are left in. */
   readonly asymptote: () => number;
+  /** Everything of it compiled, coils included, with its slots. */
+  readonly whole: () => CompiledTopology;
   /** Fills the normalised middle coefficients for another spec of the same parts. Returns the frequency they hold over, Hz. */
   readonly shapeOf: (spec: unknown, out: Float64Array) => number;
 }
@@ -42,8 +44,9 @@ function termsOf(row: Float64Array): readonly [lowest: number, highest: number] 
  * line, gives `undefined`.
  */
 export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Air): ShapedBox | undefined {
-  const whole = family.topology(spec);
-  const topology = withoutCoils(whole);
+  const full = family.topology(spec);
+  const hasCoil = full.elements.some(isOfCoil);
+  const topology = hasCoil ? withoutCoils(full) : full;
   const slots = slotsOf(topology);
   const values = new Float64Array(slots.size);
   const set = (name: string, ...numbers: readonly number[]) => {
@@ -51,8 +54,9 @@ export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Ai
     if (slot !== undefined) values.set(numbers, slot.at);
   };
   family.values(spec, air, set);
-  const network: CompiledNetwork | undefined = family.compile(topology)?.network(values);
-  if (network?.polynomials === undefined) return undefined;
+  const compiled = family.compile(topology);
+  const network = compiled?.network(values);
+  if (compiled === undefined || network?.polynomials === undefined) return undefined;
   const { coefficients, width, scale } = network.polynomials;
   const denominator = coefficients.subarray(0, width);
   const flow = coefficients.subarray(width, 2 * width);
@@ -67,6 +71,11 @@ export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Ai
   };
   // The level is that of s times the flow.
   const asymptote = () => (Math.abs(flow[last]! / denominator[high]!) * scale) / (2 * Math.PI);
-  const exact = first === last && last + 1 === high && !whole.elements.some(isOfCoil);
-  return { order, exact, asymptote, shapeOf };
+  const exact = first === last && last + 1 === high && !hasCoil;
+  let made = hasCoil ? undefined : compiled;
+  const whole = () => {
+    made ??= family.compile(full) ?? compile(full);
+    return made;
+  };
+  return { order, exact, asymptote, whole, shapeOf };
 }

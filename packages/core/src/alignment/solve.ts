@@ -5,11 +5,13 @@ import {
   type Drivers,
   equivalentDriver,
   type Family,
+  kept,
   type System,
   systemOf,
 } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
+import type { CompiledTopology } from '../network/index.js';
 import { type Frequency, si } from '../quantity/index.js';
 import { type Cutoff, cutoff } from '../response/index.js';
 import { type Alignment, isGoal } from './alignment.js';
@@ -95,9 +97,17 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const inBox = boxUnknowns(family, spec, medium).filter(({ name: field }) => !Object.hasOwn(input, field));
   const sought: readonly Sought<Behind<Spec>>[] =
     highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonance(driver))];
-  const aligned = (trial: Behind<Spec>, near: number, told = parameters, deviation?: Deviation): Aligned<Spec> => {
+  const aligned = (
+    trial: Behind<Spec>,
+    near: number,
+    told = parameters,
+    deviation?: Deviation,
+    compiled?: CompiledTopology,
+  ): Aligned<Spec> => {
     const { highPass: found, ...box } = trial;
     const system = systemOf(family, box as unknown as Spec, medium);
+    // Of the same parts: it need not be compiled again.
+    if (compiled !== undefined) kept(system, 'topology', () => compiled);
     const filter = found && filterOf(found);
     const [from, to] = BAND.map((ratio) => si('frequency', ratio * near)) as [Frequency, Frequency];
     return {
@@ -138,11 +148,13 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const [first, ...others] = losslessFirst(found.roots, rootsAt).map((root) => {
     const exact = box.exact && start === spec;
     const from = { ...root, spec: { ...root.spec, ...lost } };
-    const { told, fit } = leastDeviation(target, free, family, sought, from.spec, medium, norm);
+    // Resistance that was added is a part of its own.
+    const parts = from.spec.sourceResistance === start.sourceResistance && start === spec ? box : shaped(from.spec)!;
+    const { told, fit } = leastDeviation(target, free, family, parts, sought, from.spec, medium, norm);
     const { root: best, deviation } = exact ? told(from) : fit(from);
     const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
     const shape = target(free === undefined ? 0 : best.place.at(-1)!);
-    return aligned(best.spec, best.frequency * shape[0]! ** (1 / order), decided, deviation);
+    return aligned(best.spec, best.frequency * shape[0]! ** (1 / order), decided, deviation, parts.whole());
   });
   return { ok: true, ...first!, others };
 }
