@@ -1,3 +1,5 @@
+import { isWide, numbersOf } from './columns.js';
+
 /** Text that is markup already. Only `html` makes it, so nothing gets on the page unescaped by chance. */
 export interface Markup {
   readonly markup: string;
@@ -30,15 +32,45 @@ export const html = (parts: TemplateStringsArray, ...values: readonly Fragment[]
 /** Markup that a library wrote. */
 export const trusted = (markup: string): Markup => ({ markup });
 
-/** A table with a caption, a row of heads, and a head for each row. */
-export const table = (
+/** A table with a caption, a row of heads, and a head for each row. Numbers are aligned on their points, their unit in the head. */
+export function table(
   caption: string,
   heads: readonly Fragment[],
   rows: readonly (readonly Fragment[])[],
   name = '',
-): Markup => html`
-<div class="table"><table${name && html` class="${name}"`}>
+): Markup {
+  const texts = heads.map((head, k) => [head, ...rows.map((row) => row[k])].map(plain));
+  const numbers = texts.map(([, ...cells]) => numbersOf(cells));
+  const titles = heads.map((head, k) => {
+    const unit = numbers[k]?.unit;
+    return unit ? html`${head}, ${unit}` : html`${head}`;
+  });
+  const wide = isWide(texts);
+  const names = [name, wide && 'rows'].filter(Boolean).join(' ');
+  const cell = (value: Fragment, i: number, k: number): Markup => {
+    const at = numbers[k];
+    const { text = '', pad = '' } = at?.cells[i] ?? {};
+    const long = wide && !at && plain(value).length > 24;
+    const attributes = html`${at && html` class="number"`}${long && html` class="long"`}${pad !== '' && html` data-pad="${pad}"`}`;
+    const told = at ? text : value;
+    // A name says what it is; a number does not.
+    if (k === 0)
+      return html`<th scope="row"${attributes}${wide && at && html` data-head="${plain(titles[k])}"`}>${told}</th>`;
+    return html`<td${attributes}${wide && html` data-head="${plain(titles[k])}"`}>${told}</td>`;
+  };
+  return html`
+<div class="table"><table${names && html` class="${names}"`}>
 <caption>${caption}</caption>
-<thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
-<tbody>${rows.map(([head, ...cells]) => html`<tr><th scope="row">${head}</th>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody>
+<thead><tr>${titles.map((title, k) => html`<th scope="col"${numbers[k] && html` class="number"`}>${title}</th>`)}</tr></thead>
+<tbody>${rows.map((row, i) => html`<tr>${row.map((value, k) => cell(value, i, k))}</tr>`)}</tbody>
 </table></div>`;
+}
+
+/** Words of a cell without their markup. */
+const plain = (value: Fragment): string =>
+  written(value)
+    .replace(/<[^>]+>/g, '')
+    .replace(
+      /&(?:amp|lt|gt|quot|#39);/g,
+      (entity) => (Object.entries(entities).find(([, text]) => text === entity) as [string, string])[0],
+    );

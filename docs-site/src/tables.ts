@@ -1,3 +1,5 @@
+import { isWide, numbersOf } from './columns.js';
+
 interface Node {
   readonly type: string;
   readonly tagName?: string;
@@ -13,6 +15,32 @@ const element = (tagName: string, properties: object, children: Node[] = []): No
   children,
 });
 
+const textOf = ({ type, value = '', children = [] }: Node): string =>
+  type === 'text' ? value : children.map(textOf).join('');
+const within = (node: Node, ...names: readonly string[]): Node[] =>
+  (node.children ?? []).flatMap((child) => (names.includes(child.tagName ?? '') ? [child] : within(child, ...names)));
+
+/** Numbers on their points, and rows that become blocks on a telephone, as in the tables that are no part of a text. */
+function set(table: Node): void {
+  const rows = within(table, 'tr').map((row) => within(row, 'th', 'td'));
+  const columns = (rows[0] ?? []).map((_, k) => rows.flatMap((row) => row[k] ?? []));
+  const texts = columns.map((cells) => cells.map(textOf));
+  const wide = isWide(texts);
+  if (wide) Object.assign(table.properties ?? {}, { className: ['rows'] });
+  columns.forEach(([head, ...cells], k) => {
+    const numbers = numbersOf(cells.map(textOf));
+    if (numbers && head) Object.assign(head.properties ?? {}, { className: ['number'] });
+    cells.forEach((cell, i) => {
+      const pad = numbers?.cells[i]?.pad;
+      Object.assign(cell.properties ?? {}, {
+        ...(numbers && { className: ['number'] }),
+        ...(pad && { dataPad: pad }),
+        ...(wide && (k > 0 || numbers) && head && { dataHead: textOf(head) }),
+      });
+    });
+  });
+}
+
 /** Tables of a text: a wide one scrolls by itself, and long names may break where a new word begins, `volume|Before|Vent`. */
 export const tables = () => (root: object) => {
   const broken = (text: Node): Node[] =>
@@ -23,6 +51,7 @@ export const tables = () => (root: object) => {
     const children = node.children?.flatMap((child) => {
       if (inCell && node.tagName === 'code' && child.type === 'text') return broken(child);
       visit(child, inCell || node.tagName === 'td');
+      if (child.tagName === 'table') set(child);
       return child.tagName === 'table' ? [element('div', { className: ['table'] }, [child])] : [child];
     });
     if (children) node.children = children;
