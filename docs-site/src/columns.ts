@@ -7,7 +7,7 @@ export interface Numbers {
   readonly cells: readonly { readonly text: string; readonly pad: string }[];
 }
 
-const UNIT = '%|°C?|dB|Pa|(?:k|m|µ)?(?:Hz|V|A|W|Ω|H|s|g)|L|(?:c|m)?m[²³]?|m/s';
+const UNIT = '%|°C?|dB|Pa|(?:k|m|µ)?(?:Hz|V|A|W|Ω|H|s|g)|L|(?:c|m)?m[²³]?|m/s|rad/s|kg|kg/m³|W/m²';
 const NUMBER = new RegExp(`^([−+±]?\\d+)(\\.\\d+)?((?: × 10[⁻⁰¹²³⁴-⁹]+)?)(?: (${UNIT}))?$`);
 const NONE = /^[–—]?$/;
 
@@ -16,7 +16,11 @@ export function numbersOf(cells: readonly string[]): Numbers | undefined {
   const texts = cells.map((cell) => cell.replaceAll('\u00a0', ' ').trim());
   const found = texts.map((text) => NUMBER.exec(text));
   if (!found.some(Boolean) || texts.some((text, i) => !found[i] && !NONE.test(text))) return undefined;
-  const units = new Set(found.flatMap((match) => (match && match[1] !== '0' ? [match[4] ?? ''] : [])));
+  const units = new Set(
+    found.flatMap((match) =>
+      match && Number(`${match[1]}${match[2] ?? ''}`.replace('−', '-')) !== 0 ? [match[4] ?? ''] : [],
+    ),
+  );
   const unit = units.size === 1 ? ([...units][0] as string) : '';
   const powers = found.some((match) => match?.[3]);
   const longest = Math.max(...found.map((match) => match?.[2]?.length ?? 0));
@@ -26,12 +30,15 @@ export function numbersOf(cells: readonly string[]): Numbers | undefined {
       const text = cells[i] as string;
       const decimals = found[i]?.[2] ?? '';
       // What is lacking is set and not seen: points stand below each other in every face.
-      const pad = found[i] && !powers && units.size === 1 ? '.000000000000'.slice(decimals.length, longest) : '';
+      const pad =
+        found[i] && longest > 0 && !powers && units.size === 1 ? '.'.padEnd(longest, '0').slice(decimals.length) : '';
       return { text: unit === '' ? text : text.replace(new RegExp(`[\\u00a0 ]${unit}$`), ''), pad };
     }),
   };
 }
 
+/** A cell of more characters has a line of its own in such a block. */
+export const LONG = 24;
 /** So many characters stand beside each other on a telephone. */
 const TELEPHONE = 42;
 const longestWord = (text: string): number => Math.max(0, ...text.split(' ').map((word) => word.length));

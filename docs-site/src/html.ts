@@ -1,4 +1,4 @@
-import { isWide, numbersOf } from './columns.js';
+import { isWide, LONG, numbersOf } from './columns.js';
 
 /** Text that is markup already. Only `html` makes it, so nothing gets on the page unescaped by chance. */
 export interface Markup {
@@ -45,12 +45,13 @@ export function table(
     const unit = numbers[k]?.unit;
     return unit ? html`${head}, ${unit}` : html`${head}`;
   });
-  const wide = isWide(texts);
+  // Columns of given widths stay side by side.
+  const wide = name !== 'thirds' && isWide(texts);
   const names = [name, wide && 'rows'].filter(Boolean).join(' ');
   const cell = (value: Fragment, i: number, k: number): Markup => {
     const at = numbers[k];
     const { text = '', pad = '' } = at?.cells[i] ?? {};
-    const long = wide && !at && plain(value).length > 24;
+    const long = wide && !at && plain(value).length > LONG;
     const attributes = html`${at && html` class="number"`}${long && html` class="long"`}${pad !== '' && html` data-pad="${pad}"`}`;
     const told = at ? text : value;
     // A name says what it is; a number does not.

@@ -1,4 +1,4 @@
-import { isWide, numbersOf } from './columns.js';
+import { isWide, LONG, numbersOf } from './columns.js';
 
 interface Node {
   readonly type: string;
@@ -32,8 +32,10 @@ function set(table: Node): void {
     if (numbers && head) Object.assign(head.properties ?? {}, { className: ['number'] });
     cells.forEach((cell, i) => {
       const pad = numbers?.cells[i]?.pad;
+      const long = wide && !numbers && textOf(cell).length > LONG;
       Object.assign(cell.properties ?? {}, {
         ...(numbers && { className: ['number'] }),
+        ...(long && { className: ['long'] }),
         ...(pad && { dataPad: pad }),
         ...(wide && (k > 0 || numbers) && head && { dataHead: textOf(head) }),
       });

@@ -9,7 +9,7 @@ const figures = [
   ['worked-examples/deeper-or-louder/', 'Hz'],
   ['worked-examples/one-or-two/', 'Hz'],
 ] as const;
-const read = (page: Page) => page.locator('svg.sweep:visible [data-read]').allInnerTexts();
+const read = (page: Page) => page.locator('svg.sweep:visible [data-read]').allTextContents();
 
 describe.skipIf(!hasBrowser)('curves over one axis', () => {
   const { visit, trace } = site();
@@ -28,17 +28,24 @@ describe.skipIf(!hasBrowser)('curves over one axis', () => {
     expect(new Set(await read(page))).toEqual(new Set(['']));
     await page.mouse.move(box.x + 0.4 * box.width, box.y + box.height / 2);
     await expect
-      .poll(async () => (await figure.locator('[data-read]:visible').allInnerTexts()).every(Boolean))
+      .poll(async () => (await figure.locator('svg.sweep:visible [data-read]').allTextContents()).every(Boolean))
       .toBe(true);
-    const before = await figure.locator('[data-read]:visible').allInnerTexts();
-    expect(await figure.locator('svg.sweep:visible [data-tone]').textContent()).toMatch(new RegExp(`^[\\d.]+ ${unit}$`));
+    const before = await figure.locator('svg.sweep:visible [data-read]').allTextContents();
+    expect(await figure.locator('svg.sweep:visible [data-tone]').textContent()).toMatch(
+      new RegExp(`^[\\d.]+ ${unit}$`),
+    );
     const slider = figure.locator('input[type=range]');
     expect(await slider.getAttribute('aria-label')).toBeTruthy();
     await slider.focus();
     for (let i = 0; i < 30; i++) await page.keyboard.press('ArrowRight');
-    await expect.poll(() => figure.locator('[data-read]:visible').allInnerTexts()).not.toEqual(before);
-    const said = await slider.getAttribute('aria-valuetext');
-    for (const words of await figure.locator('[data-read]:visible').allInnerTexts()) expect(said).toContain(words);
+    await expect.poll(() => figure.locator('svg.sweep:visible [data-read]').allTextContents()).not.toEqual(before);
+    await expect
+      .poll(async () => {
+        const said = (await slider.getAttribute('aria-valuetext')) ?? '';
+        const words = await figure.locator('svg.sweep:visible [data-read]').allTextContents();
+        return words.every((word) => said.includes(word));
+      })
+      .toBe(true);
     await page.context().close();
   });
 
@@ -51,7 +58,7 @@ describe.skipIf(!hasBrowser)('curves over one axis', () => {
     const { first, last, left, width } = await svg.evaluate((element) => ({ ...(element as SVGElement).dataset }));
     const share = Math.log(Number(length) / Number(first)) / Math.log(Number(last) / Number(first));
     await page.mouse.move(box.x + Number(left) + share * Number(width), box.y + 100);
-    const texts = async () => (await figure.locator('[data-read]:visible').allInnerTexts()).join(' | ');
+    const texts = async () => (await figure.locator('svg.sweep:visible [data-read]').allTextContents()).join(' | ');
     await expect.poll(texts).not.toBe('');
     const values = [...(await texts()).matchAll(/\d+\.\d+/g)].map(([value]) => Number(value));
     for (const [i, want] of [
@@ -84,7 +91,7 @@ describe.skipIf(!hasBrowser)('curves over one axis', () => {
     const { page, figure, box } = await open('worked-examples/deeper-or-louder/');
     await page.locator('[data-live]').waitFor();
     await page.mouse.move(box.x + 0.4 * box.width, box.y + box.height / 2);
-    const readings = () => figure.locator('[data-read]:visible').allInnerTexts();
+    const readings = () => figure.locator('svg.sweep:visible [data-read]').allTextContents();
     await expect.poll(async () => (await readings()).every(Boolean)).toBe(true);
     const before = await readings();
     const bold = figure.locator('.wide [data-panel=level] [data-line=low]');

@@ -9,7 +9,7 @@ const COLOURS: Readonly<Record<string, string>> = {
 export const colourOf = (binding: string): string => COLOURS[binding] ?? 'var(--amplifier)';
 
 /** Stretches of one binding limit over a whole curve; they meet, so that the line has no gaps. */
-export function bindingStretches(frequencies: ArrayLike<number>, binding: readonly string[]) {
+function bindingStretches(frequencies: ArrayLike<number>, binding: readonly string[]) {
   const found: { from: number; to: number; binding: string }[] = [];
   binding.forEach((name, i) => {
     const f = frequencies[i]!;

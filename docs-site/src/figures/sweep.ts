@@ -151,7 +151,7 @@ ${sorted.map(({ f, words }, i) => {
     .markup;
 }
 
-export const widths = { wide: 648, narrow: 350 } as const;
+const widths = { wide: 648, narrow: 350 } as const;
 
 /** The picture at both widths, with what follows the pointer. */
 export const sweepPictures = (sweep: Sweep): Markup => html`
