@@ -52,3 +52,16 @@ export const isWide = (columns: readonly (readonly string[])[]): boolean =>
       Math.max(longestWord(head), ...cells.map((cell) => Math.max(longestWord(cell), Math.min(cell.length, 16)))),
     0,
   ) > TELEPHONE;
+
+/**
+ * Class and style of a table: `n2` where the second column holds numbers, and where rows become blocks, `rows` and the heads
+ * that stand before their cells. Said once for the table: for each cell it would be half of a page's weight.
+ */
+export function tableLook(heads: readonly string[], numbers: readonly (Numbers | undefined)[], wide: boolean) {
+  const names = [...(wide ? ['rows'] : []), ...numbers.flatMap((column, k) => (column ? [`n${k + 1}`] : []))];
+  // The name of a row says what it is; a number does not.
+  const told = heads.flatMap((head, k) =>
+    wide && (k > 0 || numbers[k]) ? [`--h${k + 1}:"${head.replace(/["\\\n]/g, ' ')}"`] : [],
+  );
+  return { names, style: told.join(';') };
+}

@@ -1,4 +1,4 @@
-import { isWide, LONG, numbersOf } from './columns.js';
+import { isWide, LONG, numbersOf, tableLook } from './columns.js';
 
 /** Text that is markup already. Only `html` makes it, so nothing gets on the page unescaped by chance. */
 export interface Markup {
@@ -47,22 +47,20 @@ export function table(
   });
   // Columns of given widths stay side by side.
   const wide = name !== 'thirds' && isWide(texts);
-  const names = [name, wide && 'rows'].filter(Boolean).join(' ');
+  const look = tableLook(titles.map(plain), numbers, wide);
+  const names = [name, ...look.names].filter(Boolean).join(' ');
   const cell = (value: Fragment, i: number, k: number): Markup => {
     const at = numbers[k];
     const { text = '', pad = '' } = at?.cells[i] ?? {};
     const long = wide && !at && plain(value).length > LONG;
-    const attributes = html`${at && html` class="number"`}${long && html` class="long"`}${pad !== '' && html` data-pad="${pad}"`}`;
+    const attributes = html`${long && html` class="long"`}${pad !== '' && html` data-pad="${pad}"`}`;
     const told = at ? text : value;
-    // A name says what it is; a number does not.
-    if (k === 0)
-      return html`<th scope="row"${attributes}${wide && at && html` data-head="${plain(titles[k])}"`}>${told}</th>`;
-    return html`<td${attributes}${wide && html` data-head="${plain(titles[k])}"`}>${told}</td>`;
+    return k === 0 ? html`<th scope="row"${attributes}>${told}</th>` : html`<td${attributes}>${told}</td>`;
   };
   return html`
-<div class="table"><table${names && html` class="${names}"`}>
+<div class="table"><table${names && html` class="${names}"`}${look.style && html` style="${look.style}"`}>
 <caption>${caption}</caption>
-<thead><tr>${titles.map((title, k) => html`<th scope="col"${numbers[k] && html` class="number"`}>${title}</th>`)}</tr></thead>
+<thead><tr>${titles.map((title) => html`<th scope="col">${title}</th>`)}</tr></thead>
 <tbody>${rows.map((row, i) => html`<tr>${row.map((value, k) => cell(value, i, k))}</tr>`)}</tbody>
 </table></div>`;
 }

@@ -6,7 +6,7 @@ export const pair = /"(?:[^"\\\n]|\\.){1,24}": (?:"(?:[^"\\\n]|\\.){0,24}"|[-\d.
 
 const inked = (text: string): Markup[] =>
   [...text.matchAll(tokens)].map(([whole, string, colon, number]) => {
-    if (string && colon) return html`<span class="j-name">${string}</span>${colon}`;
+    if (string && colon) return html`${string}${colon}`;
     if (string) return html`<span class="j-text${string.length < 26 && ' pair'}">${string}</span>`;
     return number ? html`<span class="j-number">${number}</span>` : html`${whole}`;
   });

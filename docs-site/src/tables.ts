@@ -1,10 +1,10 @@
-import { isWide, LONG, numbersOf } from './columns.js';
+import { isWide, LONG, numbersOf, tableLook } from './columns.js';
 
 interface Node {
   readonly type: string;
   readonly tagName?: string;
   readonly value?: string;
-  readonly properties?: object;
+  properties?: object;
   children?: Node[];
 }
 
@@ -26,19 +26,22 @@ function set(table: Node): void {
   const columns = (rows[0] ?? []).map((_, k) => rows.flatMap((row) => row[k] ?? []));
   const texts = columns.map((cells) => cells.map(textOf));
   const wide = isWide(texts);
-  if (wide) Object.assign(table.properties ?? {}, { className: ['rows'] });
-  columns.forEach(([head, ...cells], k) => {
-    const numbers = numbersOf(cells.map(textOf));
-    if (numbers && head) Object.assign(head.properties ?? {}, { className: ['number'] });
+  const numbers = texts.map(([, ...cells]) => numbersOf(cells));
+  const { names, style } = tableLook(
+    texts.map(([head = '']) => head),
+    numbers,
+    wide,
+  );
+  table.properties = {
+    ...table.properties,
+    ...(names.length > 0 && { className: names }),
+    ...(style !== '' && { style }),
+  };
+  columns.forEach(([, ...cells], k) => {
     cells.forEach((cell, i) => {
-      const pad = numbers?.cells[i]?.pad;
-      const long = wide && !numbers && textOf(cell).length > LONG;
-      Object.assign(cell.properties ?? {}, {
-        ...(numbers && { className: ['number'] }),
-        ...(long && { className: ['long'] }),
-        ...(pad && { dataPad: pad }),
-        ...(wide && (k > 0 || numbers) && head && { dataHead: textOf(head) }),
-      });
+      const pad = numbers[k]?.cells[i]?.pad;
+      const long = wide && !numbers[k] && textOf(cell).length > LONG;
+      cell.properties = { ...cell.properties, ...(long && { className: ['long'] }), ...(pad && { dataPad: pad }) };
     });
   });
 }

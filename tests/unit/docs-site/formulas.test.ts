@@ -225,7 +225,7 @@ describe('where print disagrees', () => {
       withRows(row({ printed: ['0.82', '355'], expected: [0.82, 355], got: [0.9, 355] })),
       'formulas/disagreements.md',
     );
-    expect(text).toContain('<th scope="row">0.82 Pa·s</th><td>0.9 Pa·s</td><td class="number">9.8</td>');
+    expect(text).toContain('<th scope="row">0.82 Pa·s</th><td>0.9 Pa·s</td><td>9.8</td>');
     expect(text).toContain('Why: made up.</p>');
   });
 });
