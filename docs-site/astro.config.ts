@@ -10,6 +10,7 @@ import { writeAudit } from './src/audit/write.js';
 import { equations } from './src/equations.js';
 import { tables } from './src/tables.js';
 import { typeDocOptions } from './src/type-doc.js';
+import { unitTies } from './src/unit-ties.js';
 
 /** Packages are read as source: neither the pages nor their scripts wait for a build. */
 const conditions = ['@airspring/source', 'module'];
@@ -40,7 +41,7 @@ export default defineConfig({
   prefetch: false,
   markdown: {
     remarkPlugins: [remarkMath],
-    rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations, tables],
+    rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations, tables, unitTies],
     shikiConfig: {
       theme: 'css-variables',
       // The listing itself has the colour of plain words: repeated at each of them it is a twentieth of a formula page.

@@ -6,18 +6,22 @@ export const pair = /"(?:[^"\\\n]|\\.){1,24}": (?:"(?:[^"\\\n]|\\.){0,24}"|[-\d.
 
 const inked = (text: string): Markup[] =>
   [...text.matchAll(tokens)].map(([whole, string, colon, number]) => {
-    if (string && colon) return html`<span class="j-name">${string}</span>${colon}`;
-    if (string) return html`<span class="j-text">${string}</span>`;
+    if (string && colon) return html`${string}${colon}`;
+    if (string) return html`<span class="j-text${string.length < 26 && ' pair'}">${string}</span>`;
     return number ? html`<span class="j-number">${number}</span>` : html`${whole}`;
   });
 
-/** A text of JSON to read: on a narrow page lines break between pairs only. */
-export function jsonListing(text: string): Markup {
+function line(text: string, i: number, all: readonly string[]): Markup {
   const parts: Markup[] = [];
   let at = 0;
   for (const found of text.matchAll(pair)) {
     parts.push(...inked(text.slice(at, found.index)), html`<span class="pair">${inked(found[0])}</span>`);
     at = found.index + found[0].length;
   }
-  return html`<pre class="listing" tabindex="0" aria-label="The brief"><code>${parts}${inked(text.slice(at))}</code></pre>`;
+  const indent = /^ */.exec(text)?.[0].length ?? 0;
+  return html`<span class="line" style="--in:${indent + 2}">${parts}${inked(text.slice(at))}${i < all.length - 1 && '\n'}</span>`;
 }
+
+/** A text of JSON to read: on a narrow page lines break between pairs only, and go on where they began. */
+export const jsonListing = (text: string): Markup =>
+  html`<pre class="listing" tabindex="0" aria-label="The brief"><code>${text.split('\n').map(line)}</code></pre>`;

@@ -3,6 +3,7 @@ import { fileName, titleOf } from '../brief-text.js';
 import { type FileName, files, type SavedFile, type Told } from '../job/told.js';
 import { pair } from '../json-listing.js';
 import type { Editor } from './editor.js';
+import { anchorHeadings } from './heading-anchors.js';
 import type { JobTold } from './job-worker.js';
 import { keep, keptText, type Opened, opened, packed, unpacked } from './kept-brief.js';
 import { putMarked } from './mark-changes.js';
@@ -213,6 +214,7 @@ class BriefDesk extends HTMLElement {
     putMarked(this.#part('[data-line]'), told.line);
     putMarked(this.#part('[data-part=answer]'), answer);
     putMarked(this.#part('[data-part=rest]'), rest);
+    anchorHeadings(this.#part('[data-part=rest]'));
     this.#draw(told.drawing);
     this.#part('[data-part=sheets]').innerHTML = sheets;
     this.#scripted();

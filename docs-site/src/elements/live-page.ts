@@ -2,8 +2,9 @@
 
 import { chartOf, dataTable, widths } from '../example/figure-markup.js';
 import { type AnyValues, startsOf, textOf } from '../example/input.js';
-import type { Worked, WorkedFigure } from '../example/worked.js';
+import type { Worked, WorkedFigure, WorkedSweep } from '../example/worked.js';
 import { type Chart, drawChart, markAt, pathOf, scales } from '../figures/chart.js';
+import { drawSweep, type Sweep, sweepTables } from '../figures/sweep.js';
 import { tied } from '../say.js';
 import './scrub-number.js';
 import type { Scrubbed } from './scrub-number.js';
@@ -85,6 +86,52 @@ class Picture {
   }
 }
 
+/** Panels over one axis: the picture that is seen is drawn anew in its axes, which follow when the hand rests. */
+class Panels {
+  readonly #sweep: WorkedSweep['sweep'];
+  readonly #element: HTMLElement;
+  readonly #author: Sweep;
+  #axes: Sweep;
+
+  constructor(element: HTMLElement, { sweep }: WorkedSweep, values: AnyValues) {
+    [this.#element, this.#sweep] = [element, sweep];
+    this.#author = this.#axes = sweep(values);
+  }
+
+  move(values: AnyValues): void {
+    const now = this.#sweep(values);
+    const panels = now.panels.map((panel, i) => {
+      const { domain, ticks } = this.#axes.panels[i] ?? panel;
+      return { ...panel, domain, ticks };
+    });
+    this.#draw({ ...now, panels }, telephone.matches ? 'narrow' : 'wide');
+  }
+
+  rest(values: AnyValues): string {
+    const now = this.#sweep(values);
+    this.#axes = now;
+    this.#draw(now, 'wide', 'narrow');
+    const labels = now.panels.map(({ label }) => tied(label));
+    this.#element.querySelectorAll('[data-label]').forEach((place, i) => {
+      place.textContent = labels[i] ?? '';
+    });
+    const numbers = this.#element.querySelector('[data-numbers]');
+    if (numbers)
+      numbers.innerHTML = sweepTables(now)
+        .map(({ markup }) => markup)
+        .join('');
+    return labels.join(' ');
+  }
+
+  #draw(sweep: Sweep, ...places: readonly (keyof typeof widths)[]): void {
+    for (const place of places) {
+      const holder = this.#element.querySelector(`.${place}`) as HTMLElement;
+      holder.innerHTML = drawSweep(sweep, widths[place], this.#author);
+    }
+    this.#element.querySelector('sweep-figure')?.dispatchEvent(new Event('redrawn'));
+  }
+}
+
 /** The first time that a hand or the focus comes to a number. */
 const touched = (article: HTMLElement): Promise<void> =>
   new Promise((resolve) => {
@@ -115,10 +162,17 @@ async function enliven(article: HTMLElement): Promise<void> {
   const author = startsOf(model.inputs);
   let values = author;
   const outputs = [...article.querySelectorAll<HTMLOutputElement>('output[data-answer]')];
-  const pictures = Object.entries(model.figures).flatMap(([name, figure]) => {
-    const element = article.querySelector<HTMLElement>(`[data-figure="${name}"]`);
-    return element ? [new Picture(element, figure, values)] : [];
-  });
+  const figureOf = (name: string) => article.querySelector<HTMLElement>(`[data-figure="${name}"]`);
+  const pictures = [
+    ...Object.entries(model.figures).flatMap(([name, figure]) => {
+      const element = figureOf(name);
+      return element ? [new Picture(element, figure, values)] : [];
+    }),
+    ...Object.entries(model.sweeps ?? {}).flatMap(([name, sweep]) => {
+      const element = figureOf(name);
+      return element ? [new Panels(element, sweep, values)] : [];
+    }),
+  ];
   const drawings = Object.entries(model.pictures ?? {}).flatMap(([name, draw]) => {
     const element = article.querySelector<HTMLElement>(`[data-picture="${name}"]`);
     return element ? [{ element, draw }] : [];

@@ -1,6 +1,6 @@
 import { pointsOf } from '../figures/line-path.js';
 
-/** Curves over one axis of frequency: a line follows the pointer through all of them, and each says its value there. */
+/** Curves over one axis, of frequency or of length: a line follows the pointer through all of them, and each says its value there. */
 interface Curve {
   readonly x: readonly number[];
   readonly y: readonly number[];
@@ -12,8 +12,9 @@ function curveOf(paths: readonly Element[]): Curve {
   return { x: parts.flatMap(({ x }) => x), y: parts.flatMap(({ y }) => y) };
 }
 
-/** Straight between the points of a line as it is drawn; they are close together. */
+/** Straight between the points of a line as it is drawn; they are close together. Not a number where there is no line. */
 function heightAt({ x, y }: Curve, at: number): number {
+  if (at < x[0]! - 0.5 || at > (x.at(-1) ?? 0) + 0.5) return Number.NaN;
   let [low, high] = [0, x.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
@@ -40,17 +41,24 @@ class Picture {
     this.#panels = [...svg.querySelectorAll<SVGGElement>('[data-panel]')].map((panel) => {
       const { low, high, height, unit } = panel.dataset;
       const [bottom, top, tall] = [Number(low), Number(high), Number(height)];
-      const all = [...panel.querySelectorAll<SVGElement>('[data-line]')].map((line) => line.dataset.line as string);
-      // On a telephone there is room for the first box alone.
-      const names = [...new Set(all)].sort().slice(0, svg.dataset.short ? 1 : undefined);
+      // On a telephone there is room for the first curve alone.
+      const names = (panel.dataset.names ?? '').split('|').slice(0, svg.dataset.short ? 1 : undefined);
       const curves = names.map((name) => curveOf([...panel.querySelectorAll(`[data-line="${name}"]`)]));
-      const digits = top - bottom > 20 ? 1 : 2;
-      const reading = (curve: Curve, x: number) =>
-        minus((bottom + (1 - heightAt(curve, x) / tall) * (top - bottom)).toFixed(digits));
+      const digits = top - bottom >= 20 ? 1 : 2;
+      const reading = (curve: Curve, x: number) => {
+        const height = heightAt(curve, x);
+        return Number.isNaN(height) ? '–' : minus((bottom + (1 - height / tall) * (top - bottom)).toFixed(digits));
+      };
       const value = (x: number) =>
-        `${curves.map((curve, i) => `${names[i]} ${reading(curve, x)}`).join(' · ')} ${unit}`;
+        `${curves.map((curve, i) => `${names[i]} ${reading(curve, x)}`.trim()).join(' · ')} ${unit}`;
       return { value, read: panel.querySelector('[data-read]') as Element };
     });
+    for (const strip of svg.querySelectorAll<SVGGElement>('[data-strip]')) {
+      const parts = [...strip.querySelectorAll<SVGElement>('[data-to]')];
+      const value = (x: number) =>
+        (parts.find(({ dataset }) => x <= Number(dataset.to)) ?? parts.at(-1))?.dataset.words ?? '';
+      this.#panels.push({ value, read: strip.querySelector('[data-read]') as Element });
+    }
   }
 
   /** The place in the field under a point of the window, from 0 to 1. */
@@ -60,9 +68,10 @@ class Picture {
     return Math.min(1, Math.max(0, ((clientX - box.left) / scale - this.left) / this.width));
   }
 
-  frequencyAt(share: number): number {
+  /** The value of the axis there, with its unit. */
+  toneAt(share: number): string {
     const [first, last] = [Number(this.#svg.dataset.first), Number(this.#svg.dataset.last)];
-    return first * (last / first) ** share;
+    return `${(first * (last / first) ** share).toPrecision(3)} ${this.#svg.dataset.unit}`;
   }
 
   /** Draws the line there; returns what the panels read. */
@@ -91,15 +100,17 @@ class SweepFigure extends HTMLElement {
       [...this.querySelectorAll<SVGSVGElement>('svg.sweep')].find((svg) => svg.getClientRects().length > 0);
     const slider = document.createElement('input');
     Object.assign(slider, { type: 'range', min: '0', max: '1', step: '0.002', value: '0.3' });
-    slider.setAttribute('aria-label', 'Tone at which the curves are read');
+    slider.setAttribute('aria-label', this.dataset.what ?? '');
     let asked = 0;
+    let last: number | undefined;
     const point = (share: number) => {
+      last = share;
       cancelAnimationFrame(asked);
       asked = requestAnimationFrame(() => {
         const svg = seen();
         if (!svg) return;
         const now = picture(svg);
-        const tone = `${now.frequencyAt(share).toPrecision(3)} Hz`;
+        const tone = now.toneAt(share);
         slider.value = String(share);
         slider.setAttribute('aria-valuetext', `${tone}: ${now.point(share, tone)}`);
       });
@@ -108,6 +119,8 @@ class SweepFigure extends HTMLElement {
     row.className = 'sweep-row';
     row.append(slider);
     this.append(row);
+    // A new picture is read where the last one was.
+    this.addEventListener('redrawn', () => last !== undefined && point(last));
     slider.addEventListener('input', () => point(Number(slider.value)));
     this.addEventListener('pointermove', ({ target, clientX }) => {
       const svg = (target as Element).closest<SVGSVGElement>('svg.sweep');

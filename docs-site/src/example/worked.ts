@@ -1,4 +1,5 @@
 import type { Chart } from '../figures/chart.js';
+import type { Sweep } from '../figures/sweep.js';
 import type { AnyValues, Inputs, Values } from './input.js';
 
 /** A picture of a page, at any values of its inputs. */
@@ -12,12 +13,19 @@ export interface WorkedFigure<V = AnyValues> {
   readonly data: (values: V) => { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
 }
 
+/** Curves over one axis of frequency, at any values; `how` tells bold and thin curves apart. */
+export interface WorkedSweep<V = AnyValues> {
+  readonly how: string;
+  readonly sweep: (values: V) => Sweep;
+}
+
 /** The one model of a page: what may be changed, what the text answers, what the pictures show. */
 export interface Worked<V = AnyValues> {
   readonly inputs: Inputs;
   /** Every number and every adjective of the text that hangs on an input. */
   readonly answers: (values: V) => Readonly<Record<string, string>>;
   readonly figures: Readonly<Record<string, WorkedFigure<V>>>;
+  readonly sweeps?: Readonly<Record<string, WorkedSweep<V>>>;
   /** Drawings that are no charts, as SVG. */
   readonly pictures?: Readonly<Record<string, (values: V) => string>>;
 }

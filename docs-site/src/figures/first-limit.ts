@@ -2,31 +2,9 @@ import type { Design } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { limitInWords, list, say } from '../say.js';
 import { axis } from './axis.js';
+import { bindingWords, inColours } from './binding.js';
 import type { Panel } from './sweep.js';
-import { between, thirdOctaves } from './third-octaves.js';
-
-/** The colour of the quantity that gives out, as in its own figure. */
-const colours: Readonly<Record<string, string>> = {
-  travel: 'var(--travel)',
-  vent: 'var(--speed)',
-  heat: 'var(--heat)',
-};
-const colourOf = (binding: string): string => colours[binding] ?? 'var(--amplifier)';
-
-/** Stretches of one binding limit over the whole curve; they meet, so that the line has no gaps. */
-function stretches({ curves: { frequencies, binding } }: Design) {
-  const found: { from: number; to: number; binding: string }[] = [];
-  binding.forEach((name, i) => {
-    const f = frequencies[i]!;
-    const last = found.at(-1);
-    if (last?.binding === name) last.to = f;
-    else {
-      if (last) last.to = f;
-      found.push({ from: f, to: f, binding: name });
-    }
-  });
-  return found;
-}
+import { thirdOctaves } from './third-octaves.js';
 
 /** In which order limits bind over the band, from its lowest tone up. */
 function orderOf({ name, loudness: { stretches: parts } }: Design): string {
@@ -52,13 +30,7 @@ export function firstLimitPanel(designs: readonly Design[], { level }: BriefFact
     designs.flatMap(({ curves }) => curves.greatestLevel),
     5,
   );
-  const words = first
-    ? stretches(first).flatMap(({ from, to, binding }) => {
-        const f = Math.sqrt(from * to);
-        const y = between(first.curves.frequencies, first.curves.greatestLevel, f);
-        return to / from < 1.25 || y === undefined ? [] : [{ f, y, text: binding, colour: colourOf(binding) }];
-      })
-    : [];
+  const words = first ? bindingWords(first.curves.frequencies, first.curves.greatestLevel, first.curves.binding) : [];
   const write = (value: number, { curves }: Design, f: number) => {
     const i = curves.frequencies.findIndex((each) => each >= f * (1 - 1e-9));
     return `${value.toFixed(1)} ${curves.binding[i] ?? ''}`;
@@ -72,7 +44,7 @@ export function firstLimitPanel(designs: readonly Design[], { level }: BriefFact
     lines: designs.map((design) => ({
       name: design.name,
       values: design.curves.greatestLevel,
-      stretches: stretches(design).map(({ from, to, binding }) => ({ from, to, colour: colourOf(binding) })),
+      stretches: inColours(design.curves.frequencies, design.curves.binding),
     })),
     domain: [domain[0], domain[1] + 5] as const,
     ticks: ticks.filter((tick) => tick % 10 === 0),

@@ -15,7 +15,7 @@ export interface Panel {
   readonly title: string;
   /** Computed; said to who does not see the picture. */
   readonly label: string;
-  readonly note?: string;
+  readonly note?: string | undefined;
   readonly colour: string;
   readonly unit: string;
   readonly lines: readonly Line[];
@@ -48,12 +48,13 @@ const edge = { left: 8, right: 40, bottom: 40 };
 const ROW = 17;
 const GAP = 30;
 const LETTER = 15;
+const LETTER_WIDTH = 6.4;
 const px = (value: number): string => value.toFixed(1);
 const minus = (value: number | string): string => String(value).replace('-', '−');
 
 /** A difference with its sign, as fine as the axis bears. */
 const difference = (value: number, { domain: [low, high] }: Panel): string => {
-  const digits = high - low > 20 ? 1 : 2;
+  const digits = high - low >= 20 ? 1 : 2;
   const text = Math.abs(value).toFixed(digits);
   return Number(text) === 0 ? '±0' : `${value < 0 ? '−' : '+'}${text}`;
 };
@@ -75,6 +76,7 @@ function drawPanel(
   x: (f: number) => number,
   width: number,
   height: number,
+  ghosts: readonly Line[] = [],
 ): Markup {
   const { lines, domain, ticks, rule, words = [], colour, unit } = panel;
   const y = (value: number) => height * (1 - (value - domain[0]) / (domain[1] - domain[0]));
@@ -88,7 +90,8 @@ function drawPanel(
     return html`<path data-line="${bold.name}" d="${d}" stroke="${ink}" stroke-width="2.8"/>`;
   };
   // Names stand between the edges of the field, where there is room to their right.
-  const inside = frequencies.flatMap((f, i) => (x(f) > 0.05 * width && x(f) < 0.8 * width ? [i] : []));
+  const long = 20 + LETTER_WIDTH * (6 + Math.max(...lines.map(({ name: each }) => each.length)));
+  const inside = frequencies.flatMap((f, i) => (x(f) > 0.05 * width && x(f) < width - long ? [i] : []));
   const at = farthestApart(lines, inside[0] ?? 0, inside.at(-1) ?? 0);
   const across = x(frequencies[at]!);
   const heights = lines.map(({ values }) => Math.min(height, Math.max(0, y(values[at]!))));
@@ -98,36 +101,47 @@ function drawPanel(
     const ink = i === 0 ? (bold.stretches?.find(({ to }) => to >= frequencies[at]!)?.colour ?? colour) : 'var(--soft)';
     return html`<circle cx="${px(across)}" cy="${px(heights[i]!)}" r="2.4" fill="${ink}"/><path d="M${px(across)} ${px(heights[i]!)}L${px(across + 12)} ${px(places[i]!)}" stroke="${ink}" stroke-width="0.8"/><text class="halo ${i === 0 ? 'letter' : 'words'}" x="${px(across + 15)}" y="${px(places[i]! + 4)}" fill="${ink}">${told}</text>`;
   };
-  return html`<g data-panel="${panel.id}" data-height="${px(height)}" data-low="${domain[0]}" data-high="${domain[1]}" data-unit="${unit}">
+  // Of words that would cover each other or a name, the first stays.
+  const taken = lines.length > 1 ? places.map((down) => ({ from: across, to: across + long, down: down + 4 })) : [];
+  const said = words.flatMap(({ f, y: value, ...word }) => {
+    const [middle, down] = [x(f), Math.max(12, y(value) - 9)];
+    const half = (LETTER_WIDTH * word.text.length) / 2;
+    const box = { from: Math.max(middle, half) - half, to: Math.max(middle, half) + half, down };
+    if (taken.some((other) => box.from < other.to && other.from < box.to && Math.abs(box.down - other.down) < LETTER))
+      return [];
+    taken.push(box);
+    return [{ ...word, across: Math.max(middle, half), down }];
+  });
+  return html`<g data-panel="${panel.id}" data-height="${px(height)}" data-low="${domain[0]}" data-high="${domain[1]}" data-unit="${unit}" data-names="${lines.map(({ name: each }) => each).join('|')}">
 <rect class="band" x="${px(x(band[0]))}" width="${px(x(band[1]) - x(band[0]))}" height="${px(height)}"/>
 <text class="panel-title" y="-8" fill="${colour}">${panel.title}, ${unit}</text><text class="read halo" data-read x="${px(width)}" y="-8" text-anchor="end" fill="${colour}"></text>
 ${ticks.map((tick) => html`<path class="grid" d="M0 ${px(y(tick))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(y(tick) + 4)}">${minus(tick)}</text>`)}
 ${rule && html`<path class="rule" d="M0 ${px(y(rule.at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(y(rule.at) + (y(rule.at) < 20 ? 15 : -5))}" text-anchor="end">${rule.words}</text>`}
-<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${others.map((line) => html`<path data-line="${line.name}" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--soft)" stroke-width="1"/>`)}${parts.map(boldPath)}</svg>
-${words.map(({ f, y: value, text, colour: ink }) => html`<text class="halo words" x="${px(x(f))}" y="${px(Math.max(12, y(value) - 9))}" text-anchor="middle" fill="${ink}">${text}</text>`)}
+<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${ghosts.map((line) => html`<path class="ghost" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--ghost)" stroke-width="1.4"/>`)}${others.map((line) => html`<path data-line="${line.name}" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--soft)" stroke-width="1"/>`)}${parts.map(boldPath)}</svg>
+${said.map(({ text, colour: ink, across: middle, down }) => html`<text class="halo words" x="${px(middle)}" y="${px(down)}" text-anchor="middle" fill="${ink}">${text}</text>`)}
 ${lines.length > 1 && lines.map(name)}
 </g>`;
 }
 
-/** The picture as SVG, `total` pixels wide. */
-function drawSweep(sweep: Sweep, total: number): string {
+/** The picture as SVG, `total` pixels wide; the curves of `ghosts` lie grey under its own. */
+export function drawSweep(sweep: Sweep, total: number, ghosts?: Sweep): string {
   const { frequencies, panels, events, title } = sweep;
   const [first, last] = [frequencies[0]!, frequencies.at(-1) as number];
   const width = total - edge.left - edge.right;
   const x = (f: number) => (width * Math.log(f / first)) / Math.log(last / first);
-  const one = panels.length === 1;
-  const height = Math.round(total < 500 ? (one ? 190 : 120) : one ? 270 : 150);
+  const [tallest, taller, usual] = total < 500 ? [190, 150, 120] : [270, 200, 150];
+  const height = panels.length === 1 ? tallest : panels.length === 2 ? taller : usual;
   const top = ROW * events.length + GAP + 4;
   const bottom = top + panels.length * height + (panels.length - 1) * GAP;
   const tall = bottom + edge.bottom;
   const sorted = [...events].sort((a, b) => a.f - b.f);
   const label = `${title}: ${panels.map((panel) => panel.label).join(' ')}`;
   const { ticks, between } = frequencyAxis(first, last);
-  return html`<svg class="plot sweep" role="img" aria-label="${label}" width="${total}" height="${tall}" viewBox="0 0 ${total} ${tall}" data-first="${first}" data-last="${last}" data-left="${edge.left}" data-width="${width}"${total < 500 && html` data-short="true"`} xmlns="http://www.w3.org/2000/svg"><g transform="translate(${edge.left} 0)">
+  return html`<svg class="plot sweep" role="img" aria-label="${label}" width="${total}" height="${tall}" viewBox="0 0 ${total} ${tall}" data-first="${first}" data-last="${last}" data-left="${edge.left}" data-width="${width}" data-unit="Hz"${total < 500 && html` data-short="true"`} xmlns="http://www.w3.org/2000/svg"><g transform="translate(${edge.left} 0)">
 ${ticks.map((f) => html`<path class="grid" d="M${px(x(f))} ${top}V${bottom}"/><text class="soft" x="${px(x(f))}" y="${bottom + 17}" text-anchor="middle">${f}</text>`)}
 ${between.map((f) => html`<path class="grid" d="M${px(x(f))} ${bottom}v5"/>`)}
-<text class="soft" x="${px(width + edge.right - 2)}" y="${bottom + 35}" text-anchor="end">frequency, Hz</text>
-${panels.map((panel, i) => html`<g transform="translate(0 ${top + i * (height + GAP)})">${drawPanel(panel, sweep, x, width, height)}</g>`)}
+<text class="soft axis-words" x="${px(width + edge.right - 2)}" y="${bottom + 35}" text-anchor="end">frequency, Hz</text>
+${panels.map((panel, i) => html`<g transform="translate(0 ${top + i * (height + GAP)})">${drawPanel(panel, sweep, x, width, height, ghosts?.panels[i]?.lines)}</g>`)}
 ${sorted.map(({ f, words }, i) => {
   const [at, down] = [x(f), ROW * (i + 1)];
   const left = at > 0.6 * width;
@@ -139,6 +153,16 @@ ${sorted.map(({ f, words }, i) => {
 
 const widths = { wide: 648, narrow: 350 } as const;
 
+/** The picture at both widths, with what follows the pointer. */
+export const sweepPictures = (sweep: Sweep): Markup => html`
+<sweep-figure data-what="Tone at which the curves are read">
+<div class="wide">${trusted(drawSweep(sweep, widths.wide))}</div>
+<div class="narrow">${trusted(drawSweep(sweep, widths.narrow))}</div>
+</sweep-figure>`;
+
+export const sweepTables = ({ panels }: Sweep): Markup[] =>
+  panels.map(({ title, data }) => table(title, data.heads, data.rows));
+
 /** Curves of boxes, quantity below quantity, with what each shows in a sentence, and the numbers beneath. */
 export function sweepMarkup(sweep: Sweep): Markup {
   const { id, panels } = sweep;
@@ -148,12 +172,8 @@ export function sweepMarkup(sweep: Sweep): Markup {
       ? `The bold curve is box ${names[0]}; a thin one carries its letter and, at its dot, how far it lies from ${names[0]}.`
       : '';
   return html`
-<figure id="${id}" class="sweep">
-<sweep-figure>
-<div class="wide">${trusted(drawSweep(sweep, widths.wide))}</div>
-<div class="narrow">${trusted(drawSweep(sweep, widths.narrow))}</div>
-</sweep-figure>
+<figure id="${id}" class="sweep">${sweepPictures(sweep)}
 <figcaption>${how && html`<p>${how}</p>`}${panels.map(({ title: head, label, note }) => html`<p><strong>${head}.</strong> ${label}${note && html` ${note}`}</p>`)}</figcaption>
 </figure>
-<details><summary>The numbers of ${panels.length > 1 ? 'these curves' : 'this curve'}</summary>${panels.map(({ title: head, data }) => table(`${head}`, data.heads, data.rows))}</details>`;
+<details><summary>The numbers of ${panels.length > 1 ? 'these curves' : 'this curve'}</summary>${sweepTables(sweep)}</details>`;
 }

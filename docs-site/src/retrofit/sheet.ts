@@ -4,7 +4,7 @@ import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
 import { doFirst, whatItChanges } from './first.js';
 import { proposedTubes } from './proposed.js';
-import { drawTubes } from './tube-figure.js';
+import { drawTubes } from './tube-drawing.js';
 
 /** Pixels on paper. */
 const WIDTH = 648;

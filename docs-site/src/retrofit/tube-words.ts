@@ -1,0 +1,55 @@
+import type { TubeOption, TubeSet } from 'airspring';
+import { limitInWords } from '../say.js';
+import type { Facts } from './facts.js';
+
+/** Neighbours of which something is the same, as stretches that meet half-way. */
+export function stretches(options: readonly TubeOption[], of: (option: TubeOption) => string) {
+  const found: { from: number; to: number; first: number; last: number; what: string }[] = [];
+  options.forEach((option, i) => {
+    const what = of(option);
+    const open = found.at(-1);
+    const half = i === 0 ? option.length : Math.sqrt(option.length * options[i - 1]!.length);
+    if (open?.what === what) [open.to, open.last] = [option.length, option.length];
+    else {
+      if (open) open.to = half;
+      found.push({ from: half, to: option.length, first: option.length, last: option.length, what });
+    }
+  });
+  return found;
+}
+
+export const standing = ({ fitting, bent }: TubeOption): string =>
+  fitting === 'does not fit' ? 'does not fit' : fitting === 'measure' ? 'measure' : bent ? 'fits with a bend' : 'fits';
+/** What the figure shows, in sentences. */
+export function labelOf({ answer: { asked }, say }: Facts, tubes: TubeSet): string {
+  const { options } = tubes;
+  const [short, long] = [options[0]!, options.at(-1)!];
+  const of = (list: readonly TubeOption[], value: (option: TubeOption) => number) =>
+    list.reduce((best, each) => (value(each) > value(best) ? each : best));
+  const deepest = of(options, ({ account }) => -(account.reach ?? Number.POSITIVE_INFINITY));
+  const loudest = of(options, ({ account }) => account.loudest.level);
+  const loud = options.filter(({ account }) => account.loudest.level >= asked.level);
+  const calm = options.filter(({ account }) => (account.wanted.airSpeed?.value ?? 0) <= asked.airSpeedPeak);
+  const between = (list: readonly TubeOption[]) =>
+    list.length === 0
+      ? 'at no length'
+      : list.at(-1) === long
+        ? `from ${say.length(list[0]!.length)} on`
+        : `from ${say.length(list[0]!.length)} to ${say.length(list.at(-1)!.length)}`;
+  const binding = stretches(options, ({ account }) => account.loudest.binding).map(
+    ({ first, last, what }, i, all) =>
+      `${limitInWords(what)}${all.length === 1 ? ' at every length' : i === all.length - 1 ? ` from ${say.length(first)} on` : ` up to ${say.length(last)}`}`,
+  );
+  const fit = stretches(options, standing).map(({ first, last, what }) => {
+    const range = `from ${say.length(first)} to ${say.length(last)}`;
+    return what === 'measure' ? `${range} you have to measure the free way` : `${range} it ${what}`;
+  });
+  return [
+    `From ${say.length(short.length)} to ${say.length(long.length)} the tuning falls from ${say.hertz(short.account.fb ?? 0)} to ${say.hertz(long.account.fb ?? 0)}.`,
+    `The reach is deepest, ${say.hertz(deepest.account.reach ?? 0)}, at ${say.length(deepest.length)}.`,
+    `The loudest steady tone is greatest, ${say.decibels(loudest.account.loudest.level)}, at ${say.length(loudest.length)}, and as loud as you want ${between(loud)}.`,
+    `The air keeps to your limit ${between(calm)}.`,
+    `First to give out is ${binding.join(', and ')}.`,
+    `Does it fit: ${fit.join('; ')}.`,
+  ].join(' ');
+}
