@@ -17,6 +17,18 @@ export interface ByParameter<Spec> {
   readonly reached: readonly [least: number, most: number] | undefined;
 }
 
+/** Samples only tell on which side of the driver they are. */
+const ROUGHLY = { tolerance: 1e-7 };
+
+/** Where the next sample should lie by a straight line through the last two. */
+function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike<number>[] {
+  const [a, b] = before;
+  if (a === undefined) return [];
+  if (b === undefined || b.parameter === a.parameter) return [a.place];
+  const part = (parameter - b.parameter) / (b.parameter - a.parameter);
+  return [b.place.map((value, i) => value + part * (value - a.place[i]!)), b.place];
+}
+
 /** So many parameters over the range; a resistance that turns back between them is found by its slope. */
 const SAMPLES = 13;
 
@@ -33,14 +45,16 @@ export function byParameter<Spec>(
   resistance: Sought<Spec>,
 ): ByParameter<Spec> {
   const all = [...sought, resistance];
-  let near: readonly ArrayLike<number>[] = startsOf(all);
+  const starts = startsOf(all);
+  let before: readonly Sample[] = [];
   const sampleAt = (parameter: number): Sample | undefined => {
     const walk = walkToShape(target, box, spec, all, parameter);
-    for (const start of near) {
-      const root = walk(start);
+    for (const start of [...ahead(before, parameter), ...(before.length > 0 ? starts.slice(0, 1) : starts)]) {
+      const root = walk(start, ROUGHLY);
       if (root === undefined) continue;
-      near = [root.place, ...startsOf(all).slice(0, 1)];
-      return { parameter, place: root.place, resistance: root.place[sought.length]! };
+      const sample = { parameter, place: root.place, resistance: root.place[sought.length]! };
+      before = [...before.slice(-1), sample];
+      return sample;
     }
     return undefined;
   };

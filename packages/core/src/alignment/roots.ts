@@ -1,4 +1,4 @@
-import { newtonRoot } from '../numeric/index.js';
+import { type NewtonOptions, newtonRoot } from '../numeric/index.js';
 import { normalisedShape, type TargetPolynomial } from './alignment.js';
 import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
@@ -17,7 +17,7 @@ const FARTHEST = Math.log(1e4);
 const SAME = 1e-6;
 
 /** A walk to a box whose response has the shape of a target. */
-export type Walk<Spec> = (start: ArrayLike<number>) => ShapeRoot<Spec> | undefined;
+export type Walk<Spec> = (start: ArrayLike<number>, options?: NewtonOptions) => ShapeRoot<Spec> | undefined;
 
 /**
  * The equations that the response of a box has the shape of a target, coefficient by coefficient of the normalised
@@ -46,8 +46,8 @@ export function walkToShape<Spec>(
     shapeOf(specAt(x), got);
     for (let k = 0; k < out.length; k++) out[k] = Math.log(got[k]! / wanted[k]!);
   };
-  return (start) => {
-    const { ok, x } = newtonRoot(residual, start);
+  return (start, options) => {
+    const { ok, x } = newtonRoot(residual, start, options);
     if (!ok || middles.some((middle, i) => Math.abs(x[i]! - middle) > FARTHEST)) return undefined;
     const found = specAt(x);
     if (fixed === undefined) scale = normalisedShape(target(x[count]!), order, wanted);
