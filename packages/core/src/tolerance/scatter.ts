@@ -23,7 +23,7 @@ const quantile = (sorted: Float64Array, share: number): number => {
 };
 
 /** The band of some numbers, at least one. */
-export function bandOf(numbers: Float64Array): Band {
+function bandOf(numbers: Float64Array): Band {
   const sorted = numbers.slice().sort();
   const mean = numbers.reduce((sum, value) => sum + value, 0) / numbers.length;
   const squares = numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0);
