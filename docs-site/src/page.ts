@@ -39,7 +39,7 @@ export function briefAnswer(brief: Brief, answer: Answer): BriefAnswer {
 ${!answer.ok && why(answer)}${near && html`<p class="answer">${near}</p>`}
 ${design && figureMarkup(boxFigure(design, facts))}`,
     rest: html`${met && boxes(met, facts)}`,
-    line: html`${!answer.ok && 'Not as the brief stands. '}${design && verdictLine(design, facts)}`,
+    line: html`${!answer.ok && 'No box meets this brief. '}${design && verdictLine(design, facts)}`,
     sheets: html`${met && sheets(met, brief)}`,
   };
 }

@@ -50,7 +50,7 @@ export function firstLimitPanel(designs: readonly Design[], { level }: BriefFact
     ticks: ticks.filter((tick) => tick % 10 === 0),
     rule: { at: level, words: `wanted: ${say('level', level, 'dB')}` },
     words,
-    note: 'The colour of the bold curve and the word beside it tell which limit is reached first. Steady sine, at one metre in half space.',
+    note: 'The colour of the bold curve and the word beside it show which limit is reached first. Steady sine, at one metre in half space.',
     data: thirdOctaves(designs, ({ curves }) => curves.greatestLevel, write),
   };
 }
