@@ -307,7 +307,11 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   ['power out of nothing', 'takes in power and gives out none', leaking(filled(() => -1e-4))],
   ['nothing at the tuning', 'answers at every frequency', leaking(filled((f, g) => (f === 29 ? Number.NaN : g)))],
-  ['active above 5 kHz only', 'cloth: gives out no power', leaking(filled((f, g) => (f > 5000 ? 0.98 * g - 1.01 * g : g)))],
+  [
+    'active above 5 kHz only',
+    'cloth: gives out no power',
+    leaking(filled((f, g) => (f > 5000 ? 0.98 * g - 1.01 * g : g))),
+  ],
   ['2 % more above 700 Hz', 'cloth: no jump', leaking(filled((f, g) => (f > 700 ? 1.02 * g : g)))],
   ['the first of a block counts double', 'cloth: without memory', leaking(filled((_, g, i) => (i === 0 ? 2 * g : g)))],
   [

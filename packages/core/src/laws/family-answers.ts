@@ -7,8 +7,8 @@ const needed = ['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'];
 const SMALL_SOURCE = 100;
 
 /**
- * The probes that the response reads exist, and are numbers at every frequency. The terminals give out no power, and no more power leaves as sound than enters (@source desoer1969, passive one-ports;
- * rayleigh1896 sec. 302, far-field power into a half space).
+ * The probes that the response reads exist, and are numbers at every frequency. The terminals give out no power, and no more power
+ * leaves as sound than enters (@source desoer1969, passive one-ports; rayleigh1896 sec. 302, far-field power into a half space).
  */
 export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
   const extent = `${grid.length} frequencies`;

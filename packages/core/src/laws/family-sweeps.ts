@@ -39,7 +39,8 @@ function difference(one: ReturnType<Curves>, two: ReturnType<Curves>, grid: Floa
 
 /**
  * A sweep is a function of frequency and numbers alone. All methods of sweeping agree. When other numbers are loaded and then the
- * first ones again, the result is the first one. A frequency alone gives the same as in a sweep, and nothing jumps (a linear network is analytic on the imaginary axis,
+ * first ones again, the result is the first one. A frequency alone gives the same as in a sweep, and nothing jumps (a linear
+ * network is analytic on the imaginary axis,
  * @source desoer1969). What goes from the terminals to an opening goes back: without flow and magnets of their own networks of
  * masses, springs, motors and cones are reciprocal, but for a sign (@source beranek2012). Each element over frequency obeys
  * `lawElementLaws`.

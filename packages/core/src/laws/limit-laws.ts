@@ -19,10 +19,10 @@ const AGREEMENT = 1e-3;
 /**
  * The laws of every limit, including your own.
  *
- * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive
- * that it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system
- * is proportional to its drive. A velocity that is limited as travel must be integrated, which is possible only for a probe. Known drives agree
- * within 0.1 %.
+ * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive that
+ * it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system is
+ * proportional to its drive. A velocity that is limited as travel must be integrated, which is possible only for a probe. Known
+ * drives agree within 0.1 %.
  *
  * @validity small signals
  * @neglects whether the number is right, where no drive is stated
