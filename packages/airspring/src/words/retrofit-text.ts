@@ -182,7 +182,7 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
 }
 
 /**
- * The printed report about a box that stands, at most 80 columns wide: what it does now, what to do first, what each change
+ * The printed report about an existing box, at most 80 columns wide: what it does now, what to do first, what each change
  * would do, what cannot be done and why, and which tubes to print for one flange.
  *
  * @example retrofitText(retrofit(brief), { length: 'mm' })
