@@ -9,12 +9,12 @@ import { thirdOctaves } from './third-octaves.js';
 /** In which order limits bind over the band, from its lowest tone up. */
 function orderOf({ name, loudness: { stretches: parts } }: Design): string {
   if (parts.length === 1)
-    return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} gives out first throughout the band.`;
+    return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} is the first limit throughout the band.`;
   const said = parts.map(
     ({ to, binding }, i) =>
       `${limitInWords(binding)} ${i < parts.length - 1 ? `up to ${say('frequency', to, 'Hz')}` : 'above'}`,
   );
-  return `In ${name} the first to give out in the band is ${list(said)}.`;
+  return `In ${name} the first limit reached in the band is ${list(said)}.`;
 }
 
 /** Greatest level of a steady sine, and which limit sets it. */
