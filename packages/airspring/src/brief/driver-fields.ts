@@ -17,7 +17,10 @@ export const driverFields = {
   Vas: opt(said(quantity('volume', air), 'volume of air as compliant as the suspension')),
   Sd: opt(said(quantity('coneArea', { least: 0.1, greatest: 20_000, unit: 'cm²' }), 'area that moves air')),
   coneDiameter: opt(
-    said(quantity('length', { ...size, example: '205 mm' }), 'instead of Sd: diameter of the cone with half the surround'),
+    said(
+      quantity('length', { ...size, example: '205 mm' }),
+      'instead of Sd: diameter of the cone with half the surround',
+    ),
   ),
   Mms: opt(
     said(quantity('mass', { least: 0.01, greatest: 10_000, unit: 'g' }), 'moving mass with the air that moves with it'),
@@ -63,7 +66,9 @@ export const driverSchema = v.strictObject({
         v.strictObject({
           series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
           parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
-          isobaric: opt(said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false')),
+          isobaric: opt(
+            said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
+          ),
         }),
       ),
       v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
