@@ -285,7 +285,7 @@ test('the answer survives JSON, and its report names each proposed tube', () => 
 });
 
 test('a brief about a box that stands is refused where a new box is designed', () => {
-  expect(() => design(demoStanding as unknown as Brief)).toThrow(/Ask retrofit/);
+  expect(() => design(demoStanding as unknown as Brief)).toThrow(/call retrofit/);
   expect(reportText).toBeTypeOf('function');
 });
 
