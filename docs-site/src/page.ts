@@ -39,7 +39,7 @@ export function briefAnswer(brief: Brief, answer: Answer): BriefAnswer {
 ${!answer.ok && why(answer)}${near && html`<p class="answer">${near}</p>`}
 ${design && figureMarkup(boxFigure(design, facts))}`,
     rest: html`${met && boxes(met, facts)}`,
-    line: html`${!answer.ok && 'Not as the brief stands. '}${design && verdictLine(design, facts)}`,
+    line: html`${!answer.ok && 'No box meets this brief. '}${design && verdictLine(design, facts)}`,
     sheets: html`${met && sheets(met, brief)}`,
   };
 }
@@ -54,7 +54,7 @@ ${sound(design, designs, facts)}
 ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
-<p>One measurement tells: the impedance at the terminals of the finished box. In a vented box the dip lies close to the tuning. If it lies higher than drawn, the vent is too short or the volume too small; if it lies lower, the vent is too long or the volume too large. A difference of a few per cent is usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
+<p>Measure the impedance at the terminals of the finished box. In a vented box the dip lies close to the tuning. If it lies higher than drawn, the vent is too short or the volume too small; if it lies lower, the vent is too long or the volume too large. A difference of a few per cent is usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
 ${sweepMarkup({ id: 'impedance', title: 'Input impedance', frequencies: design.curves.frequencies, band: [facts.lowest, facts.highest], panels: [impedancePanel(designs)], events: design.vent ? [{ f: design.vent.fb, words: `${design.name} is tuned to ${say('frequency', design.vent.fb, 'Hz')}` }] : [] })}
 </section>`;
 }

@@ -7,7 +7,7 @@ const edges = ({ box: { outer } }: Design, { length }: BriefFacts): string =>
 
 const times = (count: number, one: string): string => (count === 1 ? `a ${one}` : `${count} ${one}s`);
 
-/** The answer to the question in two sentences; every word of them hangs on a number. */
+/** The answer to the question in two sentences; every word depends on a number. */
 export function verdict(design: Design, facts: BriefFacts, nearest = false): readonly [string, string] {
   const { vent, response, loudness, atWantedLevel } = design;
   const mm = (value: number) => say('length', value, facts.length, 4);
@@ -28,7 +28,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }
   const deep = response.cutoff <= facts.lowest ? 'reaches' : 'does not reach';
-  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band; ${limitInWords(loudness.binding)} is what limits it.`;
+  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band; it is limited by ${limitInWords(loudness.binding)}.`;
   return [first, second];
 }
 
@@ -53,10 +53,10 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
     .join(' · ');
 }
 
-/** Why there is no box, and what would have to give. */
+/** Why there is no box, and what would have to change. */
 export function refusal({ because, nearest }: NotMet): readonly [string, string] {
-  const first = `Not as the brief stands. ${because.map(tied).join(' ')}`;
-  if (!nearest) return [first, 'No brief near it was found that can be met.'];
+  const first = `No box meets this brief. ${because.map(tied).join(' ')}`;
+  if (!nearest) return [first, 'No similar brief was found that can be met.'];
   const several = nearest.changes.length > 1;
   return [
     first,

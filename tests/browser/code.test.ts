@@ -94,7 +94,7 @@ describe.skipIf(!hasBrowser)('code on the page', () => {
       expect(await page.locator('.cm-lintRange, .cm-lint-marker').count()).toBeGreaterThan(0);
     expect(await printed(page).evaluate((element) => element.textContent)).toBe(pinned);
     expect(await printed(page).getAttribute('class')).toContain('stale');
-    expect(await page.locator('runnable-example [data-head]').innerText()).toContain('before');
+    expect(await page.locator('runnable-example [data-head]').innerText()).toContain('last code that ran');
     await write("console.log('alive');");
     await expect.poll(() => printed(page).innerText()).toBe('alive');
     expect(await faults(page).isVisible()).toBe(false);

@@ -96,7 +96,7 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
     await designed(page);
     expect(await area(page).innerText()).toContain('A lower bench');
     await open(page, 'whale.png', Buffer.from([137, 80, 78, 71, 0, 255]), 'image/png');
-    await expect.poll(() => status(page).innerText()).toContain('whale.png is no brief');
+    await expect.poll(() => status(page).innerText()).toContain('whale.png is not a brief');
     expect(await area(page).innerText()).toContain('A lower bench');
     await open(page, 'next.json', text.replace('"version": 1', '"version": 2'));
     await expect.poll(() => page.locator('[data-faults]').innerText(), { timeout: 20_000 }).toContain('version');
@@ -115,8 +115,8 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
     expect(await notes.count()).toBe(0);
     await area(page).fill(broken);
     await expect.poll(() => page.locator('[data-faults]').innerText(), { timeout: 20_000 }).toContain('drivers[0].fs');
-    expect(await notes.allInnerTexts()).toEqual(Array(3).fill(' (of the brief before)'));
-    expect(await verdict(page).innerText()).toContain('answer to the brief before');
+    expect(await notes.allInnerTexts()).toEqual(Array(3).fill(' (of the previous brief)'));
+    expect(await verdict(page).innerText()).toContain('answer below is for the previous version');
     await page.context().close();
   });
 
@@ -124,11 +124,11 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
     const { page } = await edit();
     await area(page).fill(text.replace('"92 dB"', '"112 dB"'));
     await designed(page);
-    expect(await verdict(page).innerText()).toContain('Not as the brief stands');
+    expect(await verdict(page).innerText()).toContain('No box meets this brief');
     await page.locator('[data-do=nearest]').click();
-    await expect.poll(() => verdict(page).innerText(), { timeout: 30_000 }).not.toContain('Not as');
+    await expect.poll(() => verdict(page).innerText(), { timeout: 30_000 }).not.toContain('No box');
     await designed(page);
-    expect(await page.locator('#answer').innerText()).not.toContain('Not as the brief stands');
+    expect(await page.locator('#answer').innerText()).not.toContain('No box meets this brief');
     expect(await area(page).innerText()).not.toContain('112 dB');
     await page.context().close();
   });

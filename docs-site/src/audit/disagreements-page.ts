@@ -43,7 +43,7 @@ export function disagreementsPage(audit: Audit): string {
       summary: 'Printed values that differ from the formulas by more than half of their last digit, and why.',
       tableOfContents: false,
     },
-    'Print is rounded, copied and at times wrong. This page lists each value in the ledger that was read in print, or is a rule of thumb, and that the formula misses by more than half a unit of its last digit. A program finds them; nobody picks them. Zeros at the end of a whole number do not count as digits, which favours print. The reason is the one that the check gives for its tolerance. The formulas stay as they are: none was changed to meet a printed value.',
+    'Printed values are rounded, copied and sometimes wrong. This page lists the values read in print, and the rules of thumb, that a formula misses by more than half a unit of the last digit. A program finds them; nobody selects them. Zeros at the end of a whole number do not count as digits, which favours print. The reason is the one that the check gives for its tolerance. No formula was changed to meet a printed value.',
     audit.ledger ? '' : noLedger,
     ...parts,
     '[All formulas and their worst deviation](/formulas/)',

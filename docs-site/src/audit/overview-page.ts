@@ -19,11 +19,11 @@ export function overviewPage(audit: Audit): string {
       summary: 'Each formula with its source and what it was checked against.',
       keywords: ['ledger', 'deviation', 'checks', 'sources'],
     },
-    '<p class="answer">Each formula of the library names its source. Each test run compares it with something outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. This page counts them.</p>',
+    '<p class="answer">Each formula of the library names its source. Each test run compares it with values from outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. This page counts them.</p>',
     audit.ledger
       ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
       : noLedger,
-    'A deviation in per cent or as a bare number is relative to the expected value; with a unit it is the difference itself.',
+    'A deviation in per cent, or without a unit, is relative to the expected value. A deviation with a unit is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
     ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas), loose(audit, rows)] : []),
   );

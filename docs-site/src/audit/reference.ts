@@ -31,6 +31,6 @@ export function described(reference: Reference, restedOn = false): Markup {
     .filter(Boolean)
     .join(', ');
   const address = DOI ? `https://doi.org/${DOI}` : reference.URL;
-  const seen = note ? capital(ended(note)) : restedOn && 'What of it was seen is not noted.';
+  const seen = note ? capital(ended(note)) : restedOn && 'How much of it we have read is not noted.';
   return html`${names && `${names}: `}<cite>${title}</cite>.${where && ` ${where}.`}${address && html` <a href="${address}">${DOI ? `doi:${DOI}` : address}</a>`}${seen && html` <em>${seen}</em>`}`;
 }

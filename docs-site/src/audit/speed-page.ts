@@ -21,7 +21,7 @@ export function speedPage(bench: Bench | undefined): string {
   return page(
     front,
     `<p class="answer">${judged.length - missed} of ${judged.length} goals met, ${missed} missed; ${absent} of ${rows.length} rows without a number.</p>`,
-    `Run of ${bench.date.slice(0, 10)} on ${processor}, ${cores} cores, ${memoryGB} GB, ${system}, load ${numberText(bench.load, 3)} when it began.${bench.quick ? ' This was a quick run with few rounds and without the long rows, so its numbers scatter.' : ''} Ratios are by processor time where both rows have it, otherwise by the clock.`,
+    `Run of ${bench.date.slice(0, 10)} on ${processor}, ${cores} cores, ${memoryGB} GB, ${system}, load ${numberText(bench.load, 3)} when it began.${bench.quick ? ' This was a quick run with few rounds and without the long rows, so its numbers vary more.' : ''} Ratios are by processor time where both rows have it, otherwise by the clock.`,
     flat(table('Versions', ['what', 'version'], Object.entries(bench.versions)).markup),
     ...bench.groups.flatMap(({ title, rows }) => [`## ${title}`, flat(groupTable(rows))]),
     '## Do they compute the same?',

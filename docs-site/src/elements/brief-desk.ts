@@ -178,7 +178,7 @@ class BriefDesk extends HTMLElement {
         const { length } = data.places;
         this.#failed(
           data.places,
-          `${length === 1 ? 'One thing' : `${length} things`} in the brief cannot be read; this is the answer to the brief before.`,
+          `${length === 1 ? 'One thing' : `${length} things`} in the brief cannot be read; the answer below is for the previous version.`,
         );
       } else this.#done(data.told);
     };

@@ -50,8 +50,8 @@ export async function unpacked(hash: string): Promise<Opened | undefined> {
 /** The text of a file that was opened or dropped. */
 export async function opened(file: File): Promise<Opened> {
   const no = (because: string): Opened => ({ ok: false, because: `${file.name} ${because}` });
-  if (/^(image|audio|video)\//.test(file.type)) return no('is no brief: it holds a picture or a recording.');
+  if (/^(image|audio|video)\//.test(file.type)) return no('is not a brief: it holds a picture or a recording.');
   if (file.size > LONGEST) return no('is too long for a brief.');
   const text = await file.text();
-  return /[\0\ufffd]/.test(text) ? no('is no brief: it is no text.') : { ok: true, text };
+  return /[\0\ufffd]/.test(text) ? no('is not a brief: it is not text.') : { ok: true, text };
 }

@@ -37,7 +37,7 @@ const ROUNDS = 16;
 /** A loop was still going round when the time was over. */
 class StillGoing extends Error {
   constructor(readonly line: number) {
-    super(`Stopped after ${LIMIT / 1000} s, still going round this loop: has it an end?`);
+    super(`Stopped after ${LIMIT / 1000} s, still in this loop. Does it ever end?`);
   }
 }
 

@@ -42,7 +42,7 @@ class RunnableExample extends HTMLElement {
       await navigator.clipboard.writeText(this.#text);
       this.#say('Copied.');
     } catch {
-      this.#say('The browser does not let this page copy: mark the text instead.');
+      this.#say('The browser does not let this page copy. Select the text instead.');
     }
   }
 
@@ -72,7 +72,7 @@ class RunnableExample extends HTMLElement {
 
   #stale(stale: boolean): void {
     this.#part('[data-printed]').classList.toggle('stale', stale);
-    this.#part('[data-head]').textContent = stale ? 'printed before, by code that ran' : 'prints';
+    this.#part('[data-head]').textContent = stale ? 'printed by the last code that ran' : 'prints';
   }
 
   #run(): void {
@@ -87,7 +87,7 @@ class RunnableExample extends HTMLElement {
       if (data.type === 'ready') {
         worker.postMessage(code);
         this.#limit = window.setTimeout(() => {
-          this.#failed([{ message: `stopped after ${LIMIT / 1000} s. Is there something without an end?` }]);
+          this.#failed([{ message: `stopped after ${LIMIT / 1000} s. Is there a loop that never ends?` }]);
         }, LIMIT + GRACE);
         return;
       }

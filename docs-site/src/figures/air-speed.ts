@@ -16,7 +16,7 @@ export function airSpeedPanel(all: readonly Design[], facts: BriefFacts): Panel 
   const greatest = designs.flatMap(({ name, atWantedLevel: { airSpeedPeak: at } }) =>
     at === undefined ? [] : [`${name}\u00a0${say('airSpeedPeak', at.value, 'm/s')}`],
   );
-  const label = `Held at ${say('level', level, 'dB')} throughout the band, the air moves at most: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for one drive, that of the level curve.`;
+  const label = `At ${say('level', level, 'dB')} throughout the band, the greatest air speed is: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for one drive, that of the level curve.`;
   const { domain, ticks } = axis([0, airSpeedPeak * 1.08, ...designs.flatMap(speeds)], 2);
   return {
     id: 'air-speed',

@@ -12,7 +12,7 @@ export function coneTravelPanel(designs: readonly Design[], { level, drivers }: 
   const greatest = designs.map(
     ({ name, atWantedLevel: { displacementPeak: at } }) => `${name}\u00a0${say('length', at.value, 'mm')}`,
   );
-  const label = `Held at ${say('level', level, 'dB')} throughout the band, the cone moves at most, one way: box ${list(greatest)}, of ${say('length', Xmax, 'mm', 2)} that it has. The curves are for one drive, that of the level curve.`;
+  const label = `At ${say('level', level, 'dB')} throughout the band, the greatest travel one way is: box ${list(greatest)}; its limit is ${say('length', Xmax, 'mm', 2)}. The curves are for one drive, that of the level curve.`;
   const mm = (values: readonly number[]) => values.map((value) => value * 1e3);
   const { domain, ticks } = axis(
     [0, Xmax * 1.08e3, ...designs.flatMap(({ curves }) => mm(curves.displacementPeak))],

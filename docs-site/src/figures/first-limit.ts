@@ -9,12 +9,12 @@ import { thirdOctaves } from './third-octaves.js';
 /** In which order limits bind over the band, from its lowest tone up. */
 function orderOf({ name, loudness: { stretches: parts } }: Design): string {
   if (parts.length === 1)
-    return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} gives out first throughout the band.`;
+    return `In ${name} ${limitInWords(parts[0]?.binding ?? '')} is the first limit throughout the band.`;
   const said = parts.map(
     ({ to, binding }, i) =>
       `${limitInWords(binding)} ${i < parts.length - 1 ? `up to ${say('frequency', to, 'Hz')}` : 'above'}`,
   );
-  return `In ${name} the first to give out in the band is ${list(said)}.`;
+  return `In ${name} the first limit reached in the band is ${list(said)}.`;
 }
 
 /** Greatest level of a steady sine, and which limit sets it. */
@@ -50,7 +50,7 @@ export function firstLimitPanel(designs: readonly Design[], { level }: BriefFact
     ticks: ticks.filter((tick) => tick % 10 === 0),
     rule: { at: level, words: `wanted: ${say('level', level, 'dB')}` },
     words,
-    note: 'The colour of the bold curve and the word beside it tell which limit is reached first. Steady sine, at one metre in half space.',
+    note: 'The colour of the bold curve and the word beside it show which limit is reached first. Steady sine, at one metre in half space.',
     data: thirdOctaves(designs, ({ curves }) => curves.greatestLevel, write),
   };
 }

@@ -169,7 +169,7 @@ export function sweepMarkup(sweep: Sweep): Markup {
   const names = panels[0]?.lines.map(({ name }) => name) ?? [];
   const how =
     names.length > 1
-      ? `The bold curve is box ${names[0]}; a thin one carries its letter and, at its dot, how far it lies from ${names[0]}.`
+      ? `The bold curve is box ${names[0]}; a thin curve carries its letter and, at its dot, its difference from ${names[0]}.`
       : '';
   return html`
 <figure id="${id}" class="sweep">${sweepPictures(sweep)}

@@ -42,7 +42,7 @@ function summaryOf(row: RowDone, { answer, say }: Facts): string {
 
 function group([number, row]: readonly [number, RowDone], facts: Facts): Markup {
   const { say, first } = facts;
-  const least = `To the amplifier its least impedance is ${say.ohms(row.account.leastLoad.value)}.`;
+  const least = `The amplifier sees an impedance of at least ${say.ohms(row.account.leastLoad.value)}.`;
   return html`<tbody${first?.number === number && html` class="chosen"`}>
 <tr><th scope="row">${number}. ${row.change}</th>${cells(row.account, facts)}</tr>
 <tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(summaryOf(row, facts))}${row.fitting === 'measure' && '; measure first'}</summary><p>${tied(changeText(row, say))} ${tied(least)}</p>${stepList(facts, row)}</details></td></tr>
@@ -55,9 +55,9 @@ export function changes(facts: Facts): Markup {
   const refused = answer.rows.flatMap((row) => (row.ok ? [] : [row]));
   return html`
 <section aria-labelledby="changes"><h2 id="changes">What could be done, each change alone</h2>
-<p>Every row was computed from a whole box of its own. Open a row to see its steps. A bold number is what you asked for.</p>
+<p>Every row is computed as a complete box. Open a row to see its steps. A bold number meets what you asked for.</p>
 <div class="table"><table class="changes">
-<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest at ${say.decibels(answer.asked.level)}, peak.`)}</caption>
+<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at ${say.decibels(answer.asked.level)}.`)}</caption>
 <thead><tr><th scope="col">change</th>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody class="now"><tr><th scope="row">as it is</th>${cells(answer.now.account, facts)}</tr></tbody>
 ${doneRows(answer).map((row) => group(row, facts))}

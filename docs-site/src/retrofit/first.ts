@@ -12,7 +12,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 /** What to do first, as a sentence to act on. */
 export function doFirst({ first, say }: Facts): string {
-  if (!first) return 'No change by itself brings the box nearer to what you want.';
+  if (!first) return 'No single change brings the box nearer to what you want.';
   const { row } = first;
   const print = row.steps.map((step) => say.phrase(step)).find((step) => step.startsWith('Print'));
   if (print === undefined) return `First: ${row.change}. ${changeText(row, say)}`;
@@ -70,7 +70,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
     tied(wanted),
   ];
   return table(
-    'The box now, and after this change; bold is what you asked for',
+    'The box now, and after this change; bold numbers meet what you asked for',
     ['what', 'now', 'then', 'you want'],
     [
       row(
@@ -119,7 +119,7 @@ ${caution('dust')}${caution('fumes')}
 
 /** The verdict in one line, beside a brief that is being written. */
 export function firstLine({ first, answer: { now }, say }: Facts): Markup {
-  if (!first) return html`No change by itself helps.`;
+  if (!first) return html`No single change helps.`;
   const { row } = first;
   const [from, to] = [now.account.wanted.airSpeed, row.account.wanted.airSpeed];
   const air = from && to ? `; air ${say.speed(from.value)} → ${say.speed(to.value)}` : '';

@@ -1,5 +1,5 @@
 import { html, type Markup } from '../html.js';
-import { tied } from '../say.js';
+import { list, tied } from '../say.js';
 import { cite } from '../sections/sources.js';
 import type { Facts } from './facts.js';
 import { proposedTubes } from './proposed.js';
@@ -22,13 +22,13 @@ export function measureFirst(facts: Facts): Markup {
   return html`
 <section aria-labelledby="measure"><h2 id="measure">Measure before you print</h2>
 <ol>
-<li>The hole, with a calliper, at three places: a tube that is half a millimetre too thick does not go in.</li>
-<li>The panel at the hole. The brief says ${tied(say.length(t))}; the length of a vent counts from the outside of the panel.</li>
+<li>The hole: measure it with a calliper at three places. A tube that is half a millimetre too thick does not go in.</li>
+<li>The panel: measure its thickness at the hole. The brief says ${tied(say.length(t))}. The length of a vent counts from the outside of the panel.</li>
 ${
   ways.length > 0 &&
-  html`<li>The free way straight behind the hole: push a dowel in until it touches something, and take off the thickness of the panel. Straight, ${tied(ways.join(', '))}. One bore of free air before the inner end is included (common practice ${cite('practice')}).</li>`
+  html`<li>The clear distance straight behind the hole: push a dowel in until it touches something, and subtract the thickness of the panel. For a straight tube, ${tied(list(ways))}. This includes free air of one tube diameter in front of the inner end (common practice ${cite('practice')}).</li>`
 }
-<li>The room beside the tube: the magnet of a driver may stand in its way.</li>
+<li>The room beside the tube: the magnet of a driver may be in its way.</li>
 </ol>
 </section>`;
 }
@@ -39,14 +39,14 @@ export function checkByEye({ answer: { now, asked }, say }: Facts): Markup | fal
   if (fb === undefined) return false;
   return html`
 <section aria-labelledby="by-eye"><h2 id="by-eye">Check the tuning by eye</h2>
-<p>At its tuning a vented box holds its cone: the cone nearly stands still, and the air in the vent does the work ${cite('small1973vented1')}. You can see that without any instrument.</p>
+<p>At its tuning the cone of a vented box nearly stands still, and the air in the vent does the work ${cite('small1973vented1')}. You can see that without any instrument.</p>
 <p class="caution"><strong>Low level, ears, fingers:</strong> this check needs very little sound, far below the ${tied(say.decibels(asked.level))} of the brief. A deep tone that sounds soft can still move a cone far. Keep your ears away from the vent, and your fingers off the cone and out of the vent while it plays. Wear hearing protection when you turn it up for anything else.</p>
 <ol>
-<li>Turn the amplifier right down, and keep children and pets out of the room. Play a steady tone of ${tied(say.hertz(1.6 * fb))}, so soft that you hardly hear it.</li>
+<li>Turn the amplifier right down, and keep children and pets out of the room. Play a steady tone of ${tied(say.hertz(1.6 * fb))}, so soft that you can hardly hear it.</li>
 <li>Turn it up until you can just see the edge of the cone move, and no further.</li>
 <li>Lower the tone slowly towards ${tied(say.hertz(fb))}. Near it the cone moves less and less. Where it moves least is the tuning. A lamp that shines flat across the cone shows it best.</li>
 <li>Do not go much below ${tied(say.hertz(0.8 * fb))}: there the air in the vent no longer holds the cone.</li>
-<li>If the tuning lies more than 5&nbsp;% from ${tied(say.hertz(fb))}, write what you found into the brief: <code>"measured": { "tuning": "… Hz" }</code> in <code>standing</code>. Every change is computed again from it.</li>
+<li>If the tuning you find is more than 5&nbsp;% away from ${tied(say.hertz(fb))}, enter it in the brief, in <code>standing</code>: <code>"measured": { "tuning": "… Hz" }</code>. Every change is then computed again.</li>
 </ol>
 </section>`;
 }

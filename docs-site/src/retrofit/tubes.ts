@@ -30,7 +30,7 @@ function lesson({ answer, first }: Facts, tubes: TubeSet): string {
   const shallower = found.every(({ reach }) => (reach ?? Infinity) > (account.reach ?? 0));
   if (!louder || !shallower) return 'Each gives up something of what you want.';
   const [best] = first ? [meets(first.row.account, answer)] : [];
-  return `Each is louder than the box is now and reaches less deep: a lower tuning in the same hole pays for level with depth.${best?.level && best.reach ? ' The change at the top of this page gives up neither.' : ''}`;
+  return `Each is louder than the box is now but reaches less deep: through the same hole, a lower tuning gains level and loses depth.${best?.level && best.reach ? ' The change at the top of this page loses neither.' : ''}`;
 }
 
 /** A set of tubes for one flange: the figure over their length, and the tubes worth printing. */
@@ -46,7 +46,7 @@ export function tubesOfOneFlange(facts: Facts): Markup | false {
   ]);
   return html`
 <section aria-labelledby="tubes"><h2 id="tubes">One flange, many tubes</h2>
-<p>${tied(`Glue one flange of ${say.length(tubes.flangeDiameter)} into the hole as it is, once. Tubes of ${say.length(tubes.diameter)} inner and ${say.length(tubes.outerDiameter)} outer diameter slide into it: change the tube, and the tuning changes. What tube and flange take from the air is counted.`)}</p>
+<p>${tied(`Glue one flange of ${say.length(tubes.flangeDiameter)} into the existing hole, once. Tubes of ${say.length(tubes.diameter)} inner and ${say.length(tubes.outerDiameter)} outer diameter slide into it. When you change the tube, the tuning changes. The numbers allow for the air that tube and flange take up.`)}</p>
 ${tubeFigure(facts, tubes)}
 <p>${found.length > 0 && `${capital(inWords(found.length))} ${found.length === 1 ? 'length is' : 'lengths are'} worth printing. `}${lesson(facts, tubes)}</p>
 ${table('Tubes worth printing', ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'what it is for'], rows, 'tubes')}

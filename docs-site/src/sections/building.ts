@@ -13,7 +13,7 @@ export function building(design: Design, designs: readonly Design[], facts: Brie
   const others = designs.filter((other) => other !== design);
   return html`
 <section aria-labelledby="build"><h2 id="build">What to cut and print</h2>
-<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run the full width, and the sides stand between them. Allow for your saw and your true panel thickness before you cut.</p>
+<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run the full width, and the sides fit between them. Allow for the width of your saw cut and for the true thickness of your panels.</p>
 ${cautionsAbout(design, 'Dust')}
 ${panels(design, facts)}
 ${holes(design, facts)}
@@ -29,7 +29,7 @@ ${
 </section>`;
 }
 
-/** Where next to nothing is left a thicker panel takes it. */
+/** Where almost no length is left, a thicker panel uses it up. */
 const tight = ({ spare }: DesignVent, { length }: BriefFacts): Markup | false =>
   spare < TIGHT &&
   html`<p>The vent has only ${say('length', spare, length, 2)} of length to spare. Measure your panels before you print, enter their thickness in the brief, and design again.</p>`;

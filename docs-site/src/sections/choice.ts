@@ -5,11 +5,11 @@ import { list, say, tied } from '../say.js';
 
 /** What the words of a leaning mean. */
 const leanings: Readonly<Record<string, string>> = {
-  balanced: 'weighs the wishes as the brief does',
-  deeper: 'leans to reach',
-  louder: 'leans to level',
-  smaller: 'leans to a small box',
-  simpler: 'leans to a short vent',
+  balanced: 'weighs your wishes as the brief does',
+  deeper: 'favours deep bass',
+  louder: 'favours level',
+  smaller: 'favours a small box',
+  simpler: 'favours a short vent',
 };
 
 /** For whom a runner-up is the better box. */
@@ -36,13 +36,14 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
     ];
   });
   const words = designs.map(({ name, leaning, words: differences }) => {
-    const against = differences.length > 0 ? ` Against ${designs[0]?.name} it is ${tied(list(differences))}.` : '';
+    const against =
+      differences.length > 0 ? ` Compared with ${designs[0]?.name}, it is ${tied(list(differences))}.` : '';
     const reason = differences.length > 0 && reasons[leaning];
     return html`<li><strong>${name}</strong> ${leanings[leaning] ?? leaning}.${against}${reason && ` ${reason}`}</li>`;
   });
   const [first] = designs;
   return html`
-<section aria-labelledby="choice"><h2 id="choice">${designs.length === 1 ? 'The box that does it' : `${capital(counted(designs.length))} boxes that do it`}</h2>
+<section aria-labelledby="choice"><h2 id="choice">${designs.length === 1 ? 'The box that meets the brief' : `${capital(counted(designs.length))} boxes that meet the brief`}</h2>
 ${
   designs.length > 1 &&
   html`<p>Each box meets the whole brief, and none is better than another in every respect. The rest of this page describes box ${first?.name ?? 'A'} and compares the others with it.</p>`

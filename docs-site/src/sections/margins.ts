@@ -28,7 +28,7 @@ export function margins(design: Design): Markup {
   const bound = sorted.filter((margin) => room(margin) === 'none').map(({ what }) => what);
   return html`
 <section aria-labelledby="margins"><h2 id="margins">How near the limits</h2>
-<p>${bound.length > 0 ? `Box ${design.name} uses all that the brief allows of these: ${bound.join(', ')}.` : `Box ${design.name} leaves some room under every limit.`} The air speed, the drive and the current are those that the wanted level asks for.</p>
+<p>${bound.length > 0 ? `Box ${design.name} is at the limit of the brief in ${bound.length === 1 ? 'one respect' : 'these respects'}: ${bound.join(', ')}.` : `Box ${design.name} leaves some room under every limit.`} Air speed, drive and current are those at the wanted level.</p>
 ${table(`What the brief asks and what box ${design.name} does`, ['limit', 'the brief', `box ${design.name}`, 'room left'], rows)}
 ${design.warnings.map((warning) => html`<p class="caution"><strong>Outside the range of a formula.</strong> ${'text' in warning ? warning.text : `${warning.path}: ${String(warning.got)}, expected ${warning.expected}.`}</p>`)}
 </section>`;

@@ -40,13 +40,13 @@ export function sound(design: Design, designs: readonly Design[], facts: BriefFa
   const atWanted = design.atWantedLevel.driveVoltageRms;
   return html`
 <section aria-labelledby="sound"><h2 id="sound">What it plays</h2>
-<p>The curves show all boxes driven alike, with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To hold that level at every tone, box ${design.name} takes up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}; the text under the curves is for that drive. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
-<p>Turn it up, and something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which comes first changes with the tone ${cite('small1973vented2')}: the second curve is the loudest steady tone before that.<span data-scripted hidden> Point at a tone, or move the slider under the curves, to read all curves.</span></p>
+<p>The curves show all boxes driven alike, with ${say('voltageRms', design.curves.driveVoltageRms, 'V')}, which gives ${level} where the response is flat. To play that level at every tone, box ${design.name} needs up to ${say('voltageRms', atWanted.value, 'V')}, at ${say('frequency', atWanted.frequency, 'Hz')}; the text under the curves is for that drive. The network of driver, box and vent is Small’s ${cite('small1973vented1')}.</p>
+<p>When you turn it up, something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which of these comes first depends on the tone ${cite('small1973vented2')}. The second curve is the loudest steady tone before that.<span data-scripted hidden> To read all curves at a tone, point at it or move the slider under the curves.</span></p>
 ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
 ${
   airSpeed &&
-  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether the vent is heard: that depends on flare, edge and tone as well.</p>`
+  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether you hear the vent: that also depends on flare, edge and tone.</p>`
 }
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>
@@ -54,7 +54,7 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 </section>`;
 }
 
-/** What guards the cone under the tuning, where nothing holds it any more. */
+/** What protects the cone below the tuning, where no air spring holds it. */
 function protection(
   { protection: { atFullVoltage, ...wanted }, drivers, vent }: Design,
   { drivers: known, lowest }: BriefFacts,
@@ -74,13 +74,13 @@ function guard(
   lowest: number,
 ): string {
   const drive = `${say('voltageRms', driveVoltageRms, 'V')}, ${which},`;
-  if (neverSafe) return `At ${drive} every tone is too much for its ${Xmax}: turn down.`;
+  if (neverSafe) return `At ${drive} every tone is too much for its ${Xmax}: turn it down.`;
   if (safe === undefined) return `At ${drive} the cone stays within its ${Xmax} at every tone.`;
   const from = `At ${drive} tones below ${say('frequency', safe, 'Hz')} are too much for its ${Xmax}.`;
   if (safe > lowest)
-    return `${from} Some of these tones belong to the band, so no high-pass below the band helps: turn down.`;
+    return `${from} Some of these tones belong to the band, so no high-pass below the band helps: turn it down.`;
   if (!highPass) {
-    return `${from} No gentle high-pass below the band prevents that: turn down, or keep such tones out of the programme.`;
+    return `${from} No gentle high-pass below the band prevents that: turn it down, or keep such tones out of the programme.`;
   }
   return `${from} A second-order Butterworth high-pass at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
 }

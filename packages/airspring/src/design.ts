@@ -57,7 +57,7 @@ function notMet(search: Search): NotMet {
       : conflict.length === 1
         ? [`No box that was tried meets this wish: ${named}.`]
         : [
-            `These wishes conflict: ${named}. No box that was tried meets all of them. If any one of them is dropped, some box meets the others.`,
+            `These wishes conflict: ${named}. No box that was tried meets all of them. If you drop any one of them, some box meets the others.`,
           ];
   if (fallenAtEnd) {
     const { highest } = job.written.wanted as { readonly highest: string };
@@ -82,7 +82,7 @@ export interface DesignOptions {
    * leaves that out, every kind is tried, except those that are `byName`.
    */
   readonly kinds?: readonly BoxKind[];
-  /** Called now and then while the search goes on. */
+  /** Called from time to time during the search. */
   readonly progress?: Progress;
 }
 
@@ -96,9 +96,9 @@ export interface DesignOptions {
  */
 export function design(brief: unknown, { kinds = standard, progress }: DesignOptions = {}): Answer {
   if (stands(brief)) {
-    const remedy = 'Ask retrofit(brief) about a box that stands, or take this field out for a new box.';
+    const remedy = 'For an existing box call retrofit(brief). For a new box remove this field.';
     throw new InputError([
-      { code: 'conflict', path: 'standing', got: 'a box that stands', expected: 'a brief for a new box', remedy },
+      { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
     ]);
   }
   const search = searchOf(readBrief(brief, kinds), kinds, progress);
@@ -106,12 +106,12 @@ export function design(brief: unknown, { kinds = standard, progress }: DesignOpt
   return chosen ? metOf(search, chosen, perDriverOf(search, chosen[0].box)) : notMet(search);
 }
 
-/** The schema of a brief about a new box or about a box that stands. */
+/** The schema of a brief about a new box or an existing one. */
 const wholeSchema = (kinds: readonly BoxKind[]) =>
   schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) });
 
 /**
- * The JSON Schema of a brief, for editors: one about a new box, or about a box that stands. It is made from the schema that
+ * The JSON Schema of a brief about a new box or an existing one, for editors. It is made from the schema that
  * reads briefs.
  *
  * @example JSON.stringify(briefJsonSchema(), null, 2)

@@ -43,7 +43,7 @@ export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/desig
 export type { Between, Uncertain } from './record/estimate.js';
 export type { Design } from './record/design-record.js';
 export type { DriverVerdict } from './record/per-driver.js';
-/** What does a box that stands do now, and what could be done about it? */
+/** What does an existing box do now, and what could be changed about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';
 export type { Account } from './standing/account.js';
 export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
@@ -52,6 +52,6 @@ export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { designText, reportText } from './words/report-text.js';
-/** Which pages can be printed of a design? */
+/** Which pages about a design can be printed? */
 export { printPage } from './page/page.js';
 export { retrofitPage } from './page/retrofit-page.js';

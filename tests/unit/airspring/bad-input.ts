@@ -291,7 +291,7 @@ const sheet = (more: object): unknown[] => [
 /** Sheets with a sensitivity instead of Vas. */
 const sensitivities: readonly BadInput[] = (
   [
-    [{}, 'empty', '', 'The sensitivity with its drive (sensitivity, sensitivityAt) serves in place of Vas.'],
+    [{}, 'empty', '', 'A sensitivity with its drive (sensitivity, sensitivityAt) can replace Vas.'],
     [
       { sensitivity: '88 dB' },
       'empty',

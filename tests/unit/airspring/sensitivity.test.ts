@@ -54,7 +54,7 @@ test('the band of f3 is that of the same box with each driver in it, and Re that
 test('the report says what was assumed, and a sensitivity beside a whole sheet is compared', () => {
   const brief = briefOf({ sensitivity: '87 dB', sensitivityAt: '1 W', nominalImpedance: '4 Ω', Re: '3.4 Ω' });
   const text = reportText(design(brief)).replaceAll(/\s+/g, ' ');
-  expect(text).toContain('It was worked out from the sensitivity, 87.0 dB at 1 W, 1 m and half space');
+  expect(text).toContain('Vas was computed from the sensitivity, 87.0 dB at 1 W, 1 m and half space');
   expect(text).toContain('in this same box, f3 lies between');
   const whole = { ...campfire.drivers[0], sensitivity: '90 dB', sensitivityAt: '2.83 V' };
   const compared = reportText(design({ ...campfire, drivers: [whole] })).replaceAll(/\s+/g, ' ');

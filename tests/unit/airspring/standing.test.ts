@@ -97,7 +97,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.vents[0].length = '60 mm';
     },
     'standing.outer',
-    'more air than drivers and bracing take, 1 L',
+    'more air than drivers and bracing take up, 1 L',
   ],
   [
     'bracing that leaves no air',
@@ -107,7 +107,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.bracing = '500 L';
     },
     'standing.outer',
-    'drivers and bracing take, 501 L',
+    'drivers and bracing take up, 501 L',
   ],
   [
     'vents that fill the box',
@@ -137,7 +137,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.drivers = [{ face: 'front', across: '100 mm', up: '100 mm' }];
     },
     'standing.drivers',
-    'one for each driver that is seen from outside, 2',
+    'one for each driver that shows on the outside, 2',
   ],
   [
     'a vent beside its panel',
@@ -147,7 +147,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.vents[0].place = { face: 'left', across: '900 mm', up: '100 mm' };
     },
     'standing.vents[0].place.across',
-    'the left panel, which is 300 mm that way',
+    'the left panel, which is 300 mm in this direction',
   ],
   [
     'a rounding longer than its vent',
@@ -172,7 +172,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.measured = { tuning: '40 Hz' };
     },
     'standing.measured',
-    'a vent that gives it',
+    'A closed box has no tuning',
   ],
   ['two wirings', (b) => b.drivers[0].wirings.push({ series: 2 }), 'drivers', 'one kind of driver in one wiring'],
   [
@@ -285,7 +285,7 @@ test('the answer survives JSON, and its report names each proposed tube', () => 
 });
 
 test('a brief about a box that stands is refused where a new box is designed', () => {
-  expect(() => design(demoStanding as unknown as Brief)).toThrow(/Ask retrofit/);
+  expect(() => design(demoStanding as unknown as Brief)).toThrow(/call retrofit/);
   expect(reportText).toBeTypeOf('function');
 });
 

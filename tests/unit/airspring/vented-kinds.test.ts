@@ -28,7 +28,7 @@ const flared = (flare: object, vent: object = {}): Brief =>
 /** A brief for each form of vent, and how the report calls it. */
 const cases: readonly (readonly [string, Brief, string, string])[] = [
   ['a slot from side to side', slot({ smallest: '18 mm' }), 'slot-vented', 'left and right panels serve as boards'],
-  ['a free slot', slot({ width: '180 mm', along: ['none'], wall: '10 mm' }), 'slot-vented', 'It stands free'],
+  ['a free slot', slot({ width: '180 mm', along: ['none'], wall: '10 mm' }), 'slot-vented', 'It stands alone'],
   ['a slot along one panel', slot({ width: '180 mm', along: ['one'] }), 'slot-vented', 'panel serves as one'],
   ['a slot in a corner', slot({ width: '180 mm', along: ['two'], bends: 0 }), 'slot-vented', 'panels serve as boards'],
   ['flared tubes', flared({ inner: '20 mm', outer: '12 mm' }), 'flared-vented', 'quarter round of 20 mm radius'],

@@ -66,14 +66,14 @@ test('a brief goes through an address; one that is cut off says so', async () =>
   expect(await unpacked('#sources')).toBeUndefined();
 });
 
-test('a file that is no brief is refused by name', async () => {
+test('a file that is not a brief is refused by name', async () => {
   const said = async (file: File) => {
     const brief = await opened(file);
     return brief.ok ? brief.text : brief.because;
   };
   expect(await said(new File([text], 'a.json'))).toBe(text);
-  expect(await said(new File(['x'], 'whale.png', { type: 'image/png' }))).toContain('whale.png is no brief');
-  expect(await said(new File([new Uint8Array([137, 80, 0, 255])], 'whale'))).toContain('it is no text');
+  expect(await said(new File(['x'], 'whale.png', { type: 'image/png' }))).toContain('whale.png is not a brief');
+  expect(await said(new File([new Uint8Array([137, 80, 0, 255])], 'whale'))).toContain('it is not text');
   expect(await said(new File(['x'.repeat(300_000)], 'long.json'))).toContain('too long');
 });
 

@@ -179,7 +179,7 @@ describe('a row of the ledger', () => {
     const references = found.references.map(({ note, ...rest }) => rest);
     const item = (audit: Audit) => /<li id="ussa1976">.*?<\/li>/.exec(page(audit, 'bibliography.md'))?.[0];
     const bereft = { ...withRows(row()), formulas: [], references };
-    expect(item(bereft)).toContain('<em>What of it was seen is not noted.</em>');
+    expect(item(bereft)).toContain('<em>How much of it we have read is not noted.</em>');
     expect(item({ ...bereft, ledger: undefined })).not.toContain('<em>');
     expect(item(withRows(row()))).not.toContain('is not noted');
   });

@@ -92,10 +92,10 @@ describe('the page of a brief that can be met', () => {
     expect(said({ lowestSafeFrequency: 22, highPass })).toMatch(/high-pass at 21\.5 Hz prevents that/);
     expect(said({ lowestSafeFrequency: 22 })).toMatch(/^tones below 22 Hz are too much .*or keep such tones out/);
     expect(said({ lowestSafeFrequency: 41.7 })).toMatch(
-      /^tones below 41\.7 Hz are too much for its 9 mm\. Some of these tones belong to the band, so no high-pass below the band helps: turn down\./,
+      /^tones below 41\.7 Hz are too much for its 9 mm\. Some of these tones belong to the band, so no high-pass below the band helps: turn it down\./,
     );
     expect(said({ lowestSafeFrequency: 41.7 })).not.toContain('keep such tones out');
-    expect(said({ neverSafe: true })).toMatch(/^every tone is too much for its 9 mm: turn down\./);
+    expect(said({ neverSafe: true })).toMatch(/^every tone is too much for its 9 mm: turn it down\./);
   });
 
   test('escapes what people write', () => {
@@ -118,7 +118,7 @@ test('a brief that cannot be met: why, the nearest brief, and the boxes for that
   const { because, conflict, nearest } = no as NotMet;
   expect(no.ok).toBe(false);
   const body = words(documentOf(page).querySelector('main'));
-  expect(body).toContain('Not as the brief stands.');
+  expect(body).toContain('No box meets this brief.');
   for (const reason of because) expect(body).toContain(reason);
   for (const { path, wish } of conflict) expect(body).toContain(`${wish} ${path}`);
   expect(nearest).toBeDefined();

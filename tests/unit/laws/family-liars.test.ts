@@ -21,7 +21,7 @@ describe('honest ones with elements over frequency', () => {
       'the air of a box is the stated volume',
     ]);
     expect(brokenLaws(familyLaws({ ...trial, drivers: [{ ...driver, Bl: 14 as typeof driver.Bl }] }))).toContain(
-      'the driver has its own numbers',
+      'the network has the numbers of the driver',
     );
   });
 });

@@ -109,14 +109,18 @@ const rereadSpec: Vented['read'] = (input) => {
 
 /** Each liar of the vented family, and the law that must find it. */
 export const ventedLiars: readonly (readonly [lie: string, law: string, family: Vented])[] = [
-  ['grams for kilograms', 'the driver has its own numbers', scaled('Mms', 1000)],
-  ['stiffness for compliance', 'the driver has its own numbers', withNumbers((n, x) => (n === 'Cms' ? 1 / x : x))],
-  ['moving mass 2 % too great', 'the driver has its own numbers', scaled('Mms', 1.02)],
-  ['area by the diameter of the surround', 'the driver has its own numbers', scaled('Sd', 1.02)],
-  ['inductances exchanged', 'the driver has its own numbers', exchanged('Le', 'L2')],
-  ['resistances of the coil exchanged', 'the driver has its own numbers', exchanged('Re', 'R2')],
-  ['the amplifier in the coil', 'the driver has its own numbers', exchanged('Re', 'sourceResistance')],
-  ['damping and compliance exchanged', 'the driver has its own numbers', exchanged('Rms', 'Cms')],
+  ['grams for kilograms', 'the network has the numbers of the driver', scaled('Mms', 1000)],
+  [
+    'stiffness for compliance',
+    'the network has the numbers of the driver',
+    withNumbers((n, x) => (n === 'Cms' ? 1 / x : x)),
+  ],
+  ['moving mass 2 % too great', 'the network has the numbers of the driver', scaled('Mms', 1.02)],
+  ['area by the diameter of the surround', 'the network has the numbers of the driver', scaled('Sd', 1.02)],
+  ['inductances exchanged', 'the network has the numbers of the driver', exchanged('Le', 'L2')],
+  ['resistances of the coil exchanged', 'the network has the numbers of the driver', exchanged('Re', 'R2')],
+  ['the amplifier in the coil', 'the network has the numbers of the driver', exchanged('Re', 'sourceResistance')],
+  ['damping and compliance exchanged', 'the network has the numbers of the driver', exchanged('Rms', 'Cms')],
   [
     'a driver that is lighter in thin air',
     'the driver is the same in another air',
@@ -130,12 +134,20 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'flow of the vent with the wrong sign',
-    'outlets are all that leaves',
+    'the outlets are all the flow that leaves',
     withOutlets((o) => [o.name === 'vent' ? opposed(o) : o]),
   ],
-  ['flow of the vent doubled', 'outlets are all that leaves', withOutlets((o) => (o.name === 'vent' ? [o, o] : [o]))],
-  ['the leak is not heard', 'outlets are all that leaves', withOutlets((o) => (o.name === 'leak' ? [] : [o]))],
-  ['all outlets turned round', 'what leaves was not stored', withOutlets((o) => [opposed(o)])],
+  [
+    'flow of the vent doubled',
+    'the outlets are all the flow that leaves',
+    withOutlets((o) => (o.name === 'vent' ? [o, o] : [o])),
+  ],
+  [
+    'the leak is not heard',
+    'the outlets are all the flow that leaves',
+    withOutlets((o) => (o.name === 'leak' ? [] : [o])),
+  ],
+  ['all outlets turned round', 'air either leaves or is stored', withOutlets((o) => [opposed(o)])],
   ['an air speed 2 % too low', 'air speed is flow over the stated area', scaled('perVentArea', 1 / 1.02)],
   ['the diameter as area', 'air speed is flow over the stated area', scaled('perVentArea', 0.25)],
   ['an amplifier 2 % stiffer', 'the resistance before it is as stated', scaled('sourceResistance', 0.98)],
@@ -182,7 +194,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'a vent that the topology knows by number',
-    'no number stands in the topology',
+    'the topology contains no number',
     {
       ...ventedFamily,
       topology: (spec) => leaking(filled((_, g) => g * (1 + spec.netVolume))).topology(spec),
@@ -203,7 +215,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'absorption told as a leak',
-    'outlets are all that leaves',
+    'the outlets are all the flow that leaves',
     withTopology((t) => ({
       ...t,
       outlets: [...t.outlets, { name: 'fibre', flow: { of: 'flow', element: 'absorption' } }],
@@ -226,12 +238,12 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'terminals behind the resistance of the coil',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     withTopology((t) => ({ ...t, probes: { ...t.probes, terminalVoltage: { of: 'potential', node: 'coil' } } })),
   ],
   [
     'a probe forgotten',
-    'probes are there',
+    'all probes exist',
     withTopology(({ probes: { terminalVoltage: _, ...probes }, ...t }) => ({ ...t, probes })),
   ],
   ['a box 2 % too great', 'the air of a box is the stated volume', scaled('Cab', 1.02)],
@@ -263,17 +275,17 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ['leak and loss of the vent exchanged', 'tuning and losses are as stated', exchanged('leak', 'ventLoss')],
   [
     'three kilograms per m⁴ for good luck',
-    'values scale as their units',
+    'values scale with the units',
     withNumbers((n, x) => (n === 'vent' ? x + 3 : x)),
   ],
   [
     'a vent in square centimetres',
-    'what it does scales as its units',
+    'results scale with the units',
     withNumbers((n, x) => (n === 'perVentArea' ? x + 1 : x)),
   ],
   [
     'a number set twice',
-    'reads its spec, sets each number once',
+    'reads its spec and sets each number once',
     {
       ...ventedFamily,
       values: (spec, air, set) => {
@@ -282,16 +294,24 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
       },
     },
   ],
-  ['a spec that grows each time it is read', 'spec goes back into its family', { ...ventedFamily, read: rereadSpec }],
+  ['a spec that grows each time it is read', 'the family accepts its own spec', { ...ventedFamily, read: rereadSpec }],
   [
     'a spec that JSON loses',
     'spec survives JSON',
     { ...ventedFamily, read: (input) => ({ ...ventedFamily.read(input), QL: Number.POSITIVE_INFINITY }) },
   ],
-  ['numbers by chance', 'same spec, same network', withNumbers((n, x) => (n === 'Cab' ? x * (1 + 1e-6 * ++calls) : x))],
-  ['power out of nothing', 'takes power, gives none', leaking(filled(() => -1e-4))],
+  [
+    'numbers by chance',
+    'the same spec gives the same network',
+    withNumbers((n, x) => (n === 'Cab' ? x * (1 + 1e-6 * ++calls) : x)),
+  ],
+  ['power out of nothing', 'takes in power and gives out none', leaking(filled(() => -1e-4))],
   ['nothing at the tuning', 'answers at every frequency', leaking(filled((f, g) => (f === 29 ? Number.NaN : g)))],
-  ['active above 5 kHz only', 'cloth: gives no power', leaking(filled((f, g) => (f > 5000 ? 0.98 * g - 1.01 * g : g)))],
+  [
+    'active above 5 kHz only',
+    'cloth: gives out no power',
+    leaking(filled((f, g) => (f > 5000 ? 0.98 * g - 1.01 * g : g))),
+  ],
   ['2 % more above 700 Hz', 'cloth: no jump', leaking(filled((f, g) => (f > 700 ? 1.02 * g : g)))],
   ['the first of a block counts double', 'cloth: without memory', leaking(filled((_, g, i) => (i === 0 ? 2 * g : g)))],
   [
@@ -304,7 +324,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'numbers of the first call for ever',
-    'other numbers and back',
+    'the same result after other numbers',
     {
       ...honestCloth,
       topology: (spec) => {
@@ -319,7 +339,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'a compiler of its own that forgets a digit',
-    'all roads agree',
+    'all methods agree',
     {
       ...ventedFamily,
       compile: (topology) => {
@@ -356,7 +376,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
   ],
   [
     'a duct that pushes',
-    'vent: gives no power',
+    'vent: gives out no power',
     ventLine(({ A, D, B, C }, i) => {
       // Reciprocal as before: AD − BC of a line that is gained along its way, not lost.
       const [a, d] = [A.re[i]!, D.re[i]!];
@@ -393,12 +413,12 @@ const swapped = (pairs: Readonly<Record<string, string>>): Mixed => ({
 export const mixedLiars: readonly (readonly [lie: string, law: string, family: Mixed])[] = [
   [
     'two drivers exchange their masses',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     swapped({ 'Mms low': 'Mms high', 'Mms high': 'Mms low' }),
   ],
   [
     'two drivers exchange their coils',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     swapped({ 'Re low': 'Re high', 'Re high': 'Re low' }),
   ],
   [
@@ -434,7 +454,7 @@ export const mixedLiars: readonly (readonly [lie: string, law: string, family: M
   ],
   [
     'two velocities exchanged',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     {
       ...mixedFamily,
       topology: (spec) => {
@@ -465,7 +485,7 @@ export const mixedLiars: readonly (readonly [lie: string, law: string, family: M
   ],
   [
     'a cone that is not heard',
-    'what leaves was not stored',
+    'air either leaves or is stored',
     {
       ...mixedFamily,
       topology: (spec) => {

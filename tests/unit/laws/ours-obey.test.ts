@@ -145,7 +145,7 @@ describe('elements over frequency', () => {
     const mouth = compileVentMouth({ vent: { diameter: '75 mm', length: '15 cm' } });
     const fill: Law['fill'] = (_values, _at, frequencies, { re, im }) => mouth(frequencies, re, im);
     expect(reasons(lawElementLaws({ ...law, fill }, { values: [] })).map((text) => text.split(':')[0])).toEqual([
-      'gives no power',
+      'gives out no power',
     ]);
   });
 });
@@ -169,7 +169,7 @@ describe('end corrections', () => {
       expect(reasons(endCorrectionLaws(scaled(1), { scaled, radii, bounds }))).toEqual([]);
       // Scaled without them they are no length, and that is told.
       const laws = reasons(endCorrectionLaws(scaled(1), { radii, bounds }));
-      expect(laws.map((text) => text.split(':')[0])).toEqual(['a length']);
+      expect(laws.map((text) => text.split(':')[0])).toEqual(['a length that scales with the size']);
     }
   });
 });

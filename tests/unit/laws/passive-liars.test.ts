@@ -66,17 +66,17 @@ test.each<[string, string, Passive]>([
   ],
   [
     'a second cone that is not heard',
-    'outlets are all that leaves',
+    'the outlets are all the flow that leaves',
     changed((t) => ({ ...t, outlets: t.outlets.slice(0, 1) })),
   ],
   [
     'a second cone that is heard twice',
-    'what leaves was not stored',
+    'air either leaves or is stored',
     changed((t) => ({ ...t, outlets: [...t.outlets, ...t.outlets.slice(1)] })),
   ],
   [
     'the added mass on the wrong cone',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     changed((t) => ({
       ...t,
       elements: t.elements.map((one) =>
@@ -86,7 +86,7 @@ test.each<[string, string, Passive]>([
   ],
   [
     'the areas of the two cones exchanged',
-    'the driver has its own numbers',
+    'the network has the numbers of the driver',
     {
       ...family,
       values: (box, air, set) =>

@@ -32,19 +32,19 @@ describe('end corrections', () => {
     Object.assign((o: Opening, k: number) => f(o, k), { sources });
   let calls = 0;
   test.each([
-    ['always ten millimetres', 'a length: scales with size', end(() => 0.01)],
+    ['always ten millimetres', 'a length that scales with the size', end(() => 0.01)],
     ['negative', 'finite and not negative', end(({ radius }) => -radius)],
     [
       'diameter for radius',
-      'as many radii as the literature allows',
+      'a length within the bounds of the literature',
       end((o, k) => unflanged({ radius: 2 * o.radius }, k)),
     ],
     [
       'radius for diameter',
-      'as many radii as the literature allows',
+      'a length within the bounds of the literature',
       end((o, k) => flanged({ radius: o.radius / 2 }, k)),
     ],
-    ['140 radii', 'as many radii as the literature allows', end(({ radius }) => 140 * radius)],
+    ['140 radii', 'a length within the bounds of the literature', end(({ radius }) => 140 * radius)],
     ['none at k = 0', 'smooth toward long waves', end(({ radius }, k) => (k === 0 ? 0 : radius))],
     [
       '2 % more above ka = 0.7',
@@ -62,7 +62,7 @@ test('an end correction 2 % too long shows beside a length that is known', () =>
   const liar = Object.assign((o: Opening, k: number) => 1.02 * flanged(o, k), { sources: ['own'] });
   const known = [{ opening: { radius: 0.05 }, k: 0, length: 0.04108 }];
   expect(brokenLaws(endCorrectionLaws(liar))).toEqual([]);
-  expect(brokenLaws(endCorrectionLaws(liar, { known }))).toEqual(['agrees with what is known']);
+  expect(brokenLaws(endCorrectionLaws(liar, { known }))).toEqual(['agrees with known values']);
   expect(brokenLaws(endCorrectionLaws(flanged, { known }))).toEqual([]);
 });
 
@@ -83,7 +83,7 @@ describe('radiations', () => {
     ['2 % too much resistance', 'the power of a point source at long waves', lying((out) => put(out, 0, 1.02))],
     ['twice the mass', 'a mass at long waves', lying((out) => put(out, 1, 2))],
     ['a spring', 'a mass at long waves', lying((out) => put(out, 1, -1))],
-    ['power from outside above ka = 2', 'gives no power', lying((out, ka) => ka > 2 && put(out, 0, -1))],
+    ['power from outside above ka = 2', 'gives out no power', lying((out, ka) => ka > 2 && put(out, 0, -1))],
     ['2 % more above ka = 0.7', 'no jump over frequency', lying((out, ka) => ka > 0.7 && put(out, 1, 1.02))],
     [
       'one number only',
@@ -126,15 +126,15 @@ describe('sections', () => {
   test.each([
     ['diameter for radius in the area', 'an area within its width', { ...honest, area: wide.area }],
     ['radius for diameter in the width', 'an area within its width', { ...honest, width: 0.0375 }],
-    ['the cut-on of ka', 'the first wave across', { ...honest, cutOn: honest.cutOn / 2 }],
-    ['the cut-on 2 % too late', 'the first wave across', { ...honest, cutOn: 1.02 * honest.cutOn }],
-    ['the layer of twice the radius', 'a perimeter where it is thin', { ...honest, layer: wide.layer }],
+    ['the cut-on of ka', 'the first wave across the section', { ...honest, cutOn: honest.cutOn / 2 }],
+    ['the cut-on 2 % too late', 'the first wave across the section', { ...honest, cutOn: 1.02 * honest.cutOn }],
+    ['the layer of twice the radius', 'a thin layer follows the perimeter', { ...honest, layer: wide.layer }],
     [
       'the layer of a radius 2 % too small',
-      'a perimeter where it is thin',
+      'a thin layer follows the perimeter',
       { ...honest, layer: roundSection({ diameter: '73.5 mm' }).layer },
     ],
-    ['the layer of half the radius', 'a perimeter where it is thin', { ...honest, layer: narrow.layer }],
+    ['the layer of half the radius', 'a thin layer follows the perimeter', { ...honest, layer: narrow.layer }],
     [
       'the other sign of time',
       'walls take power',
@@ -145,12 +145,12 @@ describe('sections', () => {
     ],
     [
       'F and 1 − F exchanged',
-      'all is layer where it is thick',
+      'a thick layer fills the section',
       layer((out) => out.set([...out.subarray(2), ...out.subarray(0, 2)])),
     ],
     [
       '1 − F 2 % off',
-      'F and 1 − F are one',
+      'F and 1 − F add up to one',
       layer((out) => {
         out[2] = 1.02 * out[2]!;
       }),
@@ -166,7 +166,7 @@ describe('profiles', () => {
   test.each<[string, string, Profile]>([
     [
       'a step that no joint tells',
-      'no jump but at a joint',
+      'no jump except at a joint',
       { ...honest, radius: (x) => radius(x) * (x > 0.1 ? 1.02 : 1) },
     ],
     ['closed at its end', 'a radius everywhere', { ...honest, radius: (x) => 0.03 * (1 - x / 0.15) }],
@@ -196,9 +196,9 @@ describe('limits', () => {
     const driveVoltageRms = (0.008 / Math.SQRT2 / driver.Cms / driver.Bl) * (5.6 + 0.2);
     const known = (limit: Limit) => brokenLaws(limitLaws(limit, { system, reached: [{ frequency, driveVoltageRms }] }));
     expect(known(honest)).toEqual([]);
-    expect(known({ ...honest, greatestRms: 0.008 })).toEqual(['agrees with what is known']);
-    expect(known({ ...honest, greatestRms: 1.02 * honest.greatestRms })).toEqual(['agrees with what is known']);
-    expect(known({ ...honest, integrated: false })).toEqual(['agrees with what is known']);
+    expect(known({ ...honest, greatestRms: 0.008 })).toEqual(['agrees with known values']);
+    expect(known({ ...honest, greatestRms: 1.02 * honest.greatestRms })).toEqual(['agrees with known values']);
+    expect(known({ ...honest, integrated: false })).toEqual(['agrees with known values']);
   });
 });
 
@@ -206,9 +206,9 @@ describe('filters', () => {
   const honest = butterworthHighPass({ order: 4, corner: '24 Hz' });
   const { numerator, denominator } = honest;
   test.each<[string, string, Filter]>([
-    ['descending powers', 'one far above', { ...honest, numerator: [...numerator].reverse() }],
-    ['a low-shelf for a high-pass', 'silent far below', { ...honest, numerator: [...denominator] }],
-    ['2 % too loud', 'one far above', { ...honest, numerator: numerator.map((b) => 1.02 * b) }],
+    ['descending powers', 'a gain of one far above its corner', { ...honest, numerator: [...numerator].reverse() }],
+    ['a low-shelf for a high-pass', 'silent far below its corner', { ...honest, numerator: [...denominator] }],
+    ['2 % too loud', 'a gain of one far above its corner', { ...honest, numerator: numerator.map((b) => 1.02 * b) }],
     ['unstable', 'stable', { ...honest, denominator: denominator.map((a, i) => (i === 1 ? -a : a)) }],
     ['no plain record', 'survives JSON', { ...honest, corner: () => 24 } as Filter],
   ])('%s: %s', (_, law, liar) => {
@@ -237,7 +237,7 @@ describe('elements over frequency', () => {
     expect(brokenLaws(lawElementLaws(eddy, { values }))).toEqual([]);
   });
   test('its slots exchanged: a power above one gives power', () => {
-    expect(brokenLaws(lawElementLaws(eddy, { values: [0.7, 1.02] }))).toEqual(['gives no power']);
+    expect(brokenLaws(lawElementLaws(eddy, { values: [0.7, 1.02] }))).toEqual(['gives out no power']);
   });
   test('a value too many, values changed', () => {
     expect(brokenLaws(lawElementLaws(eddy, { values: [...values, 1] }))).toContain('as many values as parameters');

@@ -56,7 +56,7 @@ export const amplifierFields = {
       ),
     ),
   ),
-  filter: opt(v.pipe(filter, v.description('a high-pass that is there already, before the amplifier; default none'))),
+  filter: opt(v.pipe(filter, v.description('an existing high-pass before the amplifier; default none'))),
 };
 
 const schema = v.strictObject(amplifierFields);
@@ -95,7 +95,7 @@ export function faultsOfAmplifier(written: Written, read: Faultless<Read>): Faul
     told('conflict', 'power', power, `either power or ${given}${means}`, 'Remove one of the two.');
   }
   if (read.filter?.Q !== undefined && (read.filter.order === 1 || read.filter.order === 4)) {
-    const expected = `no Q, since a high-pass of order ${read.filter.order} is taken as a Butterworth filter`;
+    const expected = `no Q, since a high-pass of order ${read.filter.order} is treated as a Butterworth filter`;
     told('inconsistent', 'filter.Q', wanted?.Q, expected, 'Remove it.');
   }
   return faults;

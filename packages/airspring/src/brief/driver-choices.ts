@@ -60,7 +60,7 @@ interface Completed {
   };
 }
 
-const INSTEAD = ' The sensitivity with its drive (sensitivity, sensitivityAt) serves in place of Vas.';
+const INSTEAD = ' A sensitivity with its drive (sensitivity, sensitivityAt) can replace Vas.';
 
 /** Completes a sheet. If a value was lost to a fault, only contradictions are reported, not what is missing. */
 function completedOf(faults: Fault[], whole: Faultless<Sheet>, written: Written, path: string): Completed | undefined {
@@ -85,7 +85,7 @@ function completedOf(faults: Fault[], whole: Faultless<Sheet>, written: Written,
   const all = Object.keys(written).every((field) => USES.includes(field) || Object.hasOwn(whole, field));
   if (!all || faultsOfSensitivity(written, path).length > 0) return undefined;
   for (const { text } of completed.because) {
-    const expected = 'enough data to work out the whole driver';
+    const expected = 'enough data to compute the whole driver';
     const instead = text.includes('Vas') && written.sensitivity === undefined ? INSTEAD : '';
     faults.push({ code: 'empty', path, got: 'too few fields', expected, remedy: `${text}${instead}` });
   }

@@ -17,7 +17,10 @@ export const driverFields = {
   Vas: opt(said(quantity('volume', air), 'volume of air as compliant as the suspension')),
   Sd: opt(said(quantity('coneArea', { least: 0.1, greatest: 20_000, unit: 'cm²' }), 'area that moves air')),
   coneDiameter: opt(
-    said(quantity('length', { ...size, example: '205 mm' }), 'in place of Sd: cone and half the surround, across'),
+    said(
+      quantity('length', { ...size, example: '205 mm' }),
+      'instead of Sd: diameter of the cone with half the surround',
+    ),
   ),
   Mms: opt(
     said(quantity('mass', { least: 0.01, greatest: 10_000, unit: 'g' }), 'moving mass with the air that moves with it'),
@@ -32,23 +35,23 @@ export const driverFields = {
   Re: opt(said(quantity('resistance', ohms), 'resistance of the voice coil for direct current')),
   Bl: opt(said(quantity('forceFactor', { least: 0.01, greatest: 1000, unit: 'T·m' }), 'force factor of the motor')),
   Le: opt(said(quantity('inductance', coil), 'inductance of the voice coil; default none')),
-  R2: opt(said(quantity('resistance', ohms), 'resistance beside L2, of the eddy currents; default none')),
-  L2: opt(said(quantity('inductance', coil), 'second inductance of the voice coil, beside R2; default none')),
+  R2: opt(said(quantity('resistance', ohms), 'resistance parallel to L2, from eddy currents; default none')),
+  L2: opt(said(quantity('inductance', coil), 'second inductance of the voice coil, parallel to R2; default none')),
   Xmax: said(
     quantity('displacementPeak', { least: 0.001, greatest: 200, unit: 'mm' }),
-    'greatest travel of the cone to one side',
+    'greatest travel of the cone in one direction',
   ),
   Pe: said(
     quantity('power', { least: 0.001, greatest: 100_000, unit: 'W' }),
-    'power that the voice coil can turn into heat for long',
+    'power that the voice coil can turn into heat continuously',
   ),
   outerDiameter: said(quantity('length', { ...size, example: '262 mm' }), 'diameter of the frame'),
   cutoutDiameter: said(quantity('length', { ...size, example: '232 mm' }), 'diameter of the hole in the panel'),
-  depth: said(quantity('length', { ...size, example: '118 mm' }), 'how deep it reaches from the outside of the panel'),
+  depth: said(quantity('length', { ...size, example: '118 mm' }), 'depth from the outside of the panel'),
   displacedVolume: opt(
     said(
       quantity('volume', { least: 1e-4, greatest: 1000, unit: 'L', example: '1.6 L' }),
-      'air that it takes inside the box; default an estimate from cutout and depth',
+      'volume that it takes up inside the box; default an estimate from cutout and depth',
     ),
   ),
 } as const;
@@ -61,14 +64,16 @@ export const driverSchema = v.strictObject({
     v.pipe(
       v.array(
         v.strictObject({
-          series: opt(said(wholeNumber(1, 4), 'how many stand in series in each branch; default 1')),
-          parallel: opt(said(wholeNumber(1, 4), 'how many branches are in parallel; default 1')),
-          isobaric: opt(said(v.boolean(), 'whether each two drivers stand one behind the other; default false')),
+          series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
+          parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
+          isobaric: opt(
+            said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
+          ),
         }),
       ),
       v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
       most(),
-      v.description('how many of this driver, and how they are wired; each wiring is tried; default one driver'),
+      v.description('how many of these drivers, and how they are wired; each wiring is tried; default one driver'),
     ),
   ),
   ...seatingFields,

@@ -38,7 +38,7 @@ function triedText(parts: readonly BriefPart[]): string {
   const [tried, others] = [false, true].map((byName) => parts.filter((part) => (part.byName ?? false) === byName));
   const names = (list: readonly BriefPart[] = []) => list.map(({ name }) => name).join(', ');
   if (tried?.length === 0) return 'each must be named';
-  const rest = others?.length === 0 ? '' : `. These are tried only where they are named: ${names(others)}`;
+  const rest = others?.length === 0 ? '' : `. These are tried only if they are named: ${names(others)}`;
   return `default ${names(tried)}${rest}`;
 }
 

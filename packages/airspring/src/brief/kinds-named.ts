@@ -19,7 +19,15 @@ export function faultsOfKinds(
   kinds: readonly BriefPart[],
 ): Fault[] {
   if (kinds.length === 0) {
-    return [{ code: 'empty', path: 'kinds', got: kinds, expected: 'at least one kind of box', remedy: 'Pass one in.' }];
+    return [
+      {
+        code: 'empty',
+        path: 'kinds',
+        got: kinds,
+        expected: 'at least one kind of box',
+        remedy: 'Pass at least one kind.',
+      },
+    ];
   }
   const box = written.box as { readonly kinds?: unknown } | undefined;
   // A misspelt name has a fault of its own.

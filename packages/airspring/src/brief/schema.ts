@@ -11,7 +11,7 @@ import { sections } from './sections.js';
 export const briefSchema = (parts: readonly BriefPart[]) =>
   v.strictObject({ ...sections, ...sectionsOf(parts) }) as unknown as v.GenericSchema<unknown, ReadBrief>;
 
-/** The same with further sections, for a box that stands already: such a brief needs no space for a new box. */
+/** The same with further sections, for an existing box. Such a brief needs no space for a new box. */
 export const schemaWith = (parts: readonly BriefPart[], more: v.ObjectEntries) =>
   v.strictObject({ ...sections, space: v.exactOptional(sections.space), ...sectionsOf(parts), ...more });
 

@@ -10,7 +10,10 @@ const spreads = ['one-face', 'each-face', 'opposed'] as const;
 /** The fields that say where drivers or passive radiators may stand. */
 export const seatingFields = {
   faces: opt(
-    v.pipe(oneOrMore(v.picklist(faces), 'a face'), v.description('faces on which they may stand; default the front')),
+    v.pipe(
+      oneOrMore(v.picklist(faces), 'a face'),
+      v.description('faces on which they may be mounted; default the front'),
+    ),
   ),
   spread: opt(
     v.pipe(

@@ -14,13 +14,13 @@ const EDGES = ['width', 'height', 'depth'] as const;
 /** The fields of every brief, whatever kinds of box are tried. */
 export const sections = {
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
-  version: said(v.literal(1), 'the version of this form of brief'),
-  title: said(titled, 'heads the report'),
+  version: said(v.literal(1), 'the version of the format of the brief'),
+  title: said(titled, 'title of the report'),
   note: opt(
     v.pipe(
       v.string(),
       v.maxLength(20_000, 'out-of-range\na text of at most 20000 characters\nShorten it.'),
-      v.description('for people; nothing reads it'),
+      v.description('a note for people; the program ignores it'),
       v.examples(['Measured in May.']),
     ),
   ),
@@ -72,7 +72,7 @@ export const sections = {
         v.pipe(
           quantity('frequency', audible),
           v.description(
-            'from here upwards travel, heat, air speed and amplifier must hold at the wanted level; default wanted.lowest',
+            'from this frequency upwards travel, heat, air speed and amplifier must stay within their limits at the wanted level; default wanted.lowest',
           ),
         ),
       ),
@@ -93,7 +93,7 @@ export const sections = {
         ),
       ),
     }),
-    'the sound that is wanted',
+    'the wanted sound',
   ),
   amplifier: said(v.strictObject(amplifierFields), 'what the amplifier can give'),
   units: opt(
@@ -113,7 +113,7 @@ export const sections = {
         small: dose('a small box'),
         simple: dose('little work'),
       }),
-      'how much each criterion counts where boxes meet every wish',
+      'how much each criterion counts among boxes that meet every wish',
     ),
   ),
 };

@@ -13,7 +13,7 @@ export const sensitivityFields = {
   sensitivity: opt(
     v.pipe(
       quantity('level', { ...decibels, example: '88 dB' }),
-      v.description('level at 1 m in half space, where the response is flat; used where the sheet does not tell Vas'),
+      v.description('level at 1 m in half space, where the response is flat; used if the sheet does not give Vas'),
     ),
   ),
   sensitivityAt: opt(
@@ -25,7 +25,7 @@ export const sensitivityFields = {
   nominalImpedance: opt(
     v.pipe(
       quantity('resistance', { ...ohms, example: '8 Ω' }),
-      v.description('nominal impedance; where Re is not told, Re is taken to be 0.8 times this (common practice)'),
+      v.description('nominal impedance; if Re is not given, it is assumed to be 0.8 times this (common practice)'),
     ),
   ),
 };

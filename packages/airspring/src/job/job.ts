@@ -73,7 +73,7 @@ export interface Job {
     readonly level: number;
     readonly fall: number;
     readonly rise: number;
-    /** From here upwards the limits are judged; left out where that is `lowest`. */
+    /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
     readonly safeFrom?: number;
   };
   readonly amplifier: {

@@ -40,7 +40,7 @@ export interface Span extends Omit<Axis, 'unit' | 'inRoom'> {
 export interface Parts {
   /** Length of the longest part that needs room, m; compared with `Variant.room`. Below zero there is no such part. */
   extent: number;
-  /** Air that the parts take from the box, m³. */
+  /** Air that the parts take up in the box, m³. */
   taken: number;
   /** Work in addition to the box itself, as metres of vent to print. */
   effort: number;
@@ -54,7 +54,7 @@ export interface Load {
   readonly integrated?: boolean;
   /** Greatest allowed peak of that reading at a point; infinite where nothing limits it. */
   readonly capacity: (point: Point) => number;
-  /** How it is told: what it is, and how much of it a reading of 1 means at a point. */
+  /** How it is reported: what it is, and how much of it a reading of 1 means at a point. */
   readonly what: string;
   readonly meaning: Meaning;
   readonly perReading: (point: Point) => number;
@@ -93,7 +93,7 @@ export interface Finished {
   readonly fit: Fit;
 }
 
-/** What only the kind can tell about a finished box. */
+/** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
   readonly holes: readonly Hole[];
@@ -118,7 +118,7 @@ export interface KindRecord {
   readonly warnings: readonly Warning[];
   /** Names of its own limits, as nouns: 'the first limit it reaches is …'. */
   readonly givesOut: Readonly<Record<string, string>>;
-  /** Something is printed or glued, so that the caution about fumes is due. */
+  /** Whether something is printed or glued, so that the caution about fumes is needed. */
   readonly printed: boolean;
 }
 
@@ -142,7 +142,7 @@ export interface Variant {
   readonly geometric: readonly Axis[];
   /** The last number of each point, where it is an inner edge; `settle` makes it that of the box. */
   readonly span?: Span;
-  /** Air that drivers and bracing take at every point, m³. */
+  /** Air that drivers and bracing take up at every point, m³. */
   readonly contents: number;
   /** Inner edges below which the box cannot hold its drivers, m. */
   readonly least: readonly [width: number, height: number, depth: number];
@@ -180,11 +180,11 @@ export interface Variant {
 }
 
 /**
- * A kind of box that a brief can ask for. It is one value; other packages make theirs as this one does. `design(brief, { kinds })`
+ * A kind of box that a brief can ask for. It is one value; other packages make their kinds as this one does. `design(brief, { kinds })`
  * searches the kinds that are passed in.
  */
 export interface BoxKind<F extends Fields = Fields> extends BriefPart<F> {
-  /** As a sentence calls it: 'a vented box'. */
+  /** Its name in a sentence: 'a vented box'. */
   readonly called: string;
   /** Every variant that a brief allows with one choice of drivers. The kind finds its own fields in `job.sections`. */
   readonly variants: (job: Job, choice: DriverChoice) => readonly Variant[];

@@ -36,7 +36,7 @@ const radiator = v.strictObject({
   counts: opt(
     v.pipe(
       oneOrMore(wholeNumber(1, 4), 'a number of radiators'),
-      v.description('how many of this radiator; each number is tried; default one'),
+      v.description('how many of these radiators; each number is tried; default one'),
     ),
   ),
   greatestAddedMass: opt(

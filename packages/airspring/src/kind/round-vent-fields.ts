@@ -30,7 +30,7 @@ export const roundVentFields = {
     counts: opt(
       v.pipe(
         oneOrMore(wholeNumber(1, 6), 'a number of vents'),
-        v.description('how many equal vents stand in a row; each number is tried; default one vent'),
+        v.description('how many equal vents in a row; each number is tried; default one vent'),
       ),
     ),
     wall: opt(v.pipe(quantity('length', wallBounds), v.description('wall thickness of the tube; default 3 mm'))),

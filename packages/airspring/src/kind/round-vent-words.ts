@@ -52,7 +52,7 @@ function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Ph
     [
       ...end('outer', flare.outer),
       ...end('inner', flare.inner),
-      'The stated length includes what is rounded. ',
+      'The stated length includes the rounding. ',
       ...(wide ? [`The inner end does not go through the hole in the ${face}. ${JOIN_INSIDE} `] : []),
       'The air speed is judged in the straight part, where it is highest.',
     ],

@@ -47,7 +47,7 @@ function panelsOf({ along, vent: { face }, centre, edges, width, height }: Place
 /** Which panels of the box serve as boards of the slot. */
 function wallWords(slot: PlacedSlot): string {
   const panels = panelsOf(slot);
-  if (panels.length === 0) return 'It stands free. It has four boards of its own, which pass through the panel.';
+  if (panels.length === 0) return 'It stands alone. It has four boards of its own, which pass through the panel.';
   const serve = panels.length === 1 ? 'panel serves as one of its boards' : 'panels serve as boards of the slot';
   return `The ${listOf(panels)} ${serve}. Its own boards begin at the inside of the ${slot.vent.face} panel, in which you cut the opening.`;
 }
@@ -104,7 +104,7 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
       airSpeedNote,
       [
         along === 'none'
-          ? 'How much longer the inner end makes the slot act is only an estimate.'
+          ? 'The inner end makes the slot act longer than it is. By how much is only an estimate.'
           : 'Panels beside the inner end make the slot act longer than it is. By how much is only an estimate.',
         ' Measure the impedance. If the box is tuned too low, shorten the slot.',
       ],

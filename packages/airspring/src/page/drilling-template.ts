@@ -26,14 +26,14 @@ function template(hole: Hole, say: Phrasing): string {
   const size = hole.form === 'circle' ? `⌀ ${say.length(hole.diameter)}` : say.sizes(hole.sides);
   const note = whole
     ? ''
-    : ' The paper is too small for it: take the centre from here, and draw the edge with a compass.';
+    : ' The paper is too small for this hole: take the centre from here, and draw the edge with a compass.';
   const label = `Template of a hole, full size: ${hole.what}, ${size}`;
   return `<figure class="template"><svg role="img" aria-label="${escaped(label)}" width="${mm(w)}mm" height="${mm(h)}mm" viewBox="0 0 ${mm(w)} ${mm(h)}" style="stroke-width:0.3;font-size:3.5px" xmlns="http://www.w3.org/2000/svg">${shape}${cross}</svg><figcaption>${escaped(`${hole.what}, ${size}, full size.${note}`)}</figcaption></figure>`;
 }
 
-/** Templates of every hole of a design at full size, like ones once, with a ruler to check the printer by. */
+/** Templates of every hole of a design at full size, equal holes only once, with a ruler to check the printer. */
 export function drillingTemplate({ box: { holes } }: Design, say: Phrasing): string {
   const each = [...new Map(holes.map((hole) => [key(hole), hole])).values()];
   const ruler = `<svg role="img" aria-label="A line of 100 mm" width="102mm" height="6mm" viewBox="0 0 102 6" style="stroke-width:0.3" xmlns="http://www.w3.org/2000/svg"><path d="M1 1V5M1 3H101M101 1V5"/></svg>`;
-  return `<section class="templates"><h3>Drilling template</h3><p>Print at full size (100 %, no fitting to the page). The line measures 100 mm on paper; if it does not, the templates are wrong.</p>${ruler}${each.map((hole) => template(hole, say)).join('')}</section>`;
+  return `<section class="templates"><h3>Drilling template</h3><p>Print at full size (100 %, without fitting to the page). The line must measure 100 mm on paper. If it does not, do not use the templates.</p>${ruler}${each.map((hole) => template(hole, say)).join('')}</section>`;
 }

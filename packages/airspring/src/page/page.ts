@@ -6,7 +6,7 @@ import { sheetOf } from './sheet.js';
 
 /**
  * A page to print: a sheet for each design with its cut list, its holes and their drawings, and drilling templates at full
- * size. It is one HTML document without scripts and without anything from elsewhere.
+ * size. It is one HTML document that needs no script and loads nothing from elsewhere.
  *
  * @example printPage('The whale bench', answer.designs.slice(0, 1), { length: 'mm' })
  */

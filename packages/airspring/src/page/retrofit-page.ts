@@ -44,8 +44,8 @@ function tubes({ tubes: set }: Retrofit, say: Phrasing): string {
 }
 
 /**
- * A page to print about a box that stands: what it does now, what to do first, each change in numbers and in steps, and the
- * tubes. It is one HTML document without scripts and without anything from elsewhere.
+ * A page to print about an existing box: what it does now, what to do first, each change in numbers and in steps, and the
+ * tubes. It is one HTML document that needs no script and loads nothing from elsewhere.
  *
  * @example retrofitPage(retrofit(brief), { length: 'mm' })
  */

@@ -34,6 +34,6 @@ ${boards.map((board) => panelDrawing(design, board, say)).join('')}
 <p>The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.</p>
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
-<h3>To measure when it is done</h3><p>${escaped(impedanceText(design, say))}</p>
+<h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>
 ${warned.map((text) => `<p class="caution">${escaped(text)}</p>`).join('')}</article>`;
 }

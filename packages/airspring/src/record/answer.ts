@@ -13,7 +13,7 @@ export interface Met {
   readonly title: string;
   readonly asked: Asked;
   readonly designs: readonly Design[];
-  /** Where the brief offers several drivers: the best box of each, the best driver first. */
+  /** If the brief offers several drivers: the best box for each, the best driver first. */
   readonly perDriver?: readonly DriverVerdict[];
   /** How each driver was completed from its data: which values were derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
@@ -47,11 +47,11 @@ export interface DriverAccount {
     readonly relative: number;
   }[];
   readonly blocked: readonly string[];
-  /** What was assumed because the sheet tells its sensitivity instead of Vas, and how its sensitivity agrees with the rest. */
+  /** What was assumed because the sheet gives a sensitivity instead of Vas, and how the sensitivity agrees with the other data. */
   readonly assumed: readonly Phrase[];
 }
 
-/** What the brief asks of the sound, in SI units. */
+/** The sound that the brief asks for, in SI units. */
 export interface Asked {
   readonly lowest: number;
   readonly highest: number;
@@ -59,6 +59,6 @@ export interface Asked {
   /** How far the response may have fallen at `lowest`, dB. */
   readonly fall: number;
   readonly rise: number;
-  /** From here upwards the limits are judged; left out where that is `lowest`. */
+  /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
   readonly safeFrom?: number;
 }

@@ -36,11 +36,11 @@ export function assumedOfDriver({ estimated, sensitivity }: DriverChoice): Phras
   const { sensitivity: level, sensitivityAt, within, Vas, Re } = estimated;
   return [
     [
-      'Its sheet does not tell Vas. It was worked out from the sensitivity, ',
+      'Its sheet does not give Vas. Vas was computed from the sensitivity, ',
       [level, 'level'],
-      ` at ${sensitivityAt}, 1 m and half space, which is taken to be right within `,
+      ` at ${sensitivityAt}, 1 m and half space, which is assumed to be right within `,
       [within, 'level'],
-      ' (common practice). So Vas is taken as ',
+      ' (common practice). So Vas is assumed to be ',
       [Vas.value, 'volume'],
       ', and may lie between ',
       [Vas.from, 'volume'],
@@ -51,7 +51,7 @@ export function assumedOfDriver({ estimated, sensitivity }: DriverChoice): Phras
     ...(Re
       ? [
           [
-            'Its sheet does not tell Re. It is taken as ',
+            'Its sheet does not give Re. It is assumed to be ',
             [Re.value, 'impedance'],
             ', 0.8 times the nominal impedance, and may lie between ',
             [Re.from, 'impedance'],

@@ -8,21 +8,27 @@ import { reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
 import type { Sounding, State } from './state.js';
 
-/** What a box does, as far as a person asks: how deep, how loud, what gives out, how fast the air is, what it asks of the amplifier. */
+/**
+ * What a box does: how deep and how loud it plays, which limit it reaches first, how fast its air is, and what load it is for the
+ * amplifier.
+ */
 export interface Account {
   /** Air in the box, m³. */
   readonly netVolume: number;
-  /** Tuning; of a closed box its resonance and its quality factor. */
+  /** The tuning; for a closed box its resonance and its quality factor. */
   readonly fb?: number;
   readonly fc?: number;
   readonly Qtc?: number;
-  /** From here up to the end of the band the response has fallen by at most the wanted fall, Hz. Left out where it has at the end. */
+  /**
+   * From here up to the end of the band the response has fallen by at most the wanted fall, Hz. Left out if it has fallen further
+   * at the end of the band.
+   */
   readonly reach?: number;
-  /** The same without the filter in front of the amplifier; left out where there is none. */
+  /** The same without the filter in front of the amplifier; left out if there is no filter. */
   readonly reachUnfiltered?: number;
   /** The loudest steady tone at every frequency of the band, dB, with the tone that is weakest and the limit that it reaches. */
   readonly loudest: { readonly level: number; readonly frequency: number; readonly binding: string };
-  /** The loudest programme without an equaliser, by its level where the response is flat, judged for tones from 10 Hz up. */
+  /** The loudest programme without an equaliser, as its level where the response is flat, judged for tones from 10 Hz up. */
   readonly programme: { readonly level: number; readonly frequency: number; readonly binding: string };
   /** At the wanted level, each at its worst tone of the band. */
   readonly wanted: {
@@ -34,9 +40,9 @@ export interface Account {
   };
   /** At the drive that gives the wanted level where the response is flat, each at its worst tone from 10 Hz up. */
   readonly flat: { readonly drive: number; readonly travel: At; readonly airSpeed?: At };
-  /** Below this frequency that drive exceeds the travel; left out where it never does. */
+  /** Below this frequency that drive exceeds the travel; left out if it never does. */
   readonly lowestSafe?: number;
-  /** The least impedance in the audible bass, and the nominal load that it may be called, Ω. */
+  /** The least impedance in the audible bass, and the nominal load that it corresponds to, Ω. */
   readonly leastLoad: At;
   readonly nominalLoad?: number;
 }

@@ -8,7 +8,7 @@ type Read = Partial<Pick<ReadStanding, 'standing' | 'workshop'>>;
 type Place = NonNullable<ReadStanding['standing']['drivers']>[number];
 type WrittenPlace = NonNullable<WrittenStanding['standing']['drivers']>[number];
 
-/** Faults between what is told of a box that stands, as far as it was read. Values are quoted as written. */
+/** Contradictions in the description of an existing box, as far as it was read. Values are quoted as written. */
 export function acrossStanding(written: Written, read: Partial<Job['sections']>): Fault[] {
   const { standing, workshop } = read as Read;
   const texts = written.standing as WrittenStanding['standing'] | undefined;
@@ -19,7 +19,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
 
   const sizes = (['outer', 'inner'] as const).filter((name) => texts[name] !== undefined);
   if (sizes.length === 2) {
-    told('inner', 'both outer and inner', 'one of them', 'Leave one out: the panels tell the other.');
+    told('inner', 'both outer and inner', 'one of them', 'Leave one out: it follows from the other and the panels.');
   }
   if (sizes.length === 0 && texts.air === undefined) {
     const expected = 'the sizes of the box (outer or inner), or the air in it (air)';
@@ -36,7 +36,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     told('air', texts.air, `less than the inside of the box, ${whole}`, 'Correct one of the two.');
   }
   if (standing.measured !== undefined && texts.vents === undefined) {
-    told('measured', 'a tuning', 'a vent that gives it', 'Add the vents, or leave this out of a closed box.');
+    told('measured', 'a tuning', 'a vent', 'Add the vents. A closed box has no tuning: then leave this out.');
   }
   const within = (path: string, place: Place | undefined, written: WrittenPlace | undefined) => {
     if (place === undefined || inner === undefined || t === undefined) return;
@@ -44,7 +44,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const edges = [['across', across] as const, ['up', up] as const];
     for (const [name, edge] of edges) {
       if (place[name] === undefined || place[name] < edge) continue;
-      const expected = `a centre on the ${place.face} panel, which is ${(edge * 1e3).toFixed(0)} mm that way`;
+      const expected = `a centre on the ${place.face} panel, which is ${(edge * 1e3).toFixed(0)} mm in this direction`;
       told(`${path}.${name}`, written?.[name], expected, 'Correct the place, or the sizes of the box.');
     }
   };
@@ -58,7 +58,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   }
   const peaks = standing.measured?.peaks;
   if (peaks && peaks[0] >= peaks[1]) {
-    told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', 'Exchange the two.');
+    told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', 'Swap the two.');
   }
   const tuning = standing.measured?.tuning;
   if (peaks && tuning !== undefined && !(peaks[0] < tuning && tuning < peaks[1])) {
@@ -69,7 +69,12 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const own = texts.vents?.[i];
     const at = `vents[${i}]`;
     if (t !== undefined && vent.length < t) {
-      told(`${at}.length`, own?.length, `at least the panel, ${texts.panelThickness}`, 'Measure from the outside.');
+      told(
+        `${at}.length`,
+        own?.length,
+        `at least the panel, ${texts.panelThickness}`,
+        'Measure it from the outside of the panel.',
+      );
     }
     if (vent.hole !== undefined && vent.hole < vent.diameter) {
       told(

@@ -25,7 +25,7 @@ const place = {
 const vent = v.strictObject({
   diameter: v.pipe(length, v.description('inner diameter')),
   length: v.pipe(length, v.description('from the outer surface of the panel to the inner end')),
-  count: opt(v.pipe(wholeNumber(1, 6), v.description('vents alike; default one'))),
+  count: opt(v.pipe(wholeNumber(1, 6), v.description('number of equal vents; default one'))),
   wall: opt(v.pipe(quantity('length', wall), v.description('wall thickness of the tube; default 3 mm'))),
   rounding: opt(
     v.pipe(
@@ -35,7 +35,7 @@ const vent = v.strictObject({
   ),
   hole: opt(v.pipe(length, v.description('diameter of the hole in the panel; default as wide as the tube'))),
   place: opt(
-    v.pipe(v.strictObject(place), v.description('where it opens; default unknown, so that you measure the room')),
+    v.pipe(v.strictObject(place), v.description('where it opens; default unknown: you measure the room for a tube')),
   ),
 });
 
@@ -51,18 +51,16 @@ export const standingFields = {
     v.strictObject({
       outer: opt(sizes('outer')),
       inner: opt(sizes('inner')),
-      air: opt(
-        v.pipe(quantity('volume', air), v.description('air in the box as it stands, where its sizes are not known')),
-      ),
+      air: opt(v.pipe(quantity('volume', air), v.description('air in the box as it is, if its sizes are not known'))),
       panelThickness: v.pipe(quantity('length', wall), v.description('thickness of every panel')),
       bracing: opt(
         v.pipe(
           quantity('volume', { least: 0, greatest: 10_000, unit: 'L', example: '0.5 L' }, 'not-negative'),
-          v.description('volume of what stands inside beside drivers and vents; default none'),
+          v.description('volume of what is inside besides drivers and vents; default none'),
         ),
       ),
-      drivers: opt(v.pipe(list(v.strictObject(place)), v.description('where the drivers stand, in any order'))),
-      vents: opt(v.pipe(list(vent), v.description('the vents that stand; default none: a closed box'))),
+      drivers: opt(v.pipe(list(v.strictObject(place)), v.description('where the drivers are, in any order'))),
+      vents: opt(v.pipe(list(vent), v.description('the vents of the box; default none: a closed box'))),
       measured: opt(
         v.pipe(
           v.strictObject({
@@ -76,12 +74,12 @@ export const standingFields = {
               ),
             ),
           }),
-          v.description('what was measured of the impedance; default nothing'),
+          v.description('measured values of the impedance; default none'),
         ),
       ),
       keep: opt(v.pipe(list(v.picklist(keepable)), v.description('what must stay as it is; default the box'))),
     }),
-    v.description('a box that stands already'),
+    v.description('a box that exists already'),
   ),
   workshop: opt(
     v.pipe(

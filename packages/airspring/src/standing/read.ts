@@ -61,7 +61,7 @@ export const stands = (brief: unknown): boolean =>
   typeof brief === 'object' && brief !== null && Object.hasOwn(brief, 'standing');
 
 /**
- * Reads a brief about a box that stands.
+ * Reads a brief about an existing box.
  *
  * @throws InputError with every fault at its path
  */
@@ -172,9 +172,9 @@ function faultsOfRoom(
   const told = (path: string, got: unknown, expected: string) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy });
   if (!(airBeforeVents > 0)) {
-    told(where, litres(airBeforeVents + contents), `more air than drivers and bracing take, ${litres(contents)}`);
+    told(where, litres(airBeforeVents + contents), `more air than drivers and bracing take up, ${litres(contents)}`);
   } else if (!(airBeforeVents > taken)) {
-    told('standing.vents', litres(taken), `vents that take less than the air in the box, ${litres(airBeforeVents)}`);
+    told('standing.vents', litres(taken), `vents that take up less than the air in the box, ${litres(airBeforeVents)}`);
   }
   const inwards = outer && Math.max(...seating.faces.map((face) => outer[faces.indexOf(face) >> 1]!));
   const depth = driverDepth(drivers);
@@ -184,7 +184,7 @@ function faultsOfRoom(
   }
   const places = standing.drivers?.length;
   if (places !== undefined && places !== drivers.fronts) {
-    told('standing.drivers', `${places} places`, `one for each driver that is seen from outside, ${drivers.fronts}`);
+    told('standing.drivers', `${places} places`, `one for each driver that shows on the outside, ${drivers.fronts}`);
   }
   return faults;
 }
@@ -193,6 +193,6 @@ const oneWiring = (count: number): Fault => ({
   code: 'conflict',
   path: 'drivers',
   got: `${count} drivers or wirings`,
-  expected: 'one kind of driver in one wiring, the one that stands in the box',
+  expected: 'one kind of driver in one wiring: those that are in the box',
   remedy: 'Leave the others out.',
 });

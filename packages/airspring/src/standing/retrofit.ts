@@ -14,28 +14,28 @@ import type { Standing } from './standing.js';
 import { soundingOf, stateOf, USUAL_QL } from './state.js';
 import { type TubeSet, tubeSet } from './tubes.js';
 
-/** The answer about a box that stands: what it does now, and what each change would do. Plain records in SI units. */
+/** The answer about an existing box: what it does now, and what each change would do. Plain records in SI units. */
 export interface Retrofit {
   readonly version: 1;
   readonly title: string;
   readonly asked: Asked & {
     readonly airSpeedPeak: number;
-    /** The least nominal load that the amplifier takes, Ω, and the name of the filter that is there already. */
+    /** The least nominal load that the amplifier takes, Ω, and the name of the existing filter. */
     readonly leastLoad?: number;
     readonly filter?: string;
   };
   readonly now: { readonly box: ChangedBox; readonly account: Account };
   readonly rows: readonly Row[];
-  /** Place in `rows` of the change that does most for what is wanted; left out where none helps. */
+  /** Index in `rows` of the change that helps most; left out if none helps. */
   readonly first?: number;
   readonly tubes?: TubeSet;
   readonly assumed: readonly Phrase[];
-  /** Where a measurement contradicts what was computed: both numbers, and what would explain it. */
+  /** Where a measurement contradicts the computed value: both numbers, and what would explain the difference. */
   readonly doubts: readonly Phrase[];
 }
 
 /**
- * What a box that stands does now, and what could be done about it: each change by itself, computed.
+ * What an existing box does now, and what each change alone would do to it.
  *
  * @throws InputError with every fault of the brief at its path
  * @example retrofit(brief).now.account.loudest.level
@@ -76,7 +76,7 @@ function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {
     ...contentsAssumed,
     ...(vents.length > 0 ? leaksAssumed(box?.QL, USUAL_QL) : []),
     ...(vents.some(({ holeAssumed }) => holeAssumed)
-      ? [['The hole of the vent is taken to be as wide as its tube; measure it.'] as const]
+      ? [['The hole of the vent is assumed to be as wide as its tube. Measure it.'] as const]
       : []),
   ];
 }
@@ -98,7 +98,7 @@ function doubtsOf({ tuning, tuningRatio }: Standing): Phrase[] {
       higher
         ? 'A leak raises the measured tuning as well. '
         : 'Filling, or something close to an end of the vent, lowers it as well. ',
-      'Check the sizes. Until then the measured tuning counts, and every changed vent is corrected by the same ratio.',
+      'Check the sizes. Until then the measured tuning is used, and every changed vent is corrected by the same ratio.',
     ],
   ];
 }

@@ -2,10 +2,10 @@ import type { Phrase } from '../kind/phrase.js';
 import type { Account } from './account.js';
 import type { Kept } from './fields.js';
 
-/** What a change leaves as it is: the tuning, the length of the vent, or the air in the box. */
+/** What a change keeps: the tuning, the length of the vent, or the air in the box. */
 export type Holds = 'tuning' | 'length' | 'volume';
 
-/** The numbers of the box that a change leaves, as core's families take them. */
+/** The numbers of the changed box, as the families of core take them. */
 export interface ChangedBox {
   readonly wiring: { readonly series: number; readonly parallel: number; readonly isobaric: boolean };
   readonly netVolume: number;
@@ -15,15 +15,15 @@ export interface ChangedBox {
   readonly tubes: readonly { readonly diameter: number; readonly length: number; readonly count: number }[];
   readonly slot?: { readonly width: number; readonly height: number; readonly length: number };
   readonly radiator?: { readonly name: string; readonly count: number; readonly addedMass: number };
-  /** The level that is played, where it is less than the wanted one, dB. */
+  /** The level that is played, if it is lower than the wanted one, dB. */
   readonly level?: number;
   readonly highPass?: { readonly order: 2; readonly corner: number };
 }
 
-/** Whether a change fits: it does, it does not, or the builder has to measure the free way behind the hole. */
+/** Whether a change fits: it does, it does not, or the builder has to measure the clear distance behind the hole. */
 export type Fitting = 'fits' | 'does not fit' | 'measure';
 
-/** One change to a box that stands, each by itself. */
+/** One change to an existing box, by itself. */
 export type Row = RowDone | RowNot;
 
 interface RowHead {
@@ -47,12 +47,12 @@ export interface RowDone extends RowHead {
   readonly steps: readonly Phrase[];
 }
 
-/** A change that cannot be made, or may not. */
+/** A change that cannot be made, or that the brief does not allow. */
 export interface RowNot extends RowHead {
   readonly ok: false;
   readonly because: Phrase;
-  /** Set where the brief keeps what it would change. */
+  /** Set if the brief keeps what it would change. */
   readonly kept?: Kept;
-  /** Set where it would fit but for its length: the tube, the way that it needs, and the way that there is, m. */
+  /** Set if only its length keeps it from fitting: the diameter of the tube, the length that it needs, and the length that there is, m. */
   readonly way?: { readonly diameter: number; readonly needed: number; readonly free: number };
 }

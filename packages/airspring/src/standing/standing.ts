@@ -13,7 +13,7 @@ export interface Place {
   readonly centre: Edges;
 }
 
-/** Round tubes alike, in SI units. */
+/** Equal round tubes, in SI units. */
 export interface Tube {
   readonly diameter: number;
   readonly length: number;
@@ -23,9 +23,9 @@ export interface Tube {
   readonly rounding: number;
 }
 
-/** A vent that stands. */
+/** A vent of the existing box. */
 export interface StandingVent extends Tube {
-  /** Diameter of its hole; where it was not measured, as wide as the tube. */
+  /** Diameter of its hole; as wide as the tube if it was not measured. */
   readonly hole: number;
   readonly holeAssumed: boolean;
   readonly place?: Place;
@@ -43,20 +43,20 @@ export interface Way {
   readonly certain: boolean;
 }
 
-/** The box as it stands, in SI units. */
+/** The existing box, in SI units. */
 export interface Standing {
   /** The brief; its space is the box itself. */
   readonly job: Job;
   readonly drivers: DriverGroup;
-  /** Left out where only the air is known. */
+  /** Left out if only the air is known. */
   readonly inner?: Edges;
   readonly panelThickness: number;
-  /** Air with the drivers in place, before vents take theirs, m³. */
+  /** Air with the drivers in place, before the vents take up theirs, m³. */
   readonly airBeforeVents: number;
   /** What was assumed about the air that the drivers take; empty where it was told, or does not count. */
   readonly contentsAssumed: readonly Phrase[];
   readonly vents: readonly StandingVent[];
-  /** One for each front; left out where they were not told. */
+  /** One for each front; left out if the brief does not give them. */
   readonly driverPlaces?: readonly Place[];
   /** The tuning as it was measured and as it is computed, Hz; left out where none was measured. */
   readonly tuning?: { readonly measured: number; readonly computed: number };

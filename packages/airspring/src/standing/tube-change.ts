@@ -147,17 +147,20 @@ export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage
         [outer, 'length'],
         ' outer diameter, ',
         [printed, 'length'],
-        ` long${pieces > 1 ? `, in ${pieces} pieces of ` : ''}`,
+        ' long',
+        // The hole is a part of the vent: both lengths are told, so that neither is taken for the other.
+        ...(printed < tube.length ? [' (', [tube.length, 'length'] as const, ' with the panel)'] : []),
+        pieces > 1 ? `, in ${pieces} pieces of ` : '',
         ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),
         '. Print and glue in a ventilated room.',
       ];
   const hole: Phrase[] =
     passage.how === 'as it is'
-      ? [['It passes the hole that is there.']]
+      ? [['It fits through the existing hole.']]
       : passage.how === 'joined inside'
         ? [
             [
-              'Take a driver out, bring the tube in through the cutout, and glue it to the inside of the panel round the hole; the hole itself is the first ',
+              'Take a driver out, bring the tube in through the cutout, and glue it to the inside of the panel around the hole. The hole itself is the first ',
               [standing.panelThickness, 'length'],
               ' of the vent.',
             ],
@@ -165,16 +168,16 @@ export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage
         : passage.how === 'enlarged'
           ? [
               [
-                'Enlarge the hole with the saw of ',
+                'Enlarge the hole with the ',
                 [passage.hole, 'length'],
-                '. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
+                ' saw. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
               ],
             ]
           : [
               [
-                'No saw at hand makes its hole: ',
+                'None of your saws makes the hole that it needs, ',
                 [passage.hole, 'length'],
-                ' are needed, routed against a template. Wear eye protection and a dust mask.',
+                '. Rout the hole along a template. Wear eye protection and a dust mask.',
               ],
             ];
   const cutout = standing.drivers.driver.cutoutDiameter ?? 0;
@@ -182,11 +185,11 @@ export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage
     ? [
         outer <= cutout
           ? [
-              'Join the elbow inside: take a driver out and pass it through the cutout, which is ',
+              'Join the elbow inside: take a driver out, and pass the elbow through its cutout, which is ',
               [cutout, 'length'],
               ' wide.',
             ]
-          : ['The elbow passes no cutout: take a panel off to put it in.'],
+          : ['The elbow is wider than the cutouts: take a panel off to put it in.'],
       ]
     : [];
   return [made, ...hole, ...elbow];

@@ -11,12 +11,12 @@ export interface TubeOption {
   readonly account: Account;
 }
 
-/** Tubes for one flange: one bore, many lengths. */
+/** Tubes for one flange, of one diameter and many lengths. */
 export interface TubeSet {
   readonly diameter: number;
   readonly outerDiameter: number;
   readonly flangeDiameter: number;
-  /** In rising length. */
+  /** From the shortest to the longest. */
   readonly options: readonly TubeOption[];
   /** Places in `options` of the tubes that are worth printing, each with what it is for. */
   readonly proposed: readonly { readonly option: number; readonly purpose: Purpose }[];

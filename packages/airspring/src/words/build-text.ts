@@ -56,7 +56,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `The box is ${say.sizes(box.inner)} inside. What stands inside leaves ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
+      `The box is ${say.sizes(box.inner)} inside. With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
     ),
   ];
 }

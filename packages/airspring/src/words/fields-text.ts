@@ -21,7 +21,7 @@ export function fieldsText(fields: readonly BriefField[]): string {
     [path, indented(what), indented(facts({ path, what, ...rest }))].join('\n'),
   );
   const intro = paragraph(
-    'Every field that a brief may have. A field of a list has [] in its path. A section that may be left out may be left out as a whole; a field that is needed is needed where its section stands.',
+    'Every field that a brief may have. A field of a list has [] in its path. You may leave out an optional section as a whole. If you give a section, give the fields that it needs.',
   );
   return `${[heading('The fields of a brief', '='), intro, ...blocks].join('\n\n')}\n`;
 }

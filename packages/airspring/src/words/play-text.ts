@@ -24,7 +24,7 @@ const limitName = ({ loudness }: Design, binding: string): string => loudness.gi
 export const deepest = ({ response }: Design, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
-/** What is uncertain because the sheet of the driver does not tell Vas. */
+/** What is uncertain because the sheet of the driver does not give Vas. */
 export function uncertainText({ uncertain, vent }: Design, say: Phrasing): string[] {
   if (uncertain === undefined) return [];
   const { f3, level, ventLength } = uncertain;
@@ -33,23 +33,23 @@ export function uncertainText({ uncertain, vent }: Design, say: Phrasing): strin
   const loud = least === greatest ? `the level stays ${least}` : `the level between ${least} and ${greatest}`;
   const tube =
     ventLength && vent
-      ? ` The best vent for this box is between ${say.length(Math.round(ventLength.from * 1e3) / 1e3)} and ${say.length(Math.round(ventLength.to * 1e3) / 1e3)} long. Make it long, measure the driver, and then cut it.`
+      ? ` The best vent for this box is between ${say.length(Math.round(ventLength.from * 1e3) / 1e3)} and ${say.length(Math.round(ventLength.to * 1e3) / 1e3)} long. Make the vent long at first. Measure the driver, and then cut the vent to length.`
       : '';
   return [
     paragraph(
-      `The sheet of the driver does not tell Vas; see the end of this report. With the drivers at both ends of what is assumed, in this same box, ${deep}${loud}.${tube}`,
+      `The sheet of the driver does not give Vas; see the end of this report. With drivers at both ends of the assumed range, in this same box, ${deep}${loud}.${tube}`,
     ),
   ];
 }
 
-/** What the high-pass that is there already does to the response. */
+/** What an existing high-pass does to the response. */
 export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Design, say: Phrasing): string[] {
   if (amplifier.filter === undefined || unfiltered === undefined) return [];
   const at = (fallen: number | undefined, reaches: number | undefined) =>
     `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches down to ${say.hertz(reaches)}`}`;
   return [
     paragraph(
-      `The filter that is there already is counted: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
+      `Your existing filter is included: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
     ),
   ];
 }
@@ -64,7 +64,7 @@ export function belowText(design: Design, say: Phrasing): string[] {
     : `it would need ${below.times.toFixed(1)} times what that limit allows`;
   return [
     paragraph(
-      `Played more softly, it reaches down to ${at}. At the wanted level it stops at ${say.hertz(depth)}, where it reaches the limit on ${limitName(design, below.binding)}. If it played that level at ${at}, ${asked}.`,
+      `When it plays more softly, it reaches down to ${at}. At the wanted level it stops at ${say.hertz(depth)}, where it reaches the limit on ${limitName(design, below.binding)}. If it played that level at ${at}, ${asked}.`,
     ),
   ];
 }
@@ -137,7 +137,7 @@ function guardText(
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
   if (neverSafe) return `${drive} every tone drives ${cone} beyond its safe travel. Turn it down.`;
   if (lowestWithoutFilter !== undefined) {
-    return `${drive} the high-pass filter that is there already keeps ${cone} within its safe travel. Without it the lowest safe frequency would be ${say.hertz(lowestWithoutFilter)}.`;
+    return `${drive} your existing high-pass filter keeps ${cone} within its safe travel. Without it the lowest safe frequency would be ${say.hertz(lowestWithoutFilter)}.`;
   }
   if (lowestSafeFrequency === undefined) return `${drive} no tone drives ${cone} beyond its safe travel.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}. Lower tones drive ${cone} beyond its safe travel.`;
@@ -145,7 +145,7 @@ function guardText(
     return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
   }
   if (filtered) {
-    return `${safe} The high-pass filter that is there already does not prevent that. Set its corner higher, or turn it down.`;
+    return `${safe} Your existing high-pass filter does not prevent that. Set its corner higher, or turn it down.`;
   }
   return highPass
     ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${highPass.costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(highPass.costAtLowest)}.`
@@ -188,6 +188,6 @@ export function impedanceText({ impedance, told }: Design, say: Phrasing): strin
   const nominal =
     load.nominal === undefined
       ? ''
-      : ` In the audible bass it is at least ${say.ohms(load.least.value)}, so to the amplifier the box is a load of ${say.ohms(load.nominal)}.`;
+      : ` In the audible bass it is at least ${say.ohms(load.least.value)}, so for the amplifier the box counts as a load of ${say.ohms(load.nominal)}.`;
   return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}.${nominal} Measure the impedance of the finished box. If ${single ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
 }

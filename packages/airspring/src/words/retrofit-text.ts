@@ -1,5 +1,5 @@
 import { LEAST_OF_NOMINAL } from '../job/load.js';
-import { capital, inWords } from '../kind/wording.js';
+import { capital, inWords, listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import { GIVES_OUT } from '../record/limits.js';
 import type { Account } from '../standing/account.js';
@@ -31,7 +31,7 @@ export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasin
     reach === undefined
       ? `At ${say.edge(asked.highest)} the response has already fallen by more than ${say.decibels(asked.fall)}.`
       : `The response reaches down to ${say.hertz(reach)}, where it has fallen by ${say.decibels(asked.fall)}.`;
-  const loud = `It plays a steady tone of ${say.decibels(loudest.level)} at any frequency ${band}, at 1 m in half space; you want ${say.decibels(asked.level)}. Louder, the first limit it reaches is ${limitName(loudest.binding)}, at ${say.hertz(loudest.frequency)}.`;
+  const loud = `It plays a steady tone of ${say.decibels(loudest.level)} at any frequency ${band}, at 1 m in half space; you want ${say.decibels(asked.level)}. When it plays louder, the first limit it reaches is ${limitName(loudest.binding)}, at ${say.hertz(loudest.frequency)}.`;
   const speed = wanted.airSpeed;
   const air =
     speed === undefined
@@ -40,21 +40,22 @@ export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasin
   const safe =
     lowestSafe === undefined
       ? ''
-      : ` The drive of the wanted level, ${say.volts(flat.drive)} rms, pushes the cone beyond its travel below ${say.hertz(lowestSafe)}.`;
-  const nominal = nominalLoad === undefined ? '' : `, so to the amplifier it is a load of ${say.ohms(nominalLoad)}`;
+      : ` Below ${say.hertz(lowestSafe)}, the drive that gives the wanted level (${say.volts(flat.drive)} rms) pushes the cone beyond its travel.`;
+  const nominal =
+    nominalLoad === undefined ? '' : `, so for the amplifier it counts as a load of ${say.ohms(nominalLoad)}`;
   const takes =
     asked.leastLoad === undefined
       ? ''
-      : ` Your amplifier takes ${say.ohms(asked.leastLoad)} and more${leastLoad.value < LEAST_OF_NOMINAL * asked.leastLoad ? ': this load is too low for it' : ''}.`;
+      : ` Your amplifier takes loads of ${say.ohms(asked.leastLoad)} or more${leastLoad.value < LEAST_OF_NOMINAL * asked.leastLoad ? ': this load is too low for it' : ''}.`;
   const load = `Its least impedance is ${say.ohms(leastLoad.value)}, at ${say.hertz(leastLoad.frequency)}${nominal}.${takes}`;
   const watts =
     wanted.power === undefined || nominalLoad === undefined
       ? ''
-      : ` At the wanted level it asks for ${say.volts(wanted.drive.value)} rms at ${say.edge(wanted.drive.frequency)}, which is ${say.watts(wanted.power)} into ${say.ohms(nominalLoad)}.`;
+      : ` At the wanted level it needs ${say.volts(wanted.drive.value)} rms at ${say.edge(wanted.drive.frequency)}, which is ${say.watts(wanted.power)} into ${say.ohms(nominalLoad)}.`;
   const filtered =
     asked.filter === undefined
       ? ''
-      : ` The filter that is there already is counted: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach down to ${say.hertz(reachUnfiltered)}.`}`;
+      : ` Your existing filter is included: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach down to ${say.hertz(reachUnfiltered)}.`}`;
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
@@ -89,7 +90,7 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
 
 /** What the columns of the comparison mean. */
 export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air, travel: the greatest at the wanted level, peak. Load: the least impedance.`;
+  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Load: the least impedance.`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -98,9 +99,9 @@ const HOLDS: Readonly<Record<string, string>> = {
 };
 
 const heldText = ({ holds }: Row): string =>
-  holds.length === 0 ? '' : ` It holds ${holds.map((one) => HOLDS[one]).join(', ')}.`;
+  holds.length === 0 ? '' : ` It keeps ${listOf(holds.map((one) => HOLDS[one] ?? one))}.`;
 
-/** What a change is and holds. */
+/** What a change is and keeps. */
 export const changeText = (row: RowDone, say: Phrasing): string => `${say.phrase(row.what)}.${heldText(row)}`;
 
 /** What to buy, cut, print or drill, and what to measure first. */
@@ -145,7 +146,7 @@ export function tubeSentences(
   return [
     `Glue one flange of ${say.length(flangeDiameter)} into the hole once. Then tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
     open
-      ? 'Each needs its length, less the panel, plus one bore of free way behind the hole. Measure before you print.'
+      ? 'Behind the hole, each needs a clear distance of its own length, less the panel, plus one tube diameter. Measure before you print.'
       : '',
   ];
 }
@@ -181,7 +182,7 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
 }
 
 /**
- * The printed report about a box that stands, at most 80 columns wide: what it does now, what to do first, what each change
+ * The printed report about an existing box, at most 80 columns wide: what it does now, what to do first, what each change
  * would do, what cannot be done and why, and which tubes to print for one flange.
  *
  * @example retrofitText(retrofit(brief), { length: 'mm' })

@@ -20,7 +20,7 @@ import { type Family, type System, systemOf } from './family.js';
 export interface AperiodicBoxInput extends ClosedBoxInput {
   /** Flow resistance of the whole vent: the pressure across it over the flow through it. */
   readonly ventResistance: AcousticResistanceInput;
-  /** Area of the vent. Only the air speed needs it; without it no air speed is given. */
+  /** Area of the vent. It is needed only for the air speed, which is left out without it. */
   readonly ventArea?: AreaInput;
 }
 

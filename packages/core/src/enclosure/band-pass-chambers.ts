@@ -21,7 +21,7 @@ export interface FrontChamberInput {
   readonly frontVolume: VolumeInput;
   /** Resonance of the front vent and the air of the front chamber alone. */
   readonly frontTuning: FrequencyInput;
-  /** Narrowest cross-section of all front vents together. Only the air speed needs it; without it no air speed is given. */
+  /** Narrowest cross-section of all front vents together. It is needed only for the air speed, which is left out without it. */
   readonly frontVentArea?: AreaInput;
   /** Quality factor of the leaks from the front chamber to the air outside, at its tuning; leave it out if there are none. */
   readonly frontQL?: RatioInput;
@@ -47,7 +47,7 @@ export interface VentedRearInput {
   readonly rearVolume: VolumeInput;
   /** Resonance of the rear vent and the air of the rear chamber alone. */
   readonly rearTuning: FrequencyInput;
-  /** Narrowest cross-section of all rear vents together. Only the air speed needs it; without it no air speed is given. */
+  /** Narrowest cross-section of all rear vents together. It is needed only for the air speed, which is left out without it. */
   readonly rearVentArea?: AreaInput;
   /** Quality factor of the leaks from the rear chamber to the air outside, at its tuning; leave it out if there are none. */
   readonly rearQL?: RatioInput;

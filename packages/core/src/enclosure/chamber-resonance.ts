@@ -19,6 +19,6 @@ export function chamberResonance(drivers: readonly Driver[], Cab: number): numbe
   if (least >= total) return Math.sqrt(highest + total);
   const excess = (x: number) => parts.reduce((sum, { weight, own }) => sum + weight / (x + highest - own), -1);
   const root = bracketedRoot(excess, least, total);
-  // Without a change of sign the other drivers vanish in rounding, and either bound is the root.
+  // If the sign does not change, the other drivers are too small to count, and either bound is the root.
   return Math.sqrt(highest + (root.ok ? root.x : least));
 }

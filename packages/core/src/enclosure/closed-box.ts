@@ -17,7 +17,7 @@ import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A closed box as people write it. */
 export interface ClosedBoxInput extends DrivenInput {
-  /** Volume of the air in the box, after drivers and bracing have taken theirs. */
+  /** Volume of the air in the box, without what drivers and bracing take up. */
   readonly netVolume: VolumeInput;
   /**
    * Factor by which the filling enlarges the compliance of the air. It is 1 (default) without filling, and at most 1.4, the
@@ -48,7 +48,7 @@ export const closedAirShape = {
 
 const shape = { ...drivenShape, ...closedAirShape };
 
-/** $\omega_c$ of the cone on its suspension and on an air of compliance `Cab`, rad/s. SI numbers, unchecked. */
+/** $\omega_c$ of the cone on its suspension and on air of compliance `Cab`, rad/s. SI numbers, unchecked. */
 export const closedAngularFrequency = ({ Sd, Mms, Cms }: Driver, Cab: number): number =>
   Math.sqrt((1 / Cms + Sd ** 2 / Cab) / Mms);
 

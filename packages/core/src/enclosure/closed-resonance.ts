@@ -10,7 +10,7 @@ export interface ClosedResonance {
   readonly fc: Frequency;
   /** Quality factor at fc of the motor and the suspension, source resistance included. */
   readonly Qtc: number;
-  /** Compliance of the suspension over that of the air: Vas over the volume where nothing fills it. */
+  /** Compliance of the suspension over that of the air; without filling, Vas over the volume. */
   readonly alpha: number;
 }
 

@@ -3,7 +3,7 @@ import type { Driver, DriverGroup } from '../driver/index.js';
 import { given, notNegative, optional, type Resistance, type ResistanceInput } from '../quantity/index.js';
 import type { Drivers } from './driver-parts.js';
 
-/** What every box of like drivers has, as people write it. */
+/** What every box with equal drivers has, as people write it. */
 export interface DrivenInput {
   readonly drivers: Drivers;
   /** Resistance of the amplifier's output and the cable; default 0. */
@@ -45,7 +45,7 @@ export const totalQ = ({ drivers, sourceResistance }: DrivenSpec, w: number): nu
 export const complianceRatio = ({ drivers: { equivalent } }: DrivenSpec, Cab: number): number =>
   (equivalent.Sd ** 2 * equivalent.Cms) / Cab;
 
-/** Volume of air as springy as the suspension of a driver. */
+/** Volume of air that is as compliant as the suspension of a driver. */
 export const equivalentVolume = ({ Sd, Cms }: Driver, air: Air): number =>
   Sd ** 2 * Cms * air.density * air.speedOfSound ** 2;
 

@@ -6,10 +6,10 @@ import { asGroup, type Drivers, mountedDriver, partOf } from './driver-parts.js'
 
 /** One driver of a net, or a group of equal ones, and the chamber behind it. */
 export interface DriverInNet {
-  /** The name that its probes and limits bear: `coneVelocity left`. */
+  /** The name that its probes and limits carry: `coneVelocity left`. */
   readonly name: string;
   readonly driver: Drivers;
-  /** Name of the chamber behind its cone; may be left out where there is only one. */
+  /** Name of the chamber behind its cone. Leave it out if there is only one chamber. */
   readonly chamber?: string;
 }
 
@@ -34,7 +34,7 @@ export type DriverNetSpec =
 
 const MOST_DRIVERS = 64;
 const MOST_DEPTH = 32;
-/** Most lists and drivers that are read: a net that contains itself has no end. */
+/** Greatest number of lists and drivers that are read, because a net that contains itself never ends. */
 const MOST_PARTS = 4096;
 const driverShape = { name: given<unknown>(), driver: given<Drivers>(), chamber: optional(given<unknown>()) };
 const listShape = { series: optional(given<unknown>()), parallel: optional(given<unknown>()) };

@@ -45,7 +45,7 @@ export function sourceElements(sourceResistance: number): { readonly elements: E
   return { elements: [source, resistance], terminals: 'terminals' };
 }
 
-/** Where one of several drivers is: its terminals, the air behind and in front of it, and the name that its parts bear. */
+/** Where one of several drivers is: its terminals, the air behind and in front of it, and the name that its parts carry. */
 export interface Mounting {
   readonly from: string;
   readonly to: string;

@@ -16,7 +16,7 @@ import {
  *
  * The response reads these probes, each per volt of drive: `coneVelocity` (m/s, positive outwards), `current` (A),
  * `terminalVoltage` (1), and where there is a vent `ventAirSpeed` (m/s, positive outwards, mean over its narrowest section).
- * Where there are several cones or vents, each probe bears a name, such as `coneVelocity left`, and the response reports the
+ * Where there are several cones or vents, each probe has a name, such as `coneVelocity left`, and the response reports the
  * one that moves most. The flow that leaves the system through its outlets is read as `radiatedFlow` (m³/s).
  */
 export interface Family<Spec, Input = Spec> {
@@ -38,7 +38,10 @@ export interface Family<Spec, Input = Spec> {
 /** A field of a spec that an alignment may choose: a positive number. */
 export interface Unknown {
   readonly field: string;
-  /** Where a search for it begins, SI. From one of the starts, with those of the other fields, each solution must be reached. */
+  /**
+   * Where a search for it begins, SI. Each solution must be reachable from a combination of these starts with those of the other
+   * fields.
+   */
   readonly starts: (driver: Driver, air: Air) => readonly number[];
 }
 

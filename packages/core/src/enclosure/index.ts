@@ -9,7 +9,7 @@ export {
   equivalentDriver,
   setDirectRadiator,
 } from './driver-parts.js';
-/** What does every box of like drivers have? */
+/** What does every box with equal drivers have? */
 export { type DrivenInput, type DrivenSpec, totalQ } from './driven.js';
 /** What is the acoustic compliance of the air in a box? */
 export { boxCompliance } from './box-air.js';
@@ -32,7 +32,7 @@ export {
   ventedBox,
   ventedFamily,
 } from './vented-box.js';
-/** What does the impedance of a vented box tell of its drivers? */
+/** What does the impedance of a vented box tell about its drivers? */
 export { type VentedImpedance, type VentedImpedanceInput, ventedImpedance } from './vented-impedance.js';
 /** By which ratios is a vented box compared with an alignment? */
 export { type VentedRatios, ventedRatios } from './vented-ratios.js';
@@ -43,7 +43,7 @@ export {
   passiveRadiatorBox,
   passiveRadiatorFamily,
 } from './passive-radiator-box.js';
-/** How much mass on passive radiators gives a box a lower tuning? */
+/** How much added mass on passive radiators gives a wanted tuning? */
 export { type AddedMass, type AddedMassInput, addedMassForTuning } from './passive-radiator-mass.js';
 /** To which frequency do passive radiators tune a box? */
 export {

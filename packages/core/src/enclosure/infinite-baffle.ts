@@ -11,7 +11,7 @@ export type InfiniteBaffleInput = DrivenInput;
 /** Drivers in a wall after reading, in SI units. */
 export type InfiniteBaffleSpec = DrivenSpec;
 
-/** The space behind the wall takes in what the cone pushes into it, and its pressure does not rise: it stands with 1/∞ = 0. */
+/** The space behind the wall takes in what the cone pushes into it, and its pressure does not rise: its impedance is 1/∞ = 0. */
 const behind = branch('acousticCompliance', 'behind', ['box', 'ground'], { stands: 'impedance' });
 
 /** The family as the easy door takes it: lumped elements alone. */
@@ -32,12 +32,12 @@ const lumped: Family<InfiniteBaffleSpec, InfiniteBaffleInput> = {
   },
 };
 
-/** The family of infinite baffles: a closed box of which the air is no spring. */
+/** The family of infinite baffles: a closed box whose air is not a spring. */
 export const infiniteBaffleFamily: Family<InfiniteBaffleSpec, InfiniteBaffleInput> = /* @__PURE__ */ withLaws(lumped);
 
 /**
  * A driver or a group in a wall, as a network: motor and suspension alone. The room behind the wall is so large that its air is
- * no spring, and what sounds there stays there.
+ * not a spring. The sound in that room does not reach the listener.
  *
  * $$ \frac{p}{p_\infty} = \frac{s^2 T_s^2}{s^2 T_s^2 + s T_s / Q_T + 1}, \quad
  *    \left(\frac{f_3}{f_s}\right)^2 = b + \sqrt{b^2 + 1}, \quad b = \frac{1}{2 Q_T^2} - 1 $$

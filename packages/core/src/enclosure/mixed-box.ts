@@ -147,8 +147,8 @@ export const mixedFamily: Family<MixedBoxSpec, MixedBoxInput> = {
 };
 
 /**
- * Different drivers, wired in any net of series and parallel, in one volume or in several; each volume is closed or vented.
- * Each coil gets its share of voltage and current from the net, and each cone feels the air that it shares. All openings
+ * Different drivers in any wiring of series and parallel, in one volume or in several. Each volume is closed or vented.
+ * Each coil gets its share of voltage and current from the net, and each cone works on the air of its chamber. All openings
  * radiate as one point,
  *
  * $$ U = \sum_k U_k $$

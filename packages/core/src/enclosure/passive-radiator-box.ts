@@ -23,7 +23,7 @@ import {
 
 /** A box with passive radiators as people write it. */
 export interface PassiveRadiatorBoxInput extends DrivenInput, RadiatorsInput {
-  /** Volume of the air in the box, after drivers, radiators and bracing have taken theirs. */
+  /** Volume of the air in the box, without what drivers, radiators and bracing take up. */
   readonly netVolume: VolumeInput;
   /** Quality factor of the leaks at the tuning; leave it out if there are none. */
   readonly QL?: RatioInput;

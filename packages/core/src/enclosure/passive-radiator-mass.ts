@@ -37,7 +37,7 @@ export interface AddedMass extends PassiveRadiatorTuning {
  * @validity as `passiveRadiatorTuning`; a suspension that bears the mass, and a fixing that cannot come loose
  * @neglects as `passiveRadiatorTuning`
  * @returns the mass (0 if it is below 0.1 mg) with its tuning, or why there is none. `tuning-too-high`: mass can only lower a
- *   tuning; the text names the volume that would do. `mass-too-great`: the mass is more than the library accepts
+ *   tuning; the text names a volume that is suitable. `mass-too-great`: the mass is more than the library accepts
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source small1974pr1 passive-radiator resonance and box tuning, solved for the mass
  * @example

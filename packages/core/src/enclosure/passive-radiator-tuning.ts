@@ -55,7 +55,7 @@ export interface PassiveRadiatorTuning {
 export const radiatorStiffness = ({ Sd, Cms }: PassiveRadiator, many: number, Cab: number): number =>
   1 / Cms + (many * Sd ** 2) / Cab;
 
-/** $\omega_b$ of the lossless radiators with an air of compliance `Cab`, rad/s. SI numbers, unchecked. */
+/** $\omega_b$ of the lossless radiators with air of compliance `Cab`, rad/s. SI numbers, unchecked. */
 export const tunedAngularFrequency = ({ radiator, count, addedMass }: RadiatorsSpec, Cab: number): number =>
   Math.sqrt(radiatorStiffness(radiator, count, Cab) / (radiator.Mms + addedMass));
 
@@ -73,7 +73,7 @@ export function tuningOf(radiators: RadiatorsSpec, netVolume: Volume, air: Air):
 }
 
 export interface PassiveRadiatorTuningInput extends RadiatorsInput {
-  /** Volume of the air in the box, after drivers, radiators and bracing have taken theirs. */
+  /** Volume of the air in the box, without what drivers, radiators and bracing take up. */
   readonly netVolume: VolumeInput;
 }
 
@@ -92,7 +92,7 @@ export interface PassiveRadiatorTuningInput extends RadiatorsInput {
  * | $f_p$ | `notch` | Hz | resonance of the radiators in free air |
  * | $\delta$ | `complianceRatio` | 1 | compliance of the radiators over that of the box |
  *
- * @validity $k_b V^{1/3}$ at most 0.5; beyond, there is a warning `outside-validity`
+ * @validity $k_b V^{1/3}$ at most 0.5; above this there is a warning `outside-validity`
  * @neglects losses; the driver; the sag of a radiator that faces up or down; change of the air load with the box
  * @returns a tuning in SI units
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`

@@ -20,11 +20,11 @@ import { type Family, type System, systemOf, withLaws } from './family.js';
 
 /** A vented box as people write it. */
 export interface VentedBoxInput extends DrivenInput {
-  /** Volume of the air in the box, after drivers, vent and bracing have taken theirs. */
+  /** Volume of the air in the box, without what drivers, vent and bracing take up. */
   readonly netVolume: VolumeInput;
   /** Tuning: the resonance of vent and box. */
   readonly fb: FrequencyInput;
-  /** Narrowest cross-section of all vents together. Only the air speed needs it; without it no air speed is given. */
+  /** Narrowest cross-section of all vents together. It is needed only for the air speed, which is left out without it. */
   readonly ventArea?: AreaInput;
   /** Quality factor of the leaks at fb; leave it out if there are none. */
   readonly QL?: RatioInput;

@@ -24,11 +24,11 @@ export interface VentedImpedanceInput {
   readonly upperPeak: FrequencyInput;
   /** Air in the box; without it no volume and no mass follows. */
   readonly netVolume?: VolumeInput;
-  /** Area of all cones that face outwards; without it no mass follows. */
+  /** Area of all cones that face outwards. The mass follows only with it. */
   readonly coneArea?: ConeAreaInput;
 }
 
-/** What follows of the drivers in it. Quality factors, force factor and limits stay open. */
+/** What follows about the drivers in the box. Quality factors, force factor and limits remain unknown. */
 export interface VentedImpedance {
   readonly fb: Frequency;
   /** Resonance of the drivers, with the air load that they have in this box. */
@@ -37,9 +37,9 @@ export interface VentedImpedance {
   readonly h: number;
   /** Compliance of the drivers over that of the air. */
   readonly alpha: number;
-  /** The one peak that is left when the vent is blocked: a check that needs no further tool. */
+  /** The one peak that remains when the vent is blocked: a check without further tools. */
   readonly ventBlocked: Frequency;
-  /** Of all drivers together, as the working air sees it. */
+  /** Of all drivers together, in the working air. */
   readonly Vas?: Volume;
   readonly Cms?: Compliance;
   readonly Mms?: Mass;
@@ -67,7 +67,7 @@ const shape = {
  * | $f_C$ | `ventBlocked` | Hz | the peak with the vent blocked |
  * | $C_{ms}, M_{ms}$ | `Cms`, `Mms` | m/N, kg | $C_{ms} = \alpha C_{ab}/S_d^2$, and $M_{ms}$ from it and $f_s$ |
  *
- * @validity losses so small that peaks and dip lie where they would without any; one kind of driver; no lossy coil
+ * @validity losses so small that they do not shift the peaks and the dip; one kind of driver; no lossy coil
  * @neglects the losses of the box and the inductance of the coil, which move the dip by a per cent or so
  * @returns what follows; nothing follows of quality factors, force factor, travel and heat
  * @throws InputError `unit`, `not-finite`, `not-positive`, `inconsistent` where the dip is not between the peaks
@@ -80,7 +80,13 @@ export function ventedImpedance(input: VentedImpedanceInput, air: Air = standard
   const faults: Fault[] = [];
   if (!(lowerPeak < dip && dip < upperPeak)) {
     const expected = `a frequency between the peaks, ${lowerPeak} and ${upperPeak} Hz`;
-    faults.push({ code: 'inconsistent', path: 'impedance.dip', got: dip, expected, remedy: 'Read the three again.' });
+    faults.push({
+      code: 'inconsistent',
+      path: 'impedance.dip',
+      got: dip,
+      expected,
+      remedy: 'Check the three readings.',
+    });
   }
   refuse(faults);
   const [L, B, H] = [lowerPeak ** 2, dip ** 2, upperPeak ** 2];

@@ -3,7 +3,7 @@ import { boxCompliance } from './box-air.js';
 import { complianceRatio, totalQ } from './driven.js';
 import { type VentedBoxInput, type VentedBoxSpec, ventedFamily } from './vented-box.js';
 
-/** The three numbers that, with the losses, shape the response of a vented box. */
+/** The three numbers that, together with the losses, determine the shape of the response of a vented box. */
 export interface VentedRatios {
   /** Compliance of the suspension over that of the air: Vas in the working air over the net volume. */
   readonly alpha: number;
@@ -14,7 +14,7 @@ export interface VentedRatios {
 }
 
 /**
- * Compliance ratio, tuning ratio and total quality factor of a vented box, by which alignments are told.
+ * Compliance ratio, tuning ratio and total quality factor of a vented box, by which alignments are stated.
  *
  * $$ \alpha = \frac{S_d^2 C_{ms}}{C_{ab}}, \quad h = \frac{f_b}{f_s}, \quad
  *    Q_T = \frac{2\pi f_s M_{ms}}{R_{ms} + (Bl)^2 / (R_g + R_e)}, \quad

@@ -1,7 +1,7 @@
 import type { EndCorrection, Opening } from '../duct/index.js';
 import { alike, type LawResult, tried } from './law.js';
 
-/** By how much a length that is known otherwise may differ. */
+/** How much a length may differ from a known one, relative. */
 const AGREEMENT = 5e-3;
 
 /** Options for trying an end correction. */
@@ -11,13 +11,13 @@ export interface EndCorrectionTrial {
   /** Radii of openings to try, m; default 5, 30 and 150 mm. */
   readonly radii?: readonly number[];
   /**
-   * Least and greatest length of a round opening toward long waves, in radii; default 0.6 to 1.2. A free thin tube has 0.6127,
-   * the least of all without a flare (@source levine1948), one flush in a wide wall 0.8216 (@source norris1989), a piston there
-   * 8/(3π), the most (@source rayleigh1896 sec. 302); more is due to what stands near. Twice the least, 1.23, is the slip of a
-   * diameter for a radius. Flares and near walls state bounds of their own.
+   * Least and greatest length of a round opening toward long waves, in radii; default 0.6 to 1.2. A free thin tube has
+   * 0.6127, the least without a flare (@source levine1948). A tube flush with a wide wall has 0.8216 (@source norris1989). A piston
+   * there has 8/(3π), the most (@source rayleigh1896 sec. 302), unless something is close to the end. Twice the least, 1.23, comes
+   * from a diameter taken for a radius. For flares and near walls, state bounds of your own.
    */
   readonly bounds?: readonly [least: number, greatest: number];
-  /** Lengths known by another road, m: measured, published. They agree within 0.5 %. */
+  /** Lengths known from elsewhere, measured or published, m. They agree within 0.5 %. */
   readonly known?: readonly { readonly opening: Opening; readonly k: number; readonly length: number }[];
 }
 
@@ -32,11 +32,11 @@ const openings = (radius: number): readonly Opening[] => [
 ];
 
 /**
- * What every end correction must obey, ours and a stranger's.
+ * The laws of every end correction, including your own.
  *
- * A finite length, that scales with the opening at the same ka: no other length is there to tell by. A number of radii that
- * the literature allows. Without jumps over frequency: the field in front of an opening is analytic in k. The same answer
- * twice, and sources named.
+ * It is a finite length that scales with the opening at the same ka, because the opening is the only length there is. In radii it
+ * lies within the bounds of the literature. It does not jump over frequency, because the field in front of an opening is analytic
+ * in k. It gives the same answer twice, and names its sources.
  *
  * @validity openings small against the wavelength
  * @neglects whether the measured or derived length is right within those bounds
@@ -66,15 +66,15 @@ export function endCorrectionLaws(
   return [
     each('finite and not negative', (radius, ka, shape) => {
       const length = at(radius, ka, shape);
-      // A flare is part of the tube: where it opens widely the tube acts shorter, by less than the flare.
+      // A flare is part of the tube. A wide flare makes the tube act shorter, by less than the length of the flare.
       const least = -(correction.flare?.radius ?? 0);
       return Number.isFinite(length) && length >= least ? undefined : `got ${length}`;
     }),
-    each('a length: scales with size', (radius, ka, shape) => {
+    each('a length that scales with the size', (radius, ka, shape) => {
       const [one, two] = [at(radius, ka, shape), at(2 * radius, ka, shape, scaled(2))];
       return alike(2 * one, two) ? undefined : `${one} m doubled is ${two} m`;
     }),
-    tried('as many radii as the literature allows', `${radii.length} radii`, () => {
+    tried('a length within the bounds of the literature', `${radii.length} radii`, () => {
       for (const radius of radii) {
         const own = at(radius, 0, 0) / radius;
         if (!(own >= bounds[0] && own <= bounds[1]))
@@ -91,7 +91,7 @@ export function endCorrectionLaws(
       const [first, second] = [at(radius, ka, shape), at(radius, ka, shape)];
       return first === second ? undefined : 'two answers';
     }),
-    tried('agrees with what is known', `${known.length} lengths`, () => {
+    tried('agrees with known values', `${known.length} lengths`, () => {
       for (const { opening, k, length } of known) {
         const own = correction(opening, k);
         if (!alike(own, length, AGREEMENT)) return `${own} m, and ${length} m are known, at ${JSON.stringify(opening)}`;
@@ -109,7 +109,7 @@ export function jumpOver(length: (ka: number) => number): string | undefined {
   for (let i = 0; i < steps; i++) {
     let [low, high] = [(2 * i) / steps, (2 * (i + 1)) / steps];
     let [a, b] = [length(low), length(high)];
-    // Halved toward the greater change: that of a smooth function is gone in the end.
+    // Each step keeps the half with the greater change. For a smooth function the change vanishes in the end.
     for (let k = 0; k < 40 && Math.abs(b - a) > 1e-9 * scale; k++) {
       const [middle, value] = [(low + high) / 2, length((low + high) / 2)];
       if (Math.abs(b - value) > Math.abs(value - a)) [low, a] = [middle, value];

@@ -5,10 +5,10 @@ import { numberOf, type Tried } from './family-trial.js';
 import { alike, alikeNumbers, type LawResult, tried } from './law.js';
 
 /**
- * The springs of air are V/ρc² (@source small1972closed1): their volume is the one that is stated, and they follow the
- * medium. Its masses are proportional to density, whether a length or a tuning is given: M = ρℓ/S, M = ρc²/(ω²V). A tuning
- * that is stated is where mass and spring resonate, and quality factors at it are those of leak, absorption and vent
- * (@source small1973vented1, definitions of the box losses).
+ * The springs of air are V/ρc² (@source small1972closed1), with the stated volume, and they follow the medium. The masses of air
+ * are proportional to the density, whether a length or a tuning is given: M = ρℓ/S, M = ρc²/(ω²V). At a stated tuning, mass and
+ * spring resonate, and the stated quality factors are those of leak, absorption and vent there (@source small1973vented1,
+ * definitions of the box losses).
  */
 export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
   const chambers = (made: System) => chambersOf(made, trial.netVolumes);
@@ -19,18 +19,18 @@ export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>)
     const isMoved = (name: string) => !alikeNumbers(factor * numberOf(one, name), numberOf(two, name));
     const moved = ofKind(one, kind).find(({ name }) => isMoved(name));
     return (
-      moved && `${moved.name} is ${numberOf(two, moved.name)}, and should be ${factor * numberOf(one, moved.name)}`
+      moved && `${moved.name} is ${numberOf(two, moved.name)}, but should be ${factor * numberOf(one, moved.name)}`
     );
   };
   return [
     tried('the air of a box is the stated volume', 'each compliance', () => {
       const made = system();
       for (const { compliance, volume } of chambers(made)) {
-        // The space behind a wall yields without end and is no spring: it has no volume that could be stated.
+        // The space behind a wall yields without limit. It is not a spring, and has no volume to state.
         if (volume === undefined && numberOf(made, compliance) === Infinity) continue;
-        if (volume === undefined) return `no volume stated for ${compliance}: hand them in as netVolumes`;
+        if (volume === undefined) return `no volume is stated for ${compliance}: pass the volumes as netVolumes`;
         const found = numberOf(made, compliance) * stiffness;
-        if (!alike(found, volume)) return `${compliance} is the spring of ${found} m³, and ${volume} m³ are stated`;
+        if (!alike(found, volume)) return `${compliance} is the spring of ${found} m³, but ${volume} m³ are stated`;
       }
       return undefined;
     }),

@@ -7,8 +7,8 @@ const needed = ['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'];
 const SMALL_SOURCE = 100;
 
 /**
- * What the response reads is there, and a number at every frequency; the terminals give no power, and no more sound leaves than power enters (@source desoer1969, passive one-ports;
- * rayleigh1896 sec. 302, far-field power into a half space).
+ * The probes that the response reads exist, and are numbers at every frequency. The terminals give out no power, and no more power
+ * leaves as sound than enters (@source desoer1969, passive one-ports; rayleigh1896 sec. 302, far-field power into a half space).
  */
 export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
   const extent = `${grid.length} frequencies`;
@@ -19,7 +19,7 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
     return { air: made.air, e: terminalVoltage, i: current, u: radiatedFlow };
   };
   return [
-    tried('probes are there', needed.join(', '), () => {
+    tried('all probes exist', needed.join(', '), () => {
       const there = Object.keys(columnsOf(system(), grid.slice(0, 1)));
       const missing = needed.filter((name) => !there.some((probe) => probe === name || probe.startsWith(`${name} `)));
       return missing.length === 0 ? undefined : `no ${missing.join(', ')}`;
@@ -31,16 +31,16 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
       }
       return undefined;
     }),
-    tried('takes power, gives none', extent, () => {
+    tried('takes in power and gives out none', extent, () => {
       const { e, i } = power();
       if (e === undefined || i === undefined) return undefined;
       const at = grid.findIndex((_, k) => {
         const [a, b] = [e.re[k]! * i.re[k]!, e.im[k]! * i.im[k]!];
         return !(a + b >= -1e-9 * (Math.abs(a) + Math.abs(b)));
       });
-      return at < 0 ? undefined : `the terminals give power at ${grid[at]} Hz`;
+      return at < 0 ? undefined : `the terminals give out power at ${grid[at]} Hz`;
     }),
-    tried('radiates no more than it takes', `up to ${SMALL_SOURCE} Hz`, () => {
+    tried('radiates no more power than it takes in', `up to ${SMALL_SOURCE} Hz`, () => {
       const { e, i, u, air } = power();
       if (e === undefined || i === undefined || u === undefined) return undefined;
       const at = grid.findIndex((f, k) => {
@@ -48,7 +48,7 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
         const taken = e.re[k]! * i.re[k]! + e.im[k]! * i.im[k]!;
         return !(radiatedPower(Math.hypot(u.re[k]!, u.im[k]!), f, air) <= taken * (1 + 1e-9));
       });
-      return at < 0 ? undefined : `more sound than power at ${grid[at]} Hz`;
+      return at < 0 ? undefined : `more power leaves as sound than enters at ${grid[at]} Hz`;
     }),
   ];
 }

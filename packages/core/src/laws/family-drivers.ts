@@ -7,15 +7,15 @@ import { alike, type LawResult, tried } from './law.js';
 
 const fields = ['Bl', 'Sd', 'Mms', 'Cms', 'Rms', 'Re', 'Le', 'R2', 'L2'] as const;
 
-/** A medium in which nothing that hangs on the air is what it was. */
+/** A medium in which everything that depends on the air changes. */
 export const otherAir = (air: Air): Air =>
   ({ ...air, density: 1.3 * air.density, speedOfSound: 0.9 * air.speedOfSound }) as Air;
 
 /**
- * The driver of the spec stands in the network with its own numbers, at its motor: a gram for a kilogram, a stiffness for a
- * compliance, two slots exchanged, two per cent show (the circuit of the driver, @source small1972direct; Mms with its air
- * load and Cms do not change with the box or the air). What is before it is the stated resistance; it plays into the chamber
- * that is named with it.
+ * The network has the numbers of the driver of the spec, at its motor (the circuit of the driver, @source small1972direct; Mms with
+ * its air load and Cms do not change with the box or the air). This finds a gram taken for a kilogram, a stiffness for a
+ * compliance, two slots that are swapped, or an error of two per cent. In front of the driver is the stated resistance. The driver
+ * plays into the chamber that is named with it.
  */
 export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
   const numbers = (medium: Air) => () => {
@@ -24,20 +24,20 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
     const drivers = driverOfMotor(made, trial.drivers);
     for (const [i, motor] of motors.entries()) {
       const [driver, found] = [drivers[i], numbersAt(made, motor)];
-      if (driver === undefined) return `no driver for the motor ${motor.name}: hand it in as drivers`;
+      if (driver === undefined) return `there is no driver for the motor ${motor.name}: pass it as drivers`;
       for (const field of fields) {
         const expected = driver[field] ?? 0;
-        // A coil of another law than the driver's own replaces its inductances.
+        // A coil with a law of its own replaces the inductances of the driver.
         const isCoil = field === 'Le' || field === 'R2' || field === 'L2';
         if (isCoil && made.network.topology.elements.some(({ kind }) => kind === 'law') && found[field] === 0) continue;
         if (!alike(found[field] ?? 0, expected))
-          return `${field} of ${motor.name} is ${found[field]}, and the driver's is ${expected}`;
+          return `${field} of ${motor.name} is ${found[field]}, but that of the driver is ${expected}`;
       }
     }
     return undefined;
   };
   return [
-    tried('the driver has its own numbers', 'each motor', numbers(air)),
+    tried('the network has the numbers of the driver', 'each motor', numbers(air)),
     tried('the driver is the same in another air', 'each motor', numbers(otherAir(air))),
     tried('the resistance before it is as stated', 'the source resistance', () => {
       const made = system();
@@ -65,7 +65,7 @@ function chamberFault(system: System, { drivers, netVolumes }: Handed): string |
     const faces = topology.elements.flatMap((one) =>
       one.kind === 'piston' && one.mechanical.includes(cone) ? [one.front, one.rear] : [],
     );
-    if (!faces.includes(box)) return `${cone} plays into ${faces.join(' and ')}, and its chamber is ${named}`;
+    if (!faces.includes(box)) return `${cone} plays into ${faces.join(' and ')}, but its chamber is ${named}`;
   }
   return undefined;
 }

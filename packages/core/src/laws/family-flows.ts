@@ -5,7 +5,7 @@ import { readings, type Tried } from './family-trial.js';
 import { type LawResult, tried } from './law.js';
 import { elementCurves } from './law-element-laws.js';
 
-/** A steady flow goes through an opening, and none through a spring of air: below all resonances the angle tells them apart. */
+/** A steady flow goes through an opening, but not through a spring of air. Below all resonances the phase tells them apart. */
 function isSpring(element: Element, { network: { values } }: System): boolean {
   if (element.kind === 'acousticCompliance') return true;
   if (element.kind !== 'law') return false;
@@ -74,7 +74,7 @@ export function flowLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): rea
     return storesOf(topology, springsOf(made));
   };
   return [
-    tried('outlets are all that leaves', `${grid.length} frequencies`, against(leaving, 1, 'and out go')),
-    tried('what leaves was not stored', `${grid.length} frequencies`, against(storing, -1, 'and in the boxes is')),
+    tried('the outlets are all the flow that leaves', `${grid.length} frequencies`, against(leaving, 1, 'and out go')),
+    tried('air either leaves or is stored', `${grid.length} frequencies`, against(storing, -1, 'and in the boxes is')),
   ];
 }

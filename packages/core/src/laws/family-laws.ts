@@ -11,25 +11,25 @@ import { unitLaws } from './family-units.js';
 import { broken, type LawResult, tried } from './law.js';
 
 /**
- * What every box family must obey, ours and a stranger's, tried on one spec of it.
+ * The laws of every box family, including your own, tried on one spec of it.
  *
  * | laws of | why |
  * | --- | --- |
- * | spec | it is kept in files and read again |
- * | answers | what the response reads is there; a passive box gives no power |
- * | probes | they are read as velocity, current, voltage, air speed |
- * | outlets | no air is made: all that leaves is told once, and is what the boxes do not keep |
- * | drivers | the driver stands at its motor with its own numbers |
- * | reference | it leaves out coil and leak, and is that of the driver |
+ * | spec | people keep it in files and read it again |
+ * | answers | the response needs its probes; a passive box gives out no power |
+ * | probes | the response reads them as velocity, current, voltage and air speed |
+ * | outlets | air is conserved: each flow out is counted once, and the boxes store the rest |
+ * | drivers | the network has the numbers of the driver, at its motor |
+ * | reference | it leaves out coil and leak, and agrees with the formula for the driver |
  * | air | springs of air are V/ρc², masses follow the density, tuning and losses are as stated |
  * | units | no law of physics knows the metre |
- * | sweeps | a linear network is a smooth function of frequency and numbers alone, and reciprocal |
+ * | sweeps | a linear network depends smoothly on frequency, depends on nothing but its numbers, and is reciprocal |
  *
- * A law that throws is broken, and says what was thrown. Where drivers or volumes cannot be found in the spec, the trial
- * states them.
+ * A law that throws is broken, and says what was thrown. If drivers or volumes cannot be found in the spec, state them in the
+ * trial.
  *
  * @validity specs whose network can be swept from 2 Hz to 20 kHz
- * @neglects what no law shows: a box that is another than the one meant, and consistent
+ * @neglects what no law can show: a consistent box that is not the one you meant
  * @returns one result for each law
  * @source desoer1969 (passive, reciprocal networks); small1972direct; small1973vented1
  * @example for (const { law, holds, detail } of familyLaws({ family: mine, spec })) console.log(law, holds, detail)
@@ -38,9 +38,9 @@ export const familyLaws = <Spec, Input>(trial: FamilyTrial<Spec, Input>): readon
   ...eachFamilyLaw(trial),
 ];
 
-/** The same, tried as they are asked for: the dearest come last. */
+/** The same laws, each tried when it is asked for. The slowest come last. */
 export function* eachFamilyLaw<Spec, Input>(trial: FamilyTrial<Spec, Input>): Generator<LawResult, void> {
-  const made = tried('reads its spec, sets each number once', 'once', () => {
+  const made = tried('reads its spec and sets each number once', 'once', () => {
     prepared(trial).system();
     return undefined;
   });

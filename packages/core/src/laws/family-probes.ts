@@ -14,10 +14,10 @@ const probesOf = ({ network: { topology } }: System, stem: string): readonly (re
   });
 
 /**
- * The probes are what the response takes them for: the velocity of a cone is that of a node which a motor moves, positive
- * where it pushes air out, once for each motor; the current is that of the source, and that of a part runs through its motor;
- * the voltage at the terminals is one of a node; the air speed is the flow of a vent over its stated area; and a delay counts
- * from the nearest outlet. A positive voltage pushes a cone outwards (@source iec60268-5, polarity; from memory).
+ * The probes are what the response takes them for. For each motor there is one velocity of a cone: that of the node which the motor
+ * moves, positive where it pushes air out. The current is that of the source, and the current of a part flows through its motor. The
+ * voltage at the terminals is that of a node. The air speed is the flow of a vent over its stated area. A delay counts from the
+ * nearest outlet. A positive voltage pushes a cone outwards (@source iec60268-5, polarity; from memory).
  */
 export function probeLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): readonly LawResult[] {
   return [
@@ -38,7 +38,7 @@ export function probeLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): r
       const made = system();
       const chambers = chambersOf(made, trial.netVolumes);
       for (const [name, part, probe] of probesOf(made, 'ventAirSpeed')) {
-        if (probe.of !== 'flow' || probe.factor === undefined) return `${name} is no flow over an area`;
+        if (probe.of !== 'flow' || probe.factor === undefined) return `${name} is not a flow over an area`;
         const chamber = part === '' && chambers.length === 1 ? chambers[0] : chambers.find((one) => one.name === part);
         if (chamber?.ventArea === undefined) continue;
         const area = 1 / numberOf(made, probe.factor);
@@ -83,7 +83,7 @@ function coneFault(system: System): string | undefined {
   const nodes = motorsOf(system.network.topology).map(coneNode);
   const found = new Set<string>();
   for (const [name, , probe] of probesOf(system, 'coneVelocity')) {
-    if (probe.of !== 'potential' || !nodes.includes(probe.node)) return `${name} is no node that a motor moves`;
+    if (probe.of !== 'potential' || !nodes.includes(probe.node)) return `${name} is not a node that a motor moves`;
     if (probe.factor !== undefined) return `${name} is multiplied by ${probe.factor}`;
     const faces = elements.filter((one) => one.kind === 'piston' && one.mechanical[0] === probe.node);
     const [isOut, isIn] = [
@@ -94,7 +94,7 @@ function coneFault(system: System): string | undefined {
     found.add(probe.node);
   }
   const silent = nodes.find((node) => !found.has(node));
-  return silent === undefined ? undefined : `no coneVelocity of ${silent}, which a motor moves`;
+  return silent === undefined ? undefined : `${silent}, which a motor moves, has no coneVelocity`;
 }
 
 function currentFault(system: System): string | undefined {
@@ -102,9 +102,9 @@ function currentFault(system: System): string | undefined {
   const source = elements.find(({ kind }) => kind === 'source')?.name;
   for (const [name, part, probe] of probesOf(system, 'current')) {
     if (probe.of !== 'flow' || probe.sign === -1 || probe.factor !== undefined)
-      return `${name} is no flow of an element`;
+      return `${name} is not the flow of an element`;
     if (part === '') {
-      if (probe.element !== source) return `${name} is that of ${probe.element}, and the source is ${source}`;
+      if (probe.element !== source) return `${name} is the current of ${probe.element}, but the source is ${source}`;
       continue;
     }
     const cone = probes[`coneVelocity ${part}`];

@@ -14,9 +14,9 @@ const SETTLED = 0.02;
 const isLeftOut = (element: Element): boolean => 'inReference' in element && element.inReference === false;
 
 /**
- * The reference level leaves out the inductive parts of coils and the leaks, and nothing else; it is a number, or refused with
- * words. One driver of which one side is outside plays far above every resonance as its formula says, ρ Bl Sd/(2π Mms (Rg + Re))
- * (@source small1972direct), whatever is behind it; its own coil is no reason to refuse.
+ * The reference level leaves out the inductive parts of coils and the leaks, and nothing else. It is a number, or it is refused with
+ * a reason. Far above every resonance, one driver with one side outside plays as its formula says, ρ Bl Sd/(2π Mms (Rg + Re))
+ * (@source small1972direct), whatever is behind it. Its own coil is not a reason to refuse.
  */
 export function referenceLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): readonly LawResult[] {
   return [

@@ -11,14 +11,14 @@ export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>
   const { family, spec } = trial;
   return [
     tried('spec survives JSON', 'once', () => lostByJson(system().spec)),
-    tried('spec goes back into its family', 'itself, and from JSON', () => {
+    tried('the family accepts its own spec', 'itself, and from JSON', () => {
       const kept = family.read(spec);
       if (!same(family.read(kept), kept)) return 'it is read as another';
       return same(family.read(JSON.parse(JSON.stringify(kept)) as Spec), kept)
         ? undefined
         : 'from JSON it is read as a different spec';
     }),
-    tried('same spec, same network', 'twice', () => {
+    tried('the same spec gives the same network', 'twice', () => {
       const texts = [system(), system(), systemOf(family, system().spec, air)].map(({ network }) =>
         JSON.stringify(network),
       );

@@ -11,7 +11,7 @@ import { lawElementLaws } from './law-element-laws.js';
 /** A topology compiled as its family says. */
 function compiledBy({ compile, network: { topology } }: System): CompiledTopology {
   const compiled = compile(topology);
-  if (compiled === undefined) throw new Error('its own compile does not take its network');
+  if (compiled === undefined) throw new Error('its own compile does not accept its network');
   return compiled;
 }
 
@@ -38,8 +38,9 @@ function difference(one: ReturnType<Curves>, two: ReturnType<Curves>, grid: Floa
 }
 
 /**
- * A sweep is a function of frequency and numbers alone: its own road and ours agree, other numbers loaded and the first ones again
- * give the first answer, alone is as in a block, and nothing jumps (a linear network is analytic on the imaginary axis,
+ * A sweep is a function of frequency and numbers alone. All methods of sweeping agree. When other numbers are loaded and then the
+ * first ones again, the result is the first one. A frequency alone gives the same as in a sweep, and nothing jumps (a linear
+ * network is analytic on the imaginary axis,
  * @source desoer1969). What goes from the terminals to an opening goes back: without flow and magnets of their own networks of
  * masses, springs, motors and cones are reciprocal, but for a sign (@source beranek2012). Each element over frequency obeys
  * `lawElementLaws`.
@@ -48,7 +49,7 @@ export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): re
   const extent = `${grid.length} frequencies`;
   const { topology, values } = system().network;
   return [
-    tried('all roads agree', extent, () => {
+    tried('all methods agree', extent, () => {
       const by = ({ slots, network }: CompiledTopology) =>
         Object.values(probeColumns(network(valuesOf(slots, values)), grid));
       const plan = by(compilePlan(topology));
@@ -56,7 +57,7 @@ export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): re
       const others = [compiledBy(system()), ...(polynomials === undefined ? [] : [polynomials])];
       return others.map((one) => difference(by(one), plan, grid, 1e-8)).find((found) => found !== undefined);
     }),
-    tried('other numbers and back', extent, () => {
+    tried('the same result after other numbers', extent, () => {
       const { slots, network } = compiledBy(system());
       const [first, others] = [valuesOf(slots, values), valuesOf(slots, values).map((value) => 1.1 * value)];
       const one = network(first);
@@ -68,7 +69,7 @@ export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): re
       const fresh = Object.values(probeColumns(compiledBy(system()).network(others), grid));
       return difference(before, after, grid, 1e-12) ?? difference(fresh, between, grid, 1e-9);
     }),
-    tried('alone as in a block', extent, () => memoryFault(sweptBy(system()), grid)),
+    tried('each frequency alone gives the same result', extent, () => memoryFault(sweptBy(system()), grid)),
     tried('no jump over frequency', extent, () => jumpFault(sweptBy(system()), grid)),
     tried('reciprocal', extent, () => reciprocityFault(system(), topology, grid)),
     ...topology.elements.flatMap((element) =>
@@ -82,7 +83,7 @@ export function sweepLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): re
   ];
 }
 
-/** Flow out of each opening for a volt at the source, against the current in the shorted source for a pascal at the opening. */
+/** Compares the flow out of each opening for a volt at the source with the current in the shorted source for a pascal at the opening. */
 function reciprocityFault(system: System, topology: Topology, grid: Float64Array): string | undefined {
   const source = topology.elements.find(({ kind }) => kind === 'source');
   if (source?.kind !== 'source') return 'there is no source';

@@ -32,7 +32,7 @@ export interface Tried<Spec, Input = Spec> {
   readonly trial: FamilyTrial<Spec, Input>;
   readonly air: Air;
   readonly grid: Float64Array;
-  /** Made anew at each call, so that nothing is kept from law to law. */
+  /** Made anew at each call, so that no law keeps anything for the next. */
   readonly system: (air?: Air) => System<Spec>;
 }
 

@@ -30,14 +30,14 @@ const probeDimensions: Readonly<Record<string, Dimension>> = {
   ventAirSpeed: [1, 0, -1, 0],
 };
 
-/** Factors that no chance gives twice: a slip in any dimension shows. */
+/** Factors without simple ratios, so that a mistake in any dimension shows. */
 const factors = [1.7, 0.6, 2.3, 1.3] as const;
 const by: By = (dimension) => dimension.reduce((product, power, i) => product * factors[i]! ** power, 1);
 
 /**
- * Each number, and what the system does, in another system of units: no law of physics knows the metre. A constant that is
- * hidden in a formula, or a litre for a cubic metre, does not scale.
- * And no number stands in a topology: filled with the numbers of the other spec it does what that one does.
+ * Each number, and each result, is tried in another system of units, because no law of physics depends on the metre. A constant
+ * that is hidden in a formula, or a litre taken for a cubic metre, does not scale.
+ * The topology contains no number: with the numbers of the other spec it gives the results of that spec.
  */
 export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input>): readonly LawResult[] {
   const { rescaled, family } = trial;
@@ -47,7 +47,7 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
     return systemOf(family, spec, air);
   };
   return [
-    tried('no number stands in the topology', 'swept with the numbers of another spec', () => {
+    tried('the topology contains no number', 'swept with the numbers of another spec', () => {
       const [one, two] = [system(), other()];
       const frequencies = logarithmicGrid(5, 500, 31);
       const [own, lent] = [two.network.topology, one.network.topology].map((topology) =>
@@ -61,17 +61,17 @@ export function unitLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input
       );
       return apart && `${apart[0]} differs`;
     }),
-    tried('values scale as their units', 'every element', () => {
+    tried('values scale with the units', 'every element', () => {
       const [one, two] = [system(), other()];
       for (const { name, kind } of one.network.topology.elements) {
         const dimension = elementDimensions[kind];
         if (dimension === undefined) continue;
         const [expected, scaled] = [numberOf(one, name) * by(dimension), numberOf(two, name)];
-        if (!alikeNumbers(expected, scaled)) return `${name} is ${scaled}, and should be ${expected}`;
+        if (!alikeNumbers(expected, scaled)) return `${name} is ${scaled}, but should be ${expected}`;
       }
       return undefined;
     }),
-    tried('what it does scales as its units', `${grid.length} frequencies`, () => {
+    tried('results scale with the units', `${grid.length} frequencies`, () => {
       const frequencies = logarithmicGrid(5, 500, 61);
       const hertz = by([0, 0, -1, 0]);
       const one = columnsOf(system(), frequencies);

@@ -69,7 +69,7 @@ export function lawElementLaws(
       const [here, there] = [curves(frequencies), elementCurves(element, values, 0)(frequencies)];
       return here.every((column, c) => equal(column, there[c] as ComplexColumn))
         ? undefined
-        : 'its numbers change when its slots stand elsewhere';
+        : 'its numbers change when its slots are elsewhere';
     }),
     of('each parameter matters', () => {
       const base = curves(frequencies);
@@ -82,7 +82,7 @@ export function lawElementLaws(
     ...(element.kind === 'line'
       ? lineLaws(curves, frequencies)
       : [
-          of('gives no power', () => {
+          of('gives out no power', () => {
             const [column] = curves(frequencies) as [ComplexColumn];
             const i = frequencies.findIndex((_, k) => {
               const [re, im] = [column.re[k]!, column.im[k]!];

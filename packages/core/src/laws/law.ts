@@ -22,9 +22,9 @@ export function tried(law: string, extent: string, fault: () => string | undefin
   }
 }
 
-/** Whether two finite numbers are one, but for rounding. */
+/** Whether two finite numbers are equal except for rounding. */
 export const alike = (a: number, b: number, relative = 1e-9): boolean =>
   Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) <= relative * Math.max(Math.abs(a), Math.abs(b));
 
-/** The same of numbers with which elements stand. Boundless is one of them: the compliance of the space behind a wall. */
+/** The same for numbers of elements. They may be infinite, like the compliance of the space behind a wall. */
 export const alikeNumbers = (a: number, b: number): boolean => a === b || alike(a, b);

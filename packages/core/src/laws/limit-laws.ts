@@ -19,10 +19,10 @@ const AGREEMENT = 1e-3;
 /**
  * The laws of every limit, including your own.
  *
- * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive
- * that it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system
- * is proportional to its drive. A velocity that is limited as travel is integrated, which only a probe can be. Known drives agree
- * within 0.1 %.
+ * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive that
+ * it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system is
+ * proportional to its drive. A velocity that is limited as travel must be integrated, which is possible only for a probe. Known
+ * drives agree within 0.1 %.
  *
  * @validity small signals
  * @neglects whether the number is right, where no drive is stated
@@ -45,7 +45,7 @@ export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): r
       if (probe === undefined) return integrated === true ? 'the drive is integrated' : undefined;
       return probe in columnsOf(system, Float64Array.of(100)) ? undefined : `no ${probe}`;
     }),
-    tried('is reached at its drive', `${frequencies.length} frequencies`, () => {
+    tried('is reached at the drive that it allows', `${frequencies.length} frequencies`, () => {
       const allowed = drives(limit);
       const column = probe === undefined ? undefined : columnsOf(system, Float64Array.from(frequencies))[probe];
       const i = frequencies.findIndex((f, k) => {
@@ -55,15 +55,15 @@ export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): r
       });
       return i < 0 ? undefined : `not at ${frequencies[i]} Hz`;
     }),
-    tried('half of it allows half the drive', `${frequencies.length} frequencies`, () => {
+    tried('half the limit allows half the drive', `${frequencies.length} frequencies`, () => {
       const [whole, half] = [drives(limit), drives({ ...limit, greatestRms: greatestRms / 2 })];
       return whole.every((value, i) => alike(value, 2 * half[i]!)) ? undefined : 'it does not';
     }),
-    tried('agrees with what is known', `${reached.length} drives`, () => {
+    tried('agrees with known values', `${reached.length} drives`, () => {
       for (const { frequency, driveVoltageRms } of reached) {
         const own = drives(limit, [frequency])[0]!;
         if (!alike(own, driveVoltageRms, AGREEMENT))
-          return `${own} V at ${frequency} Hz, but ${driveVoltageRms} V is known`;
+          return `${own} V at ${frequency} Hz, but the known drive is ${driveVoltageRms} V`;
       }
       return undefined;
     }),

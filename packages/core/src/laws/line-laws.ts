@@ -29,7 +29,7 @@ export function lineLaws(curves: Curves, frequencies: Float64Array): readonly La
       const [re, im] = [ad[0] - bc[0], ad[1] - bc[1]];
       return Math.hypot(re - 1, im) <= 1e-9 * Math.max(1, size(ad)) ? undefined : `AD − BC is ${re} + ${im} j`;
     }),
-    each('gives no power', ([A, B, C, D]) => {
+    each('gives out no power', ([A, B, C, D]) => {
       const [far, flow] = [times(A, conjugate(C))[0], times(B, conjugate(D))[0]];
       const mixed = plus(plus(times(A, conjugate(D)), times(conjugate(B), C)), [-1, 0]);
       const rounding = 1e-9 * Math.max(1, size(A) * size(D));

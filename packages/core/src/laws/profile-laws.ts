@@ -26,7 +26,7 @@ export function profileLaws({ radius, length, joints, sources }: Profile): reado
       const i = joints.findIndex((joint, k) => !(joint > (joints[k - 1] ?? 0) && joint < length));
       return i < 0 ? undefined : `joint ${i} at ${joints[i]} m`;
     }),
-    tried('no jump but at a joint', `${PIECES} pieces`, () => {
+    tried('no jump except at a joint', `${PIECES} pieces`, () => {
       for (const [i, start] of positions.slice(0, -1).entries()) {
         let [low, high] = [start, positions[i + 1]!];
         for (let k = 0; k < 40; k++) {

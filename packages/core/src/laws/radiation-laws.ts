@@ -10,9 +10,9 @@ export interface RadiationTrial {
   readonly radii?: readonly number[];
   /** The solid angles into which it may radiate, sr; default 2π and 4π. Infinity stands for an end that radiates nothing. */
   readonly solidAngles?: readonly number[];
-  /** The end correction that belongs to it: its mass toward long waves, within 0.3 %. */
+  /** The end correction that belongs to it. Its mass for long waves agrees within 0.3 %. */
   readonly end?: EndCorrection;
-  /** Without one: least and greatest mass toward long waves, in radii; default 0.6 to 1.2, as of end corrections. */
+  /** Without one: least and greatest mass for long waves, in radii; default 0.6 to 1.2, as for end corrections. */
   readonly bounds?: readonly [least: number, greatest: number];
 }
 
@@ -21,9 +21,9 @@ const waves = [0.003, 0.03, 0.1, 0.5, 1.5, 5, 20]; // ka
 /**
  * The laws of every radiation impedance, including your own.
  *
- * Finite, and passive: what is radiated is not negative. A function of ka alone: two openings that are alike but for size
- * radiate alike. Toward long waves the power is that of a point source in a solid angle, (ka)²π/Ω over ρc/S (@source
- * rayleigh1896 sec. 278), and the reactance is a mass. Both numbers are filled at each call, without a jump over frequency.
+ * It is finite and passive: the radiated power is not negative. It is a function of ka alone: two openings that differ only in size
+ * radiate alike. For long waves the power is that of a point source in a solid angle, (ka)²π/Ω over ρc/S (@source rayleigh1896
+ * sec. 278), and the reactance is a mass. Both numbers are filled at each call, without a jump over frequency.
  *
  * @validity any ka; the limit of long waves is read at ka = 0.003
  * @neglects whether the values in between are right
@@ -62,7 +62,7 @@ export function radiationLaws(
       const [re, im] = at(radius, ka);
       return Number.isFinite(re + im) ? undefined : `got ${re}, ${im}`;
     }),
-    each('gives no power', waves, (radius, ka) => {
+    each('gives out no power', waves, (radius, ka) => {
       const [re] = at(radius, ka);
       return re >= 0 ? undefined : `its resistance is ${re}`;
     }),

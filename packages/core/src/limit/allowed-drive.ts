@@ -7,10 +7,10 @@ import { compiledSystem } from '../response/index.js';
 import { greatestDrive } from './greatest-level.js';
 import type { Limit } from './limit.js';
 
-/** What each limit reads, swept; a limit on the drive itself reads nothing. */
+/** The swept probe of each limit; a limit on the drive itself has none. */
 type Swept = readonly (ComplexColumn | undefined)[];
 
-/** What limits ask of a system. Frequencies are swept by `columnsAt`, once for all questions where the columns are handed on. */
+/** What the limits need of a system. `columnsAt` sweeps frequencies; pass its columns on, and they are swept only once. */
 export interface AllowedDrive {
   readonly columnsAt: (frequencies: Float64Array) => Swept;
   /** The greatest drive at some frequencies, V rms, and the place of the limit that binds there. */
@@ -20,11 +20,11 @@ export interface AllowedDrive {
   ) => { readonly voltage: Float64Array; readonly binding: Int32Array };
   /** The greatest drive that each limit alone allows, a column for each. */
   readonly each: (frequencies: Float64Array) => readonly Float64Array[];
-  /** Frequencies between those of a grid, from one place of it on, at which some limit is nearest. */
+  /** Frequencies between those of a grid, from a given place on, at which a limit is closest. */
   readonly peaks: (grid: Float64Array, columns: Swept, start: number) => number[];
 }
 
-/** Prepares a system for questions about its limits. A probe that is not there is named. */
+/** Prepares a system for questions about its limits. A missing probe is named. */
 export function allowedDrive(system: System, limits: readonly Limit[]): AllowedDrive {
   const network = compiledSystem(system);
   const places = limits.map(({ probe }) => {

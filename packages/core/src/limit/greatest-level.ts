@@ -42,7 +42,7 @@ export function greatestDrive(
         const size = Math.sqrt(a * a + b * b);
         most /= Math.max(integrated ? size / (2 * Math.PI * frequencies[i]!) : size, 1e-150);
       }
-      // The first limit is taken even where no drive reaches it, since some limit has to bind.
+      // The first limit is taken even if no drive reaches it, because some limit has to bind.
       if (most < voltage[i]! || (binding[i]! < 0 && most > 0)) {
         voltage[i] = Math.min(most, Number.MAX_VALUE);
         binding[i] = k;
@@ -85,7 +85,7 @@ export function refuseBadLimits(limits: readonly Limit[]): void {
 }
 
 /**
- * The greatest level of a steady sine at each frequency that passes no limit, and the limit that binds there.
+ * The greatest level of a steady sine that stays within every limit, at each frequency, and the limit that binds there.
  *
  * $$ e_{max}(f) = \min_k \frac{g_k}{|h_k(f)|},\quad L_{max} = L_{1\,\mathrm{V}}(f) + 20\log_{10} e_{max} $$
  *
@@ -95,7 +95,7 @@ export function refuseBadLimits(limits: readonly Limit[]): void {
  * | $h_k$ | `probe` | SI per V | value that one volt causes |
  *
  * @validity small-signal parameters up to each limit
- * @neglects compression, heating of the coil, programme other than a steady sine
+ * @neglects compression, heating of the coil, any signal but a steady sine
  * @throws InputError `empty` without limits
  * @returns one column each, and where it is least
  * @source small1973vented2 displacement-limited and thermally limited power

@@ -15,7 +15,10 @@ import { refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
 
 const POINTS = 600;
-/** A limit gives way to another that allows less by more than this: two that are equal throughout do not take turns by rounding. */
+/**
+ * The binding limit changes only to one that allows less by more than this, so that rounding does not alternate between two equal
+ * limits.
+ */
 const TIED = 1e-9;
 
 /** A frequency at which another limit begins to bind. */
@@ -41,7 +44,7 @@ export interface LimitChange {
  * | $h_k$ | `probe` | SI per V | value that one volt causes |
  *
  * @validity as {@link greatestLevel}; 600 points from `from` (default 2 Hz) to `to` (default 200 Hz), and the peak of each probe
- * between them. A limit that binds only between two of these is missed, as is one that comes no nearer than a relative 10⁻⁹.
+ * between them. A limit that binds only between two of these points is missed, and so is one that binds by less than a relative 10⁻⁹.
  * @neglects what {@link greatestLevel} neglects
  * @returns the changes, in the order of frequency; none where one limit binds throughout
  * @throws InputError `empty` without limits
@@ -101,7 +104,7 @@ function crossings(
     return Math.log(each[b]![0]! / each[a]![0]!);
   };
   const found = bracketedRoot(apart, low, high);
-  // Without a change of sign the two are equal at `low` but for rounding.
+  // If the sign does not change, the two are equal at `low` except for rounding.
   const root = found.ok ? found.x : low;
   const between = least(allowed.each(Float64Array.of(root)), 0, a);
   if (between === a || between === b || root === low || root === high) return [{ root, a, b }];

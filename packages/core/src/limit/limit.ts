@@ -9,9 +9,9 @@ import {
   type VoltageRmsInput,
 } from '../quantity/index.js';
 
-/** Something that gives out: a probe of the system that may not exceed a value. A limit of your own is another such record. */
+/** A limit: a probe of the system that may not exceed a value. Your own limit is a record of the same kind. */
 export interface Limit {
-  /** What gives out, for the reader: 'travel'. */
+  /** What reaches its limit, as a word for the reader: 'travel'. */
   readonly name: string;
   /** The probe that is limited, per volt of drive. Without it the drive itself is limited. */
   readonly probe?: string;

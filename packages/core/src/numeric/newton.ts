@@ -28,7 +28,7 @@ const DIFFERENCE = 2 ** -26;
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $r$ | `residual` | any | fills the residuals at x; NaN where x has no meaning |
+ * | $r$ | `residual` | any | fills the residuals at x; `NaN` where x has no meaning |
  * | $x$ | `start`, `x` | any | the unknowns, of a size near 1 |
  *
  * @validity equations that are smooth near the root, and a root at which J is regular

@@ -1,7 +1,7 @@
 import { type CompiledNetwork, undamped } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 
-/** A network, evaluated at one frequency after the other, as root finders need it. A call allocates nothing. */
+/** A network that is evaluated at single frequencies, as root finders need it. A call allocates nothing. */
 export interface AtFrequency {
   /** Magnitude of a probe, per volt. */
   readonly magnitude: (probe: number, frequency: number) => number;

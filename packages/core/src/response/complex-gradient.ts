@@ -23,14 +23,14 @@ export function complexGradientAt(
 
 /**
  * Value of any probe at one frequency per volt of drive, and its gradient by every number of the network. It is exact, from the
- * adjoint equations. Of a slope $y'$ the real part of $y'/y$ is that of ln |y|, and the imaginary part that of the phase in rad.
+ * adjoint equations. For a slope $y'$, the real part of $y'/y$ is the slope of ln |y|, and the imaginary part that of the phase in rad.
  *
  * $$ \frac{\partial y}{\partial \ln\theta}, \quad \frac{\partial y}{\partial \ln f} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $y$ | `value` | SI per V | the probe |
- * | $\theta$ | `byElement` | SI | a number of the network: `Mms`, `Bl`, `Cab`; of the box as it stands, not of the spec |
+ * | $\theta$ | `byElement` | SI | a number of the network: `Mms`, `Bl`, `Cab`; of the finished network, not of the spec |
  * | $f$ | `byFrequency` | Hz | frequency |
  *
  * @validity small changes, since it is a slope

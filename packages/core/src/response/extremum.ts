@@ -17,12 +17,12 @@ export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   return found;
 };
 
-/** Pieces in which the way to the next sample is searched where a top and a dip share it. */
+/** Number of pieces in which the interval to the next sample is searched if it contains a top and a dip. */
 const PIECES = 32;
 
 /**
- * Where the slope by ln f vanishes next to a sample that is greater than its neighbours (sign 1), or less (−1): a value alone
- * says it a thousand times less well. At an end of the grid it is that end itself unless the values still turn inside.
+ * Where the slope by ln f vanishes next to a sample that is greater than its neighbours (sign 1), or less (−1). The slope gives this
+ * place a thousand times more precisely than the values. At an end of the grid it is that end, unless the values turn inside.
  */
 export function extremumFrequency(
   grid: ArrayLike<number>,
@@ -34,7 +34,7 @@ export function extremumFrequency(
   const uphill = sign * slope(at) > 0;
   const to = grid[uphill ? i + 1 : i - 1];
   if (to === undefined) return at;
-  // Uphill to the top, and past it down to the next sample. Where a dip follows at once, the slope is the same at both ends.
+  // First uphill to the top, then down to the next sample. If a dip follows at once, the slope is the same at both ends.
   const turned = (far: number) => sign * slope(far) > 0 !== uphill;
   for (let step = turned(to) ? PIECES : 1, near = at; step <= PIECES; step++) {
     const far = at + ((to - at) * step) / PIECES;
@@ -47,7 +47,7 @@ export function extremumFrequency(
   return at;
 }
 
-/** Frequencies of all tops (sign 1) or dips (−1) of sampled values, those between an end of the grid and its neighbour too. */
+/** Frequencies of all tops (sign 1) or dips (−1) of sampled values, including those between an end of the grid and its neighbour. */
 export function turns(
   grid: ArrayLike<number>,
   values: ArrayLike<number>,

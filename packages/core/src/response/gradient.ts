@@ -212,7 +212,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
   const { re, im } = sweptColumns(network, grid)[place] as ComplexColumn;
   const values = grid.map((f, i) => Math.hypot(re[i]!, im[i]!) / (2 * Math.PI * f) ** power);
   const peaks = [...grid.keys()].flatMap((i) => {
-    // Strictly more than the one before, so that two equal neighbours are one top.
+    // Strictly more than the one before, so that two equal neighbours count as one top.
     const isTop = values[i]! > (values[i - 1] ?? -1) && values[i]! >= (values[i + 1] ?? 0);
     if (!isTop) return [];
     const f = extremumFrequency(grid, i, 1, (x) => slope(place, x) - power);

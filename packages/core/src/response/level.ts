@@ -9,7 +9,7 @@ import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './c
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
 export const REFERENCE_PRESSURE = 20e-6;
 
-/** The level of silence: −3000 dB is still a number. */
+/** The level of silence, which has to be a number: −3000 dB. */
 const LEAST = 1e-150;
 
 /** Level of a flow at a frequency: 20 log10 of f |U| times a unit factor. */
@@ -90,9 +90,9 @@ function limitOfPolynomials({ probes, polynomials }: CompiledNetwork): number | 
 
 /** The limit is read at this frequency and at twice it, Hz. */
 const FAR = 1e6;
-/** Ratios of other frequencies that are asked as well. No line repeats itself at all of them. */
+/** Ratios of further frequencies that are tried. No line repeats its values at all of them. */
 const BETWEEN = [0.25, 0.309, 0.393, 0.486, 0.618, 0.786, 1.236, 1.618] as const;
-/** A level has settled that changes by less than this between any two of them, dB. */
+/** A level that changes by less than this between any two of them has settled, dB. */
 const SETTLED = 0.02;
 
 /** The same at very high frequencies, for a network with elements over frequency that the reference does not leave out. */
@@ -114,10 +114,10 @@ function limitFarAway(network: CompiledNetwork): number {
  *
  * $$ L_\infty = 20\log_{10}\frac{\rho\,Bl\,S_d}{2\pi\,M_{ms}(R_g + R_e)\cdot 20\,\mu\mathrm{Pa}} $$
  *
- * It is read off the network, so that it holds for any family.
+ * It is computed from the network, so it holds for any family.
  *
- * @validity systems whose level approaches a constant. Elements over frequency that are no part of the coil or of a vent
- * are read at up to 2 MHz
+ * @validity systems whose level approaches a constant. Elements over frequency that are not part of the coil or of a vent
+ * are evaluated at up to 2 MHz
  * @neglects coil inductance and leak, by definition
  * @returns dB at 1 m in half space for 1 V rms
  * @throws InputError `inconsistent` for a system whose level approaches no constant, such as a band-pass

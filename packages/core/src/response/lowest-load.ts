@@ -53,7 +53,7 @@ export function lowestLoad(
   const { slope } = atFrequency(network);
   const one = (f: number) => loadAt(sweptColumns(network, Float64Array.of(f)), e, i, f, 0);
 
-  // Each dip and each top between the samples, and both ends: of two that are nearly alike the samples may tell the wrong one.
+  // Each dip and each top between the samples, and both ends. Of two that are nearly equal, the samples alone may pick the wrong one.
   const dips = turns(grid, loads, -1, (f) => slope(e, f) - slope(i, f));
   const lowest = [from, to, ...dips].reduce((a, b) => (one(b).size < one(a).size ? b : a));
   const steep = (f: number) => Math.abs(one(f).angle);

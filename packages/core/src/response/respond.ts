@@ -24,9 +24,12 @@ export interface Columns {
   readonly phase: Float64Array;
   /** Group delay −dφ/dω of that pressure, s. */
   readonly groupDelay: Float64Array;
-  /** Peak travel of the cone, one way, m. Of different cones, the one that moves most. */
+  /** Peak travel of the cone, one way, m. With several cones, that of the one that moves most. */
   readonly displacementPeak: Float64Array;
-  /** Peak of the mean air speed in the narrowest section of the vent, m/s. Of several vents, the fastest. Only where the system has such a probe. */
+  /**
+   * Peak of the mean air speed in the narrowest section of the vent, m/s. With several vents, that of the fastest. Present only if
+   * the system has such a probe.
+   */
   readonly airSpeedPeak?: Float64Array;
   /** Flow out of the whole system, rms, m³/s. */
   readonly radiatedFlowRms: Float64Array;

@@ -2,8 +2,8 @@ import type { Layout } from './fit-input.js';
 import { compilePlaces } from './vent-places.js';
 
 /**
- * Compiles whether the bodies of a layout find room together in a box without a vent, for many boxes: inner edges in. Plain
- * SI numbers; says what `fit` says of the same box.
+ * Compiles a test for many boxes of whether the bodies of a layout fit together in a box without a vent. It takes the inner edges
+ * as plain SI numbers, and agrees with `fit`.
  *
  * @validity as `fit`
  * @source own geometry of cylinders and cuboids

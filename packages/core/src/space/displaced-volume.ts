@@ -35,7 +35,7 @@ type VentContentsInput = (
   readonly count?: number;
 };
 
-/** What stands inside the box and takes air from it. */
+/** What is inside the box and takes up air. */
 export interface ContentsInput {
   readonly driver?: BodyContentsInput;
   /** Passive radiators. */
@@ -76,7 +76,7 @@ export const contentsShape = {
 };
 export type Contents = Fields<typeof contentsShape>;
 
-/** Faults of contents that state too much or too little. */
+/** Faults of contents with too many fields or too few. */
 export function judgeContents(contents: Contents, path: string): Fault[] {
   const faults: Fault[] = [];
   for (const part of ['driver', 'radiator'] as const) {

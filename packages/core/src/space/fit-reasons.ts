@@ -86,7 +86,7 @@ export const bodiesReasons = (inner: Edges, layout: Layout): readonly Reason[] =
 /** The reason when each body fits by itself. */
 export const together = (): Reason => ({
   code: 'no-room-together',
-  text: 'Each driver and passive radiator fits by itself, but they do not fit together. Allow them other faces, or use shallower or smaller ones, or a larger box.',
+  text: 'Each driver and passive radiator fits by itself, but they do not fit together. Allow them other faces, use shallower or smaller ones, or use a larger box.',
 });
 
 /** Why a vent of this length fits nowhere, given the longest vents that do. */

@@ -12,7 +12,7 @@ import { type PlacedVent, ventPlaced } from './vent-placed.js';
 export interface Seated {
   readonly face: Face;
   readonly centres: readonly Point[];
-  /** Room behind them, up to the opposite panel or to the bodies opposed to them. */
+  /** Room behind them, up to the opposite panel or to the bodies on it. */
   readonly depthLeft: Length;
   /** Distance from their cutouts to the inner side of the nearest neighbouring panel. */
   readonly cutoutLeft: Length;
@@ -44,7 +44,7 @@ export interface Fit {
 
 type Edges = readonly [number, number, number];
 
-/** The records of the places of bodies, and of a vent where there is one. */
+/** The records of the places of the bodies, and of the vent if there is one. */
 export function placed(inner: Edges, layout: Layout, place: Place, vent?: PlacedVent): Fit {
   const solids: Solid[] = [];
   const holes: Hole[] = [];

@@ -1,6 +1,6 @@
 /** How large is a box inside and outside? */
 export { type Face, faces, innerSize, outerSize, type Size, type SizeInput, type ThicknessInput } from './cuboid.js';
-/** What stands in a box and takes air from it? */
+/** What is in a box and takes up air? */
 export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js';
 /** Does everything fit in a box, and where? */
 export { type FitInput, fit } from './fit.js';
@@ -16,7 +16,7 @@ export { type RoundBody, type RoundBodyInput, roundBodies } from './round-body.j
 export { compileBodiesFit } from './bodies-fit.js';
 /** Which sizes does a vent have in a box? */
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
-/** What must the interior of a box tell, and do the parts placed in it stand clear of each other? */
+/** What must an interior of your own provide, and do the parts placed in it overlap? */
 export { collisions, cuboidInterior, type Interior } from './interior.js';
 /** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
@@ -31,5 +31,5 @@ export {
   type SizeForNetVolumeInput,
   sizeForNetVolume,
 } from './net-volume.js';
-/** Where do the parts stand, as solids? */
+/** Where are the parts, as solids? */
 export type { Solid } from './solids.js';

@@ -60,9 +60,9 @@ const ofVent = ({ part }: Solid) => part === 'vent' || part === 'clearance';
 
 /**
  * The faults of a placement, however it was found: solids that are not inside, and pairs that overlap. The parts of vents and
- * the free air in front of them may overlap each other. The list is empty when everything stands clear.
+ * the free air in front of them may overlap each other. The list is empty if nothing overlaps.
  *
- * @validity cylinders and cuboids along the axes; touching is no overlap
+ * @validity cylinders and cuboids along the axes; touching is not overlap
  * @neglects frames and flanges on the outer surface; refuses nothing
  * @source own geometry of cylinders and cuboids
  * @example collisions(interior, fitted.solids) // []

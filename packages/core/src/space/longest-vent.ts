@@ -7,8 +7,8 @@ import { compilePlaces } from './vent-places.js';
 import { roundVent, slotVent } from './vent-solids.js';
 
 /**
- * Compiles the longest round vent of a layout for many boxes and vents: inner edges and vent in, `out[0]` the longest
- * straight and `out[1]` the longest bent length, 0 where none fits. Plain SI numbers; allocates nothing a call.
+ * Compiles the longest round vent of a layout for many boxes and vents. It takes inner edges and a vent, and sets `out[0]` to the
+ * longest straight and `out[1]` to the longest bent length, 0 if none fits. Plain SI numbers; a call allocates nothing.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
@@ -25,8 +25,8 @@ export function compileLongestVent(layout: Layout) {
 }
 
 /**
- * Compiles the longest slot of a layout for many boxes and slots: inner edges and slot in, `out[0]` the longest straight
- * and `out[1]` the longest folded length, 0 where none fits. Plain SI numbers; allocates nothing a call.
+ * Compiles the longest slot of a layout for many boxes and slots. It takes inner edges and a slot, and sets `out[0]` to the longest
+ * straight and `out[1]` to the longest folded length, 0 if none fits. Plain SI numbers; a call allocates nothing.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
@@ -62,11 +62,11 @@ const shape = { ...spaceShape, vent: ventField({}) };
  * | $R$ | `vent.bendRadius` | m | centre-line radius of the bend |
  *
  * The length is that of the centre line, including the panel. Driver and vent are placed where they leave each other most
- * room, in the corners of what their faces allow. This proves that they fit; it is not a layout for looks. Every shorter
+ * room, in the corners of what their faces allow. The result proves that they fit; it is not meant to look good. Every shorter
  * straight vent fits as well; a bent vent is at least as long as panel and bend together. Several drivers on one face are kept
  * free as one cuboid, and so is a row of vents. If there are bodies on several faces, the vent is tried in the corners and
- * where it just passes the bodies, and each body where it touches a vent in a corner. Beside two bodies no random vent was
- * longer; beside three or more the vent that is found fits, but a longer one may fit too.
+ * where it just passes the bodies, and each body where it touches a vent in a corner. Beside two bodies, no random
+ * vent was longer than the one found. Beside three or more, a longer one may fit.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)

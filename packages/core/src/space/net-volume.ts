@@ -37,7 +37,7 @@ export interface NetVolumeInput {
   readonly contents?: ContentsInput;
 }
 
-/** The volume of air in a box, and the volumes that take the rest. */
+/** The volume of air in a box, and the volumes that take up the rest. */
 export interface NetVolume {
   readonly ok: true;
   readonly netVolume: Volume;
@@ -64,7 +64,7 @@ const inverseShape = { ...shape, netVolume: positive('volume'), shape: oneOf<Sha
 const nothing: Contents = {};
 
 /**
- * Compiles the net volume of a cuboid box for many sizes: outer edges and the volume of what is inside in, m³ out.
+ * Compiles the net volume of a cuboid box for many sizes. It takes the outer edges and the volume of what is inside, and returns m³.
  * A result of zero or less means that no air is left.
  *
  * @validity cuboids
@@ -125,7 +125,7 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
 const litres = (volume: number) => format('volume', volume, 'L', 4);
 
 /**
- * Compiles the outer size for a wanted net volume: net and displaced volume in, the three outer edges into `out`.
+ * Compiles the outer size for a wanted net volume. It takes the net and the displaced volume, and writes the three outer edges to `out`.
  *
  * Proportional: $(sW - t_x)(sH - t_y)(sD - t_z) = V$ rises and curves upwards wherever all three factors are positive,
  * so Newton's steps from an upper bound fall to its root without overshooting.
@@ -180,7 +180,7 @@ export function compileSizeForNetVolume(
  * | $\beta$ | `contents.bracing.fraction` | 1 | part of the inner volume that bracing takes |
  *
  * @validity exact for flat panels and given volumes
- * @neglects as {@link netVolume}; whether the contents fit is asked of {@link fit}
+ * @neglects as {@link netVolume}; use {@link fit} to find out whether the contents fit
  * @returns width, height, depth outside, in m
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
  * @source own geometry of a cuboid

@@ -101,6 +101,6 @@ function crossed(a: Block, b: Block, along: number, range: Range): boolean {
 
 const scratch = new Float64Array(2);
 
-/** Do two solids overlap? Touching is no overlap. */
+/** Do two solids overlap? Touching is not overlap. */
 export const overlap = (a: Block, b: Block): boolean =>
   overlappingShifts(a, b, 0, scratch) && scratch[0]! < 0 && scratch[1]! > 0;

@@ -1,4 +1,4 @@
-/** Where a block of bodies stands: its middle, in inner coordinates. */
+/** Where a block of bodies is: its middle, in inner coordinates. */
 export interface Seat {
   face: number;
   columns: number;

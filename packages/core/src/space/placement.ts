@@ -21,7 +21,7 @@ export function centreLimits(
   limit[0] = Math.max(halfBehind, halfOutside - thickness[2 * axis]!);
   limit[1] = inner - Math.max(halfBehind, halfOutside - thickness[2 * axis + 1]!);
   const over = limit[0]! - limit[1]!;
-  // A part that fits exactly stands in the middle.
+  // A part that fits exactly is placed in the middle.
   if (over > 0 && over <= NANOMETRE) limit[0] = limit[1] = limit[0]! - over / 2;
   return over <= NANOMETRE;
 }

@@ -60,7 +60,7 @@ const shape = {
 type ReadBody = Fields<typeof shape>;
 const one = nested(shape);
 
-/** Most different bodies of a kind: each one adds places to try. */
+/** Greatest number of different bodies of a kind, because each one adds places to try. */
 const MOST = 4;
 
 /** Reads one body, or a list of different bodies. */
@@ -89,7 +89,7 @@ export interface RoundBody {
   readonly count: number;
   /** The faces on which they may sit. */
   readonly faces: readonly number[];
-  /** Whether as many again stand on the opposite face, on the same axes. */
+  /** Whether the same number are on the opposite face, on the same axes. */
   readonly opposed: boolean;
 }
 

@@ -9,7 +9,7 @@ import { type Block, emptyBlock, isFar, span } from './solids.js';
 const range = new Float64Array(2);
 const bare = emptyBlock();
 
-/** Most places that are tried for one body on one face. */
+/** Greatest number of places that are tried for one body on one face. */
 const MOST_PLACES = 512;
 
 /** Most shifts by which a body touches the flange and both legs of a vent, in four corners of it. */
@@ -28,8 +28,8 @@ function smaller(block: Block, by: number): Block {
  * `visit` is called when the stands are written. The search ends when `visit` returns true, or when `hopeless`, which is called
  * before each place, does. `corner` is the side that the first body takes on each axis of the view: 0 near, 1 far.
  *
- * For one body the corners lose nothing (see vent-places.ts). Several bodies may fit in other places where these fail. A place
- * that is found is valid. A refusal is not proved, but random searches over hundreds of boxes support it.
+ * For one body the corners are enough (see vent-places.ts). Several bodies may fit in other places where these fail. A place
+ * that is found is valid. A refusal is not a proof, but random searches over hundreds of boxes support it.
  */
 export function compileSeats(
   layout: Layout,
@@ -68,7 +68,7 @@ export function compileSeats(
     span(stand.frame, k, at - frame, at + frame);
   }
 
-  /** Where a body just touches one before it, starting from its written place; one coordinate stays. */
+  /** Where a body just touches an earlier one, starting from its written place; one coordinate stays the same. */
   function touches(i: number, from: number, to: number, one: number, two: number, count: number): number {
     const at = places[i]!;
     let n = count;
@@ -100,7 +100,7 @@ export function compileSeats(
     return n;
   }
 
-  /** Where a body at a corner of its limits goes on along one axis until it touches the vent in a corner of its own. */
+  /** Where a body that starts at a corner of its limits and moves along one axis touches the vent in a corner. */
   function touchVent(i: number, from: number, to: number, one: number, two: number, count: number): number {
     const at = places[i]!;
     let n = count;
@@ -129,7 +129,7 @@ export function compileSeats(
     write(stands[s]!, bodies[i]!, halves[i]!, two, second);
   }
 
-  /** Whether a stand is clear of those before it. */
+  /** Whether a stand is clear of the earlier ones. */
   function free(s: number): boolean {
     for (let o = 0; o < s; o++) {
       const [stand, other] = [stands[s]!, stands[o]!];

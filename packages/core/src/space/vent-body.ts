@@ -19,7 +19,7 @@ import { facesField } from './round-body.js';
 interface AnyVentInput {
   /** Greatest number of bends; default 1. */
   readonly bends?: 'straight' | 'one-bend';
-  /** Number of equal vents, which stand in a row; default 1. */
+  /** Number of equal vents, which are placed in a row; default 1. */
   readonly count?: number;
   /** The faces on which it may sit; default the front. */
   readonly faces?: readonly Face[];
@@ -46,7 +46,7 @@ export interface SlotVentBodyInput extends AnyVentInput {
   /** Inner size along the face. The shorter side lies in the plane of the fold. */
   readonly height: LengthInput;
   /**
-   * Panels of the box that stand for its own boards: none; one, on a long side; two, in a corner; or three, where it is as
+   * Panels of the box that replace its own boards: none; one, on a long side; two, in a corner; or three, where it is as
    * wide as the box is inside. Default none. The fold of a slot along walls goes on along the panel opposite to its face.
    */
   readonly along?: SlotAlong;

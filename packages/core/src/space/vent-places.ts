@@ -18,7 +18,7 @@ const part = emptyBlock();
  *
  * Which places are tried: one body at the corners of its limits, the vent across both legs at the limit opposite to
  * it, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
- * of a plane, and each may go on to the corner farthest on its own side. The two legs of a bent vent share their place
+ * of a plane, and each may move to the corner that is farthest on its own side. The two legs of a bent vent share their place
  * across, so the corner that is farther from one is not nearer to the other. Among several bodies the vent tries all its
  * corners, and where it just passes each of them.
  */
@@ -41,7 +41,10 @@ export function compilePlaces(layout: Layout) {
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
   const straightPlace = noPlace(stands);
   const bentPlace = noPlace(stands);
-  /** The most that a straight and a bent vent can reach on this face, and the bound of the whole; a typed array, so that nothing is allocated. */
+  /**
+   * The most that a straight and a bent vent can reach on this face, and the bound of the whole; a typed array, so that nothing is
+   * allocated.
+   */
   const bounds = new Float64Array(3);
   let straightHopeless = false;
   let bentHopeless = false;
@@ -120,7 +123,7 @@ export function compilePlaces(layout: Layout) {
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }
 
-  /** Whether no other place of the bodies can give a longer vent. */
+  /** Whether it is certain that no other place of the bodies gives a longer vent. */
   function hopeless(): boolean {
     straightHopeless = bounds[0]! <= straightPlace.length;
     bentHopeless = bounds[1]! <= bentPlace.length;

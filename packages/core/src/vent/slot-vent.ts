@@ -58,7 +58,7 @@ export const slotShape = {
 /** Ratio of the end correction of a free round tube to that of a round piston in a wide wall. */
 const freeOverFlush = 0.6133 / (8 / (3 * Math.PI));
 
-/** No exact value of a free rectangular end is known to us. From panel to panel it is taken as if it were in a corner. */
+/** We know of no exact value for a free rectangular end. From panel to panel it is treated as if it were in a corner. */
 const freeEnd = (along: SlotAlong): EndCorrection => {
   const flush = along === 'none' ? rectangularPiston : alongWalls(along === 'one' ? 'one' : 'two');
   return Object.assign((...of: Parameters<EndCorrection>) => freeOverFlush * flush(...of), {

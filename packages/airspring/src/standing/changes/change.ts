@@ -70,7 +70,8 @@ export const refused = (
 export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
   const { change, what, holds, after, box, fitting, measure, effort, steps, touches } = proposed;
   const kept = touches.find((one) => standing.keep.has(one));
-  if (kept !== undefined) return refused(proposed, [`You keep ${KEPT[kept]}, which this would change.`], { kept });
+  if (kept !== undefined)
+    return refused(proposed, [`You want to keep ${KEPT[kept]}, which this would change.`], { kept });
   const state = proposed.state ?? stateOf(after ?? standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) return refused(proposed, [sounding.because.map(({ text }) => text).join(' ')]);
@@ -78,7 +79,7 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
     const { fb = 0 } = account;
     const by: Phrase =
       sounding.fb === undefined ? ['.'] : [': from ', [fb, 'frequency'], ' to ', [sounding.fb, 'frequency'], '.'];
-    return refused(proposed, ['You keep the tuning, which this would change', ...by], { kept: 'tuning' });
+    return refused(proposed, ['You want to keep the tuning, which this would change', ...by], { kept: 'tuning' });
   }
   const told = accountOf(standing.job, state, sounding);
   const { leastLoad } = standing.job.amplifier;
@@ -92,9 +93,9 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
     return refused(proposed, [
       'The impedance would fall to ',
       [least, 'impedance'],
-      '. Your amplifier takes loads of ',
+      '. Your amplifier takes nominal loads of ',
       [leastLoad, 'impedance'],
-      ' and more, whose impedance may fall to ',
+      ' or more; their impedance may fall to ',
       [LEAST_OF_NOMINAL * leastLoad, 'impedance'],
       '.',
     ]);

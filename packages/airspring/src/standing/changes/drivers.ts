@@ -46,11 +46,11 @@ export const oneDriver: Change = (now) => {
       rows.push(
         rowOf(now, {
           change: 'one driver in less air',
-          what: ['One driver, and ', [filler, 'volume'], ' of the air filled up'],
+          what: ['One driver, with ', [filler, 'volume'], ' of the air filled up'],
           holds: ['tuning'],
           after: { ...standing, drivers: alone, airBeforeVents: smaller, vents: [tube] },
           fitting: 'measure',
-          measure: ['Look whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
+          measure: ['Check whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
           effort: 0.3 + length,
           steps: [
             closing,
@@ -85,7 +85,7 @@ export const isobaricPair: Change = (now) => {
       steps: [
         ['Mount the second driver behind the first on a sealed tube, as short as the travel of the cones allows.'],
         ['Close the free cutout with a board, glued and screwed tight.'],
-        ['Wire both drivers so that their cones move the same way; a cell of 1.5 V shows it.'],
+        ['Wire both drivers so that their cones move the same way. A cell of 1.5 V shows which way each cone moves.'],
       ],
       touches: ['drivers'],
     }),
@@ -110,7 +110,7 @@ export const otherWiring: Change = (now) => {
           ? `${all(count)} in parallel`
           : parallel === 1
             ? `${all(count)} in series`
-            : `${parallel} branches in parallel, of ${series} in series each`,
+            : `${parallel} parallel branches of ${series} in series`,
       ],
       holds: ['tuning', 'length', 'volume'],
       after: { ...standing, drivers: group(driver, { series, parallel, isobaric }) },
@@ -118,7 +118,7 @@ export const otherWiring: Change = (now) => {
       effort: 0,
       steps: [
         ['Switch the amplifier off, and rewire the drivers.'],
-        ['Compare the least load below with what the amplifier takes before you switch it on.'],
+        ['Before you switch it on, check that the amplifier takes the new least impedance.'],
       ],
       touches: ['wiring'],
     });

@@ -64,7 +64,7 @@ export const lessLevel: Change = (now) => {
         box: { level },
         fitting: 'fits',
         effort: 0,
-        steps: [['Turn it down; nothing is built.']],
+        steps: [['Turn it down. There is nothing to build.']],
         touches: [],
       },
     ),

@@ -20,14 +20,14 @@ export const radiatorInstead: Change = (now) => {
     const addedMass = Math.round(found.addedMass * 1e3) / 1e3;
     if (addedMass > greatestAddedMass + 1e-9) {
       const bears = [[greatestAddedMass, 'mass']] as const;
-      return refused(head, ['It needs ', [addedMass, 'mass'], ' of added mass, but bears ', ...bears, '.']);
+      return refused(head, ['It needs ', [addedMass, 'mass'], ' of added mass, but takes ', ...bears, ' at most.']);
     }
     return rowOf(now, {
       ...head,
       state: { ...state, vents: [], radiators: { radiator, count, addedMass } },
       box: { radiator: { name, count, addedMass } },
       fitting: 'measure',
-      measure: ['Look for a panel that takes a cutout of ', [radiator.cutoutDiameter ?? 0, 'length'], '.'],
+      measure: ['Find a panel with room for a cutout of ', [radiator.cutoutDiameter ?? 0, 'length'], '.'],
       effort: 0.5,
       steps: [
         ['Close the hole of the vent with a glued board.'],

@@ -33,7 +33,7 @@ export const slot: Change = (now) => {
       state: { ...state, vents: [{ ...section, length: si('length', length) }] },
       box: { slot: { width, height, length } },
       fitting: 'measure',
-      measure: ['Look for ', [length - t + height, 'length'], ' of free way along a panel.'],
+      measure: ['Find a clear distance of ', [length - t + height, 'length'], ' along a panel.'],
       effort: 1,
       steps: [
         ['Close the hole of the vent with a glued board.'],
@@ -44,7 +44,7 @@ export const slot: Change = (now) => {
           [height, 'length'],
           ' through the panel, and build a channel of four boards behind it, ',
           [length - t, 'length'],
-          ' long. A panel must come off for that. Wear eye protection and a dust mask.',
+          ' long. A panel has to come off for this. Wear eye protection and a dust mask.',
         ],
       ],
       touches: ['holes'],

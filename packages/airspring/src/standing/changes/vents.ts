@@ -1,3 +1,4 @@
+import type { Phrase } from '../../kind/phrase.js';
 import type { Row } from '../row.js';
 import type { StandingVent, Tube } from '../standing.js';
 import {
@@ -44,7 +45,13 @@ function tubeRow(
     const { needed, free } = stance.way;
     return refused(
       head,
-      ['It needs ', [needed, 'length'], ' behind the outside of its panel; there are ', [free, 'length'], ' at most.'],
+      [
+        'It needs ',
+        [needed, 'length'],
+        ' inwards from the outside of its panel; there is room for ',
+        [free, 'length'],
+        ' at most.',
+      ],
       { way: stance.way },
     );
   }
@@ -52,6 +59,7 @@ function tubeRow(
   const bored = passage.how === 'enlarged' || passage.how === 'freehand';
   const free = tube.length - standing.panelThickness + tube.diameter;
   const edge = Math.cbrt(standing.airBeforeVents);
+  const [made, ...rest] = tubeSteps(standing, tube, stance.bent, passage) as [Phrase, ...Phrase[]];
   return rowOf(now, {
     ...head,
     what: [...head.what, stance.bent ? ', with one bend' : ''],
@@ -59,21 +67,21 @@ function tubeRow(
     fitting: stance.fitting,
     ...(stance.fitting === 'measure' && {
       measure: [
-        'Measure the free way behind the hole: a straight tube needs ',
+        'Measure the clear distance behind the hole. From the inside of the panel, a straight tube needs ',
         [free, 'length'],
-        ' from the inside of the panel, one bore of free air included.',
+        '; this includes free air of one tube diameter in front of its inner end.',
         ...(free > edge
           ? [
-              ' A cube of so much air is only ',
+              ' A cubic box of this volume is only ',
               [edge, 'length'] as const,
-              ' wide inside, so look for a way round a bend.',
+              ' wide inside, so look for room to bend the tube.',
             ]
           : []),
       ],
     }),
     // What is longer than the box is likely to be asks for an elbow.
     effort: tube.count * tube.length + (bored ? HOLE : 0) + (stance.bent || free > edge ? ELBOW : 0),
-    steps: tubeSteps(standing, tube, stance.bent, passage),
+    steps: [made, ...(vent.length > standing.panelThickness ? [['Take the old tube out.']] : []), ...rest],
     touches: [...touches, ...(bored ? (['holes'] as const) : [])],
   });
 }
@@ -141,7 +149,7 @@ export const secondVent: Change = (now) => {
   const drill = [
     'Cut a second hole of ',
     [vent.hole, 'length'] as const,
-    ' at least one bore away from the first. Wear eye protection and a dust mask.',
+    ', at least one tube diameter away from the first. Wear eye protection and a dust mask.',
   ] as const;
   const beside = rowOf(now, {
     change: 'a second vent beside the first',
@@ -149,7 +157,11 @@ export const secondVent: Change = (now) => {
     holds: ['length'],
     after: { ...standing, vents: [{ ...vent, ...twice }] },
     fitting: 'measure',
-    measure: ['Look for a place of its own, with ', [vent.length + vent.diameter, 'length'], ' of free way behind it.'],
+    measure: [
+      'Find a place for it with a clear distance of ',
+      [vent.length + vent.diameter, 'length'],
+      ' behind the panel.',
+    ],
     effort: vent.length + HOLE,
     steps: [drill, ...tubeSteps(standing, vent, false, { hole: vent.hole, how: 'as it is' })],
     touches: ['holes', 'tuning'],
@@ -180,7 +192,7 @@ export const ventClosed: Change = (now) => {
       state: { ...state, airBeforeVents: state.airBeforeVents - taken, vents: [] },
       fitting: 'fits',
       effort: 0.05,
-      steps: [['Turn or print a plug, and seal it with closed foam.']],
+      steps: [['Turn or print a plug, and seal it with closed-cell foam.']],
       touches: ['tuning'],
     }),
   ];
