@@ -30,7 +30,7 @@ const breaks: readonly (readonly [paths: string, (brief: Broken) => void])[] = [
   ['drivers[0].fx', (b) => (b.drivers[0].fx = '24 Hz')],
   ['drivers[0].Qts', (b) => (b.drivers[0].Qts = 0.9)],
   ['drivers[0].cutoutDiameter', (b) => (b.drivers[0].cutoutDiameter = '300 mm')],
-  ['drivers[0].coil.LR2.R2', (b) => Object.assign(b.drivers[0], { Le: undefined, coil: { LR2: { L2: '1 mH' } } })],
+  ['drivers[0].coil.LR2.R2', ({ drivers: [one] }) => delete one.Le && (one.coil = { LR2: { L2: '1 mH' } })],
   ['drivers[0].wirings[0].isobaric', (b) => (b.drivers[0].wirings[0] = { isobaric: true })],
   ['drivers[0].wirings[1]', (b) => (b.drivers[0].wirings[1] = { series: 4, parallel: 2 })],
   ['drivers[0].wirings[2].series', (b) => (b.drivers[0].wirings[2] = { series: 1.5 })],

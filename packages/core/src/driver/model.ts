@@ -18,7 +18,7 @@ export function readModel<M extends Model>(
   if (typeof model?.[formula] === 'function' && parameters && Object.values(parameters).every(Number.isFinite)) {
     return value as M;
   }
-  const expected = `a model with the function ${formula} and finite parameters`;
+  const expected = `a model with ${formula}() and finite parameters`;
   faults.push({ code: 'unit', path, got: value, expected, remedy: 'Pass the model itself: JSON keeps no functions.' });
   return undefined;
 }

@@ -100,9 +100,8 @@ export function systemOf<Spec, Input>(
 
 /** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
 function compilerOf(own: Compile, { elements }: Topology): Compile {
-  const brought = elements.find((one) => one.kind === 'law' && one.compile !== undefined);
-  if (brought?.kind !== 'law') return own;
-  return (topology) => own(topology) ?? brought.compile?.(topology);
+  const { compile } = elements.find((one) => 'compile' in one) ?? {};
+  return compile ? (topology) => own(topology) ?? compile(topology) : own;
 }
 
 /**
