@@ -3,6 +3,7 @@ import type { Driver } from '../driver/index.js';
 import {
   type Compile,
   compilePolynomials,
+  type Law,
   type Network,
   type Setter,
   slotsOf,
@@ -100,7 +101,7 @@ export function systemOf<Spec, Input>(
 
 /** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
 function compilerOf(own: Compile, { elements }: Topology): Compile {
-  const { compile } = elements.find((one) => 'compile' in one) ?? {};
+  const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as Partial<Law>;
   return compile ? (topology) => own(topology) ?? compile(topology) : own;
 }
 
