@@ -1,7 +1,5 @@
 import type { Law, Nodes } from '../network/index.js';
 import type { Field } from '../quantity/index.js';
-import type { Driver } from './driver.js';
-import { inductorOf } from './inductor.js';
 import { readModel } from './model.js';
 
 /** A branch of a coil that is a circuit: its value is a parameter of the model, in Ω or H. */
@@ -44,7 +42,3 @@ export const coilField: Field<CoilModel> = {
   optional: false,
   read: (faults, value, path) => readModel<CoilModel>(faults, value, path, 'impedance'),
 };
-
-/** What a driver's coil has besides Re: its model, or its Le; `undefined` where it has neither. */
-export const coilOf = ({ coil, Le }: Pick<Driver, 'coil' | 'Le'>): CoilModel | undefined =>
-  coil ?? (Le ? inductorOf(Le) : undefined);

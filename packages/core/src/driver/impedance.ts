@@ -1,6 +1,6 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
-import { coilOf } from './coil.js';
+import { coilOf } from './coil-of.js';
 import { constantSuspension } from './constant-suspension.js';
 import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
 import { parametersOf } from './model.js';

@@ -1,4 +1,4 @@
-import { coilOf } from '../driver/coil.js';
+import { coilOf } from '../driver/coil-of.js';
 import { type CoilModel, type Driver, type DriverGroup, group } from '../driver/index.js';
 import { branch, type Element, type Nodes, type Outlet, type Probe, type Setter } from '../network/index.js';
 

@@ -3,7 +3,6 @@ import type { Driver } from '../driver/index.js';
 import {
   type Compile,
   compilePolynomials,
-  type Law,
   type Network,
   type Setter,
   slotsOf,
@@ -101,7 +100,7 @@ export function systemOf<Spec, Input>(
 
 /** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
 function compilerOf(own: Compile, { elements }: Topology): Compile {
-  const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as Partial<Law>;
+  const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as { compile?: Compile };
   return compile ? (topology) => own(topology) ?? compile(topology) : own;
 }
 

@@ -1,4 +1,4 @@
-import { coilOf as coilOfDriver } from '../driver/coil.js';
+import { coilOf as coilOfDriver } from '../driver/coil-of.js';
 import type { CoilBranch, Driver } from '../driver/index.js';
 import type { System } from '../enclosure/index.js';
 import type { Element, Motor, Topology } from '../network/index.js';

@@ -20,7 +20,7 @@ export const filledBy =
     kernel(Float64Array.from(Object.values(parameters)), w, out);
 
 /** rad/s: what is heard, and what is felt below it. */
-export const band: readonly number[] = Array.from({ length: 41 }, (_, i) => 2 * Math.PI * 2 * 10 ** (i / 10));
+const band: readonly number[] = Array.from({ length: 41 }, (_, i) => 2 * Math.PI * 2 * 10 ** (i / 10));
 
 /** What a kernel fills, where it is two finite numbers and the same each time; else what is wrong. */
 export function valueAt(filled: FilledAt, w: number): readonly [re: number, im: number] | string {

@@ -1,5 +1,4 @@
 import type { ComplexColumn } from '../numeric/index.js';
-import type { Compile } from './compiled.js';
 
 /**
  * Elements of three domains in one nodal description. A node carries a potential, an element a flow:
@@ -103,8 +102,8 @@ export interface Law extends Named, Standable {
   readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
   /** The two kinds of branches of which {@link lumpedFit} builds something like it: one that stores and one that loses. */
   readonly like?: readonly [storing: BranchKind, losing: BranchKind];
-  /** How a network with it is compiled, where its family compiles lumped elements alone. */
-  readonly compile?: Compile;
+  /** The `Compile` of a network with it, where its family compiles lumped elements alone. */
+  readonly compile?: (topology: Topology) => unknown;
 }
 
 /** A chain matrix over frequency: `[A B; C D]`, each a complex column. */
