@@ -131,6 +131,13 @@ for (const [name, [make, source]] of Object.entries(coils)) {
     expected: list.flatMap(({ value }) => solid(value, value).map((x) => 3 * x)),
     tolerance: exact,
   });
+  check(`driver.${name}.parameters`, {
+    ...shared,
+    got: () => list.flatMap((one) => Object.values(make(numbersOf(one)).parameters)),
+    expected: list.flatMap((one) => Object.values(numbersOf(one))),
+    tolerance: { relative: 1e-15, why: 'the numbers that its formula takes' },
+    unit: 'SI',
+  });
   const { slopes, element } = make(numbersOf(list[0]!));
   if (slopes === undefined || element === undefined) continue;
   check(`driver.${name}.slopes`, {
