@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
+import { standardModels } from '../../packages/airspring/src/brief/standard-models.js';
 import type { Variant } from '../../packages/airspring/src/kind/box-kind.js';
 import { standard } from '../../packages/airspring/src/kind/standard.js';
 import { WITHIN } from '../../packages/airspring/src/search/axis.js';
@@ -16,7 +17,7 @@ import { levelColumn } from '../../packages/core/src/response/index.js';
 import { runRow } from '../measure.js';
 
 const brief = JSON.parse(readFileSync('packages/airspring/briefs/whale-bench.json', 'utf8'));
-const search = searchOf(readBrief(brief, standard), standard);
+const search = searchOf(readBrief(brief, standard), { kinds: standard, models: standardModels });
 const { job, wishes } = search;
 const vented = search.variants.find(({ geometric }) => geometric.length > 0);
 if (vented === undefined) throw new Error('no variant with a vent');

@@ -63,4 +63,4 @@ export const absurdSystemArbitrary: fc.Arbitrary<System> = fc
 export const bassFrequency: fc.Arbitrary<Frequency> = spread(5, 500).map((f) => si('frequency', f));
 
 /** The same driver without the inductances of its coil. */
-export const withoutCoil = ({ Le: _1, R2: _2, L2: _3, ...rest }: Driver): Driver => rest;
+export const withoutCoil = ({ Le: _1, coil: _2, suspension: _3, ...rest }: Driver): Driver => rest;

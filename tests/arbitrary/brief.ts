@@ -1,6 +1,7 @@
 import { type Answer, type Brief, design, type Met } from 'airspring';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { readBrief } from '../../packages/airspring/src/brief/read.js';
+import { standardModels } from '../../packages/airspring/src/brief/standard-models.js';
 import { standard } from '../../packages/airspring/src/kind/standard.js';
 import { bestBoxes } from '../../packages/airspring/src/search/best.js';
 import { memory, type Search, searchOf } from '../../packages/airspring/src/search/search.js';
@@ -45,4 +46,5 @@ export function met(brief: unknown): Met {
 export const possible = (brief: Brief): boolean => bestBoxes(searchFor(brief)).some((box) => box !== undefined);
 
 /** The search of a brief among the kinds that are tried when none are passed in. */
-export const searchFor = (brief: unknown): Search => searchOf(readBrief(brief, standard), standard);
+export const searchFor = (brief: unknown): Search =>
+  searchOf(readBrief(brief, standard), { kinds: standard, models: standardModels });

@@ -1,4 +1,4 @@
-import type { Driver, DriverData } from '@airspring/core/driver';
+import { type Driver, type DriverData, lr2Inductor } from '@airspring/core/driver';
 import { type Kind, kinds, type Quantity, si } from '@airspring/core/quantity';
 import * as fc from 'fast-check';
 
@@ -10,6 +10,10 @@ const some = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: unde
 
 const drop = <T extends object>(record: T) =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
+
+/** An inductance, with eddy currents if there are any. */
+const coilOf = (Le: number | undefined, eddy: { readonly R2: number; readonly L2: number } | undefined) =>
+  eddy === undefined ? { Le } : { coil: lr2Inductor({ Le, ...eddy } as never) };
 
 /**
  * Drivers as they are built: three-inch to eighteen-inch cones. Drawn as area, mass per area, fs and Q's, since these
@@ -24,12 +28,12 @@ export const driverArbitrary: fc.Arbitrary<Driver> = fc
     Qes: spread(0.15, 1.5),
     Re: spread(1.5, 15),
     Le: some(spread(0.05e-3, 3e-3)),
-    lossyCoil: some(fc.record({ R2: spread(1, 40), L2: spread(0.1e-3, 3e-3) })),
+    eddy: some(fc.record({ R2: spread(1, 40), L2: spread(0.1e-3, 3e-3) })),
     Xmax: some(spread(1e-3, 30e-3)),
     Pe: some(spread(5, 1000)),
     frame: some(fc.record({ rim: spread(1.15, 1.3), hole: spread(1.02, 1.12), depth: spread(0.3, 0.6) })),
   })
-  .map(({ Sd, massPerArea, fs, Qms, Qes, Re, Le, lossyCoil, Xmax, Pe, frame }) => {
+  .map(({ Sd, massPerArea, fs, Qms, Qes, Re, Le, eddy, Xmax, Pe, frame }) => {
     const Mms = Sd * massPerArea;
     const reactance = 2 * Math.PI * fs * Mms;
     const cone = Math.sqrt((4 * Sd) / Math.PI);
@@ -41,7 +45,7 @@ export const driverArbitrary: fc.Arbitrary<Driver> = fc
     };
     const physical = { Sd, Mms, Cms: 1 / (reactance * 2 * Math.PI * fs), Rms: reactance / Qms, Re };
     const Bl = Math.sqrt((reactance * Re) / Qes);
-    return drop({ ...physical, Bl, Le, ...lossyCoil, Xmax, Pe, ...sizes }) as unknown as Driver;
+    return drop({ ...physical, Bl, ...coilOf(Le, eddy), Xmax, Pe, ...sizes }) as unknown as Driver;
   });
 
 /** Any magnitude that the library accepts for a kind, however absurd. */
@@ -60,11 +64,11 @@ export const absurdDriverArbitrary: fc.Arbitrary<Driver> = fc
     Re: accepted('resistance'),
     Bl: accepted('forceFactor'),
     Le: some(accepted('inductance')),
-    lossyCoil: some(fc.record({ R2: accepted('resistance'), L2: accepted('inductance') })),
+    eddy: some(fc.record({ R2: accepted('resistance'), L2: accepted('inductance') })),
     Xmax: some(accepted('displacementPeak')),
     Pe: some(accepted('power')),
   })
-  .map(({ lossyCoil, ...rest }) => drop({ ...rest, ...lossyCoil }) as Driver);
+  .map(({ Le, eddy, ...rest }) => drop({ ...rest, ...coilOf(Le, eddy) }) as Driver);
 
 /** Sheets with any of their fields at any accepted magnitude. */
 export const absurdDriverDataArbitrary: fc.Arbitrary<DriverData> = fc

@@ -1,5 +1,5 @@
 /** Two chambers, a capacitor and a vent that resists: the circuit simulator solves each of their parts. */
-import { driver } from '@airspring/core/driver';
+import { driver, lr2Inductor } from '@airspring/core/driver';
 import {
   aperiodicBox,
   capacitorBox,
@@ -23,9 +23,7 @@ const drivers = driver({
   Rms: '3.6 N·s/m',
   Re: '5.6 ohm',
   Bl: '14.3 T·m',
-  Le: '0.6 mH',
-  R2: '7 ohm',
-  L2: '1.4 mH',
+  coil: lr2Inductor({ Le: '0.6 mH', R2: '7 ohm', L2: '1.4 mH' }),
 });
 const front = {
   frontVolume: '22 L',

@@ -1,5 +1,5 @@
 /** Networks that both roads solve. Every driver is invented. */
-import { type Driver, driver, group } from '@airspring/core/driver';
+import { type Driver, driver, group, lr2Inductor } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { compile, losslessLine, type Network } from '@airspring/core/network';
 import { type Numbered, networkOf, outletsOf, part, partsOf, probesOf, type Scaled } from '../arbitrary/network-of.js';
@@ -14,7 +14,7 @@ export const ten = driver({
   Xmax: '9 mm',
   Pe: '200 W',
 });
-export const lossyCoil: Driver = driver({ ...ten, Le: '0.6 mH', R2: '7 ohm', L2: '1.4 mH' });
+export const lossyCoil: Driver = driver({ ...ten, coil: lr2Inductor({ Le: '0.6 mH', R2: '7 ohm', L2: '1.4 mH' }) });
 
 const losses = { QL: 7, QA: 50, QP: 60 };
 export const closed = closedBox({ drivers: ten, netVolume: '40 L' });

@@ -45,7 +45,7 @@ describe.each(Object.entries(boxes))('%s', async (_name, { network }) => {
 });
 
 test('with few enough parts the polynomials say the same', async () => {
-  const bare = ({ Le: _1, R2: _2, L2: _3, ...driver }: Driver) => driver;
+  const bare = ({ Le: _1, coil: _2, ...driver }: Driver) => driver;
   const { network } = mixedBox({
     drivers: {
       series: [

@@ -1,4 +1,4 @@
-import { driver, passiveRadiator } from '@airspring/core/driver';
+import { driver, lr2Inductor, passiveRadiator } from '@airspring/core/driver';
 import { passiveRadiatorBox } from '@airspring/core/enclosure';
 import { greatestLevel, radiatorTravelLimit } from '@airspring/core/limit';
 import { compilePlan, valuesOf } from '@airspring/core/network';
@@ -17,13 +17,11 @@ const drivers = driver({
   Rms: '3.6 N·s/m',
   Re: '5.6 ohm',
   Bl: '14.3 T·m',
-  Le: '0.6 mH',
-  R2: '7 ohm',
-  L2: '1.4 mH',
+  coil: lr2Inductor({ Le: '0.6 mH', R2: '7 ohm', L2: '1.4 mH' }),
 });
 const radiator = passiveRadiator({ Sd: '450 cm²', fs: '16 Hz', Vas: '150 L', Qms: 7, Xmax: '12 mm' });
 const lossless = passiveRadiatorBox({
-  drivers: driver({ ...drivers, Le: undefined, R2: undefined, L2: undefined }),
+  drivers: driver({ ...drivers, coil: undefined }),
   netVolume: '50 L',
   radiator,
 });

@@ -4,8 +4,8 @@ import { type BriefField, fieldsOf } from './brief/field-list.js';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
 import { schemaWith } from './brief/schema.js';
-import type { BoxKind } from './kind/box-kind.js';
-import { type Brief, standard } from './kind/standard.js';
+import { type BriefOptions, completeOptions } from './kind/brief-options.js';
+import type { Brief } from './kind/standard.js';
 import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
@@ -69,19 +69,14 @@ function notMet(search: Search): NotMet {
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
   const { changes, brief, box } = nearest;
-  const again = searchOf(readBrief(brief, search.kinds), search.kinds, search.progress);
+  const again = searchOf(readBrief(brief, search.kinds, search.models), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
   return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen) } };
 }
 
 /** Options of a search, besides its brief. */
-export interface DesignOptions {
-  /**
-   * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
-   * leaves that out, every kind is tried, except those that are `byName`.
-   */
-  readonly kinds?: readonly BoxKind[];
+export interface DesignOptions extends BriefOptions {
   /** Called from time to time during the search. */
   readonly progress?: Progress;
 }
@@ -94,21 +89,24 @@ export interface DesignOptions {
  * @throws InputError with every fault of the brief at its path
  * @example design(brief).ok // true
  */
-export function design(brief: unknown, { kinds = standard, progress }: DesignOptions = {}): Answer {
+export function design(brief: unknown, options: DesignOptions = {}): Answer {
   if (stands(brief)) {
     const remedy = 'For an existing box call retrofit(brief). For a new box remove this field.';
     throw new InputError([
       { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
     ]);
   }
-  const search = searchOf(readBrief(brief, kinds), kinds, progress);
+  const { kinds, models } = completeOptions(options);
+  const search = searchOf(readBrief(brief, kinds, models), { kinds, models, progress: options.progress });
   const chosen = select(search, bestBoxes(search));
   return chosen ? metOf(search, chosen, perDriverOf(search, chosen[0].box)) : notMet(search);
 }
 
 /** The schema of a brief about a new box or an existing one. */
-const wholeSchema = (kinds: readonly BoxKind[]) =>
-  schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) });
+const wholeSchema = (options: BriefOptions) => {
+  const { kinds, models } = completeOptions(options);
+  return schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) }, models);
+};
 
 /**
  * The JSON Schema of a brief about a new box or an existing one, for editors. It is made from the schema that
@@ -116,8 +114,8 @@ const wholeSchema = (kinds: readonly BoxKind[]) =>
  *
  * @example JSON.stringify(briefJsonSchema(), null, 2)
  */
-export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object => ({
-  ...jsonSchemaOf(wholeSchema(kinds)),
+export const briefJsonSchema = (options: BriefOptions = {}): object => ({
+  ...jsonSchemaOf(wholeSchema(options)),
   anyOf: [{ required: ['space'] }, { required: ['standing'] }],
 });
 
@@ -126,5 +124,5 @@ export const briefJsonSchema = (kinds: readonly BoxKind[] = standard): object =>
  *
  * @example briefFields().find(({ path }) => path === 'wanted.level')?.units // ['dB']
  */
-export const briefFields = (kinds: readonly BoxKind[] = standard): readonly BriefField[] =>
-  fieldsOf(wholeSchema(kinds) as unknown as v.GenericSchema);
+export const briefFields = (options: BriefOptions = {}): readonly BriefField[] =>
+  fieldsOf(wholeSchema(options) as unknown as v.GenericSchema);

@@ -2,8 +2,12 @@
 export type { BriefFor, ReadBrief } from './brief/schema.js';
 export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
 export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
+/** Which models of voice coils and suspensions may a brief ask for, and how do you add one? */
+export type { CoilChoice, SuspensionChoice, WrittenModel } from './brief/driver-models.js';
+export { standardCoils, standardSuspensions } from './brief/standard-models.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
 export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
+export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
 export { fieldsText } from './words/fields-text.js';
 /** What does a brief ask for, in SI units? */

@@ -5,6 +5,7 @@ import {
   driverParameters,
   freeAirImpedance,
   group,
+  lr2Inductor,
 } from '@airspring/core/driver';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { tenInchData } from '../../arbitrary/driver.js';
@@ -15,9 +16,7 @@ const { Re, Le, R2, L2, Bl, Mms, Cms, Rms } = circuit.driver;
 const drawn = driver({
   Sd: '330 cm²',
   Re: si('resistance', Re),
-  Le: si('inductance', Le),
-  R2: si('resistance', R2),
-  L2: si('inductance', L2),
+  coil: lr2Inductor({ Le: si('inductance', Le), R2: si('resistance', R2), L2: si('inductance', L2) }),
   Bl: si('forceFactor', Bl),
   Mms: si('mass', Mms),
   Cms: si('compliance', Cms),

@@ -5,6 +5,7 @@ import {
   completeDriver,
   type Driver,
   freeAirImpedance,
+  lr2Inductor,
 } from '@airspring/core/driver';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { tenInchData } from '../../arbitrary/driver.js';
@@ -110,11 +111,10 @@ const leach = { key: 'leach2002', locator: 'Z = K·(jω)ⁿ as R = K·ωⁿ/cos(
 const tenDigits = { relative: 2e-9, why: 'R2 and L2 of ten digits' };
 const one = completeDriver(tenInchData);
 if (!one.ok) throw new Error('not enough');
+const { Le: _, ...bare } = one.driver;
 const lossyDriver = (R2: number, L2: number): Driver => ({
-  ...one.driver,
-  Le: si('inductance', 0),
-  R2: si('resistance', R2),
-  L2: si('inductance', L2),
+  ...bare,
+  coil: lr2Inductor({ R2: si('resistance', R2), L2: si('inductance', L2) }),
 });
 const parts = [
   ['re', [0.5604991216, 5.585944426, 4.138116073]],

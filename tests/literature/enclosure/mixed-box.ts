@@ -1,6 +1,6 @@
 /** The boxes of mixed-box.py as ours. All drivers are invented. */
 import { type Air, standardAir } from '@airspring/core/air';
-import type { Driver } from '@airspring/core/driver';
+import { type Driver, lr2Inductor } from '@airspring/core/driver';
 import { type MixedBoxSpec, mixedBox, type System, type VentedChamberInput } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import fixture from './mixed-box.json' with { type: 'json' };
@@ -11,7 +11,11 @@ export const air: Air = {
   density: si('density', fixture.air.density),
   speedOfSound: si('speed', fixture.air.speedOfSound),
 };
-const drivers = fixture.drivers as unknown as Readonly<Record<'low' | 'wide' | 'small', Driver>>;
+const { R2, L2, ...wide } = fixture.drivers.wide;
+const eddy = lr2Inductor({ R2: si('resistance', R2), L2: si('inductance', L2) });
+const drivers = { ...fixture.drivers, wide: { ...wide, coil: eddy } } as unknown as Readonly<
+  Record<'low' | 'wide' | 'small', Driver>
+>;
 export const { low, small } = drivers;
 const sourceResistance = si('resistance', fixture.sourceResistance);
 const vented = fixture.vented as unknown as VentedChamberInput;

@@ -40,7 +40,7 @@ test('it is reported and drawn', () => {
 });
 
 test('its fields are in the schema, checked at their path, and unknown where the kind is not passed in', () => {
-  const schema = briefJsonSchema(kinds) as { properties: Record<string, { properties: object }> };
+  const schema = briefJsonSchema({ kinds }) as { properties: Record<string, { properties: object }> };
   expect(Object.keys(schema.properties.felt!.properties)).toContain('airSpeed');
   expect(schema.properties.box!.properties).toMatchObject({
     kinds: { items: { enum: [...standard.map(({ name }) => name), 'felt'] } },

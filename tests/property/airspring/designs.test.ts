@@ -50,7 +50,7 @@ const briefs: readonly (readonly [string, Brief])[] = [demo, puppetTheatre, camp
 
 function groupOf(brief: Brief, one: Design): DriverGroup {
   const { name, wirings, ...sheet } = brief.drivers.find((driver) => driver.name === one.drivers.name)!;
-  const completed = completeDriver(sheet as Parameters<typeof completeDriver>[0]);
+  const completed = completeDriver(sheet as object);
   if (!completed.ok) throw new Error(`${name} is not complete; ${wirings?.length ?? 1} wirings`);
   const { series, parallel, isobaric } = one.drivers;
   return group(completed.driver, { series, parallel, isobaric });

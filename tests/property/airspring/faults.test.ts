@@ -30,7 +30,7 @@ const breaks: readonly (readonly [paths: string, (brief: Broken) => void])[] = [
   ['drivers[0].fx', (b) => (b.drivers[0].fx = '24 Hz')],
   ['drivers[0].Qts', (b) => (b.drivers[0].Qts = 0.9)],
   ['drivers[0].cutoutDiameter', (b) => (b.drivers[0].cutoutDiameter = '300 mm')],
-  ['drivers[0].R2', (b) => (b.drivers[0].L2 = '1 mH')],
+  ['drivers[0].coil.LR2.R2', eddy],
   ['drivers[0].wirings[0].isobaric', (b) => (b.drivers[0].wirings[0] = { isobaric: true })],
   ['drivers[0].wirings[1]', (b) => (b.drivers[0].wirings[1] = { series: 4, parallel: 2 })],
   ['drivers[0].wirings[2].series', (b) => (b.drivers[0].wirings[2] = { series: 1.5 })],
@@ -38,6 +38,12 @@ const breaks: readonly (readonly [paths: string, (brief: Broken) => void])[] = [
   ['drivers[1]', (b) => delete b.drivers[1].Re],
   ['drivers[2]', (b) => (b.drivers[2] = 'the other one')],
 ];
+
+/** R2 is missing of a coil in the place of Le. */
+function eddy(brief: Broken): void {
+  delete brief.drivers[0].Le;
+  brief.drivers[0].coil = { LR2: { L2: '1 mH' } };
+}
 
 function told(brief: unknown): string[] {
   try {

@@ -4,6 +4,8 @@ import {
   boxCompliance,
   type ClosedBoxInput,
   closedBox,
+  type Drivers,
+  equivalentDriver,
   infiniteBaffle,
   type System,
   type VentedBoxInput,
@@ -123,10 +125,12 @@ test.prop([
 );
 
 test.prop([closedBoxArbitrary, ventedBoxArbitrary])(
-  'a spec survives JSON and makes the same system again',
+  'a spec without a coil model survives JSON and makes the same system again',
   (closedInput, ventedInput) => {
     const again = <Spec>(spec: Spec): Spec => JSON.parse(JSON.stringify(spec)) as Spec;
-    const [a, b] = [closedBox(closedInput), ventedBox(ventedInput)];
+    const bare = (drivers: Drivers) => withoutCoil(equivalentDriver(drivers));
+    const a = closedBox({ ...closedInput, drivers: bare(closedInput.drivers) });
+    const b = ventedBox({ ...ventedInput, drivers: bare(ventedInput.drivers) });
     expect(closedBox(again(a.spec))).toEqual(a);
     expect(ventedBox(again(b.spec))).toEqual(b);
   },

@@ -356,7 +356,7 @@ const contradictions: readonly BadInput[] = [
   ['drivers.0.Qts', 0.5, 'inconsistent', 'drivers[0].Qts', 'got 0.5; expected less than Qes, 0.4'],
   ['drivers.0.Mms', '10 g', 'inconsistent', 'drivers[0].Mms', ' g, from Mms ='],
   ['drivers.0.Bl', '3Tm', 'inconsistent', 'drivers[0].Bl', 'got "3Tm"; expected about'],
-  ['drivers.0.R2', '3 Ω', 'inconsistent', 'drivers[0].L2', 'a value, because R2 is given'],
+  ['drivers.0.coil', { LR2: { R2: '3 Ω' } }, 'empty', 'drivers[0].coil.LR2.L2', 'one of H, mH, µH'],
   ['space.panelThickness', '190 mm', 'inconsistent', 'space.panelThickness', 'less than half of space.height, 340 mm'],
   ['space.bracing', '60 L', 'inconsistent', 'space.bracing', 'less than the volume of the whole space, 55 L'],
   ['wanted.lowest', '200Hz', 'inconsistent', 'wanted.lowest', 'got "200Hz"; expected less than wanted.highest, 120 Hz'],

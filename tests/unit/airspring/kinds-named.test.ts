@@ -88,8 +88,8 @@ describe('which kinds are tried when box.kinds is left out', () => {
 
   test('the schema for editors says which are tried and which must be named', () => {
     const kindsIn = (kinds: readonly BoxKind[]) =>
-      (briefJsonSchema(kinds) as { properties: { box: { properties: { kinds: { description: string } } } } }).properties
-        .box.properties.kinds.description;
+      (briefJsonSchema({ kinds }) as { properties: { box: { properties: { kinds: { description: string } } } } })
+        .properties.box.properties.kinds.description;
     expect(kindsIn(standard)).toBe(
       'kinds of box to try; default closed, vented. These are tried only if they are named: slot-vented, flared-vented, radiator, band-pass',
     );

@@ -1,4 +1,4 @@
-import { type DriverInput, driver } from '@airspring/core/driver';
+import { type DriverInput, driver, lossyInductor } from '@airspring/core/driver';
 import { expect, test } from 'vitest';
 
 const one: DriverInput = {
@@ -32,14 +32,19 @@ test('every fault at once, each at its path', () => {
   );
 });
 
-test('half of a lossy coil, and a frame that falls through its hole, are inconsistent', () => {
-  const bad = { ...one, R2: '4 ohm', outerDiameter: '232 mm', cutoutDiameter: '262 mm' } as const;
+test('Le beside a coil, and a frame that falls through its hole, are refused', () => {
+  const bad = {
+    ...one,
+    Le: '1 mH',
+    coil: lossyInductor({ K: 0.02, exponent: 0.7 }),
+    outerDiameter: '232 mm',
+    cutoutDiameter: '262 mm',
+  } as const;
   expect(() => driver(bad)).toThrowError(
     faults([
-      { code: 'inconsistent', path: 'driver.L2' },
+      { code: 'conflict', path: 'driver.Le' },
       { code: 'inconsistent', path: 'driver.cutoutDiameter' },
     ]),
   );
-  expect(() => driver({ ...one, L2: '1 mH' })).toThrowError(faults([{ code: 'inconsistent', path: 'driver.R2' }]));
   expect(() => driver({ ...one, name: '' })).toThrowError(faults([{ code: 'empty', path: 'driver.name' }]));
 });

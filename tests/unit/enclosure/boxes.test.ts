@@ -1,4 +1,4 @@
-import { driver, group } from '@airspring/core/driver';
+import { driver, group, lr2Inductor } from '@airspring/core/driver';
 import {
   asGroup,
   closedBox,
@@ -72,7 +72,7 @@ test('an element that is nothing is left out', () => {
   expect(
     names(
       ventedBox({
-        drivers: { ...ten, R2: 3 as never, L2: 1e-3 as never },
+        drivers: { ...bare, coil: lr2Inductor({ Le: '1 mH', R2: '3 ohm', L2: '1 mH' }) },
         netVolume: '40 L',
         fb: '30 Hz',
         QL: 7,

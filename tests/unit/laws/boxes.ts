@@ -1,5 +1,6 @@
 /** Specs that laws are tried on; drivers invented. */
 import { type Air, standardAir } from '@airspring/core/air';
+import { lr2Inductor } from '@airspring/core/driver';
 import type { ClosedBoxInput, InfiniteBaffleInput, MixedBoxInput, VentedBoxInput } from '@airspring/core/enclosure';
 import { type By, type FamilyTrial, type LawResult, rescaledAir, rescaledDriver } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
@@ -12,9 +13,7 @@ export const driver = {
   Rms: si('mechanicalResistance', 3.6),
   Re: si('resistance', 5.6),
   Bl: si('forceFactor', 14.3),
-  Le: si('inductance', 9e-4),
-  R2: si('resistance', 8),
-  L2: si('inductance', 6e-4),
+  coil: lr2Inductor({ Le: si('inductance', 9e-4), R2: si('resistance', 8), L2: si('inductance', 6e-4) }),
 };
 const small = {
   Sd: si('coneArea', 0.0133),

@@ -167,7 +167,7 @@ export const ventedLiars: readonly (readonly [lie: string, law: string, family: 
     withTopology((t) => ({
       ...t,
       elements: t.elements.map((one) =>
-        one.name === 'Le' ? branch('inductor', one.name, ['coil', 'coilAfterLe']) : one,
+        one.kind === 'inductor' && one.name === 'Le' ? branch('inductor', one.name, one.nodes) : one,
       ),
     })),
   ],

@@ -1,5 +1,5 @@
 /** A number of zero is a regular point where the element stands so that it may be: on both roads, and in the gradient. */
-import { driver as driverOf } from '@airspring/core/driver';
+import { driver as driverOf, lr2Inductor } from '@airspring/core/driver';
 import { type VentedBoxInput, ventedBox } from '@airspring/core/enclosure';
 import { compileGradient, gradientColumns, type Network, netlist, stateSpace } from '@airspring/core/network';
 import { describe, expect, test } from 'vitest';
@@ -12,7 +12,7 @@ import { slopeByFrequency, slopeByNumber } from '../../property/network/slopes.j
 
 const grid = Float64Array.from({ length: 40 }, (_, i) => 8 * 1.12 ** i);
 const box: VentedBoxInput = {
-  drivers: driverOf({ ...driver, Le: '1 mH', R2: '4 ohm', L2: '2 mH' }),
+  drivers: driverOf({ ...driver, coil: lr2Inductor({ Le: '1 mH', R2: '4 ohm', L2: '2 mH' }) }),
   netVolume: '45 L',
   fb: '28 Hz',
   QL: 7,
@@ -21,13 +21,17 @@ const box: VentedBoxInput = {
   sourceResistance: '0.5 ohm',
 };
 const whole = ventedBox(box).network;
-const { Le: _1, R2: _2, L2: _3, ...bare } = driver;
+const { Le: _1, ...bare } = driver;
 const { QL: _4, QA: _5, QP: _6, sourceResistance: _7, ...lossless } = box;
 
 /** The slot, the value that is nothing, the box made without it, and how large its number might be. */
 const nothings: Readonly<Record<string, readonly [value: number, without: Network, scale: number]>> = {
   sourceResistance: [0, ventedBox({ ...box, sourceResistance: '0 ohm' }).network, 1],
-  Le: [0, ventedBox({ ...box, drivers: driverOf({ ...driver, R2: '4 ohm', L2: '2 mH' }) }).network, 1e-3],
+  Le: [
+    0,
+    ventedBox({ ...box, drivers: driverOf({ ...driver, coil: lr2Inductor({ R2: '4 ohm', L2: '2 mH' }) }) }).network,
+    1e-3,
+  ],
   L2: [0, ventedBox({ ...box, drivers: driverOf({ ...bare, Le: '1 mH' }) }).network, 1e-3],
   leak: [Infinity, ventedBox({ ...lossless, QA: 60, QP: 80, sourceResistance: '0.5 ohm' }).network, 1e-5],
   absorption: [0, ventedBox({ ...lossless, QL: 7, QP: 80, sourceResistance: '0.5 ohm' }).network, 1e3],

@@ -1,5 +1,5 @@
 import { standardAir } from '@airspring/core/air';
-import { driver } from '@airspring/core/driver';
+import { driver, lr2Inductor } from '@airspring/core/driver';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoff, features, lowestLoad, respond } from '@airspring/core/response';
@@ -48,9 +48,7 @@ test('the greatest current angle is that of the greater of two tops that are nea
     Cms: 0.64283e-3,
     Re: 5.48,
     Bl: 5.328,
-    Le: 0.149e-3,
-    R2: 4.63,
-    L2: 4.35e-3,
+    coil: lr2Inductor({ Le: '0.149 mH', R2: '4.63 ohm', L2: '4.35 mH' }),
   } as const;
   for (let Rms = 0.82; Rms < 0.86; Rms += 0.002) {
     const drivers = driver({ ...small, Rms } as never);

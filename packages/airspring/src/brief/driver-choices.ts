@@ -1,7 +1,15 @@
-import { type CompletedDriver, completeDriver, type DriverData, type DriverGroup, group } from '@airspring/core/driver';
+import {
+  type CompletedDriver,
+  completeDriver,
+  type Driver,
+  type DriverData,
+  type DriverGroup,
+  group,
+} from '@airspring/core/driver';
 import { type Fault, isInputError } from '@airspring/core/fault';
 import type { DriverChoice, Estimated } from '../job/job.js';
 import { driverFields } from './driver-fields.js';
+import { type DriverModels, modelOf } from './driver-models.js';
 import type { Faultless } from './faultless.js';
 import type { BriefFor, ReadBrief } from './schema.js';
 import { faultsOfCount, faultsOfFaces, seatingOf } from './seating.js';
@@ -15,6 +23,9 @@ import {
 } from './sensitivity.js';
 
 type Sheet = Omit<ReadBrief['drivers'][number], 'wirings' | 'faces' | 'spread'>;
+
+/** Models are no data of a sheet: they are made, and passed on as values. */
+const MODELS: readonly string[] = ['coil', 'suspension'];
 type Brief = BriefFor<readonly []>;
 type Written = Brief['drivers'][number];
 
@@ -63,10 +74,36 @@ interface Completed {
 const INSTEAD = ' A sensitivity with its drive (sensitivity, sensitivityAt) can replace Vas.';
 
 /** Completes a sheet. If a value was lost to a fault, only contradictions are reported, not what is missing. */
-function completedOf(faults: Fault[], whole: Faultless<Sheet>, written: Written, path: string): Completed | undefined {
-  const data = Object.fromEntries(Object.entries(whole).filter(([name]) => !Object.hasOwn(sensitivityFields, name)));
-  const complete = (more: object = {}) =>
-    gather(faults, () => completeDriver({ ...withUnits<DriverData>(data, written), ...more }, path));
+function completedOf(
+  faults: Fault[],
+  whole: Faultless<Sheet>,
+  written: Written,
+  path: string,
+  { coils, suspensions }: DriverModels,
+): Completed | undefined {
+  const data = Object.fromEntries(
+    Object.entries(whole).filter(([name]) => !Object.hasOwn(sensitivityFields, name) && !MODELS.includes(name)),
+  );
+  const model = <Model>(choices: Parameters<typeof modelOf<Model>>[0], name: 'coil' | 'suspension', driver: Driver) => {
+    const asked = modelOf(choices, whole[name], written[name], `${path}.${name}`);
+    return asked && gather(faults, () => asked.make(driver), asked.told);
+  };
+  const complete = (more: object = {}) => {
+    const completed = gather(faults, () => completeDriver({ ...withUnits<DriverData>(data, written), ...more }, path));
+    if (!completed?.ok) return completed;
+    const [coil, suspension] = [
+      model(coils, 'coil', completed.driver),
+      model(suspensions, 'suspension', completed.driver),
+    ];
+    const driver = { ...completed.driver, ...(coil && { coil }), ...(suspension && { suspension }) };
+    const blocked = completed.blocked.filter(({ missing }) => coil === undefined || !missing.includes('Le'));
+    return { ...completed, driver, blocked };
+  };
+  if (whole.Le !== undefined && whole.coil !== undefined) {
+    const remedy = 'Remove one of the two.';
+    const expected = 'no Le beside a coil';
+    faults.push({ code: 'conflict', path: `${path}.Le`, got: written.Le, expected, remedy });
+  }
   const completed = complete();
   if (completed === undefined) return undefined;
   if (completed.ok) return { completed };
@@ -104,7 +141,12 @@ const onceEach = (choices: readonly DriverChoice[]): DriverChoice[] => {
 };
 
 /** Every driver of a brief in every wiring, as far as they were read; adds the faults across their fields. */
-export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Faultless<ReadBrief>): DriverChoice[] {
+export function choicesOf(
+  faults: Fault[],
+  brief: unknown,
+  { drivers = [] }: Faultless<ReadBrief>,
+  models: DriverModels,
+): DriverChoice[] {
   const all = drivers.flatMap((faultless, driverIndex): DriverChoice[] => {
     if (faultless === undefined) return [];
     const { wirings = [{}], faces, spread, ...sheet } = faultless;
@@ -114,7 +156,7 @@ export function choicesOf(faults: Fault[], brief: unknown, { drivers = [] }: Fau
     faults.push(...counted);
     const written = (brief as Brief).drivers[driverIndex] as Written;
     faults.push(...faultsOfSensitivity(written, path));
-    const { completed, estimated } = completedOf(faults, sheet, written, path) ?? {};
+    const { completed, estimated } = completedOf(faults, sheet, written, path, models) ?? {};
     return wirings.flatMap((wiring, i): DriverChoice[] => {
       if (wiring === undefined) return [];
       const at = `${path}.wirings[${i}]`;

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { air, audible, coil, most, ohms, Q, size } from './bounds.js';
+import { type DriverModels, modelField } from './driver-models.js';
 import { quantity, wholeNumber, words } from './quantity-text.js';
 import { seatingFields } from './seating.js';
 import { sensitivityFields } from './sensitivity.js';
@@ -35,8 +36,6 @@ export const driverFields = {
   Re: opt(said(quantity('resistance', ohms), 'resistance of the voice coil for direct current')),
   Bl: opt(said(quantity('forceFactor', { least: 0.01, greatest: 1000, unit: 'T·m' }), 'force factor of the motor')),
   Le: opt(said(quantity('inductance', coil), 'inductance of the voice coil; default none')),
-  R2: opt(said(quantity('resistance', ohms), 'resistance parallel to L2, from eddy currents; default none')),
-  L2: opt(said(quantity('inductance', coil), 'second inductance of the voice coil, parallel to R2; default none')),
   Xmax: said(
     quantity('displacementPeak', { least: 0.001, greatest: 200, unit: 'mm' }),
     'greatest travel of the cone in one direction',
@@ -56,25 +55,28 @@ export const driverFields = {
   ),
 } as const;
 
-/** A driver to choose from, and the wirings in which it may be used. */
-export const driverSchema = v.strictObject({
-  ...driverFields,
-  ...sensitivityFields,
-  wirings: opt(
-    v.pipe(
-      v.array(
-        v.strictObject({
-          series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
-          parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
-          isobaric: opt(
-            said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
-          ),
-        }),
+/** A driver to choose from, its models, and the wirings in which it may be used. */
+export const driverSchema = ({ coils, suspensions }: DriverModels) =>
+  v.strictObject({
+    ...driverFields,
+    coil: opt(modelField(coils, 'what the voice coil has besides Re, in place of Le; default Le alone')),
+    suspension: opt(modelField(suspensions, 'how the compliance changes with frequency; default not at all')),
+    ...sensitivityFields,
+    wirings: opt(
+      v.pipe(
+        v.array(
+          v.strictObject({
+            series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
+            parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
+            isobaric: opt(
+              said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
+            ),
+          }),
+        ),
+        v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
+        most(),
+        v.description('how many of these drivers, and how they are wired; each wiring is tried; default one driver'),
       ),
-      v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
-      most(),
-      v.description('how many of these drivers, and how they are wired; each wiring is tried; default one driver'),
     ),
-  ),
-  ...seatingFields,
-});
+    ...seatingFields,
+  });

@@ -5,6 +5,7 @@ import type { DriverChoice, Job, Written } from '../job/job.js';
 import { faultsAcross } from './across.js';
 import { jobOf } from './defaults.js';
 import { choicesOf, gather } from './driver-choices.js';
+import type { DriverModels } from './driver-models.js';
 import { faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
@@ -13,6 +14,7 @@ import { mediumOf } from './medium.js';
 import { keysOf, valueAt } from './path.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfSize } from './size.js';
+import { standardModels } from './standard-models.js';
 
 /** A fault found by core, with the value as the reader wrote it. */
 const asWritten = (brief: unknown) => (fault: Fault) => {
@@ -43,6 +45,7 @@ export function checked<Read>(
   brief: unknown,
   schema: v.GenericSchema<unknown, Read>,
   parts: readonly Pick<BriefPart, 'across'>[],
+  models: DriverModels,
 ): Checked<Read> {
   const tooLarge = faultsOfSize(brief, '');
   if (tooLarge.length > 0) throw new InputError(tooLarge);
@@ -56,7 +59,7 @@ export function checked<Read>(
   );
   const across = faultsAcross(brief, faultless, parts);
   const medium = gather(across, () => mediumOf(faultless.air ?? {}));
-  const choices = choicesOf(across, brief, faultless);
+  const choices = choicesOf(across, brief, faultless, models);
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
   // A field that is wrong by itself is not checked against other fields as well.
   const places = new Set(alone.map(({ path }) => path));
@@ -72,10 +75,10 @@ export function checked<Read>(
  * @throws InputError with every fault at its path
  * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
  */
-export function readBrief(brief: unknown, kinds: readonly BriefPart[]): Job {
+export function readBrief(brief: unknown, kinds: readonly BriefPart[], models: DriverModels = standardModels): Job {
   const named: Pick<BriefPart, 'across'> = {
     across: (written, read) => faultsOfKinds(written, (read.box as ReadBrief['box'])?.kinds, kinds),
   };
-  const { read, air, choices } = checked(brief, briefSchema(kinds), [named, ...kinds]);
+  const { read, air, choices } = checked(brief, briefSchema(kinds, models), [named, ...kinds], models);
   return jobOf(brief as Written, read, air, choices);
 }

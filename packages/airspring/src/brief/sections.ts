@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { amplifierFields } from './amplifier.js';
 import { air, audible, decibels, edge, most, oneOrMore, wall } from './bounds.js';
 import { driverSchema } from './driver-fields.js';
+import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, words } from './quantity-text.js';
 
@@ -12,7 +13,7 @@ const dose = (what: string) => opt(said(plainNumber(0, 100), `how much ${what} c
 const EDGES = ['width', 'height', 'depth'] as const;
 
 /** The fields of every brief, whatever kinds of box are tried. */
-export const sections = {
+export const sectionsWith = (models: DriverModels) => ({
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
   version: said(v.literal(1), 'the version of the format of the brief'),
   title: said(titled, 'title of the report'),
@@ -25,7 +26,7 @@ export const sections = {
     ),
   ),
   drivers: v.pipe(
-    v.array(driverSchema),
+    v.array(driverSchema(models)),
     v.minLength(1, 'empty\nat least one driver\nAdd a driver.'),
     most(),
     v.description('the drivers to choose from, with the data of their sheets'),
@@ -116,4 +117,4 @@ export const sections = {
       'how much each criterion counts among boxes that meet every wish',
     ),
   ),
-};
+});

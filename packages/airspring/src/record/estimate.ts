@@ -33,13 +33,13 @@ const endsOf = (choice: DriverChoice, { ends }: Estimated): DriverChoice[] =>
 
 /** The same box with the drivers at both ends of what is assumed; `undefined` where nothing is. */
 export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
-  const { job, variants, kinds } = search;
+  const { job, variants, kinds, models } = search;
   const { choice, kind } = box.variant;
   if (choice.estimated === undefined) return undefined;
   const alike = variants.filter((one) => one.choice === choice && one.kind === kind);
   const place = alike.indexOf(box.variant);
   const others = endsOf(choice, choice.estimated).flatMap((end) => {
-    const again = searchOf({ ...job, choices: [end] }, kinds);
+    const again = searchOf({ ...job, choices: [end] }, { kinds, models });
     const variant = again.variants.filter((one) => one.kind === kind)[place];
     return variant ? [{ search: again, variant }] : [];
   });

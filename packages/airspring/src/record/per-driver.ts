@@ -46,19 +46,19 @@ export const wishText = ({ what, sense, quantity, allowed, unit }: Wish): string
 
 /** The best box of each driver of a brief, the best driver first and those without a box last; empty for a brief with one driver. */
 export function perDriverOf(search: Search, first: Box): readonly DriverVerdict[] {
-  const { job, kinds, progress } = search;
+  const { job } = search;
   const indices = [...new Set(job.choices.map(({ driverIndex }) => driverIndex))];
   if (indices.length < 2) return [];
   const full = likeliest(search, indices, first.variant.choice.driverIndex);
   const verdicts = indices.map((driverIndex, i): DriverVerdict => {
-    progress({ what: 'driver', count: i + 1, of: indices.length });
+    search.progress({ what: 'driver', count: i + 1, of: indices.length });
     const choices = job.choices.filter((choice) => choice.driverIndex === driverIndex);
     const { name } = choices[0] as DriverChoice;
     if (driverIndex === first.variant.choice.driverIndex) return served(search, { name, driverIndex }, first);
     if (!full.has(driverIndex)) {
       return { ok: false, name, driverIndex, because: `A coarse search puts it after ${MOST} other drivers.` };
     }
-    const alone = searchOf({ ...job, choices }, kinds, progress);
+    const alone = searchOf({ ...job, choices }, search);
     const [box] = bestBoxes(alone, 1);
     return box ? served(search, { name, driverIndex }, box) : { ok: false, name, driverIndex, because: reason(alone) };
   });

@@ -1,3 +1,4 @@
+import type { DriverModels } from '../brief/driver-models.js';
 import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
@@ -12,6 +13,8 @@ export type Progress = (done: { readonly what: string; readonly count: number; r
 export interface Search {
   readonly job: Job;
   readonly kinds: readonly BoxKind[];
+  /** Models of coils and suspensions that its briefs may ask for. */
+  readonly models: DriverModels;
   readonly variants: readonly Variant[];
   readonly wishes: Wishes;
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
@@ -31,12 +34,20 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
 }
 
 /** Prepares the search of a job over the kinds that its brief allows. */
-export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress = () => {}): Search {
+export function searchOf(
+  job: Job,
+  {
+    kinds,
+    models,
+    progress = () => {},
+  }: Pick<Search, 'kinds' | 'models'> & { readonly progress?: Progress | undefined },
+): Search {
   const allowed = kinds.filter((kind) => isTried(kind, job.kinds));
   const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
   return {
     job,
     kinds,
+    models,
     variants,
     wishes: wishesOf(job, variants),
     rooms: new Map(),
@@ -47,5 +58,5 @@ export function searchOf(job: Job, kinds: readonly BoxKind[], progress: Progress
 
 /** The same search for another sound in the same space, with the same drivers. */
 export function searchAgain(search: Search, job: Job): Search {
-  return { ...searchOf(job, search.kinds, search.progress), rooms: search.rooms };
+  return { ...searchOf(job, search), rooms: search.rooms };
 }

@@ -4,9 +4,11 @@ import { faces, innerSize } from '@airspring/core/space';
 import { severalVents } from '@airspring/core/vent';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
+import type { DriverModels } from '../brief/driver-models.js';
 import type { ReadFields } from '../brief/fields.js';
 import { checked } from '../brief/read.js';
 import { type ReadBrief, schemaWith } from '../brief/schema.js';
+import { standardModels } from '../brief/standard-models.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
 import { contentsOf, driverDepth } from '../kind/drivers.js';
@@ -65,10 +67,19 @@ export const stands = (brief: unknown): boolean =>
  *
  * @throws InputError with every fault at its path
  */
-export function readStanding(brief: unknown, kinds: readonly BoxKind[]): Standing {
-  const schema = schemaWith(kinds, standingFields);
+export function readStanding(
+  brief: unknown,
+  kinds: readonly BoxKind[],
+  models: DriverModels = standardModels,
+): Standing {
+  const schema = schemaWith(kinds, standingFields, models);
   const parts = [...kinds, { across: acrossStanding }];
-  const { read, air, choices } = checked(brief, schema as unknown as v.GenericSchema<unknown, ReadBrief>, parts);
+  const { read, air, choices } = checked(
+    brief,
+    schema as unknown as v.GenericSchema<unknown, ReadBrief>,
+    parts,
+    models,
+  );
   const { standing, workshop } = read as unknown as ReadStanding;
   const [choice] = choices;
   if (choice === undefined || choices.length > 1) throw new InputError([oneWiring(choices.length)]);

@@ -1,6 +1,5 @@
-import type { BoxKind } from '../kind/box-kind.js';
+import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
-import { standard } from '../kind/standard.js';
 import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
@@ -40,8 +39,9 @@ export interface Retrofit {
  * @throws InputError with every fault of the brief at its path
  * @example retrofit(brief).now.account.loudest.level
  */
-export function retrofit(brief: unknown, { kinds = standard }: { readonly kinds?: readonly BoxKind[] } = {}): Retrofit {
-  const standing = readStanding(brief, kinds);
+export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
+  const { kinds, models } = completeOptions(options);
+  const standing = readStanding(brief, kinds, models);
   const state = stateOf(standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));

@@ -89,7 +89,9 @@ export function completeDriver(data: DriverData, path = 'driver'): CompletedDriv
     derived,
     deviations,
     blocked: optionalUses.flatMap(([what, fields]) => {
-      const absent = fields.filter((field) => read[field] === undefined);
+      const absent = fields.filter(
+        (field) => read[field] === undefined && !(field === 'Le' && read.coil !== undefined),
+      );
       return absent.length === 0 ? [] : [{ what, missing: absent }];
     }),
     warnings: air.warnings,

@@ -24,7 +24,16 @@ import type { RelatedField } from './relations.js';
 
 type Sizes = Pick<
   DriverInput,
-  'name' | 'Le' | 'R2' | 'L2' | 'Xmax' | 'Pe' | 'outerDiameter' | 'cutoutDiameter' | 'depth' | 'displacedVolume'
+  | 'name'
+  | 'Le'
+  | 'coil'
+  | 'suspension'
+  | 'Xmax'
+  | 'Pe'
+  | 'outerDiameter'
+  | 'cutoutDiameter'
+  | 'depth'
+  | 'displacedVolume'
 >;
 
 /** The data of a driver from a data sheet or a measurement. Leave out what it does not give. */

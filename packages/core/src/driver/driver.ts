@@ -29,10 +29,13 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
+import { type CoilModel, coilField } from './coil.js';
+import { type SuspensionModel, suspensionField } from './suspension.js';
 
 /**
  * A moving-coil driver by its physical parameters, in SI units. The Thiele/Small parameters follow from them, and Vas also
- * depends on the air, so the record describes the same driver in any air. It is plain and can be stored as JSON.
+ * depends on the air, so the record describes the same driver in any air. It is plain and can be stored as JSON, except for the models of coil and
+ * suspension: these have functions, and must be passed in again.
  */
 export interface Driver {
   readonly name?: string;
@@ -48,12 +51,12 @@ export interface Driver {
   readonly Re: Resistance;
   /** Force factor, T·m. */
   readonly Bl: ForceFactor;
-  /** Inductance of the voice coil, H; in series with R2 ∥ L2 when these are given. */
+  /** Inductance of the voice coil, H: short for `coil: inductor({ Le })`. */
   readonly Le?: Inductance;
-  /** Eddy-current loss resistance of the voice coil, Ω; in parallel with L2. */
-  readonly R2?: Resistance;
-  /** Inductance of the lossy part of the voice coil, H; in parallel with R2. */
-  readonly L2?: Inductance;
+  /** What the coil has besides Re, where that is more than Le. */
+  readonly coil?: CoilModel;
+  /** How the compliance departs from Cms over frequency; by default not at all. */
+  readonly suspension?: SuspensionModel;
   /** Greatest travel for which the motor is designed, peak, one way, m. */
   readonly Xmax?: DisplacementPeak;
   /** Power that the voice coil can dissipate continuously, W. */
@@ -78,8 +81,8 @@ export interface DriverInput {
   readonly Re: ResistanceInput;
   readonly Bl: ForceFactorInput;
   readonly Le?: InductanceInput | undefined;
-  readonly R2?: ResistanceInput | undefined;
-  readonly L2?: InductanceInput | undefined;
+  readonly coil?: CoilModel | undefined;
+  readonly suspension?: SuspensionModel | undefined;
   readonly Xmax?: DisplacementPeakInput | undefined;
   readonly Pe?: PowerInput | undefined;
   readonly outerDiameter?: LengthInput | undefined;
@@ -101,8 +104,8 @@ const text: Field<string> = {
 export const commonShape = {
   name: optional(text),
   Le: optional(notNegative('inductance')),
-  R2: optional(positive('resistance')),
-  L2: optional(positive('inductance')),
+  coil: optional(coilField),
+  suspension: optional(suspensionField),
   Xmax: optional(positive('displacementPeak')),
   Pe: optional(positive('power')),
   outerDiameter: optional(positive('length')),
@@ -122,22 +125,21 @@ export const driverShape = {
   ...commonShape,
 };
 
-/** Faults between fields that are valid on their own: only one of R2 and L2, or a cutout as wide as the frame. */
+/** Faults between fields that are valid on their own: Le beside a coil, or a cutout as wide as the frame. */
 export function contradictions(
   read: Partial<Fields<typeof commonShape>>,
   path: string,
-  written: Pick<DriverInput, 'outerDiameter' | 'cutoutDiameter'>,
+  written: Pick<DriverInput, 'Le' | 'outerDiameter' | 'cutoutDiameter'>,
 ): readonly Fault[] {
   const faults: Fault[] = [];
-  const { R2, L2, outerDiameter, cutoutDiameter } = read;
-  if ((R2 === undefined) !== (L2 === undefined)) {
-    const [missing, there] = R2 === undefined ? ['R2', 'L2'] : ['L2', 'R2'];
-    const remedy = `Give ${missing} as well, or remove ${there}.`;
+  const { Le, coil, outerDiameter, cutoutDiameter } = read;
+  if (Le !== undefined && coil !== undefined) {
+    const remedy = 'Remove one of the two.';
     faults.push({
-      code: 'inconsistent',
-      path: `${path}.${missing}`,
-      got: undefined,
-      expected: `a value, because ${there} is given`,
+      code: 'conflict',
+      path: `${path}.Le`,
+      got: written.Le,
+      expected: 'no Le beside a coil',
       remedy,
     });
   }
@@ -157,7 +159,8 @@ export function contradictions(
  * @validity small-signal parameters of one driver
  * @neglects any dependence on travel, current, temperature and age
  * @returns a plain record in SI units
- * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`,
+ * `conflict` for Le beside a coil
  * @source small1972direct definition of the driver parameters
  * @example
  * driver({ Sd: '330 cm²', Mms: '86 g', Cms: '0.4 mm/N', Rms: '3.6 N·s/m', Re: '5.6 ohm', Bl: '14.3 T·m' }).Mms // 0.086

@@ -51,7 +51,8 @@ const times = <T extends number>(value: T, factor: number): T => (value * factor
  *
  * All cones have the same velocity $v$, so masses, resistances and stiffnesses add. A branch generates the voltage
  * $s\,Bl\,v$. The group current $i$ gives each coil $i/p$, and together the coils give the force $n\,Bl\,i/p = s\,Bl\,i$.
- * Therefore one force factor serves both. fs, Qms, Qes and Qts do not change. $V_{as}' = \rho c^2 S_d'^2 C_{ms}'$ is
+ * Therefore one force factor serves both. The impedance of a coil model is that of one driver times $s/p$; a suspension model is
+ * relative to Cms and stays. fs, Qms, Qes and Qts do not change. $V_{as}' = \rho c^2 S_d'^2 C_{ms}'$ is
  * $n V_{as}$ for drivers side by side. An isobaric pair has the area of one driver and half the compliance, and therefore half
  * the Vas: it needs half the box, at half the efficiency.
  *
@@ -114,7 +115,7 @@ export function group(driver: DriverInput, wiring: GroupInput = {}): DriverGroup
 function joined(one: Driver, series: number, parallel: number, fronts: number): Driver {
   const n = series * parallel;
   const electrical = series / parallel;
-  const { name, Le, R2, L2, Xmax, Pe, displacedVolume } = one;
+  const { name, Le, coil, suspension, Xmax, Pe, displacedVolume } = one;
   return {
     ...(name !== undefined && { name: n === 1 ? name : `${n} × ${name}` }),
     Sd: times(one.Sd, fronts),
@@ -124,8 +125,8 @@ function joined(one: Driver, series: number, parallel: number, fronts: number): 
     Re: times(one.Re, electrical),
     Bl: times(one.Bl, series),
     ...(Le !== undefined && { Le: times(Le, electrical) }),
-    ...(R2 !== undefined && { R2: times(R2, electrical) }),
-    ...(L2 !== undefined && { L2: times(L2, electrical) }),
+    ...(coil !== undefined && { coil: electrical === 1 ? coil : coil.scaled(electrical, 1) }),
+    ...(suspension !== undefined && { suspension }),
     ...(Xmax !== undefined && { Xmax }),
     ...(Pe !== undefined && { Pe: times(Pe, n) }),
     ...(displacedVolume !== undefined && { displacedVolume: times(displacedVolume, n) }),

@@ -1,44 +1,41 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
+import { coilOf } from './coil-of.js';
+import { constantSuspension } from './constant-suspension.js';
 import { type Driver, type DriverInput, driver as readDriver } from './driver.js';
+import { parametersOf } from './model.js';
 
 /** Fills `out[0…f.length)` with impedances in Ω, and allocates nothing. */
 export type ImpedanceKernel = (f: FrequencyGrid, out: ComplexColumn) => void;
 
 /** The electrical parameters of a voice coil. */
-export type Coil = Pick<Driver, 'Re' | 'Le' | 'R2' | 'L2'>;
+export type Coil = Pick<Driver, 'Re' | 'Le' | 'coil'>;
 
 /**
- * Compiles the impedance of a blocked voice coil: a resistance, an inductance and a lossy inductance $R_2$ ∥ $L_2$ in series.
+ * Compiles the impedance of a blocked voice coil: its resistance, and what its model adds.
  *
- * $$ Z_E = R_e + j\omega L_e + \frac{j\omega L_2 R_2}{R_2 + j\omega L_2} $$
+ * $$ Z_E = R_e + Z_{coil}(\omega) $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $R_e$ | `Re` | Ω | DC resistance |
- * | $L_e$ | `Le` | H | series inductance, 0 by default |
- * | $R_2$ | `R2` | Ω | eddy-current loss |
- * | $L_2$ | `L2` | H | inductance in parallel with R2; leave both out for a coil without this loss |
+ * | $Z_{coil}$ | `coil` | Ω | the coil model; by default the inductance `Le` |
  *
- * @validity near the frequency at which R2 and L2 were fitted, because the true loss follows a power of frequency. At the ends
- * of the decade around it the impedance of the pair is 16 to 24 % too small, and its angle is wrong by up to 31°
+ * @validity that of the coil model
  * @neglects dependence on the position of the coil, on current and on temperature
  * @returns a kernel; exp(+jωt)
- * @source leach2002 lossy inductor as resistance in parallel with inductance
+ * @source small1972direct circuit of the driver: Re in series with the inductance of the coil
  * @example compileCoilImpedance(driver)(grid, { re, im })
  */
-export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel {
-  const turn = 2 * Math.PI;
-  const inductance = Le ?? 0;
-  const loss = R2 ?? 0;
-  const ratio = R2 === undefined || L2 === undefined ? 0 : L2 / R2;
+export function compileCoilImpedance(driver: Coil): ImpedanceKernel {
+  const coil = coilOf(driver);
+  const parameters = coil && parametersOf(coil);
+  const one = new Float64Array(2);
   return (f, { re, im }) => {
     for (let i = 0; i < f.length; i++) {
-      const omega = turn * f[i]!;
-      const x = omega * ratio;
-      const y = loss / (1 + x * x);
-      re[i] = Re + y * x * x;
-      im[i] = omega * inductance + y * x;
+      if (coil && parameters) coil.impedance(parameters, 2 * Math.PI * f[i]!, one);
+      re[i] = driver.Re + one[0]!;
+      im[i] = one[1]!;
     }
   };
 }
@@ -46,34 +43,39 @@ export function compileCoilImpedance({ Re, Le, R2, L2 }: Coil): ImpedanceKernel 
 /**
  * Compiles the impedance at the terminals of a driver in free air.
  *
- * $$ Z = Z_E + \frac{Bl^2}{R_{ms} + j\omega M_{ms} + 1/(j\omega C_{ms})} $$
+ * $$ Z = Z_E + \frac{Bl^2}{R_{ms} + j\omega M_{ms} + 1/(j\omega C_{ms}\,c(\omega))} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $Z_E$ | `Re` `Le` `R2` `L2` | Ω | impedance of the blocked coil |
+ * | $Z_E$ | `Re` `Le` `coil` | Ω | impedance of the blocked coil |
  * | $Bl$ | `Bl` | T·m | force factor |
  * | $M_{ms}, C_{ms}, R_{ms}$ | `Mms` `Cms` `Rms` | kg, m/N, N·s/m | the moving parts |
+ * | $c$ | `suspension` | 1 | compliance over Cms, of the suspension model; by default 1 |
  *
  * @validity small signals, with no box or baffle close enough to change the air load in Mms
- * @neglects creep of the suspension, radiation resistance
+ * @neglects radiation resistance
  * @returns a kernel; exp(+jωt)
  * @source small1972direct driver impedance; measurement appendix
  * @example compileFreeAirImpedance(driver)(grid, { re, im })
  */
 export function compileFreeAirImpedance(driver: Driver): ImpedanceKernel {
-  const { Mms, Cms, Rms, Bl } = driver;
+  const { Mms, Cms, Rms, Bl, suspension = constantSuspension } = driver;
   const coil = compileCoilImpedance(driver);
-  const turn = 2 * Math.PI;
-  const softness = 1 / Cms;
+  const parameters = parametersOf(suspension);
   const motor = Bl * Bl;
+  const c = new Float64Array(2);
   return (f, out) => {
     coil(f, out);
     const { re, im } = out;
     for (let i = 0; i < f.length; i++) {
-      const omega = turn * f[i]!;
-      const reactance = omega * Mms - softness / omega;
-      const admittance = motor / (Rms * Rms + reactance * reactance);
-      re[i] = re[i]! + admittance * Rms;
+      const omega = 2 * Math.PI * f[i]!;
+      suspension.compliance(parameters, omega, c);
+      // 1/(jωC) = (−C'' − jC')/(ω |C|²)
+      const stiffness = 1 / (omega * Cms * (c[0]! * c[0]! + c[1]! * c[1]!));
+      const resistance = Rms - c[1]! * stiffness;
+      const reactance = omega * Mms - c[0]! * stiffness;
+      const admittance = motor / (resistance * resistance + reactance * reactance);
+      re[i] = re[i]! + admittance * resistance;
       im[i] = im[i]! - admittance * reactance;
     }
   };
@@ -93,7 +95,7 @@ function swept(kernel: ImpedanceKernel, frequencies: ArrayLike<number>): Complex
  * @validity as {@link compileCoilImpedance}
  * @returns Ω
  * @throws InputError those of `driver` and `frequencyGrid`
- * @source leach2002 lossy inductor as resistance in parallel with inductance
+ * @source small1972direct circuit of the driver: Re in series with the inductance of the coil
  * @example coilImpedance(ten, [1000]) // re 5.6, im 5.65
  */
 export const coilImpedance = (driver: DriverInput, frequencies: ArrayLike<number>): ComplexColumn =>

@@ -1,5 +1,19 @@
 /** How is a driver described by its physical parameters? */
 export { type Driver, type DriverInput, driver, driverShape } from './driver.js';
+/** What does a voice coil have besides its resistance, and how do you write a model of your own? */
+export type { CoilBranch, CoilFormula, CoilModel } from './coil.js';
+export { coilOverFrequency } from './coil-over-frequency.js';
+export { inductor } from './inductor.js';
+export { lossyInductor } from './lossy-inductor.js';
+export { type FourParameterInput, fourParameterInductor } from './four-parameter-inductor.js';
+export { type SemiInductorInput, semiInductor } from './semi-inductor.js';
+export { type Lr2Input, lr2Inductor } from './lr2-inductor.js';
+/** How does the compliance of a suspension change with frequency, and how do you write a model of your own? */
+export type { SuspensionFormula, SuspensionModel } from './suspension.js';
+export { suspensionOverFrequency } from './suspension-over-frequency.js';
+export { constantSuspension } from './constant-suspension.js';
+export { logarithmicCreep } from './logarithmic-creep.js';
+export { hystereticDamping } from './hysteretic-damping.js';
 /** Which single driver is equivalent to several? */
 export { type DriverGroup, type GroupInput, group } from './group.js';
 /** What are the Thiele/Small parameters, the efficiency and the sensitivity of a driver? */

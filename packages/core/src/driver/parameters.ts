@@ -54,7 +54,7 @@ export interface DriverParameters {
  * | $X_{max}$ | `Xmax` | m | greatest travel, peak, one way |
  *
  * @validity small signals; the levels hold where the driver radiates evenly, $2\pi f\sqrt{S_d/\pi}/c < 1$, and well above fs
- * @neglects voice-coil inductance, creep and nonlinearity of the suspension, change of the air load with the air
+ * @neglects what models of coil and suspension add, nonlinearity of the suspension, change of the air load with the air
  * @returns a plain record of SI numbers, with `Vd` only when Xmax is given
  * @throws InputError those of `driver`
  * @source small1972direct definition of the driver parameters, reference efficiency

@@ -1,4 +1,5 @@
-import { type Driver, type DriverGroup, group } from '../driver/index.js';
+import { coilOf } from '../driver/coil-of.js';
+import { type CoilModel, type Driver, type DriverGroup, group } from '../driver/index.js';
 import { branch, type Element, type Nodes, type Outlet, type Probe, type Setter } from '../network/index.js';
 
 /** One driver or a group of them; every family accepts both. */
@@ -57,45 +58,49 @@ export interface Mounting {
 
 const ofCoil = { stands: 'impedance', inReference: false } as const;
 
+/** A coil between two nodes, besides Re. */
+function coilElements(
+  { circuit, element }: CoilModel,
+  ends: Nodes,
+  part: ReturnType<typeof partOf>,
+): readonly Element[] {
+  if (circuit === undefined) return element ? [element(part('coil'), ends)] : [];
+  const joint = (at: number) => ends[at] ?? part(`coil${at}`);
+  return circuit.map(({ kind, parameter, joints: [a, b] }) =>
+    branch(kind, part(parameter), [joint(a), joint(b)], kind === 'inductor' ? ofCoil : {}),
+  );
+}
+
 /** Voice coil, motor, moving parts and cone of a driver between two electrical nodes. */
 export function mountedDriver(driver: Driver, { from, to, rear, front = 'ground', name }: Mounting): Element[] {
-  const { Le, R2, L2 } = driver;
   const part = partOf(name);
   const cone: Nodes = [part('cone'), 'ground'];
-  const elements: Element[] = [branch('resistor', part('Re'), [from, part('coil')])];
-  let coil = part('coil');
-  if (Le !== undefined && Le > 0) {
-    elements.push(branch('inductor', part('Le'), [coil, part('coilAfterLe')], ofCoil));
-    coil = part('coilAfterLe');
-  }
-  if (R2 !== undefined && L2 !== undefined) {
-    const nodes: Nodes = [coil, part('coilAfterL2')];
-    elements.push(branch('resistor', part('R2'), nodes), branch('inductor', part('L2'), nodes, ofCoil));
-    coil = nodes[1];
-  }
-  elements.push(
-    { kind: 'motor', name: part('Bl'), electrical: [coil, to], mechanical: cone },
+  const coil = coilOf(driver);
+  const gap = part(coil ? 'gap' : 'coil');
+  return [
+    branch('resistor', part('Re'), [from, part('coil')]),
+    ...(coil ? coilElements(coil, [part('coil'), gap], part) : []),
+    { kind: 'motor', name: part('Bl'), electrical: [gap, to], mechanical: cone },
     branch('mass', part('Mms'), cone),
     branch('damper', part('Rms'), cone),
-    branch('spring', part('Cms'), cone),
+    driver.suspension?.element?.(part('suspension'), cone) ?? branch('spring', part('Cms'), cone),
     { kind: 'piston', name: part('Sd'), mechanical: cone, front, rear },
-  );
-  return elements;
+  ];
 }
 
 /** Sets the numbers of {@link mountedDriver}. */
-export function setDriver({ Re, Le, R2, L2, Bl, Mms, Cms, Rms, Sd }: Driver, set: Setter, name?: string): void {
+export function setDriver(driver: Driver, set: Setter, name?: string): void {
   const part = partOf(name);
+  const { Re, Bl, Mms, Cms, Rms, Sd, suspension } = driver;
+  const coil = coilOf(driver);
   set(part('Re'), Re);
-  if (Le !== undefined && Le > 0) set(part('Le'), Le);
-  if (R2 !== undefined && L2 !== undefined) {
-    set(part('R2'), R2);
-    set(part('L2'), L2);
-  }
+  if (coil?.circuit) for (const { parameter } of coil.circuit) set(part(parameter), coil.parameters[parameter]!);
+  else if (coil) set(part('coil'), ...Object.values(coil.parameters));
+  if (suspension?.element) set(part('suspension'), Cms, ...Object.values(suspension.parameters));
+  else set(part('Cms'), Cms);
   set(part('Bl'), Bl);
   set(part('Mms'), Mms);
   set(part('Rms'), Rms);
-  set(part('Cms'), Cms);
   set(part('Sd'), Sd);
 }
 
@@ -132,7 +137,7 @@ export interface DirectRadiator {
  * the numbers.
  *
  * @validity a cone that is a rigid piston, small compared with the wavelength
- * @neglects radiation resistance, creep, nonlinearity
+ * @neglects radiation resistance, nonlinearity
  * @returns elements from `drive` to `box`, the probes that the response reads, and the cone as an outlet
  * @source small1972direct electro-mechano-acoustical circuit
  * @example const { elements, probes, cone } = directRadiator(driver, 0.1)

@@ -87,10 +87,21 @@ export function systemOf<Spec, Input>(
     values[name] = numbers.length === 1 ? numbers[0]! : numbers;
   });
   strict.finish();
-  const { name, compile } = family;
-  const system: System<Spec> = { family: name, spec, air: medium, network: { topology, values }, compile };
+  const system: System<Spec> = {
+    family: family.name,
+    spec,
+    air: medium,
+    network: { topology, values },
+    compile: compilerOf(family.compile, topology),
+  };
   Object.defineProperty(system, COMPILED, { value: new Map<string, unknown>() });
   return system;
+}
+
+/** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
+function compilerOf(own: Compile, { elements }: Topology): Compile {
+  const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as { compile?: Compile };
+  return compile ? (topology) => own(topology) ?? compile(topology) : own;
 }
 
 /**

@@ -1,7 +1,15 @@
 import type { Air } from '../air/index.js';
 import type { System } from '../enclosure/index.js';
 import { chambersOf } from './chambers.js';
-import { coneNode, driverOfMotor, driversIn, motorsOf, numbersAt, sourceResistance } from './family-motors.js';
+import {
+  coneNode,
+  driverOfMotor,
+  driversIn,
+  motorsOf,
+  numbersAt,
+  numbersOf,
+  sourceResistance,
+} from './family-motors.js';
 import type { FamilyTrial, Tried } from './family-trial.js';
 import { alike, type LawResult, tried } from './law.js';
 
@@ -26,11 +34,11 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
       const [driver, found] = [drivers[i], numbersAt(made, motor)];
       if (driver === undefined) return `there is no driver for the motor ${motor.name}: pass it as drivers`;
       for (const field of fields) {
-        const expected = driver[field] ?? 0;
+        const expected = numbersOf(driver)[field];
         // A coil with a law of its own replaces the inductances of the driver.
         const isCoil = field === 'Le' || field === 'R2' || field === 'L2';
         if (isCoil && made.network.topology.elements.some(({ kind }) => kind === 'law') && found[field] === 0) continue;
-        if (!alike(found[field] ?? 0, expected))
+        if (!alike(found[field], expected))
           return `${field} of ${motor.name} is ${found[field]}, but that of the driver is ${expected}`;
       }
     }

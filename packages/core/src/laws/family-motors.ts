@@ -1,4 +1,5 @@
-import type { Driver } from '../driver/index.js';
+import { coilOf as coilOfDriver } from '../driver/coil-of.js';
+import type { CoilBranch, Driver } from '../driver/index.js';
 import type { System } from '../enclosure/index.js';
 import type { Element, Motor, Topology } from '../network/index.js';
 import { numberOf } from './family-trial.js';
@@ -31,6 +32,17 @@ export function driversIn(
   return found;
 }
 
+/** The spec without the models of coils and suspensions in its drivers. */
+export function withoutModels<T>(value: T): T {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(withoutModels) as T;
+  const record = value as Record<string, unknown>;
+  const kept = Object.entries(record).filter(
+    ([name]) => !isDriver(record) || (name !== 'coil' && name !== 'suspension'),
+  );
+  return Object.fromEntries(kept.map(([name, one]) => [name, withoutModels(one)])) as T;
+}
+
 /** Which driver moves by which motor: by the name of the probe of its cone, else in the order of both. */
 export function driverOfMotor(
   { network: { topology }, spec }: System,
@@ -48,11 +60,36 @@ export function driverOfMotor(
   });
 }
 
+/** The numbers of a driver that stand in a network. R2 and L2 are what stands side by side in its coil. */
+export type DriverNumber = (typeof driverFields)[number] | 'Le' | 'R2' | 'L2';
+
+/** The same numbers as the driver has them. */
+export function numbersOf(driver: Driver): Readonly<Record<DriverNumber, number>> {
+  const { Sd, Mms, Cms, Rms, Re, Bl } = driver;
+  const { circuit = [], parameters = {} } = coilOfDriver(driver) ?? {};
+  const place = ({ joints }: CoilBranch) => [...joints].sort().join();
+  const sum = (kind: CoilBranch['kind'], beside: boolean) =>
+    circuit
+      .filter(
+        (one) => one.kind === kind && circuit.some((other) => other !== one && place(other) === place(one)) === beside,
+      )
+      .reduce((total, { parameter }) => total + (parameters[parameter] ?? Number.NaN), 0);
+  return {
+    ...{ Sd, Mms, Cms, Rms, Bl },
+    Re: Re + sum('resistor', false),
+    Le: sum('inductor', false),
+    R2: sum('resistor', true),
+    L2: sum('inductor', true),
+  };
+}
+
 /** The numbers that a motor and what hangs on it have in the network, by the fields of a driver. */
-export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record<keyof Driver, number>>> {
+export function numbersAt(system: System, motor: Motor): Readonly<Record<DriverNumber, number>> {
   const { elements } = system.network.topology;
   const cone = coneNode(motor);
   const value = ({ name }: Element) => numberOf(system, name);
+  /** Of an element over frequency the first number: that of a suspension is Cms. */
+  const first = ({ name }: Element) => [system.network.values[name]].flat()[0] as number;
   const toFrame = (kind: Element['kind']) =>
     elements.filter(
       (one) => one.kind === kind && 'nodes' in one && one.nodes.includes(cone) && one.nodes.includes(GROUND),
@@ -69,7 +106,7 @@ export function numbersAt(system: System, motor: Motor): Readonly<Partial<Record
     Sd: pistons.length === 0 ? Number.NaN : Math.max(...pistons.map(value)),
     Mms: sum(toFrame('mass').map(value)),
     Rms: sum(toFrame('damper').map(value)),
-    Cms: 1 / sum(toFrame('spring').map((one) => 1 / value(one))),
+    Cms: 1 / sum([...toFrame('spring'), ...toFrame('law')].map((one) => 1 / first(one))),
     Re: sum(alone('resistor')),
     Le: sum(alone('inductor')),
     R2: sum(beside('resistor')),

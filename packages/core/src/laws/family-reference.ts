@@ -4,7 +4,7 @@ import type { Element } from '../network/index.js';
 import { REFERENCE_PRESSURE, referenceLevel } from '../response/index.js';
 import { exitsOf } from './acoustic-exits.js';
 import { springsOf } from './family-flows.js';
-import { coilOf, coneNode, driverOfMotor, motorsOf, sourceResistance } from './family-motors.js';
+import { coilOf, coneNode, driverOfMotor, motorsOf, numbersOf, sourceResistance } from './family-motors.js';
 import type { Tried } from './family-trial.js';
 import { type LawResult, tried } from './law.js';
 
@@ -52,14 +52,14 @@ function formulaFault(system: System, drivers: Parameters<typeof driverOfMotor>[
       one.kind === 'piston' && one.mechanical.includes(cone) && (one.front === 'ground') !== (one.rear === 'ground'),
   );
   if (!isOutside) return undefined;
-  const { Bl, Sd, Mms, Re, Le, L2 } = driver;
+  const { Bl, Sd, Mms, Re, Le, L2 } = numbersOf(driver);
   const flow = (Bl * Sd) / (2 * Math.PI * Mms * (Re + sourceResistance(system)));
   const expected = 20 * Math.log10((system.air.density * flow) / REFERENCE_PRESSURE);
   const level = levelOf(system);
   const isLumped = elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
   // A filter before the driver may well take the level away.
   const reactances = elements.filter(({ kind }) => kind === 'inductor' || kind === 'capacitor').length;
-  const own = [Le, L2].filter((value) => value !== undefined && value > 0).length;
+  const own = [Le, L2].filter((value) => value > 0).length;
   if (typeof level !== 'number')
     return isLumped && reactances === own ? `it is refused, not ${expected} dB` : undefined;
   return Math.abs(level - expected) <= (isLumped ? 1e-6 : SETTLED) ? undefined : `${level} dB, not ${expected} dB`;

@@ -6,6 +6,9 @@ export { familyLaws } from './family-laws.js';
 export type { FamilyTrial } from './family-trial.js';
 /** What are a driver and the air in another system of units? */
 export { type By, type Dimension, rescaledAir, rescaledDriver } from './rescaling.js';
+/** Does a model of a voice coil obey the laws of coils, and one of a suspension those of suspensions? */
+export { coilLaws } from './coil-laws.js';
+export { suspensionLaws } from './suspension-laws.js';
 /** Does an element over frequency obey the laws of such elements? */
 export { type LawElementTrial, lawElementLaws } from './law-element-laws.js';
 /** Does your own end correction obey the laws of end corrections? */

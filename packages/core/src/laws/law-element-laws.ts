@@ -4,7 +4,7 @@ import { logarithmicGrid } from '../quantity/index.js';
 import { type Curves, jumpFault, memoryFault, notFinite } from './curves.js';
 import { type LawResult, tried } from './law.js';
 import { lineLaws } from './line-laws.js';
-import { slopeFault } from './slope.js';
+import { parameterSlopeFault, slopeFault } from './slope.js';
 
 /** Values and frequencies for trying an element over frequency. */
 export interface LawElementTrial {
@@ -38,8 +38,8 @@ export function elementCurves(element: Law | Line, values: readonly number[], at
  *
  * It is finite and passive: a part without a source gives no power at any frequency, so the real part of its admittance or
  * impedance is not negative (@source desoer1969 ch. 9, positive real functions). It has no memory and no jumps, since it is a
- * formula that is analytic in frequency. Its slope is the derivative of what it fills, since delays and gradients are read from
- * it. Each of its parameters has an effect. A line also obeys the laws of two-ports: it is reciprocal, and it is passive
+ * formula that is analytic in frequency. Its slopes, by frequency and by its parameters, are the derivatives of what it fills,
+ * since delays and gradients are read from them. Each of its parameters has an effect. A line also obeys the laws of two-ports: it is reciprocal, and it is passive
  * whatever is connected to its far end.
  *
  * @validity parameters for which the element is meant
@@ -91,6 +91,9 @@ export function lawElementLaws(
             return i < 0 ? undefined : `its real part is ${column.re[i]} at ${frequencies[i]} Hz`;
           }),
           of('its slope is that of its values', () => slopeFault(element, values, curves, frequencies)),
+          of('its slopes by parameters are those of its values', () =>
+            parameterSlopeFault(element, values, (own) => elementCurves(element, own), frequencies),
+          ),
         ]),
   ];
 }

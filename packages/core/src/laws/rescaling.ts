@@ -16,8 +16,6 @@ const driverDimensions = {
   Re: [2, 1, -3, -2],
   Bl: [1, 1, -2, -1],
   Le: [2, 1, -2, -2],
-  R2: [2, 1, -3, -2],
-  L2: [2, 1, -2, -2],
 } as const satisfies Readonly<Record<string, Dimension>>;
 
 /**
@@ -28,13 +26,19 @@ const driverDimensions = {
  * @source own (dimensions of the quantities)
  * @example rescaledDriver(driver, by).Mms // driver.Mms * by([0, 1, 0, 0])
  */
-export const rescaledDriver = (driver: Driver, by: By): Driver =>
-  Object.fromEntries(
-    Object.entries(driverDimensions).flatMap(([field, dimension]) => {
-      const value = driver[field as keyof typeof driverDimensions];
-      return value === undefined ? [] : [[field, value * by(dimension)]];
-    }),
-  ) as unknown as Driver;
+export const rescaledDriver = (driver: Driver, by: By): Driver => {
+  const numbers = Object.entries(driverDimensions).flatMap(([field, dimension]) => {
+    const value = driver[field as keyof typeof driverDimensions];
+    return value === undefined ? [] : [[field, value * by(dimension)]];
+  });
+  const { coil, suspension } = driver;
+  const time = by([0, 0, 1, 0]);
+  return {
+    ...Object.fromEntries(numbers),
+    ...(coil && { coil: coil.scaled(by([2, 1, -3, -2]), time) }),
+    ...(suspension && { suspension: suspension.scaled(time) }),
+  };
+};
 
 /**
  * A medium in another system of units, to try scaling: density, speed of sound, pressure, viscosity.

@@ -90,8 +90,20 @@ export interface Law extends Named, Standable {
   readonly fill: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
   /** Fills the derivative by ln f of what `fill` fills. Without it, a difference quotient over ±10⁻⁵ is used. */
   readonly slope?: (values: Float64Array, at: number, frequencies: Float64Array, out: ComplexColumn) => void;
+  /** Fills the derivative of the same by one of its parameters, by its place among them. Without it, a difference quotient is used. */
+  readonly parameterSlope?: (
+    parameter: number,
+    values: Float64Array,
+    at: number,
+    frequencies: Float64Array,
+    out: ComplexColumn,
+  ) => void;
   /** Lines of a netlist, where a circuit simulator can express the element. Without it, the netlist has a comment instead. */
   readonly netlist?: (values: readonly number[], name: string, nodes: Nodes) => readonly string[];
+  /** The two kinds of branches of which {@link lumpedFit} builds something like it: one that stores and one that loses. */
+  readonly like?: readonly [storing: BranchKind, losing: BranchKind];
+  /** The `Compile` of a network with it, where its family compiles lumped elements alone. */
+  readonly compile?: (topology: Topology) => unknown;
 }
 
 /** A chain matrix over frequency: `[A B; C D]`, each a complex column. */

@@ -47,7 +47,8 @@ export interface NetworkGradient {
  *
  * `inReference` leaves out the elements that are not in the reference level; there is no gradient by their numbers.
  *
- * @validity any network. If an element over frequency has no `slope`, difference quotients over ±10⁻⁵ are used
+ * @validity any network. If an element over frequency has no `slope` or `parameterSlope`, difference quotients
+ * over ±10⁻⁵ are used
  * @neglects nothing
  * @returns the gradient, to be swept into {@link gradientColumns}
  * @throws InputError for a network without meaning; `empty` for a probe that is not there

@@ -37,6 +37,8 @@ export { sweepRows } from './sweep.js';
 export { netlist } from './netlist.js';
 /** What are the state matrices of a lumped network? */
 export { type StateSpace, stateSpace } from './state-space.js';
+/** Which lumped network is like one with elements over frequency, and how far is it off? */
+export { type LumpedFit, lumpedFit } from './lumped-fit.js';
 /** How does a probe change with each number of a network, and with frequency? */
 export {
   compileGradient,

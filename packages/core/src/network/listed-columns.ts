@@ -49,7 +49,7 @@ export function fillListedSlope(
   ]);
 }
 
-/** ∂/∂value of the columns of an element by one of its parameters, by a difference quotient. */
+/** ∂/∂value of the columns of an element by one of its parameters: its own where it has one, else a difference quotient. */
 export function fillListedParameterSlope(
   element: Element,
   values: Float64Array,
@@ -58,6 +58,13 @@ export function fillListedParameterSlope(
   frequencies: Float64Array,
   out: ListedColumns,
 ): void {
+  if (element.kind === 'law' && element.parameterSlope && out.law) {
+    const at = slots.of.get(element.name)?.at ?? 0;
+    assign(out.law, 0, frequencies.length);
+    element.parameterSlope(slot - at, values, at, frequencies, out.law);
+    refuseNoNumber(element.name, frequencies, out.law);
+    return;
+  }
   const step = STEP * Math.max(Math.abs(values[slot]!), 1e-9);
   difference(element, slots, frequencies, out, 2 * step, (sign) => [
     values.map((value, k) => (k === slot ? value + sign * step : value)),

@@ -68,7 +68,8 @@ function lines(
   if (element.netlist !== undefined) {
     return element.netlist(numbers, name, element.nodes.map(node) as unknown as Nodes);
   }
-  return [`* ${name}: given over frequency, not written`];
+  const instead = element.kind === 'law' && element.like ? '; its lumpedFit can be written' : '';
+  return [`* ${name}: given over frequency, not written${instead}`];
 }
 
 /** The node between a motor's voltage source and the source that senses its current. */

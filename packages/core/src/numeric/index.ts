@@ -10,6 +10,8 @@ export { integral } from './integral.js';
 export { factorMatrix, solveFactored } from './linear-system.js';
 /** How does a linear system of differential equations change over one time step? */
 export { matrixExponential } from './matrix-exponential.js';
+/** Which numbers of zero or more fit an overdetermined linear system best? */
+export { nonNegativeLeastSquares } from './non-negative-least-squares.js';
 /** Where between two ends does a function have its minimum? */
 export { boundedMinimum, type Minimum } from './minimise.js';
 /** Where within bounds does a function of several variables have a minimum? */

@@ -24,7 +24,7 @@ export type { Extremum } from './extremum.js';
 /** What load does a system put on its amplifier? */
 export { type LowestLoad, lowestLoad } from './lowest-load.js';
 /** What is the step response of a system? */
-export { type StepResponse, stepResponse } from './step.js';
+export { type StepFit, type StepOptions, type StepResponse, stepResponse } from './step.js';
 /** How does any value of a system, with its phase, change with every number of the network? */
 export { type ComplexGradientResult, complexGradient } from './complex-gradient.js';
 /** How does a result change with every number of the network? */

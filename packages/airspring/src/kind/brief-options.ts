@@ -1,0 +1,27 @@
+import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver-models.js';
+import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
+import type { BoxKind } from './box-kind.js';
+import { standard } from './standard.js';
+
+/** What a brief may name: kinds of box, and models of drivers. */
+export interface BriefOptions {
+  /**
+   * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
+   * leaves that out, every kind is tried, except those that are `byName`.
+   */
+  readonly kinds?: readonly BoxKind[];
+  /** Models of voice coils that a driver may ask for as `coil`; default those of `standardCoils`. */
+  readonly coils?: readonly CoilChoice[];
+  /** Models of suspensions that a driver may ask for as `suspension`; default those of `standardSuspensions`. */
+  readonly suspensions?: readonly SuspensionChoice[];
+}
+
+/** The same with everything that is left out. */
+export const completeOptions = ({
+  kinds = standard,
+  coils = standardCoils,
+  suspensions = standardSuspensions,
+}: BriefOptions): { readonly kinds: readonly BoxKind[]; readonly models: DriverModels } => ({
+  kinds,
+  models: { coils, suspensions },
+});
