@@ -2,7 +2,15 @@
 import { standardAir } from '@airspring/core/air';
 import { completeDriver, type Driver } from '@airspring/core/driver';
 import { compileSteppedLine, flaredProfile } from '@airspring/core/duct';
-import { boxCompliance, closedBox, mixedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import {
+  boxCompliance,
+  closedBox,
+  lineBox,
+  lineVentedBox,
+  mixedBox,
+  type System,
+  ventedBox,
+} from '@airspring/core/enclosure';
 import { compile, type Law, type Network } from '@airspring/core/network';
 import { compileVentAdmittance } from '@airspring/core/vent';
 import {
@@ -155,6 +163,33 @@ export const bandPass: System = (() => {
   return { family: 'band-pass of fourth order', spec: {}, air, network, compile };
 })();
 
+/** Two uniform parts without loss, the driver along the first and the opening in the second: four tubes for the simulator. */
+export const uniformLine = lineBox({
+  drivers: driver,
+  parts: [
+    { length: '1.1 m', area: '400 cm²', wallLoss: 0 },
+    { length: '1.5 m', area: '250 cm²', wallLoss: 0 },
+  ],
+  driverAt: '35 cm',
+  opening: { at: '2.3 m', area: '120 cm²' },
+  sourceResistance: '0.2 ohm',
+});
+/** Two tubes without loss on a box that leaks and absorbs. */
+export const tubeVented = lineVentedBox({
+  drivers: driver,
+  netVolume: '45 L',
+  vent: { diameter: '60 mm', length: '42 cm', count: 2, wallLoss: 0 },
+  QL: 7,
+  QA: 60,
+  sourceResistance: '0.2 ohm',
+});
+const taperedLine = lineBox({
+  drivers: driver,
+  parts: [{ length: '1.6 m', area: '400 cm²', wedgeTo: '250 cm²', flowResistivity: '800 Pa·s/m²' }],
+  driverAt: '35 cm',
+  opening: {},
+});
+
 export interface SeamCase {
   readonly network: Network;
   /** Whether it has states. */
@@ -197,6 +232,14 @@ export const seamCases: Readonly<Record<string, SeamCase>> = {
     lumped: false,
     polynomials: false,
     unwritten: ['vent'],
+  },
+  'driver in a uniform line': { network: uniformLine.network, lumped: false, polynomials: false },
+  'vented by a tube without loss': { network: tubeVented.network, lumped: false, polynomials: false },
+  'driver in a tapered line with a fill': {
+    network: taperedLine.network,
+    lumped: false,
+    polynomials: false,
+    unwritten: ['duct_1', 'duct_2'],
   },
   'band-pass of fourth order': { network: bandPass.network, lumped: true, polynomials: true },
 };

@@ -29,6 +29,7 @@ export { acousticsOf } from './kind/box-kind.js';
 export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
+export { foldedLine } from './kind/line.js';
 export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';

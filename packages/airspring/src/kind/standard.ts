@@ -2,12 +2,13 @@ import type { BriefFor } from '../brief/schema.js';
 import { bandPass } from './band-pass.js';
 import { closed } from './closed.js';
 import { flaredVented } from './flared-vented.js';
+import { foldedLine } from './line.js';
 import { radiatorBox } from './radiator.js';
 import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
 /** The kinds of box that a brief may name when no others are passed in. Those that are `byName` are tried only where it names them. */
-export const standard = [closed, vented, slotVented, flaredVented, radiatorBox, bandPass] as const;
+export const standard = [closed, vented, slotVented, flaredVented, radiatorBox, bandPass, foldedLine] as const;
 
 /** A brief for these kinds as it stands in a file. */
 export type Brief = BriefFor<typeof standard>;

@@ -4,6 +4,8 @@ import type { Point, Variant } from '../kind/box-kind.js';
 
 /** A change of a reference level that is no more than rounding, dB. */
 const ROUNDING = 1e-9;
+/** The same where the level is read far away, since it settles within more than that: with a line behind the cone. */
+const SETTLED = 0.02;
 
 /**
  * The reference level of a network as its numbers change. It depends on few of them, often on none that the search changes:
@@ -15,13 +17,14 @@ function compileReference(network: CompiledNetwork, values: Float64Array, densit
     return referenceLevelOf(network, density);
   };
   let level = levelNow();
+  const least = network.polynomials === undefined ? SETTLED : ROUNDING;
   const feels = (at: number): boolean => {
     const before = values[at]!;
     // What stands at zero may be felt elsewhere.
     if (before === 0) return true;
     values[at] = before * 1.5;
     try {
-      return Math.abs(levelNow() - level) > ROUNDING;
+      return Math.abs(levelNow() - level) > least;
     } catch {
       return true;
     } finally {
@@ -63,14 +66,16 @@ export function compileVariant({ system, values: setAll, load, acoustic, geometr
     for (let i = 0; i < numbers.length; i++) values[slot.at + i] = numbers[i]!;
   };
   setAll(start, set);
-  const { probes: names, load: loadValues, sweep } = network(values);
+  const solver = network(values);
   return {
+    /** Whether it is solved at each frequency, which takes longer than polynomials. */
+    isSolved: solver.polynomials === undefined,
     density: air.density,
-    probes: names,
-    sweep,
+    probes: solver.probes,
+    sweep: solver.sweep,
     load: (point: Point): void => {
       setAll(point, set);
-      loadValues(values);
+      solver.load(values);
     },
     ...(reference !== 'maximum' && {
       referenceLevel: compileReference(network(values, true), values, air.density),

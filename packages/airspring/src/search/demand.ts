@@ -7,6 +7,7 @@ import { loadRange } from '../job/load.js';
 import { passedBy } from '../job/passed.js';
 import type { Point, Variant } from '../kind/box-kind.js';
 import { compileVariant } from './compiled-variant.js';
+import { remembered } from './remembered.js';
 
 /** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {
@@ -218,7 +219,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   };
   const { referenceLevel = maximum } = compiled;
 
-  return (point, out) => {
+  const demandOf = (point: Point, out: Demand): void => {
     loadPoint(point);
     sweep(grid, columns);
     setReference(referenceLevel());
@@ -263,4 +264,5 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     out.load = greatestOf(loads, grid, BELOW) * Math.SQRT2;
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
+  return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;
 }

@@ -29,7 +29,9 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   const rectangular = box.holes.some(({ form }) => form === 'rectangle');
   const round = rectangular ? 'round ' : '';
-  const cones = [...new Set(box.holes.map(({ what }) => what))].filter((what) => what !== 'vent');
+  const cones = [
+    ...new Set(box.holes.flatMap(({ what, form }) => (what === 'vent' || form === 'rectangle' ? [] : [what]))),
+  ];
   const holes = box.holes.map((hole) => [
     hole.what,
     boardOf(hole),

@@ -7,6 +7,18 @@ export {
   pistonInFlange,
   unflanged,
 } from './end-correction.js';
+/** What is a duct as an element of a network? */
+export {
+  conicalTaper,
+  type DuctNumbers,
+  ductElement,
+  ductValues,
+  exponentialTaper,
+  type Taper,
+  wedgeTaper,
+} from './duct-element.js';
+/** What does a filling of fibre do to the air in a duct? */
+export { type FillInput, withFill } from './fibre-fill.js';
 /** What is the end correction of a flared end? */
 export { type FlareInput, flared } from './flare.js';
 /** What is the chain matrix of a uniform line over frequency? */
@@ -51,3 +63,5 @@ export { compileRadiation, type RadiationInput, smallOpening } from './small-ope
 export { compileSteppedLine } from './stepped-line.js';
 /** What is the acoustic mass of the air in a tube? */
 export { type TubeInput, tubeMass } from './tube-mass.js';
+/** How much more do walls take that are not smooth and round? */
+export { withWallLoss } from './wall-loss.js';

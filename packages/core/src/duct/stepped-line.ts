@@ -1,7 +1,8 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
 import { type Fault, refuse } from '../fault/index.js';
+import { chainOfSteps } from './chain-of-steps.js';
 import type { Chain } from './line-chain.js';
-import { chainKernel, lineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
+import { lineAir } from './line-kernel.js';
 import { type LineSection, roundSectionOf } from './line-section.js';
 import type { Profile } from './profile.js';
 import { profileFaults, radiusAt } from './profile-mass.js';
@@ -46,47 +47,8 @@ export function compileSteppedLine(
   }
   refuse(faults);
   const length = profile.length / steps;
-  const radii = Float64Array.from({ length: steps }, (_, i) => radiusAt(profile, (i + 0.5) * length));
-  const medium = lineAir(air);
-  const room = lineRoom();
-  const sections = Array.from(radii, (radius) => walls(roundSectionOf(radius)));
-  return (frequencies, { A, B, C, D }) => {
-    for (let i = 0; i < frequencies.length; i++) {
-      const omega = 2 * Math.PI * frequencies[i]!;
-      let [ar, ai, br, bi, cr, ci, dr, di] = [1, 0, 0, 0, 0, 0, 1, 0];
-      for (let n = 0; n < steps; n++) {
-        if (n === 0 || radii[n] !== radii[n - 1]) {
-          const { area, layer } = sections[n]!;
-          lineKernel(area, layer, medium, omega, room);
-          chainKernel(length, mostNepers / steps, room);
-        }
-        const tr = room[4]!;
-        const ti = room[5]!;
-        const ur = room[6]!;
-        const ui = room[7]!;
-        const vr = room[8]!;
-        const vi = room[9]!;
-        [ar, ai, br, bi] = [
-          ar * tr - ai * ti + br * vr - bi * vi,
-          ar * ti + ai * tr + br * vi + bi * vr,
-          ar * ur - ai * ui + br * tr - bi * ti,
-          ar * ui + ai * ur + br * ti + bi * tr,
-        ];
-        [cr, ci, dr, di] = [
-          cr * tr - ci * ti + dr * vr - di * vi,
-          cr * ti + ci * tr + dr * vi + di * vr,
-          cr * ur - ci * ui + dr * tr - di * ti,
-          cr * ui + ci * ur + dr * ti + di * tr,
-        ];
-      }
-      A.re[i] = ar;
-      A.im[i] = ai;
-      B.re[i] = br;
-      B.im[i] = bi;
-      C.re[i] = cr;
-      C.im[i] = ci;
-      D.re[i] = dr;
-      D.im[i] = di;
-    }
-  };
+  const sections = Array.from({ length: steps }, (_, i) =>
+    walls(roundSectionOf(radiusAt(profile, (i + 0.5) * length))),
+  );
+  return chainOfSteps(sections, length, lineAir(air));
 }

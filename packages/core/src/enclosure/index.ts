@@ -24,6 +24,10 @@ export {
   infiniteBaffle,
   infiniteBaffleFamily,
 } from './infinite-baffle.js';
+/** What does a driver do in a line: a quarter-wave pipe or a transmission line? */
+export { type LineBoxInput, type LineBoxSpec, lineBox, lineFamily } from './line-box.js';
+/** How is a line described, section by section, and where is its opening? */
+export type { LineOpeningInput, LineOpeningSpec, LinePartInput, LinePartSpec } from './line-parts.js';
 /** What does a driver do in a vented box? */
 export {
   type VentedBoxInput,
@@ -32,6 +36,15 @@ export {
   ventedBox,
   ventedFamily,
 } from './vented-box.js';
+/** What does a driver do in a vented box when waves travel in its vent? */
+export {
+  type LineVentedBoxInput,
+  type LineVentedBoxSpec,
+  type LineVentInput,
+  type LineVentSpec,
+  lineVentedBox,
+  lineVentedFamily,
+} from './line-vented-box.js';
 /** What does the impedance of a vented box tell about its drivers? */
 export { type VentedImpedance, type VentedImpedanceInput, ventedImpedance } from './vented-impedance.js';
 /** By which ratios is a vented box compared with an alignment? */

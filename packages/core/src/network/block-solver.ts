@@ -1,5 +1,6 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { assign, multiply, subtractProduct } from './column-arithmetic.js';
+import { columnRoom, type TakeColumn } from './column-room.js';
 import { constantSums } from './constant-sums.js';
 import { dense, factorDense, putColumns, solveDense } from './dense.js';
 import { elimination, type Pivot } from './elimination.js';
@@ -37,17 +38,18 @@ export function blockSolver(
   { topology, slots, system, values, numbers }: NumberedEquations,
   wanted: Iterable<number>,
   planned: readonly Pivot[] = [],
+  take: TakeColumn = columnRoom(BLOCK).take,
 ): BlockSolver {
   const { elements } = topology;
   const order = elimination(system, numbers, planned);
   if (order === undefined) throw contradiction(topology);
-  const listed = elements.map((element) => listedColumns(element, BLOCK));
-  const columns = entryColumns(order.entries, BLOCK);
-  const factored = forwardElimination(order, columns, BLOCK);
+  const listed = elements.map((element) => listedColumns(element, take));
+  const columns = entryColumns(order.entries, BLOCK, take);
+  const factored = forwardElimination(order, columns, take);
   const { steps, columnOf, factorOf, inverseOf, eliminate } = factored;
 
   // Back substitution, of what is wanted and what that needs.
-  const solution = steps.map(() => complexColumn(BLOCK));
+  const solution = steps.map(take);
   const columnFor = (unknown: number) => solution[unknown] as ComplexColumn;
   const sums = constantSums(factored);
   const needed = new Set(wanted);
@@ -88,7 +90,7 @@ export function blockSolver(
     columns.fill(block, listed);
   };
 
-  const one = dense(system.size);
+  let one: ReturnType<typeof dense> | undefined;
   const lost = new Uint8Array(BLOCK);
   const solve = (transposed?: TransposedSolver): number => {
     lost.fill(0);
@@ -96,6 +98,7 @@ export function blockSolver(
     substitute();
     transposed?.solve(count);
     for (let i = lost.indexOf(1); i >= 0 && i < count; i = lost.indexOf(1, i + 1)) {
+      one ??= dense(system.size);
       if (factorDense(system, numbers, listed, i, frequencies[i]!, one) < SINGULAR) return i;
       putColumns(solution, solveDense(system, one), i);
       transposed?.solveAt(i, one);

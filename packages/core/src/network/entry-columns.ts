@@ -1,5 +1,6 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import type { Factor } from './column-arithmetic.js';
+import type { TakeColumn } from './column-room.js';
 import { type Entry, isConstant } from './entry.js';
 import type { ListedColumns } from './listed-columns.js';
 
@@ -13,7 +14,7 @@ export interface EntryColumns {
   readonly fill: (frequencies: Float64Array, listed: readonly (ListedColumns | undefined)[]) => void;
 }
 
-export function entryColumns(entries: readonly Entry[], block: number): EntryColumns {
+export function entryColumns(entries: readonly Entry[], block: number, take: TakeColumn): EntryColumns {
   const columns = new Map<number, ComplexColumn>();
   const sizes = new Map<number, Float64Array>();
   const omega = new Float64Array(block);
@@ -22,12 +23,12 @@ export function entryColumns(entries: readonly Entry[], block: number): EntryCol
   const factorOf = (index: number): Factor => {
     const entry = entries[index] as Entry;
     if (!entry.swept && isConstant(entry)) return entry.constant;
-    const column = columns.get(index) ?? complexColumn(block);
+    const column = columns.get(index) ?? take();
     columns.set(index, column);
     return column;
   };
   const sizesOf = (index: number): Float64Array => {
-    const column = sizes.get(index) ?? new Float64Array(block);
+    const column = sizes.get(index) ?? take().re;
     sizes.set(index, column);
     return column;
   };

@@ -1,5 +1,6 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { addSizes, type Factor, multiply, subtractProduct } from './column-arithmetic.js';
+import type { TakeColumn } from './column-room.js';
 import type { Elimination, Step } from './elimination.js';
 import { type Entry, LOST } from './entry.js';
 import type { EntryColumns } from './entry-columns.js';
@@ -24,7 +25,7 @@ export interface Factored {
 export function forwardElimination(
   { entries, steps }: Elimination,
   { factorOf, sizesOf }: EntryColumns,
-  block: number,
+  take: TakeColumn,
 ): Factored {
   const inverseOf = ({ pivot }: Step): Factor => {
     const factor = factorOf(pivot);
@@ -37,7 +38,7 @@ export function forwardElimination(
     const inverse = inverseOf(step);
     const rows = step.rows.map(({ factor, updates }) => {
       const from = factorOf(factor);
-      const to = typeof from !== 'number' ? from : typeof inverse === 'number' ? from * inverse : complexColumn(block);
+      const to = typeof from !== 'number' ? from : typeof inverse === 'number' ? from * inverse : take();
       below.set(factor, to);
       const changes = updates.map(([target, source]) => ({
         target: factorOf(target) as ComplexColumn,

@@ -1,6 +1,7 @@
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { BLOCK, blockSolver } from './block-solver.js';
 import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
+import { columnRoom } from './column-room.js';
 import type { Element, Network } from './element.js';
 import type { Pivot } from './elimination.js';
 import { isListed } from './equations.js';
@@ -83,7 +84,7 @@ export function gradientOf(
     row.terms.map(({ unknowns }, t) => ({ unknowns, weight: () => factors[t] as Factor })),
   );
   const { adjoint } = transposed;
-  const listedSlopes = elements.map((element) => listedColumns(element, BLOCK));
+  const listedSlopes = elements.map((element) => listedColumns(element, columnRoom(BLOCK).take));
   const told = toldNumbers(topology.elements, left, slots, system.forms, values, numbers, row);
   const [reach, pair, weighted] = [complexColumn(BLOCK), complexColumn(BLOCK), complexColumn(BLOCK)];
   const scale = row.factor < 0 ? 1 : values[row.factor]!;
@@ -126,7 +127,7 @@ export function gradientOf(
       element.parameters.forEach((parameter, k) => {
         const column = columnOf(`${element.name}.${parameter}`);
         if (column === undefined) return;
-        const tables = listedColumns(element, count) as ListedColumns;
+        const tables = listedColumns(element, columnRoom(count).take) as ListedColumns;
         fillListedParameterSlope(element, values, slots, at + k, frequencies.subarray(0, count), tables);
         multiply(weighted, pair, tables[name] as ComplexColumn, count);
         addScaled(column, weighted, sign, count, offset);

@@ -1,5 +1,6 @@
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import type { ComplexColumn } from '../numeric/index.js';
 import { assign } from './column-arithmetic.js';
+import { columnRoom, type TakeColumn } from './column-room.js';
 import type { Element } from './element.js';
 import type { Listed } from './equations.js';
 import { differenceQuotient, fillLaw, fillLawSlope, refuseNoNumber, STEP } from './law-column.js';
@@ -9,10 +10,10 @@ import type { Slots } from './slots.js';
 export type ListedColumns = Partial<Record<Listed, ComplexColumn>>;
 
 /** Room for the columns of an element; `undefined` for an element with one value. */
-export function listedColumns(element: Element, length: number): ListedColumns | undefined {
-  if (element.kind === 'law') return { law: complexColumn(length) };
+export function listedColumns(element: Element, take: TakeColumn): ListedColumns | undefined {
+  if (element.kind === 'law') return { law: take() };
   if (element.kind !== 'line') return undefined;
-  return { A: complexColumn(length), B: complexColumn(length), C: complexColumn(length), D: complexColumn(length) };
+  return { A: take(), B: take(), C: take(), D: take() };
 }
 
 /** Fills the columns of an element at the frequencies of a block. A value that is not finite is refused with the element's name. */
@@ -81,7 +82,7 @@ function difference(
   at: (sign: 1 | -1) => readonly [values: Float64Array, frequencies: Float64Array],
 ): void {
   const count = frequencies.length;
-  const below = listedColumns(element, count) as ListedColumns;
+  const below = listedColumns(element, columnRoom(count).take) as ListedColumns;
   fillListed(element, at(-1)[0], slots, at(-1)[1], below);
   fillListed(element, at(1)[0], slots, at(1)[1], out);
   for (const corner of Object.keys(out) as Listed[]) {

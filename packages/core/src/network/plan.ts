@@ -1,5 +1,6 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { BLOCK, blockSolver } from './block-solver.js';
+import { columnRoom } from './column-room.js';
 import type { CompiledNetwork, CompiledTopology } from './compiled.js';
 import type { Topology } from './element.js';
 import { elimination } from './elimination.js';
@@ -43,12 +44,14 @@ export function compilePlan(topology: Topology): CompiledTopology {
     const numbers = new Float64Array(topology.elements.length);
     const numbered = { topology, slots, system, values, numbers };
     let solver = undefined as ReturnType<typeof blockSolver> | undefined;
+    const room = columnRoom(BLOCK);
     let slopes = new Map<number, ReturnType<typeof gradientOf>>();
     const load = (given: Float64Array) => {
       values.set(given);
       fillNumbers(values, numbers);
       refuseBadNumbers(topology, slots, values, numbers);
       solver = undefined;
+      room.restart();
       slopes = new Map();
     };
     load(first);
@@ -58,7 +61,7 @@ export function compilePlan(topology: Topology): CompiledTopology {
     }));
 
     const sweep = (frequencies: Float64Array, out: readonly ComplexColumn[]): number => {
-      solver ??= blockSolver(numbered, wanted, order);
+      solver ??= blockSolver(numbered, wanted, order, room.take);
       const { listed, solution } = solver;
       for (let offset = 0; offset < frequencies.length; offset += BLOCK) {
         const block = frequencies.subarray(offset, offset + BLOCK);

@@ -61,6 +61,7 @@ export type Angle = Quantity<'angle'>;
 export type AcousticMass = Quantity<'acousticMass'>;
 export type AcousticCompliance = Quantity<'acousticCompliance'>;
 export type AcousticResistance = Quantity<'acousticResistance'>;
+export type FlowResistivity = Quantity<'flowResistivity'>;
 
 // Each kind has a named alias, so that the compiler prints 'VolumeInput' instead of every pattern in it.
 // Each docstring says how to pass a number computed at run time, because a reader whose bare number was refused looks there.
@@ -132,5 +133,7 @@ export type AcousticMassInput = AcousticMass | Text<'acousticMass'>;
 export type AcousticComplianceInput = AcousticCompliance | Text<'acousticCompliance'>;
 /** An acoustic resistance: a text such as `'5000 Pa·s/m³'`, or `si('acousticResistance', x)` of a number x in Pa·s/m³. */
 export type AcousticResistanceInput = AcousticResistance | Text<'acousticResistance'>;
+/** A flow resistivity: a text such as `'2000 Pa·s/m²'`, or `si('flowResistivity', x)` of a number x in Pa·s/m². */
+export type FlowResistivityInput = FlowResistivity | Text<'flowResistivity'>;
 /** A ratio, such as a quality factor. Ratios are plain numbers without a brand, because they have no unit to confuse. */
 export type RatioInput = number | Text<'ratio'>;

@@ -98,5 +98,6 @@ export const kinds = {
   acousticMass: { of: 'acoustic mass', range: [1e-9, 1e9], units: { 'kg/m⁴': [1, 0] } },
   acousticCompliance: { of: 'acoustic compliance', range: [1e-18, 1], units: { 'm³/Pa': [1, 0] } },
   acousticResistance: { of: 'acoustic resistance', range: [1e-6, 1e15], units: { 'Pa·s/m³': [1, 0] } },
+  flowResistivity: { of: 'flow resistivity', range: [1e-6, 1e12], units: { 'Pa·s/m²': [1, 0], 'N·s/m⁴': [1, 0] } },
   ratio: { of: 'plain number', range: [1e-9, 1e9], units: { '1': [1, 0], '%': [1e-2, 0] } },
 } as const satisfies Record<string, KindDefinition>;

@@ -1,0 +1,37 @@
+import * as v from 'valibot';
+import { oneOrMore } from '../brief/bounds.js';
+import { plainNumber, quantity, wholeNumber } from '../brief/quantity-text.js';
+
+const opt = v.exactOptional;
+
+/** What a brief may say about a line. */
+export const lineFields = {
+  line: {
+    folds: opt(
+      v.pipe(
+        oneOrMore(wholeNumber(0, 5), 'a number of folds'),
+        v.description('how often it is folded; each number is tried; default 0, 1, 2 and 3'),
+      ),
+    ),
+    flowResistivity: opt(
+      v.pipe(
+        quantity('flowResistivity', { least: 50, greatest: 50_000, unit: 'Pa·s/m²' }),
+        v.description('flow resistivity of the fibre in it; default no fill'),
+      ),
+    ),
+    filled: opt(
+      v.pipe(
+        plainNumber(0.55, 1, 0.6),
+        v.description('share of its length that is filled, from its closed end; default 1, all of it'),
+      ),
+    ),
+    airSpeed: opt(
+      v.pipe(
+        quantity('airSpeedPeak', { least: 0.1, greatest: 340, unit: 'm/s' }),
+        v.description(
+          'greatest air speed in its opening: peak in time, mean over its cross-section; default 17 m/s, common practice',
+        ),
+      ),
+    ),
+  },
+};

@@ -1,0 +1,28 @@
+import type { Point } from '../kind/box-kind.js';
+import type { Demand } from './demand.js';
+
+/** Number of demands that are kept. */
+const MOST = 20_000;
+
+/**
+ * The same demands, each worked out once: a walk comes back to a sound in boxes of other widths, and another wish asks for the
+ * boxes of the one before. It pays where a network is solved at each frequency, as one with a line is. `axes` is the number of
+ * values of a point on which its sound depends.
+ */
+export function remembered(demandOf: (point: Point, out: Demand) => void, axes: number): typeof demandOf {
+  const known = new Map<string, Demand>();
+  return (point, out) => {
+    let key = '';
+    for (let i = 0; i < axes; i++) key += `${point[i]} `;
+    const found = known.get(key);
+    if (found === undefined) {
+      if (known.size === MOST) known.clear();
+      demandOf(point, out);
+      known.set(key, { ...out, loadBelow: out.loadBelow.slice() });
+      return;
+    }
+    const { loadBelow, ...numbers } = found;
+    Object.assign(out, numbers);
+    out.loadBelow.set(loadBelow);
+  };
+}
