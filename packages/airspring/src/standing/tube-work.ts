@@ -100,10 +100,11 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
   ];
   const steps: Step[] = [
     ...(stance.fitting === 'measure' ? [{ does: 'measure', says: measure } as const] : []),
+    ...(alike(was, vent) ? [] : takingOut(before, was)),
     ...(extra > 0 ? [drilling(vent.hole, extra)] : []),
     ...(bored ? [enlarging(before, was, passage)] : []),
     making(before, vent, made, passage),
-    fitting(before, was, passage, { added: alike(was, vent), several: made > 1 }),
+    fitting(before, passage, { added: alike(was, vent), several: made > 1 }),
     ...(bent ? [elbow(before, vent, legs)] : []),
   ];
   return {
@@ -213,20 +214,22 @@ function making(standing: Standing, { diameter, length, wall }: StandingVent, co
   };
 }
 
+/** A vent as short as its panel is a hole: there is no tube in it. */
+function takingOut({ panelThickness, vents }: Standing, { count, length, index }: StandingVent): Step[] {
+  if (!(length > panelThickness)) return [];
+  const which = vents.length > 1 ? ` of vent ${index + 1}` : '';
+  return [{ does: 'take out', says: [`Take the old ${count > 1 ? 'tubes' : 'tube'}${which} out.`] }];
+}
+
 function fitting(
-  { panelThickness: t, vents }: Standing,
-  was: StandingVent,
+  { panelThickness: t }: Standing,
   { how }: Passage,
   { added, several }: { readonly added: boolean; readonly several: boolean },
 ): Step {
-  const tubes = was.count > 1 ? 'tubes' : 'tube';
-  // A vent as short as its panel is a hole: there is no tube in it.
-  const out =
-    was.length > t && !added ? `Take the old ${tubes}${vents.length > 1 ? ` of vent ${was.index + 1}` : ''} out. ` : '';
   const says: Phrase =
     how === 'joined inside'
       ? [
-          `${out}Take a driver out, bring the ${several ? 'tubes' : 'tube'} in through the cutout, and glue ${several ? 'each' : 'it'} to the inside of the panel around ${several ? 'its' : 'the'} hole. The hole itself is the first `,
+          `Take a driver out, bring the ${several ? 'tubes' : 'tube'} in through the cutout, and glue ${several ? 'each' : 'it'} to the inside of the panel around ${several ? 'its' : 'the'} hole. The hole itself is the first `,
           [t, 'length'],
           ' of the vent.',
         ]
@@ -234,8 +237,8 @@ function fitting(
           added
             ? `Push the new ${several ? 'tubes' : 'tube'} through the new ${several ? 'holes' : 'hole'}, and glue ${several ? 'them' : 'it'} in, airtight.`
             : several
-              ? `${out}Push the new tubes through their holes, and glue them in, airtight.`
-              : `${out}The new tube fits through the ${how === 'as it is' ? 'existing' : 'enlarged'} hole. Glue it in, airtight.`,
+              ? `Push the new tubes through their holes, and glue them in, airtight.`
+              : `The new tube fits through the ${how === 'as it is' ? 'existing' : 'enlarged'} hole. Glue it in, airtight.`,
         ];
   return { does: 'fit', says };
 }
