@@ -34,36 +34,65 @@ export const standingBriefs = fc
     measured: fc.option(fc.integer({ min: 85, max: 115 }), { nil: undefined }),
     keep: fc.subarray(['drivers', 'wiring', 'holes', 'tuning']),
     saws: fc.subarray([57, 68, 76, 92]),
+    second: fc.option(fc.integer({ min: 24, max: 34 }), { nil: undefined, freq: 3 }),
     lowest: fc.integer({ min: 36, max: 55 }),
     level: fc.integer({ min: 90, max: 102 }),
   })
-  .map(({ known, width, height, depth, litres, drivers, diameter, length, measured, keep, saws, lowest, level }) => ({
-    ...thunderBox,
-    drivers: [{ ...sheet, wirings: [{ parallel: drivers }] }],
-    standing: {
-      ...(known === 'air'
-        ? { air: `${litres} L` }
-        : { outer: { width: mm(width), height: mm(height), depth: mm(depth) } }),
-      panelThickness: '15 mm',
-      vents: [
-        {
-          diameter: mm(diameter),
-          length: mm(Math.min(length, known === 'air' ? 200 : depth)),
-          hole: mm(diameter + 6),
-          ...(known === 'places' && { place: { face: 'front', across: mm(width / 2), up: mm(60) } }),
-        },
-      ],
-      ...(known === 'places' && {
-        drivers: Array.from({ length: drivers }, (_, i) => ({
-          face: 'front',
-          across: mm(width / 2),
-          up: mm(height - 100 - i * 170),
-        })),
-      }),
-      ...(measured !== undefined && { measured: { tuning: `${measured * 0.35} Hz` } }),
-      keep: ['box', ...keep],
-    },
-    workshop: { holeSaws: saws.map(mm) },
-    radiators: [radiator],
-    wanted: { lowest: `${lowest} Hz`, highest: '150 Hz', level: `${level} dB`, fall: '6 dB' },
-  }));
+  .map(
+    ({
+      known,
+      width,
+      height,
+      depth,
+      litres,
+      drivers,
+      diameter,
+      length,
+      measured,
+      keep,
+      saws,
+      second,
+      lowest,
+      level,
+    }) => ({
+      ...thunderBox,
+      drivers: [{ ...sheet, wirings: [{ parallel: drivers }] }],
+      standing: {
+        ...(known === 'air'
+          ? { air: `${litres} L` }
+          : { outer: { width: mm(width), height: mm(height), depth: mm(depth) } }),
+        panelThickness: '15 mm',
+        vents: [
+          {
+            diameter: mm(diameter),
+            length: mm(Math.min(length, known === 'air' ? 200 : depth)),
+            hole: mm(diameter + 6),
+            ...(known === 'places' && { place: { face: 'front', across: mm(width / 2), up: mm(60) } }),
+          },
+          // A narrow one in the back of some, unlike the first.
+          ...(second === undefined
+            ? []
+            : [
+                {
+                  diameter: mm(second),
+                  length: mm(60),
+                  hole: mm(second + 6),
+                  ...(known === 'places' && { place: { face: 'back', across: mm(width / 2), up: mm(height / 2) } }),
+                },
+              ]),
+        ],
+        ...(known === 'places' && {
+          drivers: Array.from({ length: drivers }, (_, i) => ({
+            face: 'front',
+            across: mm(width / 2),
+            up: mm(height - 100 - i * 170),
+          })),
+        }),
+        ...(measured !== undefined && { measured: { tuning: `${measured * 0.35} Hz` } }),
+        keep: ['box', ...keep],
+      },
+      workshop: { holeSaws: saws.map(mm) },
+      radiators: [radiator],
+      wanted: { lowest: `${lowest} Hz`, highest: '150 Hz', level: `${level} dB`, fall: '6 dB' },
+    }),
+  );

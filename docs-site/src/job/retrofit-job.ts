@@ -7,6 +7,7 @@ import type { Told } from './told.js';
 /** A brief about a box that stands. */
 export function retrofitJob(brief: Brief): Told {
   const answer = retrofit(brief);
+  const [tubes] = answer.tubeSets;
   const { answer: top, rest, line, drawing, sheets } = retrofitAnswer(brief, answer);
   return {
     parts: { answer: top.markup, rest: rest.markup, sheets: sheets.markup },
@@ -15,7 +16,7 @@ export function retrofitJob(brief: Brief): Told {
     files: {
       report: { text: retrofitText(answer, brief.units), type: 'text/plain' },
       changes: { text: changesCsv(answer), type: 'text/csv' },
-      ...(answer.tubes && { tubes: { text: tubesCsv(answer.tubes), type: 'text/csv' } }),
+      ...(tubes && { tubes: { text: tubesCsv(tubes), type: 'text/csv' } }),
       page: { text: retrofitPage(answer, brief.units), type: 'text/html' },
     },
   };

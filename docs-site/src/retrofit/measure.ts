@@ -7,7 +7,7 @@ import { proposedTubes } from './proposed.js';
 /** What to measure with rule and calliper before anything is printed. */
 export function measureFirst(facts: Facts): Markup {
   const { answer, first, say, panelThickness: t } = facts;
-  const { tubes } = answer;
+  const [tubes] = answer.tubeSets;
   const ways = [
     ...(first?.row.box.tubes.map(({ diameter, length }) => ({ words: 'the tube to print first', diameter, length })) ??
       []),

@@ -1,6 +1,7 @@
 import type { Brief, Retrofit } from 'airspring';
 import { html, type Markup, trusted } from '../html.js';
 import { changes } from './changes.js';
+import { wholeDesigns } from './designs.js';
 import { factsOf } from './facts.js';
 import { firstAnswer, firstLine } from './first.js';
 import { checkByEye, measureFirst } from './measure.js';
@@ -24,6 +25,7 @@ export function retrofitAnswer(
     rest: html`
 ${whatItDoesNow(facts)}
 ${changes(facts)}
+${wholeDesigns(facts)}
 ${tubesOfOneFlange(facts)}
 ${measureFirst(facts)}
 ${checkByEye(facts)}

@@ -12,7 +12,7 @@ const WIDTH = 648;
 /** One sheet for the workshop: what to do first, its steps, and the tubes. Seen on paper only. */
 export function workshopSheet(facts: Facts): Markup {
   const { answer, first, say } = facts;
-  const { tubes } = answer;
+  const [tubes] = answer.tubeSets;
   const steps = first ? [...(first.row.measure ? [first.row.measure] : []), ...first.row.steps] : [];
   return html`<article class="sheet"><h2>${answer.title}</h2>
 <p>${tied(doFirst(facts))} ${tied(whatItChanges(facts))}</p>

@@ -1,17 +1,12 @@
 import type { TubeOption, TubeSet } from 'airspring';
 import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
+import { purposeText } from '../../../packages/airspring/src/words/retrofit-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
 import { proposedTubes } from './proposed.js';
 import { tubeFigure } from './tube-figure.js';
 import { meets } from './wishes.js';
-
-const PURPOSES = {
-  deep: 'the deepest that keeps the air below its limit',
-  loud: 'the loudest steady tones',
-  'quickest to print': 'the shortest within a decibel of the loudest',
-} as const;
 
 const cellsOf = ({ account: { fb = 0, reach, loudest, wanted } }: TubeOption): string[] => [
   fb.toFixed(1),
@@ -35,14 +30,14 @@ function lesson({ answer, first }: Facts, tubes: TubeSet): string {
 
 /** A set of tubes for one flange: the figure over their length, and the tubes worth printing. */
 export function tubesOfOneFlange(facts: Facts): Markup | false {
-  const { tubes } = facts.answer;
+  const [tubes] = facts.answer.tubeSets;
   if (!tubes) return false;
   const { say } = facts;
   const found = proposedTubes(tubes);
   const rows = found.map(({ name, option, purpose }) => [
     `${name}, ${tied(say.length(option.length))}`,
     ...cellsOf(option),
-    PURPOSES[purpose],
+    purposeText(option, purpose, facts.answer, say),
   ]);
   return html`
 <section aria-labelledby="tubes"><h2 id="tubes">One flange, many tubes</h2>

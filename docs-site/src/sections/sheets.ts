@@ -7,7 +7,7 @@ import { html, type Markup, trusted } from '../html.js';
 /** A sheet for each box, to take to the saw, with templates of its holes at full size; seen on paper only. */
 export function sheets({ designs }: Met, { units = {} }: Pick<Brief, 'units'>): Markup {
   const say = phrasing(units);
-  return html`${designs.map((design) => trusted(sheetOf(design, say) + drillingTemplate(design, say)))}`;
+  return html`${designs.map((design) => trusted(sheetOf(design, say) + drillingTemplate(design.box.holes, say)))}`;
 }
 
 /** The same as a page of its own, to save. */

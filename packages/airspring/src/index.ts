@@ -52,11 +52,15 @@ export type { DriverVerdict } from './record/per-driver.js';
 export { type Retrofit, retrofit } from './standing/retrofit.js';
 export type { Account } from './standing/account.js';
 export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
-export type { TubeOption, TubeSet } from './standing/tubes.js';
+export type { Purpose, TubeOption, TubeSet } from './standing/tubes.js';
+export type { MeasuredDriver } from './standing/measured-driver.js';
+export type { ChangedDesign } from './standing/whole.js';
+export type { NewHole, Part, Step } from './standing/work.js';
+export { changedDesignText } from './words/changed-design-text.js';
 export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { designText, reportText } from './words/report-text.js';
 /** Which pages about a design can be printed? */
 export { printPage } from './page/page.js';
-export { retrofitPage } from './page/retrofit-page.js';
+export { changedDesignPage, retrofitPage } from './page/retrofit-page.js';

@@ -1,8 +1,9 @@
-import { ventedBox, ventedImpedance } from '@airspring/core/enclosure';
+import { ventedBox, ventedImpedance, ventedImpedanceQuality } from '@airspring/core/enclosure';
 import { features } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import { paperAir, physical } from './textbook.js';
+import motions from './vented-impedance.json' with { type: 'json' };
 
 // Set by set: the lower peak, the dip, the upper peak, and what the definitions give, worked out with mpmath to ten digits.
 const sets = [
@@ -73,4 +74,45 @@ test('the impedance of a box with few losses gives its drivers back', () => {
 
 test('a dip outside the peaks is refused', () => {
   expect(() => ventedImpedance({ lowerPeak: '20 Hz', dip: '80 Hz', upperPeak: '60 Hz' })).toThrow(/between the peaks/);
+});
+
+// Boxes worked out from the motion of their cones: script vented-impedance.py.
+for (const name of ['Qes', 'Qms', 'Qts'] as const) {
+  const value = (field: keyof (typeof motions)[number]) => motions.map((one) => one[field]);
+  check(`enclosure.vented-impedance-quality.${name}`, {
+    formula: 'enclosure/ventedImpedanceQuality',
+    source: { key: 'scipy', locator: 'peaks of the impedance by minimize_scalar, script vented-impedance.py' },
+    status: 'derived',
+    kind: 'program',
+    given: {
+      lowerPeak: { value: value('lowerPeak'), unit: 'Hz' },
+      dip: { value: value('dip'), unit: 'Hz' },
+      upperPeak: { value: value('upperPeak'), unit: 'Hz' },
+      peakImpedance: { value: value('peakImpedance'), unit: 'Ω' },
+      flankFrequency: { value: value('flankFrequency'), unit: 'Hz' },
+      flankImpedance: { value: value('flankImpedance'), unit: 'Ω' },
+      Re: { value: value('Re'), unit: 'Ω' },
+    },
+    got: (given) => ventedImpedanceQuality(given as never)[name],
+    expected: value(name),
+    unit: '1',
+    tolerance: { relative: 1e-6, why: 'peaks found to some 1e-8 of their frequency' },
+  });
+}
+
+test.each([
+  ['peakImpedance', { peakImpedance: '5 Ω' }, /more than Re, 6 Ω/],
+  ['flankImpedance', { flankImpedance: '70 Ω' }, /between Re, 6 Ω, and the peak, 60 Ω/],
+  ['flankFrequency', { flankFrequency: '27 Hz' }, /beside a peak, not the dip/],
+] as const)('a reading that cannot be is refused: %s', (_, wrong, says) => {
+  const right = {
+    lowerPeak: '18 Hz',
+    dip: '27 Hz',
+    upperPeak: '45 Hz',
+    peakImpedance: '60 Ω',
+    flankFrequency: '52 Hz',
+    flankImpedance: '25 Ω',
+    Re: '6 Ω',
+  } as const;
+  expect(() => ventedImpedanceQuality({ ...right, ...wrong })).toThrow(says);
 });

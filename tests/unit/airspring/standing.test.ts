@@ -1,5 +1,13 @@
 import { isInputError } from '@airspring/core/fault';
-import { type Brief, design, reportText, retrofit, retrofitText } from 'airspring';
+import {
+  type Brief,
+  changedDesignPage,
+  changedDesignText,
+  design,
+  reportText,
+  retrofit,
+  retrofitText,
+} from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { demoStanding } from '../../arbitrary/standing.js';
 
@@ -218,7 +226,7 @@ test('two peaks tell the tuning', () => {
 test('the first thing to do is a wider tube, and its row meets what is wanted', () => {
   const { rows, first, asked, now } = retrofit(demoStanding);
   const row = rows[first!]!;
-  expect(row.ok && row.box.tubes).toEqual([{ diameter: 0.05, length: 0.201, count: 1 }]);
+  expect(row.ok && row.box.tubes).toEqual([{ vent: 0, diameter: 0.05, length: 0.201, count: 1 }]);
   expect(row.ok && row.account.loudest.level).toBeGreaterThan(asked.level);
   expect(row.ok && row.account.wanted.airSpeed!.value).toBeLessThan(asked.airSpeedPeak);
   expect(now.account.wanted.airSpeed!.value).toBeGreaterThan(asked.airSpeedPeak);
@@ -244,9 +252,19 @@ test('drivers mounted otherwise leave the air that a brief about them would find
   }
 });
 
-test('vents that differ are told where no change of them is worked out', () => {
-  const answer = retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' })));
-  expect(retrofitText(answer).replace(/\s+/g, ' ')).toContain('The vents differ, and a change of one');
+test('of vents that differ each can be closed, lengthened, replaced and doubled, and the other one is counted', () => {
+  const { rows } = retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' })));
+  const names = rows.flatMap((row) => (row.ok ? [row.change] : []));
+  for (const name of ['vent 1 closed', 'vent 2 closed', 'a longer tube for vent 1', 'a second vent beside vent 2']) {
+    expect(names).toContain(name);
+  }
+  const wider = rows.find(({ change }) => change === 'a wider tube for vent 2, straight')!;
+  expect(wider.ok && wider.box.tubes.map(({ diameter }) => diameter)).toEqual([0.044, expect.any(Number)]);
+  const same =
+    wider.ok &&
+    wider.box.fb! /
+      retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' }))).now.box.fb!;
+  expect(same).toBeCloseTo(1, 2);
 });
 
 test('a driver that is deeper than its box is refused', () => {
@@ -268,20 +286,60 @@ test('limits are claimed for the band in which they are judged', () => {
   expect(retrofitText(answer).replace(/\s+/g, ' ')).toContain('at any frequency from 60 Hz to 150 Hz');
 });
 
-test('a pair does better than each of its changes alone', () => {
-  const { rows } = retrofit(demoStanding);
-  const pairs = rows.filter((row) => row.change.includes(', and '));
-  expect(pairs.length).toBeGreaterThan(0);
+test('the best combinations are whole designs, each chosen by its name', () => {
+  const answer = retrofit(demoStanding);
+  expect(answer.designs.map(({ name }) => name)).toEqual(['A', 'B', 'C']);
+  for (const { name, steps, box, account } of answer.designs) {
+    const text = changedDesignText(answer, name).replace(/\s+/g, ' ');
+    for (const [i] of steps.entries()) expect(text).toContain(` ${i + 1}. `);
+    expect(text).toContain(account.loudest.level.toFixed(1));
+    expect(text).toContain('WHAT TO MAKE OR TO BUY');
+    for (const { diameter } of box.tubes) expect(text).toContain(`${Math.round(diameter * 1e3)} mm`);
+    const page = changedDesignPage({ ...answer, designs: answer.designs.filter((one) => one.name === name) });
+    expect(page).toContain(`Design ${name}`);
+    expect(page.match(/<article/g)).toHaveLength(1);
+  }
+});
+
+test('a dust caution stands before the first hole, a caution of fumes before the first print', () => {
+  const text = changedDesignText(retrofit(demoStanding), 'A');
+  const at = (words: string) => text.indexOf(words);
+  expect(at('! Dust')).toBeGreaterThan(0);
+  expect(at('! Dust')).toBeLessThan(at('Cut a second hole'));
+  expect(at('! Fumes')).toBeLessThan(at('Print 2 tubes'));
 });
 
 test('the answer survives JSON, and its report names each proposed tube', () => {
   const answer = retrofit(demoStanding);
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
   const text = retrofitText(answer);
-  for (const { option } of answer.tubes!.proposed) {
-    expect(text).toContain(String(Math.round(answer.tubes!.options[option]!.length * 1e3)));
+  for (const { options, proposed } of answer.tubeSets) {
+    for (const { option } of proposed) expect(text).toContain(String(Math.round(options[option]!.length * 1e3)));
   }
   expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+});
+
+test('each hole has its set of tubes, and what a tube is for is true of its numbers', () => {
+  const { tubeSets, asked } = retrofit(demoStanding);
+  expect(tubeSets.map(({ diameter }) => Math.round(diameter * 1e3))).toEqual([44, 50, 69]);
+  for (const { options, proposed } of tubeSets) {
+    expect(proposed.length).toBeGreaterThanOrEqual(1);
+    expect(proposed.length).toBeLessThanOrEqual(3);
+    const able = options.filter(({ fitting }) => fitting !== 'does not fit');
+    for (const { option, purpose } of proposed) {
+      const { account } = options[option]!;
+      if (purpose === 'deep') {
+        expect(account.wanted.airSpeed!.value).toBeLessThanOrEqual(asked.airSpeedPeak);
+        const calm = able.filter((one) => one.account.wanted.airSpeed!.value <= asked.airSpeedPeak);
+        expect(account.reach).toBe(Math.min(...calm.map((one) => one.account.reach ?? Infinity)));
+      }
+      if (purpose === 'loud') {
+        const deep = able.filter((one) => (one.account.reach ?? Infinity) <= asked.lowest);
+        if (deep.length > 0)
+          expect(account.loudest.level).toBe(Math.max(...deep.map((one) => one.account.loudest.level)));
+      }
+    }
+  }
 });
 
 test('a brief about a box that stands is refused where a new box is designed', () => {

@@ -72,9 +72,18 @@ describe('the page of a box that stands', () => {
     for (const row of answer.rows.filter(({ ok }) => !ok)) expect(all).toContain(row.change);
   });
 
+  test('each whole design opens its steps, with its cautions before them', () => {
+    const designs = [...document.querySelectorAll('[aria-labelledby=designs] details')];
+    expect(designs.length).toBe(answer.designs.length);
+    designs.forEach((design, i) => {
+      expect(design.querySelectorAll('ol > li').length).toBe(answer.designs[i]?.steps.length);
+      expect(words(design)).toContain(answer.designs[i]?.account.loudest.level.toFixed(1));
+    });
+  });
+
   test('the figure of the tubes has one axis, a line for each proposed length, and its numbers below', () => {
     const figure = document.querySelector('#tube-lengths') as Element;
-    const { options = [], proposed = [] } = answer.tubes ?? {};
+    const { options = [], proposed = [] } = answer.tubeSets[0] ?? {};
     const [wide, narrow] = [...figure.querySelectorAll('svg[role=img]')];
     for (const svg of [wide, narrow]) {
       expect(svg?.querySelectorAll('.event').length).toBe(proposed.length + 1);
@@ -104,7 +113,7 @@ describe('the page of a box that stands', () => {
   });
 
   test('its tables as values have as many columns in every row', () => {
-    for (const csv of [changesCsv(answer), tubesCsv(answer.tubes as NonNullable<Retrofit['tubes']>)]) {
+    for (const csv of [changesCsv(answer), tubesCsv(answer.tubeSets[0] as Retrofit['tubeSets'][number])]) {
       const rows = csv.trimEnd().split('\n');
       const columns = (row: string) => row.match(/("[^"]*"|[^,]*)(,|$)/g)?.length;
       for (const row of rows.filter((each) => !each.includes('"no"')))

@@ -55,28 +55,47 @@ export const driverFields = {
   ),
 } as const;
 
-/** A driver to choose from, its models, and the wirings in which it may be used. */
-export const driverSchema = ({ coils, suspensions }: DriverModels) =>
-  v.strictObject({
-    ...driverFields,
-    coil: opt(modelField(coils, 'what the voice coil has besides Re, in place of Le; default Le alone')),
-    suspension: opt(modelField(suspensions, 'how the compliance changes with frequency; default not at all')),
-    ...sensitivityFields,
-    wirings: opt(
-      v.pipe(
-        v.array(
-          v.strictObject({
-            series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
-            parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
-            isobaric: opt(
-              said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
-            ),
-          }),
-        ),
-        v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
-        most(),
-        v.description('how many of these drivers, and how they are wired; each wiring is tried; default one driver'),
+const entriesWith = ({ coils, suspensions }: DriverModels) => ({
+  ...driverFields,
+  coil: opt(modelField(coils, 'what the voice coil has besides Re, in place of Le; default Le alone')),
+  suspension: opt(modelField(suspensions, 'how the compliance changes with frequency; default not at all')),
+  ...sensitivityFields,
+  wirings: opt(
+    v.pipe(
+      v.array(
+        v.strictObject({
+          series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
+          parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
+          isobaric: opt(
+            said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
+          ),
+        }),
       ),
+      v.minLength(1, 'empty\nat least one wiring\nGive one, or leave the field out for a single driver.'),
+      most(),
+      v.description('how many of these drivers, and how they are wired; each wiring is tried; default one driver'),
     ),
-    ...seatingFields,
+  ),
+  ...seatingFields,
+});
+
+/** A driver to choose from, its models, and the wirings in which it may be used. */
+export const driverSchema = (models: DriverModels) => v.strictObject(entriesWith(models));
+
+/** What a sheet tells of a driver that cannot be found by measuring the box in which it stands. */
+export const sheetOnly = ['Xmax', 'Pe', 'outerDiameter', 'cutoutDiameter', 'depth'] as const;
+const measurable = (name: (typeof sheetOnly)[number]) => {
+  const schema = driverFields[name];
+  return opt(
+    said(schema, `${v.getDescription(schema as never)}; only a driver that is measured in its box may lack it`),
+  );
+};
+
+/** The same where its box exists already, and may have been measured in place of a sheet. */
+export const standingDriverSchema = (models: DriverModels) =>
+  v.strictObject({
+    ...entriesWith(models),
+    ...(Object.fromEntries(sheetOnly.map((name) => [name, measurable(name)])) as {
+      readonly [Name in (typeof sheetOnly)[number]]: ReturnType<typeof measurable>;
+    }),
   });

@@ -6,7 +6,7 @@ import { faultsAcross } from './across.js';
 import { jobOf } from './defaults.js';
 import { choicesOf, gather } from './driver-choices.js';
 import type { DriverModels } from './driver-models.js';
-import { faultlessOf } from './faultless.js';
+import { type Faultless, faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultOf, unknownFields } from './issue.js';
 import { faultsOfKinds } from './kinds-named.js';
@@ -37,7 +37,7 @@ export interface Checked<Read> {
 /**
  * Checks a brief by a schema: converts every quantity to SI units and completes every driver. Fields that are right by
  * themselves are checked against each other even when other fields have faults, so that nobody has to correct a brief in
- * stages.
+ * stages. `completed` may add what follows for its drivers from elsewhere in the brief.
  *
  * @throws InputError with every fault at its path
  */
@@ -46,6 +46,7 @@ export function checked<Read>(
   schema: v.GenericSchema<unknown, Read>,
   parts: readonly Pick<BriefPart, 'across'>[],
   models: DriverModels,
+  completed: (faults: Fault[], read: Faultless<ReadBrief>, air: Air) => Faultless<ReadBrief> = (_, same) => same,
 ): Checked<Read> {
   const tooLarge = faultsOfSize(brief, '');
   if (tooLarge.length > 0) throw new InputError(tooLarge);
@@ -59,7 +60,8 @@ export function checked<Read>(
   );
   const across = faultsAcross(brief, faultless, parts);
   const medium = gather(across, () => mediumOf(faultless.air ?? {}));
-  const choices = choicesOf(across, brief, faultless, models);
+  const whole = medium ? completed(across, faultless, medium) : faultless;
+  const choices = choicesOf(across, brief, whole, models);
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
   // A field that is wrong by itself is not checked against other fields as well.
   const places = new Set(alone.map(({ path }) => path));

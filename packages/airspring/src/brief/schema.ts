@@ -1,8 +1,9 @@
 import * as v from 'valibot';
+import { standingDriverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import type { BriefPart, WrittenFields } from './fields.js';
 import { sectionsOf } from './kind-sections.js';
-import { sectionsWith } from './sections.js';
+import { driversOf, sectionsWith } from './sections.js';
 import { standardModels } from './standard-models.js';
 
 /**
@@ -20,7 +21,13 @@ export const schemaWith = (
   models: DriverModels = standardModels,
 ) => {
   const sections = sectionsWith(models);
-  return v.strictObject({ ...sections, space: v.exactOptional(sections.space), ...sectionsOf(parts), ...more });
+  return v.strictObject({
+    ...sections,
+    drivers: driversOf(standingDriverSchema(models)),
+    space: v.exactOptional(sections.space),
+    ...sectionsOf(parts),
+    ...more,
+  });
 };
 
 type Base = v.StrictObjectSchema<ReturnType<typeof sectionsWith>, undefined>;

@@ -12,6 +12,15 @@ const titled = words(200, 'The whale bench');
 const dose = (what: string) => opt(said(plainNumber(0, 100), `how much ${what} counts; default 1`));
 const EDGES = ['width', 'height', 'depth'] as const;
 
+/** The drivers of a brief, each by one schema. */
+export const driversOf = <const S extends v.GenericSchema>(one: S) =>
+  v.pipe(
+    v.array(one),
+    v.minLength(1, 'empty\nat least one driver\nAdd a driver.'),
+    most(),
+    v.description('the drivers to choose from, with the data of their sheets'),
+  );
+
 /** The fields of every brief, whatever kinds of box are tried. */
 export const sectionsWith = (models: DriverModels) => ({
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
@@ -25,12 +34,7 @@ export const sectionsWith = (models: DriverModels) => ({
       v.examples(['Measured in May.']),
     ),
   ),
-  drivers: v.pipe(
-    v.array(driverSchema(models)),
-    v.minLength(1, 'empty\nat least one driver\nAdd a driver.'),
-    most(),
-    v.description('the drivers to choose from, with the data of their sheets'),
-  ),
+  drivers: driversOf(driverSchema(models)),
   air: opt(said(v.strictObject(mediumFields), 'the air around and in the box; default 20 °C, 101.325 kPa, 50 %')),
   space: said(
     v.strictObject({

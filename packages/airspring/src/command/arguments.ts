@@ -18,7 +18,7 @@ export type Asked =
 
 export const help = `airspring design <brief.json>          print the boxes that meet a brief
 airspring design <brief.json> --json   print them as data, in SI units
-airspring design <brief.json> --only A print one of the boxes alone
+airspring design <brief.json> --only A print one of the designs alone
 airspring design <brief.json> --html page.html
                                        write a page to print as well
 airspring design --fields              print every field of a brief, with its
@@ -29,7 +29,7 @@ A brief is a JSON file that describes the drivers, the space, the sound that is
 wanted, the amplifier, the vent and the printer. It may have comments, as in
 // this or /* this */, and commas before closing brackets. A brief with the section
 "standing" is about a box that stands already: the report says what it does now,
-and what each change to it would do.
+what each change to it would do, and which combinations of changes serve best.
 
 Exit codes:
   0  every wish is met

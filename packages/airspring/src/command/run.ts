@@ -3,12 +3,13 @@ import { isInputError, visible } from '@airspring/core/fault';
 import { briefFields, briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import { printPage } from '../page/page.js';
-import { retrofitPage } from '../page/retrofit-page.js';
+import { changedDesignPage, retrofitPage } from '../page/retrofit-page.js';
 import type { Answer } from '../record/answer.js';
 import type { Design } from '../record/design-record.js';
 import type { Progress } from '../search/search.js';
 import { stands } from '../standing/read.js';
 import { type Retrofit, retrofit } from '../standing/retrofit.js';
+import { changedDesignText } from '../words/changed-design-text.js';
 import { fieldsText } from '../words/fields-text.js';
 import { designText, reportText } from '../words/report-text.js';
 import { retrofitText } from '../words/retrofit-text.js';
@@ -55,11 +56,17 @@ const designsOf = (answer: Answer): readonly Design[] =>
   answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
 
 /** The same answer with one of its boxes alone; or why it has none of this name. */
-function onlyOf(answer: Answer | Retrofit, only: string): Answer | string {
-  if (!('ok' in answer)) return '--only is for briefs about a new box';
-  const designs = designsOf(answer).filter(({ name }) => name.toLowerCase() === only.toLowerCase());
-  const names = designsOf(answer).map(({ name }) => name);
-  if (designs.length === 0) return `there is no box "${only}"; there ${names.length === 0 ? 'is none' : listed(names)}`;
+function onlyOf(answer: Answer | Retrofit, only: string): Answer | Retrofit | string {
+  const called = <Named extends { readonly name: string }>(list: readonly Named[]) =>
+    list.filter(({ name }) => name.toLowerCase() === only.toLowerCase());
+  const none = (what: string, list: readonly { readonly name: string }[]) =>
+    `there is no ${what} "${only}"; there ${list.length === 0 ? 'is none' : listed(list.map(({ name }) => name))}`;
+  if (!('ok' in answer)) {
+    const changed = called(answer.designs);
+    return changed.length > 0 ? { ...answer, designs: changed } : none('design', answer.designs);
+  }
+  const designs = called(designsOf(answer));
+  if (designs.length === 0) return none('box', designsOf(answer));
   if (answer.ok) return { ...answer, designs };
   const { nearest, ...rest } = answer;
   return nearest ? { ...rest, nearest: { ...nearest, answer: { ...nearest.answer, designs } } } : rest;
@@ -68,7 +75,10 @@ function onlyOf(answer: Answer | Retrofit, only: string): Answer | string {
 const listed = (names: readonly string[]): string => `${names.length === 1 ? 'is' : 'are'} ${names.join(', ')}`;
 
 function printed(answer: Answer | Retrofit, { units }: Brief, only: boolean): string {
-  if (!('ok' in answer)) return retrofitText(answer, units);
+  if (!('ok' in answer)) {
+    const [design] = answer.designs;
+    return only && design ? changedDesignText(answer, design.name, units) : retrofitText(answer, units);
+  }
   const designs = designsOf(answer);
   const [first] = designs;
   const text = only && first ? designText(answer.title, first, units) : reportText(answer, units);
@@ -76,8 +86,8 @@ function printed(answer: Answer | Retrofit, { units }: Brief, only: boolean): st
 }
 
 /** The page to print; `undefined` where there is no box. */
-function pageFor(answer: Answer | Retrofit, { units }: Brief): string | undefined {
-  if (!('ok' in answer)) return retrofitPage(answer, units);
+function pageFor(answer: Answer | Retrofit, { units }: Brief, only: boolean): string | undefined {
+  if (!('ok' in answer)) return only ? changedDesignPage(answer, units) : retrofitPage(answer, units);
   const designs = designsOf(answer);
   return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
 }
@@ -99,7 +109,7 @@ export function run(words: readonly string[], standing: string, progress: Progre
   const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, brief, asked.only !== undefined);
   const status = !('ok' in answer) || answer.ok ? MET : NOT_MET;
   if (asked.html === undefined) return { status, out, error: '' };
-  const page = pageFor(answer, brief);
+  const page = pageFor(answer, brief, asked.only !== undefined);
   if (page === undefined) return { status, out, error: 'airspring: no page was written, since there is no box\n' };
   const why = writePage(resolve(standing, asked.html), page);
   if (why === undefined) return { status, out, error: '' };

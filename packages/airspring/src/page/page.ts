@@ -12,6 +12,6 @@ import { sheetOf } from './sheet.js';
  */
 export function printPage(title: string, designs: readonly Design[], units: Units = {}): string {
   const say = phrasing(units);
-  const body = designs.map((design) => sheetOf(design, say) + drillingTemplate(design, say)).join('\n');
+  const body = designs.map((design) => sheetOf(design, say) + drillingTemplate(design.box.holes, say)).join('\n');
   return pageOf(title, body);
 }

@@ -1,11 +1,17 @@
+import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Retrofit } from '../standing/retrofit.js';
+import type { ChangedDesign } from '../standing/whole.js';
+import { designHead, designSummary, overviewRows, partRows, stepsInOrder } from '../words/changed-design-text.js';
+import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from '../words/measured-text.js';
 import { type Phrasing, phrasing, type Units } from '../words/phrasing.js';
+import { impedanceText, loudest } from '../words/play-text.js';
 import {
   changeText,
   comparisonRows,
   doneRows,
   firstText,
+  holeText,
   legend,
   nowSentences,
   refusedRows,
@@ -13,6 +19,7 @@ import {
   tubeRows,
   tubeSentences,
 } from '../words/retrofit-text.js';
+import { drillingTemplate } from './drilling-template.js';
 import { escaped, pageOf, tableOf } from './markup.js';
 
 const paragraphs = (texts: readonly string[]): string => texts.map((text) => `<p>${escaped(text)}</p>`).join('\n');
@@ -34,13 +41,41 @@ function steps(answer: Retrofit, say: Phrasing): string {
     .join('\n');
 }
 
-function tubes({ tubes: set }: Retrofit, say: Phrasing): string {
-  if (set === undefined) return '';
-  const [before, after] = tubeSentences(set, say);
-  return section(
-    'A set of tubes for one flange',
-    `${paragraphs([before])}${numbersTable(tubeRows(set, say))}${after === '' ? '' : paragraphs([after])}`,
+function tubes(answer: Retrofit, say: Phrasing): string {
+  const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+  if (sets.length === 0) return '';
+  const each = sets.map((set) => {
+    const [before, after] = tubeSentences(set, say);
+    const title = capital(holeText(set, answer, say));
+    return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}`;
+  });
+  return section('Sets of tubes for one flange', each.join('\n'));
+}
+
+/** The sheet of a combination to take to the bench. */
+function designSheet(design: ChangedDesign, { now }: Retrofit, say: Phrasing): string {
+  const items = stepsInOrder(design, say).map(
+    ({ text, caution: due }) => `<li>${due === undefined ? '' : caution(due)}${escaped(text)}</li>`,
   );
+  const limits = design.margins.map(({ what, value, sense, limit }) => [what, value, sense, limit]);
+  return `<article class="sheet"><h2>${escaped(designHead(design))}</h2>
+${paragraphs([designSummary(design, now.account, say)])}
+<h3>What to do, in order</h3><ol>${items.join('')}</ol>
+${design.parts.length > 0 ? `<h3>What to make or to buy</h3>${tableOf(partRows(design, say))}` : ''}
+<h3>How it plays</h3>${paragraphs([loudest(design, say)])}${caution(cautions.hearing)}
+${tableOf([['quantity', 'this box', '', 'limit'], ...limits])}
+<h3>To measure when it is done</h3>${paragraphs([impedanceText(design, say)])}
+${design.cautions.includes(cautions.travel) ? caution(cautions.travel) : ''}</article>${design.holes.length > 0 ? drillingTemplate(design.holes, say) : ''}`;
+}
+
+/**
+ * A page to print about the combinations of an answer alone: a sheet for each, with templates of its new holes.
+ *
+ * @example changedDesignPage({ ...answer, designs: answer.designs.slice(0, 1) }, { length: 'mm' })
+ */
+export function changedDesignPage(answer: Retrofit, units: Units = {}): string {
+  const say = phrasing(units);
+  return pageOf(answer.title, answer.designs.map((design) => designSheet(design, answer, say)).join('\n'));
 }
 
 /**
@@ -52,15 +87,38 @@ function tubes({ tubes: set }: Retrofit, say: Phrasing): string {
 export function retrofitPage(answer: Retrofit, units: Units = {}): string {
   const say = phrasing(units);
   const not = refusedRows(answer, say);
+  const byEye = byEyeSteps(answer, say);
   const body = [
     paragraphs([firstText(answer, say), ...answer.doubts.map((phrase) => say.phrase(phrase))]),
     section('What it does now', paragraphs(nowSentences(answer, say)) + caution(cautions.hearing)),
+    ...(answer.measuredDrivers
+      ? [
+          section(
+            'What the impedance tells of the drivers',
+            tableOf(measuredRows(answer.measuredDrivers)) + paragraphs(measuredSentences(answer.measuredDrivers, say)),
+          ),
+        ]
+      : []),
     section(
       'What could be done, each change alone',
       numbersTable(comparisonRows(answer, say)) + paragraphs([legend(answer, say)]),
     ),
     section('The steps', [cautions.dust, cautions.fumes, cautions.mains].map(caution).join('') + steps(answer, say)),
+    ...(answer.designs.length > 0
+      ? [
+          section('The best combinations, as whole designs', numbersTable(overviewRows(answer))),
+          ...answer.designs.map((design) => designSheet(design, answer, say)),
+        ]
+      : []),
     tubes(answer, say),
+    ...(byEye.length > 0
+      ? [
+          section(
+            'Check the tuning by eye',
+            `${byEyeCautions.map(caution).join('')}<ol>${byEye.map((step) => `<li>${escaped(step)}</li>`).join('')}</ol>`,
+          ),
+        ]
+      : []),
     ...(not.length > 0 ? [section('What cannot be done', tableOf([['change', 'why not'], ...not]))] : []),
     ...(answer.assumed.length > 0
       ? [section('What was assumed', paragraphs(answer.assumed.map((phrase) => say.phrase(phrase))))]

@@ -11,6 +11,7 @@ import type { Guard } from './design-parts.js';
 import type { Design } from './design-record.js';
 import { uncertainOf } from './estimate.js';
 import { partMargins, wishMargins } from './margins.js';
+import { playingOf } from './playing.js';
 import { soundOf } from './sound.js';
 
 const CHAMBER = {
@@ -19,7 +20,7 @@ const CHAMBER = {
 } as const;
 
 /** Whether this drive can push the cone beyond its travel. */
-const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
+export const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
   lowestSafeFrequency !== undefined || neverSafe === true;
 
 /** Makes the record of a design from a box: everything a reader needs, from the public functions of core. */
@@ -52,7 +53,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     fit,
   });
   const driversHoles = own.driverHoles ?? driverHoles(fit, one.cutoutDiameter ?? 0);
-  const sound = soundOf(job, box, own.givesOut);
+  const sound = soundOf(job, playingOf(box), own.givesOut);
   const uncertain = uncertainOf(search, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
@@ -108,7 +109,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   };
 }
 
-function amplifierOf({ amplifier: { voltage, current, rated, filter } }: Job): Design['amplifier'] {
+export function amplifierOf({ amplifier: { voltage, current, rated, filter } }: Job): Design['amplifier'] {
   return {
     voltage,
     ...(current < Infinity && { current }),

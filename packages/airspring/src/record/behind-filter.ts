@@ -40,6 +40,7 @@ export function safeBehind(
   filter: Filter | undefined,
   [from, to]: readonly [number, number],
 ): Safe {
+  if (limits.length === 0) return { everywhere: true };
   if (filter === undefined) {
     const options = { driveVoltageRms: si('voltageRms', drive), from: si('frequency', from), to: si('frequency', to) };
     const found = lowestSafeFrequency(system, limits, options);

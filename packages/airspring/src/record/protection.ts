@@ -1,13 +1,12 @@
-import type { System } from '@airspring/core/enclosure';
 import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
 import { travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
-import type { Box } from '../search/box.js';
 import { safeBehind } from './behind-filter.js';
 import { readingsOf } from './depth.js';
 import type { Guard } from './design-parts.js';
+import type { Playing } from './playing.js';
 
 /** The highest tone that is heard, Hz: above its resonances a cone travels as 1/f². */
 const TOP = 20_000;
@@ -18,18 +17,13 @@ const TOP = 20_000;
  */
 export function guardOf(
   job: Job,
-  { variant, point }: Pick<Box, 'variant' | 'point'>,
-  system: System,
+  { system, drivers, load, point, limits: own }: Playing,
   driveVoltageRms: VoltageRms,
 ): Guard {
   const { lowest, highest } = job.wanted;
   const { filter } = job.amplifier;
-  const { drivers } = variant.choice;
-  const cone = variant.load?.integrated ? variant.load : undefined;
-  const limits = [
-    ...travelLimit(drivers),
-    ...(cone ? variant.limits(point).filter(({ integrated }) => integrated) : []),
-  ];
+  const cone = load?.integrated ? load : undefined;
+  const limits = [...travelLimit(drivers), ...(cone ? own.filter(({ integrated }) => integrated) : [])];
   // The search goes on above the band: a strong amplifier may drive the cone too far even there.
   const range = [2, Math.max(highest, TOP)] as const;
   const found = safeBehind(system, limits, driveVoltageRms, filter, range);
@@ -44,12 +38,12 @@ export function guardOf(
   const { displacementPeak } = respond(system, below, { driveVoltageRms });
   const Xmax = drivers.driver.Xmax ?? Infinity;
   const capacity = cone?.capacity(point) ?? Infinity;
-  const own = cone ? readingsOf(system, cone, below).map((reading) => reading * driveVoltageRms) : below.map(() => 0);
+  const moved = cone ? readingsOf(system, cone, below).map((reading) => reading * driveVoltageRms) : below.map(() => 0);
   for (let corner = Math.ceil(found.from) / 2; corner <= lowest; corner += 0.5) {
     const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
     const holds = displacementPeak.every((x, i) => {
       const passed = 10 ** (taken[i]! / 20);
-      return x * passed <= Xmax && own[i]! * passed <= capacity;
+      return x * passed <= Xmax && moved[i]! * passed <= capacity;
     });
     if (holds) return { ...safe, highPass: { order: 2, corner, costAtLowest: -(taken.at(-1) as number) } };
   }

@@ -5,14 +5,14 @@ import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airsp
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import type { Variant } from '../kind/box-kind.js';
-import type { Box } from '../search/box.js';
+import type { Load, Point } from '../kind/box-kind.js';
 import { reachOf } from './behind-filter.js';
 import { depthOf, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
-import type { Design } from './design-record.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
 import { type At, loadOf } from './load.js';
+import type { Played } from './played.js';
+import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
 
 const CURVE_POINTS = 240;
@@ -109,14 +109,12 @@ function belowBand(system: System, filter: Filter, driveVoltageRms: VoltageRms, 
 /** How a box plays. Its system is swept over the band and over the range of the curves. */
 export function soundOf(
   job: Job,
-  { variant, point, demand }: Box,
+  playing: Playing,
   givesOut: Readonly<Record<string, string>>,
-): Pick<Design, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
+): Pick<Played, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
   const { wanted } = job;
-  const { choice, load: limited, reference = 'asymptote' } = variant;
-  const { drivers } = choice;
-  const system = variant.system(point);
-  const limits = limitsOf(job, variant.choice.drivers, variant.limits(point));
+  const { system, drivers, load: limited, point, reference = 'asymptote' } = playing;
+  const limits = limitsOf(job, drivers, playing.limits);
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
   const loudest = greatestLevel(system, limits, band);
@@ -146,11 +144,11 @@ export function soundOf(
       ...(falls.f3 !== undefined && { f3: falls.f3 }),
       ...(falls.f6 !== undefined && { f6: falls.f6 }),
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
-      cutoff: demand.cutoff,
-      ...depthOf(job, system, limits, demand.cutoff, limited && { load: limited, point }),
+      cutoff: playing.cutoff,
+      ...depthOf(job, system, limits, playing.cutoff, limited && { load: limited, point }),
       reference,
       referenceLevel: found.referenceLevel,
-      greatestRise: demand.rise,
+      greatestRise: playing.rise,
       ...(filter && { unfiltered: unfilteredOf(job, system, found, from) }),
     },
     loudness: {
@@ -170,8 +168,8 @@ export function soundOf(
       ...(own && { own }),
     },
     protection: {
-      ...guardOf(job, { variant, point }, system, flatDrive),
-      atFullVoltage: guardOf(job, { variant, point }, system, si('voltageRms', job.amplifier.voltage)),
+      ...guardOf(job, playing, flatDrive),
+      atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),
       ...(filter && { below: belowBand(system, filter, flatDrive, safeFromOf(wanted)) }),
     },
     impedance: {
@@ -188,13 +186,7 @@ export function soundOf(
 }
 
 /** The greatest load, at the wanted level, of the part that the kind limits. */
-function ownLoad(
-  system: ReturnType<Variant['system']>,
-  load: NonNullable<Variant['load']>,
-  point: Box['point'],
-  band: Float64Array,
-  driveFor: Float64Array,
-) {
+function ownLoad(system: System, load: Load, point: Point, band: Float64Array, driveFor: Float64Array) {
   const readings = readingsOf(system, load, band);
   const perReading = load.perReading(point);
   const values = readings.map((reading, i) => reading * perReading * driveFor[i]!);

@@ -71,26 +71,17 @@ export const filtered = (filter: Filter | undefined, grid: FrequencyGrid, column
   return column.map((value, i) => value * passed[i]!);
 };
 
-/** What a state does at the wanted level, and what it could do. */
-export function accountOf(job: Job, { drivers, filter }: State, sounding: Sounding): Account {
-  const { system, limits, netVolume, fb, fc, Qtc } = sounding;
-  const { wanted } = job;
-  const reference = referenceLevel(system);
+/** What the wanted level asks at each tone of the band, and the loudest tone that all of them can have. */
+function atWanted({ wanted }: Job, { system, limits }: Sounding) {
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, BAND);
-  const loudest = greatestLevel(system, limits, band).least;
-
   const inBand = respond(system, band);
   const driveFor = inBand.levelHalfSpace.map((level) => 10 ** ((wanted.level - level) / 20));
   const asked = (column: Float64Array) => column.map((value, i) => value * driveFor[i]!);
+  return { band, inBand, driveFor, asked, loudest: greatestLevel(system, limits, band).least };
+}
 
-  const flat = flatColumns(job, sounding);
-  const { grid: whole, drive } = flat;
-  const passed = passedBy(filter, whole);
-  const most = greatestLevel(system, limits, whole);
-  const headroom = most.driveVoltageRms.map((voltage, i) => -voltage / passed[i]!);
-  const first = worst(whole, headroom);
-  const at = whole.indexOf(first.frequency as never);
-
+/** How deep the response reaches behind the filter, and without it. */
+function reaches({ wanted }: Job, filter: Filter | undefined, { system }: Sounding) {
   const downward = logarithmicGrid(Math.min(5, wanted.lowest / 4), wanted.highest, 200);
   // Without a filter core finds dips between the samples as well.
   const found = cutoff(system, {
@@ -100,7 +91,43 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
   });
   const heldThroughout = !found.ok && found.because.some(({ code }) => code === 'above-throughout');
   const alone = found.ok ? (found.frequency as number) : heldThroughout ? downward[0]! : undefined;
-  const reach = filter ? reachOf(system, filter, downward, reference - wanted.fall) : alone;
+  const reach = filter ? reachOf(system, filter, downward, referenceLevel(system) - wanted.fall) : alone;
+  return { reach, alone };
+}
+
+/** What boxes are compared by: a part of the account, which is found sooner. */
+export interface Glance {
+  readonly reach: number;
+  readonly level: number;
+  readonly airSpeed: number;
+}
+
+/** Reach, level and air speed of a state; the reach is infinite where the response has fallen at the end of the band. */
+export function glanceOf(job: Job, { filter }: State, sounding: Sounding): Glance {
+  const { inBand, asked, loudest } = atWanted(job, sounding);
+  return {
+    reach: reaches(job, filter, sounding).reach ?? Infinity,
+    level: loudest.levelHalfSpace,
+    airSpeed: inBand.airSpeedPeak ? Math.max(...asked(inBand.airSpeedPeak)) : 0,
+  };
+}
+
+/** What a state does at the wanted level, and what it could do. */
+export function accountOf(job: Job, { drivers, filter }: State, sounding: Sounding): Account {
+  const { system, limits, netVolume, fb, fc, Qtc } = sounding;
+  const { wanted } = job;
+  const reference = referenceLevel(system);
+  const { band, inBand, driveFor, asked, loudest } = atWanted(job, sounding);
+  const { reach, alone } = reaches(job, filter, sounding);
+
+  const flat = flatColumns(job, sounding);
+  const { grid: whole, drive } = flat;
+  const passed = passedBy(filter, whole);
+  const most = greatestLevel(system, limits, whole);
+  const headroom = most.driveVoltageRms.map((voltage, i) => -voltage / passed[i]!);
+  const first = worst(whole, headroom);
+  const at = whole.indexOf(first.frequency as never);
+
   const unfiltered = filter && alone;
   const safe = safeBehind(system, travelLimit(drivers), drive, filter, [2, Math.max(wanted.highest, 500)]);
   const load = loadOf(system, wanted.highest);

@@ -1,8 +1,12 @@
 import type { Fault } from '@airspring/core/fault';
 import type { Face } from '@airspring/core/space';
+import { sheetOnly } from '../brief/driver-fields.js';
+import type { Faultless } from '../brief/faultless.js';
+import type { ReadBrief } from '../brief/schema.js';
 import type { Job, Written } from '../job/job.js';
 import { axesOf } from '../kind/build-record.js';
 import type { ReadStanding, WrittenStanding } from './fields.js';
+import { withoutSheet } from './measured-driver.js';
 
 type Read = Partial<Pick<ReadStanding, 'standing' | 'workshop'>>;
 type Place = NonNullable<ReadStanding['standing']['drivers']>[number];
@@ -16,6 +20,15 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   const faults: Fault[] = [];
   const told = (path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code: 'inconsistent', path: `standing.${path}`, got, expected, remedy });
+
+  const [driver] = (read as { readonly drivers?: readonly Faultless<ReadBrief['drivers'][number]>[] }).drivers ?? [];
+  const [sheet] = (written.drivers ?? []) as readonly Readonly<Record<string, unknown>>[];
+  if (driver && sheet && !withoutSheet(driver)) {
+    for (const name of sheetOnly.filter((one) => sheet[one] === undefined)) {
+      const remedy = 'Look it up in the sheet, or measure it.';
+      faults.push({ code: 'empty', path: `drivers[0].${name}`, got: undefined, expected: 'this field', remedy });
+    }
+  }
 
   const sizes = (['outer', 'inner'] as const).filter((name) => texts[name] !== undefined);
   if (sizes.length === 2) {

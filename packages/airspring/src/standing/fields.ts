@@ -3,6 +3,8 @@ import * as v from 'valibot';
 import { air, audible, edge, most, size, wall } from '../brief/bounds.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 
+import { impedanceFields } from './measured-fields.js';
+
 const opt = v.exactOptional;
 const length = quantity('length', { ...size, example: '76 mm' });
 const sizes = (which: string) =>
@@ -73,6 +75,7 @@ export const standingFields = {
                 v.description('the two peaks of the impedance, the lower one first'),
               ),
             ),
+            ...impedanceFields,
           }),
           v.description('measured values of the impedance; default none'),
         ),

@@ -16,6 +16,7 @@ import type { roundVentFields } from '../kind/round-vent-fields.js';
 import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
+import { dataOf, type MeasuredDriver, measuredDriver } from './measured-driver.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
 import { ventOf } from './state.js';
 import { sectionTaken, WALL } from './tube-change.js';
@@ -74,11 +75,23 @@ export function readStanding(
 ): Standing {
   const schema = schemaWith(kinds, standingFields, models);
   const parts = [...kinds, { across: acrossStanding }];
+  let measuredDrivers: MeasuredDriver | undefined;
   const { read, air, choices } = checked(
     brief,
     schema as unknown as v.GenericSchema<unknown, ReadBrief>,
     parts,
     models,
+    (faults, faultless, medium) => {
+      const wrong: Fault[] = [];
+      measuredDrivers = measuredDriver(faultless, medium, wrong);
+      faults.push(...wrong);
+      const [sheet, ...others] = faultless.drivers ?? [];
+      // What is missing has been told: no driver then says it again.
+      if (wrong.length > 0) return { ...faultless, drivers: [undefined, ...others] };
+      return measuredDrivers
+        ? { ...faultless, drivers: [{ ...sheet, ...dataOf(measuredDrivers) }, ...others] }
+        : faultless;
+    },
   );
   const { standing, workshop } = read as unknown as ReadStanding;
   const [choice] = choices;
@@ -131,6 +144,7 @@ export function readStanding(
       const { hole, place } = (standing.vents ?? [])[i] ?? {};
       return {
         ...tube,
+        index: i,
         hole: hole ?? tube.diameter + 2 * tube.wall,
         holeAssumed: hole === undefined,
         ...(place && sizes.inner && { place: placeOf(place, sizes.outer) }),
@@ -148,6 +162,7 @@ export function readStanding(
     ways: new Map(),
     ...(job.amplifier.filter && { filter: job.amplifier.filter }),
     airSpeedPeak: airSpeedOf(vent),
+    ...(measuredDrivers && { measuredDrivers }),
   };
 }
 

@@ -7,11 +7,13 @@ import { type Account, accountOf } from './account.js';
 import { allChanges } from './changes/all.js';
 import { boxOf, type Now } from './changes/change.js';
 import { combinations, first } from './combinations.js';
+import type { MeasuredDriver } from './measured-driver.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
 import { soundingOf, stateOf, USUAL_QL } from './state.js';
-import { type TubeSet, tubeSet } from './tubes.js';
+import { type TubeSet, tubeSets } from './tubes.js';
+import { type ChangedDesign, wholeOf } from './whole.js';
 
 /** The answer about an existing box: what it does now, and what each change would do. Plain records in SI units. */
 export interface Retrofit {
@@ -25,9 +27,14 @@ export interface Retrofit {
   };
   readonly now: { readonly box: ChangedBox; readonly account: Account };
   readonly rows: readonly Row[];
+  /** The best combinations of changes, each a whole design. */
+  readonly designs: readonly ChangedDesign[];
   /** Index in `rows` of the change that helps most; left out if none helps. */
   readonly first?: number;
-  readonly tubes?: TubeSet;
+  /** Tubes for one flange: for each hole as it is, and made larger by each saw. */
+  readonly tubeSets: readonly TubeSet[];
+  /** What the impedance of the box tells of drivers without a sheet. */
+  readonly measuredDrivers?: MeasuredDriver;
   readonly assumed: readonly Phrase[];
   /** Where a measurement contradicts the computed value: both numbers, and what would explain the difference. */
   readonly doubts: readonly Phrase[];
@@ -47,10 +54,13 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
   if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
   const account = accountOf(standing.job, state, sounding);
   const { job, airSpeedPeak } = standing;
-  const tubes = tubeSet(standing);
   const now: Now = { standing, state, account };
   const made = allChanges(now);
-  const rows = [...made.map(({ row }) => row), ...combinations(now, made)];
+  // A copy holds its account as plain data.
+  const rows = made.map(({ row }) => ({ ...row }));
+  const designs = combinations(now, made).map(({ chain, leaning }, i) =>
+    wholeOf(now, chain, String.fromCharCode(65 + i), leaning),
+  );
   return {
     version: 1,
     title: job.title,
@@ -62,8 +72,10 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     },
     now: { box: boxOf(state, sounding, standing.vents), account },
     rows,
+    designs,
     ...first(now, rows),
-    ...(tubes && { tubes }),
+    tubeSets: tubeSets(standing),
+    ...(standing.measuredDrivers && { measuredDrivers: standing.measuredDrivers }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),
   };

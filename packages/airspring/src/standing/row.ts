@@ -1,6 +1,7 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { Account } from './account.js';
 import type { Kept } from './fields.js';
+import type { Bend, Legs } from './standing.js';
 
 /** What a change keeps: the tuning, the length of the vent, or the air in the box. */
 export type Holds = 'tuning' | 'length' | 'volume';
@@ -12,13 +13,32 @@ export interface ChangedBox {
   readonly fb?: number;
   /** Total flow over the mean speed in the fastest vent, m². */
   readonly ventArea?: number;
-  readonly tubes: readonly { readonly diameter: number; readonly length: number; readonly count: number }[];
+  readonly tubes: readonly {
+    /** Place of its vent in the brief. */
+    readonly vent: number;
+    readonly diameter: number;
+    readonly length: number;
+    readonly count: number;
+    /** Set where places are known and it has to bend. */
+    readonly bend?: Legs;
+  }[];
   readonly slot?: { readonly width: number; readonly height: number; readonly length: number };
   readonly radiator?: { readonly name: string; readonly count: number; readonly addedMass: number };
   /** The level that is played, if it is lower than the wanted one, dB. */
   readonly level?: number;
   readonly highPass?: { readonly order: 2; readonly corner: number };
 }
+
+/** A box whose tubes bend. */
+export const withBends = (box: ChangedBox, bends: readonly Bend[]): ChangedBox => ({
+  ...box,
+  tubes: box.tubes.map((tube) => {
+    const found = bends.find(({ vent }) => vent === tube.vent);
+    if (found === undefined) return tube;
+    const { vent: _, ...bend } = found;
+    return { ...tube, bend };
+  }),
+});
 
 /** Whether a change fits: it does, it does not, or the builder has to measure the clear distance behind the hole. */
 export type Fitting = 'fits' | 'does not fit' | 'measure';
@@ -53,6 +73,14 @@ export interface RowNot extends RowHead {
   readonly because: Phrase;
   /** Set if the brief keeps what it would change. */
   readonly kept?: Kept;
-  /** Set if only its length keeps it from fitting: the diameter of the tube, the length that it needs, and the length that there is, m. */
-  readonly way?: { readonly diameter: number; readonly needed: number; readonly free: number };
+  /**
+   * Set if only its length keeps it from fitting: the place of its vent in the brief, the diameter of the tube, the length that it
+   * needs, and the length that there is, m.
+   */
+  readonly way?: {
+    readonly vent: number;
+    readonly diameter: number;
+    readonly needed: number;
+    readonly free: number;
+  };
 }

@@ -4,6 +4,7 @@ import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { Kept } from './fields.js';
+import type { MeasuredDriver } from './measured-driver.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
 
@@ -25,10 +26,25 @@ export interface Tube {
 
 /** A vent of the existing box. */
 export interface StandingVent extends Tube {
+  /** Its place in the brief's list of vents. */
+  readonly index: number;
   /** Diameter of its hole; as wide as the tube if it was not measured. */
   readonly hole: number;
   readonly holeAssumed: boolean;
   readonly place?: Place;
+}
+
+/** A tube with one bend: straight from the outer surface of its panel, an elbow, and straight again, m. */
+export interface Legs {
+  readonly first: number;
+  readonly arc: number;
+  readonly second: number;
+  readonly towards: Face;
+}
+
+/** The legs of the tube of one vent. */
+export interface Bend extends Legs {
+  readonly vent: number;
 }
 
 /** How long a tube may be behind its hole, from the outer surface of its panel, m. */
@@ -36,6 +52,8 @@ export interface Way {
   readonly straight: number;
   /** With one bend; never less than `straight`. Worked out when it is asked for. */
   readonly bent: () => number;
+  /** How a tube of this length may bend, where places are known; `undefined` where it cannot. */
+  readonly legs?: (length: number) => Legs | undefined;
   /**
    * Whether places of drivers and hole are known. Where they are not, this is the way in the best of all places: what is
    * longer does not fit, and what is shorter has to be measured.
@@ -56,6 +74,8 @@ export interface Standing {
   /** What was assumed about the air that the drivers take; empty where it was told, or does not count. */
   readonly contentsAssumed: readonly Phrase[];
   readonly vents: readonly StandingVent[];
+  /** Vents that were closed with a plug: their tubes still stand in the way. */
+  readonly plugged?: readonly StandingVent[];
   /** One for each front; left out if the brief does not give them. */
   readonly driverPlaces?: readonly Place[];
   /** The tuning as it was measured and as it is computed, Hz; left out where none was measured. */
@@ -73,6 +93,8 @@ export interface Standing {
   readonly ways: Map<string, Way>;
   /** In front of the amplifier. */
   readonly filter?: Filter;
+  /** Set where the drivers are known from the impedance of the box, not from a sheet. */
+  readonly measuredDrivers?: MeasuredDriver;
   /** Greatest mean air speed in a vent, peak, m/s. */
   readonly airSpeedPeak: number;
 }

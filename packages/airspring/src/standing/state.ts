@@ -37,6 +37,8 @@ export interface State {
 export interface Sounding {
   readonly system: System;
   readonly limits: readonly Limit[];
+  /** Those of its own parts among them. */
+  readonly own: readonly Limit[];
   readonly netVolume: number;
   /** Tuning, or the resonance of a closed box with its quality factor. */
   readonly fb?: number;
@@ -99,10 +101,12 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
       ...lossesOf(job, false),
     };
     const { QP: _, ...radiatorSpec } = spec as typeof spec & { QP?: number };
+    const own = radiatorTravelLimit(radiators.radiator);
     return {
       ok: true,
       system: systemOf(passiveRadiatorFamily, radiatorSpec, air),
-      limits: limitsOf(job, drivers, radiatorTravelLimit(radiators.radiator)),
+      limits: limitsOf(job, drivers, own),
+      own,
       netVolume: state.airBeforeVents,
       fb: passiveRadiatorTuning({ ...radiators, addedMass: spec.addedMass, netVolume: spec.netVolume }, air).fb,
       warnings: [],
@@ -124,10 +128,12 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     ventArea: si('area', ventArea),
     ...lossesOf(job, false),
   };
+  const own = [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))];
   return {
     ok: true,
     system: systemOf(ventedFamily, spec, air),
-    limits: limitsOf(job, drivers, [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))]),
+    limits: limitsOf(job, drivers, own),
+    own,
     netVolume: tuned.netVolume,
     fb,
     ventArea,
@@ -147,6 +153,7 @@ function closedState(
   return {
     system: systemOf(closedFamily, spec, air),
     limits: limitsOf(job, drivers, []),
+    own: [],
     netVolume: airBeforeVents,
     fc,
     Qtc,

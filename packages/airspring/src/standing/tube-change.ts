@@ -1,7 +1,8 @@
 import { isInputError } from '@airspring/core/fault';
-import { compileLengthForTuning } from '@airspring/core/vent';
-import type { Phrase } from '../kind/phrase.js';
-import type { Standing, StandingVent, Tube, Way } from './standing.js';
+import { bracketedRoot } from '@airspring/core/numeric';
+import { si } from '@airspring/core/quantity';
+import { severalVents } from '@airspring/core/vent';
+import type { Legs, Standing, StandingVent, Tube } from './standing.js';
 import { ventOf } from './state.js';
 import { wayBehind } from './way.js';
 
@@ -15,37 +16,38 @@ export const outerOf = ({ diameter, wall }: Pick<Tube, 'diameter' | 'wall'>): nu
 /** Air that each metre of tubes takes, m². */
 export const sectionTaken = (tube: Omit<Tube, 'length'>): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
 
+/** The longest tube that is tried, m. */
+const LONGEST = 3;
+
 /**
- * The length for which tubes of this section alone tune the box; whole millimetres. `undefined` where no length does, or where
- * core refuses the sizes.
+ * The length for which tubes of this section tune the box beside the other vents; whole millimetres. `undefined` where no
+ * length does, or where core refuses the sizes.
  */
 export function lengthOrNone(
   { job, airBeforeVents, panelThickness: t, tuningRatio }: Standing,
   section: Omit<Tube, 'length'>,
   fb: number,
+  others: readonly Tube[] = [],
   air = airBeforeVents,
 ): number | undefined {
-  const { length: _, ...core } = ventOf({ ...section, length: 1 });
-  let lengthAt: ReturnType<typeof compileLengthForTuning>;
+  const wanted = fb / tuningRatio;
+  const tuningAt = (length: number): number => {
+    const vents = [...others.map(ventOf), ventOf({ ...section, length })];
+    const box = { vents, volumeBeforeVent: si('volume', air), panelThickness: si('length', t) };
+    const found = severalVents(box, job.air);
+    return found.ok ? found.fb : 0;
+  };
+  // A longer tube tunes lower, until it has taken half of the air.
+  const least = Math.max(t + MM, 2 * section.rounding);
+  const most = Math.min(LONGEST, t + air / 2 / sectionTaken(section));
+  if (!(most > least)) return undefined;
   try {
-    lengthAt = compileLengthForTuning(core, job.air);
+    const found = bracketedRoot((length) => Math.log(tuningAt(length) / wanted), least, most, 1e-7);
+    return found.ok ? Math.round(found.x / MM) * MM : undefined;
   } catch (error) {
     if (!isInputError(error)) throw error;
     return undefined;
   }
-  const taken = sectionTaken(section);
-  let length = t;
-  for (let i = 0; i < 60; i++) {
-    const net = air - taken * Math.max(0, length - t);
-    if (!(net > 0.2 * air)) return undefined;
-    const next = lengthAt(net, fb / tuningRatio);
-    if (Math.abs(next - length) < 1e-7) {
-      const whole = Math.round(next / MM) * MM;
-      return whole > t ? whole : undefined;
-    }
-    length = next;
-  }
-  return undefined;
 }
 
 /** The hole that a tube passes, and how it is made. */
@@ -54,11 +56,15 @@ export interface Passage {
   readonly how: 'as it is' | 'joined inside' | 'enlarged' | 'freehand';
 }
 
-/** The smallest hole that a tube passes: the one that is there, or one that a saw at hand makes larger. */
-export function passageOf({ workshop: { holeSaws } }: Standing, hole: number, outer: number): Passage {
-  if (outer <= hole + 1e-9) return { hole, how: 'as it is' };
-  const saw = holeSaws.find((diameter) => diameter >= outer - 1e-9);
-  return saw === undefined ? { hole: outer + 2 * PLAY, how: 'freehand' } : { hole: saw, how: 'enlarged' };
+/** How a hole becomes another, and how a tube gets in. */
+export function passageBetween(
+  { workshop: { holeSaws } }: Standing,
+  hole: number,
+  after: number,
+  outer: number,
+): Passage {
+  if (after <= hole + 1e-9) return { hole, how: outer <= hole + 1e-9 ? 'as it is' : 'joined inside' };
+  return { hole: after, how: holeSaws.some((saw) => Math.abs(saw - after) < 1e-9) ? 'enlarged' : 'freehand' };
 }
 
 /** The widest bore of a tube, its wall, and how it gets in. */
@@ -94,103 +100,53 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
 }
 
 /** The bore of a printed tube that passes a hole, down to whole millimetres. */
-export const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
+const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
 
 /** Pieces that a printer makes of one length. */
-const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
+export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
   Math.max(1, Math.ceil(length / printer.height - 1e-9));
+
+/** A tube that is longer than the way behind its hole, m. */
+export interface TooLong {
+  /** Place of its vent in the brief. */
+  readonly vent: number;
+  readonly diameter: number;
+  readonly needed: number;
+  readonly free: number;
+}
 
 /** How a tube stands behind its hole: straight, bent, or not at all. */
 export type Stance =
-  | { readonly fitting: 'fits'; readonly bent: boolean }
-  | { readonly fitting: 'measure'; readonly bent: boolean }
+  | { readonly fitting: 'fits' | 'measure'; readonly bent: boolean; readonly legs?: Legs }
   | {
       readonly fitting: 'does not fit';
-      readonly way: { readonly diameter: number; readonly needed: number; readonly free: number };
+      readonly way: TooLong;
     };
 
-export function stanceOf(standing: Standing, vent: StandingVent | undefined, tube: Tube): Stance {
-  const way = wayOf(standing, vent, tube);
+/** How a tube would stand in the place of a vent, beside the other vents. */
+export function stanceOf(standing: Standing, vent: StandingVent, tube: Tube): Stance {
+  const { vents, plugged = [] } = standing;
+  const besides = [...vents.filter(({ index }) => index !== vent.index), ...plugged];
+  const body = { outerDiameter: outerOf(tube), clearance: tube.diameter, bendRadius: outerOf(tube) };
+  const way = wayBehind(standing, vent.place, body, besides);
   if (way === undefined) return { fitting: 'measure', bent: false };
-  const fitting = way.certain ? ('fits' as const) : ('measure' as const);
+  // The place of one hole says nothing of further ones.
+  const fitting = way.certain && tube.count === 1 ? ('fits' as const) : ('measure' as const);
   if (tube.length <= way.straight + 1e-9) return { fitting, bent: false };
   // A bent tube is at least as long as panel and elbow.
   const least = standing.panelThickness + (Math.PI / 2) * outerOf(tube);
-  if (tube.length >= least && tube.length <= way.bent() + 1e-9) return { fitting, bent: true };
+  if (tube.length >= least) {
+    const legs = way.legs?.(tube.length);
+    if (legs) return { fitting, bent: true, legs };
+    if (!way.legs && tube.length <= way.bent() + 1e-9) return { fitting, bent: true };
+  }
   return {
     fitting: 'does not fit',
-    way: { diameter: tube.diameter, needed: tube.length, free: Math.max(way.straight, way.bent()) },
+    way: {
+      vent: vent.index,
+      diameter: tube.diameter,
+      needed: tube.length,
+      free: Math.max(way.straight, way.bent()),
+    },
   };
-}
-
-const wayOf = (standing: Standing, vent: StandingVent | undefined, tube: Tube): Way | undefined =>
-  wayBehind(standing, vent?.place, {
-    outerDiameter: outerOf(tube),
-    clearance: tube.diameter,
-    bendRadius: outerOf(tube),
-  });
-
-/** The steps to put a tube in. */
-export function tubeSteps(standing: Standing, tube: Tube, bent: boolean, passage: Passage): Phrase[] {
-  const outer = outerOf(tube);
-  const printed = tube.length - (passage.how === 'joined inside' ? standing.panelThickness : 0);
-  const pieces = piecesOf(standing, printed);
-  const pipe = standing.workshop.pipes.find(
-    (one) => Math.abs(one.inner - tube.diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
-  );
-  const made: Phrase = pipe
-    ? ['Cut the pipe of ', [tube.diameter, 'length'], ' inner diameter to ', [tube.length, 'length'], '.']
-    : [
-        `Print ${tube.count > 1 ? `${tube.count} tubes` : 'a tube'} of `,
-        [tube.diameter, 'length'],
-        ' inner and ',
-        [outer, 'length'],
-        ' outer diameter, ',
-        [printed, 'length'],
-        ' long',
-        // The hole is a part of the vent: both lengths are told, so that neither is taken for the other.
-        ...(printed < tube.length ? [' (', [tube.length, 'length'] as const, ' with the panel)'] : []),
-        pieces > 1 ? `, in ${pieces} pieces of ` : '',
-        ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),
-        '. Print and glue in a ventilated room.',
-      ];
-  const hole: Phrase[] =
-    passage.how === 'as it is'
-      ? [['It fits through the existing hole.']]
-      : passage.how === 'joined inside'
-        ? [
-            [
-              'Take a driver out, bring the tube in through the cutout, and glue it to the inside of the panel around the hole. The hole itself is the first ',
-              [standing.panelThickness, 'length'],
-              ' of the vent.',
-            ],
-          ]
-        : passage.how === 'enlarged'
-          ? [
-              [
-                'Enlarge the hole with the ',
-                [passage.hole, 'length'],
-                ' saw. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
-              ],
-            ]
-          : [
-              [
-                'None of your saws makes the hole that it needs, ',
-                [passage.hole, 'length'],
-                '. Rout the hole along a template. Wear eye protection and a dust mask.',
-              ],
-            ];
-  const cutout = standing.drivers.driver.cutoutDiameter ?? 0;
-  const elbow: Phrase[] = bent
-    ? [
-        outer <= cutout
-          ? [
-              'Join the elbow inside: take a driver out, and pass the elbow through its cutout, which is ',
-              [cutout, 'length'],
-              ' wide.',
-            ]
-          : ['The elbow is wider than the cutouts: take a panel off to put it in.'],
-      ]
-    : [];
-  return [made, ...hole, ...elbow];
 }

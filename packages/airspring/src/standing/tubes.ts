@@ -1,7 +1,8 @@
 import { type Account, accountOf } from './account.js';
-import type { Standing, StandingVent, Tube } from './standing.js';
+import { glanced, shortfall } from './shortfall.js';
+import type { Standing, StandingVent } from './standing.js';
 import { soundingOf, stateOf, ventOf } from './state.js';
-import { boreFor, outerOf, sectionTaken, stanceOf } from './tube-change.js';
+import { type Bore, boresFor, outerOf, type Passage, sectionTaken, stanceOf } from './tube-change.js';
 
 /** A tube of one length in the flange, and what it does. */
 export interface TubeOption {
@@ -11,8 +12,12 @@ export interface TubeOption {
   readonly account: Account;
 }
 
-/** Tubes for one flange, of one diameter and many lengths. */
+/** Tubes for one flange in one hole, of one diameter and many lengths. */
 export interface TubeSet {
+  /** Of the vents that stand, the one whose hole it is. */
+  readonly vent: number;
+  /** The hole, and how it is made. */
+  readonly hole: Passage;
   readonly diameter: number;
   readonly outerDiameter: number;
   readonly flangeDiameter: number;
@@ -22,69 +27,86 @@ export interface TubeSet {
   readonly proposed: readonly { readonly option: number; readonly purpose: Purpose }[];
 }
 
-export type Purpose = 'deep' | 'loud' | 'quickest to print';
+/** Nearest to the level and the reach that are wanted; deepest with calm air; loudest without losing reach. */
+export type Purpose = 'nearest' | 'deep' | 'loud';
 
-const LENGTHS = 48;
+const LENGTHS = 24;
 const MM = 1e-3;
 const COLLAR = 0.01;
 /** Tubes that differ by less are one. */
 const APART = 0.01;
+/** The loudest tube may reach this much less deep than the deepest one, as a ratio, where none reaches deep enough. */
+const THIRD_OF_AN_OCTAVE = 2 ** (1 / 3);
 
-/** The set of tubes for one flange in the hole of the first vent: as wide as the hole lets a tube be. */
-export function tubeSet(standing: Standing): TubeSet | undefined {
-  const [vent, ...others] = standing.vents;
-  if (vent === undefined || others.length > 0 || standing.keep.has('tuning')) return undefined;
-  const wall = vent.wall;
-  const diameter = Math.max(vent.diameter, boreFor(vent.hole, wall));
+/** A set of tubes for one flange in each hole: as it is, and made larger by each saw; and for each pipe that passes one. */
+export function tubeSets(standing: Standing): TubeSet[] {
+  if (standing.keep.has('tuning')) return [];
+  return standing.vents.flatMap((vent) => {
+    if (vent.count > 1) return [];
+    const holds = ({ passage: { how } }: Bore) =>
+      how === 'as it is' || (how === 'enlarged' && !standing.keep.has('holes'));
+    const bores = boresFor(standing, vent).filter(holds);
+    return bores.map((bore, i) =>
+      setOf(
+        standing,
+        vent,
+        i === 0 && bore.bore < vent.diameter ? { ...bore, bore: vent.diameter, wall: vent.wall } : bore,
+      ),
+    );
+  });
+}
+
+function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: Bore): TubeSet {
+  const section = { ...vent, diameter: bore, wall, hole: passage.hole };
   const shortest = standing.panelThickness + 5 * MM;
-  const longest = Math.min(longestOf(standing, vent), shortest + 0.6);
-  const options: TubeOption[] = [];
-  for (let i = 0; i < LENGTHS; i++) {
-    const length = Math.round((shortest * (longest / shortest) ** (i / (LENGTHS - 1))) / MM) * MM;
-    if (options.at(-1)?.length === length) continue;
-    const tube: Tube = { ...vent, diameter, wall, length };
-    const state = { ...stateOf(standing), vents: [ventOf(tube)] };
+  const longest = Math.max(2 * shortest, Math.min(standing.airBeforeVents / 3 / sectionTaken(section), shortest + 0.6));
+  const lengths = Array.from(
+    { length: LENGTHS },
+    (_, i) => Math.round((shortest * (longest / shortest) ** (i / (LENGTHS - 1))) / MM) * MM,
+  );
+  const options = [...new Set(lengths)].flatMap((length): TubeOption[] => {
+    const tube = { ...section, length };
+    const vents = standing.vents.map((one) => (one.index === vent.index ? tube : one));
+    const state = { ...stateOf(standing), vents: vents.map(ventOf) };
     const sounding = soundingOf(standing, state);
-    if (!sounding.ok) continue;
+    if (2 * tube.rounding > length || !sounding.ok) return [];
     const stance = stanceOf(standing, vent, tube);
     const bent = stance.fitting !== 'does not fit' && stance.bent;
-    options.push({ length, fitting: stance.fitting, bent, account: accountOf(standing.job, state, sounding) });
-  }
-  const tube = { diameter, wall };
+    return [{ length, fitting: stance.fitting, bent, account: accountOf(standing.job, state, sounding) }];
+  });
+  const outerDiameter = outerOf(section);
   return {
-    diameter,
-    outerDiameter: outerOf(tube),
-    flangeDiameter: outerOf(tube) + 2 * COLLAR,
+    vent: vent.index,
+    hole: passage,
+    diameter: bore,
+    outerDiameter,
+    flangeDiameter: outerDiameter + 2 * COLLAR,
     options,
     proposed: proposedOf(standing, options),
   };
 }
 
-/** No longer than the air of the box makes sense of: the tube takes at most a third of it. */
-const longestOf = ({ airBeforeVents }: Standing, vent: StandingVent): number => airBeforeVents / 3 / sectionTaken(vent);
-
-/** The deepest tube that keeps the air speed at the wanted level, the loudest, and the shortest within a decibel of it. */
-function proposedOf({ airSpeedPeak }: Standing, options: readonly TubeOption[]): TubeSet['proposed'] {
+function proposedOf({ job, airSpeedPeak }: Standing, options: readonly TubeOption[]): TubeSet['proposed'] {
   const able = options.map((one, option) => ({ ...one, option })).filter(({ fitting }) => fitting !== 'does not fit');
+  type Able = (typeof able)[number];
+  const least = (list: readonly Able[], of: (one: Able) => number) =>
+    list.reduce<Able | undefined>((best, one) => (best && of(best) <= of(one) ? best : one), undefined);
+  const reach = ({ account }: Able) => account.reach ?? Infinity;
   const calm = able.filter(({ account }) => (account.wanted.airSpeed?.value ?? 0) <= airSpeedPeak);
-  const least = (list: typeof able, of: (one: (typeof able)[number]) => number) =>
-    list.reduce<(typeof able)[number] | undefined>(
-      (best, one) => (best && of(best) <= of(one) ? best : one),
-      undefined,
-    );
-  const deep = least(calm.length > 0 ? calm : able, ({ account }) => account.reach ?? Infinity);
-  const loud = least(able, ({ account }) => -account.loudest.level);
-  const simple =
-    loud &&
-    least(
-      able.filter(({ account }) => account.loudest.level > loud.account.loudest.level - 1),
-      (one) => one.length,
-    );
+  const deepest = Math.min(...able.map(reach));
+  const deepEnough = Math.max(job.wanted.lowest, deepest <= job.wanted.lowest ? 0 : deepest * THIRD_OF_AN_OCTAVE);
   const chosen: { option: number; purpose: Purpose; length: number }[] = [];
   for (const [one, purpose] of [
-    [deep, 'deep'],
-    [loud, 'loud'],
-    [simple, 'quickest to print'],
+    // The list rises in length: of equal ones the shortest is taken.
+    [least(able, ({ account }) => Math.round(10 * shortfall(job, glanced(account)))), 'nearest'],
+    [least(calm, reach), 'deep'],
+    [
+      least(
+        able.filter((tube) => reach(tube) <= deepEnough),
+        ({ account }) => -account.loudest.level,
+      ),
+      'loud',
+    ],
   ] as const) {
     if (one === undefined || chosen.some(({ length }) => Math.abs(length - one.length) < APART)) continue;
     chosen.push({ option: one.option, purpose, length: one.length });

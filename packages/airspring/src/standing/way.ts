@@ -8,7 +8,7 @@ import {
   roundBodies,
   type Solid,
 } from '@airspring/core/space';
-import type { Edges, Place, Standing, Way } from './standing.js';
+import type { Edges, Legs, Place, Standing, StandingVent, Way } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
 export interface TubeBody {
@@ -19,9 +19,8 @@ export interface TubeBody {
   readonly bendRadius: number;
 }
 
+/** As fine as a person measures, m. */
 const MM = 1e-3;
-/** First legs that are tried before a bend, m. */
-const STEP = 2 * MM;
 const AXES = ['x', 'y', 'z'] as const;
 const axisOf = (face: Face): number => faces.indexOf(face) >> 1;
 const isFar = (face: Face): boolean => (faces.indexOf(face) & 1) === 1;
@@ -65,24 +64,48 @@ function greatest(most: number, stands: (length: number) => boolean): number {
 
 const along = (point: readonly number[], axis: number, by: number) => point.map((at, i) => (i === axis ? at + by : at));
 
-/** The longest tube from one hole, straight and with one bend, beside drivers whose places are known. */
-function wayFrom(standing: Standing, inner: Edges, { face, centre }: Place, body: TubeBody): Way {
+/** Other vents, straight behind their holes. They stand in the way as drivers do: parts of one vent may meet each other. */
+const ventSolids = (vents: readonly StandingVent[], outer: Edges, t: number): Solid[] =>
+  vents.flatMap(({ place, diameter, wall, length }) => {
+    if (place === undefined) return [];
+    const axis = axisOf(place.face);
+    const edge = outer[axis]!;
+    const at = (depth: number) =>
+      place.centre.map((one, k) => (k === axis ? (isFar(place.face) ? edge - depth : depth) : one));
+    return length > t ? [cylinder('driver', axis, at(t), at(length), diameter / 2 + wall)] : [];
+  });
+
+/**
+ * The longest tube from one hole, straight and with one bend, beside drivers and vents whose places are known; `undefined` where
+ * these stand in each other's way as they are told.
+ */
+function wayFrom(
+  standing: Standing,
+  inner: Edges,
+  { face, centre }: Place,
+  body: TubeBody,
+  besides: readonly StandingVent[],
+): Way | undefined {
   const t = standing.panelThickness;
   const outer = inner.map((edge) => edge + 2 * t) as unknown as Edges;
   const size = { width: outer[0], height: outer[1], depth: outer[2] };
   const interior = cuboidInterior({ outer: size as never, thickness: si('length', t) });
-  const others = driverSolids(standing, outer);
+  const others = [...driverSolids(standing, outer), ...ventSolids(besides, outer, t)];
   const clear = (solids: readonly Solid[]) => collisions(interior, [...others, ...solids]).length === 0;
+  // A vent that does not stand straight where it is told has a shape that is not told.
+  if (!clear([])) return undefined;
   const axis = axisOf(face);
   const inwards = isFar(face) ? -1 : 1;
   const { outerDiameter, clearance, bendRadius: R } = body;
   const radius = outerDiameter / 2;
+  const arc = (Math.PI / 2) * R;
   const mouth = centre.map((at, i) => (i !== axis ? at : isFar(face) ? outer[axis]! - t : t));
   const leg = (length: number) => cylinder('vent', axis, mouth, along(mouth, axis, inwards * length), radius);
   const straight = greatest(inner[axis]! - clearance, (length) => clear([leg(length + clearance)]));
+  const turns = [0, 1, 2].filter((other) => other !== axis).flatMap((turn) => [-1, 1].map((sign) => ({ turn, sign })));
 
-  /** The second leg after a first one, an elbow, and a turn along an axis; the elbow is kept free as the cuboid around it. */
-  function secondLeg(first: number, turn: number, sign: number): number {
+  /** Whether a first leg and its elbow stand clear; the elbow is kept free as the cuboid around it. */
+  function turnStands(first: number, turn: number, sign: number): boolean {
     const third = 3 - axis - turn;
     const corners = [
       [first, -radius, -radius],
@@ -91,36 +114,76 @@ function wayFrom(standing: Standing, inner: Edges, { face, centre }: Place, body
     const corner = (pick: (...both: number[]) => number) =>
       lengths([0, 1, 2].map((i) => pick(...corners.map((point) => point[i]!))));
     const elbow: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
-    if (!clear(first > 0 ? [leg(first), elbow] : [elbow])) return -1;
-    const end = along(along(mouth, axis, inwards * (first + R)), turn, sign * R);
-    const second = (length: number) => cylinder('vent', turn, end, along(end, turn, sign * length), radius);
-    return greatest(inner[turn]!, (length) => clear([second(length + clearance)]));
+    return clear(first > 0 ? [leg(first), elbow] : [elbow]);
   }
+
+  /** Whether a second leg of this length, with the free air before its end, stands clear behind an elbow. */
+  function secondStands(first: number, turn: number, sign: number, length: number): boolean {
+    const end = along(along(mouth, axis, inwards * (first + R)), turn, sign * R);
+    return clear([cylinder('vent', turn, end, along(end, turn, sign * (length + clearance)), radius)]);
+  }
+
+  /** The longest second leg that a wall behind the elbow allows. */
+  const atMost = (turn: number, sign: number) =>
+    (sign < 0 ? mouth[turn]! - t : outer[turn]! - t - mouth[turn]!) - R - clearance;
+  /** First legs before an elbow, the longest first: whole millimetres, and as far as the back wall lets it. */
+  const farthest = inner[axis]! - R - radius;
+  const firsts =
+    farthest < 0
+      ? []
+      : [farthest, ...Array.from({ length: Math.floor(farthest / MM) + 1 }, (_, i) => i * MM).reverse()];
 
   function bent(): number {
     let longest = straight;
-    for (const turn of [0, 1, 2].filter((other) => other !== axis)) {
-      for (const sign of [-1, 1]) {
-        for (let first = 0; first + R + radius <= inner[axis]!; first += STEP) {
-          const second = secondLeg(first, turn, sign);
-          if (second >= 0) longest = Math.max(longest, first + (Math.PI / 2) * R + second);
-        }
+    for (const { turn, sign } of turns) {
+      const most = atMost(turn, sign);
+      for (const first of firsts) {
+        // Shorter first legs cannot do better.
+        if (first + arc + most < longest) break;
+        const needed = Math.max(0, longest - first - arc);
+        if (!secondStands(first, turn, sign, needed) || !turnStands(first, turn, sign)) continue;
+        const second = greatest(most, (length) => secondStands(first, turn, sign, length));
+        longest = Math.max(longest, first + arc + Math.max(needed, second));
       }
     }
     return longest < 0 ? 0 : longest + t;
   }
-  return { straight: straight < 0 ? 0 : straight + t, bent, certain: true };
+
+  function legs(length: number): Legs | undefined {
+    for (const { turn, sign } of turns) {
+      for (const first of firsts) {
+        const second = length - t - first - arc;
+        if (second < -1e-9) continue;
+        if (second > atMost(turn, sign) + 1e-9) break;
+        if (!secondStands(first, turn, sign, Math.max(0, second)) || !turnStands(first, turn, sign)) continue;
+        return { first: first + t, arc, second: Math.max(0, second), towards: faces[2 * turn + (sign > 0 ? 1 : 0)]! };
+      }
+    }
+    return undefined;
+  }
+  return { straight: straight < 0 ? 0 : straight + t, bent, legs, certain: true };
 }
 
 /** How long a tube may be behind a hole; `undefined` where only the air of the box is known. */
-export function wayBehind(standing: Standing, place: Place | undefined, body: TubeBody): Way | undefined {
+export function wayBehind(
+  standing: Standing,
+  place: Place | undefined,
+  body: TubeBody,
+  besides: readonly StandingVent[] = [],
+): Way | undefined {
   const { inner, drivers, ways } = standing;
   if (inner === undefined) return undefined;
-  const key = JSON.stringify([place, body, drivers.fronts]);
+  const others = besides.map(({ place: there, diameter, wall, length }) => [there, diameter, wall, length]);
+  const key = JSON.stringify([place, body, drivers.fronts, others]);
   let way = ways.get(key);
   if (way === undefined) {
-    const known = place !== undefined && standing.driverPlaces?.length === drivers.fronts;
-    way = known ? wayFrom(standing, inner, place, body) : bestWay(standing, inner, place?.face ?? 'front', body);
+    const { cutoutDiameter, depth } = drivers.driver;
+    const sized = cutoutDiameter !== undefined && depth !== undefined;
+    const driversKnown = sized && standing.driverPlaces?.length === drivers.fronts;
+    const known = place !== undefined && driversKnown && besides.every((one) => one.place !== undefined);
+    way =
+      (known ? wayFrom(standing, inner, place, body, besides) : undefined) ??
+      bestWay(standing, inner, place?.face ?? 'front', body);
     const bent = once(way.bent);
     way = { ...way, bent };
     ways.set(key, way);

@@ -6,11 +6,17 @@ import { caution, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
 /** A caution of this design at the step where it is due; nothing when the design does not need it. */
-export const cautionOf = (design: Design, text: string): string[] =>
+export const cautionOf = (design: Pick<Design, 'cautions'>, text: string): string[] =>
   design.cautions.includes(text) ? [caution(text)] : [];
 
 /** The drivers of a design: how many there are, and how they are wired. */
-export function driversText({ name, count, series, parallel, isobaric }: Design['drivers']): string {
+export function driversText({
+  name,
+  count,
+  series,
+  parallel,
+  isobaric,
+}: Pick<Design['drivers'], 'name' | 'count' | 'series' | 'parallel' | 'isobaric'>): string {
   const wiring =
     series > 1 && parallel > 1
       ? [`wired as ${inWords(parallel)} parallel groups of ${inWords(series)} in series`]

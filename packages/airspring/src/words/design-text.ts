@@ -31,7 +31,7 @@ function room(margin: Margin, say: Phrasing): string {
 }
 
 /** Every limit of the brief, the tightest first. */
-const marginTable = ({ margins }: Design, say: Phrasing): string =>
+export const marginTable = ({ margins }: Pick<Design, 'margins'>, say: Phrasing): string =>
   table('lrlrr', [
     ['quantity', 'this box', '', 'limit', ''],
     ...[...margins]

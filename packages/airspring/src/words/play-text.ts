@@ -1,31 +1,32 @@
-import { inWords, listOf } from '../kind/wording.js';
+import { capital, inWords, listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Guard } from '../record/design-parts.js';
 import type { Design } from '../record/design-record.js';
 import type { At } from '../record/load.js';
+import type { Played } from '../record/played.js';
 import { IMPEDANCE_RANGE } from '../record/sound.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
 /** The band that the brief asks for. */
-const bandOf = ({ loudness }: Design) => ({
+const bandOf = ({ loudness }: Played) => ({
   lowest: loudness.stretches[0]?.from ?? loudness.frequency,
   highest: loudness.stretches.at(-1)?.to ?? loudness.frequency,
 });
 
-const limitOf = ({ margins }: Design, path: string): string | undefined =>
+const limitOf = ({ margins }: Played, path: string): string | undefined =>
   margins.find((margin) => margin.path === path)?.limit;
 
 /** A limit of the design as a noun; a limit without a noun goes by its own name. */
-const limitName = ({ loudness }: Design, binding: string): string => loudness.givesOut[binding] ?? binding;
+const limitName = ({ loudness }: Played, binding: string): string => loudness.givesOut[binding] ?? binding;
 
 /** How deep it plays at the wanted level. */
-export const deepest = ({ response }: Design, say: Phrasing): string =>
+export const deepest = ({ response }: Played, say: Phrasing): string =>
   `It reaches down to ${say.hertz(response.depth)}.`;
 
 /** What is uncertain because the sheet of the driver does not give Vas. */
-export function uncertainText({ uncertain, vent }: Design, say: Phrasing): string[] {
+export function uncertainText({ uncertain, vent }: Pick<Design, 'uncertain' | 'vent'>, say: Phrasing): string[] {
   if (uncertain === undefined) return [];
   const { f3, level, ventLength } = uncertain;
   const deep = f3 ? `f3 lies between ${say.hertz(f3.from)} and ${say.hertz(f3.to)}, and ` : '';
@@ -42,22 +43,26 @@ export function uncertainText({ uncertain, vent }: Design, say: Phrasing): strin
   ];
 }
 
-/** What an existing high-pass does to the response. */
-export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Design, say: Phrasing): string[] {
+/** The high-pass before the amplifier as a noun. */
+const filterName = ({ filterIsNew }: Played['amplifier']): string =>
+  filterIsNew ? 'the new high-pass filter' : 'your existing high-pass filter';
+
+/** What the high-pass before the amplifier does to the response. */
+export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Played, say: Phrasing): string[] {
   if (amplifier.filter === undefined || unfiltered === undefined) return [];
   const at = (fallen: number | undefined, reaches: number | undefined) =>
     `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches down to ${say.hertz(reaches)}`}`;
   return [
     paragraph(
-      `Your existing filter is included: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
+      `${capital(filterName(amplifier))} is included: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
     ),
   ];
 }
 
 /** Which limit stops the box before its response does. */
-export function belowText(design: Design, say: Phrasing): string[] {
+export function belowText(design: Played, say: Phrasing): string[] {
   const { depth, below } = design.response;
-  if (below === undefined || depth - below.frequency < 0.1) return [];
+  if (below === undefined || depth - below.frequency < 0.1 || (!below.load && below.times < 1.05)) return [];
   const at = say.hertz(below.frequency);
   const asked = below.load
     ? `${below.load.subject} would reach ${say.quantity(below.load.value, below.load.meaning)}`
@@ -70,7 +75,7 @@ export function belowText(design: Design, say: Phrasing): string[] {
 }
 
 /** How loud it plays, and which limit it reaches first. */
-export function loudest(design: Design, say: Phrasing): string {
+export function loudest(design: Played, say: Phrasing): string {
   const { level, frequency, binding } = design.loudness;
   const { lowest, highest } = bandOf(design);
   const wanted = limitOf(design, 'wanted.level');
@@ -78,7 +83,7 @@ export function loudest(design: Design, say: Phrasing): string {
 }
 
 /** The first limit reached in each stretch of the band. */
-export const stretches = (design: Design, say: Phrasing): string =>
+export const stretches = (design: Played, say: Phrasing): string =>
   table('ll', [
     ['frequencies', 'first limit reached'],
     ...design.loudness.stretches.map(({ from, to, binding }) => {
@@ -88,9 +93,10 @@ export const stretches = (design: Design, say: Phrasing): string =>
   ]);
 
 /** What the wanted level demands, each quantity at its worst frequency. */
-function atWanted(design: Design, say: Phrasing): string {
+function atWanted(design: Played, say: Phrasing): string {
   const { driveVoltageRms, currentRms, displacementPeak, heat, power, own } = design.atWantedLevel;
   const { current } = design.amplifier;
+  const { Xmax, Pe } = design.drivers;
   const row = (what: string, { value, frequency }: At, text: (value: number) => string, limit?: string) => [
     what,
     text(value),
@@ -104,8 +110,8 @@ function atWanted(design: Design, say: Phrasing): string {
       ? [row(`that is, as power into ${say.ohms(design.impedance.load.nominal as number)}`, power, say.watts)]
       : []),
     row('current, rms', currentRms, say.amperes, current === undefined ? undefined : say.amperes(current)),
-    row('cone travel, peak', displacementPeak, say.travel, say.travel(design.drivers.Xmax)),
-    row('heat in each voice coil', heat, say.watts, say.watts(design.drivers.Pe)),
+    row('cone travel, peak', displacementPeak, say.travel, Xmax === undefined ? undefined : say.travel(Xmax)),
+    row('heat in each voice coil', heat, say.watts, Pe === undefined ? undefined : say.watts(Pe)),
     ...(own
       ? [row(own.what, own.at, (value) => say.quantity(value, own.meaning), say.quantity(own.limit, own.meaning))]
       : []),
@@ -113,10 +119,10 @@ function atWanted(design: Design, say: Phrasing): string {
 }
 
 /** Where a drive gives the wanted level without an equaliser. */
-const flatWhere = ({ response }: Design): string =>
+const flatWhere = ({ response }: Played): string =>
   response.reference === 'maximum' ? 'where the response is greatest' : 'where the response is flat';
 
-export const loudText = (design: Design, say: Phrasing): string[] => [
+export const loudText = (design: Played, say: Phrasing): string[] => [
   paragraph(loudest(design, say)),
   stretches(design, say),
   atWanted(design, say),
@@ -131,21 +137,21 @@ export const loudText = (design: Design, say: Phrasing): string[] => [
 function guardText(
   { driveVoltageRms, lowestSafeFrequency, lowestWithoutFilter, neverSafe, highPass }: Guard,
   which: string,
-  { lowest, filtered, cone }: { readonly lowest: number; readonly filtered: boolean; readonly cone: string },
+  { lowest, filter, cone }: { readonly lowest: number; readonly filter?: string; readonly cone: string },
   say: Phrasing,
 ) {
   const drive = `At ${say.volts(driveVoltageRms)} rms, ${which},`;
   if (neverSafe) return `${drive} every tone drives ${cone} beyond its safe travel. Turn it down.`;
   if (lowestWithoutFilter !== undefined) {
-    return `${drive} your existing high-pass filter keeps ${cone} within its safe travel. Without it the lowest safe frequency would be ${say.hertz(lowestWithoutFilter)}.`;
+    return `${drive} ${filter} keeps ${cone} within its safe travel. Without it the lowest safe frequency would be ${say.hertz(lowestWithoutFilter)}.`;
   }
   if (lowestSafeFrequency === undefined) return `${drive} no tone drives ${cone} beyond its safe travel.`;
   const safe = `${drive} the lowest safe frequency is ${say.hertz(lowestSafeFrequency)}. Lower tones drive ${cone} beyond its safe travel.`;
   if (lowestSafeFrequency > lowest) {
     return `${safe} Some of these are tones that the brief asks for, so a high-pass filter below the band does not help. Turn it down.`;
   }
-  if (filtered) {
-    return `${safe} Your existing high-pass filter does not prevent that. Set its corner higher, or turn it down.`;
+  if (filter !== undefined) {
+    return `${safe} ${capital(filter)} does not prevent that. Set its corner higher, or turn it down.`;
   }
   return highPass
     ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${highPass.costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(highPass.costAtLowest)}.`
@@ -153,12 +159,21 @@ function guardText(
 }
 
 /** What keeps the cone safe below the band. */
-export function protectionText(design: Design, say: Phrasing): string[] {
+export function protectionText(design: Played, say: Phrasing): string[] {
   const { atFullVoltage, below, ...wanted } = design.protection;
+  if (design.drivers.Xmax === undefined) {
+    return [
+      paragraph(
+        'How far the cone may travel is not known, so no lowest safe frequency can be told. Watch the cone, keep tones below the band out of the programme, and turn it down where the cone moves visibly far.',
+      ),
+      ...cautionOf(design, cautions.travel),
+    ];
+  }
   // Where the kind adds cones of its own, any of them may travel too far.
   const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
   const { lowest } = bandOf(design);
-  const known = { lowest, filtered: design.amplifier.filter !== undefined, cone };
+  const { amplifier } = design;
+  const known = { lowest, cone, ...(amplifier.filter !== undefined && { filter: filterName(amplifier) }) };
   const full = guardText(atFullVoltage, 'the most that the amplifier gives', known, say);
   const soft = guardText(wanted, `which gives the wanted level ${flatWhere(design)}`, known, say);
   const behind = below
@@ -172,7 +187,7 @@ export function protectionText(design: Design, say: Phrasing): string[] {
 }
 
 /** What an impedance measurement of the finished box should show. */
-export function impedanceText({ impedance, told }: Design, say: Phrasing): string {
+export function impedanceText({ impedance, told }: Played, say: Phrasing): string {
   const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
   const { maxima, minima } = impedance;
   const [first, second] = maxima;

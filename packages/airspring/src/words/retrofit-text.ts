@@ -5,8 +5,10 @@ import { GIVES_OUT } from '../record/limits.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Row, RowDone } from '../standing/row.js';
-import type { TubeSet } from '../standing/tubes.js';
+import type { Purpose, TubeOption, TubeSet } from '../standing/tubes.js';
+import { designBlocks } from './changed-design-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
+import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './measured-text.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
 import { printable } from './printable.js';
 
@@ -117,17 +119,34 @@ const rowText = (row: RowDone, number: number, say: Phrasing): string =>
 export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
   rows.flatMap((row) => (row.ok ? [] : [[row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]]));
 
-const PURPOSES = {
-  deep: 'for the deepest bass that keeps the air below its limit at the wanted level',
-  loud: 'for the loudest steady tones',
-  'quickest to print': 'the shortest that is within a decibel of the loudest',
-} as const;
+/** What a tube is for, in one plain sentence. */
+export function purposeText({ account }: TubeOption, purpose: Purpose, { asked }: Retrofit, say: Phrasing): string {
+  const { reach, loudest, wanted } = account;
+  const deep = reach !== undefined && reach <= asked.lowest + 0.05;
+  const loud = loudest.level >= asked.level - 0.05;
+  if (purpose === 'deep') return 'For the deepest bass that keeps the air below its limit at the wanted level.';
+  if (purpose === 'loud') {
+    return deep
+      ? `For the loudest steady tones that still reach down to ${say.edge(asked.lowest)}.`
+      : 'For the loudest steady tones at a small cost in depth.';
+  }
+  if (deep && loud) return 'For what you want: it is deep enough and loud enough, and it is the shortest that is.';
+  const shorts = [
+    ...(deep || reach === undefined ? [] : [`reaches only ${say.hertz(reach)}`]),
+    ...(loud ? [] : [`is ${say.decibels(asked.level - loudest.level)} short in level`]),
+  ];
+  const fast =
+    wanted.airSpeed !== undefined && wanted.airSpeed.value > asked.airSpeedPeak && loud ? '; its air is fast' : '';
+  return `For the nearest to what you want; it ${shorts.join(' and ')}${fast}.`;
+}
 
 /** The tubes that are worth printing, in numbers; the units stand in the second row. */
-export function tubeRows({ options, proposed }: TubeSet, say: Phrasing): (readonly string[])[] {
+export function tubeRows({ options, proposed }: TubeSet, answer: Retrofit, say: Phrasing): (readonly string[])[] {
   const rows = proposed.flatMap(({ option, purpose }) => {
     const one = options[option];
-    return one ? [[say.bareLength(one.length), ...numbersOf(one.account, say).slice(0, 5), PURPOSES[purpose]]] : [];
+    if (one === undefined) return [];
+    const numbers = numbersOf(one.account, say).slice(0, 5);
+    return [[say.bareLength(one.length), ...numbers, purposeText(one, purpose, answer, say)]];
   });
   return [
     ['length', 'tuned', 'reach', 'level', 'air', 'travel', ''],
@@ -136,28 +155,47 @@ export function tubeRows({ options, proposed }: TubeSet, say: Phrasing): (readon
   ];
 }
 
+/** The hole of a set of tubes. */
+export const holeText = ({ hole, diameter, vent }: TubeSet, { tubeSets, now }: Retrofit, say: Phrasing): string => {
+  const several = new Set(tubeSets.map((set) => set.vent)).size > 1 || now.box.tubes.length > 1;
+  const which = several ? ` of vent ${vent + 1}` : '';
+  return hole.how === 'enlarged'
+    ? `the hole${which} enlarged to ${say.length(hole.hole)}, tubes of ${say.length(diameter)}`
+    : `the hole${which} as it is, tubes of ${say.length(diameter)}`;
+};
+
 /** How a set of tubes is used, before and after its table. */
 export function tubeSentences(
-  { diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet,
+  { hole, diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet,
   say: Phrasing,
 ): readonly [before: string, after: string] {
   const one = proposed.length === 1;
   const open = options.some(({ fitting }) => fitting === 'measure');
+  const first =
+    hole.how === 'enlarged'
+      ? `Enlarge the hole with the saw of ${say.length(hole.hole)}, behind a board with a hole of that size as a guide, and wear eye protection and a dust mask. Then glue`
+      : 'Glue';
   return [
-    `Glue one flange of ${say.length(flangeDiameter)} into the hole once. Then tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
+    `${first} one flange of ${say.length(flangeDiameter)} into the hole once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
     open
       ? 'Behind the hole, each needs a clear distance of its own length, less the panel, plus one tube diameter. Measure before you print.'
       : '',
   ];
 }
 
-function tubesText(tubes: TubeSet, say: Phrasing): string[] {
-  const [before, after] = tubeSentences(tubes, say);
+function tubesText(answer: Retrofit, say: Phrasing): string[] {
+  const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+  if (sets.length === 0) return [];
   return [
-    heading('A set of tubes for one flange', '-'),
-    paragraph(before),
-    table('rrrrrrl', tubeRows(tubes, say)),
-    ...(after === '' ? [] : [paragraph(after)]),
+    heading('Sets of tubes for one flange', '-'),
+    ...sets.flatMap((set) => {
+      const [before, after] = tubeSentences(set, say);
+      return [
+        paragraph(`${capital(holeText(set, answer, say))}. ${before}`),
+        table('rrrrrrl', tubeRows(set, answer, say)),
+        ...(after === '' ? [] : [paragraph(after)]),
+      ];
+    }),
   ];
 }
 
@@ -181,6 +219,27 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
   return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
 }
 
+/** What the impedance tells of drivers without a sheet. */
+function measuredBlocks({ measuredDrivers }: Retrofit, say: Phrasing): string[] {
+  if (measuredDrivers === undefined) return [];
+  return [
+    heading('What the impedance tells of the drivers', '-'),
+    table('lrrr', measuredRows(measuredDrivers)),
+    ...measuredSentences(measuredDrivers, say).map(paragraph),
+  ];
+}
+
+/** The check of the tuning by eye. */
+function byEyeBlocks(answer: Retrofit, say: Phrasing): string[] {
+  const steps = byEyeSteps(answer, say);
+  if (steps.length === 0) return [];
+  return [
+    heading('Check the tuning by eye', '-'),
+    ...byEyeCautions.map(caution),
+    paragraph(steps.map((step, i) => `${i + 1}. ${step}`).join(' ')),
+  ];
+}
+
 /**
  * The printed report about an existing box, at most 80 columns wide: what it does now, what to do first, what each change
  * would do, what cannot be done and why, and which tubes to print for one flange.
@@ -190,7 +249,7 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
 export function retrofitText(given: Retrofit, units: Units = {}): string {
   const answer = printable(given);
   const say = phrasing(units);
-  const { tubes, assumed, doubts, title } = answer;
+  const { assumed, doubts, title } = answer;
   const not = refusedRows(answer, say);
   const blocks = [
     heading(title, '='),
@@ -199,6 +258,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     heading('What it does now', '-'),
     ...nowSentences(answer, say).map(paragraph),
     caution(cautions.hearing),
+    ...measuredBlocks(answer, say),
     heading('What could be done, each change alone', '-'),
     table('rrrrrrrl', comparisonRows(answer, say)),
     paragraph(legend(answer, say)),
@@ -206,8 +266,10 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     caution(cautions.dust),
     caution(cautions.fumes),
     caution(cautions.mains),
+    ...designBlocks(answer, say),
     ...(not.length > 0 ? [heading('What cannot be done', '-'), table('ll', not)] : []),
-    ...(tubes ? tubesText(tubes, say) : []),
+    ...tubesText(answer, say),
+    ...byEyeBlocks(answer, say),
     ...(assumed.length > 0
       ? [heading('What was assumed', '-'), ...assumed.map((phrase) => paragraph(say.phrase(phrase)))]
       : []),

@@ -47,6 +47,11 @@ export {
 } from './line-vented-box.js';
 /** What does the impedance of a vented box tell about its drivers? */
 export { type VentedImpedance, type VentedImpedanceInput, ventedImpedance } from './vented-impedance.js';
+export {
+  type VentedImpedanceQuality,
+  type VentedImpedanceQualityInput,
+  ventedImpedanceQuality,
+} from './vented-impedance-quality.js';
 /** By which ratios is a vented box compared with an alignment? */
 export { type VentedRatios, ventedRatios } from './vented-ratios.js';
 /** What does a driver do in a box with passive radiators? */

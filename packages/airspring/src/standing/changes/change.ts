@@ -1,11 +1,13 @@
 import { LEAST_OF_NOMINAL } from '../../job/load.js';
 import type { Phrase } from '../../kind/phrase.js';
+import { loadOf } from '../../record/load.js';
 import type { Account } from '../account.js';
-import { accountOf } from '../account.js';
+import { accountOf, type Glance, glanceOf } from '../account.js';
 import type { Kept } from '../fields.js';
-import type { ChangedBox, Holds, Row, RowDone } from '../row.js';
-import type { Standing, Tube } from '../standing.js';
+import { type ChangedBox, type Holds, type Row, type RowDone, withBends } from '../row.js';
+import type { Bend, Standing, StandingVent } from '../standing.js';
 import { type Sounding, type State, soundingOf, stateOf } from '../state.js';
+import type { Step } from '../work.js';
 
 /** What every change starts from. */
 export interface Now {
@@ -14,10 +16,17 @@ export interface Now {
   readonly account: Account;
 }
 
-/** A row, and the box as the change leaves it, for a further change; left out where none follows. */
+/** A row, whose account is made when it is read, and the box as the change leaves it, for a further change; left out where none follows. */
 export interface Made {
   readonly row: Row;
   readonly after?: Standing;
+  /** The box as it is left where `after` does not tell it, with its own numbers and its work; left out of a refused row. */
+  readonly done?: {
+    readonly glance: Glance;
+    readonly state: State;
+    readonly sounding: Sounding;
+    readonly steps: readonly Step[];
+  };
 }
 
 /** One change, or several of one sort; none where there is nothing to change. */
@@ -32,12 +41,12 @@ export interface Proposed {
   readonly after?: Standing;
   readonly state?: State;
   /** Its tubes, where the state alone is told. */
-  readonly tubes?: readonly Tube[];
+  readonly tubes?: readonly StandingVent[];
   readonly box?: Pick<ChangedBox, 'slot' | 'radiator' | 'highPass' | 'level'>;
   readonly fitting: RowDone['fitting'];
-  readonly measure?: Phrase;
+  readonly bends?: readonly Bend[];
   readonly effort: number;
-  readonly steps: readonly Phrase[];
+  readonly steps: readonly Step[];
   /** What it changes that a brief may keep. */
   readonly touches: readonly Kept[];
 }
@@ -68,7 +77,7 @@ export const refused = (
 
 /** The row of a change: refused where the brief keeps what it touches, otherwise with everything that it does. */
 export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
-  const { change, what, holds, after, box, fitting, measure, effort, steps, touches } = proposed;
+  const { change, what, holds, after, box, fitting, effort, steps, touches } = proposed;
   const kept = touches.find((one) => standing.keep.has(one));
   if (kept !== undefined)
     return refused(proposed, [`You want to keep ${KEPT[kept]}, which this would change.`], { kept });
@@ -81,9 +90,9 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       sounding.fb === undefined ? ['.'] : [': from ', [fb, 'frequency'], ' to ', [sounding.fb, 'frequency'], '.'];
     return refused(proposed, ['You want to keep the tuning, which this would change', ...by], { kept: 'tuning' });
   }
-  const told = accountOf(standing.job, state, sounding);
+  const measure = steps.filter(({ does }) => does === 'measure').map(({ says }) => says);
   const { leastLoad } = standing.job.amplifier;
-  const least = told.leastLoad.value;
+  const least = leastLoad === undefined ? Infinity : loadOf(sounding.system, standing.job.wanted.highest).least.value;
   // A load that is too low already is no reason against a change that does not lower it.
   if (
     leastLoad !== undefined &&
@@ -100,20 +109,26 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       '.',
     ]);
   }
+  let told: Account | undefined;
   return {
     row: {
       ok: true,
       change,
       what,
       holds,
-      box: { ...boxOf(state, sounding, after?.vents ?? proposed.tubes), ...box },
-      account: told,
+      box: { ...withBends(boxOf(state, sounding, after?.vents ?? proposed.tubes), proposed.bends ?? []), ...box },
+      // Combinations are compared by a glance: the account is made where it is read.
+      get account() {
+        told ??= accountOf(standing.job, state, sounding);
+        return told;
+      },
       fitting,
-      ...(measure && { measure }),
+      ...(measure.length > 0 && { measure: measure.flatMap((says, i) => (i > 0 ? [' ', ...says] : says)) }),
       effort,
-      steps,
+      steps: steps.filter(({ does }) => does !== 'measure').map(({ says }) => says),
     },
     ...(after && { after }),
+    done: { glance: glanceOf(standing.job, state, sounding), state, sounding, steps },
   };
 }
 
@@ -121,7 +136,7 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
 export function boxOf(
   { drivers }: State,
   { netVolume, fb, ventArea }: Sounding,
-  tubes: readonly Tube[] = [],
+  tubes: readonly StandingVent[] = [],
 ): ChangedBox {
   const { series, parallel, isobaric } = drivers;
   return {
@@ -129,6 +144,6 @@ export function boxOf(
     netVolume,
     ...(fb !== undefined && { fb }),
     ...(ventArea !== undefined && { ventArea }),
-    tubes: tubes.map(({ diameter, length, count }) => ({ diameter, length, count })),
+    tubes: tubes.map(({ index, diameter, length, count }) => ({ vent: index, diameter, length, count })),
   };
 }

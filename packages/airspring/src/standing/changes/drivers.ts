@@ -4,6 +4,8 @@ import { contentsOf } from '../../kind/drivers.js';
 import { inWords } from '../../kind/wording.js';
 import type { Standing } from '../standing.js';
 import { lengthOrNone } from '../tube-change.js';
+import { tubeWork } from '../tube-work.js';
+import type { Step } from '../work.js';
 import { type Change, type Made, rowOf } from './change.js';
 
 /** The air that other drivers, or the same ones mounted otherwise, would leave before vents take theirs, m³. */
@@ -13,6 +15,12 @@ function airWith({ job, drivers, airBeforeVents }: Standing, others: DriverGroup
   return airBeforeVents + taken(drivers) - taken(others);
 }
 
+const closingBoard = (what: string, count: number, cutout: number): Step => ({
+  does: 'fit',
+  says: [`${what} with a board, glued and screwed tight.`],
+  parts: [{ what: 'board over a cutout', made: 'cut', count, size: ['wider than ', [cutout, 'length']] }],
+});
+
 /** One driver instead of several: in the box as it is, and with its air made smaller. */
 export const oneDriver: Change = (now) => {
   const { standing, account } = now;
@@ -21,9 +29,17 @@ export const oneDriver: Change = (now) => {
   if (fronts < 2 || drivers.isobaric) return [];
   const alone = group(driver);
   const air = airWith(standing, alone);
-  const closing = [
-    `Close the other ${fronts > 2 ? 'cutouts' : 'cutout'} with a board, glued and screwed tight. Disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out.`,
-  ] as const;
+  const { cutoutDiameter = 0 } = driver;
+  const closing: readonly Step[] = [
+    {
+      does: 'wire',
+      says: [
+        `Switch the amplifier off, and disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out; the one that stays is wired alone.`,
+      ],
+      caution: 'mains',
+    },
+    closingBoard(`Close the other ${fronts > 2 ? 'cutouts' : 'cutout'}`, fronts - 1, cutoutDiameter),
+  ];
   const rows: Made[] = [
     rowOf(now, {
       change: 'one driver',
@@ -32,7 +48,7 @@ export const oneDriver: Change = (now) => {
       after: { ...standing, drivers: alone, airBeforeVents: air },
       fitting: 'fits',
       effort: 0.1,
-      steps: [closing],
+      steps: closing,
       touches: ['drivers'],
     }),
   ];
@@ -40,7 +56,7 @@ export const oneDriver: Change = (now) => {
   const filler = airBeforeVents / fronts;
   const smaller = air - filler;
   if (vent && others.length === 0 && account.fb !== undefined) {
-    const length = lengthOrNone(standing, vent, account.fb, smaller);
+    const length = lengthOrNone(standing, vent, account.fb, [], smaller);
     if (length !== undefined) {
       const tube = { ...vent, length };
       rows.push(
@@ -50,12 +66,20 @@ export const oneDriver: Change = (now) => {
           holds: ['tuning'],
           after: { ...standing, drivers: alone, airBeforeVents: smaller, vents: [tube] },
           fitting: 'measure',
-          measure: ['Check whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
           effort: 0.3 + length,
           steps: [
-            closing,
-            ['Glue a solid block or a sealed chamber of ', [filler, 'volume'], ' into the box.'],
-            ['Make the vent ', [length, 'length'], ' long.'],
+            ...closing,
+            {
+              does: 'measure',
+              says: ['Check whether a vent of ', [length, 'length'], ' still fits beside the filler.'],
+              ofTubes: true,
+            },
+            {
+              does: 'fit',
+              says: ['Glue a solid block or a sealed chamber of ', [filler, 'volume'], ' into the box.'],
+              parts: [{ what: 'block or sealed chamber', made: 'cut', count: 1, size: [[filler, 'volume']] }],
+            },
+            ...tubeWork(standing, { ...standing, vents: [tube] }).steps.filter(({ does }) => does !== 'measure'),
           ],
           touches: ['drivers', 'box'],
         }),
@@ -72,7 +96,7 @@ export const isobaricPair: Change = (now) => {
   if (isobaric || count % 2 === 1) return [];
   const pair = group(driver, { series, parallel, isobaric: true });
   const air = airWith(standing, pair);
-  const { depth = 0 } = driver;
+  const { depth = 0, cutoutDiameter = 0 } = driver;
   return [
     rowOf(now, {
       change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',
@@ -80,12 +104,31 @@ export const isobaricPair: Change = (now) => {
       holds: ['length'],
       after: { ...standing, drivers: pair, airBeforeVents: air },
       fitting: 'measure',
-      measure: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'],
       effort: 0.5,
       steps: [
-        ['Mount the second driver behind the first on a sealed tube, as short as the travel of the cones allows.'],
-        ['Close the free cutout with a board, glued and screwed tight.'],
-        ['Wire both drivers so that their cones move the same way. A cell of 1.5 V shows which way each cone moves.'],
+        { does: 'measure', says: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'] },
+        closingBoard(count > 2 ? 'Close the free cutouts' : 'Close the free cutout', count / 2, cutoutDiameter),
+        {
+          does: 'fit',
+          says: [
+            'Mount the second driver behind the first on a sealed tube, as short as the travel of the cones allows.',
+          ],
+          parts: [
+            {
+              what: 'tube between two drivers',
+              made: 'print',
+              count: count / 2,
+              size: [[cutoutDiameter, 'length'], ' wide'],
+            },
+          ],
+        },
+        {
+          does: 'wire',
+          says: [
+            'Wire both drivers so that their cones move the same way. A cell of 1.5 V shows which way each cone moves.',
+          ],
+          caution: 'mains',
+        },
       ],
       touches: ['drivers'],
     }),
@@ -117,8 +160,11 @@ export const otherWiring: Change = (now) => {
       fitting: 'fits',
       effort: 0,
       steps: [
-        ['Switch the amplifier off, and rewire the drivers.'],
-        ['Before you switch it on, check that the amplifier takes the new least impedance.'],
+        { does: 'wire', says: ['Switch the amplifier off, and rewire the drivers.'], caution: 'mains' },
+        {
+          does: 'wire',
+          says: ['Before you switch it on, check that the amplifier takes the new least impedance.'],
+        },
       ],
       touches: ['wiring'],
     });

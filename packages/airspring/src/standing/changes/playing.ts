@@ -29,7 +29,12 @@ export const highPass: Change = (now) => {
         box: { highPass: { order: 2, corner } },
         fitting: 'fits',
         effort: 0,
-        steps: [['Set the filter in the amplifier or in the player.']],
+        steps: [
+          {
+            does: 'set',
+            says: ['Set a second-order high-pass of ', [corner, 'frequency'], ' in the amplifier or in the player.'],
+          },
+        ],
         touches: [],
       }),
     ];
@@ -64,7 +69,7 @@ export const lessLevel: Change = (now) => {
         box: { level },
         fitting: 'fits',
         effort: 0,
-        steps: [['Turn it down. There is nothing to build.']],
+        steps: [{ does: 'set', says: ['Turn it down. There is nothing to build.'] }],
         touches: [],
       },
     ),

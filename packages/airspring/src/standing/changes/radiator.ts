@@ -2,6 +2,7 @@ import { addedMassForTuning } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { radiatorsOf } from '../../kind/radiator-fields.js';
 import { type Change, refused, rowOf } from './change.js';
+import { holeClosed } from './hole-closed.js';
 
 /** A passive radiator of the brief in the place of the vent. */
 export const radiatorInstead: Change = (now) => {
@@ -17,6 +18,7 @@ export const radiatorInstead: Change = (now) => {
       job.air,
     );
     if (!found.ok) return refused(head, [found.because.map(({ text }) => text).join(' ')]);
+    const cutout = radiator.cutoutDiameter ?? 0;
     const addedMass = Math.round(found.addedMass * 1e3) / 1e3;
     if (addedMass > greatestAddedMass + 1e-9) {
       const bears = [[greatestAddedMass, 'mass']] as const;
@@ -27,12 +29,22 @@ export const radiatorInstead: Change = (now) => {
       state: { ...state, vents: [], radiators: { radiator, count, addedMass } },
       box: { radiator: { name, count, addedMass } },
       fitting: 'measure',
-      measure: ['Find a panel with room for a cutout of ', [radiator.cutoutDiameter ?? 0, 'length'], '.'],
       effort: 0.5,
       steps: [
-        ['Close the hole of the vent with a glued board.'],
-        ['Cut the cutout for the radiator, and seal its frame.'],
-        ['Fix ', [addedMass, 'mass'], ' to the middle of its cone.'],
+        { does: 'measure', says: ['Find a panel with room for a cutout of ', [cutout, 'length'], '.'] },
+        {
+          does: 'buy',
+          says: [`Buy ${count > 1 ? `${count} passive radiators` : 'a passive radiator'} "${name}".`],
+          parts: [{ what: `passive radiator "${name}"`, made: 'buy', count, size: [[cutout, 'length'], ' cutout'] }],
+        },
+        holeClosed(standing.vents),
+        {
+          does: 'cut',
+          says: ['Cut the cutout for the radiator, and seal its frame. Wear eye protection and a dust mask.'],
+          caution: 'dust',
+          holes: [{ what: 'radiator', form: 'circle', diameter: cutout }],
+        },
+        { does: 'fit', says: ['Fix ', [addedMass, 'mass'], ' to the middle of its cone.'] },
       ],
       touches: ['holes'],
     });

@@ -1,8 +1,17 @@
 import { si } from '@airspring/core/quantity';
 import { compileLengthForTuning } from '@airspring/core/vent';
+import type { Part } from '../work.js';
 import { type Change, rowOf } from './change.js';
+import { holeClosed } from './hole-closed.js';
 
 const MM = 1e-3;
+
+const board = (what: string, [length, width]: readonly [number, number]): Part => ({
+  what,
+  made: 'cut',
+  count: 2,
+  size: [[length, 'bareLength'], ' × ', [width, 'length']],
+});
 
 /** A slot between two boards, of the area that the wanted level needs. */
 export const slot: Change = (now) => {
@@ -33,19 +42,28 @@ export const slot: Change = (now) => {
       state: { ...state, vents: [{ ...section, length: si('length', length) }] },
       box: { slot: { width, height, length } },
       fitting: 'measure',
-      measure: ['Find a clear distance of ', [length - t + height, 'length'], ' along a panel.'],
       effort: 1,
       steps: [
-        ['Close the hole of the vent with a glued board.'],
-        [
-          'Cut a slot of ',
-          [width, 'length'],
-          ' × ',
-          [height, 'length'],
-          ' through the panel, and build a channel of four boards behind it, ',
-          [length - t, 'length'],
-          ' long. A panel has to come off for this. Wear eye protection and a dust mask.',
-        ],
+        { does: 'measure', says: ['Find a clear distance of ', [length - t + height, 'length'], ' along a panel.'] },
+        holeClosed(standing.vents),
+        {
+          does: 'cut',
+          says: [
+            'Cut a slot of ',
+            [width, 'length'],
+            ' × ',
+            [height, 'length'],
+            ' through the panel, and build a channel of four boards behind it, ',
+            [length - t, 'length'],
+            ' long. A panel has to come off for this. Wear eye protection and a dust mask.',
+          ],
+          caution: 'dust',
+          parts: [
+            board('board of the channel, wide', [length - t, width + 2 * t]),
+            board('board of the channel, narrow', [length - t, height]),
+          ],
+          holes: [{ what: 'slot', form: 'rectangle', sides: [width, height] }],
+        },
       ],
       touches: ['holes'],
     }),

@@ -1,0 +1,53 @@
+import * as v from 'valibot';
+import { air, audible, ohms, size } from '../brief/bounds.js';
+import { plainNumber, quantity } from '../brief/quantity-text.js';
+
+const opt = v.exactOptional;
+const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
+const impedance = quantity('resistance', { ...ohms, example: '30 Ω' });
+
+/** How well a thing is measured where a brief does not say it (common practice). */
+export const WITHIN = { frequency: 0.5, length: 3e-3, impedance: 0.05, air: 0.05 } as const;
+
+/** What else a brief may say of the impedance of a box, so that its drivers need no sheet. */
+export const impedanceFields = {
+  peakImpedance: opt(said(impedance, 'magnitude at the higher of the two peaks')),
+  flank: opt(
+    said(
+      v.strictObject({
+        frequency: said(quantity('frequency', audible), 'where it was read'),
+        impedance: said(impedance, 'magnitude there'),
+      }),
+      'one more reading on the side of a peak, about halfway down',
+    ),
+  ),
+  Re: opt(said(quantity('resistance', ohms), 'resistance for direct current at the terminals of the box')),
+  within: opt(
+    said(
+      v.strictObject({
+        frequency: opt(
+          said(
+            quantity('frequency', { least: 0, greatest: 50, unit: 'Hz', example: '0.5 Hz' }, 'not-negative'),
+            'how well each frequency is known; default 0.5 Hz',
+          ),
+        ),
+        length: opt(
+          said(
+            quantity('length', { ...size, least: 0, example: '3 mm' }, 'not-negative'),
+            'how well the diameter of the cone is known; default 3 mm',
+          ),
+        ),
+        impedance: opt(
+          said(plainNumber(0, 0.5, 0.05), 'how well each impedance is known, as a share of it; default 0.05'),
+        ),
+        air: opt(
+          said(
+            quantity('volume', { ...air, least: 0, example: '1 L' }, 'not-negative'),
+            'how well the air in the box is known; default a twentieth of it',
+          ),
+        ),
+      }),
+      'how well it was measured',
+    ),
+  ),
+};

@@ -1,0 +1,39 @@
+import type { Phrase } from '../kind/phrase.js';
+import type { cautions } from '../record/cautions.js';
+
+/** What is done at a bench, in the order in which a box is changed. */
+export const works = ['measure', 'buy', 'take out', 'cut', 'drill', 'print', 'fit', 'wire', 'set'] as const;
+export type Work = (typeof works)[number];
+
+/** Something that is made or bought. */
+export interface Part {
+  readonly what: string;
+  readonly made: 'print' | 'cut' | 'buy';
+  readonly count: number;
+  readonly size: Phrase;
+}
+
+/** A hole that is cut or made larger. */
+export type NewHole = { readonly what: string } & (
+  | { readonly form: 'circle'; readonly diameter: number }
+  | { readonly form: 'rectangle'; readonly sides: readonly [number, number] }
+);
+
+/** One step of a change, with what it makes and the caution that is due at it. */
+export interface Step {
+  readonly does: Work;
+  readonly says: Phrase;
+  /** It is about the tubes: a further change of them replaces it. */
+  readonly ofTubes?: true;
+  readonly caution?: keyof typeof cautions;
+  readonly parts?: readonly Part[];
+  readonly holes?: readonly NewHole[];
+}
+
+/** The same steps in the order of the work; equal ones once. */
+export const inOrder = (steps: readonly Step[]): Step[] =>
+  works.flatMap((work) => [
+    ...new Map(
+      steps.filter(({ does }) => does === work).map((step) => [JSON.stringify([step.says, step.parts]), step]),
+    ).values(),
+  ]);

@@ -1,0 +1,61 @@
+import { format } from '@airspring/core/quantity';
+import { cautions } from '../record/cautions.js';
+import type { MeasuredDriver } from '../standing/measured-driver.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { Phrasing } from './phrasing.js';
+
+type Field = MeasuredDriver['values'][number]['field'];
+/** How each value is written. */
+const UNITS: Readonly<Record<Field, readonly [quantity: string, unit: string] | undefined>> = {
+  fs: ['frequency', 'Hz'],
+  Qes: undefined,
+  Qms: undefined,
+  Qts: undefined,
+  Vas: ['volume', 'L'],
+  Sd: ['coneArea', 'cm²'],
+  Mms: ['mass', 'g'],
+  Cms: ['compliance', 'mm/N'],
+  Rms: ['mechanicalResistance', 'N·s/m'],
+  Bl: ['forceFactor', 'T·m'],
+  Re: ['resistance', 'Ω'],
+};
+
+const written = (field: Field, value: number): string => {
+  const unit = UNITS[field];
+  return unit === undefined ? value.toPrecision(3) : format(unit[0] as never, value as never, unit[1] as never, 3);
+};
+
+/** What follows for each driver, with its range; the first row heads the columns. */
+export const measuredRows = ({ values }: MeasuredDriver): string[][] => [
+  ['each driver', 'value', 'from', 'to'],
+  ...values.map(({ field, value, from, to }) => [
+    field,
+    written(field, value),
+    written(field, from),
+    written(field, to),
+  ]),
+];
+
+/** What the ranges count, and what stays open; a paragraph each. */
+export function measuredSentences({ within, withinAssumed, open }: MeasuredDriver, say: Phrasing): string[] {
+  const { frequency, length, impedance, air } = within;
+  return [
+    `The sheet of the drivers is not known. This follows from the impedance of the box. A value lies in its range if each frequency is right within ${say.edge(frequency)}, the diameter of the cone within ${say.length(length)}, each impedance within ${say.percent(impedance)} and the air within ${say.volume(air)}, each independently of the others${withinAssumed ? ' (what you do not state is assumed, common practice)' : ''}. Losses of the box are left out: they make Qms too small.`,
+    ...(open.length > 0 ? [`This stays open: ${open.join('; ')}.`] : []),
+  ];
+}
+
+/** How the tuning is found without an instrument, a step each; none where the box is closed. */
+export function byEyeSteps({ now: { account } }: Pick<Retrofit, 'now'>, say: Phrasing): string[] {
+  const { fb } = account;
+  if (fb === undefined) return [];
+  return [
+    `Turn the amplifier right down. Play a steady tone of ${say.hertz(1.6 * fb)}, so soft that you hardly hear it.`,
+    'Turn it up until you can just see the edge of the cone move, and no further.',
+    `Lower the tone slowly towards ${say.hertz(fb)}. At the tuning the cone nearly stands still: where it moves least is the tuning. A lamp that shines flat across the cone shows it best.`,
+    `Do not go much below ${say.hertz(0.8 * fb)}: there the air in the vent no longer holds the cone, and it is soon over-driven.`,
+    'If what you find is more than 5 % away, write it into the brief as standing.measured.tuning.',
+  ];
+}
+
+export const byEyeCautions = [cautions.byEye, cautions.travel] as const;
