@@ -94,3 +94,10 @@ test('it is tried only where a brief names it, and its fields need it', () => {
     expect.objectContaining({ faults: [expect.objectContaining({ path: 'line' })] }),
   );
 });
+
+test('a brief for lines alone whose drivers may not stand on the front is refused', () => {
+  const drivers = [{ ...pipe.drivers[0], faces: ['back'] }];
+  expect(() => design({ ...pipe, drivers } as unknown as Brief)).toThrow(
+    expect.objectContaining({ faults: [expect.objectContaining({ path: 'drivers[0].faces', code: 'inconsistent' })] }),
+  );
+});

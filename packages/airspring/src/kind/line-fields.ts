@@ -1,6 +1,8 @@
+import type { Fault } from '@airspring/core/fault';
 import * as v from 'valibot';
 import { oneOrMore } from '../brief/bounds.js';
 import { plainNumber, quantity, wholeNumber } from '../brief/quantity-text.js';
+import type { Job, Written } from '../job/job.js';
 
 const opt = v.exactOptional;
 
@@ -35,3 +37,19 @@ export const lineFields = {
     ),
   },
 };
+
+/** A brief for lines alone whose drivers may not stand on the front. */
+export function acrossLine(_written: Written, read: Partial<Job['sections']>): Fault[] {
+  const { box, drivers = [] } = read as {
+    box?: { kinds?: readonly string[] };
+    drivers?: readonly ({ faces?: readonly string[] } | undefined)[];
+  };
+  if (box?.kinds?.some((kind) => kind !== 'line') ?? true) return [];
+  return drivers.flatMap((driver, i): Fault[] => {
+    const faces = driver?.faces;
+    if (faces === undefined || faces.includes('front')) return [];
+    const path = `drivers[${i}].faces`;
+    const expected = 'front among them, since a line begins behind the front';
+    return [{ code: 'inconsistent', path, got: faces, expected, remedy: 'Add front, or name another kind of box.' }];
+  });
+}

@@ -7,7 +7,7 @@ import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverDepth, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { lineFields } from './line-fields.js';
+import { acrossLine, lineFields } from './line-fields.js';
 import { lineRecord } from './line-words.js';
 import { noParts } from './no-parts.js';
 import { metres, outerSizes } from './placing.js';
@@ -162,6 +162,7 @@ export const foldedLine: BoxKind<typeof lineFields> = {
   called: 'a box with a line',
   byName: true,
   fields: lineFields,
+  across: acrossLine,
   variants: (job, choice) => {
     const { line = {} } = job.sections as ReadFields<typeof lineFields>;
     // Its first channel lies behind the front.
