@@ -31,6 +31,11 @@ export interface Axis {
   readonly inRoom?: true;
 }
 
+/** A number that a builder makes, and what it is at a point. */
+export interface Made extends Pick<Axis, 'from' | 'to' | 'unit' | 'beyond'> {
+  readonly of: (point: Point) => number;
+}
+
 /** An inner edge of the box that is a number of its points as well, because a part reaches from panel to panel. */
 export interface Span extends Omit<Axis, 'unit' | 'inRoom'> {
   readonly edge: 0 | 1 | 2;
@@ -138,6 +143,11 @@ export interface Variant {
   readonly choice: DriverChoice;
   /** The axes on which the sound depends, in addition to the net volume. The sound is computed once for each of their points. */
   readonly acoustic: readonly Axis[];
+  /**
+   * What a builder makes in place of the acoustic values, where these follow from it: the length of a vent gives its tuning.
+   * There is one for each acoustic axis, and `settle` takes their values. Left out where the acoustic values are made as they are.
+   */
+  readonly made?: readonly Made[];
   /** The axes on which only room and limits depend. */
   readonly geometric: readonly Axis[];
   /** The last number of each point, where it is an inner edge; `settle` makes it that of the box. */

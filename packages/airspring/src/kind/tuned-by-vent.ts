@@ -8,7 +8,7 @@ import type { DriverChoice, Job } from '../job/job.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
-import { ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
+import { tuningBy, ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
 import type { ventedFields } from './vented-fields.js';
 import type { Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
@@ -26,11 +26,17 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
-  /** Rounds the vent to whole millimetres, and finds the tuning that results. */
+  /** Finds the tuning that a vent gives; a tuning that the brief states is met as nearly as whole millimetres allow. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, tuned = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
+    if (pinned === undefined) {
+      const netVolume = airBefore - takenBy(point, tuned);
+      if (netVolume <= 0.2 * airBefore) return undefined;
+      const fb = tuningBy(lengthOf(point), netVolume, tuned, job.wanted.lowest);
+      return fb && [netVolume, fb, ...sizes];
+    }
     const vent = wholeVent(lengthOf(point), (length) => airBefore - takenBy(point, length), tuned, t, 0.2 * airBefore);
     return vent && [vent.netVolume, vent.fb, ...sizes];
   }
@@ -80,6 +86,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
         unit: 0.05,
       },
     ],
+    ...(pinned === undefined && { made: [{ from: t + 1e-3, to: 20, unit: 1e-3, of: ventLength }] }),
     geometric,
     ...(span && { span }),
     contents: contents.taken,

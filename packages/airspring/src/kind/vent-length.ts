@@ -62,3 +62,22 @@ export function tuningOf(length: LengthFor, netVolume: number, ventLength: numbe
   }
   return fb;
 }
+
+/**
+ * The tuning that a length gives, to a millionth: the length is nearly linear in 1/f², so secant steps in that converge at
+ * once. `undefined` where the vent is no longer than its flares and bends.
+ */
+export function tuningBy(length: LengthFor, netVolume: number, ventLength: number, near: number): number | undefined {
+  let a = 1 / near ** 2;
+  let fa = length(netVolume, near);
+  let b = 1.21 * a;
+  for (let i = 0; i < 8; i++) {
+    const fb = length(netVolume, 1 / Math.sqrt(b));
+    const slope = (fb - fa) / (b - a);
+    const next = b + (ventLength - fb) / slope;
+    [a, fa, b] = [b, fb, next];
+    if (!(b > 0)) return undefined;
+    if (Math.abs(b - a) < 1e-11 * b) break;
+  }
+  return Math.abs(length(netVolume, 1 / Math.sqrt(b)) - ventLength) < 1e-8 ? 1 / Math.sqrt(b) : undefined;
+}

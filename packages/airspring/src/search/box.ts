@@ -76,7 +76,7 @@ export function compileBox(
   const axes = [
     ...edges,
     ...geometric.map((axis) => ({ unit: axis.unit, from: axis.from, to: upperOf(axis, scope) })),
-    ...acoustic.map((axis) => ({ unit: axis.unit, from: axis.from, to: upperOf(axis, scope) })),
+    ...(variant.made ?? acoustic).map((axis) => ({ unit: axis.unit, from: axis.from, to: upperOf(axis, scope) })),
   ];
   const bounds = axes.map(({ unit, from, to }) => wholeBounds(unit, from, to));
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
@@ -172,11 +172,11 @@ export function compileBox(
 }
 
 /** The whole numbers nearest to the outer edges and to a point. */
-export function cellOf({ acoustic, geometric }: Variant, edges: ArrayLike<number>, point: Point): number[] {
+export function cellOf({ acoustic, geometric, made }: Variant, edges: ArrayLike<number>, point: Point): number[] {
   const whole = (value: number, unit: number) => Math.round(value / unit);
   return [
     ...[0, 1, 2].map((axis) => whole(edges[axis]!, MM)),
     ...geometric.map(({ unit }, i) => whole(point[1 + acoustic.length + i]!, unit)),
-    ...acoustic.map(({ unit }, i) => whole(point[1 + i]!, unit)),
+    ...(made?.map(({ unit, of }) => whole(of(point), unit)) ?? acoustic.map(({ unit }, i) => whole(point[1 + i]!, unit))),
   ];
 }

@@ -5,7 +5,7 @@ import type { Scope } from './axis.js';
 import { type Box, cellOf, compileBox } from './box.js';
 import type { Cost } from './cost.js';
 import { nearGrid, wholeGrid } from './grid.js';
-import { memory, type Search } from './search.js';
+import type { Search } from './search.js';
 import { type Shape, shapesFor } from './shapes.js';
 import { type Start, surveyVariant } from './survey.js';
 
@@ -31,31 +31,54 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
   // As wide as the bound by which variants are kept, so that their order does not matter.
   const wide = costs.map((cost) => ({ ...cost, slack: MARGIN * cost.slack }));
   const first = firstLook(search, wide, shapes, scope, best);
-  const starts: Start[][] = costs.map((_, k) => first.flatMap((found) => found[k] ?? []));
-  const promising = promisingOf(first, costs, best, scope.beyond ? 4 : 10).map((index) => variants[index] as Variant);
-  promising.forEach((variant, i) => {
+  const promising = promisingOf(first, costs, best, scope.beyond ? 4 : 10);
+  const fine = promising.map((index, i) => {
     progress({ what: 'promising combination', count: i + 1, of: promising.length });
-    survey(variant, 1).forEach((start, k) => {
-      if (start !== undefined) (starts[k] as Start[]).push(start);
+    return survey(variants[index] as Variant, 1);
+  });
+  const ends: (Box | undefined)[] = costs.map(() => undefined);
+  promising.forEach((index, i) => {
+    const starts = costs.map((cost, k) => {
+      if (price(cost, ends[k]) <= cost.least) return [];
+      const most = Math.min(best[k]!, price(cost, ends[k])) + cost.slack;
+      return [first[index]?.[k], fine[i]?.[k]].filter((start) => start !== undefined && start.cost < most) as Start[];
+    });
+    const own = walksOf(search, variants[index] as Variant, costs, starts, shapes, scope);
+    costs.forEach((cost, k) => {
+      ends[k] = cheapest(cost, ends[k], own[k]);
     });
   });
-  const makerOf = memory((variant: Variant) =>
-    compileBox(job, search.wishes, variant, search.demandOf(variant), scope),
-  );
-  const price = (cost: Cost, box: Box | undefined) =>
-    box === undefined ? Infinity : cost.of(box.excess, box.criteria);
-  const near = (k: number) =>
-    (starts[k] as Start[]).filter((start) => start.cost < best[k]! + (costs[k] as Cost).slack);
+  return ends;
+}
+
+const price = (cost: Cost, box: Box | undefined): number =>
+  box === undefined ? Infinity : cost.of(box.excess, box.criteria);
+
+const cheapest = (cost: Cost, one: Box | undefined, other: Box | undefined): Box | undefined =>
+  price(cost, other) < price(cost, one) ? other : one;
+
+/** The cheapest boxes of a variant to which walks lead from the starts for each cost, and from fine surveys around their ends. */
+function walksOf(
+  search: Search,
+  variant: Variant,
+  costs: readonly Cost[],
+  starts: readonly (readonly Start[])[],
+  shapes: readonly Shape[],
+  scope: Scope,
+): (Box | undefined)[] {
+  if (starts.every((some) => some.length === 0)) return [];
+  const maker = compileBox(search.job, search.wishes, variant, search.demandOf(variant), scope);
   // A walk from the same place ends where it ended before.
-  const walked = costs.map(() => memory((_: Variant) => new Set<string>()));
-  let ends = costs.map((cost, k) => refine(cost, near(k), makerOf, walked[k] as Walked));
+  const walked = costs.map(() => new Set<string>());
+  const walk = (k: number, from: readonly Start[]) => refine(costs[k] as Cost, from, maker, walked[k] as Set<string>);
+  let ends = starts.map((some, k) => walk(k, some));
   for (let round = 0; scope.thorough && round < ROUNDS; round++) {
     const around = new Map<Box, (Start | undefined)[]>();
     for (const box of new Set(ends)) {
       if (box === undefined) continue;
       const grid = nearGrid(search, box, shapes, scope);
       const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
-      around.set(box, surveyVariant(search, box.variant, costs, grid, known));
+      around.set(box, surveyVariant(search, variant, costs, grid, known));
     }
     // The end of one walk may be better for another cost than the end of that cost's own walk.
     const next = costs.map((cost, k) => {
@@ -64,9 +87,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
         ...[...around.values()].flatMap((found) => found[k] ?? []),
         ...[...around.keys()].flatMap((box) => (box === own ? [] : [{ ...box, cost: price(cost, box) }])),
       ].filter((start) => start.cost < price(cost, own));
-      if (better.length === 0) return own;
-      const end = refine(cost, better, makerOf, walked[k] as Walked);
-      return price(cost, end) < price(cost, own) ? end : own;
+      return better.length === 0 ? own : cheapest(cost, own, walk(k, better));
     });
     if (next.every((box, k) => box === ends[k])) break;
     ends = next;
@@ -120,22 +141,18 @@ function promisingOf(
 }
 
 type Maker = ReturnType<typeof compileBox>;
-/** The cells from which walks have started, for each variant. */
-type Walked = (variant: Variant) => Set<string>;
-
 const FIRST_STEP = 8;
 
 /** Walks downhill in whole units from the best starts, and returns the best box that can be made where a walk ends. */
 function refine(
   cost: Cost,
   starts: readonly Start[],
-  makerOf: (variant: Variant) => Maker,
-  walked: Walked,
+  { priceAt, boxAt, stands, lower, upper }: Maker,
+  walked: Set<string>,
 ): Box | undefined {
   const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
   let cheapest: { box: Box; cost: number } | undefined;
   for (const { variant, edges, point } of tried) {
-    const { priceAt, boxAt, stands, lower, upper } = makerOf(variant);
     let least = Infinity;
     const price = (cell: readonly number[]) => {
       if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
@@ -148,9 +165,8 @@ function refine(
       return price;
     };
     const start = cellOf(variant, edges, point).map((whole, i) => Math.min(upper[i]!, Math.max(lower[i]!, whole)));
-    const before = walked(variant);
-    if (before.has(String(start))) continue;
-    before.add(String(start));
+    if (walked.has(String(start))) continue;
+    walked.add(String(start));
     descend(price, nearby(start, upper, price), { lower, upper, firstStep: FIRST_STEP });
   }
   return cheapest?.box;
