@@ -101,11 +101,7 @@ const optionsShape = {
  * @source gum1995 §5.1.2 (propagation by slopes)
  * @example scatterOf(system, { Cms: normal(0.08), vent: within(0.03) }, { seed: 7, builds: 2000 }).f3
  */
-export function scatterOf(
-  system: System,
-  scatter: Scatter,
-  options: ScatterOptions = {},
-): Scattered {
+export function scatterOf(system: System, scatter: Scatter, options: ScatterOptions = {}): Scattered {
   const read = readFields('options', options, optionsShape);
   const { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200) } = read;
   refuse(unlessWhole('options.builds', builds, 2, 1e7));
@@ -121,7 +117,10 @@ function judgeParts(parts: readonly Builds[], points: number): Fault[] {
     return [{ code: 'inconsistent', path: `parts[${i}].levels`, got: levels.length, expected, remedy }];
   });
   if (parts.some(({ count }) => count > 0)) return faults;
-  return [...faults, { code: 'empty', path: 'parts', got: parts, expected: 'one build at least', remedy: 'Give builds.' }];
+  return [
+    ...faults,
+    { code: 'empty', path: 'parts', got: parts, expected: 'one build at least', remedy: 'Give builds.' },
+  ];
 }
 
 /** The same from builds that were worked out in parts, in any order. */
