@@ -54,12 +54,12 @@ export function leastDeviation<Spec>(
   };
   const compare = differences(family, spec, air, box);
   const wantedOf = (place: ArrayLike<number>) => target(free === undefined ? 0 : place[sought.length]!);
-  const at = (root: ShapeRoot<Spec>, band: Float64Array): Fitted<Spec> => ({
-    root,
-    deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band),
-  });
-  const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
+  // The band goes with the target: in a fixed one, a target far above it would be compared by its slope alone.
+  const told = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const band = bandOf(root.frequency);
+    return { root, deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band) };
+  };
+  const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const placed = (x: readonly number[]): ShapeRoot<Spec> => ({
       spec: sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec),
       place: Float64Array.from(x.slice(0, -1)),
@@ -70,12 +70,12 @@ export function leastDeviation<Spec>(
       free !== undefined && i === sought.length ? [free.from, free.to] : [x - FARTHEST, x + FARTHEST],
     );
     const { x } = simplexMinimum(
-      (trial) => judged(at(placed(trial), band).deviation),
+      (trial) => judged(told(placed(trial)).deviation),
       start,
       bounds.map(([low]) => low),
       bounds.map(([, high]) => high),
     );
-    return at(placed(x), band);
+    return told(placed(x));
   };
-  return { told: (root) => at(root, bandOf(root.frequency)), fit };
+  return { told, fit };
 }

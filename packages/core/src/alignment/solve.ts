@@ -12,7 +12,7 @@ import {
 import { type Impossible, impossible, refuse } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
-import { type Frequency, readFields, si } from '../quantity/index.js';
+import { readFields, si } from '../quantity/index.js';
 import { type Cutoff, cutoff } from '../response/index.js';
 import { type Alignment, isGoal } from './alignment.js';
 import type { Deviation } from './deviation.js';
@@ -39,6 +39,7 @@ export interface Aligned<Spec> {
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
+  /** Up to three octaves above that frequency, or to the end of the band of the deviation if the level has fallen again there. */
   readonly f3: Cutoff;
 }
 
@@ -51,7 +52,7 @@ export type AlignmentResult<Spec> =
 const resonance = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
 
 /** The band in which f3 is sought, as multiples of a frequency near it. */
-const BAND = [1 / 16, 8] as const;
+const [LOWEST, HIGHEST] = [1 / 16, 8];
 
 /**
  * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
@@ -101,14 +102,19 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     // Of the same parts: it need not be compiled again.
     if (compiled !== undefined) kept(system, 'topology', () => compiled);
     const filter = found && filterOf(found);
-    const [from, to] = BAND.map((ratio) => si('frequency', ratio * near)) as [Frequency, Frequency];
+    const cutoffUpTo = (ratio: number): Cutoff => {
+      const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
+      return cutoff(system, { from, to, ...(filter && { filter }) });
+    };
+    const f3 = cutoffUpTo(HIGHEST);
     return {
       alignment: name,
       parameters: told,
       system,
       ...(filter && { highPass: filter }),
       ...(deviation && { frequency: near, deviation }),
-      f3: cutoff(system, { from, to, ...(filter && { filter }) }),
+      // A coil may let the level fall far above the corner.
+      f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
     };
   };
   if (isGoal(target)) {
@@ -128,7 +134,18 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const got = box === undefined ? 'is no polynomial' : `has order ${box.order}`;
     return impossible('other-order', `${name} has order ${order}; the response of this box ${got}.`);
   }
-  const equations: Equations<Behind<Spec>> = { name, target, free, order, box, spec: start, sought, addResistance };
+  const under = start === spec ? 'with these losses' : 'without its losses';
+  const equations: Equations<Behind<Spec>> = {
+    name,
+    target,
+    free,
+    order,
+    box,
+    spec: start,
+    sought,
+    addResistance,
+    under,
+  };
   const found = solutions(equations);
   if (!found.ok) return found;
   const rootsAt = (share: number): readonly ShapeRoot<Behind<Spec>>[] => {
