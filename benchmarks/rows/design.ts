@@ -15,7 +15,7 @@ const one = driver({ Sd: '330 cm²', Mms: '72 g', Cms: '0.39 mm/N', Rms: '3.4 kg
 const input = { drivers: one, QL: 7 };
 const spec = ventedFamily.read({ ...input, netVolume: '40 L', fb: '30 Hz' });
 const box = shapedBox(ventedFamily, spec, standardAir)!;
-const sought = boxUnknowns(ventedFamily, spec, standardAir);
+const sought = boxUnknowns(ventedFamily.unknowns ?? [], spec, standardAir);
 const start = [...sought.map(({ starts }) => Math.log(starts[0]!)), 3];
 const { target } = quasiThirdOrder;
 const walk = walkToShape(target as Exclude<typeof target, object>, box, spec, sought, undefined);

@@ -33,25 +33,22 @@ const effective = (volume: number, fb: number): number => {
   return ((Math.PI / 4) * diameterOf(volume, fb) ** 2) / (k * k * volume);
 };
 const cells = () =>
-  ventMap(
-    {
-      box: (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL, ventArea: si('area', 1) }, paperAir),
-      netVolumes: volumes.map((volume) => si('volume', volume)),
-      tunings: tunings.map((fb) => si('frequency', fb)),
-      level: '98 dB',
-      from: '28 Hz',
-      to: '100 Hz',
-      airSpeedPeak: '17 m/s',
-      space: {
-        outer: { width: '600 mm', height: '500 mm', depth: '500 mm' },
-        thickness: '18 mm',
-        driver: { outerDiameter: '270 mm', cutoutDiameter: '240 mm', depth: '130 mm' },
-      },
-      displaced: '2 L',
-      wall: '3 mm',
+  ventMap({
+    box: (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL, ventArea: si('area', 1) }, paperAir),
+    netVolumes: volumes.map((volume) => si('volume', volume)),
+    tunings: tunings.map((fb) => si('frequency', fb)),
+    level: '98 dB',
+    from: '28 Hz',
+    to: '100 Hz',
+    airSpeedPeak: '17 m/s',
+    space: {
+      outer: { width: '600 mm', height: '500 mm', depth: '500 mm' },
+      thickness: '18 mm',
+      driver: { outerDiameter: '270 mm', cutoutDiameter: '240 mm', depth: '130 mm' },
     },
-    paperAir,
-  );
+    displaced: '2 L',
+    wall: '3 mm',
+  });
 const boxes = volumes.flatMap((volume) => tunings.map((fb) => [volume, fb] as const));
 const given = { QL: { value: QL, unit: '1' } } as const;
 

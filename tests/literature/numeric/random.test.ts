@@ -46,12 +46,12 @@ test('steps of the even points are powers of the generalised golden ratios', () 
 const [high, low] = rows[0]!.words.map(Number) as [number, number];
 check('random.threefry.counters', {
   formula: 'numeric/uniformAt',
-  source: { ...source, locator: `${source.locator}; 27 and 26 bits of the words for a counter and a key of zeros` },
+  source: { ...source, locator: `${source.locator}; 27 and 25 bits of the words for a counter and a key of zeros` },
   status: 'derived',
   kind: 'standard',
   given: { seed: { value: 0, unit: '1' } },
   got: ({ seed }) => uniformAt(seed)(0, 0),
-  expected: ((high >>> 5) * 2 ** 26 + (low >>> 6) + 0.5) / 2 ** 53,
+  expected: ((high >>> 5) * 2 ** 25 + (low >>> 7) + 0.5) / 2 ** 52,
   unit: '1',
   tolerance: { relative: 1e-15, why: 'whole numbers of bits' },
 });

@@ -106,3 +106,14 @@ test.prop([fc.constantFrom(...free), leak, fc.double({ min: 0.16, max: 0.75, noN
     }
   },
 );
+
+// At the very end the box of C4 has no limit, and at a QL of 2 hardly any driver is beyond it.
+test.prop([fc.constantFrom(quasiThirdOrder, chebyshev(4)), fc.double({ min: 2.2, max: 4, noNaN: true })], {
+  numRuns: 20,
+})('a driver near the end of what a leaky box takes has its box', (type, QL) => {
+  const { from, to } = type.free!;
+  const grid = Array.from({ length: 81 }, (_, i) => from + ((to - from) * i) / 80);
+  const needed = grid.flatMap((parameter) => textbookBoxes(shapeAt(type, parameter), QL).map(({ QT }) => QT));
+  const input = { drivers: driverOf(0.97 * Math.max(...needed)), QL };
+  expect(solveAlignment(type, ventedFamily, input, { air: paperAir }).ok).toBe(true);
+});

@@ -1,5 +1,7 @@
 import { bessel, butterworth, chebyshev, ofTotalQ, quasiThirdOrder, solveAlignment } from '@airspring/core/alignment';
 import { closedFamily, closedResonance, ventedFamily } from '@airspring/core/enclosure';
+import { frequencyGrid } from '@airspring/core/quantity';
+import { referenceLevel, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { paperAir, physical } from '../../literature/enclosure/textbook.js';
 
@@ -72,4 +74,32 @@ test('a ripple of the driver lies between the ends of its range', () => {
   const wide = physical({ ...sheet, Qes: 0.6 }, paperAir);
   const found = solveAlignment(chebyshev(4), ventedFamily, { drivers: wide, QL: 7 }, { air });
   expect(found.ok && found.parameters.ripple).toBeGreaterThan(0.05);
+});
+
+test('a coil that lets the level fall far above the corner leaves the box its f3', () => {
+  const coil = { ...driver, Le: 5e-3 as never };
+  const found = solveAlignment(quasiThirdOrder, ventedFamily, { drivers: coil, QL: 7 }, { air });
+  if (!found.ok || !found.f3.ok) throw new Error('no f3');
+  const { deviation, f3, system } = found;
+  const { levelHalfSpace } = respond(system, frequencyGrid([f3.frequency]), { driveVoltageRms: '1 V' });
+  expect(levelHalfSpace[0]).toBeCloseTo(referenceLevel(system) - 10 * Math.log10(2), 6);
+  expect(f3.frequency).toBeLessThan(deviation!.to);
+});
+
+test('the band of the deviation lies around the frequency of the target', () => {
+  const leaky = solveAlignment(butterworth(2), closedFamily, { drivers: driver, QL: 0.5 }, { air });
+  if (!leaky.ok) throw new Error('no box');
+  const { deviation, frequency, f3 } = leaky;
+  expect(deviation!.from).toBeCloseTo(frequency! / 2, 9);
+  expect(deviation!.to).toBeCloseTo(4 * frequency!, 9);
+  expect(f3.ok && f3.frequency).toBeLessThan(2 * frequency!);
+});
+
+test('a reason says whether the losses of the box count in its numbers', () => {
+  const wide = physical({ ...sheet, Qes: 0.85 }, paperAir);
+  const refused = (losses: object) =>
+    reason(solveAlignment(butterworth(2), closedFamily, { drivers: wide, ...losses }, { air }));
+  expect(refused({ QA: 20 })).toMatch(/ with these losses\.$/);
+  // A leak makes a closed box a third-order one.
+  expect(refused({ QL: 20 })).toMatch(/ without its losses\.$/);
 });

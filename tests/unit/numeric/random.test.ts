@@ -1,4 +1,4 @@
-import { evenPoints, randomNumbers } from '@airspring/core/numeric';
+import { evenPoints, randomNumbers, uniformAt } from '@airspring/core/numeric';
 import { expect, test } from 'vitest';
 
 const count = 20000;
@@ -37,4 +37,9 @@ test('refuses what is no seed and no dimension', () => {
   expect(() => randomNumbers(-1)).toThrowError(/seed/);
   expect(() => randomNumbers(0.5)).toThrowError(/seed/);
   expect(() => evenPoints(0)).toThrowError(/dimensions/);
+});
+
+test('a number of two counters is never rounded, so that none is 1', () => {
+  const uniform = uniformAt(3);
+  for (let i = 0; i < 100; i++) expect((uniform(i, 0) * 2 ** 53) % 2).toBe(1);
 });

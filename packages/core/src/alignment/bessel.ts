@@ -1,4 +1,5 @@
 import type { Alignment } from './alignment.js';
+import { refuseOrder } from './refusals.js';
 import { highPassOf } from './sections.js';
 
 /** Coefficients of the reverse Bessel polynomial, ascending: $(2n-k)! / (2^{n-k}\,k!\,(n-k)!)$. */
@@ -18,10 +19,12 @@ function besselPolynomial(order: number): readonly number[] {
  * @validity orders from 2 to 10
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `out-of-range`
  * @source thomson1949 reverse Bessel polynomials
  * @example solveAlignment(bessel(2), closedFamily, { drivers: driver })
  */
 export function bessel(order: number): Alignment {
+  refuseOrder(order);
   const lowPass = besselPolynomial(order);
   const denominator = highPassOf(lowPass.map((value) => value / lowPass[0]!));
   return { name: `BE${order}`, order, target: () => denominator, parameters: {}, sources: ['thomson1949'] };

@@ -1,4 +1,5 @@
 import type { Alignment } from './alignment.js';
+import { refuseOrder } from './refusals.js';
 import { productOf } from './sections.js';
 
 /** Half the damping of each pole pair of the Butterworth shape of an order. */
@@ -10,13 +11,15 @@ export const butterworthDampings = (order: number): readonly number[] =>
  *
  * $$ |G(j\omega)|^2 = \frac{\omega^{2n}}{\omega^{2n} + 1} $$
  *
- * @validity orders from 2
+ * @validity orders from 2 to 10
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `out-of-range`
  * @source zverev1967 ch. 2
  * @example solveAlignment(butterworth(4), ventedFamily, { drivers: driver, QL: 7 }, { addResistance: true })
  */
 export function butterworth(order: number): Alignment {
+  refuseOrder(order);
   const pairs = butterworthDampings(order).map((damping) => [1, 2 * damping, 1]);
   const denominator = productOf(order % 2 === 1 ? [...pairs, [1, 1]] : pairs);
   return { name: `B${order}`, order, target: () => denominator, parameters: {}, sources: ['zverev1967'] };

@@ -47,21 +47,20 @@ export function byParameter<Spec>(
   const all = [...sought, resistance];
   const starts = startsOf(all);
   let before: readonly Sample[] = [];
-  const sampleAt = (parameter: number): Sample | undefined => {
+  const sampleAt = (parameter: number, near = before): Sample | undefined => {
     const walk = walkToShape(target, box, spec, all, parameter);
-    for (const start of [...ahead(before, parameter), ...(before.length > 0 ? starts.slice(0, 1) : starts)]) {
+    for (const start of [...ahead(near, parameter), ...(near.length > 0 ? starts.slice(0, 1) : starts)]) {
       const root = walk(start, ROUGHLY);
       if (root === undefined) continue;
       const sample = { parameter, place: root.place, resistance: root.place[sought.length]! };
-      before = [...before.slice(-1), sample];
+      before = [...near.slice(-1), sample];
       return sample;
     }
     return undefined;
   };
-  const samples = withTurns(
-    Array.from(linear(from, to, SAMPLES), sampleAt).filter((one) => one !== undefined),
-    sampleAt,
-  );
+  const parameters = Array.from(linear(from, to, SAMPLES));
+  const sampled = parameters.map((parameter) => sampleAt(parameter));
+  const samples = withTurns(withEdges(parameters, sampled, sampleAt), sampleAt);
   if (samples.length === 0) return { roots: [], reached: undefined };
   const needs = samples.map((sample) => sample.resistance);
   const walk = walkToShape(target, box, spec, sought, undefined);
@@ -76,8 +75,38 @@ export function byParameter<Spec>(
   return { roots, reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))] };
 }
 
+type SampleAt = (parameter: number, near?: readonly Sample[]) => Sample | undefined;
+
+/** Halvings of the step between a sample and a parameter that has none. */
+const HALVINGS = 16;
+
+/** The samples that were found, with those added between the last of a stretch and the edge beyond which no box has the shape. */
+function withEdges(
+  parameters: readonly number[],
+  sampled: readonly (Sample | undefined)[],
+  sampleAt: SampleAt,
+): readonly Sample[] {
+  const towards = (i: number, way: 1 | -1): readonly Sample[] => {
+    const [inner, last, next] = [sampled[i - way], sampled[i]!, parameters[i + way]];
+    if (next === undefined || sampled[i + way] !== undefined) return [];
+    const found = inner === undefined ? [last] : [inner, last];
+    const start = found.length;
+    let beyond = next;
+    for (let turn = 0; turn < HALVINGS; turn++) {
+      const parameter = (found.at(-1)!.parameter + beyond) / 2;
+      const sample = sampleAt(parameter, found.slice(-2));
+      if (sample === undefined) beyond = parameter;
+      else found.push(sample);
+    }
+    return found.slice(start);
+  };
+  return sampled.flatMap((sample, i) =>
+    sample === undefined ? [] : [...towards(i, -1).toReversed(), sample, ...towards(i, 1)],
+  );
+}
+
 /** The samples, with those added at which the resistance turns back before it reaches that of the driver. */
-function withTurns(samples: readonly Sample[], sampleAt: (parameter: number) => Sample | undefined): readonly Sample[] {
+function withTurns(samples: readonly Sample[], sampleAt: SampleAt): readonly Sample[] {
   return samples.flatMap((sample, i) => {
     const [before, after] = [samples[i - 1], samples[i + 1]];
     if (before === undefined || after === undefined) return sample;

@@ -1,5 +1,8 @@
+import { type Fault, refuse } from '../fault/index.js';
+import { optional, positive, readFields } from '../quantity/index.js';
 import type { Alignment, FreeParameter } from './alignment.js';
 import { butterworthDampings } from './butterworth.js';
+import { refuseOrder } from './refusals.js';
 import { highPassOf, productOf } from './sections.js';
 
 /**
@@ -22,6 +25,9 @@ const rippleOf = (order: number, k: number): number => 10 * Math.log10(1 + 1 / M
 const ellipseOf = (order: number, ripple: number): number =>
   Math.tanh(Math.asinh(1 / Math.sqrt(10 ** (ripple / 10) - 1)) / order);
 
+/** Poles of more ripple lie so near the imaginary axis that rounding counts. */
+const MOST_RIPPLE = 20;
+const rippleShape = { ripple: optional(positive('level')) };
 const sources = ['zverev1967', 'small1973vented1'];
 
 const ofDriver = (name: string, order: number, free: FreeParameter): Alignment => ({
@@ -46,16 +52,25 @@ const ofDriver = (name: string, order: number, free: FreeParameter): Alignment =
  * | $r$ | `ripple` | dB | height of the ripple; without it the driver decides |
  * | $k$ | `k` | 1 | ratio of the axes of the ellipse of poles, 0.1 to 1; 1 is Butterworth |
  *
- * @validity orders from 2; ripple above 0
+ * @validity orders from 2 to 10; ripple above 0 and up to 20 dB
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `not-positive`, `out-of-range`, `unit`, `unknown-field`
  * @source zverev1967 ch. 2
  * @source small1973vented1 C4 alignment
  * @example solveAlignment(chebyshev(4), ventedFamily, { drivers: driver, QL: 7 })
  */
-export function chebyshev(order: number, { ripple }: { readonly ripple?: number } = {}): Alignment {
+export function chebyshev(order: number, options: { readonly ripple?: number } = {}): Alignment {
+  refuseOrder(order);
+  const { ripple } = readFields('chebyshev', options, rippleShape);
   if (ripple === undefined)
     return ofDriver(`C${order}`, order, { from: 0.1, to: 1, told: (k) => ({ k, ripple: rippleOf(order, k) }) });
+  if (ripple > MOST_RIPPLE) {
+    const expected = `at most ${MOST_RIPPLE} dB`;
+    const remedy = 'Check the power of ten.';
+    const fault: Fault = { code: 'out-of-range', path: 'chebyshev.ripple', got: ripple, expected, remedy };
+    refuse([fault]);
+  }
   const denominator = ellipse(order, ellipseOf(order, ripple));
   return { name: `C${order}`, order, target: () => denominator, parameters: { ripple }, sources };
 }
@@ -64,11 +79,14 @@ export function chebyshev(order: number, { ripple }: { readonly ripple?: number 
  * The sub-Chebyshev alignment of an order, SC4 of a vented box: the poles of the Chebyshev ellipse with $k > 1$, which droops before
  * it falls. The driver decides $k$.
  *
- * @validity orders from 2; k of 1 to 12
+ * @validity orders from 2 to 10; k of 1 to 12
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `out-of-range`
  * @source bullock1981 sub-Chebyshev alignments
  * @example solveAlignment(subChebyshev(4), ventedFamily, { drivers: driver, QL: 7 })
  */
-export const subChebyshev = (order: number): Alignment =>
-  ofDriver(`SC${order}`, order, { from: 1, to: 12, told: (k) => ({ k }) });
+export function subChebyshev(order: number): Alignment {
+  refuseOrder(order);
+  return ofDriver(`SC${order}`, order, { from: 1, to: 12, told: (k) => ({ k }) });
+}

@@ -1,4 +1,7 @@
+import { refuse } from '../fault/index.js';
+import { unlessPositive } from '../numeric/refusal.js';
 import type { Alignment } from './alignment.js';
+import { refuseOrder } from './refusals.js';
 import { productOf } from './sections.js';
 
 /**
@@ -9,29 +12,30 @@ import { productOf } from './sections.js';
  * @validity any positive Qtc
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `not-positive`
  * @source small1972closed1 response function
  * @example solveAlignment(ofTotalQ(0.8), closedFamily, { drivers: driver })
  */
-export const ofTotalQ = (Qtc: number): Alignment => ({
-  name: `Qtc ${Qtc}`,
-  order: 2,
-  target: () => [1, 1 / Qtc, 1],
-  parameters: { Qtc },
-  sources: ['small1972closed1'],
-});
+export function ofTotalQ(Qtc: number): Alignment {
+  refuse(unlessPositive('Qtc', Qtc));
+  const target = () => [1, 1 / Qtc, 1];
+  return { name: `Qtc ${Qtc}`, order: 2, target, parameters: { Qtc }, sources: ['small1972closed1'] };
+}
 
 /**
  * The critically damped alignment of an order: all poles in one place on the real axis. Of a closed box it has Qtc = ½.
  *
  * $$ G(s) = \left(\frac{s}{s + 1}\right)^n $$
  *
- * @validity orders from 2
+ * @validity orders from 2 to 10
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `out-of-range`
  * @source small1972closed1 response function with Qtc = 0.5
  * @example solveAlignment(criticallyDamped(2), closedFamily, { drivers: driver })
  */
 export function criticallyDamped(order: number): Alignment {
+  refuseOrder(order);
   const denominator = productOf(Array.from({ length: order }, () => [1, 1]));
   return { name: `CD${order}`, order, target: () => denominator, parameters: {}, sources: ['small1972closed1'] };
 }

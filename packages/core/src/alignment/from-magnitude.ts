@@ -1,3 +1,4 @@
+import { refuse } from '../fault/index.js';
 import { polynomialRoots } from '../numeric/index.js';
 import { productOf } from './sections.js';
 
@@ -15,13 +16,18 @@ import { productOf } from './sections.js';
  * @validity squared magnitudes that are positive at every frequency; roots that lie apart
  * @neglects nothing
  * @returns coefficients in ascending powers of s
- * @throws InputError those of `polynomialRoots`
+ * @throws InputError `inconsistent`, and those of `polynomialRoots`
  * @source zverev1967 ch. 2, transfer function from the squared magnitude
  * @example denominatorOfMagnitude([1, 0, 0, 0, 1]) // that of the Butterworth shape of order 4
  */
 export function denominatorOfMagnitude(squared: readonly number[]): readonly number[] {
   const inSquare = squared.map((value, k) => (k % 2 === 0 ? value : -value));
   const { re, im } = polynomialRoots(inSquare);
+  if (!(squared.at(-1)! > 0) || re.some((real, i) => im[i] === 0 && real <= 0)) {
+    const expected = 'a squared magnitude above 0 at every frequency';
+    const remedy = 'Check the coefficients.';
+    refuse([{ code: 'inconsistent', path: 'squared', got: squared.join(', '), expected, remedy }]);
+  }
   const factors = Array.from(re, (real, i): readonly number[] | undefined => {
     const imaginary = im[i]!;
     // A root s² gives the pair ±s: the one on the left is taken, and conjugates are taken together.

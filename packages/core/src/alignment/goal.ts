@@ -1,5 +1,6 @@
 import type { Air } from '../air/index.js';
 import { type Family, systemOf } from '../enclosure/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import type { Goal } from './alignment.js';
 import type { Sought } from './unknowns.js';
@@ -9,14 +10,22 @@ const FARTHEST = Math.log(30);
 /** How closely they are found, as a fraction of that range. */
 const TOLERANCE = 1e-6;
 
-/** The box for which a goal is least, or `undefined` if no box that was tried gives it a finite number. */
+/** A number nearer to its bound than this share of the range is held back by the bound alone. */
+const AT_BOUND = 1e-4;
+
+/** The box for which a goal is least, or why there is none. */
 export function boxOfGoal<Spec>(
+  name: string,
   { least }: Goal,
   family: Family<Spec, never>,
   spec: Spec,
   sought: readonly Sought<Spec>[],
   air: Air,
-): Spec | undefined {
+): { readonly ok: true; readonly spec: Spec } | Impossible {
+  if (sought.length === 0) {
+    const text = `${name} needs a number that it may choose; this box leaves none.`;
+    return impossible('other-unknowns', text);
+  }
   const specAt = (x: readonly number[]): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
   const start = sought.map(({ starts }) => Math.log(starts[0] as number));
   const { x, value } = simplexMinimum(
@@ -26,5 +35,11 @@ export function boxOfGoal<Spec>(
     start.map((middle) => middle + FARTHEST),
     { tolerance: TOLERANCE },
   );
-  return Number.isFinite(value) ? specAt(x) : undefined;
+  if (!Number.isFinite(value)) {
+    return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
+  }
+  const atBound = sought.find((_, i) => Math.abs(x[i]! - start[i]!) > FARTHEST * (1 - AT_BOUND));
+  if (atBound === undefined) return { ok: true, spec: specAt(x) };
+  const text = `${name} has no least value: it still falls where ${atBound.name} is 30 times as large or as small as is usual.`;
+  return impossible('no-least', text);
 }

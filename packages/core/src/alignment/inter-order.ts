@@ -1,3 +1,4 @@
+import { refuse } from '../fault/index.js';
 import type { Alignment } from './alignment.js';
 import { denominatorOfMagnitude } from './from-magnitude.js';
 
@@ -13,10 +14,15 @@ import { denominatorOfMagnitude } from './from-magnitude.js';
  * @validity shares from 0 to below 1
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `out-of-range`
  * @source audioxpress2024ib4 order between three and four; equal shares are our reading
  * @example solveAlignment(interOrder(0.5), ventedFamily, { drivers: driver }, { addResistance: true })
  */
 export function interOrder(share = 0.5): Alignment {
+  if (!(share >= 0 && share < 1)) {
+    const expected = 'a share from 0 to below 1';
+    refuse([{ code: 'out-of-range', path: 'share', got: share, expected, remedy: 'Leave it out for order 3½.' }]);
+  }
   const denominator = denominatorOfMagnitude([1 - share, share, 0, 0, 1]);
   return { name: 'IB4', order: 4, target: () => denominator, parameters: { share }, sources: ['audioxpress2024ib4'] };
 }

@@ -1,5 +1,6 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
+import { InputError } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
@@ -45,14 +46,20 @@ export function leastDeviation<Spec>(
   air: Air,
   norm: Norm,
 ): { readonly told: (root: ShapeRoot<Spec>) => Fitted<Spec>; readonly fit: (root: ShapeRoot<Spec>) => Fitted<Spec> } {
+  const judged = (deviation: Deviation): number => {
+    const value = norm.of(deviation);
+    if (!Number.isNaN(value) || Number.isNaN(deviation.rms)) return value;
+    const expected = `a number from the norm ${norm.name}`;
+    throw new InputError([{ code: 'not-finite', path: 'options.norm', got: value, expected, remedy: 'Correct it.' }]);
+  };
   const compare = differences(family, spec, air, box);
   const wantedOf = (place: ArrayLike<number>) => target(free === undefined ? 0 : place[sought.length]!);
-  const at = (root: ShapeRoot<Spec>, band: Float64Array): Fitted<Spec> => ({
-    root,
-    deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band),
-  });
-  const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
+  // The band goes with the target: in a fixed one, a target far above it would be compared by its slope alone.
+  const told = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const band = bandOf(root.frequency);
+    return { root, deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band) };
+  };
+  const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const placed = (x: readonly number[]): ShapeRoot<Spec> => ({
       spec: sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec),
       place: Float64Array.from(x.slice(0, -1)),
@@ -63,12 +70,12 @@ export function leastDeviation<Spec>(
       free !== undefined && i === sought.length ? [free.from, free.to] : [x - FARTHEST, x + FARTHEST],
     );
     const { x } = simplexMinimum(
-      (trial) => norm.of(at(placed(trial), band).deviation),
+      (trial) => judged(told(placed(trial)).deviation),
       start,
       bounds.map(([low]) => low),
       bounds.map(([, high]) => high),
     );
-    return at(placed(x), band);
+    return told(placed(x));
   };
-  return { told: (root) => at(root, bandOf(root.frequency)), fit };
+  return { told, fit };
 }

@@ -1,6 +1,7 @@
 import { polynomialProduct, polynomialSum } from '../numeric/index.js';
 import type { Alignment } from './alignment.js';
 import { denominatorOfMagnitude } from './from-magnitude.js';
+import { refuseOrder } from './refusals.js';
 import { highPassOf } from './sections.js';
 
 const times = (list: ArrayLike<number>, factor: number): Float64Array =>
@@ -51,10 +52,12 @@ function steepest(order: number): readonly number[] {
  * @validity orders from 2 to 8
  * @neglects nothing
  * @returns the alignment
+ * @throws InputError `not-finite`, `out-of-range`
  * @source papoulis1958 L_n from Legendre polynomials
  * @example solveAlignment(legendre(4), ventedFamily, { drivers: driver }, { addResistance: true })
  */
 export function legendre(order: number): Alignment {
+  refuseOrder(order, 8);
   const [, ...rising] = steepest(order);
   const denominator = highPassOf(denominatorOfMagnitude([1, ...rising]));
   return { name: `L${order}`, order, target: () => denominator, parameters: {}, sources: ['papoulis1958'] };

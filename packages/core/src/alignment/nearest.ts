@@ -1,9 +1,11 @@
 import type { System } from '../enclosure/index.js';
+import { refuse } from '../fault/index.js';
 import { polynomialOnImaginaryAxis, simplexMinimum } from '../numeric/index.js';
 import { frequencyGrid, si } from '../quantity/index.js';
 import { cutoff, HALF_POWER, referenceLevel, respond } from '../response/index.js';
 import { type Alignment, isGoal, type TargetPolynomial } from './alignment.js';
 import { bandOf, type Deviation, deviationOf } from './deviation.js';
+import { judgeAlignment } from './refusals.js';
 
 /** How near a response is to the shape of an alignment. */
 export interface Nearness {
@@ -46,11 +48,12 @@ function cutoffOfTarget(denominator: readonly number[], value: Float64Array): nu
  * @validity systems whose level approaches a constant and that have an f3
  * @neglects phase
  * @returns one entry for each alignment with a polynomial; none where the system has no f3
- * @throws InputError those of `referenceLevel`
+ * @throws InputError `inconsistent`, `unsorted`, `not-finite`, and those of `referenceLevel`
  * @source own (least deviation)
  * @example nearestAlignments(system, [butterworth(4), quasiThirdOrder])[0].alignment
  */
 export function nearestAlignments(system: System, alignments: readonly Alignment[]): readonly Nearness[] {
+  refuse(alignments.flatMap((one, i) => judgeAlignment(one, `alignments[${i}]`)));
   const f3 = cutoff(system);
   if (!f3.ok) return [];
   const band = bandOf(f3.frequency);

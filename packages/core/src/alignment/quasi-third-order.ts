@@ -20,7 +20,7 @@ const excess = (a1: number): number => {
  * The driver decides $B$. At $B = 0$ it is the Butterworth alignment B4, which the driver of the highest total quality factor
  * reaches.
  *
- * @validity fourth-order boxes; $B^2$ of 0 to 5000
+ * @validity fourth-order boxes; $B$ of 0 to 90
  * @neglects nothing
  * @returns the alignment
  * @source small1973vented1 QB3 response

@@ -16,6 +16,8 @@ export interface Equations<Spec> {
   readonly spec: Spec;
   readonly sought: readonly Sought<Spec>[];
   readonly addResistance: boolean;
+  /** For people: whether the losses of the box are in the equations. */
+  readonly under: 'with these losses' | 'without its losses';
 }
 
 /** All solutions, or why there is none. */
@@ -54,21 +56,21 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
 
 /** The parameter of the target is taken from the driver. */
 function ofAnyDriver<Spec extends DrivenSpec>(
-  { name, target, box, spec, sought }: Equations<Spec>,
+  { name, target, box, spec, sought, under }: Equations<Spec>,
   free: FreeParameter,
 ): Solutions<Spec> {
   const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown<Spec>());
   if (roots.length > 0) return solved(roots);
-  if (reached === undefined) return impossible('no-box', `No box with these losses has the response of ${name}.`);
+  if (reached === undefined) return impossible('no-box', `No box ${under} has the response of ${name}.`);
   const [least, most] = reached.map((factor) => qualityFactor(spec, factor)) as [number, number];
   const has = qualityFactor(spec, 1);
   const bound = has > most ? `above ${digits(most)}, the highest` : `below ${digits(least)}, the lowest`;
-  return impossible('other-driver', `A total Q of ${digits(has)} is ${bound} that ${name} takes with these losses.`);
+  return impossible('other-driver', `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.`);
 }
 
 /** The target suits one total quality factor alone. */
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
-  const { name, target, box, spec, sought, addResistance } = equations;
+  const { name, target, box, spec, sought, addResistance, under } = equations;
   const all = [...sought, resistanceUnknown<Spec>()];
   const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
   const factors = roots.map(({ place }) => Math.exp(place.at(-1)!));
@@ -83,14 +85,21 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
     };
   });
   if (suited.length > 0) return solved(suited);
-  if (roots.length === 0) return impossible('no-box', `No box with these losses has the response of ${name}.`);
+  if (roots.length === 0) return impossible('no-box', `No box ${under} has the response of ${name}.`);
   const needed = factors.map((factor) => digits(qualityFactor(spec, factor))).join(' or ');
   const has = digits(qualityFactor(spec, 1));
-  return impossible('other-driver', `${name} takes a total Q of ${needed} with these losses; the driver has ${has}.`);
+  return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}.`);
 }
 
 /** The driver cannot reach the target even in the largest or the smallest box. */
-function beyondTheBox<Spec extends DrivenSpec>({ name, target, box, spec, sought }: Equations<Spec>): Solutions<Spec> {
+function beyondTheBox<Spec extends DrivenSpec>({
+  name,
+  target,
+  box,
+  spec,
+  sought,
+  under,
+}: Equations<Spec>): Solutions<Spec> {
   const [open, ...others] = sought as [Sought<Spec>, ...Sought<Spec>[]];
   const resistance = resistanceUnknown<Spec>();
   const bounds = [1e-4, 1e4].flatMap((size) => {
@@ -100,6 +109,6 @@ function beyondTheBox<Spec extends DrivenSpec>({ name, target, box, spec, sought
     return roots.map(({ place }) => digits(qualityFactor(spec, Math.exp(place.at(-1)!))));
   });
   const has = digits(qualityFactor(spec, 1));
-  const range = bounds.length === 0 ? '' : `; it takes one of ${bounds.join(' to ')} with these losses`;
+  const range = bounds.length === 0 ? '' : `; it takes one of ${bounds.join(' to ')} ${under}`;
   return impossible('other-driver', `A total Q of ${has} does not reach ${name} in any box${range}.`);
 }

@@ -1,4 +1,4 @@
-import { type Air, readAir, standardAir } from '../air/index.js';
+import { readAir, standardAir } from '../air/index.js';
 import type { Driver } from '../driver/index.js';
 import {
   type DrivenSpec,
@@ -9,35 +9,23 @@ import {
   type System,
   systemOf,
 } from '../enclosure/index.js';
-import { type Impossible, impossible } from '../fault/index.js';
+import { type Impossible, impossible, refuse } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
-import { type Frequency, si } from '../quantity/index.js';
+import { readFields, si } from '../quantity/index.js';
 import { type Cutoff, cutoff } from '../response/index.js';
 import { type Alignment, isGoal } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { boxOfGoal } from './goal.js';
 import { type Behind, behindHighPass, filterOf, highPassUnknowns } from './high-pass.js';
-import { leastDeviation, type Norm, rootMeanSquare } from './least-deviation.js';
+import { leastDeviation, rootMeanSquare } from './least-deviation.js';
 import { losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
+import { type AlignmentOptions, isGiven, judgeGoal, judgeInput, optionsShape } from './options.js';
+import { judgeAlignment } from './refusals.js';
 import type { ShapeRoot } from './roots.js';
 import { shapedBox } from './shaped-box.js';
 import { type Equations, solutions } from './solutions.js';
 import { boxUnknowns, type Sought } from './unknowns.js';
-
-/** What else is known, and what may be chosen beside the box. */
-export interface AlignmentOptions {
-  readonly air?: Air;
-  /** Allows resistance to be added in front of the driver, so that a fixed target suits a driver of a lower total quality factor. */
-  readonly addResistance?: boolean;
-  /**
-   * An auxiliary high-pass in front of the amplifier, whose order counts as part of that of the alignment. Its corner, and its
-   * quality factor if it has order 2, are sought as well.
-   */
-  readonly highPass?: { readonly order: 1 | 2 };
-  /** What is to be small where the target cannot be met exactly; default {@link rootMeanSquare}. */
-  readonly norm?: Norm;
-}
 
 /** A box of an alignment. */
 export interface Aligned<Spec> {
@@ -51,6 +39,7 @@ export interface Aligned<Spec> {
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
+  /** Up to three octaves above that frequency, or to the end of the band of the deviation if the level has fallen again there. */
   readonly f3: Cutoff;
 }
 
@@ -63,7 +52,7 @@ export type AlignmentResult<Spec> =
 const resonance = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
 
 /** The band in which f3 is sought, as multiples of a frequency near it. */
-const BAND = [1 / 16, 8] as const;
+const [LOWEST, HIGHEST] = [1 / 16, 8];
 
 /**
  * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
@@ -78,7 +67,7 @@ const BAND = [1 / 16, 8] as const;
  * @validity families that say which fields of their specs may be chosen, with equal drivers
  * @neglects what the family neglects
  * @returns every box, with its deviation and f3, or why there is none
- * @throws InputError those of the family
+ * @throws InputError `unknown-field`, `inconsistent`, `conflict`, `empty`, `not-finite`, and those of the family
  * @source small1973vented1 method of alignment, there for a leak alone
  * @example solveAlignment(quasiThirdOrder, ventedFamily, { drivers: driver, QL: 7 })
  */
@@ -86,15 +75,19 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   alignment: Alignment,
   family: Family<Spec, Input>,
   input: Partial<Input> & { readonly drivers: Drivers },
-  { air = standardAir, addResistance = false, highPass, norm = rootMeanSquare }: AlignmentOptions = {},
+  options: AlignmentOptions = {},
 ): AlignmentResult<Spec> {
+  const read = readFields('options', options, optionsShape);
+  const { air = standardAir, addResistance = false, highPass, norm = rootMeanSquare } = read;
   const medium = readAir(air);
+  refuse([...judgeAlignment(alignment), ...judgeInput(input)]);
+  refuse(judgeGoal(alignment, read));
   const { target, order, name, free, parameters } = alignment;
   const driver = equivalentDriver(input.drivers);
-  const unknowns = family.unknowns ?? [];
-  const placeholders = Object.fromEntries(unknowns.map(({ field, starts }) => [field, starts(driver, medium)[0]]));
-  const spec = family.read({ ...placeholders, ...input } as Input);
-  const inBox = boxUnknowns(family, spec, medium).filter(({ name: field }) => !Object.hasOwn(input, field));
+  const open = (family.unknowns ?? []).filter(({ field }) => !isGiven(input, field));
+  const placeholders = Object.fromEntries(open.map(({ field, starts }) => [field, starts(driver, medium)[0]]));
+  const spec = family.read({ ...input, ...placeholders } as Input);
+  const inBox = boxUnknowns(open, spec, medium);
   const sought: readonly Sought<Behind<Spec>>[] =
     highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonance(driver))];
   const aligned = (
@@ -109,20 +102,24 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     // Of the same parts: it need not be compiled again.
     if (compiled !== undefined) kept(system, 'topology', () => compiled);
     const filter = found && filterOf(found);
-    const [from, to] = BAND.map((ratio) => si('frequency', ratio * near)) as [Frequency, Frequency];
+    const cutoffUpTo = (ratio: number): Cutoff => {
+      const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
+      return cutoff(system, { from, to, ...(filter && { filter }) });
+    };
+    const f3 = cutoffUpTo(HIGHEST);
     return {
       alignment: name,
       parameters: told,
       system,
       ...(filter && { highPass: filter }),
       ...(deviation && { frequency: near, deviation }),
-      f3: cutoff(system, { from, to, ...(filter && { filter }) }),
+      // A coil may let the level fall far above the corner.
+      f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
     };
   };
   if (isGoal(target)) {
-    const best = boxOfGoal(target, family, spec, inBox, medium);
-    if (best === undefined) return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
-    return { ok: true, ...aligned(best, resonance(driver)), others: [] };
+    const best = boxOfGoal(name, target, family, spec, inBox, medium);
+    return best.ok ? { ok: true, ...aligned(best.spec, resonance(driver)), others: [] } : best;
   }
   const losses = family.losses ?? [];
   const shaped = (one: Spec) => {
@@ -137,7 +134,18 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const got = box === undefined ? 'is no polynomial' : `has order ${box.order}`;
     return impossible('other-order', `${name} has order ${order}; the response of this box ${got}.`);
   }
-  const equations: Equations<Behind<Spec>> = { name, target, free, order, box, spec: start, sought, addResistance };
+  const under = start === spec ? 'with these losses' : 'without its losses';
+  const equations: Equations<Behind<Spec>> = {
+    name,
+    target,
+    free,
+    order,
+    box,
+    spec: start,
+    sought,
+    addResistance,
+    under,
+  };
   const found = solutions(equations);
   if (!found.ok) return found;
   const rootsAt = (share: number): readonly ShapeRoot<Behind<Spec>>[] => {

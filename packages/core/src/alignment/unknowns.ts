@@ -1,5 +1,5 @@
 import type { Air } from '../air/index.js';
-import type { DrivenSpec, Family } from '../enclosure/index.js';
+import type { DrivenSpec, Unknown } from '../enclosure/index.js';
 import { si } from '../quantity/index.js';
 
 /**
@@ -12,13 +12,9 @@ export interface Sought<Spec> {
   readonly put: (spec: Spec, value: number) => Spec;
 }
 
-/** The fields of a spec that its family lets an alignment choose. */
-export const boxUnknowns = <Spec extends DrivenSpec>(
-  family: Family<Spec, never>,
-  spec: Spec,
-  air: Air,
-): Sought<Spec>[] =>
-  (family.unknowns ?? []).map(({ field, starts }) => ({
+/** The fields of a spec that an alignment chooses. */
+export const boxUnknowns = <Spec extends DrivenSpec>(open: readonly Unknown[], spec: Spec, air: Air): Sought<Spec>[] =>
+  open.map(({ field, starts }) => ({
     name: field,
     starts: starts(spec.drivers.equivalent, air),
     put: (one, value) => ({ ...one, [field]: value }),

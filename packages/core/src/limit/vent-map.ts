@@ -1,13 +1,13 @@
-import { type Air, readAir, standardAir } from '../air/index.js';
 import type { System } from '../enclosure/index.js';
-import { type Fault, InputError } from '../fault/index.js';
+import { type Fault, InputError, refuse } from '../fault/index.js';
 import { compile, valuesOf } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
 import {
   anySign,
+  type Field,
   type Frequency,
   type FrequencyInput,
-  given,
+  type Kind,
   type Length,
   type LengthInput,
   type LevelInput,
@@ -15,21 +15,26 @@ import {
   nested,
   notNegative,
   positive,
-  read,
+  type Quantity,
   readFields,
+  readInto,
   type SpeedInput,
   si,
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
-import { sizeShape, thicknessField } from '../space/cuboid.js';
-import { compileSizeForNetVolume, longestVent, type SpaceInput } from '../space/index.js';
+import { innerEdges, sizeList, wallsOn } from '../space/cuboid.js';
+import { judgeSpace, layoutOf, spaceShape } from '../space/fit-input.js';
+import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume, type SpaceInput } from '../space/index.js';
 import { lengthForTuning } from '../vent/index.js';
 
 /** What a map of vents is drawn for. */
 export interface VentMapInput {
-  /** The box with a vent at a net volume and a tuning. Its vent has an area of 1 m², so that the air speed is the flow. */
+  /**
+   * The box with a vent at a net volume and a tuning, always with the same parts. Its vent needs an area, and any will do: the map
+   * finds its own. The air is that of the box.
+   */
   readonly box: (netVolume: Volume, fb: Frequency) => System;
   readonly netVolumes: readonly VolumeInput[];
   readonly tunings: readonly FrequencyInput[];
@@ -48,7 +53,14 @@ export interface VentMapInput {
 }
 
 /** How a vent fits, or which limit is against it. */
-export type VentVerdict = 'straight' | 'bent' | 'too long' | 'too wide' | 'box too large' | 'no length';
+export type VentVerdict =
+  | 'straight'
+  | 'bent'
+  | 'too long'
+  | 'too wide'
+  | 'drivers too large'
+  | 'box too large'
+  | 'no length';
 
 /** One volume and tuning: the smallest round vent that keeps the air speed. */
 export interface VentCell {
@@ -62,30 +74,41 @@ export interface VentCell {
   readonly verdict: VentVerdict;
 }
 
+/** A list of quantities above zero, at least one. */
+const several = <K extends Kind>(kind: K): Field<readonly Quantity<K>[]> => ({
+  optional: false,
+  read: (faults, value, path) => {
+    const list = Array.isArray(value) || ArrayBuffer.isView(value) ? Array.from(value as ArrayLike<unknown>) : [];
+    if (list.length > 0) return list.map((one, i) => readInto(faults, kind, one, `${path}[${i}]`) as Quantity<K>);
+    faults.push({ code: 'empty', path, got: value, expected: 'a list of at least one', remedy: 'Give a list.' });
+    return undefined;
+  },
+});
+
+const maker: Field<VentMapInput['box']> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (typeof value === 'function') return value as VentMapInput['box'];
+    const expected = 'a function that makes a box of a net volume and a tuning';
+    faults.push({ code: 'inconsistent', path, got: value, expected, remedy: 'Give the function, not a box.' });
+    return undefined;
+  },
+};
+
 const shape = {
-  box: given<VentMapInput['box']>(),
-  netVolumes: given<readonly VolumeInput[]>(),
-  tunings: given<readonly FrequencyInput[]>(),
+  box: maker,
+  netVolumes: several('volume'),
+  tunings: several('frequency'),
   level: anySign('level'),
   from: positive('frequency'),
   to: positive('frequency'),
   airSpeedPeak: positive('speed'),
-  space: given<SpaceInput>(),
+  space: nested(spaceShape),
   displaced: notNegative('volume'),
   wall: notNegative('length'),
 };
-const spaceFields = { outer: nested(sizeShape), thickness: thicknessField };
 const POINTS = 32;
 const SPEED = 'ventAirSpeed';
-
-function verdictOf(
-  length: number,
-  { straight, bent }: { readonly straight: number; readonly bent: number },
-): VentVerdict {
-  if (length <= straight) return 'straight';
-  if (length <= bent) return 'bent';
-  return straight === 0 && bent === 0 ? 'too wide' : 'too long';
-}
 
 /** Peak flow in the vent while a system plays a level at every frequency of a band, m³/s. */
 function compileVentFlow(first: System, from: number, to: number, level: number): (system: System) => number {
@@ -93,13 +116,14 @@ function compileVentFlow(first: System, from: number, to: number, level: number)
   const compiled = first.compile(topology) ?? compile(topology);
   const network = compiled.network(valuesOf(compiled.slots, first.network.values));
   const [flow, speed] = [0, compiled.probes.indexOf(SPEED)] as const;
+  const probe = topology.probes[SPEED];
   if (speed < 0) {
     const fault: Fault = {
       code: 'inconsistent',
       path: 'box',
       got: first.family,
-      expected: 'a system with a vent of a stated area',
-      remedy: "Give the box a ventArea of '1 m²'.",
+      expected: 'a system with one vent, of a stated area',
+      remedy: 'Give the box a ventArea; any will do.',
     };
     throw new InputError([fault]);
   }
@@ -116,7 +140,8 @@ function compileVentFlow(first: System, from: number, to: number, level: number)
       const drive = 10 ** ((level - levels[i]!) / 20);
       greatest = Math.max(greatest, drive * Math.hypot(re[i]!, im[i]!));
     }
-    return Math.SQRT2 * greatest;
+    const perArea = probe !== undefined && 'factor' in probe ? (values[probe.factor!] as number) : 1;
+    return (Math.SQRT2 * greatest) / perArea;
   };
 }
 
@@ -143,37 +168,43 @@ function compileVentFlow(first: System, from: number, to: number, level: number)
  * @source rayleigh1896 secs. 303-314 (tuning and resonance of an open pipe)
  * @example ventMap({ box, netVolumes, tunings, level: '100 dB', from: '30 Hz', to: '100 Hz', airSpeedPeak: '17 m/s', … })[0].verdict
  */
-export function ventMap(input: VentMapInput, air: Air = standardAir): readonly VentCell[] {
-  readAir(air);
+export function ventMap(input: VentMapInput): readonly VentCell[] {
   const { box, netVolumes, tunings, level, from, to, airSpeedPeak, space, displaced, wall } = readFields(
-    '',
+    'map',
     input,
     shape,
   );
-  const volumes = netVolumes.map((volume) => read('volume', volume));
-  const frequencies = tunings.map((frequency) => read('frequency', frequency));
-  const { outer, thickness } = readFields('space', { outer: space.outer, thickness: space.thickness }, spaceFields);
-  const largest = [outer.width, outer.height, outer.depth] as const;
-  const sizeFor = compileSizeForNetVolume([...largest], thickness, 'proportional');
-  const edges = new Float64Array(3);
-  const flowOf = compileVentFlow(box(volumes[0]!, frequencies[0]!), from, to, level);
+  refuse(judgeSpace(space, 'map.space'));
+  innerEdges(space.outer, space.thickness, 'map.space.outer');
+  const largest = sizeList(space.outer);
+  const walls = [0, 1, 2].map((axis) => wallsOn(space.thickness, axis)) as [number, number, number];
+  const layout = layoutOf(space);
+  const [longest, bodiesFit] = [compileLongestVent(layout), compileBodiesFit(layout)];
+  const sizeFor = compileSizeForNetVolume(largest, space.thickness, 'proportional');
+  const [edges, room] = [new Float64Array(3), new Float64Array(2)];
+  const flowOf = compileVentFlow(box(netVolumes[0]!, tunings[0]!), from, to, level);
+  /** The verdict on a vent of a length in the smallest box that has room for it and the air. */
+  const verdictOf = (netVolume: number, diameter: number, length: number): VentVerdict => {
+    const outerDiameter = diameter + 2 * wall;
+    sizeFor(netVolume, displaced + (Math.PI / 4) * outerDiameter ** 2 * length, edges);
+    if (edges[0]! > largest[0] * (1 + 1e-12)) return 'box too large';
+    const inner = [edges[0]! - walls[0], edges[1]! - walls[1], edges[2]! - walls[2]] as const;
+    const vent = { outerDiameter, flangeDiameter: outerDiameter, clearance: diameter, bendRadius: outerDiameter };
+    longest(...inner, vent, room);
+    const [straight, bent] = room as unknown as readonly [number, number];
+    if (length <= straight) return 'straight';
+    if (length <= bent) return 'bent';
+    if (straight > 0 || bent > 0) return 'too long';
+    return bodiesFit(...inner) ? 'too wide' : 'drivers too large';
+  };
   const cell = (netVolume: Volume, fb: Frequency): VentCell => {
-    const diameter = si('length', Math.sqrt((4 * flowOf(box(netVolume, fb))) / (Math.PI * airSpeedPeak)));
-    const tuned = lengthForTuning({ vent: { diameter }, netVolume, fb }, air);
+    const system = box(netVolume, fb);
+    const diameter = si('length', Math.sqrt((4 * flowOf(system)) / (Math.PI * airSpeedPeak)));
+    const tuned = lengthForTuning({ vent: { diameter }, netVolume, fb }, system.air);
     if (!tuned.ok) return { netVolume, fb, diameter, verdict: 'no length' };
     const { length, effectiveLength } = tuned;
-    const pipeResonance = si('frequency', air.speedOfSound / (2 * effectiveLength));
-    const known = { netVolume, fb, diameter, length, pipeResonance };
-    const tube = (Math.PI / 4) * (diameter + 2 * wall) ** 2 * length;
-    sizeFor(netVolume, displaced + tube, edges);
-    if (edges[0]! > largest[0] * (1 + 1e-12)) return { ...known, verdict: 'box too large' };
-    const [width, height, depth] = Array.from(edges, (edge) => si('length', edge)) as [Length, Length, Length];
-    const room = longestVent({
-      ...space,
-      outer: { width, height, depth },
-      vent: { diameter, wall: si('length', wall) },
-    });
-    return { ...known, verdict: verdictOf(length, room) };
+    const pipeResonance = si('frequency', system.air.speedOfSound / (2 * effectiveLength));
+    return { netVolume, fb, diameter, length, pipeResonance, verdict: verdictOf(netVolume, diameter, length) };
   };
-  return volumes.flatMap((netVolume) => frequencies.map((fb) => cell(netVolume, fb)));
+  return netVolumes.flatMap((netVolume) => tunings.map((fb) => cell(netVolume, fb)));
 }

@@ -105,7 +105,7 @@ export function evenPoints(dimensions: number): (i: number, out: Float64Array) =
  * | | `i`, `k` | 1 | whole numbers from 0 to 2³² − 1 |
  *
  * @validity for simulation; not for cryptography
- * @returns a function of both counters that gives a number above 0 and below 1, in steps of 2⁻⁵³
+ * @returns a function of both counters that gives a number above 0 and below 1, in steps of 2⁻⁵²
  * @throws InputError `not-finite`, `out-of-range`
  * @source salmon2011 §4.2
  * @example uniformAt(7)(1000, 3)
@@ -119,6 +119,7 @@ export function uniformAt(seed: number): (i: number, k: number) => number {
     words[0] = i;
     words[1] = k;
     threefry(key0, key1, words);
-    return ((words[0] >>> 5) * 2 ** 26 + (words[1] >>> 6) + 0.5) / 2 ** 53;
+    // With one bit more, the half would be rounded, for the greatest number up to 1.
+    return ((words[0] >>> 5) * 2 ** 25 + (words[1] >>> 7) + 0.5) / 2 ** 52;
   };
 }

@@ -83,7 +83,7 @@ export function readFieldsInto<S extends Shape>(
 ): Fields<S> | undefined {
   if (typeof input !== 'object' || input === null || Array.isArray(input)) {
     const expected = `a record with ${Object.keys(shape).join(', ')}`;
-    faults.push({ code: 'empty', path, got: input, expected, remedy: 'Give the record.' });
+    faults.push({ code: 'empty', path: path || 'input', got: input, expected, remedy: 'Give the record.' });
     return undefined;
   }
   const before = faults.length;

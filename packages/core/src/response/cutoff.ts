@@ -4,10 +4,11 @@ import { type Filter, filterLevel } from '../filter/index.js';
 import { bracketedRoot, type ComplexColumn } from '../numeric/index.js';
 import {
   anySign,
+  decimalText,
+  type Field,
   type Frequency,
   type FrequencyGrid,
   type FrequencyInput,
-  given,
   type LevelInput,
   logarithmicGrid,
   optional,
@@ -56,7 +57,16 @@ export const referenceShape = {
   to: optional(positive('frequency')),
 };
 
-const bandShape = { drop: optional(anySign('level')), ...referenceShape, filter: optional(given<Filter>()) };
+const filterField: Field<Filter> = {
+  optional: false,
+  read: (faults, got, path) => {
+    if (typeof got === 'object' && got !== null) return got as Filter;
+    const expected = 'a filter, such as butterworthHighPass makes';
+    faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Leave it out if there is none.' });
+    return undefined;
+  },
+};
+const bandShape = { drop: optional(anySign('level')), ...referenceShape, filter: optional(filterField) };
 
 const POINTS = 400;
 
@@ -101,8 +111,12 @@ export interface Crossed extends SampledLevel {
 }
 
 /** The level of a system in the band of the options, and the level to cross in it. `usual` is the reference if none is given. */
-export function setting(system: System, options: CutoffOptions, usual: Reference = 'asymptote'): Crossed {
-  const read = readFields('cutoff', options, bandShape);
+export function setting(
+  system: System,
+  options: CutoffOptions,
+  [path, usual]: readonly [path: string, usual: Reference] = ['cutoff', 'asymptote'],
+): Crossed {
+  const read = readFields(path, options, bandShape);
   const { drop = HALF_POWER, reference = usual, from = 2, to = 200, filter } = read;
   const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
   const top = referenceIn(system, reference, level);
@@ -173,7 +187,7 @@ export function lowestAbove(crossed: Crossed): Cutoff {
   const { grid, levels, wanted } = crossed;
   const last = grid.length - 1;
   if (levels[last]! < wanted) {
-    const text = `at ${grid[last]} Hz, the end of the band, the level is already ${(wanted - levels[last]!).toFixed(2)} dB too low`;
+    const text = `at ${decimalText(grid[last]!, 4)} Hz, the end of the band, the level is already ${(wanted - levels[last]!).toFixed(2)} dB too low`;
     return impossible('below-at-end', text);
   }
   for (let i = last; i > 0; i--) {
@@ -181,5 +195,8 @@ export function lowestAbove(crossed: Crossed): Cutoff {
       return { ok: true, frequency: crossing(crossed, grid[i - 1]!, grid[i]!) };
     }
   }
-  return impossible('above-throughout', `the level is high enough down to ${grid[0]} Hz, the beginning of the band`);
+  return impossible(
+    'above-throughout',
+    `the level is high enough down to ${decimalText(grid[0]!, 4)} Hz, the beginning of the band`,
+  );
 }

@@ -24,7 +24,10 @@ export interface Features {
   readonly upper?: { readonly f3?: Frequency; readonly f6?: Frequency; readonly f10?: Frequency };
   /** Peaks of the level, each above the reference, dB. */
   readonly peaks: readonly Extremum[];
-  /** The greatest minus the least level from f3 to its upper end, or else to the end of the band, dB. */
+  /**
+   * The greatest minus the least level from f3 to its upper end, or else to the end of the band, dB. What lies below half power
+   * does not count, so that it is 0 where no level is high enough.
+   */
   readonly ripple: number;
   readonly impedanceMaxima: readonly Extremum[];
   readonly impedanceMinima: readonly Extremum[];
@@ -68,7 +71,9 @@ export function features(
   const { lower: f3, upper: end } = falls.f3;
   const [start, stop] = [f3 ?? from, end ?? to];
   // The samples with their tops and dips, and the cut-offs themselves.
-  const passed = Array.from(sampled.levels).filter((_, i) => sampled.grid[i]! >= start && sampled.grid[i]! <= stop);
+  const passed = Array.from(sampled.levels).filter(
+    (level, i) => level >= top - HALF_POWER && sampled.grid[i]! >= start && sampled.grid[i]! <= stop,
+  );
   if (f3 !== undefined || end !== undefined) passed.push(top - HALF_POWER);
   const peaks = tops(sampled.levels).map((i) => ({
     frequency: si('frequency', sampled.grid[i]!),

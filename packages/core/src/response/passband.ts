@@ -47,7 +47,7 @@ export function passbandIn(crossed: Crossed): Edges {
  * @example passband(fourthOrderBandPass({ drivers, rearVolume: '20 L', frontVolume: '15 L', frontTuning: '52 Hz' }))
  */
 export function passband(system: System, options: CutoffOptions = {}): Passband {
-  const crossed = setting(system, options, 'maximum');
+  const crossed = setting(system, options, ['passband', 'maximum']);
   const top = Math.max(...Array.from(crossed.levels));
   if (top >= crossed.wanted) return { ok: true, ...passbandIn(crossed) };
   const text = `the greatest level of the band is ${(crossed.wanted - top).toFixed(2)} dB too low`;

@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
-import { type Impossible, impossible, type Warning } from '../fault/index.js';
-import { type FrequencyGrid, logarithmicGrid } from '../quantity/index.js';
+import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
+import { unlessWhole } from '../numeric/refusal.js';
+import { type FrequencyGrid, given, logarithmicGrid, optional, readFields } from '../quantity/index.js';
 import { cutoffGradient, levelCrossings } from '../response/index.js';
 import { ABOVE, BELOW, type Builds, compileBuilds, type Scatter } from './builds.js';
 
@@ -72,6 +73,22 @@ function firstOrderOf(system: System, scatter: Scatter): Scattered['firstOrder']
   return { ok: true, standardDeviation: Math.sqrt(whole), shares };
 }
 
+/** How many builds are worked out, and at which frequencies. */
+export interface ScatterOptions {
+  /** The same seed gives the same builds; default 1. */
+  readonly seed?: number;
+  /** At least 2; default 2000. */
+  readonly builds?: number;
+  /** Default 200 frequencies from 10 Hz to 200 Hz. */
+  readonly frequencies?: FrequencyGrid;
+}
+
+const optionsShape = {
+  seed: optional(given<number>()),
+  builds: optional(given<number>()),
+  frequencies: optional(given<FrequencyGrid>()),
+};
+
 /**
  * How far builds of a system scatter: by many builds at random, and beside it by the slopes alone. Where both do not agree, or the
  * level crosses half power more than once, a warning says so: the slopes must not be used then.
@@ -79,26 +96,31 @@ function firstOrderOf(system: System, scatter: Scatter): Scattered['firstOrder']
  * @validity as `compileBuilds`; 5 and 95 % of N builds are known to about 2/√N of the distance between them
  * @neglects as `compileBuilds`
  * @returns bands of f3 and level, shares of the variance, warnings
- * @throws InputError those of `compileBuilds`
+ * @throws InputError `unknown-field`, and those of `compileBuilds` and its kernel
  * @source metropolis1949 (random sampling)
  * @source gum1995 §5.1.2 (propagation by slopes)
  * @example scatterOf(system, { Cms: normal(0.08), vent: within(0.03) }, { seed: 7, builds: 2000 }).f3
  */
-export function scatterOf(
-  system: System,
-  scatter: Scatter,
-  { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200) }: ScatterOptions = {},
-): Scattered {
+export function scatterOf(system: System, scatter: Scatter, options: ScatterOptions = {}): Scattered {
+  const read = readFields('options', options, optionsShape);
+  const { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200) } = read;
+  refuse(unlessWhole('options.builds', builds, 2, 1e7));
   return summaryOf(system, scatter, frequencies, [compileBuilds(system, scatter, frequencies)(seed, 0, builds)]);
 }
 
-export interface ScatterOptions {
-  /** The same seed gives the same builds; default 1. */
-  readonly seed?: number;
-  /** Default 2000. */
-  readonly builds?: number;
-  /** Default 200 frequencies from 10 Hz to 200 Hz. */
-  readonly frequencies?: FrequencyGrid;
+/** Parts that say nothing, or that were worked out at other frequencies. */
+function judgeParts(parts: readonly Builds[], points: number): Fault[] {
+  const faults = parts.flatMap(({ count, levels }, i): Fault[] => {
+    if (levels.length === count * points) return [];
+    const expected = `${count * points} levels, of ${count} builds at ${points} frequencies`;
+    const remedy = 'Give the frequencies at which the builds were worked out.';
+    return [{ code: 'inconsistent', path: `parts[${i}].levels`, got: levels.length, expected, remedy }];
+  });
+  if (parts.some(({ count }) => count > 0)) return faults;
+  return [
+    ...faults,
+    { code: 'empty', path: 'parts', got: parts, expected: 'one build at least', remedy: 'Give builds.' },
+  ];
 }
 
 /** The same from builds that were worked out in parts, in any order. */
@@ -108,6 +130,7 @@ export function summaryOf(
   frequencies: FrequencyGrid,
   parts: readonly Builds[],
 ): Scattered {
+  refuse(judgeParts(parts, frequencies.length));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
   const all = parts.flatMap(({ f3 }) => Array.from(f3));
   const found = Float64Array.from(all.filter((value) => value !== BELOW && value !== ABOVE));
@@ -117,7 +140,7 @@ export function summaryOf(
     band === undefined || missing > MISSING * count
       ? impossible(
           'no-cutoff',
-          `${missing} of ${count} builds have no f3 from ${frequencies[0]} to ${frequencies.at(-1)} Hz.`,
+          `${missing} of ${count} builds have no f3 from ${frequencies[0]} Hz to ${frequencies.at(-1)} Hz.`,
         )
       : { ok: true, ...band };
   const column = new Float64Array(count);

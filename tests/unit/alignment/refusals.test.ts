@@ -1,0 +1,137 @@
+import {
+  type Alignment,
+  bessel,
+  butterworth,
+  chebyshev,
+  criticallyDamped,
+  denominatorOfMagnitude,
+  interOrder,
+  legendre,
+  nearestAlignments,
+  ofTotalQ,
+  quasiThirdOrder,
+  solveAlignment,
+  subChebyshev,
+} from '@airspring/core/alignment';
+import { closedBox, ventedFamily } from '@airspring/core/enclosure';
+import { isInputError } from '@airspring/core/fault';
+import { expect, test } from 'vitest';
+import { paperAir, physical } from '../../literature/enclosure/textbook.js';
+
+const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
+const input = { drivers, QL: 7 };
+const withCoil = { drivers: { ...drivers, Le: 1e-3 as never }, QL: 7 };
+
+/** The paths of the faults of a refusal, or what was answered. */
+function pathsOf(work: () => unknown): unknown {
+  try {
+    return work();
+  } catch (error) {
+    if (isInputError(error)) return error.faults.map(({ path }) => path);
+    throw error;
+  }
+}
+
+const ofOrder = { bessel, butterworth, chebyshev, criticallyDamped, legendre, subChebyshev };
+test.each(Object.entries(ofOrder))('%s has whole orders from 2', (_, make) => {
+  for (const order of [Number.NaN, -1, 0, 1, 3.5, 50, Infinity, '4' as never]) {
+    expect(pathsOf(() => make(order))).toEqual(['order']);
+  }
+});
+
+test('a ripple, a quality factor and a share out of range are refused', () => {
+  for (const ripple of [-1, 0, 1e6, Number.NaN, 'x' as never]) {
+    expect(pathsOf(() => chebyshev(4, { ripple }))).toEqual(['chebyshev.ripple']);
+  }
+  expect(pathsOf(() => chebyshev(4, { riple: 1 } as never))).toEqual(['chebyshev.riple']);
+  for (const Qtc of [-1, 0, Number.NaN, Infinity]) expect(pathsOf(() => ofTotalQ(Qtc))).toEqual(['Qtc']);
+  for (const share of [-0.1, 1, Number.NaN]) expect(pathsOf(() => interOrder(share))).toEqual(['share']);
+});
+
+test.each([[[1, -3, 1]], [[1, 0, -1]], [[0, 1]]])('a squared magnitude of %s is refused', (squared) => {
+  expect(pathsOf(() => denominatorOfMagnitude(squared))).toEqual(['squared']);
+});
+
+test.each<[string, unknown]>([
+  ['alignment', undefined],
+  ['alignment', 'QB3'],
+  ['alignment', butterworth],
+  ['alignment.target', { ...butterworth(4), target: () => [1, 1, 1] }],
+  ['alignment.target', { ...butterworth(4), target: () => [1, Number.NaN, 1, 1, 1] }],
+  ['alignment.free.to', { ...quasiThirdOrder, free: { ...quasiThirdOrder.free, to: 2 } }],
+  ['alignment.free.from', { ...quasiThirdOrder, free: { ...quasiThirdOrder.free, from: Number.NaN } }],
+])('what is no alignment is refused at %s', (path, alignment) => {
+  const found = pathsOf(() => solveAlignment(alignment as Alignment, ventedFamily, input));
+  expect(new Set(found as string[])).toEqual(new Set([path]));
+});
+
+test('the nearest of what is no alignment is refused at its place', () => {
+  const system = closedBox({ drivers, netVolume: '40 L' });
+  expect(pathsOf(() => nearestAlignments(system, [butterworth(2), butterworth as never]))).toEqual(['alignments[1]']);
+});
+
+test.each<[string, object]>([
+  ['options', null as never],
+  ['options.addResistence', { addResistence: true }],
+  ['options.highPass.order', { highPass: { order: 3 } }],
+  ['options.highPass.order', { highPass: { order: '2' } }],
+  ['options.highPass', { highPass: true }],
+  ['options.norm', { norm: () => 1 }],
+  ['options.norm', { norm: { name: 'none', of: () => Number.NaN } }],
+])('options are refused at %s', (path, options) => {
+  expect(pathsOf(() => solveAlignment(quasiThirdOrder, ventedFamily, withCoil, options))).toEqual([path]);
+});
+
+test('a box without drivers is refused', () => {
+  expect(pathsOf(() => solveAlignment(quasiThirdOrder, ventedFamily, {} as never))).toEqual(['box.drivers']);
+  expect(pathsOf(() => solveAlignment(quasiThirdOrder, ventedFamily, undefined as never))).toEqual(['box']);
+});
+
+test('a field that is undefined is sought like one that is left out', () => {
+  const [plain, undefinedVolume] = [input, { ...input, netVolume: undefined as never }].map((one) =>
+    solveAlignment(quasiThirdOrder, ventedFamily, one),
+  );
+  expect(undefinedVolume).toEqual(plain);
+});
+
+const goal = (least: (volume: number) => number): Alignment => ({
+  name: 'own goal',
+  order: 4,
+  target: { least: ({ spec }) => least((spec as { netVolume: number }).netVolume) },
+  parameters: {},
+  sources: ['own'],
+});
+
+test('a goal that falls to the edge of the search has no answer', () => {
+  const found = solveAlignment(
+    goal((volume) => volume),
+    ventedFamily,
+    input,
+  );
+  expect(found.ok || found.because[0]?.text).toBe(
+    'own goal has no least value: it still falls where netVolume is 30 times as large or as small as is usual.',
+  );
+});
+
+test('a goal needs a number that it may choose', () => {
+  const found = solveAlignment(
+    goal(() => 1),
+    ventedFamily,
+    { ...input, netVolume: '30 L', fb: '30 Hz' },
+  );
+  expect(found.ok || found.because[0]?.code).toBe('other-unknowns');
+});
+
+test('a goal takes neither resistance nor a high-pass', () => {
+  const options = { addResistance: true, highPass: { order: 2 } } as const;
+  expect(
+    pathsOf(() =>
+      solveAlignment(
+        goal(() => 1),
+        ventedFamily,
+        input,
+        options,
+      ),
+    ),
+  ).toEqual(['options.addResistance', 'options.highPass']);
+});
