@@ -2,6 +2,7 @@ import type { Warning } from '@airspring/core/fault';
 import type { Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Meaning, Phrase } from '../kind/phrase.js';
+import type { NearAlignment } from './alignments.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { At, LoadTold } from './load.js';
@@ -52,6 +53,8 @@ export interface Design {
   readonly vent?: DesignVent;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
+  /** Which named alignments its response comes near to, the nearest first; left out where the brief does not ask. */
+  readonly alignments?: readonly NearAlignment[];
   /** What was assumed because the brief does not say it, each with its amount. */
   readonly assumed: readonly Phrase[];
   readonly response: {

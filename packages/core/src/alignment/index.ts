@@ -19,6 +19,8 @@ export { legendre } from './legendre.js';
 export { interOrder } from './inter-order.js';
 /** Which shapes are two equal sections? */
 export { boomBox, linkwitzRiley, superBoomBox } from './boom-box.js';
+/** Which shape has stated parameters? */
+export { fixedAt } from './fixed-at.js';
 /** Which shape has a chosen damping? */
 export { criticallyDamped, ofTotalQ } from './damped.js';
 /** Which denominator has a given squared magnitude? */
