@@ -16,7 +16,6 @@ import {
   decimalText,
   type Frequency,
   format,
-  type Ratio,
   type Volume,
 } from '@airspring/core/quantity';
 
@@ -41,11 +40,11 @@ export const inputs = {
 } as const;
 
 interface Wish {
-  readonly Qts: Ratio;
-  readonly QL: Ratio;
+  readonly Qts: number;
+  readonly QL: number;
 }
 
-export function driverOf(Qts: Ratio) {
+export function driverOf(Qts: number) {
   const sheet = completeDriver({
     fs: '28 Hz',
     Qts,
@@ -59,7 +58,7 @@ export function driverOf(Qts: Ratio) {
 }
 
 /** Every alignment of the table, in the family of boxes that it is for. */
-const candidatesOf = (QL: Ratio) => [
+const candidatesOf = (QL: number) => [
   ...[butterworth(2), bessel(2), chebyshev(2, { ripple: 1 })].map((one) =>
     candidate(one, closedFamily, { QL }),
   ),
@@ -84,6 +83,14 @@ interface Sizes {
 }
 
 const hertz = (frequency: number) => format('frequency', frequency, 'Hz');
+
+/** Each cell of the table by its name, such as `QB3_air`, and the first paragraph. */
+interface Answers {
+  readonly [cell: `${string}_${string}`]: string;
+  readonly count: string;
+  readonly smallest: string;
+  readonly deepest: string;
+}
 
 /** One row of the table, in words. */
 function rowOf({ result }: Suited) {
@@ -115,7 +122,7 @@ function rowOf({ result }: Suited) {
   };
 }
 
-export function answers(wish: Wish, found = solve(wish)) {
+export function answers(wish: Wish, found = solve(wish)): Answers {
   const boxes = found.flatMap(({ alignment, result }) => {
     if (!result.ok || !result.f3.ok) return [];
     const { netVolume } = result.system.spec as unknown as Sizes;
@@ -135,7 +142,7 @@ export function answers(wish: Wish, found = solve(wish)) {
     ]),
   );
   return {
-    ...(Object.fromEntries(rows) as Readonly<Record<string, string>>),
+    ...(Object.fromEntries(rows) as Answers),
     count: `${boxes.length} of ${found.length}`,
     smallest: told(best(({ netVolume }) => netVolume)),
     deepest: told(best(({ f3 }) => f3)),

@@ -94,7 +94,7 @@ test.each([0.6, 0.85, 1, 1.3, 1.8])(
   },
 );
 test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it the one with ripple', () => {
-  const at = (Qts: number) => suit.answers({ Qts: si('ratio', Qts), QL: si('ratio', 7) });
+  const at = (Qts: number) => suit.answers({ Qts, QL: 7 });
   for (const name of ['QB3', 'SC4'] as const) {
     expect(at(0.36)[`${name}_note`]).toMatch(/^exact/);
     expect(at(0.45)[`${name}_note`]).toMatch(/above/);

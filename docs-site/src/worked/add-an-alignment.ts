@@ -1,6 +1,6 @@
 import { boxesThatSuit, butterworth, candidate, quasiThirdOrder, type Suited } from '@airspring/core/alignment';
 import { ventedFamily } from '@airspring/core/enclosure';
-import { type Frequency, format, si, type Volume } from '@airspring/core/quantity';
+import { type Frequency, format, type Volume } from '@airspring/core/quantity';
 import { delayAtMost } from '../../../tests/packages/stranger-alignment/delay-at-most.js';
 import { driverOf } from '../../examples/which-boxes-suit.js';
 import { once } from '../example/once.js';
@@ -18,7 +18,7 @@ function told({ result }: Suited): string {
 /** The driver of the table of boxes, which is invented, and the rows of three alignments. */
 const rows = once((_: object) =>
   boxesThatSuit(
-    driverOf(si('ratio', 0.36)),
+    driverOf(0.36),
     [quasiThirdOrder, butterworth(4), delayAtMost(0.016)].map((one) => candidate(one, ventedFamily, { QL: 7 })),
   ),
 );

@@ -27,5 +27,7 @@ export { criticallyDamped, ofTotalQ } from './damped.js';
 export { denominatorOfMagnitude } from './from-magnitude.js';
 /** Which boxes suit a driver? */
 export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';
+/** Which drivers suit an alignment? */
+export { type DriverRow, type DriversFor, driversFor } from './drivers-for.js';
 /** Which alignment does a response come near to? */
 export { type Nearness, nearestAlignments } from './nearest.js';
