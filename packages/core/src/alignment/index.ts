@@ -29,5 +29,14 @@ export { denominatorOfMagnitude } from './from-magnitude.js';
 export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';
 /** Which drivers suit an alignment? */
 export { type DriverRow, type DriversFor, driversFor } from './drivers-for.js';
+/** How good are the rules of thumb for a vented box? */
+export {
+  type ApproximationError,
+  approximationErrors,
+  hobbyPowers,
+  margolisSmall,
+  type VentedApproximation,
+  type VentedNumbers,
+} from './approximation.js';
 /** Which alignment does a response come near to? */
 export { type Nearness, nearestAlignments } from './nearest.js';
