@@ -93,6 +93,7 @@ test.each([0.6, 0.85, 1, 1.3, 1.8])(
     expect(level - gain).toBeCloseTo(-10 * Math.log10((1 - y * y) ** 2 + 4 * S * S * y * y), 6);
   },
 );
+
 test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it the one with ripple', () => {
   const at = (Qts: number) => suit.answers({ Qts, QL: 7 });
   for (const name of ['QB3', 'SC4'] as const) {
