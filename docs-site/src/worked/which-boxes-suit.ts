@@ -3,9 +3,9 @@ import { respond } from '@airspring/core/response';
 import { answers, inputs, solve } from '../../examples/which-boxes-suit.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
-import { axisOf, frequencyAxis } from '../figures/axis.js';
-import { beside, clearest } from '../figures/beside.js';
-import type { Trace } from '../figures/chart.js';
+import { axisOf, frequencyAxis, spread } from '../figures/axis.js';
+import { heightAt } from '../figures/beside.js';
+import type { Mark, Trace } from '../figures/chart.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -19,12 +19,28 @@ const lines = once((wish: Wish): readonly Trace[] =>
     name: alignment.name,
     x: result.ok ? frequencies : none,
     y: result.ok ? respond(result.system, frequencies, { driveVoltageRms: '2.83 V' }).levelHalfSpace : none,
-    colour: 'var(--level)',
+    colour: family === 'closed' ? 'var(--length)' : 'var(--level)',
     dash: family === 'closed' ? '7 4' : 'none',
   })),
 );
 /** The range of levels that is drawn, dB. */
-const shown = [62, 96] as const;
+const shown = [60, 92] as const;
+/** The names stand above each other at the left ends of their lines: so far apart, dB, at this frequency, Hz. */
+const [APART, LEFT] = [2.4, 15.5] as const;
+
+function namesOf(traces: readonly Trace[]): Mark[] {
+  const drawn = traces.filter(({ x }) => x.length > 0);
+  const places = spread(
+    drawn.map((trace) => heightAt(trace, LEFT)),
+    APART,
+    shown[0],
+  );
+  return traces.map((trace) => {
+    const place = drawn.indexOf(trace);
+    const { name, colour } = trace;
+    return { name, x: LEFT, y: places[place] ?? shown[0], words: place < 0 ? '' : name, colour, side: 'right' };
+  });
+}
 
 export default worked({
   inputs,
@@ -41,17 +57,12 @@ export default worked({
       note: 'For 2.83 V, half space. Full lines: vented boxes; dashes: closed boxes.',
       chart: (wish) => {
         const [texts, traces] = [answered(wish), lines(wish)];
-        const drawn = traces.filter(({ x }) => x.length > 0);
         return {
           label: `${texts.count} boxes suit the driver. The smallest is ${texts.smallest}. The deepest is ${texts.deepest}.`,
           x: frequencyAxis(15, 200),
           y: axisOf(...shown, 'dB'),
           traces,
-          marks: traces.map((trace) => {
-            if (trace.x.length === 0) return { name: trace.name, x: 15, y: shown[0], words: '', colour: trace.colour };
-            const others = drawn.filter((other) => other !== trace);
-            return beside(trace, trace.name, clearest(trace, others, [17, 90], shown));
-          }),
+          marks: namesOf(traces),
         };
       },
       data: (wish) => {
