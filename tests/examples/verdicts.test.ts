@@ -9,6 +9,7 @@ import * as small from '../../docs-site/examples/how-small.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
 import * as two from '../../docs-site/examples/one-or-two.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
+import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 
 const hertz = (value: number) => si('frequency', value);
 const litres = (value: number) => si('volume', value / 1e3);
@@ -92,3 +93,14 @@ test.each([0.6, 0.85, 1, 1.3, 1.8])(
     expect(level - gain).toBeCloseTo(-10 * Math.log10((1 - y * y) ** 2 + 4 * S * S * y * y), 6);
   },
 );
+
+test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it the one with ripple', () => {
+  const at = (Qts: number) => suit.answers({ Qts, QL: 7 });
+  for (const name of ['QB3', 'SC4'] as const) {
+    expect(at(0.36)[`${name}_note`]).toMatch(/^exact/);
+    expect(at(0.45)[`${name}_note`]).toMatch(/above/);
+  }
+  expect(at(0.36).C4_note).toMatch(/below/);
+  expect(at(0.45).C4_note).toMatch(/^exact/);
+  expect(at(0.45).deepest).toMatch(/^C4/);
+});

@@ -1,5 +1,7 @@
+import type { Alignment } from '@airspring/core/alignment';
 import { InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
+import { alignmentField } from './brief/alignment.js';
 import { type BriefField, fieldsOf } from './brief/field-list.js';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
@@ -44,6 +46,17 @@ export function metBy(search: Search, count?: number): Met | undefined {
   return chosen && metOf(search, chosen);
 }
 
+/** No driver can have the alignment that the brief asks for, in any kind of box that it allows. */
+function unsuitedTo(search: Search): NotMet | undefined {
+  const { job, unsuited, variants } = search;
+  if (variants.length > 0 || unsuited.length === 0) return undefined;
+  const texts = unsuited.map(({ kind, choice, because }) => `"${choice.name}" in ${kind.called}: ${because}.`);
+  const because = ['No box of the allowed kinds has the alignment of this brief.', ...new Set(texts)];
+  const { name } = job.alignment as Alignment;
+  const conflict = [{ path: 'alignment.name', wish: `the alignment ${name}` }];
+  return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
+}
+
 function notMet(search: Search): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
@@ -69,7 +82,7 @@ function notMet(search: Search): NotMet {
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return head;
   const { changes, brief, box } = nearest;
-  const again = searchOf(readBrief(brief, search.kinds, search.models), search);
+  const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
   return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen) } };
@@ -96,16 +109,19 @@ export function design(brief: unknown, options: DesignOptions = {}): Answer {
       { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
     ]);
   }
-  const { kinds, models } = completeOptions(options);
-  const search = searchOf(readBrief(brief, kinds, models), { kinds, models, progress: options.progress });
+  const { kinds, models, alignments } = completeOptions(options);
+  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress: options.progress });
+  const unsuited = unsuitedTo(search);
+  if (unsuited) return unsuited;
   const chosen = select(search, bestBoxes(search));
   return chosen ? metOf(search, chosen, perDriverOf(search, chosen[0].box)) : notMet(search);
 }
 
 /** The schema of a brief about a new box or an existing one. */
 const wholeSchema = (options: BriefOptions) => {
-  const { kinds, models } = completeOptions(options);
-  return schemaWith(kinds, { ...standingFields, standing: v.exactOptional(standingFields.standing) }, models);
+  const { kinds, models, alignments } = completeOptions(options);
+  const standing = v.exactOptional(standingFields.standing);
+  return schemaWith(kinds, { ...standingFields, standing, alignment: alignmentField(alignments) }, models);
 };
 
 /**

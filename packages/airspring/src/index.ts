@@ -6,6 +6,7 @@ export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
 export type { CoilChoice, SuspensionChoice, WrittenModel } from './brief/driver-models.js';
 export { standardCoils, standardSuspensions } from './brief/standard-models.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
+export { standardAlignments } from './brief/alignment.js';
 export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
 export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
@@ -41,11 +42,14 @@ export { tunedByVents } from './kind/tuned-by-vent.js';
 export type { Vents, VentTold } from './kind/vents.js';
 export { ventedFields } from './kind/vented-fields.js';
 export { vented } from './kind/vented.js';
+/** How does a kind of box answer questions about alignments? */
+export { alignsIn } from './kind/aligns.js';
 /** What is the answer to a brief? */
 export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.js';
 export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { Between, Uncertain } from './record/estimate.js';
+export type { NearAlignment } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
 export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */

@@ -1,13 +1,17 @@
-import { briefFields, fieldsText } from 'airspring';
+import { briefFields, fieldsText, standardAlignments } from 'airspring';
 import * as v from 'valibot';
 import { expect, test } from 'vitest';
+import { alignmentField } from '../../../packages/airspring/src/brief/alignment.js';
 import { schemaAt } from '../../../packages/airspring/src/brief/path.js';
 import { schemaWith } from '../../../packages/airspring/src/brief/schema.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { standingFields } from '../../../packages/airspring/src/standing/fields.js';
 
 const fields = briefFields();
-const schema = schemaWith(standard, standingFields) as unknown as v.GenericSchema;
+const schema = schemaWith(standard, {
+  ...standingFields,
+  alignment: alignmentField(standardAlignments),
+}) as unknown as v.GenericSchema;
 const keys = (path: string) =>
   path.split('.').flatMap((part) => (part.endsWith('[]') ? [part.slice(0, -2), 0] : [part]));
 

@@ -1,11 +1,20 @@
 import type { Air } from '@airspring/core/air';
+import type { Alignment } from '@airspring/core/alignment';
 import { HALF_POWER } from '@airspring/core/response';
 import type { DriverChoice, Job, Written } from '../job/job.js';
+import { alignmentAsked } from './alignment.js';
 import { amplifierOf } from './amplifier.js';
 import type { ReadBrief } from './schema.js';
 
 /** Fills in the defaults of a brief without faults. Each kind fills in the defaults of its own fields. */
-export function jobOf(written: Written, read: ReadBrief, air: Air, choices: readonly DriverChoice[]): Job {
+export function jobOf(
+  written: Written,
+  read: ReadBrief,
+  air: Air,
+  choices: readonly DriverChoice[],
+  alignments: readonly Alignment[] = [],
+): Job {
+  const alignment = alignmentAsked(read.alignment, alignments);
   const { title, space, wanted, amplifier, box = {}, units = {}, weights = {} } = read;
   return {
     written,
@@ -22,6 +31,8 @@ export function jobOf(written: Written, read: ReadBrief, air: Air, choices: read
     wanted: { ...wanted, fall: wanted.fall ?? HALF_POWER, rise: wanted.rise ?? 1.5 },
     amplifier: amplifierOf(amplifier),
     ...(box.kinds && { kinds: [...new Set(box.kinds)] }),
+    alignments,
+    ...(alignment !== undefined && { alignment }),
     sections: read as unknown as Job['sections'],
     units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },
     weights: {

@@ -59,7 +59,7 @@ function takes(schema: Parts): string {
   if (options) return `one of ${options.join(', ')}`;
   if (type === 'literal') return String(literal);
   if (type === 'array' || items) return 'a list';
-  if (type === 'strict_object') return 'a record';
+  if (type === 'strict_object' || type === 'record') return 'a record';
   if (type === 'boolean') return 'true or false';
   const whole = actionsOf(schema).some((action) => action.type === 'integer');
   return type === 'number' ? `a ${whole ? 'whole ' : ''}number` : 'a text';
@@ -102,7 +102,7 @@ export function fieldsOf(given: v.GenericSchema, path = ''): BriefField[] {
     ...(byDefault !== undefined && { default: byDefault }),
     ...(example !== undefined && { example }),
   };
-  const record = schema.item?.entries ?? schema.entries ?? {};
+  const record = schema.item?.entries ?? waysOf(schema).find((way) => way.entries)?.entries ?? {};
   const at = (name: string) => (path === '' ? name : `${path}${schema.item ? '[]' : ''}.${name}`);
   const inner = Object.entries(record).flatMap(([name, part]) => fieldsOf(part as never, at(name)));
   return path === '' ? inner : [own, ...inner];

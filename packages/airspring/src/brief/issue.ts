@@ -25,6 +25,25 @@ interface Found {
   readonly fault: Fault;
 }
 
+const UNKNOWN = 'a known field';
+
+/** The issues of the one choice of a union that goes deepest into the value; otherwise the issue itself. */
+export function issuesOf(issue: v.BaseIssue<unknown>): readonly v.BaseIssue<unknown>[] {
+  const within = (issue.type === 'union' ? (issue.issues ?? []) : []).flatMap((one): v.BaseIssue<unknown>[] =>
+    one.path === undefined
+      ? []
+      : [
+          {
+            ...one,
+            path: [...(issue.path ?? []), ...one.path] as typeof one.path,
+            // Nothing is read of a union with a field too many, so that `unknownFields` cannot tell it.
+            ...(one.expected === 'never' && { expected: UNKNOWN }),
+          },
+        ],
+  );
+  return within.length > 0 ? within : [issue];
+}
+
 /** What the schema library found, as a fault of ours at its place. */
 export function faultOf(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): Found {
   const path = ownPath(issue);
@@ -34,6 +53,9 @@ export function faultOf(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): F
     const around = path.slice(0, list);
     const fault = wrongType(around, issue.path?.[list]?.input, 'Object');
     return { path: around, fault };
+  }
+  if (issue.expected === UNKNOWN) {
+    return { path, fault: unknownField(String(path.at(-1)), path, fieldsAt(schema, path.slice(0, -1))) };
   }
   const said = unpacked(issue.message);
   if (said !== undefined) return { path, fault: { ...said, path: pathText(path), got: issue.input } };

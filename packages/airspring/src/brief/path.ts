@@ -31,14 +31,21 @@ interface Walkable {
   readonly entries?: Readonly<Record<string, v.GenericSchema>>;
   readonly item?: v.GenericSchema;
   readonly wrapped?: v.GenericSchema;
+  /** Of a union. */
+  readonly options?: readonly unknown[];
 }
+
+/** The record among the choices of a union; the schema itself where it is no union of records. */
+const recordOf = (schema: v.GenericSchema): Walkable =>
+  ((schema as Walkable).options?.find((one) => (one as Walkable).entries !== undefined) ?? schema) as Walkable;
 
 /** The schema at a path, without its mark as optional; `undefined` where the schema has no such place. */
 export function schemaAt(schema: v.GenericSchema, path: Path): v.GenericSchema | undefined {
-  const { wrapped, entries, item } = schema as Walkable;
+  const { wrapped } = schema as Walkable;
   if (wrapped !== undefined) return schemaAt(wrapped, path);
   const [key, ...rest] = path;
   if (key === undefined) return schema;
+  const { entries, item } = recordOf(schema);
   const next =
     typeof key === 'number' ? item : entries && Object.hasOwn(entries, key) ? entries[key as string] : undefined;
   return next && schemaAt(next, rest);
@@ -46,4 +53,4 @@ export function schemaAt(schema: v.GenericSchema, path: Path): v.GenericSchema |
 
 /** The names of the fields of a record of the schema. */
 export const fieldsAt = (schema: v.GenericSchema, path: Path): readonly string[] =>
-  Object.keys((schemaAt(schema, path) as Walkable | undefined)?.entries ?? {});
+  [schemaAt(schema, path)].flatMap((at) => Object.keys((at && recordOf(at).entries) ?? {}));

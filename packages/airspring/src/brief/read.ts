@@ -1,14 +1,16 @@
 import type { Air } from '@airspring/core/air';
+import type { Alignment } from '@airspring/core/alignment';
 import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import { faultsAcross } from './across.js';
+import { faultsOfAlignment, standardAlignments } from './alignment.js';
 import { jobOf } from './defaults.js';
 import { choicesOf, gather } from './driver-choices.js';
 import type { DriverModels } from './driver-models.js';
 import { type Faultless, faultlessOf } from './faultless.js';
 import type { BriefPart } from './fields.js';
-import { faultOf, unknownFields } from './issue.js';
+import { faultOf, issuesOf, unknownFields } from './issue.js';
 import { faultsOfKinds } from './kinds-named.js';
 import { mediumOf } from './medium.js';
 import { keysOf, valueAt } from './path.js';
@@ -51,7 +53,10 @@ export function checked<Read>(
   const tooLarge = faultsOfSize(brief, '');
   if (tooLarge.length > 0) throw new InputError(tooLarge);
   const { output, issues = [] } = v.safeParse(schema, brief);
-  const wrong = issues.filter(({ expected }) => expected !== 'never').map((issue) => faultOf(issue, schema));
+  const wrong = issues
+    .flatMap(issuesOf)
+    .filter(({ expected }) => expected !== 'never')
+    .map((issue) => faultOf(issue, schema));
   const notABrief = wrong.filter(({ path }) => path.length === 0);
   if (notABrief.length > 0) throw new InputError(once(notABrief.map(({ fault }) => fault)));
   const faultless = faultlessOf(
@@ -72,15 +77,24 @@ export function checked<Read>(
 }
 
 /**
- * Reads a brief and fills in every default.
+ * Reads a brief about boxes of these kinds, which may name these alignments, and fills in every default.
  *
  * @throws InputError with every fault at its path
  * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
  */
-export function readBrief(brief: unknown, kinds: readonly BriefPart[], models: DriverModels = standardModels): Job {
+export function readBrief(
+  brief: unknown,
+  kinds: readonly BriefPart[],
+  models: DriverModels = standardModels,
+  alignments: readonly Alignment[] = standardAlignments,
+): Job {
   const named: Pick<BriefPart, 'across'> = {
-    across: (written, read) => faultsOfKinds(written, (read.box as ReadBrief['box'])?.kinds, kinds),
+    across: (written, read) => [
+      ...faultsOfKinds(written, (read.box as ReadBrief['box'])?.kinds, kinds),
+      ...faultsOfAlignment(read.alignment, written.box as object | undefined, alignments),
+    ],
   };
-  const { read, air, choices } = checked(brief, briefSchema(kinds, models), [named, ...kinds], models);
-  return jobOf(brief as Written, read, air, choices);
+  const schema = briefSchema(kinds, alignments, models);
+  const { read, air, choices } = checked(brief, schema, [named, ...kinds], models);
+  return jobOf(brief as Written, read, air, choices, alignments);
 }

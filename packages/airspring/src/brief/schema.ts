@@ -1,4 +1,6 @@
+import type { Alignment } from '@airspring/core/alignment';
 import * as v from 'valibot';
+import { alignmentField, type WrittenAlignment } from './alignment.js';
 import { standingDriverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import type { BriefPart, WrittenFields } from './fields.js';
@@ -7,12 +9,20 @@ import { driversOf, sectionsWith } from './sections.js';
 import { standardModels } from './standard-models.js';
 
 /**
- * The schema of a brief for these kinds of box. Types, checks and the JSON Schema for editors all come from it.
+ * The schema of a brief for these kinds of box and these alignments. Types, checks and the JSON Schema for editors all come from it.
  *
- * @example v.parse(briefSchema(kinds), brief)
+ * @example v.parse(briefSchema(kinds, alignments), brief)
  */
-export const briefSchema = (parts: readonly BriefPart[], models: DriverModels = standardModels) =>
-  v.strictObject({ ...sectionsWith(models), ...sectionsOf(parts) }) as unknown as v.GenericSchema<unknown, ReadBrief>;
+export const briefSchema = (
+  parts: readonly BriefPart[],
+  alignments: readonly Alignment[],
+  models: DriverModels = standardModels,
+) =>
+  v.strictObject({
+    ...sectionsWith(models),
+    ...sectionsOf(parts),
+    alignment: alignmentField(alignments),
+  }) as unknown as v.GenericSchema<unknown, ReadBrief>;
 
 /** The same with further sections, for an existing box. Such a brief needs no space for a new box. */
 export const schemaWith = (
@@ -35,7 +45,11 @@ type Base = v.StrictObjectSchema<ReturnType<typeof sectionsWith>, undefined>;
 /** A brief for boxes of these kinds, as it is written in a file. */
 export type BriefFor<Parts extends readonly BriefPart[]> = v.InferInput<Base> & {
   readonly box?: { readonly kinds?: readonly string[] };
+  readonly alignment?: WrittenAlignment;
 } & WrittenFields<Parts>;
 
 /** The same with every quantity read. It also holds the fields of kinds, which only their kind knows. */
-export type ReadBrief = v.InferOutput<Base> & { readonly box?: { readonly kinds?: readonly string[] } };
+export type ReadBrief = v.InferOutput<Base> & {
+  readonly box?: { readonly kinds?: readonly string[] };
+  readonly alignment?: WrittenAlignment;
+};

@@ -1,4 +1,5 @@
 import type { Air } from '@airspring/core/air';
+import type { Alignment } from '@airspring/core/alignment';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
@@ -90,6 +91,10 @@ export interface Job {
   };
   /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
+  /** The alignments that the brief may name. */
+  readonly alignments: readonly Alignment[];
+  /** The alignment that every box must have; or 'compare', where the report says which of them each box comes near to. */
+  readonly alignment?: Alignment | 'compare';
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
   readonly sections: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
   readonly units: { readonly length: 'mm' | 'cm' | 'in'; readonly volume: 'L' | 'ft³' | 'in³' };

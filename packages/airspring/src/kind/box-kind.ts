@@ -1,4 +1,5 @@
-import { type Family, type System, systemOf } from '@airspring/core/enclosure';
+import type { Alignment, AlignmentResult } from '@airspring/core/alignment';
+import { type DrivenSpec, type Family, type System, systemOf } from '@airspring/core/enclosure';
 import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
 import type { Probe, Setter } from '@airspring/core/network';
@@ -29,6 +30,8 @@ export interface Axis {
   readonly beyond?: number;
   /** Whether the room for parts depends on it as well, as on where a partition stands. Only the last acoustic axis may say so. */
   readonly inRoom?: true;
+  /** The field of the spec that it sets, where an alignment may decide it: `fb`. */
+  readonly field?: string;
 }
 
 /** A number that a builder makes, and what it is at a point. */
@@ -165,6 +168,13 @@ export interface Variant {
    * whose level approaches nothing.
    */
   readonly reference?: 'asymptote' | 'maximum';
+  /**
+   * The box in which the drivers have the response of an alignment, with the losses of the kind. `at` is any point: it gives what no
+   * alignment chooses. Left out where the kind has no such boxes.
+   */
+  readonly align?: (alignment: Alignment, at: Point) => AlignmentResult<DrivenSpec>;
+  /** The net volume of every box, where an alignment decides it, m³. */
+  readonly netVolume?: number;
   readonly load?: Load;
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];

@@ -1,9 +1,11 @@
+import type { Alignment } from '@airspring/core/alignment';
+import { standardAlignments } from '../brief/alignment.js';
 import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver-models.js';
 import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
 import type { BoxKind } from './box-kind.js';
 import { standard } from './standard.js';
 
-/** What a brief may name: kinds of box, and models of drivers. */
+/** What a brief may name: kinds of box, models of drivers, and alignments. */
 export interface BriefOptions {
   /**
    * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
@@ -14,6 +16,8 @@ export interface BriefOptions {
   readonly coils?: readonly CoilChoice[];
   /** Models of suspensions that a driver may ask for as `suspension`; default those of `standardSuspensions`. */
   readonly suspensions?: readonly SuspensionChoice[];
+  /** Alignments that `alignment` may name, and with which 'compare' compares; default `standardAlignments`. */
+  readonly alignments?: readonly Alignment[];
 }
 
 /** The same with everything that is left out. */
@@ -21,7 +25,13 @@ export const completeOptions = ({
   kinds = standard,
   coils = standardCoils,
   suspensions = standardSuspensions,
-}: BriefOptions): { readonly kinds: readonly BoxKind[]; readonly models: DriverModels } => ({
+  alignments = standardAlignments,
+}: BriefOptions): {
+  readonly kinds: readonly BoxKind[];
+  readonly models: DriverModels;
+  readonly alignments: readonly Alignment[];
+} => ({
   kinds,
   models: { coils, suspensions },
+  alignments,
 });

@@ -6,6 +6,7 @@ import { lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { plainNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { alignsIn } from './aligns.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { noParts } from './no-parts.js';
@@ -85,6 +86,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     contents: contents.taken,
     least: leastFor(job, choice),
     ...acousticsOf(closedFamily, job, spec),
+    ...alignsIn(closedFamily, job, spec),
     limits: () => [],
     ...noParts(driverLayout(job, choice)),
     settle: (airBefore) => (airBefore > 0 ? [airBefore] : undefined),

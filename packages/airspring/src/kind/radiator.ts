@@ -4,6 +4,7 @@ import { si } from '@airspring/core/quantity';
 import { estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { alignsIn } from './aligns.js';
 import {
   type Axis,
   acousticsOf,
@@ -192,6 +193,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     contents: contents.taken + count * volumeEach,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(passiveRadiatorFamily, job, spec),
+    ...alignsIn(passiveRadiatorFamily, job, spec),
     load: {
       probe: { of: 'potential', node: 'radiator' },
       integrated: true,

@@ -1,10 +1,11 @@
-import { ventedFamily } from '@airspring/core/enclosure';
+import { type VentedBoxSpec, ventedFamily } from '@airspring/core/enclosure';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { type FitInput, fit } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
@@ -35,7 +36,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       const netVolume = airBefore - takenBy(point, tuned);
       if (netVolume <= 0.2 * airBefore) return undefined;
       const fb = tuningBy(lengthOf(point), netVolume, tuned, job.wanted.lowest);
-      return fb && [netVolume, fb, ...sizes];
+      return fb === undefined ? undefined : [netVolume, fb, ...sizes];
     }
     const vent = wholeVent(lengthOf(point), (length) => airBefore - takenBy(point, length), tuned, t, 0.2 * airBefore);
     return vent && [vent.netVolume, vent.fb, ...sizes];
@@ -74,12 +75,22 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     };
   }
 
+  const spec = (point: Point): VentedBoxSpec => ({
+    drivers,
+    netVolume: si('volume', point[0]!),
+    fb: si('frequency', point[1]!),
+    ...losses,
+    ventArea: si('area', area(point)),
+    sourceResistance: si('resistance', job.amplifier.sourceResistance),
+  });
+
   return {
     kind: vents.kind,
     choice,
     acoustic: [
       {
         name: 'tuning',
+        field: 'fb',
         from: pinned ?? job.wanted.lowest / 2.5,
         to: pinned ?? job.wanted.lowest * 2.5,
         ratio: 1.03,
@@ -91,14 +102,8 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     ...(span && { span }),
     contents: contents.taken,
     least: leastFor(job, choice),
-    ...acousticsOf(ventedFamily, job, (point) => ({
-      drivers,
-      netVolume: si('volume', point[0]!),
-      fb: si('frequency', point[1]!),
-      ...losses,
-      ventArea: si('area', area(point)),
-      sourceResistance: si('resistance', job.amplifier.sourceResistance),
-    })),
+    ...acousticsOf(ventedFamily, job, spec),
+    ...alignsIn(ventedFamily, job, spec),
     load: {
       probe: { of: 'flow', element: 'vent' },
       capacity: (point) => area(point) * airSpeedPeak,

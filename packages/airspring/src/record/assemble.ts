@@ -5,6 +5,7 @@ import { forcesCancel } from '../kind/forces-cancel.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
+import { alignmentsNear } from './alignments.js';
 import { cautionsOf } from './cautions.js';
 import { driverHoles, panelsOf } from './cut-list.js';
 import type { Guard } from './design-parts.js';
@@ -55,6 +56,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const driversHoles = own.driverHoles ?? driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, playingOf(box), own.givesOut);
   const uncertain = uncertainOf(search, box);
+  const alignments = alignmentsNear(job, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   const { atFullVoltage } = sound.protection;
@@ -92,6 +94,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     },
     ...(vent && { vent }),
     numbers,
+    ...(alignments && { alignments }),
     assumed: [...assumedOf(job), ...assumed],
     ...sound,
     amplifier: amplifierOf(job),

@@ -2,6 +2,7 @@ import type { Warning } from '@airspring/core/fault';
 import type { Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
+import type { NearAlignment } from './alignments.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { Played } from './played.js';
@@ -52,6 +53,8 @@ export interface Design extends Played {
   readonly vent?: DesignVent;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
+  /** Which named alignments its response comes near to, the nearest first; left out where the brief does not ask. */
+  readonly alignments?: readonly NearAlignment[];
   /** What was assumed because the brief does not say it, each with its amount. */
   readonly assumed: readonly Phrase[];
   /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */

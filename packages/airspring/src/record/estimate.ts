@@ -33,7 +33,9 @@ const endsOf = (choice: DriverChoice, { ends }: Estimated): DriverChoice[] =>
 
 /** The same box with the drivers at both ends of what is assumed; `undefined` where nothing is. */
 export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
-  const { job, variants, kinds, models } = search;
+  const { variants, kinds, models } = search;
+  // The box stays as it is, also where its alignment would ask another one of the other drivers.
+  const { alignment: _, ...job } = search.job;
   const { choice, kind } = box.variant;
   if (choice.estimated === undefined) return undefined;
   const alike = variants.filter((one) => one.choice === choice && one.kind === kind);

@@ -92,6 +92,8 @@ const served = ({ job }: Search, head: DriverHead, { variant, edges, criteria }:
 });
 
 function reason(search: Search): string {
+  const [unsuited] = search.unsuited;
+  if (search.variants.length === 0 && unsuited !== undefined) return `${unsuited.because}.`;
   const { wishes } = conflictOf(search);
   if (wishes.length === 0) return 'No box of the allowed kinds has room for it.';
   const named = wishes.map(wishText).join('; ');

@@ -32,12 +32,18 @@ const shapesOf = ({ span }: Variant, shapes: readonly Shape[]): readonly Shape[]
   span === undefined ? shapes : shapesAcross(span.edge, shapes);
 
 /** The net volumes that are tried: from far less than any driver needs to all that the space leaves. */
-function volumesOf({ job }: Search, { contents, choice }: Variant, scope: Scope, ratio: number): Float64Array {
+function volumesOf(
+  { job }: Search,
+  { contents, choice, netVolume }: Variant,
+  scope: Scope,
+  ratio: number,
+): Float64Array {
   const { space } = job;
   const t = 2 * space.panelThickness;
   const inner = (space.width - t) * (space.height - t) * (space.depth - t) - contents;
   const most = Math.min(inner, allowedVolume(job)) * (scope.beyond ? 5 : 1);
-  if (!(most > 0)) return new Float64Array(0);
+  if (!(most > (netVolume ?? 0))) return new Float64Array(0);
+  if (netVolume !== undefined) return Float64Array.of(netVolume);
   return latticeOf(Math.min(most, choice.completed.parameters.Vas / 16), most, ratio);
 }
 
@@ -104,7 +110,7 @@ export function nearGrid(
   shapes: readonly Shape[],
   scope: Scope,
 ): Grid {
-  const { acoustic, geometric } = variant;
+  const { acoustic, geometric, netVolume } = variant;
   const inner = edges.map((edge) => edge - 2 * job.space.panelThickness);
   const alike = shapesOf(variant, shapes);
   const [volume = 0, ...others] = point;
@@ -112,7 +118,7 @@ export function nearGrid(
     ...new Set(values.map((value) => Math.min(upperOf(axis, scope), Math.max(axis.from, value)))),
   ];
   return {
-    volumes: NEAR.map((part) => volume * VOLUME_RATIO ** part),
+    volumes: netVolume === undefined ? NEAR.map((part) => volume * VOLUME_RATIO ** part) : [netVolume],
     acoustic: combinations(
       acoustic.map((axis, i) =>
         within(

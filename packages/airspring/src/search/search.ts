@@ -2,6 +2,7 @@ import type { DriverModels } from '../brief/driver-models.js';
 import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
+import { aligned, type Unsuited } from './aligned.js';
 import { compileDemand, type Demand } from './demand.js';
 import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
@@ -16,6 +17,8 @@ export interface Search {
   /** Models of coils and suspensions that its briefs may ask for. */
   readonly models: DriverModels;
   readonly variants: readonly Variant[];
+  /** What was left out of them because the alignment of the brief cannot be had there. */
+  readonly unsuited: readonly Unsuited[];
   readonly wishes: Wishes;
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
   readonly rooms: Map<string, Rooms>;
@@ -43,12 +46,16 @@ export function searchOf(
   }: Pick<Search, 'kinds' | 'models'> & { readonly progress?: Progress | undefined },
 ): Search {
   const allowed = kinds.filter((kind) => isTried(kind, job.kinds));
-  const variants = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
+  const { alignment } = job;
+  const all = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
+  const { variants, unsuited } =
+    typeof alignment === 'object' ? aligned(alignment, all) : { variants: all, unsuited: [] };
   return {
     job,
     kinds,
     models,
     variants,
+    unsuited,
     wishes: wishesOf(job, variants),
     rooms: new Map(),
     demandOf: memory((variant: Variant) => compileDemand(job, variant)),

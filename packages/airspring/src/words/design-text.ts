@@ -2,6 +2,7 @@ import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Margin } from '../record/design-parts.js';
 import type { Design } from '../record/design-record.js';
+import { alignmentTable, alignmentText } from './alignment-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
@@ -68,6 +69,12 @@ export function summary(design: Design, say: Phrasing): string {
     .join(' ');
 }
 
+/** Which alignment a design comes near to, with its head, and the others. */
+function alignmentBlocks(design: Design, say: Phrasing): string[] {
+  const text = alignmentText(design, say);
+  return text === undefined ? [] : ['ALIGNMENT', paragraph(text), ...alignmentTable(design, say)];
+}
+
 /** A design in full. */
 export const designInFull = (design: Design, say: Phrasing): string[] => {
   const due = Object.values<string>(cautions);
@@ -88,6 +95,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
       'lr',
       design.numbers.map(({ what, value }) => [what, say.phrase(value)]),
     ),
+    ...alignmentBlocks(design, say),
     ...cautionOf(design, cautions.mains),
     'WHAT IS AT ITS LIMIT, AND WHAT IS NOT',
     marginTable(design, say),
@@ -110,6 +118,7 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   ...belowText(design, say),
   stretches(design, say),
   ...protectionText(design, say).slice(0, 2),
+  ...alignmentBlocks(design, say).slice(1, 2),
   paragraph(impedanceText(design, say)),
   paragraph(bindingText(design)),
   ...design.warnings.map((warning) => paragraph(warningText(warning))),

@@ -20,11 +20,24 @@ export { legendre } from './legendre.js';
 export { interOrder } from './inter-order.js';
 /** Which shapes are two equal sections? */
 export { boomBox, linkwitzRiley, superBoomBox } from './boom-box.js';
+/** Which shape has stated parameters? */
+export { fixedAt } from './fixed-at.js';
 /** Which shape has a chosen damping? */
 export { criticallyDamped, ofTotalQ } from './damped.js';
 /** Which denominator has a given squared magnitude? */
 export { denominatorOfMagnitude } from './from-magnitude.js';
 /** Which boxes suit a driver? */
 export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';
+/** Which drivers suit an alignment? */
+export { type DriverRow, type DriversFor, driversFor } from './drivers-for.js';
+/** How good are the rules of thumb for a vented box? */
+export {
+  type ApproximationError,
+  approximationErrors,
+  hobbyPowers,
+  margolisSmall,
+  type VentedApproximation,
+  type VentedNumbers,
+} from './approximation.js';
 /** Which alignment does a response come near to? */
 export { type Nearness, nearestAlignments } from './nearest.js';

@@ -1,0 +1,54 @@
+import { type AlignmentResult, type Deviation, nearestAlignments } from '@airspring/core/alignment';
+import type { DrivenSpec } from '@airspring/core/enclosure';
+import type { Job } from '../job/job.js';
+import type { Box } from '../search/box.js';
+
+/** How near a box comes to a named alignment, and how it differs from the box that has it. */
+export interface NearAlignment {
+  readonly name: string;
+  readonly parameters: Readonly<Record<string, number>>;
+  /** The level of this box against the nearest shape of the alignment, dB, and the band in which they are compared, Hz. */
+  readonly deviation: Deviation;
+  /** The box in which these drivers have the alignment, with the same losses; or why there is none. */
+  readonly box:
+    | {
+        readonly ok: true;
+        readonly parameters: Readonly<Record<string, number>>;
+        readonly netVolume: number;
+        readonly f3?: number;
+      }
+    | { readonly ok: false; readonly because: string };
+}
+
+/** So many alignments are told, the nearest ones. */
+const TOLD = 3;
+
+/**
+ * Which alignments a box comes near to, the nearest first: those that have the order of its response, or the one that the brief
+ * asks for. `undefined` where the brief does not ask, and where the kind does not say how alignments are found for it.
+ */
+export function alignmentsNear(job: Job, { variant, point }: Box): readonly NearAlignment[] | undefined {
+  if (job.alignment === undefined || variant.align === undefined) return undefined;
+  const asked = job.alignment === 'compare' ? job.alignments : [job.alignment];
+  const system = variant.system(point);
+  const nearest = asked
+    .flatMap((alignment) => nearestAlignments(system, [alignment]).map((near) => ({ near, alignment })))
+    .sort((a, b) => a.near.deviation.rms - b.near.deviation.rms);
+  const told: NearAlignment[] = [];
+  for (const { near, alignment } of nearest) {
+    if (told.length === TOLD) break;
+    const box = variant.align(alignment, point);
+    // A box can look like an alignment of another order by chance alone.
+    if (!box.ok && box.because.some(({ code }) => code === 'other-order')) continue;
+    const { parameters, deviation } = near;
+    told.push({ name: near.alignment, parameters, deviation, box: boxTold(box) });
+  }
+  return told;
+}
+
+function boxTold(found: AlignmentResult<DrivenSpec>): NearAlignment['box'] {
+  if (!found.ok) return { ok: false, because: found.because.map(({ text }) => text).join(' ') };
+  const { parameters, f3, system } = found;
+  const { netVolume } = system.spec as unknown as { readonly netVolume: number };
+  return { ok: true, parameters, netVolume, ...(f3.ok && { f3: f3.frequency }) };
+}

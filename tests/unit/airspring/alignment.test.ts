@@ -1,0 +1,129 @@
+import { type Alignment, butterworth, ofTotalQ, quasiThirdOrder, solveAlignment } from '@airspring/core/alignment';
+import { closedFamily } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { type Design, design, reportText } from 'airspring';
+import { expect, test } from 'vitest';
+import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { demo, met } from '../../arbitrary/brief.js';
+import { delayAtMost } from '../../packages/stranger-alignment/delay-at-most.js';
+
+type Options = Parameters<typeof design>[1];
+const wide = { ...demo.space, width: '700 mm', height: '700 mm', depth: '600 mm', volume: '120 L' };
+/** Room for every box, and a level that none is too small for. */
+const roomy = { ...demo, space: wide, wanted: { ...demo.wanted, level: '80 dB', fall: '12 dB' } };
+const compared = { ...demo, alignment: 'compare' };
+const designs = (brief: unknown, options?: Options): readonly Design[] => {
+  const answer = design(brief, options);
+  if (!answer.ok) throw new Error(answer.because.join(' '));
+  return answer.designs;
+};
+const faultsOf = (brief: unknown, alignments?: readonly Alignment[]) => {
+  try {
+    readBrief(brief, standard, undefined, alignments);
+  } catch (error) {
+    return (error as { faults: readonly { path: string; expected: string }[] }).faults;
+  }
+  return [];
+};
+const tuningOf = ({ numbers }: Design) => numbers[0]!.value[0]![0] as number;
+
+test('each design says which alignments it is nearest to, and how the box of each differs', () => {
+  const found = met(compared).designs;
+  for (const { alignments = [] } of found) {
+    expect(alignments).toHaveLength(3);
+    const off = alignments.map(({ deviation }) => deviation.rms);
+    expect(off).toEqual([...off].sort((a, b) => a - b));
+    for (const { box, deviation } of alignments) {
+      expect(deviation.greatest).toBeGreaterThanOrEqual(deviation.rms);
+      if (!box.ok) expect(box.because).toMatch(/total Q/);
+    }
+  }
+  // The boxes that are found stay the same.
+  expect(found.map(({ alignments: _, ...one }) => one)).toEqual(met(demo).designs);
+});
+
+test('the report tells the nearest, in words that follow from the numbers', () => {
+  const answer = met(compared);
+  const text = reportText(answer).replaceAll(/\s+/g, ' ');
+  const [first] = answer.designs[0]?.alignments ?? [];
+  expect(text).toContain(`Of the named alignments, ${first!.name}`);
+  expect(text).toContain(`The two differ by ${first!.deviation.rms.toFixed(2)} dB (rms)`);
+  expect(reportText(met(demo))).not.toContain('ALIGNMENT');
+});
+
+test('a box of a pinned alignment has its volume within the rounding of the edges, its tuning, and its response', () => {
+  for (const name of ['QB3', 'B2']) {
+    const [box] = designs({ ...roomy, alignment: { name } });
+    const [near, ...others] = box!.alignments!;
+    expect(others).toEqual([]);
+    expect(near!.name).toBe(name);
+    if (!near!.box.ok) throw new Error(near!.box.because);
+    expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+    expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
+    expect(near!.deviation.rms).toBeLessThan(0.3);
+  }
+});
+
+test('a pinned alignment takes only the kinds that it suits, and says so where none has it', () => {
+  expect(new Set(designs({ ...roomy, alignment: { name: 'B2' } }).map(({ kind }) => kind))).toEqual(
+    new Set(['closed']),
+  );
+  const answer = design({ ...roomy, alignment: { name: 'B4' } });
+  if (answer.ok) throw new Error('no driver of this Q has B4');
+  expect(answer.conflict).toEqual([{ path: 'alignment.name', wish: 'the alignment B4' }]);
+  expect(answer.because.join(' ')).toContain('B4 takes a total Q of 0.405 with these losses; the driver has 0.366.');
+});
+
+test('parameters choose one shape of an alignment', () => {
+  // The driver decides the parameter of QB3; pinned at another value, it asks for another driver.
+  const answer = design({
+    ...roomy,
+    box: { ...roomy.box, kinds: ['vented'] },
+    alignment: { name: 'QB3', parameters: { B: 5 } },
+  });
+  expect(answer.ok || answer.because.join(' ')).toMatch(/QB3 takes a total Q of 0\.\d+/);
+});
+
+test('an alignment of a stranger counts by being passed in', () => {
+  const alignments = [delayAtMost(0.018), quasiThirdOrder, ofTotalQ(0.8)];
+  const [box] = designs({ ...roomy, alignment: { name: 'delay of 18 ms' } }, { alignments });
+  expect(Math.max(...box!.curves.groupDelay)).toBeLessThan(1.02 * 0.018);
+  const [closed] = designs({ ...roomy, alignment: { name: 'Qtc 0.8' } }, { alignments });
+  const job = readBrief(roomy, standard);
+  const own = solveAlignment(
+    ofTotalQ(0.8),
+    closedFamily,
+    { drivers: job.choices[0]!.drivers, QL: 7, sourceResistance: si('resistance', job.amplifier.sourceResistance) },
+    { air: job.air },
+  );
+  expect(own.ok && Math.abs(closed!.box.netVolume / own.system.spec.netVolume - 1)).toBeLessThan(0.01);
+  expect(tuningOf(closed!)).toBeGreaterThan(0);
+});
+
+test('a name that none of them has is a fault at its path, with those that there are', () => {
+  const [fault, ...others] = faultsOf({ ...demo, alignment: { name: 'QB4' } }, [quasiThirdOrder, butterworth(4)]);
+  expect(others).toEqual([]);
+  expect(fault).toMatchObject({ path: 'alignment.name', got: 'QB4', expected: 'one of "QB3", "B4"' });
+});
+
+test.each([
+  [{ name: 'QB3', parameters: { B: -1 } }, 'alignment.parameters.B', 'QB3 has B from 0 to '],
+  [{ name: 'QB3', parameters: { ripple: 1 } }, 'alignment.parameters.ripple', 'QB3 has the parameters B'],
+  [{ name: 'B4', parameters: { k: 1 } }, 'alignment.parameters.k', 'B4 has no parameter'],
+  [{ name: 'C4', parameters: { k: 0.8, ripple: 3 } }, 'alignment.parameters.ripple', 'C4 has ripple = '],
+  [{ name: 'QB3', parameter: {} }, 'alignment.parameter', 'one of the fields name, parameters'],
+  [{ parameters: {} }, 'alignment.name', 'one of "B2"'],
+  [{ name: 'QB3', parameters: { B: 'flat' } }, 'alignment.parameters.B', 'a number'],
+  ['nearest', 'alignment', 'one of "compare"'],
+] as const)('%j is refused at %s', (alignment, path, expected) => {
+  const [fault, ...others] = faultsOf({ ...demo, alignment });
+  expect(others).toEqual([]);
+  expect(fault!.path).toBe(path);
+  expect(fault!.expected.startsWith(expected) || fault!.expected).toBe(true);
+});
+
+test('a tuning beside an alignment that decides it is a fault', () => {
+  const brief = { ...demo, alignment: { name: 'QB3' }, box: { ...demo.box, tuning: '30 Hz' } };
+  expect(faultsOf(brief).map(({ path }) => path)).toEqual(['box.tuning']);
+});
