@@ -18,6 +18,7 @@ test.each([
   'worked-examples/no-bass-below-the-tuning',
   'worked-examples/one-or-two',
   'worked-examples/what-impedance-tells',
+  'worked-examples/where-a-quiet-vent-fits',
   'worked-examples/wider-vent',
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');
