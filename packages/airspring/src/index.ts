@@ -47,6 +47,7 @@ export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { Between, Uncertain } from './record/estimate.js';
 export type { Design } from './record/design-record.js';
+export type { ScatterTold } from './record/scatter.js';
 export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';

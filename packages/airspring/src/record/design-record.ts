@@ -5,6 +5,7 @@ import type { Meaning, Phrase } from '../kind/phrase.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { At, LoadTold } from './load.js';
+import type { ScatterTold } from './scatter.js';
 
 /** One box that meets the brief. */
 export interface Design {
@@ -116,6 +117,8 @@ export interface Design {
   };
   /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */
   readonly uncertain?: Uncertain;
+  /** What builds of it will scatter; set where it was asked for, and f3 is counted from the asymptote. */
+  readonly scatter?: ScatterTold;
   readonly points: number;
   readonly margins: readonly Margin[];
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];
