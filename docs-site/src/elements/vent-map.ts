@@ -30,7 +30,9 @@ function slider(label: string, count: number, range: readonly [number, number], 
   const step = String(second - first);
   Object.assign(field, { type: 'range', min: String(first), max: String(places.at(-1)), step, value: String(at) });
   row.className = 'map-row';
-  row.append(label, field);
+  const words = document.createElement('span');
+  words.textContent = label;
+  row.append(words, field);
   return { row, field };
 }
 

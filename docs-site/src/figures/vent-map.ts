@@ -112,9 +112,9 @@ export function drawVentMap(grid: VentGrid, box: MarkedBox, label: string, total
     const d = stretches
       .map((points) => `M${px(points[0]!)} ${px(points[1]!)}L${px(points[2]!)} ${px(points[3]!)}`)
       .join('');
-    // Where few lines run into the edges, and the marked box does not stand.
+    // Away from the edges, and from the box that is marked.
     const far = (points: readonly number[]) =>
-      Math.abs(points[0]! - 0.82 * width) + (points[1]! < 14 || points[1]! > height - 14 ? width : 0);
+      Math.abs(points[0]! - 0.4 * width) + (points[1]! < 14 || points[1]! > height - 14 ? width : 0);
     const at = stretches.reduce((best, points) => (far(points) < far(best) ? points : best));
     return [{ d, words: `${diameter} mm`, at }];
   });
