@@ -26,7 +26,7 @@ const heightOf = (width: number): number => Math.round(width * (width < 500 ? 0.
 const px = (value: number): string => value.toFixed(1);
 
 /** Each area by its colour and by its pattern, and in words. */
-export const AREAS: readonly {
+const AREAS: readonly {
   readonly verdict: VentVerdict;
   readonly words: string;
   readonly colour: string;
