@@ -95,19 +95,21 @@ const fitting: Readonly<Record<VentVerdict, string>> = {
 export const fits = (verdict: VentVerdict) =>
   verdict === 'straight' || verdict === 'bent';
 
-/** The smallest volume whose vent fits at a tuning, by halving a range. */
+/** Volumes some litres apart. */
+const litres = (from: number, step: number, count: number) =>
+  Array.from({ length: count }, (_, i) =>
+    si('volume', (from + i * step) / 1e3),
+  );
+
+/** The smallest volume whose vent fits at a tuning, to a litre. */
 function smallestFor(level: Level, fb: Frequency): Volume | undefined {
-  let [small, large] = [0.012, 0.052];
-  let smallest: Volume | undefined;
-  for (let i = 0; i < 7; i++) {
-    const middle = si('volume', (small + large) / 2);
-    const verdict = mapOf(level, [middle], [fb])[0]?.verdict;
-    const enough = verdict === 'box too large' || (verdict && fits(verdict));
-    if (verdict && fits(verdict)) smallest = middle;
-    if (enough) large = middle;
-    else small = middle;
-  }
-  return smallest;
+  const first = (volumes: readonly Volume[]) =>
+    mapOf(level, volumes, [fb]).find(({ verdict }) => fits(verdict))
+      ?.netVolume;
+  const near = first(litres(12, 6, 7));
+  return near === undefined
+    ? first(litres(42, 1, 7))
+    : (first(litres(near * 1e3 - 5, 1, 5)) ?? near);
 }
 
 export function answers({ level }: { readonly level: Level }) {

@@ -1,15 +1,6 @@
 import { widths } from '../example/figure-markup.js';
-import {
-  COARSE,
-  columnsOf,
-  drawBenchMap,
-  FINE,
-  type Fineness,
-  labelOf,
-  numbersOf,
-  readingOf,
-} from '../figures/bench-map.js';
-import { middles, RANGE, shareOf, type VentGrid } from '../figures/vent-map.js';
+import type { Fineness } from '../figures/bench-map.js';
+import { COARSE, FINE, middles, RANGE, shareOf, type VentGrid } from '../figures/vent-map.js';
 import { table } from '../html.js';
 import { tied } from '../say.js';
 import type { Scrubbed } from './scrub-number.js';
@@ -20,6 +11,8 @@ const CELLS = 12;
 const REST = 500;
 /** As in the style sheet: which of the two pictures is seen. */
 const telephone = matchMedia('(max-width: 700px)');
+/** What computes: fetched when the page is first touched. */
+const bench = () => import('../figures/bench-map.js');
 const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** A slider over the middles of the cells of the map. */
@@ -30,9 +23,9 @@ function slider(label: string, count: number, range: readonly [number, number], 
   const step = String(second - first);
   Object.assign(field, { type: 'range', min: String(first), max: String(places.at(-1)), step, value: String(at) });
   row.className = 'map-row';
-  const words = document.createElement('span');
-  words.textContent = label;
-  row.append(words, field);
+  row.dataset.words = label;
+  field.setAttribute('aria-label', label);
+  row.append(field);
   return { row, field };
 }
 
@@ -56,7 +49,7 @@ class VentMap extends HTMLElement {
   connectedCallback(): void {
     this.#wanted = this.#drawn = { level: Number(this.dataset.level), fineness: FINE };
     this.#read.className = 'map-reading';
-    this.#read.textContent = 'Point at the map, or move the sliders, to read one vent.';
+    this.#read.dataset.hint = 'Point at the map, or move the sliders, to read one vent.';
     this.append(this.#read, this.#volume.row, this.#tuning.row);
     for (const { field } of [this.#volume, this.#tuning]) field.addEventListener('input', () => this.#ask());
     this.addEventListener('pointermove', ({ target, clientX, clientY }) => {
@@ -93,6 +86,7 @@ class VentMap extends HTMLElement {
   async #compute(now: Wanted): Promise<VentGrid | undefined> {
     const { columns, rows } = now.fineness;
     const step = Math.max(1, Math.floor(CELLS / rows));
+    const { columnsOf } = await bench();
     const cells = [];
     for (let from = 0; from < columns; from += step) {
       cells.push(...columnsOf(now.level, now.fineness, from, from + step));
@@ -106,11 +100,16 @@ class VentMap extends HTMLElement {
     this.#drawn = now;
     const resting = now.fineness === FINE;
     const seen = telephone.matches ? 'narrow' : 'wide';
-    this.#draw(seen, now.level, grid);
+    const { drawBenchMap, labelOf, numbersOf } = await bench();
+    const draw = (place: keyof typeof widths) => {
+      const holder = this.querySelector(`.${place}`);
+      if (holder) holder.innerHTML = drawBenchMap(now.level, grid, widths[place]);
+    };
+    draw(seen);
     if (this.#told) this.#ask();
     if (!resting) return;
     await pause();
-    this.#draw(seen === 'wide' ? 'narrow' : 'wide', now.level, grid);
+    draw(seen === 'wide' ? 'narrow' : 'wide');
     await pause();
     const figure = this.closest('.figure');
     const label = figure?.querySelector('[data-map-label]');
@@ -118,11 +117,6 @@ class VentMap extends HTMLElement {
     const numbers = figure?.querySelector('[data-map-numbers]');
     const { heads, rows } = numbersOf(now.level);
     if (numbers) numbers.innerHTML = table('Where a quiet vent fits', heads, rows, 'rows').markup;
-  }
-
-  #draw(place: keyof typeof widths, level: number, grid: VentGrid): void {
-    const holder = this.querySelector(`.${place}`);
-    if (holder) holder.innerHTML = drawBenchMap(level, grid, widths[place]);
   }
 
   /** The volume and tuning under a point of the window. */
@@ -141,12 +135,13 @@ class VentMap extends HTMLElement {
 
   #ask(): void {
     cancelAnimationFrame(this.#asked);
-    this.#asked = requestAnimationFrame(() => this.#tell());
+    this.#asked = requestAnimationFrame(() => void this.#tell());
   }
 
   /** What the one cell says, and where it stands. */
-  #tell(): void {
+  async #tell(): Promise<void> {
     this.#told = true;
+    const { readingOf } = await bench();
     const [litres, hertz] = [this.#volume.field, this.#tuning.field].map(({ value }) => Number(value)) as [
       number,
       number,

@@ -1,11 +1,8 @@
 import type { VentCell } from '@airspring/core/limit';
 import { format, si } from '@airspring/core/quantity';
 import { fits, found, mapOf } from '../../examples/where-a-quiet-vent-fits.js';
-import { drawVentMap, middles, RANGE, reading, type VentGrid } from './vent-map.js';
+import { type COARSE, drawVentMap, type FINE, middles, RANGE, reading, type VentGrid } from './vent-map.js';
 
-/** How many volumes and tunings: as the map rests, and while the reader drags. */
-export const FINE = { columns: 36, rows: 24 } as const;
-export const COARSE = { columns: 18, rows: 12 } as const;
 export type Fineness = typeof FINE | typeof COARSE;
 
 const litres = (value: number) => si('volume', value / 1e3);

@@ -11,6 +11,9 @@ export interface VentGrid {
   readonly cells: readonly VentCell[];
 }
 
+/** How many volumes and tunings: as the map rests, and while the reader drags. */
+export const FINE = { columns: 36, rows: 24 } as const;
+export const COARSE = { columns: 18, rows: 12 } as const;
 /** What is marked on it. */
 export interface MarkedBox {
   readonly netVolume: number;
