@@ -1,7 +1,10 @@
 /** Adjectives of the worked examples flip where the physics does. */
+import { readFileSync } from 'node:fs';
+import { standardAir } from '@airspring/core/air';
 import { closedBox, fourthOrderBandPass } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { referenceLevel, respond } from '@airspring/core/response';
+import { design } from 'airspring';
 import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
@@ -9,8 +12,10 @@ import * as small from '../../docs-site/examples/how-small.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
 import * as two from '../../docs-site/examples/one-or-two.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
+import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 
+const briefs = new URL('../../packages/airspring/briefs/', import.meta.url);
 const hertz = (value: number) => si('frequency', value);
 const litres = (value: number) => si('volume', value / 1e3);
 
@@ -103,4 +108,34 @@ test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it 
   expect(at(0.36).C4_note).toMatch(/below/);
   expect(at(0.45).C4_note).toMatch(/^exact/);
   expect(at(0.45).deepest).toMatch(/^C4/);
+});
+
+test('louder, the vent of the bench stops fitting, and no smaller box holds it', () => {
+  const at = (level: number) => where.answers({ level: si('level', level) });
+  expect(at(90).verdict).toBe('fits straight');
+  expect(at(98).verdict).toBe('fits with one bend');
+  expect(at(103).verdict).toMatch(/too long/);
+  expect(at(106).smallest).toMatch(/^No box/);
+});
+
+/** small1973vented1: the vent moves (fb/f)² of the whole flow, and p = ρ f U; rayleigh1896 for the length. */
+test.each([
+  [24, 36],
+  [40, 30],
+])('the equations of the page give diameter and pipe resonance of the map, at %f Hz and %f L', (fb, V) => {
+  const [cell] = where.mapOf(si('level', 98), [litres(V)], [hertz(fb)]);
+  const { density, speedOfSound } = standardAir;
+  const flowPeak = (Math.SQRT2 * 20e-6 * 10 ** (98 / 20) * fb ** 2) / (density * 30 ** 3);
+  const S = flowPeak / 12;
+  const acting = (speedOfSound ** 2 * S) / (4 * Math.PI ** 2 * fb ** 2 * (V / 1e3));
+  expect(cell!.diameter).toBeCloseTo(Math.sqrt((4 * S) / Math.PI), 6);
+  expect(cell!.pipeResonance).toBeCloseTo(speedOfSound / (2 * acting), 3);
+});
+
+test('the box and the vent that the page names are those of the brief', () => {
+  const answer = design(JSON.parse(readFileSync(new URL('whale-bench.json', briefs), 'utf8')));
+  const [first] = answer.ok ? answer.designs : [];
+  expect(first!.box.netVolume).toBeCloseTo(where.found.netVolume, 4);
+  expect(first!.vent!.fb).toBeCloseTo(where.found.fb, 1);
+  expect(first!.vent!.diameter).toBe(where.found.diameter);
 });

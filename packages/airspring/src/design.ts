@@ -12,6 +12,7 @@ import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
 import { type DriverVerdict, perDriverOf, wishText } from './record/per-driver.js';
+import { scatterTold } from './record/scatter.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
@@ -22,12 +23,21 @@ import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
 /** The boxes that meet a brief, each for what it is best at. */
-function metOf(search: Search, chosen: Selection, perDriver: readonly DriverVerdict[] = []): Met {
+function metOf(
+  search: Search,
+  chosen: Selection,
+  {
+    perDriver = [],
+    scatter = false,
+  }: { readonly perDriver?: readonly DriverVerdict[]; readonly scatter?: boolean } = {},
+): Met {
   const { job } = search;
   const [first] = chosen;
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
-    return assemble(search, box, String.fromCharCode(65 + i), leaning, words);
+    const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
+    const told = scatter ? scatterTold(box) : undefined;
+    return told ? { ...design, scatter: told } : design;
   });
   return {
     ok: true,
@@ -57,7 +67,7 @@ function unsuitedTo(search: Search): NotMet | undefined {
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
 
-function notMet(search: Search): NotMet {
+function notMet(search: Search, scatter: boolean): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
   const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
@@ -85,13 +95,15 @@ function notMet(search: Search): NotMet {
   const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
-  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen) } };
+  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen, { scatter }) } };
 }
 
 /** Options of a search, besides its brief. */
 export interface DesignOptions extends BriefOptions {
   /** Called from time to time during the search. */
   readonly progress?: Progress;
+  /** Whether each design also tells what builds of it will scatter: its field `scatter`. It takes some milliseconds a design. */
+  readonly scatter?: boolean;
 }
 
 /**
@@ -110,11 +122,14 @@ export function design(brief: unknown, options: DesignOptions = {}): Answer {
     ]);
   }
   const { kinds, models, alignments } = completeOptions(options);
-  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress: options.progress });
+  const { progress, scatter = false } = options;
+  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
   const unsuited = unsuitedTo(search);
   if (unsuited) return unsuited;
   const chosen = select(search, bestBoxes(search));
-  return chosen ? metOf(search, chosen, perDriverOf(search, chosen[0].box)) : notMet(search);
+  return chosen
+    ? metOf(search, chosen, { perDriver: perDriverOf(search, chosen[0].box), scatter })
+    : notMet(search, scatter);
 }
 
 /** The schema of a brief about a new box or an existing one. */

@@ -19,6 +19,7 @@ test.each([
   'worked-examples/one-or-two',
   'worked-examples/what-impedance-tells',
   'worked-examples/which-boxes-suit',
+  'worked-examples/where-a-quiet-vent-fits',
   'worked-examples/wider-vent',
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');

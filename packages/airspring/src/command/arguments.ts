@@ -9,6 +9,8 @@ export type Asked =
       readonly what: 'design';
       readonly path: string;
       readonly json: boolean;
+      /** Whether to tell what builds will scatter. */
+      readonly scatter: boolean;
       /** The name of the one box that is asked for. */
       readonly only?: string;
       /** The file for a page to print. */
@@ -21,6 +23,9 @@ airspring design <brief.json> --json   print them as data, in SI units
 airspring design <brief.json> --only A print one of the designs alone
 airspring design <brief.json> --html page.html
                                        write a page to print as well
+airspring design <brief.json> --scatter
+                                       tell what builds of each box will scatter,
+                                       and what matters most
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
@@ -60,9 +65,16 @@ export function readArguments(words: readonly string[]): Asked {
   if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
   if (more.length > 0) return { what: 'refused', line: `expected one path, but also got "${more.join('", "')}"` };
-  const { json = false, only, html } = values;
+  const { json = false, scatter = false, only, html } = values;
   if (html === '') return { what: 'refused', line: 'expected the path of a file after "--html"' };
-  return { what: 'design', path, json, ...(only !== undefined && { only }), ...(html !== undefined && { html }) };
+  return {
+    what: 'design',
+    path,
+    json,
+    scatter,
+    ...(only !== undefined && { only }),
+    ...(html !== undefined && { html }),
+  };
 }
 
 const parse = (words: readonly string[]) =>
@@ -71,6 +83,7 @@ const parse = (words: readonly string[]) =>
     allowPositionals: true,
     options: {
       json: { type: 'boolean' },
+      scatter: { type: 'boolean' },
       only: { type: 'string' },
       html: { type: 'string' },
       fields: { type: 'boolean' },

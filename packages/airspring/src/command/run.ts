@@ -35,9 +35,9 @@ const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
 /** The answer, or all faults of the brief, one on each line. */
-function answerTo(brief: unknown, progress: Progress): Answer | Retrofit | string {
+function answerTo(brief: unknown, progress: Progress, scatter: boolean): Answer | Retrofit | string {
   try {
-    return stands(brief) ? retrofit(brief) : design(brief, { progress });
+    return stands(brief) ? retrofit(brief) : design(brief, { progress, scatter });
   } catch (error) {
     if (!isInputError(error)) throw error;
     return error.message;
@@ -101,7 +101,8 @@ export function run(words: readonly string[], standing: string, progress: Progre
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  const whole = answerTo(file.brief, progress);
+  if (asked.scatter && stands(file.brief)) return refused('--scatter is for briefs about a new box');
+  const whole = answerTo(file.brief, progress, asked.scatter);
   if (typeof whole === 'string') return refused(whole);
   const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);
   if (typeof answer === 'string') return refused(visible(answer));

@@ -6,6 +6,7 @@ import type { NearAlignment } from './alignments.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { Played } from './played.js';
+import type { ScatterTold } from './scatter.js';
 
 /** One box that meets the brief. */
 export interface Design extends Played {
@@ -59,6 +60,8 @@ export interface Design extends Played {
   readonly assumed: readonly Phrase[];
   /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */
   readonly uncertain?: Uncertain;
+  /** What builds of it will scatter; set where it was asked for, and f3 is counted from the asymptote. */
+  readonly scatter?: ScatterTold;
   readonly points: number;
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];
 }

@@ -17,6 +17,7 @@ import {
   stretches,
   uncertainText,
 } from './play-text.js';
+import { scatterText } from './scatter-text.js';
 
 /** A wish binds when the design is nearer than this to its limit. */
 const BINDS = 0.005;
@@ -86,6 +87,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     ...loudText(design, say),
     ...filterText(design, say),
     ...uncertainText(design, say),
+    ...scatterText(design, say),
     ...belowText(design, say),
     'BELOW THE BAND',
     ...protectionText(design, say),
@@ -115,6 +117,7 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   paragraph(`${deepest(design, say)} ${loudest(design, say)}`),
   ...filterText(design, say),
   ...uncertainText(design, say),
+  ...scatterText(design, say),
   ...belowText(design, say),
   stretches(design, say),
   ...protectionText(design, say).slice(0, 2),

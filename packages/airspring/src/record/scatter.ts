@@ -1,0 +1,59 @@
+import type { Impossible, Warning } from '@airspring/core/fault';
+import { type Distribution, normal, scatterOf, within } from '@airspring/core/tolerance';
+import type { Box } from '../search/box.js';
+
+/** How far a number scatters, as a share of it: normally, or evenly between two bounds. */
+export type Spread = { readonly standardDeviation: number } | { readonly within: number };
+
+/**
+ * How far the numbers of a box scatter from build to build: common practice, not measured here. Several drivers of one box are
+ * taken to scatter together, as those of one batch do.
+ */
+const PRACTICE: Readonly<Record<string, Spread>> = {
+  Cms: { standardDeviation: 0.08 },
+  Bl: { standardDeviation: 0.03 },
+  Mms: { standardDeviation: 0.02 },
+  Re: { within: 0.03 },
+  Cab: { within: 0.02 },
+  vent: { within: 0.03 },
+  radiatorCompliance: { standardDeviation: 0.08 },
+  radiatorMass: { standardDeviation: 0.02 },
+};
+
+const distributionOf = (spread: Spread): Distribution =>
+  'within' in spread ? within(spread.within) : normal(spread.standardDeviation);
+
+const BUILDS = 500;
+const SEED = 1;
+
+/** What builds of one design will scatter. */
+export interface ScatterTold {
+  /** How many builds were worked out. */
+  readonly builds: number;
+  /** f3 without a filter, Hz: 5 %, half and 95 % of the builds lie below; or why there is no such band. */
+  readonly f3: { readonly ok: true; readonly low: number; readonly middle: number; readonly high: number } | Impossible;
+  /** The share of the variance of f3 that each number of the network causes, the greatest first; adds up to 1. */
+  readonly causes: readonly { readonly name: string; readonly share: number }[];
+  /** The numbers of the network that were taken to scatter, and how far: common practice. */
+  readonly assumed: readonly ({ readonly name: string } & Spread)[];
+  /** Why the shares say less than they seem to. */
+  readonly warnings: readonly Warning[];
+}
+
+/** Works out builds of a box. A box whose f3 is counted from its maximum has none here; `undefined` tells that. */
+export function scatterTold({ variant, point }: Box): ScatterTold | undefined {
+  if (variant.reference === 'maximum') return undefined;
+  const system = variant.system(point);
+  const spreads = Object.entries(PRACTICE).filter(([name]) => typeof system.network.values[name] === 'number');
+  if (spreads.length === 0) return undefined;
+  const scatter = Object.fromEntries(spreads.map(([name, spread]) => [name, distributionOf(spread)]));
+  const { builds, f3, firstOrder, warnings } = scatterOf(system, scatter, { seed: SEED, builds: BUILDS });
+  const shares = firstOrder.ok ? Object.entries(firstOrder.shares) : [];
+  return {
+    builds,
+    f3: f3.ok ? { ok: true, low: f3.low, middle: f3.middle, high: f3.high } : f3,
+    causes: shares.map(([name, share]) => ({ name, share })).sort((a, b) => b.share - a.share),
+    assumed: spreads.map(([name, spread]) => ({ name, ...spread })),
+    warnings,
+  };
+}

@@ -1,0 +1,59 @@
+import { listOf } from '../kind/wording.js';
+import type { Design } from '../record/design-record.js';
+import { paragraph } from './layout.js';
+import type { Phrasing } from './phrasing.js';
+
+/** Numbers of a network as a builder knows them. */
+const KNOWN: Readonly<Record<string, string>> = {
+  Cms: 'the compliance of the suspension',
+  Bl: 'the strength of the motor (Bl)',
+  Mms: 'the moving mass',
+  Re: 'the resistance of the voice coil',
+  Cab: 'the air in the box',
+  vent: 'the vent',
+  radiatorCompliance: 'the compliance of the radiators',
+  radiatorMass: 'the mass of the radiators',
+};
+const known = (name: string): string => KNOWN[name] ?? name;
+
+/** What matters is told until this share of the variance is. */
+const TOLD = 0.8;
+
+const CAUTIONS: Readonly<Record<string, string>> = {
+  firstOrder: 'f3 does not change evenly with these numbers, so take the shares as a rough order only.',
+  crossings: 'The response of this box falls by 3 dB at more than one frequency, so f3 can jump from one to another.',
+};
+
+/** What builds of the design will scatter, and what matters most. */
+export function scatterText({ scatter, amplifier }: Design, say: Phrasing): string[] {
+  if (scatter === undefined) return [];
+  const { builds, f3, causes, assumed, warnings } = scatter;
+  const filter = amplifier.filter === undefined ? '' : ', without your filter';
+  const band = f3.ok
+    ? `Of ${builds} builds of this box, nine of ten have their f3 between ${say.hertz(f3.low)} and ${say.hertz(f3.high)}${filter}.`
+    : f3.because.map(({ text }) => text).join(' ');
+  let sum = 0;
+  const most = causes.flatMap(({ name, share }) => {
+    const told = sum < TOLD;
+    sum += share;
+    return told ? [`${known(name)} (${say.percent(share)})`] : [];
+  });
+  const matters = most.length > 0 ? ` What matters most, by its share of the variance: ${listOf(most)}.` : '';
+  const normal = assumed.flatMap((one) =>
+    'within' in one ? [] : [`${known(one.name)} ${say.percent(one.standardDeviation)}`],
+  );
+  const even = assumed.flatMap((one) => ('within' in one ? [`${known(one.name)} ±${say.percent(one.within)}`] : []));
+  const spread = [
+    normal.length > 0 ? `as standard deviations ${listOf(normal)}` : '',
+    even.length > 0 ? `at most ${listOf(even)}` : '',
+  ].filter((words) => words !== '');
+  return [
+    paragraph(`${band}${matters}`),
+    paragraph(
+      [
+        `Assumed by common practice: ${spread.join('; ')}.`,
+        ...warnings.flatMap(({ path }) => CAUTIONS[path] ?? []),
+      ].join(' '),
+    ),
+  ];
+}
