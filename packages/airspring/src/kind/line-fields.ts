@@ -17,7 +17,7 @@ export const lineFields = {
     ),
     flowResistivity: opt(
       v.pipe(
-        quantity('flowResistivity', { least: 50, greatest: 50_000, unit: 'Pa·s/m²' }),
+        quantity('flowResistivity', { least: 50, greatest: 50_000, unit: 'Pa·s/m²', example: '1500 Pa·s/m²' }),
         v.description('flow resistivity of the fibre in it; default no fill'),
       ),
     ),

@@ -1,5 +1,4 @@
 import type { Point } from '../kind/box-kind.js';
-import type { Demand } from './demand.js';
 
 /** Number of demands that are kept. */
 const MOST = 20_000;
@@ -9,7 +8,10 @@ const MOST = 20_000;
  * boxes of the one before. It pays where a network is solved at each frequency, as one with a line is. `axes` is the number of
  * values of a point on which its sound depends.
  */
-export function remembered(demandOf: (point: Point, out: Demand) => void, axes: number): typeof demandOf {
+export function remembered<Demand extends { readonly loadBelow: Float64Array }>(
+  demandOf: (point: Point, out: Demand) => void,
+  axes: number,
+): (point: Point, out: Demand) => void {
   const known = new Map<string, Demand>();
   return (point, out) => {
     let key = '';
