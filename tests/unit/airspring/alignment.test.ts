@@ -20,7 +20,7 @@ const designs = (brief: unknown, options?: Options): readonly Design[] => {
 };
 const faultsOf = (brief: unknown, alignments?: readonly Alignment[]) => {
   try {
-    readBrief(brief, standard, alignments);
+    readBrief(brief, standard, undefined, alignments);
   } catch (error) {
     return (error as { faults: readonly { path: string; expected: string }[] }).faults;
   }
