@@ -20,6 +20,7 @@ export type {
   KindRecord,
   KindWish,
   Load,
+  Made,
   Parts,
   Point,
   Variant,

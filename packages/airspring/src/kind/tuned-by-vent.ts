@@ -13,6 +13,10 @@ import type { ventedFields } from './vented-fields.js';
 import type { Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
 
+const MM = 1e-3;
+/** Longer than any box has room for, m. */
+const LONGEST = 20;
+
 /** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
   const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
@@ -26,19 +30,21 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
-  /** Finds the tuning that a vent gives; a tuning that the brief states is met as nearly as whole millimetres allow. */
+  /** Finds the tuning that a vent gives. Where the brief states the tuning, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
-    const [, tuned = 0, ...sizes] = point;
+    const [, lengthOrTuning = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
-    if (pinned === undefined) {
-      const netVolume = airBefore - takenBy(point, tuned);
-      if (netVolume <= 0.2 * airBefore) return undefined;
-      const fb = tuningBy(lengthOf(point), netVolume, tuned, job.wanted.lowest);
-      return fb && [netVolume, fb, ...sizes];
+    const airWith = (length: number) => airBefore - takenBy(point, length);
+    const leastAir = 0.2 * airBefore;
+    if (pinned !== undefined) {
+      const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
+      return vent && [vent.netVolume, vent.fb, ...sizes];
     }
-    const vent = wholeVent(lengthOf(point), (length) => airBefore - takenBy(point, length), tuned, t, 0.2 * airBefore);
-    return vent && [vent.netVolume, vent.fb, ...sizes];
+    const netVolume = airWith(lengthOrTuning);
+    if (netVolume <= leastAir) return undefined;
+    const fb = tuningBy(lengthOf(point), netVolume, lengthOrTuning, job.wanted.lowest);
+    return fb === undefined ? undefined : [netVolume, fb, ...sizes];
   }
 
   /** The length for a point; after `settle` it is a whole number of millimetres. */
@@ -86,7 +92,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
         unit: 0.05,
       },
     ],
-    ...(pinned === undefined && { made: [{ from: t + 1e-3, to: 20, unit: 1e-3, of: ventLength }] }),
+    ...(pinned === undefined && { made: [{ from: t + MM, to: LONGEST, unit: MM, of: ventLength }] }),
     geometric,
     ...(span && { span }),
     contents: contents.taken,

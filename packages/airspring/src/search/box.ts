@@ -177,6 +177,7 @@ export function cellOf({ acoustic, geometric, made }: Variant, edges: ArrayLike<
   return [
     ...[0, 1, 2].map((axis) => whole(edges[axis]!, MM)),
     ...geometric.map(({ unit }, i) => whole(point[1 + acoustic.length + i]!, unit)),
-    ...(made?.map(({ unit, of }) => whole(of(point), unit)) ?? acoustic.map(({ unit }, i) => whole(point[1 + i]!, unit))),
+    ...(made?.map(({ unit, of }) => whole(of(point), unit)) ??
+      acoustic.map(({ unit }, i) => whole(point[1 + i]!, unit))),
   ];
 }
