@@ -34,7 +34,7 @@ interface Sizes {
   readonly bends: number;
   readonly largest: number;
   readonly printer: number;
-  readonly weights: Brief['weights'];
+  readonly weights: NonNullable<Brief['weights']>;
 }
 
 const briefOf = ({
