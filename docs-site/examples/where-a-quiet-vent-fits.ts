@@ -89,6 +89,7 @@ const fitting: Readonly<Record<VentVerdict, string>> = {
   'too wide': 'is too wide: beside the driver there is no place for it',
   'box too large':
     'takes up so much room that the box is too large for the space',
+  'drivers too large': 'has no box: even the drivers alone do not fit',
   'no length': 'has no length that gives this tuning',
 };
 

@@ -39,6 +39,7 @@ const AREAS: readonly {
   { verdict: 'bent', words: 'fits with a bend', colour: 'var(--level)', pattern: 'M0 8L8 0' },
   { verdict: 'too long', words: 'too long', colour: 'var(--impedance)', pattern: 'M4 0V8' },
   { verdict: 'too wide', words: 'no place beside the driver', colour: 'var(--heat)', pattern: 'M0 0L8 8M0 8L8 0' },
+  { verdict: 'drivers too large', words: 'no place for the driver', colour: 'var(--ghost)', pattern: 'M0 2H8M0 6H8' },
   { verdict: 'box too large', words: 'box too large', colour: 'var(--soft)', pattern: 'M0 4H8' },
   { verdict: 'no length', words: 'no length tunes it', colour: 'var(--ghost)', pattern: 'M3 3H5V5H3Z' },
 ];

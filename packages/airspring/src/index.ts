@@ -21,6 +21,7 @@ export type {
   KindRecord,
   KindWish,
   Load,
+  Made,
   Parts,
   Point,
   Variant,

@@ -147,8 +147,8 @@ export interface Variant {
   /** The axes on which the sound depends, in addition to the net volume. The sound is computed once for each of their points. */
   readonly acoustic: readonly Axis[];
   /**
-   * What a builder makes in place of the acoustic values, where these follow from it: the length of a vent gives its tuning.
-   * There is one for each acoustic axis, and `settle` takes their values. Left out where the acoustic values are made as they are.
+   * What a builder makes in place of the acoustic values, where these follow from it: the length of a vent gives its tuning. There
+   * is one for each acoustic axis. Walks move these, and `settle` is given them. Default: the acoustic values themselves.
    */
   readonly made?: readonly Made[];
   /** The axes on which only room and limits depend. */

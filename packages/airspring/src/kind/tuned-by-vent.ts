@@ -1,11 +1,10 @@
-import { type VentedBoxSpec, ventedFamily } from '@airspring/core/enclosure';
+import { ventedFamily } from '@airspring/core/enclosure';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { type FitInput, fit } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
@@ -13,6 +12,10 @@ import { tuningBy, ventLengths, wholeMillimetres, wholeVent } from './vent-lengt
 import type { ventedFields } from './vented-fields.js';
 import type { Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
+
+const MM = 1e-3;
+/** Longer than any box has room for, m. */
+const LONGEST = 20;
 
 /** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
@@ -27,19 +30,21 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
-  /** Finds the tuning that a vent gives; a tuning that the brief states is met as nearly as whole millimetres allow. */
+  /** Finds the tuning that a vent gives. Where the brief states the tuning, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
-    const [, tuned = 0, ...sizes] = point;
+    const [, lengthOrTuning = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
-    if (pinned === undefined) {
-      const netVolume = airBefore - takenBy(point, tuned);
-      if (netVolume <= 0.2 * airBefore) return undefined;
-      const fb = tuningBy(lengthOf(point), netVolume, tuned, job.wanted.lowest);
-      return fb === undefined ? undefined : [netVolume, fb, ...sizes];
+    const airWith = (length: number) => airBefore - takenBy(point, length);
+    const leastAir = 0.2 * airBefore;
+    if (pinned !== undefined) {
+      const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
+      return vent && [vent.netVolume, vent.fb, ...sizes];
     }
-    const vent = wholeVent(lengthOf(point), (length) => airBefore - takenBy(point, length), tuned, t, 0.2 * airBefore);
-    return vent && [vent.netVolume, vent.fb, ...sizes];
+    const netVolume = airWith(lengthOrTuning);
+    if (netVolume <= leastAir) return undefined;
+    const fb = tuningBy(lengthOf(point), netVolume, lengthOrTuning, job.wanted.lowest);
+    return fb === undefined ? undefined : [netVolume, fb, ...sizes];
   }
 
   /** The length for a point; after `settle` it is a whole number of millimetres. */
@@ -75,35 +80,31 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     };
   }
 
-  const spec = (point: Point): VentedBoxSpec => ({
-    drivers,
-    netVolume: si('volume', point[0]!),
-    fb: si('frequency', point[1]!),
-    ...losses,
-    ventArea: si('area', area(point)),
-    sourceResistance: si('resistance', job.amplifier.sourceResistance),
-  });
-
   return {
     kind: vents.kind,
     choice,
     acoustic: [
       {
         name: 'tuning',
-        field: 'fb',
         from: pinned ?? job.wanted.lowest / 2.5,
         to: pinned ?? job.wanted.lowest * 2.5,
         ratio: 1.03,
         unit: 0.05,
       },
     ],
-    ...(pinned === undefined && { made: [{ from: t + 1e-3, to: 20, unit: 1e-3, of: ventLength }] }),
+    ...(pinned === undefined && { made: [{ from: t + MM, to: LONGEST, unit: MM, of: ventLength }] }),
     geometric,
     ...(span && { span }),
     contents: contents.taken,
     least: leastFor(job, choice),
-    ...acousticsOf(ventedFamily, job, spec),
-    ...alignsIn(ventedFamily, job, spec),
+    ...acousticsOf(ventedFamily, job, (point) => ({
+      drivers,
+      netVolume: si('volume', point[0]!),
+      fb: si('frequency', point[1]!),
+      ...losses,
+      ventArea: si('area', area(point)),
+      sourceResistance: si('resistance', job.amplifier.sourceResistance),
+    })),
     load: {
       probe: { of: 'flow', element: 'vent' },
       capacity: (point) => area(point) * airSpeedPeak,

@@ -63,21 +63,23 @@ export function tuningOf(length: LengthFor, netVolume: number, ventLength: numbe
   return fb;
 }
 
+/** A length that a tuning gives agrees with the one that is wanted within this, m. */
+const AGREES = 1e-8;
+
 /**
- * The tuning that a length gives, to a millionth: the length is nearly linear in 1/f², so secant steps in that converge at
- * once. `undefined` where the vent is no longer than its flares and bends.
+ * The tuning that a length gives, from any beginning. The length is nearly linear in 1/f², so that secant steps in 1/f² arrive
+ * at once. `undefined` where no tuning gives it, as where it is less than the flares and bends take.
  */
 export function tuningBy(length: LengthFor, netVolume: number, ventLength: number, near: number): number | undefined {
-  let a = 1 / near ** 2;
-  let fa = length(netVolume, near);
-  let b = 1.21 * a;
-  for (let i = 0; i < 8; i++) {
-    const fb = length(netVolume, 1 / Math.sqrt(b));
-    const slope = (fb - fa) / (b - a);
-    const next = b + (ventLength - fb) / slope;
-    [a, fa, b] = [b, fb, next];
-    if (!(b > 0)) return undefined;
-    if (Math.abs(b - a) < 1e-11 * b) break;
+  let before = 1 / near ** 2;
+  let atBefore = length(netVolume, near);
+  let now = 1.2 * before;
+  for (let i = 0; i < SETTLING && now > 0; i++) {
+    const fb = 1 / Math.sqrt(now);
+    const atNow = length(netVolume, fb);
+    if (Math.abs(atNow - ventLength) < AGREES) return fb;
+    const next = now + ((ventLength - atNow) * (now - before)) / (atNow - atBefore);
+    [before, atBefore, now] = [now, atNow, next];
   }
-  return Math.abs(length(netVolume, 1 / Math.sqrt(b)) - ventLength) < 1e-8 ? 1 / Math.sqrt(b) : undefined;
+  return undefined;
 }

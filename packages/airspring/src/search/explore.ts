@@ -36,6 +36,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     progress({ what: 'promising combination', count: i + 1, of: promising.length });
     return survey(variants[index] as Variant, 1);
   });
+  // Walks of one variant do not depend on what else there is to choose from, unless they could gain more than the slack.
   const ends: (Box | undefined)[] = costs.map(() => undefined);
   promising.forEach((index, i) => {
     const starts = costs.map((cost, k) => {

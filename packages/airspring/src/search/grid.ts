@@ -78,7 +78,7 @@ const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
 /** Parts of an octave by which the proportions near those of a box depart from them. */
-const NEAR_SHAPES = [-0.12, -0.05, -0.02, 0, 0.02, 0.05, 0.12];
+const NEAR_SHAPES = [-0.3, -0.2, -0.12, -0.07, -0.03, -0.01, 0, 0.01, 0.03, 0.07, 0.12, 0.2, 0.3];
 
 /**
  * Shapes a little longer or flatter than a box. A walk along its edges holds one of them and moves two at most; where both the
