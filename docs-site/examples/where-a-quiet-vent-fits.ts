@@ -6,7 +6,6 @@ import {
   format,
   type Level,
   read,
-  si,
   type Volume,
 } from '@airspring/core/quantity';
 
@@ -96,29 +95,11 @@ const fitting: Readonly<Record<VentVerdict, string>> = {
 export const fits = (verdict: VentVerdict) =>
   verdict === 'straight' || verdict === 'bent';
 
-/** Volumes some litres apart. */
-const litres = (from: number, step: number, count: number) =>
-  Array.from({ length: count }, (_, i) =>
-    si('volume', (from + i * step) / 1e3),
-  );
-
-/** The smallest volume whose vent fits at a tuning, to a litre. */
-function smallestFor(level: Level, fb: Frequency): Volume | undefined {
-  const first = (volumes: readonly Volume[]) =>
-    mapOf(level, volumes, [fb]).find(({ verdict }) => fits(verdict))
-      ?.netVolume;
-  const near = first(litres(12, 6, 7));
-  return near === undefined
-    ? first(litres(42, 1, 7))
-    : (first(litres(near * 1e3 - 5, 1, 5)) ?? near);
-}
-
 export function answers({ level }: { readonly level: Level }) {
   const { netVolume, fb } = found;
   const [cell] = mapOf(level, [netVolume], [fb]);
   if (!cell) throw new Error('a map of one cell has a cell');
   const { diameter, length, pipeResonance, verdict } = cell;
-  const smallest = smallestFor(level, fb);
   return {
     netVolume: format('volume', netVolume, 'L'),
     fb: format('frequency', fb, 'Hz'),
@@ -130,9 +111,5 @@ export function answers({ level }: { readonly level: Level }) {
       pipeResonance === undefined
         ? 'nowhere'
         : format('frequency', pipeResonance, 'Hz'),
-    smallest:
-      smallest === undefined
-        ? 'No box that the space allows holds'
-        : `Boxes from ${format('volume', smallest, 'L')} of air hold`,
   };
 }
