@@ -7,20 +7,20 @@ import { pointsOf } from '../../../packages/airspring/src/search/points.js';
 import { missed } from '../../../packages/airspring/src/search/wishes.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
 
-// No lattice, no shapes and no walk: every edge, the height of the slot and its tuning are spread evenly over the part of what
+// No lattice, no shapes and no walk: every edge, the height of the slot and its length are spread evenly over the part of what
 // the brief allows where boxes stand. The width of a slot from side to side is that of the box.
 const BOXES = 180_000;
 
 /** Its powers spread points evenly over five dimensions, without a pattern: x⁶ = x + 1. */
 const ROOT = 1.1347241384015194;
 
-/** Parts of the range of each number: the three edges, the height of the slot, its tuning. */
+/** Parts of the range of each number: the three edges, the height of the slot, and its length, which may be up to 20 m. */
 const RANGES = [
   [0.4, 1],
   [0.4, 1],
   [0.4, 1],
   [0, 0.35],
-  [0.1, 0.4],
+  [0, 0.06],
 ] as const;
 
 const { printer: _, ...rest } = demo;

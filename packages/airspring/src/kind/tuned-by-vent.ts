@@ -1,10 +1,11 @@
-import { ventedFamily } from '@airspring/core/enclosure';
+import { type VentedBoxSpec, ventedFamily } from '@airspring/core/enclosure';
 import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { type FitInput, fit } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
@@ -23,6 +24,8 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const { QL = 7, QA, QP, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
   const { drivers } = choice;
+  /** The brief states the tuning, or an alignment does. */
+  const isHeld = pinned !== undefined || typeof job.alignment === 'object';
   const { airSpeedPeak, area, areaTaken, endsTaken, geometric, span } = vents;
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
@@ -30,14 +33,14 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const takenBy = (point: Point, length: number): number =>
     areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
-  /** Finds the tuning that a vent gives. Where the brief states the tuning, the vent is that of whole millimetres which comes nearest. */
+  /** Finds the tuning that a vent gives. Where the tuning is held, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, lengthOrTuning = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
     const airWith = (length: number) => airBefore - takenBy(point, length);
     const leastAir = 0.2 * airBefore;
-    if (pinned !== undefined) {
+    if (isHeld) {
       const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
       return vent && [vent.netVolume, vent.fb, ...sizes];
     }
@@ -80,31 +83,35 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     };
   }
 
+  const spec = (point: Point): VentedBoxSpec => ({
+    drivers,
+    netVolume: si('volume', point[0]!),
+    fb: si('frequency', point[1]!),
+    ...losses,
+    ventArea: si('area', area(point)),
+    sourceResistance: si('resistance', job.amplifier.sourceResistance),
+  });
+
   return {
     kind: vents.kind,
     choice,
     acoustic: [
       {
         name: 'tuning',
+        field: 'fb',
         from: pinned ?? job.wanted.lowest / 2.5,
         to: pinned ?? job.wanted.lowest * 2.5,
         ratio: 1.03,
         unit: 0.05,
       },
     ],
-    ...(pinned === undefined && { made: [{ from: t + MM, to: LONGEST, unit: MM, of: ventLength }] }),
+    ...(!isHeld && { made: [{ from: t + MM, to: LONGEST, unit: MM, of: ventLength }] }),
     geometric,
     ...(span && { span }),
     contents: contents.taken,
     least: leastFor(job, choice),
-    ...acousticsOf(ventedFamily, job, (point) => ({
-      drivers,
-      netVolume: si('volume', point[0]!),
-      fb: si('frequency', point[1]!),
-      ...losses,
-      ventArea: si('area', area(point)),
-      sourceResistance: si('resistance', job.amplifier.sourceResistance),
-    })),
+    ...acousticsOf(ventedFamily, job, spec),
+    ...alignsIn(ventedFamily, job, spec),
     load: {
       probe: { of: 'flow', element: 'vent' },
       capacity: (point) => area(point) * airSpeedPeak,

@@ -71,6 +71,21 @@ function belowAt(wanted: Wanted, i: number): number {
 const crossingAt = (low: number, high: number, atLow: number, atHigh: number): number =>
   low * (high / low) ** (Math.log(atLow) / Math.log(atLow / atHigh));
 
+/** So near a limit, as a logarithm, a finer look may find that it is exceeded. */
+const GRAZING = 0.005;
+
+/**
+ * How far above the middle of three samples a value last falls to 1 that exceeds or grazes it only between them, in steps;
+ * `undefined` where it does not. A parabola in logarithms goes through the samples.
+ */
+function grazedAbove(low: number, middle: number, high: number): number | undefined {
+  if (middle < low || middle < high || middle > 1) return undefined;
+  const [a, b, c] = [Math.log(low), Math.log(middle), Math.log(high)];
+  const [bend, slope] = [(a + c) / 2 - b, (c - a) / 2];
+  const top = b - slope ** 2 / (4 * bend);
+  return bend < 0 && top > -GRAZING ? Math.sqrt(Math.max(0, -top / bend)) - slope / (2 * bend) : undefined;
+}
+
 /** How deep a box plays when this is its kind's own limit; never deeper than the other limits allow. */
 export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, wanted: Wanted): number {
   const from = safeFromOf(wanted);
@@ -82,6 +97,10 @@ export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: 
       const [a, b] = [loadBelow[i]!, loadBelow[i + 1]!];
       return Math.max(depth, crossingAt(low, high, a / capacity, b / capacity));
     }
+    if (i + 2 > BELOW) continue;
+    const [a, b, c] = [loadBelow[i]! / capacity, loadBelow[i + 1]! / capacity, loadBelow[i + 2]! / capacity];
+    const above = grazedAbove(a, b, c);
+    if (above !== undefined) return Math.max(depth, high * (high / low) ** above);
   }
   return depth;
 }
@@ -228,6 +247,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
     let held = 0;
     let usedAbove = 0;
+    let usedTwoAbove = 0;
     for (let i = BELOW + BAND - 1; i >= 0; i--) {
       const f = grid[i]!;
       const u = magnitude(flow, i) * f;
@@ -252,6 +272,11 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       if (i > BELOW || held > 0) continue;
       const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
       if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1]!, used, usedAbove);
+      else if (i + 2 <= BELOW) {
+        const above = grazedAbove(used, usedAbove, usedTwoAbove);
+        if (above !== undefined) held = grid[i + 1]! * (grid[i + 1]! / f) ** above;
+      }
+      usedTwoAbove = usedAbove;
       usedAbove = used;
     }
     out.depth = Math.max(out.cutoff, held);
