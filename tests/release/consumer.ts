@@ -3,9 +3,10 @@
  * this text as an ES module and as CommonJS, in folders that know nothing of the workspace.
  */
 import { dryAirSpeedOfSound, standardAir } from '@airspring/core/air';
+import { butterworth, solveAlignment } from '@airspring/core/alignment';
 import { completeDriver } from '@airspring/core/driver';
 import { flanged } from '@airspring/core/duct';
-import { boxCompliance, closedBox } from '@airspring/core/enclosure';
+import { boxCompliance, closedBox, closedFamily } from '@airspring/core/enclosure';
 import { isInputError } from '@airspring/core/fault';
 import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
 import { endCorrectionLaws } from '@airspring/core/laws';
@@ -42,12 +43,16 @@ const half = sensitivity(
   { volume: 0.025 },
   cutoffGradient,
 );
+const flat = solveAlignment(butterworth(2), closedFamily, { drivers: sheet.driver });
+
 const f3Slope = half.ok ? half.byPercent.volume : undefined;
 
 /** Got, expected by other means, relative tolerance. */
 const answers: Readonly<Record<string, readonly [got: number | undefined, expected: number, relative: number]>> = {
   // ISO 9613-1 gives 343.2 m/s at 20 °C, and the root of the absolute temperature
   '@airspring/core/air': [dryAirSpeedOfSound({ temperature: '0 °C' }), 343.2 * Math.sqrt(273.15 / 293.15), 1e-3],
+  // Qtc = √2 Qts where the air is as springy as the suspension
+  '@airspring/core/alignment': [flat.ok ? flat.system.spec.netVolume : undefined, 0.05, 1e-6],
   // 1/Qts = 1/Qes + 1/Qms
   '@airspring/core/driver': [sheet.parameters.Qms, 3, 1e-9],
   // 0.8217 radii, as printed for an infinite flange

@@ -36,7 +36,7 @@ for (const [name, { coneVelocity, 'vent flow': flow, ...box }] of Object.entries
     ['coneVelocity', 1, coneVelocity, 'm/s per V'],
     ['ventAirSpeed', area, flow, 'm³/s per V'],
   ] as const) {
-    check(`enclosure.line-vented.${name}.${probe}`, {
+    check(`enclosure.line-vented.${name.replaceAll(' ', '-')}.${probe}`, {
       ...common,
       source,
       given: { vents: { value: name, unit: '' } },

@@ -18,7 +18,7 @@ export interface ByParameter<Spec> {
 }
 
 /** Samples only tell on which side of the driver they are. */
-const ROUGHLY = { tolerance: 1e-7 };
+const ROUGHLY = { tolerance: 1e-7, mostSteps: 12 };
 
 /** Where the next sample should lie by a straight line through the last two. */
 function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike<number>[] {
@@ -59,7 +59,15 @@ export function byParameter<Spec>(
     return undefined;
   };
   const parameters = Array.from(linear(from, to, SAMPLES));
-  const sampled = parameters.map((parameter) => sampleAt(parameter));
+  const middle = (SAMPLES - 1) / 2;
+  // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
+  const lower = parameters
+    .slice(0, middle + 1)
+    .reverse()
+    .map((parameter) => sampleAt(parameter));
+  before = lower[0] === undefined ? [] : [lower[0]];
+  const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
+  const sampled = [...lower.reverse(), ...upper];
   const samples = withTurns(withEdges(parameters, sampled, sampleAt), sampleAt);
   if (samples.length === 0) return { roots: [], reached: undefined };
   const needs = samples.map((sample) => sample.resistance);
