@@ -15,7 +15,7 @@ const sheet = completeDriver({ ...motor, ...cone });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);
 
 const rows = boxesThatSuit(sheet.driver, [
-  candidate(chebyshev(2, { ripple: 1 }), closedFamily, { QL: 7 }),
+  candidate(chebyshev(2, { ripple: 1 }), closedFamily),
   candidate(quasiThirdOrder, ventedFamily, { QL: 7 }),
   candidate(chebyshev(4), ventedFamily, { QL: 7 }),
 ]);
