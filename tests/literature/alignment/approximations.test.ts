@@ -1,5 +1,5 @@
 /** Rules of thumb for vented boxes, against what was worked out apart; and what they are off, against the exact boxes. */
-import { approximationErrors, hobbyPowers, margolisSmall, type VentedApproximation } from '@airspring/core/alignment';
+import { approximationErrors, margolisSmall, type VentedApproximation } from '@airspring/core/alignment';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import table from './approximations.json';
@@ -14,22 +14,13 @@ const locators = {
     tuning: 'fb = 0.42 Qts^−0.9 fs',
     f3: 'f3 = 0.26 Qts^−1.4 fs',
   },
-  hobbyPowers: {
-    volume: 'Vb = 20 Qts^3.3 Vas',
-    tuning: 'fb = (Vas/Vb)^0.31 fs',
-    f3: 'f3 = (Vas/Vb)^0.44 fs',
-  },
 } as const;
 /** What a fit of one power over the whole range leaves, at its worst. */
 const greatest = {
   margolisSmall: { volume: 0.26, tuning: 0.09, f3: 0.13 },
-  hobbyPowers: { volume: 0.12, tuning: 0.05, f3: 0.04 },
 } as const;
 
-const all: readonly (readonly [keyof typeof table, VentedApproximation])[] = [
-  ['margolisSmall', margolisSmall],
-  ['hobbyPowers', hobbyPowers],
-];
+const all: readonly (readonly [keyof typeof table, VentedApproximation])[] = [['margolisSmall', margolisSmall]];
 for (const [name, rule] of all) {
   const rows = table[name];
   const [key] = rule.sources as readonly [string];

@@ -39,26 +39,6 @@ export const margolisSmall: VentedApproximation = {
   sources: ['margolis1981'],
 };
 
-/**
- * Power laws that hobby pages tell: the volume from Qts, tuning and cut-off from the volume.
- *
- * $$ V_b = 20\,Q_{ts}^{3.3}\,V_{as}, \quad f_b = (V_{as}/V_b)^{0.31} f_s, \quad f_3 = (V_{as}/V_b)^{0.44} f_s $$
- *
- * @validity Qts of 0.25 to 0.5, the range in which it is compared here
- * @neglects losses other than a QL of about 7
- * @source subdiyported ported systems, box calculations
- * @example hobbyPowers.of(0.35).volume // 0.626
- */
-export const hobbyPowers: VentedApproximation = {
-  name: 'power laws of hobby pages',
-  Qts: [0.25, 0.5],
-  of: (Qts) => {
-    const volume = 20 * Qts ** 3.3;
-    return { volume, tuning: volume ** -0.31, f3: volume ** -0.44 };
-  },
-  sources: ['subdiyported'],
-};
-
 /** The exact box, and by which fraction of it an approximation is off. */
 export interface ApproximationError {
   readonly Qts: number;

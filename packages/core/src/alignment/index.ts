@@ -34,7 +34,6 @@ export { type DriverRow, type DriversFor, driversFor } from './drivers-for.js';
 export {
   type ApproximationError,
   approximationErrors,
-  hobbyPowers,
   margolisSmall,
   type VentedApproximation,
   type VentedNumbers,
