@@ -67,7 +67,6 @@ const candidatesOf = (QL: number) => [
     butterworth(4),
     chebyshev(4),
     subChebyshev(4),
-    bessel(4),
     boomBox,
     superBoomBox,
   ].map((one) => candidate(one, ventedFamily, { QL })),

@@ -51,7 +51,7 @@ for (const [name, { coneVelocity, 'opening flow': flow, ...box }] of Object.entr
     kind: 'program',
     given: { line: { value: name, unit: '' } },
   } as const;
-  check(`enclosure.line.${name}.cone`, {
+  check(`enclosure.line.${name.replaceAll(' ', '-')}.cone`, {
     ...common,
     got: () => flat(columnsOf(input).coneVelocity!),
     expected: coneVelocity,
@@ -59,7 +59,7 @@ for (const [name, { coneVelocity, 'opening flow': flow, ...box }] of Object.entr
     tolerance: { absolute: accuracy * largest(coneVelocity), why },
   });
   if (input.opening === undefined) continue;
-  check(`enclosure.line.${name}.opening`, {
+  check(`enclosure.line.${name.replaceAll(' ', '-')}.opening`, {
     ...common,
     got: () => flat(columnsOf(input).ventAirSpeed!, (box as { opening: { area: number } }).opening.area),
     expected: flow,
@@ -67,7 +67,7 @@ for (const [name, { coneVelocity, 'opening flow': flow, ...box }] of Object.entr
     tolerance: { absolute: accuracy * largest(flow), why },
   });
   const sum = coneVelocity.map((v, i) => drivers.Sd * v + flow[i]!);
-  check(`enclosure.line.${name}.level`, {
+  check(`enclosure.line.${name.replaceAll(' ', '-')}.level`, {
     ...common,
     got: () => [...respond(lineBox(input, air), [...frequencies], { driveVoltageRms: '1 V' }).levelHalfSpace],
     // p = ωρ|U|/2π at 1 m in half space.

@@ -86,7 +86,7 @@ export function byParameter<Spec>(
 type SampleAt = (parameter: number, near?: readonly Sample[]) => Sample | undefined;
 
 /** Halvings of the step between a sample and a parameter that has none. */
-const HALVINGS = 16;
+const HALVINGS = 9;
 
 /** The samples that were found, with those added between the last of a stretch and the edge beyond which no box has the shape. */
 function withEdges(

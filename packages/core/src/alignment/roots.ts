@@ -65,7 +65,7 @@ export const startsOf = (sought: readonly Pick<Sought<never>, 'starts'>[]): numb
 export function everyRoot<Spec>(walk: Walk<Spec>, starts: readonly ArrayLike<number>[]): ShapeRoot<Spec>[] {
   const roots: ShapeRoot<Spec>[] = [];
   for (const start of starts) {
-    const root = walk(start);
+    const root = walk(start, { mostSteps: 20 });
     if (root === undefined) continue;
     const isKnown = roots.some(({ place }) => place.every((value, i) => Math.abs(value - root.place[i]!) < SAME));
     if (!isKnown) roots.push(root);
