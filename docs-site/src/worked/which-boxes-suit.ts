@@ -10,7 +10,7 @@ import type { Mark, Trace } from '../figures/chart.js';
 type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
 const answered = once((wish: Wish) => answers(wish, solved(wish)));
-const frequencies = logarithmicGrid(15, 200, 80);
+const frequencies = logarithmicGrid(15, 200, 50);
 const none = new Float64Array(0);
 
 /** The level of each box that suits; an alignment without a box has a line without points. */

@@ -30,7 +30,7 @@ function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike
 }
 
 /** So many parameters over the range; a resistance that turns back between them is found by its slope. */
-const SAMPLES = 13;
+const SAMPLES = 9;
 
 /**
  * Follows the boxes of a target over its parameter, each with the resistance of the coil that it needs. Those that need what the
