@@ -1,10 +1,31 @@
 import type { System } from '@airspring/core/enclosure';
-import { type Filter, filterLevel } from '@airspring/core/filter';
+import type { Filter } from '@airspring/core/filter';
 import { greatestLevel, type Limit, lowestSafeFrequency } from '@airspring/core/limit';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { type FrequencyGrid, frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import { cutoff } from '@airspring/core/response';
 import { passedBy } from '../job/passed.js';
+
+/**
+ * The lowest frequency above which the level behind a filter stays at or above a wanted one, up to the end of a band; the
+ * beginning of the band where it always does, `undefined` where it has fallen at the end.
+ */
+export function reachOf(
+  system: System,
+  filter: Filter | undefined,
+  [from, to]: readonly [number, number],
+  wanted: number,
+): number | undefined {
+  const found = cutoff(system, {
+    reference: { level: si('level', wanted) },
+    drop: 0,
+    from: si('frequency', from),
+    to: si('frequency', to),
+    ...(filter && { filter }),
+  });
+  if (found.ok) return found.frequency;
+  return found.because.some(({ code }) => code === 'above-throughout') ? from : undefined;
+}
 
 /** The lowest frequency above which a value stays at or above zero to the end of a grid; between samples by a root. */
 function lowestFrom(spare: (at: FrequencyGrid) => Float64Array, grid: FrequencyGrid): number | undefined {
@@ -16,13 +37,6 @@ function lowestFrom(spare: (at: FrequencyGrid) => Float64Array, grid: FrequencyG
   const root = bracketedRoot((f) => spare(frequencyGrid([f]))[0]!, grid[i - 1]!, grid[i]!, 1e-10);
   return root.ok ? root.x : grid[i]!;
 }
-
-/** The lowest frequency above which the level behind a filter holds to the end of the grid; the grid's first where it always does. */
-export const reachOf = (system: System, filter: Filter | undefined, grid: FrequencyGrid, wanted: number) =>
-  lowestFrom((at) => {
-    const passed = filter && filterLevel(filter, at);
-    return respond(system, at).levelHalfSpace.map((level, i) => level + (passed?.[i] ?? 0) - wanted);
-  }, grid);
 
 const POINTS = 600;
 

@@ -46,12 +46,13 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
     return variant ? [{ search: again, variant }] : [];
   });
   const all = [{ search, variant: box.variant }, ...others];
-  const grid = logarithmicGrid(Math.min(5, job.wanted.lowest / 4), job.wanted.highest, 400);
+  const range = [Math.min(5, job.wanted.lowest / 4), job.wanted.highest] as const;
+  const grid = logarithmicGrid(...range, 400);
   const f3 = all.flatMap(({ variant }) => {
     const system = variant.system(box.point);
     const { levelHalfSpace } = respond(system, grid);
     const reference = variant.reference === 'maximum' ? Math.max(...levelHalfSpace) : referenceLevel(system);
-    return reachOf(system, job.amplifier.filter, grid, reference - HALF_POWER) ?? [];
+    return reachOf(system, job.amplifier.filter, range, reference - HALF_POWER) ?? [];
   });
   const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
   const levels = all.map(

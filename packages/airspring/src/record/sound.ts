@@ -76,20 +76,18 @@ function fallsBehind(
   system: System,
   filter: Filter,
   reference: number,
-  [from, to]: readonly [number, number],
+  band: readonly [number, number],
 ): Partial<Record<keyof typeof FALLS, number>> {
-  const grid = logarithmicGrid(from, to, 400);
   const found = Object.entries(FALLS).flatMap(([name, fall]) => {
-    const at = reachOf(system, filter, grid, reference - fall);
-    return at === undefined || at === grid[0] ? [] : [[name, at] as const];
+    const at = reachOf(system, filter, band, reference - fall);
+    return at === undefined || at === band[0] ? [] : [[name, at] as const];
   });
   return Object.fromEntries(found);
 }
 
 /** How deep the response would go without the filter. */
 function unfilteredOf({ wanted }: Job, system: System, { f3, referenceLevel }: Features, from: number) {
-  const grid = logarithmicGrid(from, wanted.highest, 400);
-  const cutoff = reachOf(system, undefined, grid, referenceLevel - wanted.fall);
+  const cutoff = reachOf(system, undefined, [from, wanted.highest], referenceLevel - wanted.fall);
   return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
 }
 

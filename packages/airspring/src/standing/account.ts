@@ -1,7 +1,7 @@
 import type { Filter } from '@airspring/core/filter';
 import { greatestLevel, travelLimit } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { cutoff, referenceLevel, respond } from '@airspring/core/response';
+import { referenceLevel, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { reachOf, safeBehind } from '../record/behind-filter.js';
@@ -82,16 +82,10 @@ function atWanted({ wanted }: Job, { system, limits }: Sounding) {
 
 /** How deep the response reaches behind the filter, and without it. */
 function reaches({ wanted }: Job, filter: Filter | undefined, { system }: Sounding) {
-  const downward = logarithmicGrid(Math.min(5, wanted.lowest / 4), wanted.highest, 200);
-  // Without a filter core finds dips between the samples as well.
-  const found = cutoff(system, {
-    drop: wanted.fall,
-    from: si('frequency', downward[0]!),
-    to: si('frequency', wanted.highest),
-  });
-  const heldThroughout = !found.ok && found.because.some(({ code }) => code === 'above-throughout');
-  const alone = found.ok ? (found.frequency as number) : heldThroughout ? downward[0]! : undefined;
-  const reach = filter ? reachOf(system, filter, downward, referenceLevel(system) - wanted.fall) : alone;
+  const range = [Math.min(5, wanted.lowest / 4), wanted.highest] as const;
+  const level = referenceLevel(system) - wanted.fall;
+  const alone = reachOf(system, undefined, range, level);
+  const reach = filter ? reachOf(system, filter, range, level) : alone;
   return { reach, alone };
 }
 

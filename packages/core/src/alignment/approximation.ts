@@ -71,7 +71,8 @@ export function approximationErrors(
     const droopy = rowOf(quasiThirdOrder, Q);
     const row = droopy ?? rowOf(chebyshev(4), Q);
     if (row === undefined) return [];
-    const { volume, tuning = Number.NaN, f3 = Number.NaN } = row;
+    const { volume, tuning, f3 } = row;
+    if (tuning === undefined || f3 === undefined) return [];
     const told = of(Q);
     return {
       Qts: Q,

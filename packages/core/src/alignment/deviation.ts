@@ -1,8 +1,9 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
-import { complexColumn, logarithmic, polynomialOnImaginaryAxis } from '../numeric/index.js';
+import { complexColumn, logarithmic } from '../numeric/index.js';
 import { type Behind, gainOf } from './high-pass.js';
 import type { ShapedBox } from './shaped-box.js';
+import { compileLevelOfTarget } from './target-level.js';
 
 /** How far a response is from its target in a band, dB. */
 export interface Deviation {
@@ -37,23 +38,19 @@ export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: 
   const columns = network.probes.map(() => complexColumn(POINTS));
   const flow = columns[0] as (typeof columns)[number];
   const unused = new Float64Array(box.order);
-  const value = new Float64Array(2);
   const out = new Float64Array(POINTS);
+  const levelOfTarget = compileLevelOfTarget();
   return (one, target, frequency, band) => {
     family.values(one as Spec, air, set);
     network.load(values);
     network.sweep(band, columns);
     box.shapeOf(one, unused);
     const asymptote = box.asymptote();
-    const last = target.length - 1;
     const { highPass } = one as Behind<unknown>;
     for (let i = 0; i < POINTS; i++) {
-      const at = band[i]! / frequency;
-      polynomialOnImaginaryAxis(target, at, value);
-      const wanted = (target[last]! * at ** last) / Math.hypot(value[0]!, value[1]!);
       const passed = highPass === undefined ? 1 : gainOf(highPass, band[i]!);
       const got = (passed * band[i]! * Math.hypot(flow.re[i]!, flow.im[i]!)) / asymptote;
-      out[i] = 20 * Math.log10(got / wanted);
+      out[i] = 20 * Math.log10(got) - levelOfTarget(target, band[i]! / frequency);
     }
     return out;
   };

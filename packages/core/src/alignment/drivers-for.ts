@@ -4,8 +4,9 @@ import { type DrivenSpec, type Family, totalQ } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { logarithmic } from '../numeric/index.js';
 import { si } from '../quantity/index.js';
+import type { Aligned, AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
-import { type Aligned, type AlignmentResult, solveAlignment } from './solve.js';
+import { solveAlignment } from './solve.js';
 
 /** What an alignment makes of a driver, as multiples of what the sheet of the driver says. */
 export interface DriverRow {

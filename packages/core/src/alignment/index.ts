@@ -2,7 +2,8 @@
 export type { Alignment, FreeParameter, Goal, TargetPolynomial } from './alignment.js';
 /** In which box does a driver have the response of an alignment? */
 export type { AlignmentOptions } from './options.js';
-export { type Aligned, type AlignmentResult, solveAlignment } from './solve.js';
+export type { Aligned, AlignmentResult } from './aligned.js';
+export { solveAlignment } from './solve.js';
 /** How far is a response from its target, and what of it is to be small? */
 export type { Deviation } from './deviation.js';
 export { greatestDifference, type Norm, rootMeanSquare } from './least-deviation.js';

@@ -1,11 +1,12 @@
 import type { System } from '../enclosure/index.js';
 import { refuse } from '../fault/index.js';
-import { polynomialOnImaginaryAxis, simplexMinimum } from '../numeric/index.js';
+import { simplexMinimum } from '../numeric/index.js';
 import { frequencyGrid, si } from '../quantity/index.js';
 import { cutoff, HALF_POWER, referenceLevel, respond } from '../response/index.js';
 import { type Alignment, isGoal, type TargetPolynomial } from './alignment.js';
 import { bandOf, type Deviation, deviationOf } from './deviation.js';
 import { judgeAlignment } from './refusals.js';
+import { compileLevelOfTarget, type LevelOfTarget } from './target-level.js';
 
 /** How near a response is to the shape of an alignment. */
 export interface Nearness {
@@ -21,19 +22,12 @@ const FARTHEST = Math.log(2);
 /** Where in the range of a parameter the search begins. */
 const PARTS = [0.08, 0.35, 0.75] as const;
 
-/** Level of a target over its end far above, dB, at a frequency in the unit of the target. */
-function levelOfTarget(denominator: readonly number[], x: number, value: Float64Array): number {
-  const order = denominator.length - 1;
-  polynomialOnImaginaryAxis(denominator, x, value);
-  return 20 * Math.log10((denominator[order]! * x ** order) / Math.hypot(value[0]!, value[1]!));
-}
-
 /** Where a target is half power down, by bisection from above; in the unit of the target. */
-function cutoffOfTarget(denominator: readonly number[], value: Float64Array): number {
+function cutoffOfTarget(levelOfTarget: LevelOfTarget, denominator: readonly number[]): number {
   let [low, high] = [0.01, 100];
   for (let turn = 0; turn < 40; turn++) {
     const middle = Math.sqrt(low * high);
-    if (levelOfTarget(denominator, middle, value) < -HALF_POWER) low = middle;
+    if (levelOfTarget(denominator, middle) < -HALF_POWER) low = middle;
     else high = middle;
   }
   return high;
@@ -60,20 +54,20 @@ export function nearestAlignments(system: System, alignments: readonly Alignment
   const { levelHalfSpace } = respond(system, frequencyGrid(band), { driveVoltageRms: si('voltageRms', 1) });
   const top = referenceLevel(system);
   const got = levelHalfSpace.map((level) => level - top);
-  const value = new Float64Array(2);
+  const levelOfTarget = compileLevelOfTarget();
   const differences = new Float64Array(band.length);
   const near = ({ name, target, parameters, free }: Alignment & { readonly target: TargetPolynomial }): Nearness => {
     const at = ([logarithm, parameter = 0]: readonly number[]): Deviation => {
       const denominator = target(parameter);
       const unit = 1 / Math.exp(logarithm!);
       for (let i = 0; i < band.length; i++) {
-        differences[i] = got[i]! - levelOfTarget(denominator, band[i]! * unit, value);
+        differences[i] = got[i]! - levelOfTarget(denominator, band[i]! * unit);
       }
       return deviationOf(differences, band);
     };
     const starts = free === undefined ? [[]] : PARTS.map((part) => [free.from + part * (free.to - free.from)]);
     const found = starts.map((parameter) => {
-      const middle = Math.log(f3.frequency / cutoffOfTarget(target(parameter[0] ?? 0), value));
+      const middle = Math.log(f3.frequency / cutoffOfTarget(levelOfTarget, target(parameter[0] ?? 0)));
       return simplexMinimum(
         (place) => at(place).rms,
         [middle, ...parameter],

@@ -1,3 +1,4 @@
+import { resonanceInAir } from '../driver/resonance.js';
 import { type DrivenSpec, totalQ } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
@@ -30,8 +31,7 @@ const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ 
 
 /** Total quality factor of the driver of a spec, at its resonance, with so many times its coil resistance. */
 function qualityFactor(spec: DrivenSpec, factor: number): number {
-  const { Mms, Cms } = spec.drivers.equivalent;
-  return totalQ(withResistance(spec, factor), 1 / Math.sqrt(Mms * Cms));
+  return totalQ(withResistance(spec, factor), 2 * Math.PI * resonanceInAir(spec.drivers.equivalent));
 }
 
 const digits = (value: number): string => value.toPrecision(3);

@@ -1,23 +1,12 @@
 import { readAir, standardAir } from '../air/index.js';
-import type { Driver } from '../driver/index.js';
-import {
-  type DrivenSpec,
-  type Drivers,
-  equivalentDriver,
-  type Family,
-  kept,
-  type System,
-  systemOf,
-} from '../enclosure/index.js';
-import { type Impossible, impossible, refuse } from '../fault/index.js';
-import type { Filter } from '../filter/index.js';
-import type { CompiledTopology } from '../network/index.js';
-import { readFields, si } from '../quantity/index.js';
-import { type Cutoff, cutoff } from '../response/index.js';
+import { resonanceInAir } from '../driver/resonance.js';
+import { type DrivenSpec, type Drivers, equivalentDriver, type Family } from '../enclosure/index.js';
+import { impossible, refuse } from '../fault/index.js';
+import { readFields } from '../quantity/index.js';
+import { type AlignmentResult, alignedBox, type Found } from './aligned.js';
 import { type Alignment, isGoal } from './alignment.js';
-import type { Deviation } from './deviation.js';
 import { boxOfGoal } from './goal.js';
-import { type Behind, behindHighPass, filterOf, highPassUnknowns } from './high-pass.js';
+import { type Behind, behindHighPass, highPassUnknowns } from './high-pass.js';
 import { leastDeviation, rootMeanSquare } from './least-deviation.js';
 import { losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
 import { type AlignmentOptions, isGiven, judgeGoal, judgeInput, optionsShape } from './options.js';
@@ -26,33 +15,6 @@ import type { ShapeRoot } from './roots.js';
 import { shapedBox } from './shaped-box.js';
 import { type Equations, solutions } from './solutions.js';
 import { boxUnknowns, type Sought } from './unknowns.js';
-
-/** A box of an alignment. */
-export interface Aligned<Spec> {
-  readonly alignment: string;
-  /** The parameters of the alignment: those that are fixed, and the one that the driver decided. */
-  readonly parameters: Readonly<Record<string, number>>;
-  readonly system: System<Spec>;
-  /** The auxiliary high-pass, if one was sought. */
-  readonly highPass?: Filter;
-  /** The frequency of the target, Hz: the geometric mean of the magnitudes of its poles. A goal has none. */
-  readonly frequency?: number;
-  /** The whole response against that of the target; a goal has none. */
-  readonly deviation?: Deviation;
-  /** Up to three octaves above that frequency, or to the end of the band of the deviation if the level has fallen again there. */
-  readonly f3: Cutoff;
-}
-
-/** Every box of an alignment for a driver, or why there is none. The first follows from that without losses. */
-export type AlignmentResult<Spec> =
-  | (Aligned<Spec> & { readonly ok: true; readonly others: readonly Aligned<Spec>[] })
-  | Impossible;
-
-/** Free-air resonance of a driver, Hz. */
-const resonance = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
-
-/** The band in which f3 is sought, as multiples of a frequency near it. */
-const [LOWEST, HIGHEST] = [1 / 16, 8];
 
 /**
  * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
@@ -65,8 +27,9 @@ const [LOWEST, HIGHEST] = [1 / 16, 8];
  * as it can, and the result says by how much. f3 is always that of the whole response.
  *
  * @validity families that say which fields of their specs may be chosen, with equal drivers
- * @neglects what the family neglects
- * @returns every box, with its deviation and f3, or why there is none
+ * @neglects what the family neglects. Solutions that no start of the family leads to are not found; for vented boxes that leak, none
+ *   is known. Behind a high-pass, a free parameter is followed for one way of sharing the poles. A goal is sought from one start
+ * @returns the boxes, each with its deviation and f3, or why there is none
  * @throws InputError `unknown-field`, `inconsistent`, `conflict`, `empty`, `not-finite`, and those of the family
  * @source small1973vented1 method of alignment, there for a leak alone
  * @example solveAlignment(quasiThirdOrder, ventedFamily, { drivers: driver, QL: 7 })
@@ -89,37 +52,12 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const spec = family.read({ ...input, ...placeholders } as Input);
   const inBox = boxUnknowns(open, spec, medium);
   const sought: readonly Sought<Behind<Spec>>[] =
-    highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonance(driver))];
-  const aligned = (
-    trial: Behind<Spec>,
-    near: number,
-    told = parameters,
-    deviation?: Deviation,
-    compiled?: CompiledTopology,
-  ): Aligned<Spec> => {
-    const { highPass: found, ...box } = trial;
-    const system = systemOf(family, box as unknown as Spec, medium);
-    // Of the same parts: it need not be compiled again.
-    if (compiled !== undefined) kept(system, 'topology', () => compiled);
-    const filter = found && filterOf(found);
-    const cutoffUpTo = (ratio: number): Cutoff => {
-      const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
-      return cutoff(system, { from, to, ...(filter && { filter }) });
-    };
-    const f3 = cutoffUpTo(HIGHEST);
-    return {
-      alignment: name,
-      parameters: told,
-      system,
-      ...(filter && { highPass: filter }),
-      ...(deviation && { frequency: near, deviation }),
-      // A coil may let the level fall far above the corner.
-      f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
-    };
-  };
+    highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonanceInAir(driver))];
+  const aligned = (found: Found<Spec>) => alignedBox(alignment, family, medium, found);
   if (isGoal(target)) {
     const best = boxOfGoal(name, target, family, spec, inBox, medium);
-    return best.ok ? { ok: true, ...aligned(best.spec, resonance(driver)), others: [] } : best;
+    if (!best.ok) return best;
+    return { ok: true, ...aligned({ trial: best.spec, near: resonanceInAir(driver) }), others: [] };
   }
   const losses = family.losses ?? [];
   const shaped = (one: Spec) => {
@@ -162,7 +100,8 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const { root: best, deviation } = exact ? told(from) : fit(from);
     const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
     const shape = target(free === undefined ? 0 : best.place.at(-1)!);
-    return aligned(best.spec, best.frequency * shape[0]! ** (1 / order), decided, deviation, parts.whole());
+    const near = best.frequency * shape[0]! ** (1 / order);
+    return aligned({ trial: best.spec, near, parameters: decided, deviation, compiled: parts.whole() });
   });
   return { ok: true, ...first!, others };
 }

@@ -1,7 +1,8 @@
 import type { DrivenSpec, Drivers, Family } from '../enclosure/index.js';
+import type { AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
 import type { AlignmentOptions } from './options.js';
-import { type AlignmentResult, solveAlignment } from './solve.js';
+import { solveAlignment } from './solve.js';
 
 /** A kind of box to try for any driver: an alignment in a family, with losses and options of its own. */
 export interface Candidate {

@@ -13,6 +13,8 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { type DriverInput, driver as readDriver } from './driver.js';
+import { equivalentVolume } from './equivalent-volume.js';
+import { resonanceInAir } from './resonance.js';
 
 /** The Thiele/Small parameters of a driver, as on a data sheet. They follow from the physical parameters and the air. */
 export interface DriverParameters {
@@ -66,8 +68,8 @@ export function driverParameters(input: DriverInput, air: Air = standardAir): Dr
   const reactance = Math.sqrt(Mms / Cms); // of mass and of compliance at resonance
   const Qms = reactance / Rms;
   const Qes = (reactance * Re) / Bl ** 2;
-  const fs = 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));
-  const Vas = air.density * air.speedOfSound ** 2 * Sd ** 2 * Cms;
+  const fs = resonanceInAir({ Mms, Cms });
+  const Vas = equivalentVolume({ Sd, Cms }, air);
   const efficiency = smallEfficiency(fs, Vas, Qes, air.speedOfSound);
   return {
     fs: si('frequency', fs),

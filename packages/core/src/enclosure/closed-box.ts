@@ -1,4 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
 import type { Driver } from '../driver/index.js';
 import { compileLumped } from '../network/index.js';
 import {
@@ -11,7 +12,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { type DrivenInput, type DrivenSpec, drivenShape, equivalentVolume } from './driven.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
 import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf, withLaws } from './family.js';
 

@@ -1,5 +1,4 @@
-import type { Air } from '../air/index.js';
-import type { Driver, DriverGroup } from '../driver/index.js';
+import type { DriverGroup } from '../driver/index.js';
 import { given, notNegative, optional, type Resistance, type ResistanceInput } from '../quantity/index.js';
 import type { Drivers } from './driver-parts.js';
 
@@ -44,10 +43,3 @@ export const totalQ = ({ drivers, sourceResistance }: DrivenSpec, w: number): nu
 /** Compliance of the suspension over that of air of compliance `Cab`. */
 export const complianceRatio = ({ drivers: { equivalent } }: DrivenSpec, Cab: number): number =>
   (equivalent.Sd ** 2 * equivalent.Cms) / Cab;
-
-/** Volume of air that is as compliant as the suspension of a driver. */
-export const equivalentVolume = ({ Sd, Cms }: Driver, air: Air): number =>
-  Sd ** 2 * Cms * air.density * air.speedOfSound ** 2;
-
-/** Resonance of a driver on its own, Hz. */
-export const resonanceInAir = ({ Mms, Cms }: Driver): number => 1 / (2 * Math.PI * Math.sqrt(Mms * Cms));

@@ -1,4 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
+import { resonanceInAir } from '../driver/resonance.js';
 import { branch, compileLumped, type Element, type Outlet, type Probe, type Setter } from '../network/index.js';
 import {
   type Area,
@@ -14,7 +16,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
-import { type DrivenInput, type DrivenSpec, drivenShape, equivalentVolume, resonanceInAir } from './driven.js';
+import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
 import { asGroup, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf, withLaws } from './family.js';
 

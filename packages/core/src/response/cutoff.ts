@@ -96,12 +96,17 @@ const NEPER = 20 / Math.LN10;
 
 /** The level of a system behind a filter. */
 function behindFilter(level: LevelOf, filter: Filter): LevelOf {
-  const passed = (frequency: number) => filterLevel(filter, Float64Array.of(frequency) as FrequencyGrid)[0]!;
-  const change = (frequency: number) => passed(frequency * Math.exp(STEP)) - passed(frequency * Math.exp(-STEP));
+  const passed = (frequencies: Float64Array) => filterLevel(filter, frequencies as FrequencyGrid);
   return {
-    at: (frequency) => level.at(frequency) + passed(frequency),
-    slope: (frequency) => level.slope(frequency) + change(frequency) / (2 * STEP * NEPER),
-    column: (frequencies, swept) => level.column(frequencies, swept).map((value, i) => value + passed(frequencies[i]!)),
+    at: (frequency) => level.at(frequency) + passed(Float64Array.of(frequency))[0]!,
+    slope: (frequency) => {
+      const [below, above] = passed(Float64Array.of(frequency * Math.exp(-STEP), frequency * Math.exp(STEP)));
+      return level.slope(frequency) + (above! - below!) / (2 * STEP * NEPER);
+    },
+    column: (frequencies, swept) => {
+      const lowered = passed(frequencies);
+      return level.column(frequencies, swept).map((value, i) => value + lowered[i]!);
+    },
   };
 }
 

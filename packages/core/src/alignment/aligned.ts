@@ -1,0 +1,75 @@
+import type { Air } from '../air/index.js';
+import { type Family, kept, type System, systemOf } from '../enclosure/index.js';
+import type { Impossible } from '../fault/index.js';
+import type { Filter } from '../filter/index.js';
+import type { CompiledTopology } from '../network/index.js';
+import { si } from '../quantity/index.js';
+import { type Cutoff, cutoff } from '../response/index.js';
+import type { Alignment } from './alignment.js';
+import type { Deviation } from './deviation.js';
+import { type Behind, filterOf } from './high-pass.js';
+
+/** A box of an alignment. */
+export interface Aligned<Spec> {
+  readonly alignment: string;
+  /** The parameters of the alignment: those that are fixed, and the one that the driver decided. */
+  readonly parameters: Readonly<Record<string, number>>;
+  readonly system: System<Spec>;
+  /** The auxiliary high-pass, if one was sought. */
+  readonly highPass?: Filter;
+  /** The frequency of the target, Hz: the geometric mean of the magnitudes of its poles. A goal has none. */
+  readonly frequency?: number;
+  /** The whole response against that of the target; a goal has none. */
+  readonly deviation?: Deviation;
+  /** Up to three octaves above that frequency, or to the end of the band of the deviation if the level has fallen again there. */
+  readonly f3: Cutoff;
+}
+
+/**
+ * The boxes of an alignment for a driver that are reached from the starts of the family, or why there is none. The first follows
+ * from that without losses.
+ */
+export type AlignmentResult<Spec> =
+  | (Aligned<Spec> & { readonly ok: true; readonly others: readonly Aligned<Spec>[] })
+  | Impossible;
+
+/** The band in which f3 is sought, as multiples of a frequency near it. */
+const [LOWEST, HIGHEST] = [1 / 16, 8];
+
+/** What a search found: a box, the frequency and the parameters of its target, and how far it is from it. */
+export interface Found<Spec> {
+  readonly trial: Behind<Spec>;
+  /** A frequency near f3, Hz; that of the target where there is one. */
+  readonly near: number;
+  readonly parameters?: Readonly<Record<string, number>> | undefined;
+  readonly deviation?: Deviation;
+  /** Its topology, compiled before. */
+  readonly compiled?: CompiledTopology;
+}
+
+/** The box that a search found, as it is told, with f3 of the whole response. */
+export function alignedBox<Spec>(
+  { name, parameters: fixed }: Alignment,
+  family: Family<Spec, never>,
+  air: Air,
+  { trial, near, parameters = fixed, deviation, compiled }: Found<Spec>,
+): Aligned<Spec> {
+  const { highPass, ...box } = trial;
+  const system = systemOf(family, box as never, air);
+  if (compiled !== undefined) kept(system, 'topology', () => compiled);
+  const filter = highPass && filterOf(highPass);
+  const cutoffUpTo = (ratio: number): Cutoff => {
+    const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
+    return cutoff(system, { from, to, ...(filter && { filter }) });
+  };
+  const f3 = cutoffUpTo(HIGHEST);
+  return {
+    alignment: name,
+    parameters,
+    system,
+    ...(filter && { highPass: filter }),
+    ...(deviation && { frequency: near, deviation }),
+    // A coil may let the level fall far above the corner.
+    f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
+  };
+}
