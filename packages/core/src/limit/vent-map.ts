@@ -1,7 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import { type Fault, InputError, refuse } from '../fault/index.js';
-import { compile, valuesOf } from '../network/index.js';
-import { complexColumn } from '../numeric/index.js';
+import { refuse } from '../fault/index.js';
 import {
   anySign,
   type Field,
@@ -11,7 +9,6 @@ import {
   type Length,
   type LengthInput,
   type LevelInput,
-  logarithmicGrid,
   nested,
   notNegative,
   positive,
@@ -23,11 +20,11 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { levelColumn } from '../response/index.js';
 import { innerEdges, sizeList, wallsOn } from '../space/cuboid.js';
 import { judgeSpace, layoutOf, spaceShape } from '../space/fit-input.js';
 import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume, type SpaceInput } from '../space/index.js';
 import { lengthForTuning } from '../vent/index.js';
+import { compileVentFlow } from './vent-flow.js';
 
 /** What a map of vents is drawn for. */
 export interface VentMapInput {
@@ -107,43 +104,6 @@ const shape = {
   displaced: notNegative('volume'),
   wall: notNegative('length'),
 };
-const POINTS = 32;
-const SPEED = 'ventAirSpeed';
-
-/** Peak flow in the vent while a system plays a level at every frequency of a band, m³/s. */
-function compileVentFlow(first: System, from: number, to: number, level: number): (system: System) => number {
-  const { topology } = first.network;
-  const compiled = first.compile(topology) ?? compile(topology);
-  const network = compiled.network(valuesOf(compiled.slots, first.network.values));
-  const [flow, speed] = [0, compiled.probes.indexOf(SPEED)] as const;
-  const probe = topology.probes[SPEED];
-  if (speed < 0) {
-    const fault: Fault = {
-      code: 'inconsistent',
-      path: 'box',
-      got: first.family,
-      expected: 'a system with one vent, of a stated area',
-      remedy: 'Give the box a ventArea; any will do.',
-    };
-    throw new InputError([fault]);
-  }
-  const grid = logarithmicGrid(from, to, POINTS);
-  const columns = network.probes.map(() => complexColumn(POINTS));
-  const levels = new Float64Array(POINTS);
-  return ({ network: { values }, air }) => {
-    network.load(valuesOf(compiled.slots, values));
-    network.sweep(grid, columns);
-    levelColumn(grid, columns[flow]!, air.density, 1, levels);
-    let greatest = 0;
-    for (let i = 0; i < POINTS; i++) {
-      const { re, im } = columns[speed]!;
-      const drive = 10 ** ((level - levels[i]!) / 20);
-      greatest = Math.max(greatest, drive * Math.hypot(re[i]!, im[i]!));
-    }
-    const perArea = probe !== undefined && 'factor' in probe ? (values[probe.factor!] as number) : 1;
-    return (Math.SQRT2 * greatest) / perArea;
-  };
-}
 
 /**
  * Where a vent fits: for each net volume and tuning the smallest round vent that keeps an air speed while a level is played, its
