@@ -5,4 +5,5 @@ export { type Distribution, normal, within } from './distribution.js';
 /** What do builds of a system do whose numbers scatter? */
 export { type Builds, type BuildsKernel, compileBuilds, type Scatter } from './builds.js';
 /** How far do f3 and level scatter, and which number causes it? */
-export { type Band, type Scattered, type ScatterOptions, scatterOf, summaryOf } from './scatter.js';
+export type { Band } from './band.js';
+export { type Scattered, type ScatterOptions, scatterOf, summaryOf } from './scatter.js';

@@ -3,34 +3,8 @@ import { type Fault, type Impossible, impossible, refuse, type Warning } from '.
 import { unlessWhole } from '../numeric/refusal.js';
 import { type FrequencyGrid, given, logarithmicGrid, optional, readFields } from '../quantity/index.js';
 import { cutoffGradient, levelCrossings } from '../response/index.js';
+import { type Band, bandOf, quantile, SHARES } from './band.js';
 import { ABOVE, BELOW, type Builds, compileBuilds, type Scatter } from './builds.js';
-
-/** Nine of ten builds lie between the first and the last. */
-const SHARES = [0.05, 0.5, 0.95] as const;
-
-/** A number over many builds: below it lie 5 %, half, 95 % of them. */
-export interface Band {
-  readonly low: number;
-  readonly middle: number;
-  readonly high: number;
-  readonly standardDeviation: number;
-}
-
-/** The value below which a share of sorted numbers lies. */
-const quantile = (sorted: Float64Array, share: number): number => {
-  const place = share * (sorted.length - 1);
-  const i = Math.min(Math.floor(place), sorted.length - 2);
-  return sorted.length === 1 ? sorted[0]! : sorted[i]! + (place - i) * (sorted[i + 1]! - sorted[i]!);
-};
-
-/** The band of some numbers, at least one. */
-function bandOf(numbers: Float64Array): Band {
-  const sorted = numbers.slice().sort();
-  const mean = numbers.reduce((sum, value) => sum + value, 0) / numbers.length;
-  const squares = numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  const [low, middle, high] = SHARES.map((share) => quantile(sorted, share)) as [number, number, number];
-  return { low, middle, high, standardDeviation: Math.sqrt(squares / Math.max(1, numbers.length - 1)) };
-}
 
 /** How a system scatters from build to build. */
 export interface Scattered {
@@ -93,7 +67,7 @@ const optionsShape = {
  * How far builds of a system scatter: by many builds at random, and beside it by the slopes alone. Where both do not agree, or the
  * level crosses half power more than once, a warning says so: the slopes must not be used then.
  *
- * @validity as `compileBuilds`; 5 and 95 % of N builds are known to about 2/√N of the distance between them
+ * @validity as `compileBuilds`; of N builds that scatter normally, 5 and 95 % are known with a standard error of 2/√N standard deviations
  * @neglects as `compileBuilds`
  * @returns bands of f3 and level, shares of the variance, warnings
  * @throws InputError `unknown-field`, and those of `compileBuilds` and its kernel
