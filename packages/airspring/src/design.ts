@@ -36,8 +36,7 @@ function metOf(
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
-    const told = scatter ? scatterTold(box) : undefined;
-    return told ? { ...design, scatter: told } : design;
+    return scatter ? { ...design, scatter: scatterTold(box) } : design;
   });
   return {
     ok: true,

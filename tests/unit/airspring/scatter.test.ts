@@ -1,5 +1,5 @@
 /** What builds of a design will scatter: told where it is asked for, as plain data and in a builder's words. */
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Brief, type Design, type DesignOptions, design, reportText } from 'airspring';
@@ -96,4 +96,16 @@ test('the command takes it as an option, for boxes that are new', () => {
   expect(run(['design', 'closed.json'], folder).out).not.toContain('Of 500 builds');
   const { status, error } = run(['design', 'standing.json', '--scatter'], folder);
   expect([status, error]).toEqual([2, '--scatter is for briefs about a new box\n']);
+});
+
+test('of a box whose f3 is counted from its maximum the report says that nothing is worked out', () => {
+  const thunder = JSON.parse(
+    readFileSync(new URL('../../../packages/airspring/briefs/travelling-thunder.json', import.meta.url), 'utf8'),
+  );
+  const answer = design(thunder, { scatter: true });
+  if (!answer.ok) throw new Error('not met');
+  expect(answer.designs[0]!.scatter!.f3.ok).toBe(false);
+  const text = flat(reportText(answer, demo.units));
+  expect(text).toContain('is not worked out, since its f3 is counted from its greatest level.');
+  expect(text).not.toContain('Assumed by common practice: .');
 });

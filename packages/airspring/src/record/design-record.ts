@@ -60,7 +60,7 @@ export interface Design extends Played {
   readonly assumed: readonly Phrase[];
   /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */
   readonly uncertain?: Uncertain;
-  /** What builds of it will scatter; set where it was asked for, and f3 is counted from the asymptote. */
+  /** What builds of it will scatter, or why that is not worked out; set where it was asked for. */
   readonly scatter?: ScatterTold;
   readonly points: number;
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];

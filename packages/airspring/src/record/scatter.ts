@@ -1,4 +1,4 @@
-import type { Impossible, Warning } from '@airspring/core/fault';
+import { type Impossible, impossible, type Warning } from '@airspring/core/fault';
 import { type Distribution, normal, scatterOf, within } from '@airspring/core/tolerance';
 import type { Box } from '../search/box.js';
 
@@ -40,12 +40,18 @@ export interface ScatterTold {
   readonly warnings: readonly Warning[];
 }
 
-/** Works out builds of a box. A box whose f3 is counted from its maximum has none here; `undefined` tells that. */
-export function scatterTold({ variant, point }: Box): ScatterTold | undefined {
-  if (variant.reference === 'maximum') return undefined;
+/** A box of which no builds are worked out, and why. */
+const untold = (code: string, since: string): ScatterTold => {
+  const f3 = impossible(code, `What builds of this box will scatter is not worked out, since ${since}.`);
+  return { builds: 0, f3, causes: [], assumed: [], warnings: [] };
+};
+
+/** Works out builds of a box. */
+export function scatterTold({ variant, point }: Box): ScatterTold {
+  if (variant.reference === 'maximum') return untold('other-reference', 'its f3 is counted from its greatest level');
   const system = variant.system(point);
   const spreads = Object.entries(PRACTICE).filter(([name]) => typeof system.network.values[name] === 'number');
-  if (spreads.length === 0) return undefined;
+  if (spreads.length === 0) return untold('other-network', 'none of its numbers is one whose scatter is known');
   const scatter = Object.fromEntries(spreads.map(([name, spread]) => [name, distributionOf(spread)]));
   const { builds, f3, firstOrder, warnings } = scatterOf(system, scatter, { seed: SEED, builds: BUILDS });
   const shares = firstOrder.ok ? Object.entries(firstOrder.shares) : [];

@@ -47,6 +47,7 @@ export function scatterText({ scatter, amplifier }: Design, say: Phrasing): stri
     normal.length > 0 ? `as standard deviations ${listOf(normal)}` : '',
     even.length > 0 ? `at most ${listOf(even)}` : '',
   ].filter((words) => words !== '');
+  if (assumed.length === 0) return [paragraph(band)];
   return [
     paragraph(`${band}${matters}`),
     paragraph(
