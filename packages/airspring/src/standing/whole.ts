@@ -6,6 +6,7 @@ import type { Phrase } from '../kind/phrase.js';
 import { amplifierOf, travels } from '../record/assemble.js';
 import { cautionsOf } from '../record/cautions.js';
 import type { Margin } from '../record/design-parts.js';
+import { PARTS_GIVE_OUT } from '../record/limits.js';
 import type { Played } from '../record/played.js';
 import { soundOf } from '../record/sound.js';
 import type { Account } from './account.js';
@@ -102,10 +103,7 @@ export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: stri
     cutoff: account.reach ?? wanted.highest,
     rise: Math.max(0, rise),
   };
-  const sound = soundOf(job, playing, {
-    vent: 'the air speed in the vent',
-    'radiator travel': 'the travel of the passive radiators (Xmax)',
-  });
+  const sound = soundOf(job, playing, PARTS_GIVE_OUT);
   const speed = sound.atWantedLevel.airSpeedPeak;
   const atWantedLevel = {
     ...sound.atWantedLevel,
