@@ -2,7 +2,8 @@ import type { Phrase } from '../../kind/phrase.js';
 import type { Holds } from '../row.js';
 import type { Standing, StandingVent } from '../standing.js';
 import { type Bore, boresFor, lengthOrNone, sectionTaken, stanceOf } from '../tube-change.js';
-import { tubeWork, which } from '../tube-work.js';
+import { which } from '../tube-steps.js';
+import { tubeWork } from '../tube-work.js';
 import { type Change, type Made, type Now, type Proposed, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
@@ -145,6 +146,7 @@ export const ventClosed: Change = (now) => {
   const { panelThickness: t } = standing;
   if (standing.vents.length === 1) {
     const taken = standing.airBeforeVents - now.account.netVolume;
+    const { effort, steps } = tubeWork(standing, { ...standing, vents: [] });
     return [
       rowOf(now, {
         change: 'the vent closed',
@@ -152,8 +154,8 @@ export const ventClosed: Change = (now) => {
         holds: ['volume'],
         state: { ...state, airBeforeVents: state.airBeforeVents - taken, vents: [] },
         fitting: 'fits',
-        effort: 0.05,
-        steps: tubeWork(standing, { ...standing, vents: [] }).steps.map(({ ofTubes: _, ...step }) => step),
+        effort,
+        steps: steps.map(({ ofTubes: _, ...step }) => step),
         touches: ['tuning'],
       }),
     ];
@@ -165,14 +167,15 @@ export const ventClosed: Change = (now) => {
       vents: othersOf(standing, vent),
       plugged: [...(standing.plugged ?? []), vent],
     };
+    const { effort, steps } = tubeWork(standing, after);
     return rowOf(now, {
       change: `vent ${vent.index + 1} closed`,
       what: ['One vent closed with a tight plug', ...which(standing, vent)],
       holds: ['volume'],
       after,
       fitting: 'fits',
-      effort: 0.05,
-      steps: tubeWork(standing, after).steps,
+      effort,
+      steps,
       touches: ['tuning'],
     });
   });
