@@ -19,7 +19,7 @@ import { type ReadStanding, standingFields, type WrittenStanding } from './field
 import { dataOf, type MeasuredDriver, measuredDriver } from './measured-driver.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
 import { ventOf } from './state.js';
-import { sectionTaken, WALL } from './tube-change.js';
+import { airTaken, WALL } from './tube.js';
 
 const edgesOf = ({ width, height, depth }: { width: number; height: number; depth: number }): Edges => [
   width,
@@ -105,7 +105,7 @@ export function readStanding(
   const space = { width, height, depth, panelThickness, ...bracing };
   const job: Job = jobOf(brief as Written, { ...read, space } as ReadBrief, air, choices);
   const contents = contentsOf(job, choice);
-  const taken = vents.reduce((sum, tube) => sum + sectionTaken(tube) * Math.max(0, tube.length - panelThickness), 0);
+  const taken = vents.reduce((sum, tube) => sum + airTaken(tube, panelThickness), 0);
   const fromSizes = sizes.inner && standing.air === undefined;
   const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
   refuse(

@@ -19,7 +19,8 @@ import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
 import type { ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
-import type { Standing, Tube } from './standing.js';
+import type { Standing } from './standing.js';
+import type { Tube } from './tube.js';
 
 /** A box in all that its sound depends on: as it stands, or as a change would leave it. */
 export interface State {

@@ -2,19 +2,14 @@ import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { severalVents } from '@airspring/core/vent';
-import type { Legs, Standing, StandingVent, Tube } from './standing.js';
+import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
 import { ventOf } from './state.js';
+import { outerOf, sectionTaken, type Tube, WALL } from './tube.js';
 import { wayBehind } from './way.js';
 
 const MM = 1e-3;
 /** Free room between a tube and its hole, all round. */
 const PLAY = 0.5e-3;
-/** Of a printed tube, where a brief does not say it. */
-export const WALL = 3e-3;
-
-export const outerOf = ({ diameter, wall }: Pick<Tube, 'diameter' | 'wall'>): number => diameter + 2 * wall;
-/** Air that each metre of tubes takes, m². */
-export const sectionTaken = (tube: Omit<Tube, 'length'>): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
 
 /** The longest tube that is tried, m. */
 const LONGEST = 3;
@@ -125,8 +120,7 @@ export type Stance =
 
 /** How a tube would stand in the place of a vent, beside the other vents. */
 export function stanceOf(standing: Standing, vent: StandingVent, tube: Tube): Stance {
-  const { vents, plugged = [] } = standing;
-  const besides = [...vents.filter(({ index }) => index !== vent.index), ...plugged];
+  const besides = [...othersOf(standing, vent), ...(standing.plugged ?? [])];
   const body = { outerDiameter: outerOf(tube), clearance: tube.diameter, bendRadius: outerOf(tube) };
   const way = wayBehind(standing, vent.place, body, besides);
   if (way === undefined) return { fitting: 'measure', bent: false };

@@ -1,6 +1,7 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
-import { outerOf, type Passage, piecesOf } from './tube-change.js';
+import { outerOf } from './tube.js';
+import { type Passage, piecesOf } from './tube-change.js';
 import type { Step } from './work.js';
 
 /** Which of several vents is meant. */

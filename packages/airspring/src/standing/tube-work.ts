@@ -1,6 +1,7 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { Bend, Standing, StandingVent } from './standing.js';
-import { outerOf, passageBetween, type Stance, stanceOf, type TooLong } from './tube-change.js';
+import { outerOf } from './tube.js';
+import { passageBetween, type Stance, stanceOf, type TooLong } from './tube-change.js';
 import { drilling, elbow, enlarging, fitting, making, takingOut, which } from './tube-steps.js';
 import type { Step } from './work.js';
 

@@ -1,20 +1,13 @@
 import type { Phrase } from '../../kind/phrase.js';
 import type { Holds } from '../row.js';
-import type { Standing, StandingVent } from '../standing.js';
-import { type Bore, boresFor, lengthOrNone, sectionTaken, stanceOf } from '../tube-change.js';
+import { othersOf, type Standing, type StandingVent, withVent } from '../standing.js';
+import { airTaken } from '../tube.js';
+import { type Bore, boresFor, lengthOrNone, stanceOf } from '../tube-change.js';
 import { which } from '../tube-steps.js';
 import { tubeWork } from '../tube-work.js';
 import { type Change, type Made, type Now, type Proposed, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
-
-const othersOf = ({ vents }: Standing, vent: StandingVent): StandingVent[] =>
-  vents.filter(({ index }) => index !== vent.index);
-/** The box with one of its vents replaced. */
-const withVent = (standing: Standing, vent: StandingVent): Standing => ({
-  ...standing,
-  vents: standing.vents.map((one) => (one.index === vent.index ? vent : one)),
-});
 
 /** The name of a change of one vent: where there are several, it says which. */
 const named = ({ vents }: Standing, { index }: StandingVent, alone: string, ofSeveral: string): string =>
@@ -163,7 +156,7 @@ export const ventClosed: Change = (now) => {
   return standing.vents.map((vent) => {
     const after = {
       ...standing,
-      airBeforeVents: standing.airBeforeVents - sectionTaken(vent) * Math.max(0, vent.length - t),
+      airBeforeVents: standing.airBeforeVents - airTaken(vent, t),
       vents: othersOf(standing, vent),
       plugged: [...(standing.plugged ?? []), vent],
     };
