@@ -17,7 +17,7 @@ import { si } from '@airspring/core/quantity';
 import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
-import type { ventedFields } from '../kind/vented-fields.js';
+import { USUAL_QL, type ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
 import type { Standing } from './standing.js';
 import type { Tube } from './tube.js';
@@ -62,9 +62,6 @@ export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInp
     outerEnd: round(flanged),
   };
 }
-
-/** Leaks of a box that is no closed one, common practice. */
-export const USUAL_QL = 7;
 
 /** Losses as the brief states them. */
 const lossesOf = ({ sections }: Job, closed: boolean) => {
