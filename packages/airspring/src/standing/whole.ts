@@ -99,7 +99,6 @@ export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: stri
     system: sounding.system,
     drivers: state.drivers,
     limits: sounding.own,
-    point: [],
     cutoff: account.reach ?? wanted.highest,
     rise: Math.max(0, rise),
   };
