@@ -2,6 +2,7 @@ import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { severalVents } from '@airspring/core/vent';
+import type { RowDone, RowNot } from './row.js';
 import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
 import { ventOf } from './state.js';
 import { outerOf, sectionTaken, type Tube, WALL } from './tube.js';
@@ -101,18 +102,12 @@ const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wa
 export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
   Math.max(1, Math.ceil(length / printer.height - 1e-9));
 
-/** A tube that is longer than the way behind its hole, m. */
-export interface TooLong {
-  /** Place of its vent in the brief. */
-  readonly vent: number;
-  readonly diameter: number;
-  readonly needed: number;
-  readonly free: number;
-}
+/** A tube that is longer than the way behind its hole. */
+export type TooLong = NonNullable<RowNot['way']>;
 
 /** How a tube stands behind its hole: straight, bent, or not at all. */
 export type Stance =
-  | { readonly fitting: 'fits' | 'measure'; readonly bent: boolean; readonly legs?: Legs }
+  | { readonly fitting: RowDone['fitting']; readonly bent: boolean; readonly legs?: Legs }
   | {
       readonly fitting: 'does not fit';
       readonly way: TooLong;

@@ -1,7 +1,8 @@
 import type { Phrase } from '../kind/phrase.js';
+import type { Fitting } from './row.js';
 import type { Bend, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { passageBetween, type Stance, stanceOf, type TooLong } from './tube-change.js';
+import { passageBetween, stanceOf, type TooLong } from './tube-change.js';
 import { drilling, elbow, enlarging, fitting, making, takingOut, which } from './tube-steps.js';
 import type { Step } from './work.js';
 
@@ -13,7 +14,7 @@ const PLUG = 0.05;
 /** What leads from the vents that stand to others. */
 export interface TubeWork {
   readonly steps: readonly Step[];
-  readonly fitting: Stance['fitting'];
+  readonly fitting: Fitting;
   /** Set where a tube does not fit. */
   readonly way?: TooLong;
   /** How tubes bend, where places are known. */
@@ -37,7 +38,7 @@ export function tubeWork(before: Standing, after: Standing): TubeWork {
     .filter(({ index }) => !after.vents.some((vent) => vent.index === index))
     .map((vent) => plugOf(before, vent));
   const all = [...works, ...closed];
-  const rank = (fitting: Stance['fitting']) => ['fits', 'measure', 'does not fit'].indexOf(fitting);
+  const rank = (fitting: Fitting) => ['fits', 'measure', 'does not fit'].indexOf(fitting);
   const worst = all.reduce<TubeWork | undefined>(
     (a, b) => (a && rank(a.fitting) >= rank(b.fitting) ? a : b),
     undefined,

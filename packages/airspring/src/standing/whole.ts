@@ -14,7 +14,6 @@ import type { Now } from './changes/change.js';
 import type { Chain, Leaning } from './combinations.js';
 import { type ChangedBox, type Holds, type RowDone, withBends } from './row.js';
 import type { StandingVent } from './standing.js';
-import { tubeWork } from './tube-work.js';
 import { inOrder, type NewHole, type Part, type Step } from './work.js';
 
 /** A box that stands, changed in two or three ways at once: everything to do, and how it then plays. */
@@ -72,12 +71,16 @@ function tubeNouns({ standing, account }: Now, after: readonly StandingVent[], f
 }
 
 /** A design from a chain of changes, worked out from the box as it stands. */
-export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: string, leaning: Leaning): ChangedDesign {
+export function wholeOf(
+  now: Now,
+  { made, row, done, tubes, effort }: Chain,
+  name: string,
+  leaning: Leaning,
+): ChangedDesign {
   const { standing } = now;
   const { state, sounding } = done;
   const { account } = row;
   const after = made.at(-1)?.after;
-  const tubes = after && tubeWork(standing, after);
   const others = made.filter((one) => one.done?.steps.some(({ ofTubes }) => !ofTubes));
   const otherRows = others.flatMap(({ row: one }) => (one.ok ? [one] : []));
   const steps = inOrder([

@@ -52,12 +52,17 @@ export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasin
   ];
 }
 
-/** An account in numbers, in the units of the comparisons. */
-export const numbersOf = ({ fb, fc, reach, loudest, wanted, leastLoad }: Account, say: Phrasing): string[] => [
+/** Tuning, reach, level and air speed in Hz, dB and m/s: what boxes are compared by. */
+export const glanceNumbers = ({ fb, fc, reach, loudest, wanted }: Account): string[] => [
   (fb ?? fc ?? 0).toFixed(1),
-  reach === undefined ? '' : reach.toFixed(1),
+  reach?.toFixed(1) ?? '',
   loudest.level.toFixed(1),
-  wanted.airSpeed === undefined ? '' : wanted.airSpeed.value.toFixed(1),
-  say.travel(wanted.travel.value).replace(/ mm$/, ''),
-  leastLoad.value.toFixed(1),
+  wanted.airSpeed?.value.toFixed(1) ?? '',
+];
+
+/** The same, with the travel in mm and the least impedance in Ω. */
+export const numbersOf = (account: Account, say: Phrasing): string[] => [
+  ...glanceNumbers(account),
+  say.travel(account.wanted.travel.value).replace(/ mm$/, ''),
+  account.leastLoad.value.toFixed(1),
 ];
