@@ -1,7 +1,6 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
 import { decimalText, si } from '@airspring/core/quantity';
 import { faces, innerSize } from '@airspring/core/space';
-import { severalVents } from '@airspring/core/vent';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
 import type { DriverModels } from '../brief/driver-models.js';
@@ -18,7 +17,7 @@ import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import { dataOf, type MeasuredDriver, measuredDriver } from './measured-driver.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
-import { ventOf } from './state.js';
+import { tunedBy, ventOf } from './state.js';
 import { airTaken, WALL } from './tube.js';
 
 const edgesOf = ({ width, height, depth }: { width: number; height: number; depth: number }): Edges => [
@@ -119,18 +118,7 @@ export function readStanding(
   );
   const { vent = {}, printer } = job.sections as ReadFields<typeof roundVentFields>;
   const measured = measuredTuning(standing, choice.completed.parameters.fs);
-  const computed =
-    vents.length > 0
-      ? severalVents(
-          {
-            vents: vents.map(ventOf),
-            volumeBeforeVent: si('volume', airBeforeVents),
-            panelThickness: si('length', panelThickness),
-          },
-          air,
-        )
-      : undefined;
-
+  const computed = vents.length > 0 ? tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, air) : undefined;
   const tuning = measured !== undefined && computed?.ok ? { measured, computed: computed.fb as number } : undefined;
 
   return {

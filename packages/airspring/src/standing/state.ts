@@ -63,6 +63,13 @@ export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInp
   };
 }
 
+/** What vents tune a box to whose air, before they take theirs, and panels are known. */
+export const tunedBy = (vents: readonly VentInput[], airBeforeVents: number, panelThickness: number, air: Air) =>
+  severalVents(
+    { vents, volumeBeforeVent: si('volume', airBeforeVents), panelThickness: si('length', panelThickness) },
+    air,
+  );
+
 /** Losses as the brief states them. */
 const lossesOf = ({ sections }: Job, closed: boolean) => {
   const { box = {} } = sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
@@ -112,10 +119,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
   }
   if (vents.length === 0) return { ok: true, ...closedState(job, air, state, sourceResistance) };
 
-  const tuned = severalVents(
-    { vents, volumeBeforeVent: si('volume', state.airBeforeVents), panelThickness: si('length', panelThickness) },
-    air,
-  );
+  const tuned = tunedBy(vents, state.airBeforeVents, panelThickness, air);
   if (!tuned.ok) return tuned;
   const ventArea = 1 / Math.max(...tuned.shares.map(({ flow, area }) => flow / area));
   const fb = tuned.fb * tuningRatio;

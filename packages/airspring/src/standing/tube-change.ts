@@ -1,10 +1,8 @@
 import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
-import { si } from '@airspring/core/quantity';
-import { severalVents } from '@airspring/core/vent';
 import type { RowDone, RowNot } from './row.js';
 import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
-import { ventOf } from './state.js';
+import { tunedBy, ventOf } from './state.js';
 import { outerOf, sectionTaken, type Tube, WALL } from './tube.js';
 import { wayBehind } from './way.js';
 
@@ -28,9 +26,7 @@ export function lengthOrNone(
 ): number | undefined {
   const wanted = fb / tuningRatio;
   const tuningAt = (length: number): number => {
-    const vents = [...others.map(ventOf), ventOf({ ...section, length })];
-    const box = { vents, volumeBeforeVent: si('volume', air), panelThickness: si('length', t) };
-    const found = severalVents(box, job.air);
+    const found = tunedBy([...others, { ...section, length }].map(ventOf), air, t, job.air);
     return found.ok ? found.fb : 0;
   };
   // A longer tube tunes lower, until it has taken half of the air.
