@@ -1,5 +1,5 @@
 import type { Account, RowDone } from 'airspring';
-import { changeText, doneRows } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { changeText, doneRows } from '../../../packages/airspring/src/words/changes-text.js';
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';

@@ -1,7 +1,7 @@
 import { read } from '@airspring/core/quantity';
 import type { Brief, Retrofit, RowDone } from 'airspring';
+import { doneRows } from '../../../packages/airspring/src/words/changes-text.js';
 import { type Phrasing, phrasing } from '../../../packages/airspring/src/words/phrasing.js';
-import { doneRows } from '../../../packages/airspring/src/words/retrofit-text.js';
 
 /** What every part of the page needs to know of a box that stands. */
 export interface Facts {

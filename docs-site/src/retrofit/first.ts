@@ -1,5 +1,5 @@
 import type { Account } from 'airspring';
-import { changeText, stepsOf } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { changeText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
 import { figureMarkup } from '../figures/figure.js';
 import { html, type Markup, table } from '../html.js';
 import { limitInWords, tied } from '../say.js';

@@ -1,4 +1,4 @@
-import { nowSentences } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { nowSentences } from '../../../packages/airspring/src/words/account-text.js';
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import { caution } from './cautions.js';

@@ -1,6 +1,6 @@
 import type { TubeOption, TubeSet } from 'airspring';
 import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
-import { purposeText } from '../../../packages/airspring/src/words/retrofit-text.js';
+import { purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';

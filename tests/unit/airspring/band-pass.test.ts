@@ -7,7 +7,8 @@ import { describe, expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
-import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
+import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
+import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { met, searchFor } from '../../arbitrary/brief.js';
 
 const brief = thunder as unknown as Brief;

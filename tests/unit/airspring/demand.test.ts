@@ -4,7 +4,8 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { cutoff, referenceLevel, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { acousticsOf } from '../../../packages/airspring/src/kind/box-kind.js';
-import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
+import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
+import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
 
 test("all numbers of a stranger's element reach the search, not the first alone", () => {

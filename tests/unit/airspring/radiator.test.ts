@@ -14,7 +14,8 @@ import { expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { radiatorsOf } from '../../../packages/airspring/src/kind/radiator-fields.js';
-import { compileDemand, emptyDemand } from '../../../packages/airspring/src/search/demand.js';
+import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
+import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { demo, demoRadiator, met, searchFor } from '../../arbitrary/brief.js';
 
 const radiator = { ...demoRadiator, faces: ['left', 'right'], greatestAddedMass: '200 g' } as const;

@@ -4,22 +4,21 @@ import {
   fourthOrderBandPass,
   fourthOrderBandPassFamily,
 } from '@airspring/core/enclosure';
-import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { passband } from '@airspring/core/response';
-import type { FitInput } from '@airspring/core/space';
-import { tuning } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { airSpeedIn } from './air-speed.js';
 import { across, fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf } from './drivers.js';
 import { type EdgeName, partitionAcross } from './partition.js';
-import { metres } from './placing.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tuningOf, ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
+import { USUAL_QL } from './vented-fields.js';
+import { bodyOf, takenBy, tunedTo } from './vents.js';
 
 type Edges = readonly [number, number, number];
 
@@ -30,7 +29,7 @@ const SHARES = [0.15, 0.85] as const;
 /** A point is net volume of both chambers, tuning of the front one, share of the rear one, and diameter of the vents. */
 function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count: number, edge: EdgeName): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
-  const { QL = 7, QA, QP, tuning: pinned } = box;
+  const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
   const losses = { frontQL: QL, ...(QA !== undefined && { frontQA: QA }), ...(QP !== undefined && { frontQP: QP }) };
   const { drivers } = choice;
   const t = job.space.panelThickness;
@@ -43,12 +42,18 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
 
   /** What the vents see of a point: the air of the front chamber, its tuning, and their diameter. */
   const atVents = (point: Point): Point => [point[0]! * (1 - point[2]!), point[1]!, point[3]!];
-  const takenBy = (vent: Point, length: number): number =>
-    vents.areaTaken(vent) * Math.max(0, length - t) + vents.endsTaken(vent, length);
+  const areaOf = (point: Point): number => vents.area(atVents(point));
+  const opening = airSpeedIn({
+    element: 'vent front',
+    called: 'vent',
+    path: 'vent.airSpeed',
+    airSpeedPeak: vents.airSpeedPeak,
+    area: areaOf,
+  });
   const lengthOf = (vent: Point): number => lengthFor(vent)(vent[0]!, vent[1]!);
   /** Length of the front chamber, which holds its air and the vents. */
   const frontLength = (inner: Edges, vent: Point): number =>
-    (vent[0]! + takenBy(vent, wholeMillimetres(lengthOf(vent)))) / partition.area(inner);
+    (vent[0]! + takenBy(vents, vent, wholeMillimetres(lengthOf(vent)), t)) / partition.area(inner);
   /** The same for any tuning: the vents take at most what straight ones take that reach through the chamber. */
   function frontAtMost(inner: Edges, point: Point): number {
     const area = partition.area(inner);
@@ -57,8 +62,6 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     const length = ((1 - share) * whole) / (1 - (share * vents.areaTaken(atVents(point))) / area);
     return inner[axis] - t - length < partition.leastBehind - MM ? -1 : length + MM;
   }
-  const bodyOf = (vent: Point, length: number) =>
-    ({ ...vents.body(vent), length: metres(length) }) as NonNullable<FitInput['vent']>;
 
   /** Vents in whole millimetres, then the partition at a whole millimetre, then the tuning and the share that result. */
   function settle(airBefore: number, asked: Point, inner: Edges): Point | undefined {
@@ -67,10 +70,10 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     const air = airBefore - area * t;
     const vent: Point = [air, tuned, diameter];
     const length = lengthFor(vent);
-    const front = (ventLength: number) => (1 - share) * (air - takenBy(vent, ventLength));
+    const front = (ventLength: number) => (1 - share) * (air - takenBy(vents, vent, ventLength, t));
     const whole = wholeVent(length, front, tuned, t, 0.02 * air);
     if (whole === undefined) return undefined;
-    const taken = takenBy(vent, whole.length);
+    const taken = takenBy(vents, vent, whole.length, t);
     const at = Math.round((whole.netVolume + taken) / area / MM) * MM;
     const [frontAir, rearAir] = [area * at - taken, air - area * at];
     if (!(frontAir > 0 && rearAir > 0) || inner[axis] - t - at < partition.leastBehind) return undefined;
@@ -86,7 +89,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     rearFillGain: 1,
     frontVolume: si('volume', point[0]! * (1 - point[2]!)),
     frontTuning: si('frequency', point[1]!),
-    frontVentArea: si('area', vents.area(atVents(point))),
+    frontVentArea: si('area', areaOf(point)),
     ...losses,
     sourceResistance: si('resistance', job.amplifier.sourceResistance),
   });
@@ -95,7 +98,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     const vent = atVents(point);
     const inner = outer.map((size) => size - 2 * t) as unknown as Edges;
     const at = Math.round(frontLength(inner, vent) / MM) * MM;
-    const placed = partition.place(outer, at, bodyOf(vent, wholeMillimetres(lengthOf(vent))));
+    const placed = partition.place(outer, at, bodyOf(vents, vent, wholeMillimetres(lengthOf(vent))));
     return vents.refuse?.(placed) ?? placed;
   }
 
@@ -103,10 +106,8 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     const { point, edges, fit } = finished;
     const vent = atVents(point);
     const length = wholeMillimetres(lengthOf(vent));
-    const section = { ...vents.section(vent), length: metres(length) };
+    const { fb, warnings } = tunedTo(vents, vent, length, job);
     const [frontVolume, rearVolume] = [si('volume', vent[0]!), si('volume', point[0]! - vent[0]!)];
-    const tuned = tuning({ vent: section, netVolume: frontVolume, panelThickness: metres(t) }, job.air);
-    const fb = tuned.ok ? tuned.fb : point[1]!;
     const told = vents.tell({ ...finished, point: vent }, length, fb);
     const { fc, Qtc } = closedResonance({ drivers, netVolume: rearVolume }, job.air);
     const passed = passband(fourthOrderBandPass(spec(point), job.air), { to: si('frequency', 2000) });
@@ -137,7 +138,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
         { what: 'quality factor of the driver there (Qtc)', value: [[Qtc, 'ratio']] },
         ...words.numbers,
       ],
-      warnings: tuned.ok ? tuned.warnings : [],
+      warnings,
       givesOut: { vent: 'the air speed in the vent' },
     };
   }
@@ -160,26 +161,9 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     contents: contents.taken,
     least: partition.least,
     ...acousticsOf(fourthOrderBandPassFamily, job, spec),
-    load: {
-      probe: { of: 'flow', element: 'vent front' },
-      capacity: (point) => vents.area(atVents(point)) * vents.airSpeedPeak,
-      what: 'air speed in the vent, peak',
-      meaning: 'airSpeed',
-      perReading: (point) => 1 / vents.area(atVents(point)),
-      below: 'the air in the vent',
-    },
-    limits: () => [airSpeedLimit(si('airSpeedRms', vents.airSpeedPeak / Math.SQRT2))],
+    ...opening,
     wishes: [
-      {
-        path: 'vent.airSpeed',
-        what: 'air speed in the vent, peak',
-        quantity: 'airSpeedPeak',
-        unit: 'm/s',
-        allowed: vents.airSpeedPeak,
-        sense: 'at most',
-        easedByLevel: true,
-        needed: (point, load) => load / vents.area(atVents(point)),
-      },
+      ...opening.wishes,
       ...vents.wishes.map((wish) => ({
         ...wish,
         needed: (point: Point, load: number) => wish.needed(atVents(point), load),
@@ -191,7 +175,7 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
       if (!(length > t)) return false;
       parts.extent = length;
       // The partition of a cube; `settle` knows the true one.
-      parts.taken = takenBy(vent, length) + t * (point[0]! + contents.taken) ** (2 / 3);
+      parts.taken = takenBy(vents, vent, length, t) + t * (point[0]! + contents.taken) ** (2 / 3);
       parts.effort = vents.effort * length;
       return true;
     },

@@ -1,10 +1,10 @@
 import { flanged } from '@airspring/core/duct';
 import { type LineBoxSpec, lineFamily } from '@airspring/core/enclosure';
-import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { airSpeedIn } from './air-speed.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverDepth, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { acrossLine, lineFields } from './line-fields.js';
@@ -29,7 +29,6 @@ const EFFORT = 0.3;
 function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
   const { line = {} } = job.sections as ReadFields<typeof lineFields>;
   const { flowResistivity = si('flowResistivity', 0), filled = 1 } = line;
-  const airSpeedPeak = airSpeedOf(line);
   const t = job.space.panelThickness;
   const channels = folds + 1;
   const contents = contentsOf(job, choice);
@@ -102,28 +101,14 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
     contents: contents.taken,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(lineFamily, job, spec),
-    load: {
-      probe: { of: 'flow', element: 'opening' },
-      capacity: (point) => areaOf(point) * airSpeedPeak,
-      what: 'air speed in the opening, peak',
-      meaning: 'airSpeed',
-      perReading: (point) => 1 / areaOf(point),
-      below: 'the air in the opening',
-    },
-    limits: () => [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))],
     ...none,
-    wishes: [
-      {
-        path: 'line.airSpeed',
-        what: 'air speed in the opening, peak',
-        quantity: 'airSpeedPeak',
-        unit: 'm/s',
-        allowed: airSpeedPeak,
-        sense: 'at most',
-        easedByLevel: true,
-        needed: (point, load) => load / areaOf(point),
-      },
-    ],
+    ...airSpeedIn({
+      element: 'opening',
+      called: 'opening',
+      path: 'line.airSpeed',
+      airSpeedPeak: airSpeedOf(line),
+      area: areaOf,
+    }),
     parts: (point, out) => {
       const [, length = 0, width = 0] = point;
       const channel = channelOf(point);

@@ -21,6 +21,7 @@ import { noParts } from './no-parts.js';
 import type { Phrase } from './phrase.js';
 import { metres, outerSizes } from './placing.js';
 import { across, fields, type RadiatorChoice, radiatorsOf } from './radiator-fields.js';
+import { USUAL_QL } from './vented-fields.js';
 import { inWords, leaksAssumed } from './wording.js';
 
 const GRAM = 1e-3;
@@ -41,7 +42,7 @@ function sagWords(holes: readonly Hole[], sag: number): Phrase[] {
 
 function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
-  const { QL = 7, QA, tuning: pinned } = box;
+  const { QL = USUAL_QL, QA, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }) };
   const { radiator, count, path, name, greatestAddedMass } = radiators;
   const { Mms, Cms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;

@@ -1,17 +1,16 @@
 import { type VentedBoxSpec, ventedFamily } from '@airspring/core/enclosure';
-import { airSpeedLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { type FitInput, fit } from '@airspring/core/space';
-import { tuning } from '@airspring/core/vent';
+import { fit } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import { airSpeedIn } from './air-speed.js';
 import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
 import { tuningBy, ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
-import type { ventedFields } from './vented-fields.js';
-import type { Vents } from './vents.js';
+import { USUAL_QL, type ventedFields } from './vented-fields.js';
+import { bodyOf, takenBy, tunedTo, type Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
 
 const MM = 1e-3;
@@ -21,24 +20,23 @@ const LONGEST = 20;
 /** A box that is tuned by vents of one form: its losses, its tuning, and what limits the air in its vents. */
 export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Variant {
   const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
-  const { QL = 7, QA, QP, tuning: pinned } = box;
+  const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
   const { drivers } = choice;
   /** The brief states the tuning, or an alignment does. */
   const isHeld = pinned !== undefined || typeof job.alignment === 'object';
-  const { airSpeedPeak, area, areaTaken, endsTaken, geometric, span } = vents;
+  const { airSpeedPeak, area, geometric, span } = vents;
+  const opening = airSpeedIn({ element: 'vent', called: 'vent', path: 'vent.airSpeed', airSpeedPeak, area });
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
   const lengthOf = ventLengths(vents, job.air);
-  const takenBy = (point: Point, length: number): number =>
-    areaTaken(point) * Math.max(0, length - t) + endsTaken(point, length);
 
   /** Finds the tuning that a vent gives. Where the tuning is held, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, lengthOrTuning = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
-    const airWith = (length: number) => airBefore - takenBy(point, length);
+    const airWith = (length: number) => airBefore - takenBy(vents, point, length, t);
     const leastAir = 0.2 * airBefore;
     if (isHeld) {
       const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
@@ -59,9 +57,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       thickness: metres(t),
       driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),
-      vent: { ...vents.body(point), length: metres(wholeMillimetres(ventLength(point))) } as NonNullable<
-        FitInput['vent']
-      >,
+      vent: bodyOf(vents, point, wholeMillimetres(ventLength(point))),
     });
     return vents.refuse?.(placed) ?? placed;
   }
@@ -69,16 +65,13 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   function record(finished: Finished): KindRecord {
     const { point } = finished;
     const length = wholeMillimetres(ventLength(point));
-    const vent = { ...vents.section(point), length: metres(length) };
-    const netVolume = si('volume', point[0]!);
-    const tuned = tuning({ vent, netVolume, panelThickness: metres(t) }, job.air);
-    const fb = tuned.ok ? tuned.fb : point[1]!;
+    const { fb, warnings } = tunedTo(vents, point, length, job);
     return {
       ...vents.tell(finished, length, fb),
       dip: 'close to the tuning',
       numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
       assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
-      warnings: tuned.ok ? tuned.warnings : [],
+      warnings,
       givesOut: { vent: 'the air speed in the vent' },
     };
   }
@@ -112,33 +105,13 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, spec),
     ...alignsIn(ventedFamily, job, spec),
-    load: {
-      probe: { of: 'flow', element: 'vent' },
-      capacity: (point) => area(point) * airSpeedPeak,
-      what: 'air speed in the vent, peak',
-      meaning: 'airSpeed',
-      perReading: (point) => 1 / area(point),
-      below: 'the air in the vent',
-    },
-    limits: () => [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))],
-    wishes: [
-      {
-        path: 'vent.airSpeed',
-        what: 'air speed in the vent, peak',
-        quantity: 'airSpeedPeak',
-        unit: 'm/s',
-        allowed: airSpeedPeak,
-        sense: 'at most',
-        easedByLevel: true,
-        needed: (point, load) => load / area(point),
-      },
-      ...vents.wishes,
-    ],
+    ...opening,
+    wishes: [...opening.wishes, ...vents.wishes],
     parts: (point, out) => {
       const length = ventLength(point);
       if (!(length > t)) return false;
       out.extent = length;
-      out.taken = takenBy(point, length);
+      out.taken = takenBy(vents, point, length, t);
       out.effort = vents.effort * length;
       return true;
     },

@@ -13,6 +13,9 @@ export const pinnedTuning = opt(
   ),
 );
 
+/** Leaks of a box that is no closed one, common practice. */
+export const USUAL_QL = 7;
+
 /** What a brief may say about every box that is tuned by vents. */
 export const ventedFields = {
   box: {

@@ -1,7 +1,10 @@
 import type { Impossible } from '@airspring/core/fault';
+import { si } from '@airspring/core/quantity';
 import type { Fit, FitInput, Layout } from '@airspring/core/space';
-import type { VentSection } from '@airspring/core/vent';
+import { tuning, type VentSection } from '@airspring/core/vent';
+import type { Job } from '../job/job.js';
 import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Variant } from './box-kind.js';
+import { metres } from './placing.js';
 
 /** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
 export interface Vents {
@@ -36,3 +39,24 @@ export interface Vents {
 
 /** What one form of vent tells about a design. The rest is the same for all forms. */
 export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
+
+/** Air that vents of a length take from a box whose panels are this thick, m³. */
+export const takenBy = (vents: Vents, point: Point, length: number, panel: number): number =>
+  vents.areaTaken(point) * Math.max(0, length - panel) + vents.endsTaken(point, length);
+
+/** Vents of a length as core places them. */
+export const bodyOf = (vents: Vents, point: Point, length: number) =>
+  ({ ...vents.body(point), length: metres(length) }) as NonNullable<FitInput['vent']>;
+
+/** The tuning that vents of a length give the air of a point, as core finds it; the point's own where core finds none. */
+export function tunedTo(
+  vents: Vents,
+  point: Point,
+  length: number,
+  { space, air }: Job,
+): Pick<KindRecord, 'warnings'> & { readonly fb: number } {
+  const [netVolume = 0, asked = 0] = point;
+  const vent = { ...vents.section(point), length: metres(length) };
+  const tuned = tuning({ vent, netVolume: si('volume', netVolume), panelThickness: metres(space.panelThickness) }, air);
+  return tuned.ok ? { fb: tuned.fb, warnings: tuned.warnings } : { fb: asked, warnings: [] };
+}

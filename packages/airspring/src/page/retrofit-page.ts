@@ -2,23 +2,21 @@ import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { ChangedDesign } from '../standing/whole.js';
+import { nowSentences } from '../words/account-text.js';
 import { designHead, designSummary, overviewRows, partRows, stepsInOrder } from '../words/changed-design-text.js';
-import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from '../words/measured-text.js';
-import { type Phrasing, phrasing, type Units } from '../words/phrasing.js';
-import { impedanceText, loudest } from '../words/play-text.js';
 import {
   changeText,
   comparisonRows,
   doneRows,
   firstText,
-  holeText,
   legend,
-  nowSentences,
   refusedRows,
   stepsOf,
-  tubeRows,
-  tubeSentences,
-} from '../words/retrofit-text.js';
+} from '../words/changes-text.js';
+import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from '../words/measured-text.js';
+import { type Phrasing, phrasing, type Units } from '../words/phrasing.js';
+import { impedanceText, loudest } from '../words/play-text.js';
+import { holeText, tubeRows, tubeSentences } from '../words/tubes-text.js';
 import { drillingTemplate } from './drilling-template.js';
 import { escaped, pageOf, tableOf } from './markup.js';
 

@@ -9,6 +9,12 @@ import type { Load, Point } from '../kind/box-kind.js';
 import type { Below } from './design-parts.js';
 import type { Design } from './design-record.js';
 
+/** What a kind of box limits besides, and the point at which it does. */
+export interface OwnLoad {
+  readonly load: Load;
+  readonly point: Point;
+}
+
 /** Peaks of the quantity that a kind limits, per volt of drive. */
 export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {
   const { topology, values } = system.network;
@@ -33,7 +39,7 @@ export function depthOf(
   system: System,
   limits: readonly Limit[],
   cutoff: number,
-  own: { readonly load: Load; readonly point: Point } | undefined,
+  own: OwnLoad | undefined,
 ): Pick<Design['response'], 'depth' | 'below'> {
   const lowest = safeFromOf(wanted);
   if (cutoff >= lowest) return { depth: Math.max(cutoff, lowest) };
@@ -57,12 +63,7 @@ export function depthOf(
 }
 
 /** The load that the wanted level would put on the kind's own part at one frequency; empty where the part can bear it. */
-function loadAt(
-  system: System,
-  { load, point }: { readonly load: Load; readonly point: Point },
-  frequency: number,
-  level: number,
-): Pick<Below, 'load'> {
+function loadAt(system: System, { load, point }: OwnLoad, frequency: number, level: number): Pick<Below, 'load'> {
   const one = Float64Array.of(frequency);
   const { levelHalfSpace, driveVoltageRms } = greatestLevel(system, [UNIT_DRIVE], one);
   const drive = driveVoltageRms[0]! * 10 ** ((level - levelHalfSpace[0]!) / 20);

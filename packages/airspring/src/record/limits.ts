@@ -19,3 +19,9 @@ export const GIVES_OUT: Readonly<Record<string, string>> = {
   'amplifier voltage': 'the voltage of the amplifier',
   'amplifier current': 'the current of the amplifier',
 };
+
+/** The same for the parts of a box that stands, which is of no kind. */
+export const PARTS_GIVE_OUT: Readonly<Record<string, string>> = {
+  vent: 'the air speed in the vent',
+  'radiator travel': 'the travel of the passive radiators (Xmax)',
+};

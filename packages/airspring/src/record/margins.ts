@@ -7,7 +7,7 @@ import type { Box } from '../search/box.js';
 import type { Search } from '../search/search.js';
 import { neededFor } from '../search/wishes.js';
 import type { Margin } from './design-parts.js';
-import type { Design } from './design-record.js';
+import type { Played } from './played.js';
 
 /** How near a box is to each limit of the brief that concerns a box of its kind. */
 export function wishMargins({ wishes, variants }: Search, { excess, variant }: Box): Margin[] {
@@ -42,50 +42,70 @@ function told(job: Job, { path, what, meaning, value, limit, sense }: RawMargin)
   return [{ path, what, value: text(value), limit: text(limit), sense, relative }];
 }
 
+/** How near a box comes to what its drivers bear. */
+export function driverMargins(
+  job: Job,
+  index: number,
+  { Xmax = Infinity, Pe = Infinity }: Played['drivers'],
+  { displacementPeak, heat }: Played['atWantedLevel'],
+): Margin[] {
+  const path = `drivers[${index}]`;
+  const sense = 'at most';
+  const travel = displacementPeak.value;
+  return [
+    ...told(job, {
+      path: `${path}.Xmax`,
+      what: 'cone travel, peak',
+      meaning: 'travel',
+      value: travel,
+      limit: Xmax,
+      sense,
+    }),
+    ...told(job, {
+      path: `${path}.Pe`,
+      what: 'heat in each voice coil',
+      meaning: 'power',
+      value: heat.value,
+      limit: Pe,
+      sense,
+    }),
+  ];
+}
+
 /** How near a box comes to the limits of its drivers and of its kind's parts. `spare` is the room left behind the driver. */
 export function partMargins(
   job: Job,
   { choice, load }: Box['variant'],
-  { displacementPeak, heat, own: loaded }: Design['atWantedLevel'],
+  asked: Played['atWantedLevel'],
   spare: number,
   own: readonly RawMargin[],
 ): Margin[] {
-  const path = `drivers[${choice.driverIndex}]`;
-  const { Xmax = Infinity, Pe = Infinity } = choice.drivers.driver;
   const depth = driverDepth(choice.drivers);
-  const at = (field: string) => `${path}.${field}`;
-  const most = 'at most' as const;
   const all: readonly RawMargin[] = [
     {
-      path: at('Xmax'),
-      what: 'cone travel, peak',
-      meaning: 'travel',
-      value: displacementPeak.value,
-      limit: Xmax,
-      sense: most,
-    },
-    { path: at('Pe'), what: 'heat in each voice coil', meaning: 'power', value: heat.value, limit: Pe, sense: most },
-    {
-      path: at('depth'),
+      path: `drivers[${choice.driverIndex}].depth`,
       what: 'clear depth for the driver',
       meaning: 'length',
       value: depth + spare,
       limit: depth,
       sense: 'at least',
     },
-    ...(load?.ofPart !== undefined && loaded
+    ...(load?.ofPart !== undefined && asked.own
       ? [
           {
             path: load.ofPart,
             what: load.what,
             meaning: load.meaning,
-            value: loaded.at.value,
-            limit: loaded.limit,
-            sense: most,
+            value: asked.own.at.value,
+            limit: asked.own.limit,
+            sense: 'at most' as const,
           },
         ]
       : []),
     ...own,
   ];
-  return all.flatMap((margin) => told(job, margin));
+  return [
+    ...driverMargins(job, choice.driverIndex, choice.drivers.driver, asked),
+    ...all.flatMap((margin) => told(job, margin)),
+  ];
 }

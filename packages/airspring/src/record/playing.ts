@@ -1,8 +1,8 @@
 import type { DriverGroup } from '@airspring/core/driver';
 import type { System } from '@airspring/core/enclosure';
 import type { Limit } from '@airspring/core/limit';
-import type { Load, Point } from '../kind/box-kind.js';
 import type { Box } from '../search/box.js';
+import type { OwnLoad } from './depth.js';
 
 /** What is known of a box before it is told how it plays. */
 export interface Playing {
@@ -11,8 +11,7 @@ export interface Playing {
   /** Limits of its own parts, such as the air speed in its vent. */
   readonly limits: readonly Limit[];
   /** What its kind limits besides, and the point at which it does. */
-  readonly load?: Load;
-  readonly point: Point;
+  readonly own?: OwnLoad;
   /** What f3, the cut-off and the rise are counted from; the asymptote where it is left out. */
   readonly reference?: 'asymptote' | 'maximum';
   /** From here upwards the response stays within the wanted fall, Hz. */
@@ -26,8 +25,7 @@ export const playingOf = ({ variant, point, demand }: Box): Playing => ({
   system: variant.system(point),
   drivers: variant.choice.drivers,
   limits: variant.limits(point),
-  ...(variant.load && { load: variant.load }),
-  point,
+  ...(variant.load && { own: { load: variant.load, point } }),
   ...(variant.reference && { reference: variant.reference }),
   cutoff: demand.cutoff,
   rise: demand.rise,

@@ -17,13 +17,13 @@ const TOP = 20_000;
  */
 export function guardOf(
   job: Job,
-  { system, drivers, load, point, limits: own }: Playing,
+  { system, drivers, own, limits: ofParts }: Playing,
   driveVoltageRms: VoltageRms,
 ): Guard {
   const { lowest, highest } = job.wanted;
   const { filter } = job.amplifier;
-  const cone = load?.integrated ? load : undefined;
-  const limits = [...travelLimit(drivers), ...(cone ? own.filter(({ integrated }) => integrated) : [])];
+  const cone = own?.load.integrated ? own : undefined;
+  const limits = [...travelLimit(drivers), ...(cone ? ofParts.filter(({ integrated }) => integrated) : [])];
   // The search goes on above the band: a strong amplifier may drive the cone too far even there.
   const range = [2, Math.max(highest, TOP)] as const;
   const found = safeBehind(system, limits, driveVoltageRms, filter, range);
@@ -37,8 +37,10 @@ export function guardOf(
   const below = logarithmicGrid(2, Math.max(lowest, 2.001), 200);
   const { displacementPeak } = respond(system, below, { driveVoltageRms });
   const Xmax = drivers.driver.Xmax ?? Infinity;
-  const capacity = cone?.capacity(point) ?? Infinity;
-  const moved = cone ? readingsOf(system, cone, below).map((reading) => reading * driveVoltageRms) : below.map(() => 0);
+  const capacity = cone?.load.capacity(cone.point) ?? Infinity;
+  const moved = cone
+    ? readingsOf(system, cone.load, below).map((reading) => reading * driveVoltageRms)
+    : below.map(() => 0);
   for (let corner = Math.ceil(found.from) / 2; corner <= lowest; corner += 0.5) {
     const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
     const holds = displacementPeak.every((x, i) => {

@@ -5,15 +5,15 @@ import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airsp
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import type { Load, Point } from '../kind/box-kind.js';
 import { reachOf } from './behind-filter.js';
-import { depthOf, readingsOf } from './depth.js';
+import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
-import { type At, loadOf } from './load.js';
+import { loadOf } from './load.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
+import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
 
@@ -31,12 +31,6 @@ function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[])
   });
   return stretches;
 }
-
-const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>, sign = 1): At => {
-  let at = 0;
-  for (let i = 1; i < values.length; i++) if (sign * values[i]! > sign * values[at]!) at = i;
-  return { frequency: frequencies[at]!, value: values[at]! };
-};
 
 const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Curves => ({
   driveVoltageRms: columns.driveVoltageRms,
@@ -91,8 +85,8 @@ function unfilteredOf({ wanted }: Job, system: System, { f3, referenceLevel }: F
   return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
 }
 
-/** The lowest tone below the band that is judged, Hz. */
-const LOWEST_TONE = 10;
+/** The lowest tone of a programme that is judged, Hz. */
+export const LOWEST_TONE = 10;
 
 /** What one drive does below the band behind a filter, at worst. */
 function belowBand(system: System, filter: Filter, driveVoltageRms: VoltageRms, lowest: number) {
@@ -111,7 +105,7 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<Played, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
   const { wanted } = job;
-  const { system, drivers, load: limited, point, reference = 'asymptote' } = playing;
+  const { system, drivers, own: limited, reference = 'asymptote' } = playing;
   const limits = limitsOf(job, drivers, playing.limits);
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
@@ -133,7 +127,7 @@ export function soundOf(
   const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
-  const own = limited && ownLoad(system, limited, point, band, driveFor);
+  const own = limited && ownLoad(system, limited, band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
 
@@ -143,7 +137,7 @@ export function soundOf(
       ...(falls.f6 !== undefined && { f6: falls.f6 }),
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: playing.cutoff,
-      ...depthOf(job, system, limits, playing.cutoff, limited && { load: limited, point }),
+      ...depthOf(job, system, limits, playing.cutoff, limited),
       reference,
       referenceLevel: found.referenceLevel,
       greatestRise: playing.rise,
@@ -184,7 +178,7 @@ export function soundOf(
 }
 
 /** The greatest load, at the wanted level, of the part that the kind limits. */
-function ownLoad(system: System, load: Load, point: Point, band: Float64Array, driveFor: Float64Array) {
+function ownLoad(system: System, { load, point }: OwnLoad, band: Float64Array, driveFor: Float64Array) {
   const readings = readingsOf(system, load, band);
   const perReading = load.perReading(point);
   const values = readings.map((reading, i) => reading * perReading * driveFor[i]!);

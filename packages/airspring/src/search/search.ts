@@ -3,7 +3,8 @@ import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
 import { aligned, type Unsuited } from './aligned.js';
-import { compileDemand, type Demand } from './demand.js';
+import { compileDemand } from './compiled-demand.js';
+import type { Demand } from './demand.js';
 import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
 

@@ -6,6 +6,8 @@ import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
+import { LOWEST_TONE } from '../record/sound.js';
+import { worst } from '../record/worst.js';
 import type { Sounding, State } from './state.js';
 
 /**
@@ -48,14 +50,6 @@ export interface Account {
 }
 
 const BAND = 160;
-/** The lowest tone of a programme that is judged, Hz. */
-const LOWEST_TONE = 10;
-
-const worst = (frequencies: ArrayLike<number>, values: ArrayLike<number>): At => {
-  let at = 0;
-  for (let i = 1; i < values.length; i++) if (values[i]! > values[at]!) at = i;
-  return { frequency: frequencies[at]!, value: values[at]! };
-};
 
 /** What one drive for all tones from 10 Hz up asks: the drive that gives the wanted level where the response is flat. */
 export function flatColumns({ wanted }: Job, { system }: Sounding) {

@@ -4,7 +4,7 @@ import { type Made, type Now, retuned } from './changes/change.js';
 import type { Row, RowDone } from './row.js';
 import { glanced, LEAST, shortfall } from './shortfall.js';
 import { soundingOf, stateOf } from './state.js';
-import { tubeWork } from './tube-work.js';
+import { type TubeWork, tubeWork } from './tube-work.js';
 
 /** How many boxes are changed further: those nearest to what is wanted, and those whose tube alone would not fit. */
 const TRIED = { once: 5, twice: 3, unfit: 2 } as const;
@@ -18,6 +18,8 @@ export interface Chain {
   readonly made: readonly [Made, ...Made[]];
   readonly row: RowDone;
   readonly done: NonNullable<Made['done']>;
+  /** The work from the vents that stand to those of the last box; left out where `after` does not tell it. */
+  readonly tubes?: TubeWork;
   /** How far it falls short of what is wanted, dB. */
   readonly short: number;
   readonly effort: number;
@@ -75,7 +77,7 @@ function chainOf(now: Now, made: Chain['made']): Chain | undefined {
     one.row.ok && !one.done?.steps.some(({ ofTubes }) => ofTubes) ? [one.row] : [],
   );
   const effort = (tubes?.effort ?? 0) + others.reduce((sum, one) => sum + one.effort, 0);
-  return { made, row, done, short: shortfall(now.standing.job, done.glance), effort };
+  return { made, row, done, ...(tubes && { tubes }), short: shortfall(now.standing.job, done.glance), effort };
 }
 
 /** The same change of the same vents in another order is the same. */

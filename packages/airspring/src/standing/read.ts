@@ -1,7 +1,6 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
 import { decimalText, si } from '@airspring/core/quantity';
 import { faces, innerSize } from '@airspring/core/space';
-import { severalVents } from '@airspring/core/vent';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
 import type { DriverModels } from '../brief/driver-models.js';
@@ -18,8 +17,8 @@ import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import { dataOf, type MeasuredDriver, measuredDriver } from './measured-driver.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
-import { ventOf } from './state.js';
-import { sectionTaken, WALL } from './tube-change.js';
+import { tunedBy, ventOf } from './state.js';
+import { airTaken, WALL } from './tube.js';
 
 const edgesOf = ({ width, height, depth }: { width: number; height: number; depth: number }): Edges => [
   width,
@@ -105,7 +104,7 @@ export function readStanding(
   const space = { width, height, depth, panelThickness, ...bracing };
   const job: Job = jobOf(brief as Written, { ...read, space } as ReadBrief, air, choices);
   const contents = contentsOf(job, choice);
-  const taken = vents.reduce((sum, tube) => sum + sectionTaken(tube) * Math.max(0, tube.length - panelThickness), 0);
+  const taken = vents.reduce((sum, tube) => sum + airTaken(tube, panelThickness), 0);
   const fromSizes = sizes.inner && standing.air === undefined;
   const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
   refuse(
@@ -119,18 +118,7 @@ export function readStanding(
   );
   const { vent = {}, printer } = job.sections as ReadFields<typeof roundVentFields>;
   const measured = measuredTuning(standing, choice.completed.parameters.fs);
-  const computed =
-    vents.length > 0
-      ? severalVents(
-          {
-            vents: vents.map(ventOf),
-            volumeBeforeVent: si('volume', airBeforeVents),
-            panelThickness: si('length', panelThickness),
-          },
-          air,
-        )
-      : undefined;
-
+  const computed = vents.length > 0 ? tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, air) : undefined;
   const tuning = measured !== undefined && computed?.ok ? { measured, computed: computed.fb as number } : undefined;
 
   return {

@@ -1,5 +1,6 @@
 import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
+import { USUAL_QL } from '../kind/vented-fields.js';
 import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
@@ -11,7 +12,7 @@ import type { MeasuredDriver } from './measured-driver.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import { soundingOf, stateOf, USUAL_QL } from './state.js';
+import { soundingOf, stateOf } from './state.js';
 import { type TubeSet, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 

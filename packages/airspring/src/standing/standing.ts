@@ -5,6 +5,7 @@ import type { Job } from '../job/job.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { Kept } from './fields.js';
 import type { MeasuredDriver } from './measured-driver.js';
+import type { Tube } from './tube.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
 
@@ -12,16 +13,6 @@ export type Edges = readonly [width: number, height: number, depth: number];
 export interface Place {
   readonly face: Face;
   readonly centre: Edges;
-}
-
-/** Equal round tubes, in SI units. */
-export interface Tube {
-  readonly diameter: number;
-  readonly length: number;
-  readonly count: number;
-  readonly wall: number;
-  /** Radius of the rounding at both ends; zero is a sharp end. */
-  readonly rounding: number;
 }
 
 /** A vent of the existing box. */
@@ -98,3 +89,13 @@ export interface Standing {
   /** Greatest mean air speed in a vent, peak, m/s. */
   readonly airSpeedPeak: number;
 }
+
+/** The vents beside one of them. */
+export const othersOf = ({ vents }: Standing, vent: StandingVent): StandingVent[] =>
+  vents.filter(({ index }) => index !== vent.index);
+
+/** The box with one of its vents replaced. */
+export const withVent = (standing: Standing, vent: StandingVent): Standing => ({
+  ...standing,
+  vents: standing.vents.map((one) => (one.index === vent.index ? vent : one)),
+});

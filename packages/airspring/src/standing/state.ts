@@ -17,9 +17,10 @@ import { si } from '@airspring/core/quantity';
 import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
-import type { ventedFields } from '../kind/vented-fields.js';
+import { USUAL_QL, type ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
-import type { Standing, Tube } from './standing.js';
+import type { Standing } from './standing.js';
+import type { Tube } from './tube.js';
 
 /** A box in all that its sound depends on: as it stands, or as a change would leave it. */
 export interface State {
@@ -62,8 +63,12 @@ export function ventOf({ rounding, length, count, ...tube }: Tube): RoundVentInp
   };
 }
 
-/** Leaks of a box that is no closed one, common practice. */
-export const USUAL_QL = 7;
+/** What vents tune a box to whose air, before they take theirs, and panels are known. */
+export const tunedBy = (vents: readonly VentInput[], airBeforeVents: number, panelThickness: number, air: Air) =>
+  severalVents(
+    { vents, volumeBeforeVent: si('volume', airBeforeVents), panelThickness: si('length', panelThickness) },
+    air,
+  );
 
 /** Losses as the brief states them. */
 const lossesOf = ({ sections }: Job, closed: boolean) => {
@@ -114,10 +119,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
   }
   if (vents.length === 0) return { ok: true, ...closedState(job, air, state, sourceResistance) };
 
-  const tuned = severalVents(
-    { vents, volumeBeforeVent: si('volume', state.airBeforeVents), panelThickness: si('length', panelThickness) },
-    air,
-  );
+  const tuned = tunedBy(vents, state.airBeforeVents, panelThickness, air);
   if (!tuned.ok) return tuned;
   const ventArea = 1 / Math.max(...tuned.shares.map(({ flow, area }) => flow / area));
   const fb = tuned.fb * tuningRatio;

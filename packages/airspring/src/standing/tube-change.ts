@@ -1,20 +1,14 @@
 import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
-import { si } from '@airspring/core/quantity';
-import { severalVents } from '@airspring/core/vent';
-import type { Legs, Standing, StandingVent, Tube } from './standing.js';
-import { ventOf } from './state.js';
+import type { RowDone, RowNot } from './row.js';
+import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
+import { tunedBy, ventOf } from './state.js';
+import { outerOf, sectionTaken, type Tube, WALL } from './tube.js';
 import { wayBehind } from './way.js';
 
 const MM = 1e-3;
 /** Free room between a tube and its hole, all round. */
 const PLAY = 0.5e-3;
-/** Of a printed tube, where a brief does not say it. */
-export const WALL = 3e-3;
-
-export const outerOf = ({ diameter, wall }: Pick<Tube, 'diameter' | 'wall'>): number => diameter + 2 * wall;
-/** Air that each metre of tubes takes, m². */
-export const sectionTaken = (tube: Omit<Tube, 'length'>): number => (tube.count * Math.PI * outerOf(tube) ** 2) / 4;
 
 /** The longest tube that is tried, m. */
 const LONGEST = 3;
@@ -32,9 +26,7 @@ export function lengthOrNone(
 ): number | undefined {
   const wanted = fb / tuningRatio;
   const tuningAt = (length: number): number => {
-    const vents = [...others.map(ventOf), ventOf({ ...section, length })];
-    const box = { vents, volumeBeforeVent: si('volume', air), panelThickness: si('length', t) };
-    const found = severalVents(box, job.air);
+    const found = tunedBy([...others, { ...section, length }].map(ventOf), air, t, job.air);
     return found.ok ? found.fb : 0;
   };
   // A longer tube tunes lower, until it has taken half of the air.
@@ -106,18 +98,12 @@ const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wa
 export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
   Math.max(1, Math.ceil(length / printer.height - 1e-9));
 
-/** A tube that is longer than the way behind its hole, m. */
-export interface TooLong {
-  /** Place of its vent in the brief. */
-  readonly vent: number;
-  readonly diameter: number;
-  readonly needed: number;
-  readonly free: number;
-}
+/** A tube that is longer than the way behind its hole. */
+export type TooLong = NonNullable<RowNot['way']>;
 
 /** How a tube stands behind its hole: straight, bent, or not at all. */
 export type Stance =
-  | { readonly fitting: 'fits' | 'measure'; readonly bent: boolean; readonly legs?: Legs }
+  | { readonly fitting: RowDone['fitting']; readonly bent: boolean; readonly legs?: Legs }
   | {
       readonly fitting: 'does not fit';
       readonly way: TooLong;
@@ -125,8 +111,7 @@ export type Stance =
 
 /** How a tube would stand in the place of a vent, beside the other vents. */
 export function stanceOf(standing: Standing, vent: StandingVent, tube: Tube): Stance {
-  const { vents, plugged = [] } = standing;
-  const besides = [...vents.filter(({ index }) => index !== vent.index), ...plugged];
+  const besides = [...othersOf(standing, vent), ...(standing.plugged ?? [])];
   const body = { outerDiameter: outerOf(tube), clearance: tube.diameter, bendRadius: outerOf(tube) };
   const way = wayBehind(standing, vent.place, body, besides);
   if (way === undefined) return { fitting: 'measure', bent: false };

@@ -1,6 +1,9 @@
 import type { Phrase } from '../kind/phrase.js';
-import type { Bend, Legs, Standing, StandingVent } from './standing.js';
-import { outerOf, type Passage, passageBetween, piecesOf, type Stance, stanceOf, type TooLong } from './tube-change.js';
+import type { Fitting } from './row.js';
+import type { Bend, Standing, StandingVent } from './standing.js';
+import { outerOf } from './tube.js';
+import { passageBetween, stanceOf, type TooLong } from './tube-change.js';
+import { drilling, elbow, enlarging, fitting, making, takingOut, which } from './tube-steps.js';
 import type { Step } from './work.js';
 
 /** The work of a hole, of an elbow and of a plug, as metres of vent to print. */
@@ -11,7 +14,7 @@ const PLUG = 0.05;
 /** What leads from the vents that stand to others. */
 export interface TubeWork {
   readonly steps: readonly Step[];
-  readonly fitting: Stance['fitting'];
+  readonly fitting: Fitting;
   /** Set where a tube does not fit. */
   readonly way?: TooLong;
   /** How tubes bend, where places are known. */
@@ -35,7 +38,7 @@ export function tubeWork(before: Standing, after: Standing): TubeWork {
     .filter(({ index }) => !after.vents.some((vent) => vent.index === index))
     .map((vent) => plugOf(before, vent));
   const all = [...works, ...closed];
-  const rank = (fitting: Stance['fitting']) => ['fits', 'measure', 'does not fit'].indexOf(fitting);
+  const rank = (fitting: Fitting) => ['fits', 'measure', 'does not fit'].indexOf(fitting);
   const worst = all.reduce<TubeWork | undefined>(
     (a, b) => (a && rank(a.fitting) >= rank(b.fitting) ? a : b),
     undefined,
@@ -49,10 +52,6 @@ export function tubeWork(before: Standing, after: Standing): TubeWork {
     what: all.flatMap(({ what }) => what),
   };
 }
-
-/** Which of several vents is meant. */
-export const which = ({ vents }: Standing, { index, diameter, length }: StandingVent): Phrase =>
-  vents.length > 1 ? [` (vent ${index + 1}, now `, [diameter, 'length'], ' × ', [length, 'length'], ')'] : [];
 
 const plugOf = (before: Standing, vent: StandingVent): TubeWork => ({
   steps: [
@@ -125,147 +124,5 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
         ...(before.vents.length > 1 ? [' in place of vent ', String(vent.index + 1)] : []),
       ],
     ],
-  };
-}
-
-const drilling = (hole: number, count: number): Step => ({
-  does: 'drill',
-  says: [
-    count > 1 ? `Cut ${count} more holes of ` : 'Cut a second hole of ',
-    [hole, 'length'],
-    `, ${count > 1 ? 'each ' : ''}at least one tube diameter away from the first. Wear eye protection and a dust mask.`,
-  ],
-  caution: 'dust',
-  holes: [{ what: 'vent', form: 'circle', diameter: hole }],
-});
-
-const enlarging = (before: Standing, was: StandingVent, { hole, how }: Passage): Step => ({
-  does: 'drill',
-  says:
-    how === 'enlarged'
-      ? [
-          'Enlarge the hole',
-          ...which(before, was),
-          ' with the ',
-          [hole, 'length'],
-          ' saw. A hole saw has nothing to centre on in an open hole: clamp a board with a hole of that size over it as a guide, and wear eye protection and a dust mask.',
-        ]
-      : [
-          'None of your saws makes the hole that it needs, ',
-          [hole, 'length'],
-          '. Rout the hole along a template. Wear eye protection and a dust mask.',
-        ],
-  caution: 'dust',
-  holes: [{ what: 'vent', form: 'circle', diameter: hole }],
-  ...(how === 'enlarged' && {
-    parts: [{ what: 'guide board, with a hole', made: 'cut', count: 1, size: ['of ', [hole, 'length']] }],
-  }),
-});
-
-/** The tube as it is printed, or cut from a pipe at hand. */
-function making(standing: Standing, { diameter, length, wall }: StandingVent, count: number, { how }: Passage): Step {
-  const outer = outerOf({ diameter, wall });
-  const printed = length - (how === 'joined inside' ? standing.panelThickness : 0);
-  const pieces = piecesOf(standing, printed);
-  const size: Phrase = [
-    [diameter, 'length'],
-    ' inner, ',
-    [outer, 'length'],
-    ' outer diameter, ',
-    [printed, 'length'],
-    ' long',
-  ];
-  const pipe = standing.workshop.pipes.some(
-    (one) => Math.abs(one.inner - diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
-  );
-  if (pipe) {
-    return {
-      does: 'cut',
-      says: ['Cut the pipe of ', [diameter, 'length'], ' inner diameter to ', [printed, 'length'], '.'],
-      caution: 'dust',
-      parts: [{ what: 'pipe', made: 'cut', count, size }],
-    };
-  }
-  return {
-    does: 'print',
-    says: [
-      `Print ${count > 1 ? `${count} tubes` : 'a tube'} of `,
-      [diameter, 'length'],
-      ' inner and ',
-      [outer, 'length'],
-      ' outer diameter, ',
-      [printed, 'length'],
-      ' long',
-      // The hole is a part of the vent: both lengths are told, so that neither is taken for the other.
-      ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
-      pieces > 1 ? `, in ${pieces} pieces of ` : '',
-      ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),
-      '. Print and glue in a ventilated room.',
-    ],
-    caution: 'fumes',
-    parts: [
-      {
-        what: 'tube',
-        made: 'print',
-        count,
-        size: pieces > 1 ? [...size, `, in ${pieces} pieces of `, [printed / pieces, 'length']] : size,
-      },
-    ],
-  };
-}
-
-/** A vent as short as its panel is a hole: there is no tube in it. */
-function takingOut({ panelThickness, vents }: Standing, { count, length, index }: StandingVent): Step[] {
-  if (!(length > panelThickness)) return [];
-  const which = vents.length > 1 ? ` of vent ${index + 1}` : '';
-  return [{ does: 'take out', says: [`Take the old ${count > 1 ? 'tubes' : 'tube'}${which} out.`] }];
-}
-
-function fitting(
-  { panelThickness: t }: Standing,
-  { how }: Passage,
-  { added, several }: { readonly added: boolean; readonly several: boolean },
-): Step {
-  const says: Phrase =
-    how === 'joined inside'
-      ? [
-          `Take a driver out, bring the ${several ? 'tubes' : 'tube'} in through the cutout, and glue ${several ? 'each' : 'it'} to the inside of the panel around ${several ? 'its' : 'the'} hole. The hole itself is the first `,
-          [t, 'length'],
-          ' of the vent.',
-        ]
-      : [
-          added
-            ? `Push the new ${several ? 'tubes' : 'tube'} through the new ${several ? 'holes' : 'hole'}, and glue ${several ? 'them' : 'it'} in, airtight.`
-            : several
-              ? `Push the new tubes through their holes, and glue them in, airtight.`
-              : `The new tube fits through the ${how === 'as it is' ? 'existing' : 'enlarged'} hole. Glue it in, airtight.`,
-        ];
-  return { does: 'fit', says };
-}
-
-function elbow({ drivers }: Standing, vent: StandingVent, legs?: Legs): Step {
-  const { cutoutDiameter = 0 } = drivers.driver;
-  const shape: Phrase = legs
-    ? [
-        'Straight for ',
-        [legs.first, 'length'],
-        ' from the outside of the panel, an elbow of ',
-        [legs.arc, 'length'],
-        ` along its middle towards the ${legs.towards}, and straight for `,
-        [legs.second, 'length'],
-        '. ',
-      ]
-    : [];
-  return {
-    does: 'fit',
-    says:
-      outerOf(vent) <= cutoutDiameter
-        ? [
-            ...shape,
-            'Join the elbow inside: take a driver out, and pass the elbow through its cutout, which is ',
-            [cutoutDiameter, 'length'],
-            ' wide.',
-          ]
-        : [...shape, 'The elbow is wider than the cutouts: take a panel off to put it in.'],
   };
 }

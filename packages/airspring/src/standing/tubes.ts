@@ -1,8 +1,9 @@
 import { type Account, accountOf } from './account.js';
 import { glanced, shortfall } from './shortfall.js';
-import type { Standing, StandingVent } from './standing.js';
-import { soundingOf, stateOf, ventOf } from './state.js';
-import { type Bore, boresFor, outerOf, type Passage, sectionTaken, stanceOf } from './tube-change.js';
+import { type Standing, type StandingVent, withVent } from './standing.js';
+import { soundingOf, stateOf } from './state.js';
+import { outerOf, sectionTaken } from './tube.js';
+import { type Bore, boresFor, type Passage, stanceOf } from './tube-change.js';
 
 /** A tube of one length in the flange, and what it does. */
 export interface TubeOption {
@@ -66,8 +67,7 @@ function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: 
   );
   const options = [...new Set(lengths)].flatMap((length): TubeOption[] => {
     const tube = { ...section, length };
-    const vents = standing.vents.map((one) => (one.index === vent.index ? tube : one));
-    const state = { ...stateOf(standing), vents: vents.map(ventOf) };
+    const state = stateOf(withVent(standing, tube));
     const sounding = soundingOf(standing, state);
     if (2 * tube.rounding > length || !sounding.ok) return [];
     const stance = stanceOf(standing, vent, tube);

@@ -1,19 +1,18 @@
-import { format, logarithmicGrid, si } from '@airspring/core/quantity';
+import { logarithmicGrid } from '@airspring/core/quantity';
 import { referenceLevel, respond } from '@airspring/core/response';
-import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { passedBy } from '../job/passed.js';
 import type { Phrase } from '../kind/phrase.js';
 import { amplifierOf, travels } from '../record/assemble.js';
 import { cautionsOf } from '../record/cautions.js';
-import type { Margin } from '../record/design-parts.js';
+import { PARTS_GIVE_OUT } from '../record/limits.js';
 import type { Played } from '../record/played.js';
 import { soundOf } from '../record/sound.js';
 import type { Account } from './account.js';
+import { marginsOf } from './changed-margins.js';
 import type { Now } from './changes/change.js';
 import type { Chain, Leaning } from './combinations.js';
 import { type ChangedBox, type Holds, type RowDone, withBends } from './row.js';
 import type { StandingVent } from './standing.js';
-import { tubeWork } from './tube-work.js';
 import { inOrder, type NewHole, type Part, type Step } from './work.js';
 
 /** A box that stands, changed in two or three ways at once: everything to do, and how it then plays. */
@@ -71,12 +70,16 @@ function tubeNouns({ standing, account }: Now, after: readonly StandingVent[], f
 }
 
 /** A design from a chain of changes, worked out from the box as it stands. */
-export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: string, leaning: Leaning): ChangedDesign {
+export function wholeOf(
+  now: Now,
+  { made, row, done, tubes, effort }: Chain,
+  name: string,
+  leaning: Leaning,
+): ChangedDesign {
   const { standing } = now;
   const { state, sounding } = done;
   const { account } = row;
   const after = made.at(-1)?.after;
-  const tubes = after && tubeWork(standing, after);
   const others = made.filter((one) => one.done?.steps.some(({ ofTubes }) => !ofTubes));
   const otherRows = others.flatMap(({ row: one }) => (one.ok ? [one] : []));
   const steps = inOrder([
@@ -98,14 +101,10 @@ export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: stri
     system: sounding.system,
     drivers: state.drivers,
     limits: sounding.own,
-    point: [],
     cutoff: account.reach ?? wanted.highest,
     rise: Math.max(0, rise),
   };
-  const sound = soundOf(job, playing, {
-    vent: 'the air speed in the vent',
-    'radiator travel': 'the travel of the passive radiators (Xmax)',
-  });
+  const sound = soundOf(job, playing, PARTS_GIVE_OUT);
   const speed = sound.atWantedLevel.airSpeedPeak;
   const atWantedLevel = {
     ...sound.atWantedLevel,
@@ -154,82 +153,4 @@ export function wholeOf(now: Now, { made, row, done, effort }: Chain, name: stri
       travels: driver.Xmax === undefined || travels(sound.protection) || travels(sound.protection.atFullVoltage),
     }),
   };
-}
-
-/** How near the changed box is to each limit of the brief. */
-function marginsOf(
-  { standing: { job, airSpeedPeak } }: Now,
-  { reach, loudest, leastLoad }: Account,
-  { displacementPeak, heat, driveVoltageRms, currentRms, own }: Played['atWantedLevel'],
-  { Xmax, Pe }: { readonly Xmax?: number; readonly Pe?: number },
-): Margin[] {
-  const { wanted, amplifier } = job;
-  const margin = (
-    [path, what]: readonly [string, string],
-    text: (value: number) => string,
-    value: number | undefined,
-    limit: number | undefined,
-    sense: Margin['sense'],
-    ratio = (a: number, b: number) => a / b,
-  ): Margin[] => {
-    if (value === undefined || limit === undefined || !(limit < Infinity)) return [];
-    const relative = (sense === 'at most' ? ratio(value, limit) : ratio(limit, value)) - 1;
-    return [{ path, what, value: text(value), limit: text(limit), sense, relative }];
-  };
-  const hertz = (f: number) => format('frequency', si('frequency', f), 'Hz', 4);
-  const level = (dB: number) => format('level', si('level', dB), 'dB', 4);
-  const driver = `drivers[${job.choices[0]?.driverIndex ?? 0}]`;
-  return [
-    ...margin(
-      ['wanted.level', 'greatest level'],
-      level,
-      loudest.level,
-      wanted.level,
-      'at least',
-      (a, b) => 10 ** ((a - b) / 20),
-    ),
-    ...margin(['wanted.lowest', 'reach of the response'], hertz, reach, wanted.lowest, 'at most'),
-    ...margin(
-      ['vent.airSpeed', 'air speed in the vent'],
-      (v) => format('airSpeedPeak', si('airSpeedPeak', v), 'm/s', 4),
-      own?.at.value,
-      airSpeedPeak,
-      'at most',
-    ),
-    ...margin(
-      [`${driver}.Xmax`, 'cone travel, peak'],
-      (x) => format('displacementPeak', si('displacementPeak', x), 'mm', 4),
-      displacementPeak.value,
-      Xmax,
-      'at most',
-    ),
-    ...margin(
-      [`${driver}.Pe`, 'heat in each voice coil'],
-      (p) => format('power', si('power', p), 'W', 4),
-      heat.value,
-      Pe,
-      'at most',
-    ),
-    ...margin(
-      ['amplifier.voltage', 'amplifier voltage, rms'],
-      (u) => format('voltageRms', si('voltageRms', u), 'V', 4),
-      driveVoltageRms.value,
-      amplifier.voltage,
-      'at most',
-    ),
-    ...margin(
-      ['amplifier.current', 'amplifier current, rms'],
-      (i) => format('currentRms', si('currentRms', i), 'A', 4),
-      currentRms.value,
-      amplifier.current,
-      'at most',
-    ),
-    ...margin(
-      ['amplifier.leastLoad', 'least impedance'],
-      (z) => format('resistance', si('resistance', z), 'Ω', 4),
-      leastLoad.value,
-      amplifier.leastLoad && LEAST_OF_NOMINAL * amplifier.leastLoad,
-      'at least',
-    ),
-  ];
 }

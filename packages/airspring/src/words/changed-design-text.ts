@@ -4,11 +4,12 @@ import { cautions } from '../record/cautions.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { ChangedDesign } from '../standing/whole.js';
-import { cautionOf, driversText } from './build-text.js';
-import { marginTable } from './design-text.js';
+import { glanceNumbers } from './account-text.js';
+import { driversText } from './build-text.js';
+import { limitBlocks, playingBlocks } from './design-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
-import { belowText, filterText, impedanceText, loudText, protectionText } from './play-text.js';
+import { impedanceText } from './play-text.js';
 import { printable } from './printable.js';
 
 /** Its changes as one noun phrase. */
@@ -61,17 +62,10 @@ const changedInFull = (design: ChangedDesign, now: Account, say: Phrasing): stri
     paragraph(`${number}. ${text}`),
   ]),
   ...(design.parts.length > 0 ? ['WHAT TO MAKE OR TO BUY', table('rlll', partRows(design, say))] : []),
-  'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
-  ...loudText(design, say),
-  ...filterText(design, say),
-  ...belowText(design, say),
-  'BELOW THE BAND',
-  ...protectionText(design, say),
+  ...playingBlocks(design, say),
   'IMPEDANCE, TO CHECK WHAT YOU BUILT',
   paragraph(impedanceText(design, say)),
-  ...cautionOf(design, cautions.mains),
-  'WHAT IS AT ITS LIMIT, AND WHAT IS NOT',
-  marginTable(design, say),
+  ...limitBlocks(design, say),
 ];
 
 /** A combination other than the first: what to do, and how it differs. */
@@ -100,20 +94,12 @@ export function designBlocks({ designs, now }: Retrofit, say: Phrasing): string[
 }
 
 /** The combinations in numbers; the units stand in the second row. */
-export const overviewRows = ({ designs, now }: Pick<Retrofit, 'designs' | 'now'>): string[][] => {
-  const numbers = ({ fb, fc, reach, loudest, wanted: { airSpeed } }: Account) => [
-    (fb ?? fc ?? 0).toFixed(1),
-    reach?.toFixed(1) ?? '',
-    loudest.level.toFixed(1),
-    airSpeed?.value.toFixed(1) ?? '',
-  ];
-  return [
-    ['', 'tuned', 'reach', 'level', 'air', ''],
-    ['', 'Hz', 'Hz', 'dB', 'm/s', 'changes'],
-    ['', ...numbers(now.account), 'as it is'],
-    ...designs.map((design) => [design.name, ...numbers(design.account), changesText(design)]),
-  ];
-};
+export const overviewRows = ({ designs, now }: Pick<Retrofit, 'designs' | 'now'>): string[][] => [
+  ['', 'tuned', 'reach', 'level', 'air', ''],
+  ['', 'Hz', 'Hz', 'dB', 'm/s', 'changes'],
+  ['', ...glanceNumbers(now.account), 'as it is'],
+  ...designs.map((design) => [design.name, ...glanceNumbers(design.account), changesText(design)]),
+];
 
 /**
  * The printed report of one combination of changes alone.

@@ -2,6 +2,7 @@ import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Margin } from '../record/design-parts.js';
 import type { Design } from '../record/design-record.js';
+import type { Played } from '../record/played.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
@@ -33,7 +34,7 @@ function room(margin: Margin, say: Phrasing): string {
 }
 
 /** Every limit of the brief, the tightest first. */
-export const marginTable = ({ margins }: Pick<Design, 'margins'>, say: Phrasing): string =>
+const marginTable = ({ margins }: Pick<Design, 'margins'>, say: Phrasing): string =>
   table('lrlrr', [
     ['quantity', 'this box', '', 'limit', ''],
     ...[...margins]
@@ -76,6 +77,24 @@ function alignmentBlocks(design: Design, say: Phrasing): string[] {
   return text === undefined ? [] : ['ALIGNMENT', paragraph(text), ...alignmentTable(design, say)];
 }
 
+/** How loud it plays and what it does below its band, with what is uncertain of it. */
+export const playingBlocks = (design: Played, say: Phrasing, uncertain: readonly string[] = []): string[] => [
+  'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
+  ...loudText(design, say),
+  ...filterText(design, say),
+  ...uncertain,
+  ...belowText(design, say),
+  'BELOW THE BAND',
+  ...protectionText(design, say),
+];
+
+/** How near it comes to every limit. */
+export const limitBlocks = (design: Played, say: Phrasing): string[] => [
+  ...cautionOf(design, cautions.mains),
+  'WHAT IS AT ITS LIMIT, AND WHAT IS NOT',
+  marginTable(design, say),
+];
+
 /** A design in full. */
 export const designInFull = (design: Design, say: Phrasing): string[] => {
   const due = Object.values<string>(cautions);
@@ -83,14 +102,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     head(design),
     'TO CUT AND TO PRINT',
     ...buildText(design, say),
-    'HOW LOUD IT PLAYS, AND WHAT LIMITS IT',
-    ...loudText(design, say),
-    ...filterText(design, say),
-    ...uncertainText(design, say),
-    ...scatterText(design, say),
-    ...belowText(design, say),
-    'BELOW THE BAND',
-    ...protectionText(design, say),
+    ...playingBlocks(design, say, [...uncertainText(design, say), ...scatterText(design, say)]),
     'IMPEDANCE',
     paragraph(impedanceText(design, say)),
     table(
@@ -98,9 +110,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
       design.numbers.map(({ what, value }) => [what, say.phrase(value)]),
     ),
     ...alignmentBlocks(design, say),
-    ...cautionOf(design, cautions.mains),
-    'WHAT IS AT ITS LIMIT, AND WHAT IS NOT',
-    marginTable(design, say),
+    ...limitBlocks(design, say),
     ...design.warnings.map((warning) => paragraph(warningText(warning))),
     ...design.cautions.filter((text) => !due.includes(text)).map(caution),
   ];

@@ -1,19 +1,13 @@
 import type { Phrase } from '../../kind/phrase.js';
 import type { Holds } from '../row.js';
-import type { Standing, StandingVent } from '../standing.js';
-import { type Bore, boresFor, lengthOrNone, sectionTaken, stanceOf } from '../tube-change.js';
-import { tubeWork, which } from '../tube-work.js';
+import { othersOf, type Standing, type StandingVent, withVent } from '../standing.js';
+import { airTaken } from '../tube.js';
+import { type Bore, boresFor, lengthOrNone, stanceOf } from '../tube-change.js';
+import { which } from '../tube-steps.js';
+import { tubeWork } from '../tube-work.js';
 import { type Change, type Made, type Now, type Proposed, refused, rowOf } from './change.js';
 
 const MM = 1e-3;
-
-const othersOf = ({ vents }: Standing, vent: StandingVent): StandingVent[] =>
-  vents.filter(({ index }) => index !== vent.index);
-/** The box with one of its vents replaced. */
-const withVent = (standing: Standing, vent: StandingVent): Standing => ({
-  ...standing,
-  vents: standing.vents.map((one) => (one.index === vent.index ? vent : one)),
-});
 
 /** The name of a change of one vent: where there are several, it says which. */
 const named = ({ vents }: Standing, { index }: StandingVent, alone: string, ofSeveral: string): string =>
@@ -145,6 +139,7 @@ export const ventClosed: Change = (now) => {
   const { panelThickness: t } = standing;
   if (standing.vents.length === 1) {
     const taken = standing.airBeforeVents - now.account.netVolume;
+    const { effort, steps } = tubeWork(standing, { ...standing, vents: [] });
     return [
       rowOf(now, {
         change: 'the vent closed',
@@ -152,8 +147,8 @@ export const ventClosed: Change = (now) => {
         holds: ['volume'],
         state: { ...state, airBeforeVents: state.airBeforeVents - taken, vents: [] },
         fitting: 'fits',
-        effort: 0.05,
-        steps: tubeWork(standing, { ...standing, vents: [] }).steps.map(({ ofTubes: _, ...step }) => step),
+        effort,
+        steps: steps.map(({ ofTubes: _, ...step }) => step),
         touches: ['tuning'],
       }),
     ];
@@ -161,18 +156,19 @@ export const ventClosed: Change = (now) => {
   return standing.vents.map((vent) => {
     const after = {
       ...standing,
-      airBeforeVents: standing.airBeforeVents - sectionTaken(vent) * Math.max(0, vent.length - t),
+      airBeforeVents: standing.airBeforeVents - airTaken(vent, t),
       vents: othersOf(standing, vent),
       plugged: [...(standing.plugged ?? []), vent],
     };
+    const { effort, steps } = tubeWork(standing, after);
     return rowOf(now, {
       change: `vent ${vent.index + 1} closed`,
       what: ['One vent closed with a tight plug', ...which(standing, vent)],
       holds: ['volume'],
       after,
       fitting: 'fits',
-      effort: 0.05,
-      steps: tubeWork(standing, after).steps,
+      effort,
+      steps,
       touches: ['tuning'],
     });
   });

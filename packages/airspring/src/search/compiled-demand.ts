@@ -1,0 +1,132 @@
+import { compileFilter } from '@airspring/core/filter';
+import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
+import type { FrequencyGrid } from '@airspring/core/quantity';
+import { REFERENCE_PRESSURE } from '@airspring/core/response';
+import type { Job } from '../job/job.js';
+import { passedBy } from '../job/passed.js';
+import type { Point, Variant } from '../kind/box-kind.js';
+import { compileVariant } from './compiled-variant.js';
+import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
+import type { Demand } from './demand.js';
+import { BAND, BELOW, searchGrid } from './frequencies.js';
+import { greatestOf, magnitude } from './greatest.js';
+import { compileLeastImpedance } from './least-impedance.js';
+import { remembered } from './remembered.js';
+
+/** A rise that is no more than rounding, dB. */
+const ROUNDING = 1e-9;
+
+/**
+ * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
+ * costs some thousand multiplications.
+ */
+export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
+  const { wanted, amplifier } = job;
+  const compiled = compileVariant(variant);
+  const { density, probes, load: loadPoint, sweep } = compiled;
+  const columns = probes.map(() => complexColumn(BELOW + BAND));
+  const grid = searchGrid(wanted);
+  const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
+  const flow = column('radiatedFlow');
+  const velocity = column('coneVelocity');
+  const current = column('current');
+  const load = variant.load === undefined ? undefined : column('load');
+  const integrated = variant.load?.integrated === true;
+
+  // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
+  const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
+  const fallenBy = 10 ** (-wanted.fall / 20);
+  /** What f |U| is at the reference level of the point, and where the response has fallen as far as it may. */
+  let level = Number.NaN;
+  let passing = 0;
+  let fallen = 0;
+  const setReference = (now: number): void => {
+    if (now === level) return;
+    level = now;
+    passing = (REFERENCE_PRESSURE * 10 ** (now / 20)) / density;
+    fallen = passing * fallenBy;
+  };
+  const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
+  const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
+  const perHeat = Math.sqrt(Re / Pe);
+  const levels = new Float64Array(BELOW + BAND);
+  const [drives, travels, currents, loads] = [0, 1, 2, 3].map(() => new Float64Array(BAND)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const one = new Float64Array(1);
+  const oneColumn = probes.map(() => complexColumn(1));
+  const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
+  // A high-pass that is there already shapes the response; what the wanted level asks of the box does not depend on it.
+  const passed = passedBy(amplifier.filter, grid);
+  const filter = amplifier.filter && compileFilter(amplifier.filter);
+  const size = (f: number) => {
+    one[0] = f;
+    sweep(one, oneColumn);
+    filter?.(one as FrequencyGrid, oneFlow);
+    return magnitude(oneFlow, 0) * f;
+  };
+  const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
+
+  /** The maximum is that of the sound before a filter, as the asymptote is. */
+  const maximum = (): number => {
+    for (let i = 0; i < levels.length; i++) levels[i] = magnitude(flow, i) * grid[i]!;
+    return 20 * Math.log10((greatestOf(levels, grid, 0) * density) / REFERENCE_PRESSURE);
+  };
+  const { referenceLevel = maximum } = compiled;
+
+  const demandOf = (point: Point, out: Demand): void => {
+    loadPoint(point);
+    sweep(grid, columns);
+    setReference(referenceLevel());
+    out.cutoff = grid[0]!;
+    let open = true;
+    /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
+    let held = 0;
+    let usedAbove = 0;
+    let usedTwoAbove = 0;
+    for (let i = BELOW + BAND - 1; i >= 0; i--) {
+      const f = grid[i]!;
+      const u = magnitude(flow, i) * f;
+      const heard = u * passed[i]!;
+      levels[i] = heard;
+      if (open && heard < fallen) {
+        open = false;
+        out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossingFrom(i, grid, levels, fallen, size);
+      }
+      const drive = asked / u;
+      const x = (drive * magnitude(velocity, i)) / f;
+      const c = drive * magnitude(current, i);
+      const l = load === undefined ? 0 : (drive * magnitude(load, i)) / (integrated ? 2 * Math.PI * f : 1);
+      if (i >= BELOW) {
+        const k = i - BELOW;
+        drives[k] = drive;
+        travels[k] = x;
+        currents[k] = c;
+        loads[k] = l;
+      }
+      if (i <= BELOW) out.loadBelow[i] = l * Math.SQRT2;
+      if (i > BELOW || held > 0) continue;
+      const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
+      if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1]!, used, usedAbove);
+      else if (i + 2 <= BELOW) {
+        const above = grazedAbove(used, usedAbove, usedTwoAbove);
+        if (above !== undefined) held = grid[i + 1]! * (grid[i + 1]! / f) ** above;
+      }
+      usedTwoAbove = usedAbove;
+      usedAbove = used;
+    }
+    out.depth = Math.max(out.cutoff, held);
+    const rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    out.rise = Math.abs(rise) < ROUNDING ? 0 : rise;
+    out.travel = greatestOf(travels, grid, BELOW) * perXmax;
+    out.current = greatestOf(currents, grid, BELOW);
+    out.heat = out.current * perHeat;
+    out.voltage = greatestOf(drives, grid, BELOW);
+    out.load = greatestOf(loads, grid, BELOW) * Math.SQRT2;
+    if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
+  };
+  return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;
+}

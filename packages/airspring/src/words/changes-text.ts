@@ -1,0 +1,67 @@
+import { listOf } from '../kind/wording.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { Row, RowDone } from '../standing/row.js';
+import { numbersOf } from './account-text.js';
+import type { Phrasing } from './phrasing.js';
+
+/** The changes that can be made, each with its number in the report. */
+export const doneRows = ({ rows }: Retrofit): (readonly [number: number, row: RowDone])[] =>
+  rows.filter((row): row is RowDone => row.ok).map((row, i) => [i + 1, row] as const);
+
+/** Every change that can be made, in numbers, beside the box as it is; the units stand in the second row. */
+export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly string[])[] {
+  const { now } = answer;
+  const done = doneRows(answer).map(([i, row]) => [String(i), ...numbersOf(row.account, say), row.change]);
+  return [
+    ['', 'tuned', 'reach', 'level', 'air', 'travel', 'load', ''],
+    ['', 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'Ω', 'change'],
+    ['', ...numbersOf(now.account, say), 'as it is'],
+    ...done,
+  ];
+}
+
+/** What the columns of the comparison mean. */
+export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
+  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Load: the least impedance.`;
+
+const HOLDS: Readonly<Record<string, string>> = {
+  tuning: 'the tuning',
+  length: 'the length of the vent',
+  volume: 'the air in the box',
+};
+
+const heldText = ({ holds }: Row): string =>
+  holds.length === 0 ? '' : ` It keeps ${listOf(holds.map((one) => HOLDS[one] ?? one))}.`;
+
+/** What a change is and keeps. */
+export const changeText = (row: RowDone, say: Phrasing): string => `${say.phrase(row.what)}.${heldText(row)}`;
+
+/** What to buy, cut, print or drill, and what to measure first. */
+export const stepsOf = (row: RowDone, say: Phrasing): string[] => [
+  ...row.steps.map((step) => say.phrase(step)),
+  ...(row.measure ? [say.phrase(row.measure)] : []),
+];
+
+/** What cannot be done, and why. */
+export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
+  rows.flatMap((row) => (row.ok ? [] : [[row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]]));
+
+/** What to do first, and what it changes. */
+export function firstText(answer: Retrofit, say: Phrasing): string {
+  const { first, rows, now, asked } = answer;
+  const [number, row] = doneRows(answer).find(([, one]) => one === rows[first ?? -1]) ?? [];
+  if (row === undefined) return 'No change below brings the box nearer to what you want.';
+  const { account } = row;
+  const changes = [
+    `level ${say.decibels(now.account.loudest.level)} → ${say.decibels(account.loudest.level)} (wanted: ${say.decibels(asked.level)})`,
+    ...(now.account.reach !== undefined && account.reach !== undefined
+      ? [`reach ${say.hertz(now.account.reach)} → ${say.hertz(account.reach)}`]
+      : []),
+    ...(now.account.wanted.airSpeed && account.wanted.airSpeed
+      ? [
+          `air speed at the wanted level ${say.speed(now.account.wanted.airSpeed.value)} → ${say.speed(account.wanted.airSpeed.value)}`,
+        ]
+      : []),
+  ];
+  return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
+}

@@ -1,0 +1,69 @@
+import { capital, inWords } from '../kind/wording.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { Purpose, TubeOption, TubeSet } from '../standing/tubes.js';
+import { numbersOf } from './account-text.js';
+import type { Phrasing } from './phrasing.js';
+
+/** What a tube is for, in one plain sentence. */
+export function purposeText({ account }: TubeOption, purpose: Purpose, { asked }: Retrofit, say: Phrasing): string {
+  const { reach, loudest, wanted } = account;
+  const deep = reach !== undefined && reach <= asked.lowest + 0.05;
+  const loud = loudest.level >= asked.level - 0.05;
+  if (purpose === 'deep') return 'For the deepest bass that keeps the air below its limit at the wanted level.';
+  if (purpose === 'loud') {
+    return deep
+      ? `For the loudest steady tones that still reach down to ${say.edge(asked.lowest)}.`
+      : 'For the loudest steady tones at a small cost in depth.';
+  }
+  if (deep && loud) return 'For what you want: it is deep enough and loud enough, and it is the shortest that is.';
+  const shorts = [
+    ...(deep || reach === undefined ? [] : [`reaches only ${say.hertz(reach)}`]),
+    ...(loud ? [] : [`is ${say.decibels(asked.level - loudest.level)} short in level`]),
+  ];
+  const fast =
+    wanted.airSpeed !== undefined && wanted.airSpeed.value > asked.airSpeedPeak && loud ? '; its air is fast' : '';
+  return `For the nearest to what you want; it ${shorts.join(' and ')}${fast}.`;
+}
+
+/** The tubes that are worth printing, in numbers; the units stand in the second row. */
+export function tubeRows({ options, proposed }: TubeSet, answer: Retrofit, say: Phrasing): (readonly string[])[] {
+  const rows = proposed.flatMap(({ option, purpose }) => {
+    const one = options[option];
+    if (one === undefined) return [];
+    const numbers = numbersOf(one.account, say).slice(0, 5);
+    return [[say.bareLength(one.length), ...numbers, purposeText(one, purpose, answer, say)]];
+  });
+  return [
+    ['length', 'tuned', 'reach', 'level', 'air', 'travel', ''],
+    [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'what it is for'],
+    ...rows,
+  ];
+}
+
+/** The hole of a set of tubes. */
+export const holeText = ({ hole, diameter, vent }: TubeSet, { tubeSets, now }: Retrofit, say: Phrasing): string => {
+  const several = new Set(tubeSets.map((set) => set.vent)).size > 1 || now.box.tubes.length > 1;
+  const which = several ? ` of vent ${vent + 1}` : '';
+  return hole.how === 'enlarged'
+    ? `the hole${which} enlarged to ${say.length(hole.hole)}, tubes of ${say.length(diameter)}`
+    : `the hole${which} as it is, tubes of ${say.length(diameter)}`;
+};
+
+/** How a set of tubes is used, before and after its table. */
+export function tubeSentences(
+  { hole, diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet,
+  say: Phrasing,
+): readonly [before: string, after: string] {
+  const one = proposed.length === 1;
+  const open = options.some(({ fitting }) => fitting === 'measure');
+  const first =
+    hole.how === 'enlarged'
+      ? `Enlarge the hole with the saw of ${say.length(hole.hole)}, behind a board with a hole of that size as a guide, and wear eye protection and a dust mask. Then glue`
+      : 'Glue';
+  return [
+    `${first} one flange of ${say.length(flangeDiameter)} into the hole once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
+    open
+      ? 'Behind the hole, each needs a clear distance of its own length, less the panel, plus one tube diameter. Measure before you print.'
+      : '',
+  ];
+}
