@@ -80,7 +80,10 @@ const coils = {
 const suspensions = {
   logarithmicCreep: [
     ({ lambda, frequency }: Record<string, number>) => logarithmicCreep({ lambda, at: frequency } as never),
-    { key: 'knudsen1993', locator: 'LOG model of creep: C = C0 (1 − λ log10(jω/ω0)); abstract read, form recalled' },
+    {
+      key: 'mpmath',
+      locator: 'transform of a compliance that grows by λ Cms in each decade of time; script models.py',
+    },
   ],
   hystereticDamping: [
     (input) => hystereticDamping(input as never),
@@ -255,6 +258,30 @@ const overSize = (list: readonly number[]) => {
   const most = Math.max(...list.map(Math.abs));
   return list.map((x) => (Math.abs(x) < 1e-13 * most ? 0 : x));
 };
+
+// The form is recalled from the paper: a check of its own kind, beside that of the transform.
+const creeping = casesOf(models.suspensions, 'logarithmicCreep');
+check('driver.logarithmicCreep.recalled', {
+  formula: 'driver/logarithmicCreep',
+  source: {
+    key: 'knudsen1993',
+    locator: 'LOG model of creep: C = C0 (1 − λ log10(jω/ω0)); abstract read, form recalled',
+  },
+  status: 'memory',
+  kind: 'example',
+  given: told(creeping),
+  got: () =>
+    creeping.flatMap((one) => {
+      const [make] = suspensions.logarithmicCreep;
+      return pairs(make(numbersOf(one)).compliance, make(numbersOf(one)).parameters, one.f, 1);
+    }),
+  expected: creeping.flatMap(({ f, parameters: { lambda = Number.NaN, frequency = Number.NaN } }) => [
+    1 - lambda * Math.log10(f / frequency),
+    (-lambda * Math.PI) / (2 * Math.LN10),
+  ]),
+  unit: '1',
+  tolerance: exact,
+});
 
 for (const [name, [make, source]] of Object.entries(suspensions)) {
   const list = casesOf(models.suspensions, name);
