@@ -31,7 +31,7 @@ for (const [name, type] of [
     },
     expected: rows.alpha.map((alpha, i) => alpha * rows.h[i]! * rows.f3[i]!),
     unit: '1, alpha × h × f3/fs',
-    tolerance: { relative: 2e-9, why: 'the table has ten digits' },
+    tolerance: { relative: 2e-9, why: 'a product of three numbers of ten digits' },
   });
 }
 

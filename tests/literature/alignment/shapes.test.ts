@@ -51,7 +51,7 @@ for (const [name, { make, source }] of Object.entries(types)) {
       // The high-pass has the coefficients of the low-pass in reverse.
       expected: expectedShape([...lowPass].reverse().map((value) => value / lowPass[0]!)),
       unit: '1',
-      tolerance: { relative: 4e-9, why: 'the prototypes have ten digits' },
+      tolerance: { relative: 1e-9, why: 'the prototypes have ten digits' },
     });
   });
 }
@@ -134,7 +134,7 @@ for (const [k, ripple, a3, a2, a1] of [
     got: (row) => ellipseOf(chebyshev(4), row.k),
     expected: [k, ripple, 1, a3, a2, a1, 1],
     unit: '1',
-    tolerance: { relative: 4e-9, why: 'ten digits; the ripple at k = 0.9 is the difference of numbers near 1' },
+    tolerance: { relative: 1e-9, why: 'ten digits; the ripple at k = 0.9 is the difference of numbers near 1' },
   });
 }
 for (const [k, a3, a2, a1] of [
@@ -151,6 +151,6 @@ for (const [k, a3, a2, a1] of [
     got: (row) => ellipseOf(subChebyshev(4), row.k).filter((_, i) => i !== 1),
     expected: [k, 1, a3, a2, a1, 1],
     unit: '1',
-    tolerance: { relative: 4e-9, why: 'ten digits' },
+    tolerance: { relative: 1e-9, why: 'ten digits' },
   });
 }

@@ -17,7 +17,7 @@ import { check } from '../../ledger/check.js';
 import { type AlignmentRow, alignments, fs, paperAir, physical, split } from '../enclosure/textbook.js';
 
 const source = { key: 'small1973vented1', locator: 'definition of the alignment' };
-const tolerance = { relative: 2e-9, why: 'the table has ten digits' };
+const tolerance = { relative: 1e-9, why: 'the table has ten digits' };
 
 /** alpha, h or f3/fs of the box that an alignment gives the driver of a row. */
 const boxOf = (type: Alignment, { QL, Qts }: Pick<AlignmentRow, 'QL' | 'Qts'>, addResistance = false) => {

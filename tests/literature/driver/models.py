@@ -2,13 +2,20 @@
 
 Run: python3 tests/literature/driver/models.py > tests/literature/driver/models.json
 The formulas are written as in the sources, over complex s = jω; slopes are numerical derivatives of these.
+Creep is transformed from time: under a lasting force the compliance grows by λ Cms in each decade of time.
 """
 
 import json
 
-from mpmath import diff, log, mp, mpc, mpf, pi, sqrt
+from mpmath import diff, euler, exp, inf, log, mp, mpc, mpf, pi, quad, sqrt
 
 mp.dps = 40
+
+
+def transformed(growth, s):
+    """s ∫ growth(t) exp(-st) dt, along t = u/s."""
+    return quad(lambda u: growth(u / s) * exp(-u), [0, 1, 10, inf])
+
 
 COILS = {
     'lossyInductor': (
@@ -42,7 +49,8 @@ COILS = {
 SUSPENSIONS = {
     'logarithmicCreep': (
         ('lambda', 'frequency'),
-        lambda s, lam, f0: 1 - lam * log(s / (2 * pi * f0)) / log(10),
+        # Euler's constant puts the real part at Cms where the frequency is f0.
+        lambda s, lam, f0: transformed(lambda t: 1 + lam * (log(2 * pi * f0 * t) + euler) / log(10), s),
         [(0.037, 27.0), (0.05, 40.0), (0.1, 27.0), (0.102, 33.0), (0.15, 60.0)],
     ),
     'hystereticDamping': (('lossFactor',), lambda s, eta: 1 / (1 + 1j * eta), [(0.05,), (0.2,)]),

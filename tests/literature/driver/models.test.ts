@@ -17,6 +17,7 @@ import {
 import type { Law } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { check } from '../../ledger/check.js';
+import { type Complex, over, times } from '../complex.js';
 import models from './models.json';
 
 interface Case {
@@ -28,7 +29,7 @@ interface Case {
 }
 
 /** A number of zero is told apart from rounding by this, of the greatest of its list. */
-const exact = { relative: 1e-13, why: 'closed forms of the same numbers' };
+const exact = { relative: 2e-14, why: 'closed forms of the same numbers' };
 
 const pairs = (fill: CoilFormula['impedance'], parameters: object, f: number, count: number): readonly number[] => {
   const out = new Float64Array(2 * count);
@@ -79,7 +80,10 @@ const coils = {
 const suspensions = {
   logarithmicCreep: [
     ({ lambda, frequency }: Record<string, number>) => logarithmicCreep({ lambda, at: frequency } as never),
-    { key: 'knudsen1993', locator: 'LOG model of creep: C = C0 (1 − λ log10(jω/ω0)); abstract read, form recalled' },
+    {
+      key: 'mpmath',
+      locator: 'transform of a compliance that grows by λ Cms in each decade of time; script models.py',
+    },
   ],
   hystereticDamping: [
     (input) => hystereticDamping(input as never),
@@ -238,12 +242,9 @@ const Cms = 4e-4;
 /** What the element of a suspension fills, from c and its slopes: Y = 1/(jω Cms c). */
 function admittance({ value: [a = 0, b = 0], slopes, f }: Case): readonly number[] {
   const w = 2 * Math.PI * f;
-  type Complex = readonly [number, number];
-  const times = ([p, q]: Complex, [r, s]: Complex): Complex => [p * r - q * s, p * s + q * r];
   const size = w * Cms * (a * a + b * b);
   const Y: Complex = [-b / size, -a / size];
-  const over = ([p, q]: Complex): Complex => [(p * a + q * b) / (a * a + b * b), (q * a - p * b) / (a * a + b * b)];
-  const relative = slopes.map((one) => over(one as unknown as Complex));
+  const relative = slopes.map((one) => over(one as unknown as Complex, [a, b]));
   const [first = [0, 0] as const, ...rest] = relative;
   return [
     Y,
@@ -257,6 +258,30 @@ const overSize = (list: readonly number[]) => {
   const most = Math.max(...list.map(Math.abs));
   return list.map((x) => (Math.abs(x) < 1e-13 * most ? 0 : x));
 };
+
+// The form is recalled from the paper: a check of its own kind, beside that of the transform.
+const creeping = casesOf(models.suspensions, 'logarithmicCreep');
+check('driver.logarithmicCreep.recalled', {
+  formula: 'driver/logarithmicCreep',
+  source: {
+    key: 'knudsen1993',
+    locator: 'LOG model of creep: C = C0 (1 − λ log10(jω/ω0)); abstract read, form recalled',
+  },
+  status: 'memory',
+  kind: 'example',
+  given: told(creeping),
+  got: () =>
+    creeping.flatMap((one) => {
+      const [make] = suspensions.logarithmicCreep;
+      return pairs(make(numbersOf(one)).compliance, make(numbersOf(one)).parameters, one.f, 1);
+    }),
+  expected: creeping.flatMap(({ f, parameters: { lambda = Number.NaN, frequency = Number.NaN } }) => [
+    1 - lambda * Math.log10(f / frequency),
+    (-lambda * Math.PI) / (2 * Math.LN10),
+  ]),
+  unit: '1',
+  tolerance: exact,
+});
 
 for (const [name, [make, source]] of Object.entries(suspensions)) {
   const list = casesOf(models.suspensions, name);

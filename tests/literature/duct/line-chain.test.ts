@@ -1,20 +1,12 @@
-import { standardAir } from '@airspring/core/air';
 import { compileLine, compileOpenLine, type Radiation, roundSection } from '@airspring/core/duct';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import { tubeAir as air } from '../tube-air.js';
 import fixture from './line-chain.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
 
 /** Constants at 300 K, as in the published expansions. */
-const air = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
 const chainOf = (a: number, L: number) =>
   compileLine({ section: roundSection({ diameter: si('length', 2 * a) }), length: si('length', L) }, air);
 

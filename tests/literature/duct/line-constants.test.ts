@@ -1,19 +1,11 @@
-import { standardAir } from '@airspring/core/air';
 import { lineConstants, roundSection, slitSection, withoutLoss } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
+import { tubeAir as air } from '../tube-air.js';
 import chain from './line-chain.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
 
 /** Constants at 300 K, as in the published expansions. */
-const air = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
 const round = (a: number) => roundSection({ diameter: si('length', 2 * a) });
 const line = (a: number, f: number) => lineConstants({ section: round(a), frequency: si('frequency', f) }, air);
 const impedance = (a: number) => (air.density * air.speedOfSound) / (Math.PI * a * a);

@@ -1,4 +1,3 @@
-import { standardAir } from '@airspring/core/air';
 import {
   compileLine,
   compileSteppedLine,
@@ -12,18 +11,11 @@ import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
+import { tubeAir as air } from '../tube-air.js';
 import horns from './horns.json' with { type: 'json' };
 import straight from './line-chain.json' with { type: 'json' };
 import lossless from './lossless.json' with { type: 'json' };
 
-const air = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
 const profiles: Record<string, Profile> = {
   cone: conicalProfile({ innerDiameter: '60 mm', outerDiameter: '100 mm', length: '200 mm' }),
   exponential: exponentialProfile({ innerDiameter: '40 mm', outerDiameter: '120 mm', length: '300 mm' }),

@@ -4,7 +4,7 @@ import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@
 import { expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
-import { at, type Complex, flowOf, over, product, sum } from './complex.js';
+import { at, type Complex, flowOf, over, product, sum } from '../complex.js';
 import { paperAir, physical, split } from './textbook.js';
 
 const [fs, Qts, Vas, alpha] = [30, 0.5, 0.06, 3];

@@ -2,7 +2,7 @@
 import type { Driver } from '@airspring/core/driver';
 import { fourthOrderBandPass, parallelBandPass, type System, seriesBandPass } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { at, type Complex, over, product, sum } from './complex.js';
+import { at, type Complex, over, product, sum } from '../complex.js';
 import { paperAir, physical, split } from './textbook.js';
 
 /** A band-pass box in the terms of the textbooks; volumes in litres. */

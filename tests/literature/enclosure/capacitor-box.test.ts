@@ -4,7 +4,7 @@ import { compiledSystem, cutoff, probeColumns, respond } from '@airspring/core/r
 import { expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
-import { at, type Complex, flowOf, over, product, sum } from './complex.js';
+import { at, type Complex, flowOf, over, product, sum } from '../complex.js';
 import { paperAir, physical } from './textbook.js';
 
 const [fs, Vas, Re] = [30, 0.06, 5.6];

@@ -1,31 +1,15 @@
-import { standardAir } from '@airspring/core/air';
 import { type LineVentedBoxInput, lineVentedBox } from '@airspring/core/enclosure';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { compiledSystem, probeColumns, respond } from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
+import { tubeAir as air } from '../tube-air.js';
+import { drivers, largest } from './lines.js';
 import lines from './lines.json' with { type: 'json' };
 
-const air = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
-const drivers = {
-  Sd: si('coneArea', 0.033),
-  Mms: si('mass', 0.086),
-  Cms: si('compliance', 4e-4),
-  Rms: si('mechanicalResistance', 3.6),
-  Re: si('resistance', 5.6),
-  Bl: si('forceFactor', 14.3),
-};
 const frequencies = Float64Array.from(lines.vented.frequencies);
 const columnsOf = (input: LineVentedBoxInput, at = frequencies) =>
   probeColumns(compiledSystem(lineVentedBox(input, air)), at);
-const largest = (values: readonly number[]) => Math.max(...values.map(Math.abs));
 const common = { formula: 'enclosure/lineVentedBox', status: 'derived', kind: 'program' } as const;
 const source = { key: 'scipy', locator: 'solve_ivp along the vent, special.jve for its walls; script lines.py' };
 

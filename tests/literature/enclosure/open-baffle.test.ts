@@ -4,7 +4,7 @@ import { compiledSystem, features, passband, probeColumns, respond } from '@airs
 import { expect, test } from 'vitest';
 import { flat, largest } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
-import { at, type Complex, flowOf, over } from './complex.js';
+import { at, type Complex, flowOf, over } from '../complex.js';
 import { paperAir, physical, split } from './textbook.js';
 
 const [fs, Qts] = [30, 0.5];

@@ -2,7 +2,7 @@
 import { type PassiveRadiatorBoxSpec, passiveRadiatorBox, type System } from '@airspring/core/enclosure';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
-import { type Complex, over, plus, times } from './complex.js';
+import { type Complex, over, plus, times } from '../complex.js';
 import { fs, paperAir, physical, split } from './textbook.js';
 
 export interface RadiatorRow {

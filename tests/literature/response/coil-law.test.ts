@@ -6,14 +6,7 @@ import { cutoff, features, referenceLevel, respond } from '@airspring/core/respo
 import { describe, expect, test } from 'vitest';
 import { bandPass, driver, withEddy } from '../../circuit/seam-cases.js';
 import { check } from '../../ledger/check.js';
-
-type Complex = readonly [re: number, im: number];
-const add = ([a, b]: Complex, [c, d]: Complex): Complex => [a + c, b + d];
-const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
-const over = ([a, b]: Complex, [c, d]: Complex): Complex => {
-  const n = c * c + d * d;
-  return [(a * c + b * d) / n, (b * c - a * d) / n];
-};
+import { type Complex, over, sum, times } from '../complex.js';
 
 /** The box of the papers by hand: U = Sd v (1 − leak and vent of the flow into the box), coil Re + K (jω)^n; leak QL at fb. */
 function levelByHand(box: VentedBoxSpec | ClosedBoxSpec, air: System['air'], [K, n]: readonly [number, number]) {
@@ -26,8 +19,8 @@ function levelByHand(box: VentedBoxSpec | ClosedBoxSpec, air: System['air'], [K,
     const size = K * w ** n;
     const coil: Complex = [Re + size * Math.cos((n * Math.PI) / 2), size * Math.sin((n * Math.PI) / 2)];
     const vent: Complex = 'fb' in box ? [0, -(wb * wb * Cab) / w] : [0, 0];
-    const Y = add(add([leak, 0], [0, w * Cab]), vent);
-    const mechanical = add(add([Rms, w * Mms - 1 / (w * Cms)], over([Bl * Bl, 0], coil)), over([Sd * Sd, 0], Y));
+    const Y = sum([leak, 0], [0, w * Cab], vent);
+    const mechanical = sum([Rms, w * Mms - 1 / (w * Cms)], over([Bl * Bl, 0], coil), over([Sd * Sd, 0], Y));
     const velocity = over(over([Bl, 0], coil), mechanical);
     // p = −Sd v/Y in the box; what leaves is what the air is not pressed by: jω Cab Sd v/Y.
     const flow = times(over([0, w * Cab], Y), [Sd * velocity[0], Sd * velocity[1]]);

@@ -52,7 +52,7 @@ for (const one of fixture.cases) {
     kind: 'program',
     given: { coil: { value: coil, unit: '' }, suspension: { value: suspension, unit: '' } },
   } as const;
-  const rounding = { relative: 1e-11, why: 'the same closed form; rounding' };
+  const rounding = { relative: 1e-13, why: 'the same closed form; rounding' };
   check(`response.models.${name}.pressure`, {
     ...shared,
     formula: 'response/respond',
@@ -73,7 +73,7 @@ for (const one of fixture.cases) {
     },
     expected: one.impedance.flat(),
     unit: 'Ω',
-    tolerance: { relative: 1e-10, why: 'the same closed form; rounding of a phase' },
+    tolerance: { relative: 1e-13, why: 'the same closed form; rounding of a phase' },
   });
   check(`response.models.${name}.f3`, {
     ...shared,
@@ -84,7 +84,7 @@ for (const one of fixture.cases) {
     },
     expected: f3,
     unit: 'Hz',
-    tolerance: { relative: 1e-11, why: 'both solved to rounding' },
+    tolerance: { relative: 4e-12, why: 'both solved to rounding' },
   });
   const { f, ...slopes } = one.slopes as unknown as Readonly<Record<string, readonly number[]>> & {
     readonly f: number;
@@ -105,7 +105,7 @@ for (const one of fixture.cases) {
     },
     expected: Object.values(slopes).flat(),
     unit: '1',
-    tolerance: { relative: 1e-11, why: 'exact slopes of the same closed form; rounding' },
+    tolerance: { relative: 2e-12, why: 'exact slopes of the same closed form; rounding' },
   });
   if (step === null) continue;
   const most = Math.max(...step.map(Math.abs));
@@ -121,8 +121,8 @@ for (const one of fixture.cases) {
     expected: step,
     unit: 'Pa',
     tolerance: circuit
-      ? { absolute: 1e-13 * most, why: 'a circuit is exact: rounding of the exponential of a matrix' }
-      : { absolute: 1e-5 * most, why: 'the fit tells a greatest error of up to 6e-6 of the pressure over frequency' },
+      ? { absolute: 2e-14 * most, why: 'a circuit is exact: rounding of the exponential of a matrix' }
+      : { absolute: 1e-6 * most, why: 'a fit that is off by up to 6e-6 of the pressure at single frequencies' },
   });
   test(`${name}: the step response tells its fit, or needs none`, () => {
     const { fit } = stepResponse(box(), { until: '10 ms', points: 11 });

@@ -4,18 +4,11 @@ import { si } from '@airspring/core/quantity';
 import { standingWaves } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 import relations from '../duct/relations.json' with { type: 'json' };
+import { tubeAir as warm } from '../tube-air.js';
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
 /** Constants at 300 K. */
-const warm = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
 const nothing: Radiation = Object.assign((_o: unknown, _k: number, out: Float64Array) => void out.fill(0), {
   sources: ['own'],
 });

@@ -10,6 +10,7 @@ import { byPlan } from '../../circuit/compare.js';
 import { check } from '../../ledger/check.js';
 import lossless from '../duct/lossless.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
+import { tubeAir as lineAir } from '../tube-air.js';
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
@@ -84,15 +85,6 @@ check('vent.line.standing', {
   },
 });
 
-/** The air of the fixtures of lines. */
-const lineAir = {
-  ...standardAir,
-  density: si('density', 1.1769),
-  speedOfSound: si('speed', 347.23),
-  viscosity: si('viscosity', 1.846e-5),
-  heatCapacityRatio: 1.4017,
-  prandtlNumber: 0.841 ** 2,
-};
 for (const [part, expected] of [
   ['re', [6.917360159397e-7, 4.817692389809e-7, 2.69174885311e-7, 4.252791778726e-5]],
   ['im', [-7.240507318099e-5, -3.673573575722e-5, 1.011589172051e-6, -8.378414447585e-5]],

@@ -77,7 +77,7 @@ export function bandPassWords({
     playing: [
       ...told.playing,
       [
-        'Reach and fall of the response are told against its maximum, since the level of a band-pass falls on both sides. Above its band the chambers and the vent have resonances, the lowest near ',
+        'How deep the response reaches, and how far it falls, is counted from its maximum, since the level of a band-pass falls on both sides. Above its band the chambers and the vent have resonances, the lowest near ',
         [resonance, 'frequency'],
         '. Feed the box through a low-pass filter above its band, so that they are not heard.',
       ],

@@ -26,6 +26,9 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
   const first = speedOfSound / (4 * (length + endCorrection));
   const last = t + folds * (channel + t) + channel / 2;
   const isFolded = folds > 0;
+  // The fill lowers the resonances; here they are those of the air alone.
+  const isFilled = flowResistivity > 0;
+  const empty = isFilled ? ', without the fill' : '';
   const start = folds % 2 === 0 ? 'bottom' : 'top';
   const board = height - channel;
   return {
@@ -37,7 +40,7 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
       'Behind the driver runs a line of ',
       [length, 'length'],
       isFolded ? `, folded ${often(folds)}` : '',
-      ', that is closed at one end and open at the other. Its first resonance is at ',
+      `, that is closed at one end and open at the other. Its first resonance${isFilled ? ', without the fill,' : ''} is at `,
       [first, 'frequency'],
       '.',
     ],
@@ -60,7 +63,7 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
         [channel, 'length'],
         ' into the top panel, flush with the inside of the walls. Keep it clear of walls and furniture by at least its own depth.',
       ],
-      ...(flowResistivity > 0
+      ...(isFilled
         ? [
             [
               `Fill ${filled < 1 ? `the first ${Math.round(100 * filled)} % of the line, from its closed end,` : 'the whole line'} evenly with fibre of a flow resistivity of ${Math.round(flowResistivity)} Pa·s/m². Keep it in place with netting, and away from the cone. Ask the maker of the fibre for this number at the density at which you pack it.`,
@@ -72,8 +75,8 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
     numbers: [
       { what: 'length of the line, along its centre', value: [[length, 'length']] },
       { what: 'channel, width × depth', value: [[width, 'bareLength'], ' × ', [channel, 'length']] },
-      { what: 'first resonance of the line', value: [[first, 'frequency']] },
-      { what: 'third quarter wave', value: [[3 * first, 'frequency']] },
+      { what: `first resonance of the line${empty}`, value: [[first, 'frequency']] },
+      { what: `second resonance, three quarter waves${empty}`, value: [[3 * first, 'frequency']] },
     ],
     assumed: [
       ...told.assumed,

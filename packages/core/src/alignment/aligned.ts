@@ -21,7 +21,10 @@ export interface Aligned<Spec> {
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
-  /** Up to three octaves above that frequency, or to the end of the band of the deviation if the level has fallen again there. */
+  /**
+   * Where the level is half power down. It is sought up to three octaves above `frequency`, or to the end of the band of the
+   * deviation if the level has fallen again there.
+   */
   readonly f3: Cutoff;
 }
 

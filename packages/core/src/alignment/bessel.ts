@@ -14,7 +14,8 @@ function besselPolynomial(order: number): readonly number[] {
  *
  * $$ D_{lp}(s) = \sum_{k=0}^{n} \frac{(2n-k)!}{2^{n-k}\,k!\,(n-k)!}\,s^k $$
  *
- * The high-pass has not the flat delay of the low-pass. It has its damping: the step response hardly overshoots.
+ * The high-pass does not have the flat delay of the low-pass, but its damping. Its step response swings back like that of every
+ * high-pass of its order, but less than that of the Butterworth shape: by 29 % and not 35 % for order 4, and it comes to rest sooner.
  *
  * @validity orders from 2 to 10
  * @neglects nothing

@@ -13,7 +13,7 @@ export { butterworth } from './butterworth.js';
 export { chebyshev, subChebyshev } from './chebyshev.js';
 /** Which shape is nearly flat, of a driver that decides it? */
 export { quasiThirdOrder } from './quasi-third-order.js';
-/** Which shape hardly overshoots? */
+/** Which shape rings little? */
 export { bessel } from './bessel.js';
 /** Which shape is the steepest without ripple? */
 export { legendre } from './legendre.js';

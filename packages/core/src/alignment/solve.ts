@@ -22,9 +22,10 @@ import { boxUnknowns, type Sought } from './unknowns.js';
  *
  * $$ \frac{p(s)}{p_\infty} = \frac{s^n}{D(s)}, \quad D(s) \text{ of the alignment, over a frequency that is sought as well} $$
  *
- * An alignment with a free parameter takes it from the driver. One without suits a single total quality factor; `addResistance`
- * raises that of the driver to it. If a coil or a loss in the vent makes the shape impossible, the box deviates from it as little
- * as it can, and the result says by how much. f3 is always that of the whole response.
+ * An alignment with a free parameter takes it from the driver. One without suits a single total quality factor where the box has a
+ * number less to choose than the shape has coefficients, as a vented box has; `addResistance` raises that of the driver to it. If a
+ * coil or a loss in the vent makes the shape impossible, the box deviates from it as little as it can, and the result says by how
+ * much. f3 is always that of the whole response.
  *
  * @validity families that say which fields of their specs may be chosen, with equal drivers
  * @neglects what the family neglects. Solutions that no start of the family leads to are not found; for vented boxes that leak, none

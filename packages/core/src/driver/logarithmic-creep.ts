@@ -31,7 +31,7 @@ const build = (lambda: number, frequency: number): SuspensionModel =>
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $\lambda$ | `lambda` | 1 | share of Cms by which the compliance grows in each decade downwards; 0.03 to 0.15 is met |
+ * | $\lambda$ | `lambda` | 1 | share of Cms by which the compliance grows in each decade downwards; often 0.03 to 0.15 (from memory) |
  * | $\omega_0/2\pi$ | `at` | Hz | where the real part is Cms: the resonance fs at which Cms was found |
  *
  * @validity three decades around `at`; up to the frequency at which the compliance would vanish, 10^(1/λ) times `at`

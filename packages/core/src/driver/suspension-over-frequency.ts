@@ -3,8 +3,8 @@ import { column, type Pairs, sloped } from './pairs.js';
 import type { SuspensionFormula, SuspensionModel } from './suspension.js';
 
 /**
- * The spring of a suspension as an element over frequency: force over velocity, 1/(jω Cms c). Far above resonance it moves
- * nothing, so the reference level does without it.
+ * The spring of a suspension as an element over frequency: force over velocity, 1/(jω Cms c). Far above resonance it has
+ * no influence, so the reference level leaves it out.
  */
 function suspensionLaw({ parameters: own, compliance, slopes }: SuspensionFormula, name: string, nodes: Nodes): Law {
   const parameters = ['Cms', ...Object.keys(own)];

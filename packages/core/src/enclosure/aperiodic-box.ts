@@ -67,7 +67,8 @@ export const aperiodicFamily: Family<AperiodicBoxSpec, AperiodicBoxInput> = {
 
 /**
  * A driver or a group in a box with an aperiodic vent, as a network. The vent is an opening filled with felt or fibre, so that it
- * resists the air and hardly moves as a mass: the peak of the impedance becomes lower and broader, and the level falls more slowly.
+ * resists the air and hardly moves as a mass. The peak of the impedance becomes lower and broader. The level is nowhere higher than
+ * in the closed box, and far below the resonance it falls by 18 dB an octave instead of 12.
  *
  * $$ \frac{p}{p_\infty} = \frac{s^2 L}{s^2 + s/Q_{ts} + 1 + \alpha L}, \quad L = \frac{s}{s + 1/(\omega_s R_{av} C_{ab})} $$
  *

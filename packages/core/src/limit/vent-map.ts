@@ -114,10 +114,13 @@ const shape = {
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $S$ | `diameter` | m² | area of the vent |
+ * | $S$ | `diameter` | m² | area of the vent: π/4 times its diameter squared |
  * | $\hat v$ | `airSpeedPeak` | m/s | greatest peak of the mean air speed |
  * | $U_v / p$ | `box` | m³/(s Pa) | flow in the vent for each pascal at 1 m |
- * | $L$ | `level` | dB | level to be played |
+ * | $L$ | `level` | dB | level to be played, rms |
+ * | $p_0$ | | Pa | 20 µPa |
+ * | $\ell, \delta_i, \delta_o$ | `length` | m | length of the vent, and what its two ends add |
+ * | $c$ | | m/s | speed of sound in the air of the box |
  * | $f_1$ | `pipeResonance` | Hz | first resonance of the vent as a pipe |
  *
  * @validity vents whose own losses hardly change their flow; one round vent, at 32 frequencies of the band

@@ -22,7 +22,7 @@ const DIFFERENCE = 2 ** -26;
 
 /**
  * A root of as many equations as unknowns, from a start, by Newton's method with difference quotients. A step that does not
- * make the largest residual smaller is halved.
+ * make the largest residual smaller is halved, up to eleven times.
  *
  * $$ J\,\Delta x = -r(x), \quad J_{ij} = \frac{\partial r_i}{\partial x_j} $$
  *
@@ -33,7 +33,8 @@ const DIFFERENCE = 2 ** -26;
  *
  * @validity equations that are smooth near the root, and a root at which J is regular
  * @neglects roots other than the one that the walk reaches
- * @returns the last place, and whether every residual there is within the tolerance
+ * @returns the last place, and whether every residual there is within the tolerance; or within a thousand times it, where no shorter
+ *   step makes the largest one smaller
  * @source dlmf §3.8(vii)
  * @example newtonRoot(([x, y], r) => { r[0] = x * y - 2; r[1] = x - y; }, [1, 2]).x // 1.414, 1.414
  */
