@@ -40,6 +40,8 @@ function asOurs(app: Application): void {
       .replace(/^- \[(\w+)\]\(\/api\/\1\/\)$/gm, (line, name: string) =>
         questions.has(name) ? `${line}: ${questions.get(name)}` : line,
       )
+      // A table that only repeats the names of the type parameters tells nothing that the signature does not.
+      .replace(/^#+ Type Parameters\n\n\| Type Parameter \|\n(?:\|.*\n)+\n/gm, '')
       // A type and a function of one name share an anchor: the reader of Markdown numbers them in another way.
       .replace(/(\]\([^)\s]*#\w+)-\d+\)/g, '$1)');
   });
