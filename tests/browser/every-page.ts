@@ -9,10 +9,18 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const every = await pages();
 /** Pages made by a generator are alike: one stands for all where a look costs a second. */
 const distinct = every.filter((path) => !path.startsWith('api/') || path === 'api/vent/' || path === 'api/overview/');
+const isFormula = (path: string) => path.startsWith('formulas/');
+export const formulaPages: readonly string[] = distinct.filter(isFormula);
+export const otherPages: readonly string[] = distinct.filter((path) => !isFormula(path));
 /** What 1280 px are at 400 % zoom, a telephone, and a desk. */
 const widths = [320, 390, 1100];
 
-describe.skipIf(!hasBrowser)('every page', () => {
+/** The tests of these pages, in a browser of their own. */
+export function judgePages(name: string, paths: readonly string[]): void {
+  describe.skipIf(!hasBrowser)(name, () => judgeEach(paths));
+}
+
+function judgeEach(paths: readonly string[]): void {
   const { visit, address } = site();
   let tab: Visit;
   /** Text of a page by its path, as served. */
@@ -31,9 +39,9 @@ describe.skipIf(!hasBrowser)('every page', () => {
     tab = await visit('');
   });
 
-  test('there are pages', () => expect(every.length).toBeGreaterThan(50));
+  test('there are pages', () => expect(paths.length).toBeGreaterThan(20));
 
-  describe.each(distinct)('/%s', (path) => {
+  describe.each(paths)('/%s', (path) => {
     beforeAll(async () => {
       tab.requests.length = tab.complaints.length = 0;
       await tab.page.setViewportSize({ width: 1100, height: 900 });
@@ -100,7 +108,7 @@ describe.skipIf(!hasBrowser)('every page', () => {
       if (!path.startsWith('api/')) expect(bytes).toBeLessThan(430_000);
     });
   });
-});
+}
 
 /** What axe finds, in words; all its rules, or some. It is let in by the browser: the policy of the page lets no stranger in. */
 const violations = (page: Page, rules?: readonly string[]): Promise<string[]> =>

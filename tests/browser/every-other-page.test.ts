@@ -1,0 +1,3 @@
+import { judgePages, otherPages } from './every-page.js';
+
+judgePages('every page that is not of a formula', otherPages);
