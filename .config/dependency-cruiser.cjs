@@ -4,6 +4,7 @@ const floors = [
   'quantity',
   'numeric',
   'network',
+  'simd',
   'air',
   'driver',
   'duct',

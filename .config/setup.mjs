@@ -1,5 +1,6 @@
 /**
- * Brings node_modules in step with the manifests; does nothing when it is. npm runs it before start, test, design, check.
+ * Brings node_modules in step with the manifests, and the bytes of the kernel in step with its source; does nothing when they are.
+ * npm runs it before start, test, design, check.
  * `--update` writes the lock file anew: for whoever changes a dependency. Says nothing on stdout, which belongs to the script after it.
  */
 import { spawnSync } from 'node:child_process';
@@ -40,3 +41,6 @@ if (update || !inStep) {
   rmSync(madeByNpm, { force: true });
   writeFileSync(stampFile, stamp());
 }
+
+// Not before its compiler is installed.
+await import('./kernel.mjs');

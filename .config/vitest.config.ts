@@ -1,5 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+// The bytes of the kernel are those of its source, however the tests are started.
+import './kernel.mjs';
 import { ledgerReporter } from './ledger-reporter.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));

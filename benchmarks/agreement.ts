@@ -1,6 +1,14 @@
-import { compileNetwork, compilePlan, type Network, valuesOf } from '../packages/core/src/network/index.js';
+import {
+  type CompiledTopology,
+  compileNetwork,
+  compilePlan,
+  compilePolynomials,
+  type Network,
+  valuesOf,
+} from '../packages/core/src/network/index.js';
 import { type ComplexColumn, complexColumn } from '../packages/core/src/numeric/index.js';
 import { type Columns, probeColumns, respond } from '../packages/core/src/response/index.js';
+import { simdSweep } from '../packages/core/src/simd/index.js';
 import { simulate } from '../tests/circuit/simulator.js';
 import { DRIVE, frequencies, networkA, networkB, POINTS, system } from './box.js';
 import { naiveA, naiveB } from './peers/naive.js';
@@ -71,18 +79,22 @@ function setB(peer: string, columns: readonly ArrayLike<number>[], delayToleranc
 const paired = (flat: readonly Float64Array[]): ComplexColumn[] =>
   flat.flatMap((re, k) => (k % 2 === 0 ? [{ re, im: flat[k + 1] as Float64Array }] : []));
 
-/** Peers in our own process: the elimination plan, and the naive form. */
+/** Peers in our own process: the elimination plan, the kernel in WebAssembly, and the naive form. */
 export function agreementWithin(): Agreement[] {
-  const { slots, probes, network } = compilePlan(networkA.topology);
-  const columns = probes.map(() => complexColumn(POINTS));
-  network(valuesOf(slots, networkA.values)).sweep(grid, columns);
+  const sweptBy = ({ slots, probes, network }: CompiledTopology) => {
+    const columns = probes.map(() => complexColumn(POINTS));
+    network(valuesOf(slots, networkA.values)).sweep(grid, columns);
+    return columns;
+  };
+  const polynomials = compilePolynomials(networkA.topology, simdSweep().sweepRows) as CompiledTopology;
   const points = naiveA(grid);
   const naive = (['flow', 'velocity', 'vent', 'current'] as const).map((name) => ({
     re: Float64Array.from(points, (point) => point[name].re),
     im: Float64Array.from(points, (point) => point[name].im),
   }));
   return [
-    setA('elimination plan', columns),
+    setA('elimination plan', sweptBy(compilePlan(networkA.topology))),
+    setA('WebAssembly SIMD', sweptBy(polynomials), 0),
     setA('naive TypeScript', naive),
     setB('naive TypeScript', naiveB(grid), 1e-6),
   ];

@@ -66,6 +66,8 @@ export const table: readonly Group[] = [
     lines: [
       outside('c-A', 'C -O2, the same passes', 'c', ['A'], { against: 'ours-A' }),
       sweep('ours-A', 'ours: polynomials, compiled once', 'µs', { against: 'c-A', ...atMost(1.25) }),
+      sweep('wasm-A', 'ours in WebAssembly SIMD, columns copied in and out', 'µs', { against: 'c-A', ...atMost(0.65) }),
+      sweep('wasm-made', 'that kernel made, once a program', 'µs'),
       outside('c-F', 'C -O2, the same arithmetic in one pass', 'c', ['F'], { against: 'ours-A' }),
       outside('simd-A', 'C -O3 in vectors, the same passes', 'simd', ['A'], { against: 'ours-A' }),
       outside('numpy-algebra-A', 'numpy with our algebra', 'numpy', ['algebra', 'A'], {

@@ -19,6 +19,7 @@ test.skipIf(!built).each([
   ['use-plain-javascript', ['box.mjs']],
   ['run-in-a-worker', ['worker.mjs', 'page.mjs']],
   ['use-commonjs', ['box.cjs']],
+  ['sweep-faster', ['fast.mjs']],
 ] as const)('%s', async (page, files) => {
   mkdirSync(join(top, '.cache'), { recursive: true });
   const folder = mkdtempSync(join(top, '.cache/plain-'));

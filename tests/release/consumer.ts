@@ -15,6 +15,7 @@ import { compileNetwork } from '@airspring/core/network';
 import { besselJ0 } from '@airspring/core/numeric';
 import { frequencyGrid, read, si } from '@airspring/core/quantity';
 import { cutoffGradient, features } from '@airspring/core/response';
+import { simdSweep } from '@airspring/core/simd';
 import { estimatedDriverVolume } from '@airspring/core/space';
 import { sensitivity } from '@airspring/core/tolerance';
 import { airSpeedPeak } from '@airspring/core/vent';
@@ -45,6 +46,15 @@ const half = sensitivity(
 );
 const flat = solveAlignment(butterworth(2), closedFamily, { drivers: sheet.driver });
 
+/** The real part of the last of 32 frequencies, in a vector of the processor where there is one. */
+function sweptBySimd(): number | undefined {
+  const { ok, sweepRows } = simdSweep();
+  const column = () => ({ re: new Float64Array(32), im: new Float64Array(32) });
+  const out = column();
+  sweepRows(Float64Array.of(1, 1, 3, 1), 2, 2 * Math.PI, new Float64Array(32).fill(1), [out], column());
+  return ok ? out.re[31] : undefined;
+}
+
 const f3Slope = half.ok ? half.byPercent.volume : undefined;
 
 /** Got, expected by other means, relative tolerance. */
@@ -74,6 +84,8 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   // international foot, exact
   '@airspring/core/quantity': [read('volume', '1 ft³', 'volume'), 0.3048 ** 3, 1e-12],
   '@airspring/core/response': [features(box).f3, 30 * Math.SQRT2, 1e-3],
+  // (3 + s)/(1 + s) at s = j: 2 − j, by the kernel in WebAssembly
+  '@airspring/core/simd': [sweptBySimd(), 2, 1e-15],
   // 7π/48 · 0.2² · 0.1: a cone of half the cutout's diameter at its tip
   '@airspring/core/space': [estimatedDriverVolume(0.2, 0.1), (7 * Math.PI * 0.2 ** 2 * 0.1) / 48, 1e-12],
   // half of Vas: fc² = 3 fs², Qtc² = 3 Qts², f3² = fc² (x + √(x² + 1)) with 2 x = 1/Qtc² − 2, differentiated by hand

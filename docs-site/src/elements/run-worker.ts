@@ -18,6 +18,7 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/core/numeric': () => import('@airspring/core/numeric'),
   '@airspring/core/quantity': () => import('@airspring/core/quantity'),
   '@airspring/core/response': () => import('@airspring/core/response'),
+  '@airspring/core/simd': () => import('@airspring/core/simd'),
   '@airspring/core/space': () => import('@airspring/core/space'),
   '@airspring/core/tolerance': () => import('@airspring/core/tolerance'),
   '@airspring/core/vent': () => import('@airspring/core/vent'),

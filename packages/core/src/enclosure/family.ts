@@ -101,7 +101,7 @@ export function systemOf<Spec, Input>(
 /** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
 function compilerOf(own: Compile, { elements }: Topology): Compile {
   const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as { compile?: Compile };
-  return compile ? (topology) => own(topology) ?? compile(topology) : own;
+  return compile ? (topology, sweepRows) => own(topology, sweepRows) ?? compile(topology, sweepRows) : own;
 }
 
 /**

@@ -3,6 +3,7 @@ import type { Network, Topology } from './element.js';
 import { compilePlan } from './plan.js';
 import { compilePolynomials } from './polynomials.js';
 import { valuesOf } from './slots.js';
+import type { SweepRows } from './sweep.js';
 
 /**
  * Compiles a topology to polynomials if they are few, otherwise to an elimination plan. Networks of one topology share the
@@ -14,7 +15,8 @@ import { valuesOf } from './slots.js';
  * @returns the compiled topology
  * @example compile(system.network.topology).probes
  */
-export const compile = (topology: Topology): CompiledTopology => compilePolynomials(topology) ?? compilePlan(topology);
+export const compile = (topology: Topology, sweepRows?: SweepRows): CompiledTopology =>
+  compilePolynomials(topology, sweepRows) ?? compilePlan(topology);
 
 /**
  * Compiles a single network. For several networks of one topology, compile the topology once with {@link compile}.

@@ -1,6 +1,7 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import type { Topology } from './element.js';
 import type { Slots } from './slots.js';
+import type { SweepRows } from './sweep.js';
 
 /** A topology, compiled once by either method. Any number of networks can be made from it. */
 export interface CompiledTopology {
@@ -12,8 +13,11 @@ export interface CompiledTopology {
   readonly network: (values: Float64Array, inReference?: boolean) => CompiledNetwork;
 }
 
-/** A way to compile a topology; `undefined` for a topology that it cannot compile. */
-export type Compile = (topology: Topology) => CompiledTopology | undefined;
+/**
+ * A way to compile a topology; `undefined` for a topology that it cannot compile. Polynomials are swept by the kernel that is
+ * passed in; default `sweepRows`.
+ */
+export type Compile = (topology: Topology, sweepRows?: SweepRows) => CompiledTopology | undefined;
 
 /** A compiled topology with numbers, ready to be swept. Its functions are kernels: frequencies in Hz are not checked; the caller passes in the columns, per volt of drive. */
 export interface CompiledNetwork {

@@ -32,7 +32,7 @@ export { compilePlan } from './plan.js';
 /** Where do the numbers of a topology stand, and how are they set by name? */
 export { type Setter, type Slot, type Slots, slotsOf, strictSetter, valuesOf } from './slots.js';
 /** How are polynomials swept over frequency? */
-export { sweepRows } from './sweep.js';
+export { type SweepRows, sweepRows } from './sweep.js';
 /** How would a circuit simulator read a network? */
 export { netlist } from './netlist.js';
 /** What are the state matrices of a lumped network? */

@@ -1,9 +1,12 @@
 import { type ComplexColumn, complexColumns, polynomialColumnOnImaginaryAxis } from '../numeric/index.js';
 import type { CompiledNetwork, Polynomials } from './compiled.js';
-import { sweepRows } from './sweep.js';
+import type { SweepRows } from './sweep.js';
 
 /** Sweep and slope of a network that consists of polynomials alone. */
-export function plainSweep({ coefficients, width, scale }: Polynomials): Pick<CompiledNetwork, 'sweep' | 'slope'> {
+export function plainSweep(
+  { coefficients, width, scale }: Polynomials,
+  sweepRows: SweepRows,
+): Pick<CompiledNetwork, 'sweep' | 'slope'> {
   let room: readonly ComplexColumn[] = [];
   const roomFor = (count: number) => {
     if (!(room[0] && room[0].re.length >= count)) room = complexColumns(3, count);

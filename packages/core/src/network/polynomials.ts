@@ -8,6 +8,7 @@ import { predictedProducts } from './predicted-products.js';
 import { probeRows } from './reading.js';
 import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf } from './slots.js';
+import { type SweepRows, sweepRows } from './sweep.js';
 
 /** Beyond so many products the elimination plan is ready sooner and as fast. */
 const MOST_PRODUCTS = 600;
@@ -31,8 +32,8 @@ const SCALE = 2 * Math.PI * 100;
  * @returns the compiled topology, or `undefined`
  * @example compilePolynomials(closedBox({ drivers, netVolume: '40 L' }).network.topology)?.probes
  */
-export const compilePolynomials = (topology: Topology): CompiledTopology | undefined =>
-  compiledBy(topology, lawSweep, MOST_LAWS);
+export const compilePolynomials = (topology: Topology, kernel: SweepRows = sweepRows): CompiledTopology | undefined =>
+  compiledBy(topology, kernel, lawSweep, MOST_LAWS);
 
 /**
  * The same without elements over frequency and without delays, in four fifths of the code.
@@ -44,10 +45,12 @@ export const compilePolynomials = (topology: Topology): CompiledTopology | undef
  * @returns the compiled topology, or `undefined`
  * @example compileLumped(closedBox({ drivers, netVolume: '40 L' }).network.topology)?.probes
  */
-export const compileLumped = (topology: Topology): CompiledTopology | undefined => compiledBy(topology, undefined, 0);
+export const compileLumped = (topology: Topology, kernel: SweepRows = sweepRows): CompiledTopology | undefined =>
+  compiledBy(topology, kernel, undefined, 0);
 
 function compiledBy(
   topology: Topology,
+  kernel: SweepRows,
   sweepWithLaws: typeof lawSweep | undefined,
   mostLaws: number,
 ): CompiledTopology | undefined {
@@ -84,7 +87,7 @@ function compiledBy(
     const plain = undelayed && laws.every((law) => numbers[law] === 0);
     const shown = plain ? coefficients.subarray(0, (1 + rows.length) * width) : coefficients;
     const polynomials = { coefficients: shown, width, scale: SCALE };
-    if (plain || sweepWithLaws === undefined) return { probes, load, polynomials, ...plainSweep(polynomials) };
+    if (plain || sweepWithLaws === undefined) return { probes, load, polynomials, ...plainSweep(polynomials, kernel) };
     return { probes, load, ...sweepWithLaws({ topology, slots, laws, parts, values, numbers, polynomials }) };
   };
   return { topology, slots, probes, network };

@@ -1,6 +1,9 @@
 import { type ComplexColumn, polynomialColumnOnImaginaryAxis } from '../numeric/index.js';
 import { multiply } from './column-arithmetic.js';
 
+/** A kernel that evaluates polynomials over one shared denominator, as {@link sweepRows} does. */
+export type SweepRows = typeof sweepRows;
+
 /**
  * Evaluates rows of polynomials over one shared denominator on the imaginary axis, the frequency loop innermost.
  * `coefficients` are those of a compiled network: row 0 the denominator, row 1 + i goes into `out[i]`; `frequencies` in Hz.
