@@ -12,6 +12,7 @@ import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
 import { type DriverVerdict, perDriverOf, wishText } from './record/per-driver.js';
+import { pricesOf } from './record/prices.js';
 import { scatterTold } from './record/scatter.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
@@ -22,21 +23,26 @@ import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
+/** What is told of each design where it is asked for. */
+type Told = Pick<DesignOptions, 'scatter' | 'prices'>;
+
 /** The boxes that meet a brief, each for what it is best at. */
 function metOf(
   search: Search,
   chosen: Selection,
-  {
-    perDriver = [],
-    scatter = false,
-  }: { readonly perDriver?: readonly DriverVerdict[]; readonly scatter?: boolean } = {},
+  { perDriver = [], scatter = false, prices = false }: { readonly perDriver?: readonly DriverVerdict[] } & Told = {},
 ): Met {
   const { job } = search;
   const [first] = chosen;
+  const priced = prices ? pricesOf(search, chosen) : [];
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
-    return scatter ? { ...design, scatter: scatterTold(box) } : design;
+    return {
+      ...design,
+      ...(scatter && { scatter: scatterTold(box) }),
+      ...(priced[i] && { prices: priced[i] }),
+    };
   });
   return {
     ok: true,
@@ -66,7 +72,7 @@ function unsuitedTo(search: Search): NotMet | undefined {
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
 
-function notMet(search: Search, scatter: boolean): NotMet {
+function notMet(search: Search, told: Told): NotMet {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
   const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
@@ -94,7 +100,7 @@ function notMet(search: Search, scatter: boolean): NotMet {
   const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
-  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen, { scatter }) } };
+  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen, told) } };
 }
 
 /** Options of a search, besides its brief. */
@@ -103,6 +109,8 @@ export interface DesignOptions extends BriefOptions {
   readonly progress?: Progress;
   /** Whether each design also tells what builds of it will scatter: its field `scatter`. It takes some milliseconds a design. */
   readonly scatter?: boolean;
+  /** Whether each design also tells what each wish at its limit costs: its field `prices`. For each of these wishes the search is done again. */
+  readonly prices?: boolean;
 }
 
 /**
@@ -121,14 +129,14 @@ export function design(brief: unknown, options: DesignOptions = {}): Answer {
     ]);
   }
   const { kinds, models, alignments } = completeOptions(options);
-  const { progress, scatter = false } = options;
+  const { progress, scatter = false, prices = false } = options;
   const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
   const unsuited = unsuitedTo(search);
   if (unsuited) return unsuited;
   const chosen = select(search, bestBoxes(search));
   return chosen
-    ? metOf(search, chosen, { perDriver: perDriverOf(search, chosen[0].box), scatter })
-    : notMet(search, scatter);
+    ? metOf(search, chosen, { perDriver: perDriverOf(search, chosen[0].box), scatter, prices })
+    : notMet(search, { scatter, prices });
 }
 
 /** The schema of a brief about a new box or an existing one. */

@@ -52,6 +52,7 @@ export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/desig
 export type { Between, Uncertain } from './record/estimate.js';
 export type { NearAlignment } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
+export type { WishPrice } from './record/prices.js';
 export type { ScatterTold } from './record/scatter.js';
 export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */
