@@ -72,7 +72,7 @@ function unsuitedTo(search: Search): NotMet | undefined {
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
 
-function notMet(search: Search, told: Told): NotMet {
+function notMet(search: Search, told: Told): Answered {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
   const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
@@ -95,12 +95,20 @@ function notMet(search: Search, told: Told): NotMet {
   }
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
-  if (nearest === undefined) return head;
+  if (nearest === undefined) return { answer: head };
   const { changes, brief, box } = nearest;
   const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
-  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen, told) } };
+  const shown = { search: again, chosen };
+  const answer = metOf(again, chosen, told);
+  return { answer: { ...head, nearest: { changes, brief: brief as unknown as Brief, answer } }, shown };
+}
+
+/** An answer, and where the designs come from that it shows. */
+export interface Answered {
+  readonly answer: Answer;
+  readonly shown?: { readonly search: Search; readonly chosen: Selection };
 }
 
 /** Options of a search, besides its brief. */
@@ -113,15 +121,8 @@ export interface DesignOptions extends BriefOptions {
   readonly prices?: boolean;
 }
 
-/**
- * The whole job as one call. It turns a brief into up to five boxes that meet it, or into the reasons why none does and the
- * nearest brief that can be met. It searches over volume, tuning, shape, parts and drivers within every limit. The same brief
- * always gives the same answer.
- *
- * @throws InputError with every fault of the brief at its path
- * @example design(brief).ok // true
- */
-export function design(brief: unknown, options: DesignOptions = {}): Answer {
+/** As {@link design}, with the boxes of the designs. */
+export function answered(brief: unknown, options: DesignOptions): Answered {
   if (stands(brief)) {
     const remedy = 'For an existing box call retrofit(brief). For a new box remove this field.';
     throw new InputError([
@@ -132,12 +133,22 @@ export function design(brief: unknown, options: DesignOptions = {}): Answer {
   const { progress, scatter = false, prices = false } = options;
   const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
   const unsuited = unsuitedTo(search);
-  if (unsuited) return unsuited;
+  if (unsuited) return { answer: unsuited };
   const chosen = select(search, bestBoxes(search));
-  return chosen
-    ? metOf(search, chosen, { perDriver: perDriverOf(search, chosen[0].box), scatter, prices })
-    : notMet(search, { scatter, prices });
+  if (chosen === undefined) return notMet(search, { scatter, prices });
+  const perDriver = perDriverOf(search, chosen[0].box);
+  return { answer: metOf(search, chosen, { perDriver, scatter, prices }), shown: { search, chosen } };
 }
+
+/**
+ * The whole job as one call. It turns a brief into up to five boxes that meet it, or into the reasons why none does and the
+ * nearest brief that can be met. It searches over volume, tuning, shape, parts and drivers within every limit. The same brief
+ * always gives the same answer.
+ *
+ * @throws InputError with every fault of the brief at its path
+ * @example design(brief).ok // true
+ */
+export const design = (brief: unknown, options: DesignOptions = {}): Answer => answered(brief, options).answer;
 
 /** The schema of a brief about a new box or an existing one. */
 const wholeSchema = (options: BriefOptions) => {

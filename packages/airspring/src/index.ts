@@ -11,6 +11,15 @@ export { briefFields, briefJsonSchema, type DesignOptions, design } from './desi
 export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
 export { fieldsText } from './words/fields-text.js';
+/** How large must a box be to play so deep and so loud, and what do many builds of a box scatter? */
+export { type TradeOffOptions, type TradeOffs, tradeOffs } from './trade-offs.js';
+export type { SmallestBox } from './workers/smallest.js';
+export { type ScatteredOptions, scattered } from './scattered.js';
+/** How is that work shared among workers? */
+export { serve } from './workers/serve.js';
+export type { Thread, WorkerThread } from './workers/threads.js';
+export { type Watched, type Workers, type WorkersOptions, workers } from './workers/workers.js';
+export type { Chunk } from './workers/chunk.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */
