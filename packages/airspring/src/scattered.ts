@@ -1,5 +1,5 @@
 import { refuse } from '@airspring/core/fault';
-import { answered } from './design.js';
+import { answered, type DesignOptions } from './design.js';
 import type { Answer } from './record/answer.js';
 import type { Design } from './record/design-record.js';
 import { type ScatterTold, scatterTold } from './record/scatter.js';
@@ -8,7 +8,7 @@ import { builds } from './workers/builds.js';
 import { inPlace, type Watched, type Workers } from './workers/workers.js';
 
 /** How many builds are worked out, and where. */
-export interface ScatteredOptions extends Watched {
+export interface ScatteredOptions extends Watched, Pick<DesignOptions, 'prices'> {
   /** Builds of each design, 2 to 1,000,000; default 10,000. */
   readonly builds?: number;
   /** The same seed gives the same builds; default 1. */

@@ -8,7 +8,7 @@ import json
 from pathlib import Path
 
 import numpy as np
-from scipy.optimize import linprog, minimize
+from scipy.optimize import linprog, minimize, nnls
 
 linear = []
 for seed in range(4):
@@ -86,6 +86,16 @@ smooth = {
 }
 print("binding", binding, "multipliers", smooth["multipliers"], "again", again, "left", left)
 
+# What is no optimum: the part of the slope that no limit holds is the residual of least squares with prices of zero or more.
+loose = []
+for seed in range(3):
+    r = np.random.default_rng(100 + seed)
+    A = r.normal(0, 1, (2, 4))
+    c = -A.T @ np.array([1.0, 0.3]) + 0.6 * r.normal(0, 1, 4)
+    x, residual = nnls(A.T, -c)
+    loose.append({"objective": list(c), "limits": A.tolist(), "prices": list(x), "left": residual / np.linalg.norm(c)})
+print("prices of what is no optimum", [one["prices"] for one in loose])
+
 
 def front(points):
     no_worse = (points[None, :, :] <= points[:, None, :]).all(axis=2)
@@ -101,5 +111,5 @@ for seed, count, dimensions, grid in [(1, 60, 2, None), (2, 60, 3, None), (3, 80
     fronts.append({"points": points.tolist(), "front": front(points).tolist()})
 
 Path(__file__).with_suffix(".json").write_text(
-    json.dumps({"linear": linear, "smooth": smooth, "fronts": fronts}) + "\n"
+    json.dumps({"linear": linear, "smooth": smooth, "loose": loose, "fronts": fronts}) + "\n"
 )

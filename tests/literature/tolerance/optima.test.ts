@@ -47,6 +47,20 @@ check('tolerance.shadow-prices.again', {
   tolerance: { relative: 1e-5, why: 'a difference quotient over optima that are each found to about 10⁻¹⁰' },
 });
 
+fixture.loose.forEach(({ objective, limits, prices, left }, i) => {
+  check(`tolerance.shadow-prices.left.${i}`, {
+    formula: 'tolerance/shadowPrices',
+    source: { key: 'scipy', locator: 'optimize.nnls: prices and residual where no optimum stands; optima.py' },
+    status: 'derived',
+    kind: 'program',
+    given: { limits: { value: limits.length, unit: '1' } },
+    got: () => pricesOf(objective, limits),
+    expected: [...prices, left],
+    unit: '1',
+    tolerance: { absolute: 1e-13, why: 'rounding; normal equations square the condition' },
+  });
+});
+
 for (const { points, front } of fixture.fronts) {
   const { length } = points[0] as number[];
   check(`tolerance.front.${length}.${points.length}`, {
