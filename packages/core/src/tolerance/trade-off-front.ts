@@ -36,7 +36,7 @@ function lastUpTo(steps: readonly (readonly number[])[], second: number): number
  * The trade-off front of some points: those that no other point betters. A point betters another if none of its numbers is greater
  * and one is smaller, so less must be better in each of them. Of a number that should be great, give it with its sign turned.
  *
- * $$ F = \{ p : \nexists\, q,\; q \le p,\; q \ne p \} $$
+ * $$ F = \lbrace p : \nexists\, q,\; q \le p,\; q \ne p \rbrace $$
  *
  * The points are visited by rising first numbers. The second and third numbers of those seen so far make a staircase, and a point
  * that lies above it is bettered: n log n operations for two numbers, and for three as long as the staircase is short.
