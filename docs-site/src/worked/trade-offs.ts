@@ -30,9 +30,9 @@ export default worked({
     front: {
       title: 'The smallest box for each depth and level',
       chart: () => ({
-        label: said,
+        label: `A box that plays ${loudest} dB must have ${deepest.volume.toFixed(1)} L outside to begin at ${deepest.lowest} Hz, and ${highest.volume.toFixed(1)} L to begin at ${highest.lowest} Hz.`,
         x: { domain: [25, 50], ticks: [25, 30, 40, 50], between: [35, 45], log: true, words: 'lowest tone, Hz' },
-        y: axisOf(0, Math.max(...boxes.map(({ volume }) => volume)), 'outer volume, L'),
+        y: axisOf(0, Math.max(...boxes.map(({ volume }) => volume)), 'L'),
         traces: levels.map((level, i) => ({
           name: `level${i}`,
           x: at(level).map(({ lowest }) => lowest),
@@ -71,7 +71,7 @@ export default worked({
           }),
         ]),
       }),
-      note: `Outer volume of the smallest vented box with every other wish met; full line: ${loudest} dB.`,
+      note: `Full line: ${loudest} dB; dashes: ${levels[1]} dB; dots: ${softest} dB. A line ends where a louder box is as small.`,
     },
   },
 });
