@@ -29,7 +29,7 @@ const upwards = floors.slice(0, -1).map((floor, i) => ({
 }));
 
 /** A folder of airspring imports only from those before it: the way of the data. */
-const stages = ['job', 'brief', 'kind', 'search', 'record', 'standing', 'words', 'page', 'command'];
+const stages = ['job', 'brief', 'kind', 'search', 'record', 'workers', 'standing', 'words', 'page', 'command'];
 const airspring = '^packages/airspring/src/';
 const backwards = stages.slice(0, -1).map((stage, i) => ({
   name: `airspring-${stage}`,

@@ -1,4 +1,4 @@
-type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design';
+type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design' | 'workers';
 export type PeerName = 'c' | 'simd' | 'numpy' | 'scipy';
 
 /** Where a row's rounds come from: a script of rows/ in a process of its own, or a peer in another language. */
@@ -48,6 +48,7 @@ const network = own('network');
 const search = own('search');
 const brief = own('brief');
 const design = own('design');
+const workers = own('workers');
 /** A goal of one row by itself, in its unit. */
 const within = (most: number) => ({ goal: { of: 'value', most } as const });
 const atMost = (most: number) => ({ goal: { of: 'ratio', most } as const });
@@ -58,6 +59,8 @@ const COUNTS = [100, 1000, 10_000, 100_000, 1_000_000];
 const CHAINS = [10, 20, 50, 100];
 /** Time an element may grow by from the shortest chain to the longest and still count as linear. */
 const LINEAR = 1.3;
+/** Share of the time of one worker in which two of them do the same work. */
+const NEAR_LINEAR = 0.6;
 
 export const table: readonly Group[] = [
   {
@@ -209,6 +212,16 @@ export const table: readonly Group[] = [
       design('builds', 'builds: level at 200 frequencies and f3 of 10,000', 'ms', within(500)),
       outside('numpy-builds', 'numpy, arrays over the builds', 'scipy', ['builds'], { against: 'builds' }),
       design('map', 'ventMap', 'ms', within(1500)),
+    ],
+  },
+  {
+    name: 'workers',
+    title: 'Shared among workers of Node, by the clock: two cores at best halve it',
+    lines: [
+      workers('builds-1', '10,000 builds of the whale bench in one worker', 'ms'),
+      workers('builds-2', 'in two workers', 'ms', { against: 'builds-1', ...atMost(NEAR_LINEAR) }),
+      workers('front-1', 'tradeOffs at eight lowest tones in one worker', 'ms'),
+      workers('front-2', 'in two workers', 'ms', { against: 'front-1', ...atMost(NEAR_LINEAR) }),
     ],
   },
   {

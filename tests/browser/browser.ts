@@ -6,7 +6,7 @@ import { serve } from '../../docs-site/src/server.js';
 
 const dist = fileURLToPath(new URL('../../docs-site/dist', import.meta.url));
 const { CHROMIUM, CI } = process.env;
-const executablePath = [CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find(
+export const executablePath = [CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find(
   (path) => path !== undefined && existsSync(path),
 );
 
@@ -15,7 +15,7 @@ export const hasBrowser = executablePath !== undefined || CI !== undefined;
 if (!hasBrowser) console.warn('No Chromium found: set CHROMIUM to its path, or install it (apt install chromium).');
 
 /** Nothing that the browser does of its own accord. */
-const flags = [
+export const flags = [
   ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],
   ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
 ];

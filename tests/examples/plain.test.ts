@@ -18,6 +18,7 @@ const blocks = (page: string, language: string): string[] => {
 test.skipIf(!built).each([
   ['use-plain-javascript', ['box.mjs']],
   ['run-in-a-worker', ['worker.mjs', 'page.mjs']],
+  ['trade-volume-depth-and-level', ['worker.mjs', 'front.mjs']],
   ['use-commonjs', ['box.cjs']],
   ['sweep-faster', ['fast.mjs']],
 ] as const)('%s', async (page, files) => {
@@ -26,6 +27,7 @@ test.skipIf(!built).each([
   try {
     mkdirSync(join(folder, 'node_modules/@airspring'), { recursive: true });
     symlinkSync(join(top, 'packages/core'), join(folder, 'node_modules/@airspring/core'), 'dir');
+    symlinkSync(join(top, 'packages/airspring'), join(folder, 'node_modules/airspring'), 'dir');
     const codes = blocks(page, 'js');
     expect(codes).toHaveLength(files.length);
     for (const [i, name] of files.entries()) writeFileSync(join(folder, name), codes[i] as string);

@@ -12,6 +12,7 @@ import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
 import { type DriverVerdict, perDriverOf, wishText } from './record/per-driver.js';
+import { pricesOf } from './record/prices.js';
 import { scatterTold } from './record/scatter.js';
 import { bestBoxes } from './search/best.js';
 import { conflictOf } from './search/conflict.js';
@@ -22,21 +23,26 @@ import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
 
+/** What is told of each design where it is asked for. */
+type Told = Pick<DesignOptions, 'scatter' | 'prices'>;
+
 /** The boxes that meet a brief, each for what it is best at. */
 function metOf(
   search: Search,
   chosen: Selection,
-  {
-    perDriver = [],
-    scatter = false,
-  }: { readonly perDriver?: readonly DriverVerdict[]; readonly scatter?: boolean } = {},
+  { perDriver = [], scatter = false, prices = false }: { readonly perDriver?: readonly DriverVerdict[] } & Told = {},
 ): Met {
   const { job } = search;
   const [first] = chosen;
+  const priced = prices ? pricesOf(search, chosen) : [];
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
-    return scatter ? { ...design, scatter: scatterTold(box) } : design;
+    return {
+      ...design,
+      ...(scatter && { scatter: scatterTold(box) }),
+      ...(priced[i] && { prices: priced[i] }),
+    };
   });
   return {
     ok: true,
@@ -66,7 +72,7 @@ function unsuitedTo(search: Search): NotMet | undefined {
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
 
-function notMet(search: Search, scatter: boolean): NotMet {
+function notMet(search: Search, told: Told): Answered {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
   const conflict = wishes.map((wish) => ({ path: wish.path, wish: wishText(wish) }));
@@ -89,12 +95,20 @@ function notMet(search: Search, scatter: boolean): NotMet {
   }
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
-  if (nearest === undefined) return head;
+  if (nearest === undefined) return { answer: head };
   const { changes, brief, box } = nearest;
   const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
-  return { ...head, nearest: { changes, brief: brief as unknown as Brief, answer: metOf(again, chosen, { scatter }) } };
+  const shown = { search: again, chosen };
+  const answer = metOf(again, chosen, told);
+  return { answer: { ...head, nearest: { changes, brief: brief as unknown as Brief, answer } }, shown };
+}
+
+/** An answer, and where the designs come from that it shows. */
+export interface Answered {
+  readonly answer: Answer;
+  readonly shown?: { readonly search: Search; readonly chosen: Selection };
 }
 
 /** Options of a search, besides its brief. */
@@ -103,6 +117,27 @@ export interface DesignOptions extends BriefOptions {
   readonly progress?: Progress;
   /** Whether each design also tells what builds of it will scatter: its field `scatter`. It takes some milliseconds a design. */
   readonly scatter?: boolean;
+  /** Whether each design also tells what each wish at its limit costs: its field `prices`. For each of these wishes the search is done again. */
+  readonly prices?: boolean;
+}
+
+/** As {@link design}, with the boxes of the designs. */
+export function answered(brief: unknown, options: DesignOptions): Answered {
+  if (stands(brief)) {
+    const remedy = 'For an existing box call retrofit(brief). For a new box remove this field.';
+    throw new InputError([
+      { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
+    ]);
+  }
+  const { kinds, models, alignments } = completeOptions(options);
+  const { progress, scatter = false, prices = false } = options;
+  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
+  const unsuited = unsuitedTo(search);
+  if (unsuited) return { answer: unsuited };
+  const chosen = select(search, bestBoxes(search));
+  if (chosen === undefined) return notMet(search, { scatter, prices });
+  const perDriver = perDriverOf(search, chosen[0].box);
+  return { answer: metOf(search, chosen, { perDriver, scatter, prices }), shown: { search, chosen } };
 }
 
 /**
@@ -113,23 +148,7 @@ export interface DesignOptions extends BriefOptions {
  * @throws InputError with every fault of the brief at its path
  * @example design(brief).ok // true
  */
-export function design(brief: unknown, options: DesignOptions = {}): Answer {
-  if (stands(brief)) {
-    const remedy = 'For an existing box call retrofit(brief). For a new box remove this field.';
-    throw new InputError([
-      { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
-    ]);
-  }
-  const { kinds, models, alignments } = completeOptions(options);
-  const { progress, scatter = false } = options;
-  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
-  const unsuited = unsuitedTo(search);
-  if (unsuited) return unsuited;
-  const chosen = select(search, bestBoxes(search));
-  return chosen
-    ? metOf(search, chosen, { perDriver: perDriverOf(search, chosen[0].box), scatter })
-    : notMet(search, scatter);
-}
+export const design = (brief: unknown, options: DesignOptions = {}): Answer => answered(brief, options).answer;
 
 /** The schema of a brief about a new box or an existing one. */
 const wholeSchema = (options: BriefOptions) => {

@@ -11,6 +11,15 @@ export { briefFields, briefJsonSchema, type DesignOptions, design } from './desi
 export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
 export { fieldsText } from './words/fields-text.js';
+/** How large must a box be to play so deep and so loud, and what do many builds of a box scatter? */
+export { type TradeOffOptions, type TradeOffs, tradeOffs } from './trade-offs.js';
+export type { SmallestBox } from './workers/smallest.js';
+export { type ScatteredOptions, scattered } from './scattered.js';
+/** How is that work shared among workers? */
+export { serve } from './workers/serve.js';
+export type { Thread, WorkerThread } from './workers/threads.js';
+export { type Watched, type Workers, type WorkersOptions, workers } from './workers/workers.js';
+export type { Chunk } from './workers/chunk.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */
@@ -52,6 +61,7 @@ export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/desig
 export type { Between, Uncertain } from './record/estimate.js';
 export type { NearAlignment } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
+export type { WishPrice } from './record/prices.js';
 export type { ScatterTold } from './record/scatter.js';
 export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */

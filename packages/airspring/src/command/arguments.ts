@@ -11,6 +11,8 @@ export type Asked =
       readonly json: boolean;
       /** Whether to tell what builds will scatter. */
       readonly scatter: boolean;
+      /** Whether to tell what each wish costs. */
+      readonly prices: boolean;
       /** The name of the one box that is asked for. */
       readonly only?: string;
       /** The file for a page to print. */
@@ -26,6 +28,8 @@ airspring design <brief.json> --html page.html
 airspring design <brief.json> --scatter
                                        tell what builds of each box will scatter,
                                        and what matters most
+airspring design <brief.json> --prices tell what each wish at its limit costs:
+                                       what the box gains where it gives way
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
@@ -65,13 +69,14 @@ export function readArguments(words: readonly string[]): Asked {
   if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
   if (more.length > 0) return { what: 'refused', line: `expected one path, but also got "${more.join('", "')}"` };
-  const { json = false, scatter = false, only, html } = values;
+  const { json = false, scatter = false, prices = false, only, html } = values;
   if (html === '') return { what: 'refused', line: 'expected the path of a file after "--html"' };
   return {
     what: 'design',
     path,
     json,
     scatter,
+    prices,
     ...(only !== undefined && { only }),
     ...(html !== undefined && { html }),
   };
@@ -84,6 +89,7 @@ const parse = (words: readonly string[]) =>
     options: {
       json: { type: 'boolean' },
       scatter: { type: 'boolean' },
+      prices: { type: 'boolean' },
       only: { type: 'string' },
       html: { type: 'string' },
       fields: { type: 'boolean' },

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
-import { briefFields, briefJsonSchema, design } from '../design.js';
+import { briefFields, briefJsonSchema, type DesignOptions, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import { printPage } from '../page/page.js';
 import { changedDesignPage, retrofitPage } from '../page/retrofit-page.js';
@@ -35,9 +35,9 @@ const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
 /** The answer, or all faults of the brief, one on each line. */
-function answerTo(brief: unknown, progress: Progress, scatter: boolean): Answer | Retrofit | string {
+function answerTo(brief: unknown, options: DesignOptions): Answer | Retrofit | string {
   try {
-    return stands(brief) ? retrofit(brief) : design(brief, { progress, scatter });
+    return stands(brief) ? retrofit(brief) : design(brief, options);
   } catch (error) {
     if (!isInputError(error)) throw error;
     return error.message;
@@ -101,8 +101,11 @@ export function run(words: readonly string[], standing: string, progress: Progre
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  if (asked.scatter && stands(file.brief)) return refused('--scatter is for briefs about a new box');
-  const whole = answerTo(file.brief, progress, asked.scatter);
+  const { scatter, prices } = asked;
+  if ((scatter || prices) && stands(file.brief)) {
+    return refused(`--${scatter ? 'scatter' : 'prices'} is for briefs about a new box`);
+  }
+  const whole = answerTo(file.brief, { progress, scatter, prices });
   if (typeof whole === 'string') return refused(whole);
   const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);
   if (typeof answer === 'string') return refused(visible(answer));

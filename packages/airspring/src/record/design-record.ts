@@ -6,6 +6,7 @@ import type { NearAlignment } from './alignments.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { Played } from './played.js';
+import type { WishPrice } from './prices.js';
 import type { ScatterTold } from './scatter.js';
 
 /** One box that meets the brief. */
@@ -62,6 +63,8 @@ export interface Design extends Played {
   readonly uncertain?: Uncertain;
   /** What builds of it will scatter, or why that is not worked out; set where it was asked for. */
   readonly scatter?: ScatterTold;
+  /** What each wish at its limit costs, in the order of the wishes; set where it was asked for. */
+  readonly prices?: readonly WishPrice[];
   readonly points: number;
   readonly warnings: readonly (Warning | { readonly code: 'neglected'; readonly text: string })[];
 }

@@ -1,5 +1,14 @@
 import { type Impossible, impossible, type Warning } from '@airspring/core/fault';
-import { type Distribution, normal, scatterOf, within } from '@airspring/core/tolerance';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import {
+  type Builds,
+  type BuildsKernel,
+  compileBuilds,
+  type Distribution,
+  normal,
+  summaryOf,
+  within,
+} from '@airspring/core/tolerance';
 import type { Box } from '../search/box.js';
 
 /** How far a number scatters, as a share of it: normally, or evenly between two bounds. */
@@ -46,20 +55,39 @@ const untold = (code: string, since: string): ScatterTold => {
   return { builds: 0, f3, causes: [], assumed: [], warnings: [] };
 };
 
-/** Works out builds of a box. */
-export function scatterTold({ variant, point }: Box): ScatterTold {
+/** What scatters of a box, and at which frequencies its builds are worked out; or why that is not told. */
+function scatteringOf({ variant, point }: Built) {
   if (variant.reference === 'maximum') return untold('other-reference', 'its f3 is counted from its greatest level');
   const system = variant.system(point);
   const spreads = Object.entries(PRACTICE).filter(([name]) => typeof system.network.values[name] === 'number');
   if (spreads.length === 0) return untold('other-network', 'none of its numbers is one whose scatter is known');
   const scatter = Object.fromEntries(spreads.map(([name, spread]) => [name, distributionOf(spread)]));
-  const { builds, f3, firstOrder, warnings } = scatterOf(system, scatter, { seed: SEED, builds: BUILDS });
+  const assumed = spreads.map(([name, spread]) => ({ name, ...spread }));
+  return { system, scatter, assumed, frequencies: logarithmicGrid(10, 200, 200) };
+}
+
+/** What builds of a box depend on. */
+export type Built = Pick<Box, 'variant' | 'point'>;
+
+/** Works out runs of builds of a box; `undefined` where nothing is told of them. */
+export function buildsOf(box: Built): BuildsKernel | undefined {
+  const found = scatteringOf(box);
+  return 'builds' in found ? undefined : compileBuilds(found.system, found.scatter, found.frequencies);
+}
+
+/** What builds of a box scatter, from runs of them in any order. Without runs, some builds are worked out here. */
+export function scatterTold(box: Built, runs?: readonly Builds[]): ScatterTold {
+  const found = scatteringOf(box);
+  if ('builds' in found) return found;
+  const { system, scatter, assumed, frequencies } = found;
+  const parts = runs ?? [compileBuilds(system, scatter, frequencies)(SEED, 0, BUILDS)];
+  const { builds, f3, firstOrder, warnings } = summaryOf(system, scatter, frequencies, parts);
   const shares = firstOrder.ok ? Object.entries(firstOrder.shares) : [];
   return {
     builds,
     f3: f3.ok ? { ok: true, low: f3.low, middle: f3.middle, high: f3.high } : f3,
     causes: shares.map(([name, share]) => ({ name, share })).sort((a, b) => b.share - a.share),
-    assumed: spreads.map(([name, spread]) => ({ name, ...spread })),
+    assumed,
     warnings,
   };
 }

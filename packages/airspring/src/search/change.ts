@@ -31,17 +31,54 @@ const put = (brief: Written, path: string, value: string): Written => {
   return { ...brief, [section]: { ...(brief[section] as object), [field]: value } };
 };
 
-/** One wish moved outwards by an excess and a margin, in the unit the brief is written in. */
-export function changeOf({ written: brief }: Job, wish: Wish, over: number, margin: number): Change {
+/** The unit in which a brief writes a wish, and its text there. */
+function writtenIn(
+  brief: Written,
+  { path, quantity, unit: usual }: Wish,
+): { readonly unit: string; readonly text?: string } {
+  const text = at(brief, path);
+  if (typeof text !== 'string') return { unit: usual };
+  return { unit: strictText(quantity, text)?.split(' ')[1] ?? usual, text };
+}
+
+/** One wish with another limit, at least as wide as a value, in the unit the brief is written in. */
+function changeTo({ written: brief }: Job, wish: Wish, value: number): Change {
   const { path, quantity, allowed, unit: usual, sense } = wish;
-  const value = neededFor(wish, over + margin);
-  const written = at(brief, path);
-  const strict = typeof written === 'string' ? strictText(quantity, written) : undefined;
-  const unit = strict?.split(' ')[1] ?? usual;
+  const { unit, text } = writtenIn(brief, wish);
   const [scale, offset] = (kinds[quantity].units as Record<string, Unit>)[unit] as Unit;
   const to = rounded((value - offset) / scale, unit, sense === 'at least' ? -1 : 1);
-  const before = typeof written === 'string' ? written : `${format(quantity, allowed, usual as never, 4)} (default)`;
-  return { path, from: before, to };
+  return { path, from: text ?? `${format(quantity, allowed, usual as never, 4)} (default)`, to };
+}
+
+/** One wish moved outwards by an excess and a margin. */
+export const changeOf = (job: Job, wish: Wish, over: number, margin: number): Change =>
+  changeTo(job, wish, neededFor(wish, over + margin));
+
+/** How far a limit is eased to see what that gains, in the unit of the brief; by a twentieth of it in any other unit. */
+const STEPS: Readonly<Record<string, number>> = {
+  mm: 10,
+  cm: 1,
+  in: 0.5,
+  L: 1,
+  'ft³': 0.05,
+  'in³': 50,
+  dB: 1,
+  Hz: 1,
+  'm/s': 1,
+  V: 1,
+  A: 0.5,
+  W: 10,
+  Ω: 0.5,
+};
+
+/** One wish moved outwards by a round step. */
+export function stepOf(job: Job, wish: Wish): Change {
+  const { quantity, allowed, sense } = wish;
+  const { unit } = writtenIn(job.written, wish);
+  const [scale] = (kinds[quantity].units as Record<string, Unit>)[unit] as Unit;
+  const step = STEPS[unit];
+  const by = step === undefined ? Math.abs(allowed) / 20 : step * scale;
+  return changeTo(job, wish, sense === 'at most' ? allowed + by : allowed - by);
 }
 
 /** A brief with some wishes changed. */

@@ -135,7 +135,7 @@ export interface Wishes {
   readonly own: (variant: Variant, point: Point, load: number, out: Float64Array) => void;
 }
 
-const LEVEL = 'wanted.level';
+export const LEVEL = 'wanted.level';
 
 /** All wishes of a job; those of kinds come after those of every box. A box meets each wish that does not concern it. */
 export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
@@ -185,7 +185,8 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   };
 }
 
-const DB = Math.LN10 / 20;
+/** A decibel, as a logarithm of a ratio of amplitudes. */
+export const DECIBEL = Math.LN10 / 20;
 
 /** A nanometre does not count as excess, since solved edges carry rounding errors. */
 const NANOMETRE = 1e-9;
@@ -193,7 +194,7 @@ const NANOMETRE = 1e-9;
 /** How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. */
 function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
   if (allowed === Infinity) return -1;
-  if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DB;
+  if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DECIBEL;
   const ratio = Math.max(quantity === 'length' ? needed - NANOMETRE : needed, 1e-12) / allowed;
   const excess = Math.log(ratio) / (quantity === 'power' ? 2 : 1);
   return sense === 'at most' ? excess : -excess;
@@ -202,7 +203,7 @@ function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
 /** What a box with this excess needs: the inverse of {@link excessOf}. */
 export function neededFor({ quantity, sense, allowed }: Wish, excess: number): number {
   const sign = sense === 'at most' ? 1 : -1;
-  if (quantity === 'level') return allowed + (sign * excess) / DB;
+  if (quantity === 'level') return allowed + (sign * excess) / DECIBEL;
   return allowed * Math.exp(sign * excess * (quantity === 'power' ? 2 : 1));
 }
 

@@ -3,6 +3,7 @@ import { cautions } from '../record/cautions.js';
 import type { Margin } from '../record/design-parts.js';
 import type { Design } from '../record/design-record.js';
 import type { Played } from '../record/played.js';
+import { BINDS } from '../record/prices.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
@@ -18,10 +19,9 @@ import {
   stretches,
   uncertainText,
 } from './play-text.js';
+import { pricesText } from './prices-text.js';
 import { scatterText } from './scatter-text.js';
 
-/** A wish binds when the design is nearer than this to its limit. */
-const BINDS = 0.005;
 const binds = ({ relative }: Margin): boolean => relative > -BINDS;
 
 /** What is left before a limit is reached; for levels in decibels, since a decibel is already a ratio. */
@@ -111,6 +111,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
     ),
     ...alignmentBlocks(design, say),
     ...limitBlocks(design, say),
+    ...pricesText(design),
     ...design.warnings.map((warning) => paragraph(warningText(warning))),
     ...design.cautions.filter((text) => !due.includes(text)).map(caution),
   ];
@@ -134,5 +135,6 @@ export const designInShort = (design: Design, say: Phrasing): string[] => [
   ...alignmentBlocks(design, say).slice(1, 2),
   paragraph(impedanceText(design, say)),
   paragraph(bindingText(design)),
+  ...pricesText(design),
   ...design.warnings.map((warning) => paragraph(warningText(warning))),
 ];

@@ -7,3 +7,7 @@ export { type Builds, type BuildsKernel, compileBuilds, type Scatter } from './b
 /** How far do f3 and level scatter, and which number causes it? */
 export type { Band } from './band.js';
 export { type Scattered, type ScatterOptions, scatterOf, summaryOf } from './scatter.js';
+/** What would easing each limit of an optimum gain? */
+export { type ShadowPrices, type Slopes, shadowPrices } from './shadow-prices.js';
+/** Which points does no other point better? */
+export { tradeOffFront } from './trade-off-front.js';
