@@ -27,7 +27,7 @@ for (const [name, type] of [
     given: { QL: { value: rows.QL, unit: '1, 0 for no leak' }, Qts: { value: rows.Qts, unit: '1' } },
     got: ({ QL, Qts }) => {
       const [row] = found(type, ventedFamily as never, losses(QL) as never, [Qts]).rows;
-      return (1 / row!.volume) * row!.tuning! * row!.f3!;
+      return (row!.box.fb! * row!.f3!) / row!.box.netVolume!;
     },
     expected: rows.alpha.map((alpha, i) => alpha * rows.h[i]! * rows.f3[i]!),
     unit: '1, alpha × h × f3/fs',
@@ -66,7 +66,7 @@ check('alignment.driversFor.closed', {
   status: 'derived',
   kind: 'standard',
   given: { Qts: { value: [0.2, 0.35, 0.5, 0.65], unit: '1' } },
-  got: ({ Qts }) => found(butterworth(2), closedFamily as never, {} as never, [Qts]).rows[0]!.volume,
+  got: ({ Qts }) => found(butterworth(2), closedFamily as never, {} as never, [Qts]).rows[0]!.box.netVolume!,
   expected: [0.2, 0.35, 0.5, 0.65].map((Q) => 1 / (0.5 / Q ** 2 - 1)),
   unit: '1',
   tolerance: { relative: 1e-11, why: 'the root is found to its rounding' },

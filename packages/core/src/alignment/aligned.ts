@@ -1,10 +1,10 @@
 import type { Air } from '../air/index.js';
 import { type Family, kept, type System, systemOf } from '../enclosure/index.js';
-import type { Impossible } from '../fault/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
-import { si } from '../quantity/index.js';
-import { type Cutoff, cutoff } from '../response/index.js';
+import { type Frequency, si } from '../quantity/index.js';
+import { type Cutoff, type CutoffOptions, cutoff, passband } from '../response/index.js';
 import type { Alignment } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { type Behind, filterOf } from './high-pass.js';
@@ -26,6 +26,8 @@ export interface Aligned<Spec> {
    * deviation if the level has fallen again there.
    */
   readonly f3: Cutoff;
+  /** The upper edge of a band-pass, where the level is half power down again. Its edges are counted from its greatest level. */
+  readonly upper?: Cutoff;
 }
 
 /**
@@ -48,6 +50,8 @@ export interface Found<Spec> {
   readonly deviation?: Deviation;
   /** Its topology, compiled before. */
   readonly compiled?: CompiledTopology;
+  /** Whether the level falls above the band as well. */
+  readonly bandPass: boolean;
 }
 
 /** The box that a search found, as it is told, with f3 of the whole response. */
@@ -55,24 +59,40 @@ export function alignedBox<Spec>(
   { name, parameters: fixed }: Alignment,
   family: Family<Spec, never>,
   air: Air,
-  { trial, near, parameters = fixed, deviation, compiled }: Found<Spec>,
+  { trial, near, parameters = fixed, deviation, compiled, bandPass }: Found<Spec>,
 ): Aligned<Spec> {
   const { highPass, ...box } = trial;
   const system = systemOf(family, box as never, air);
   if (compiled !== undefined) kept(system, 'topology', () => compiled);
   const filter = highPass && filterOf(highPass);
-  const cutoffUpTo = (ratio: number): Cutoff => {
+  const bandUpTo = (ratio: number): CutoffOptions => {
     const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
-    return cutoff(system, { from, to, ...(filter && { filter }) });
+    return { from, to, ...(filter && { filter }) };
   };
-  const f3 = cutoffUpTo(HIGHEST);
   return {
     alignment: name,
     parameters,
     system,
     ...(filter && { highPass: filter }),
     ...(deviation && { frequency: near, deviation }),
-    // A coil may let the level fall far above the corner.
-    f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
+    ...(bandPass ? edges(system, bandUpTo(1 / LOWEST)) : { f3: corner() }),
   };
+  function corner(): Cutoff {
+    const f3 = cutoff(system, bandUpTo(HIGHEST));
+    // A coil may let the level fall far above the corner.
+    return f3.ok || deviation === undefined ? f3 : cutoff(system, bandUpTo(deviation.to / near));
+  }
+}
+
+/** Both edges of a band-pass. */
+function edges(system: System, options: CutoffOptions): { readonly f3: Cutoff; readonly upper: Cutoff } {
+  const passed = passband(system, options);
+  if (!passed.ok) return { f3: passed, upper: passed };
+  const { lower, upper } = passed;
+  return { f3: edge('lower', lower), upper: edge('upper', upper) };
+}
+
+function edge(which: string, frequency: Frequency | undefined): Cutoff {
+  if (frequency !== undefined) return { ok: true, frequency };
+  return impossible('above-throughout', `the ${which} edge of the band is more than four octaves from its middle`);
 }

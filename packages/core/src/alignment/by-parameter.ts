@@ -1,6 +1,6 @@
 import { boundedMinimum, linear, signChanges } from '../numeric/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
-import { type ShapeRoot, startsOf, walkToShape } from './roots.js';
+import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
 
@@ -60,27 +60,46 @@ export function byParameter<Spec>(
   };
   const parameters = Array.from(linear(from, to, SAMPLES));
   const middle = (SAMPLES - 1) / 2;
-  // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
-  const lower = parameters
-    .slice(0, middle + 1)
-    .reverse()
-    .map((parameter) => sampleAt(parameter));
-  before = lower[0] === undefined ? [] : [lower[0]];
-  const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
-  const sampled = [...lower.reverse(), ...upper];
-  const samples = withTurns(withEdges(parameters, sampled, sampleAt), sampleAt);
-  if (samples.length === 0) return { roots: [], reached: undefined };
-  const needs = samples.map((sample) => sample.resistance);
+  /** The samples that hang together with one in the middle, or with the first that is found. */
+  const along = (first: Sample | undefined): readonly Sample[] => {
+    before = first === undefined ? [] : [first];
+    // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
+    const lower = parameters
+      .slice(0, middle + 1)
+      .reverse()
+      .map((parameter, i) => (i === 0 && first !== undefined ? first : sampleAt(parameter)));
+    before = lower[0] === undefined ? [] : [lower[0]];
+    const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
+    return withTurns(withEdges(parameters, [...lower.reverse(), ...upper], sampleAt), sampleAt);
+  };
   const walk = walkToShape(target, box, spec, sought, undefined);
-  const roots = signChanges(needs).flatMap((i) => {
-    const a = samples[i]!;
-    const b = samples[i + 1] ?? a;
-    const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
-    const between = (x: number, y: number) => x + part * (y - x);
-    const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
-    return walk([...place, between(a.parameter, b.parameter)]) ?? [];
-  });
-  return { roots, reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))] };
+  const crossings = (samples: readonly Sample[]) =>
+    signChanges(samples.map((sample) => sample.resistance)).map((i) => {
+      const a = samples[i]!;
+      const b = samples[i + 1] ?? a;
+      const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
+      const between = (x: number, y: number) => x + part * (y - x);
+      const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
+      return [...place, between(a.parameter, b.parameter)];
+    });
+  const branches = middles()
+    .map(along)
+    .filter(({ length }) => length > 0);
+  if (branches.length === 0) return { roots: [], reached: undefined };
+  const needs = branches.flat().map((sample) => sample.resistance);
+  return {
+    roots: everyRoot(walk, branches.flatMap(crossings)),
+    reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))],
+  };
+
+  /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
+  function middles(): readonly (Sample | undefined)[] {
+    if (sought.length < 3 && box.numerator === undefined) return [undefined];
+    const parameter = parameters[middle]!;
+    const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, ROUGHLY);
+    const samples = found.map(({ place }) => ({ parameter, place, resistance: place[sought.length]! }));
+    return samples.length === 0 ? [undefined] : samples;
+  }
 }
 
 type SampleAt = (parameter: number, near?: readonly Sample[]) => Sample | undefined;

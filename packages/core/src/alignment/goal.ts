@@ -3,7 +3,7 @@ import { type Family, systemOf } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import type { Goal } from './alignment.js';
-import type { Sought } from './unknowns.js';
+import { canBeBuilt, type Sought } from './unknowns.js';
 
 /** The numbers that are sought stay within this factor of their first start. */
 const FARTHEST = Math.log(30);
@@ -29,7 +29,10 @@ export function boxOfGoal<Spec>(
   const specAt = (x: readonly number[]): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
   const start = sought.map(({ starts }) => Math.log(starts[0] as number));
   const { x, value } = simplexMinimum(
-    (trial) => least(systemOf(family, specAt(trial) as never, air)),
+    (trial) => {
+      const one = specAt(trial);
+      return canBeBuilt(sought, one) ? least(systemOf(family, one as never, air)) : Infinity;
+    },
     start,
     start.map((middle) => middle - FARTHEST),
     start.map((middle) => middle + FARTHEST),

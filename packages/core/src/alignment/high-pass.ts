@@ -43,7 +43,20 @@ export function behindHighPass(box: ShapedBox, order: 1 | 2): ShapedBox {
     }
     return normalisedShape(product, box.order + order, out) * frequency;
   };
-  return { ...box, order: box.order + order, shapeOf: shapeOf as ShapedBox['shapeOf'] };
+  const { numerator } = box;
+  const shifted = new Float64Array(box.order + order + 1);
+  return {
+    ...box,
+    order: box.order + order,
+    below: box.below + order,
+    shapeOf: shapeOf as ShapedBox['shapeOf'],
+    ...(numerator && {
+      numerator: (frequency) => {
+        shifted.set(numerator(frequency), order);
+        return shifted;
+      },
+    }),
+  };
 }
 
 /** The high-pass as a filter. */

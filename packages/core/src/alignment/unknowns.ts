@@ -10,15 +10,36 @@ export interface Sought<Spec> {
   readonly name: string;
   readonly starts: readonly number[];
   readonly put: (spec: Spec, value: number) => Spec;
+  /** Whether the number can be built; default always. */
+  readonly canBe?: (spec: Spec) => boolean;
 }
 
 /** The fields of a spec that an alignment chooses. */
-export const boxUnknowns = <Spec extends DrivenSpec>(open: readonly Unknown[], spec: Spec, air: Air): Sought<Spec>[] =>
-  open.map(({ field, starts }) => ({
-    name: field,
-    starts: starts(spec.drivers.equivalent, air),
-    put: (one, value) => ({ ...one, [field]: value }),
-  }));
+export const boxUnknowns = <Spec extends DrivenSpec>(
+  open: readonly Unknown<Spec>[],
+  spec: Spec,
+  air: Air,
+): Sought<Spec>[] =>
+  open.map(({ field, unit, starts, beside }) => {
+    const one = unit(spec.drivers.equivalent, air, spec);
+    const besides = beside?.(spec) ?? 0;
+    return {
+      name: field,
+      starts: starts.map((ratio) => ratio * one),
+      put: (trial, value) => ({ ...trial, [field]: value - besides }),
+      ...(beside && { canBe: (trial) => numbersOf(trial)[field]! >= LEAST }),
+    };
+  });
+
+/** Less than this of anything is not read, SI. */
+const LEAST = 1e-7;
+
+/** The fields of a spec that are numbers. */
+export const numbersOf = (spec: unknown) => spec as Readonly<Record<string, number>>;
+
+/** Whether all numbers of a box can be built. */
+export const canBeBuilt = <Spec>(sought: readonly Sought<Spec>[], spec: Spec): boolean =>
+  sought.every(({ canBe }) => canBe?.(spec) ?? true);
 
 /**
  * The resistance of the coil, as a multiple of what it is. The total quality factor of the driver follows it. What is above 1 can
