@@ -4,7 +4,9 @@ import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
 import { type Frequency, si } from '../quantity/index.js';
-import { type Cutoff, type CutoffOptions, cutoff, passband } from '../response/index.js';
+import { cutoffAmong } from '../response/cutoff.js';
+import type { Cutoff, CutoffOptions } from '../response/index.js';
+import { passbandAmong } from '../response/passband.js';
 import type { Alignment } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { type Behind, filterOf } from './high-pass.js';
@@ -40,6 +42,8 @@ export type AlignmentResult<Spec> =
 
 /** The band in which f3 is sought, as multiples of a frequency near it. */
 const [LOWEST, HIGHEST] = [1 / 16, 8];
+/** A response of few poles is smooth between so many points of this band. */
+const POINTS = 100;
 
 /** What a search found: a box, the frequency and the parameters of its target, and how far it is from it. */
 export interface Found<Spec> {
@@ -78,15 +82,15 @@ export function alignedBox<Spec>(
     ...(bandPass ? edges(system, bandUpTo(1 / LOWEST)) : { f3: corner() }),
   };
   function corner(): Cutoff {
-    const f3 = cutoff(system, bandUpTo(HIGHEST));
+    const f3 = cutoffAmong(system, bandUpTo(HIGHEST), POINTS);
     // A coil may let the level fall far above the corner.
-    return f3.ok || deviation === undefined ? f3 : cutoff(system, bandUpTo(deviation.to / near));
+    return f3.ok || deviation === undefined ? f3 : cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
   }
 }
 
 /** Both edges of a band-pass. */
 function edges(system: System, options: CutoffOptions): { readonly f3: Cutoff; readonly upper: Cutoff } {
-  const passed = passband(system, options);
+  const passed = passbandAmong(system, options, POINTS);
   if (!passed.ok) return { f3: passed, upper: passed };
   const { lower, upper } = passed;
   return { f3: edge('lower', lower), upper: edge('upper', upper) };

@@ -1,3 +1,4 @@
+import type { DrivenSpec } from '../enclosure/index.js';
 import { boundedMinimum, linear, signChanges } from '../numeric/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
@@ -17,8 +18,11 @@ export interface ByParameter<Spec> {
   readonly reached: readonly [least: number, most: number] | undefined;
 }
 
-/** Samples only tell on which side of the driver they are. */
-const ROUGHLY = { tolerance: 1e-7, mostSteps: 12 };
+/** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
+const ROUGHLY = { tolerance: 1e-3, mostSteps: 12 };
+const CLOSELY = { tolerance: 1e-7, mostSteps: 12 };
+/** A resistance that is nearer to that of the driver has to be known closely. */
+const NEAR = 0.02;
 
 /** Where the next sample should lie by a straight line through the last two. */
 function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike<number>[] {
@@ -36,7 +40,7 @@ const SAMPLES = 9;
  * Follows the boxes of a target over its parameter, each with the resistance of the coil that it needs. Those that need what the
  * driver has are the solutions. The range of the others says which drivers the target suits.
  */
-export function byParameter<Spec>(
+export function byParameter<Spec extends DrivenSpec>(
   target: TargetPolynomial,
   { from, to }: FreeParameter,
   box: ShapedBox,
@@ -50,7 +54,9 @@ export function byParameter<Spec>(
   const sampleAt = (parameter: number, near = before): Sample | undefined => {
     const walk = walkToShape(target, box, spec, all, parameter);
     for (const start of [...ahead(near, parameter), ...(near.length > 0 ? starts.slice(0, 1) : starts)]) {
-      const root = walk(start, ROUGHLY);
+      const rough = walk(start, ROUGHLY);
+      const isClear = parameter > from && parameter < to && Math.abs(rough?.place[sought.length] ?? 0) > NEAR;
+      const root = isClear || rough === undefined ? rough : walk(rough.place, CLOSELY);
       if (root === undefined) continue;
       const sample = { parameter, place: root.place, resistance: root.place[sought.length]! };
       before = [...near.slice(-1), sample];
@@ -96,7 +102,7 @@ export function byParameter<Spec>(
   function middles(): readonly (Sample | undefined)[] {
     if (sought.length < 3 && box.numerator === undefined) return [undefined];
     const parameter = parameters[middle]!;
-    const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, ROUGHLY);
+    const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, CLOSELY);
     const samples = found.map(({ place }) => ({ parameter, place, resistance: place[sought.length]! }));
     return samples.length === 0 ? [undefined] : samples;
   }

@@ -17,9 +17,8 @@ export type Behind<Spec> = Spec & { readonly highPass?: HighPassTrial };
 export function highPassUnknowns<Spec>(order: 1 | 2, resonance: number): Sought<Behind<Spec>>[] {
   const put =
     (field: 'corner' | 'Q') =>
-    (spec: Behind<Spec>, value: number): Behind<Spec> => {
-      const highPass = { corner: resonance, ...spec.highPass, [field]: value };
-      return { ...spec, highPass };
+    (trial: Behind<Spec>, value: number): void => {
+      (trial as { highPass?: HighPassTrial }).highPass = { corner: resonance, ...trial.highPass, [field]: value };
     };
   const corner = { name: 'highPass.corner', starts: [1, 0.5, 2].map((ratio) => ratio * resonance), put: put('corner') };
   return order === 1 ? [corner] : [corner, { name: 'highPass.Q', starts: [0.6, 1.2, 3], put: put('Q') }];

@@ -1,12 +1,12 @@
 import type { Air } from '../air/index.js';
-import type { Family } from '../enclosure/index.js';
+import type { DrivenSpec, Family } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import { isBandPass, type ShapedAlignment } from './alignment.js';
 import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
 import type { ShapeRoot } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import { canBeBuilt, type Sought } from './unknowns.js';
+import { canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
 
 /** How far the search may go from the box that would be exact without coil and vent losses: a factor for each number. */
 const FARTHEST = Math.log(4);
@@ -36,7 +36,7 @@ export interface Fitted<Spec> {
  * sought, and the frequency of the target, until the norm of the differences is least. It is for boxes that cannot have the
  * shape of a polynomial: with a coil, or with losses in the vent.
  */
-export function leastDeviation<Spec>(
+export function leastDeviation<Spec extends DrivenSpec>(
   alignment: ShapedAlignment,
   family: Family<Spec, never>,
   shape: ShapedBox,
@@ -62,7 +62,7 @@ export function leastDeviation<Spec>(
   };
   const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const placed = (x: readonly number[]): ShapeRoot<Spec> => ({
-      spec: sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec),
+      spec: fill(sought, trialOf(spec), (i) => Math.exp(x[i]!)),
       place: Float64Array.from(x.slice(0, -1)),
       frequency: Math.exp(x.at(-1)!),
     });

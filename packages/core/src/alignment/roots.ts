@@ -1,7 +1,8 @@
+import type { DrivenSpec } from '../enclosure/index.js';
 import { type NewtonOptions, newtonRoot } from '../numeric/index.js';
 import { normalisedShape, type TargetPolynomial } from './alignment.js';
 import type { ShapedBox } from './shaped-box.js';
-import type { Sought } from './unknowns.js';
+import { fill, type Sought, trialOf } from './unknowns.js';
 
 /** A box whose response has the shape of a target: the numbers that were sought, and the frequency of the target, Hz. */
 export interface ShapeRoot<Spec> {
@@ -28,7 +29,7 @@ export type Walk<Spec> = (start: ArrayLike<number>, options?: NewtonOptions) => 
  * The numbers that are sought stand as logarithms. `fixed` is the parameter of the target; without it the parameter is sought
  * as well, as the last unknown.
  */
-export function walkToShape<Spec>(
+export function walkToShape<Spec extends DrivenSpec>(
   target: TargetPolynomial,
   box: ShapedBox,
   spec: Spec,
@@ -40,7 +41,8 @@ export function walkToShape<Spec>(
   const count = sought.length;
   const middles = sought.map(({ starts }) => Math.log(starts[0] as number));
   let scale = fixed === undefined || numerator ? 0 : normalisedShape(target(fixed), order, wanted);
-  const specAt = (x: ArrayLike<number>): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
+  const specAt = (x: ArrayLike<number>, trial: Spec): Spec => fill(sought, trial, (i) => Math.exp(x[i]!));
+  const trial = trialOf(spec);
   /** Reads both shapes at a place. Returns the frequency of the box. */
   const read = (x: ArrayLike<number>, one: Spec): number => {
     const frequency = shapeOf(one, got);
@@ -49,13 +51,13 @@ export function walkToShape<Spec>(
     return frequency;
   };
   const residual = (x: Float64Array, out: Float64Array): void => {
-    read(x, specAt(x));
+    read(x, specAt(x, trial));
     for (let k = 0; k < out.length; k++) out[k] = Math.log(got[k]! / wanted[k]!);
   };
   return (start, options) => {
     const { ok, x } = newtonRoot(residual, start, options);
     if (!ok || middles.some((middle, i) => Math.abs(x[i]! - middle) > FARTHEST)) return undefined;
-    const found = specAt(x);
+    const found = specAt(x, trialOf(spec));
     const frequency = read(x, found);
     return { spec: found, place: x, frequency: frequency / scale };
   };

@@ -61,7 +61,9 @@ export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Ai
   const values = new Float64Array(slots.size);
   const set = (name: string, ...numbers: readonly number[]) => {
     const slot = slots.of.get(name);
-    if (slot !== undefined) values.set(numbers, slot.at);
+    if (slot === undefined) return;
+    if (numbers.length === 1) values[slot.at] = numbers[0]!;
+    else values.set(numbers, slot.at);
   };
   family.values(spec, air, set);
   const compiled = family.compile(topology);

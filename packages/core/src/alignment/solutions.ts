@@ -5,7 +5,7 @@ import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { byParameter } from './by-parameter.js';
 import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import { resistanceUnknown, type Sought, withResistance } from './unknowns.js';
+import { fill, resistanceUnknown, type Sought, trialOf, withResistance } from './unknowns.js';
 
 /** The equations of a target for the boxes of a driver. */
 export interface Equations<Spec> {
@@ -59,7 +59,7 @@ function ofAnyDriver<Spec extends DrivenSpec>(
   { name, target, box, spec, sought, under }: Equations<Spec>,
   free: FreeParameter,
 ): Solutions<Spec> {
-  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown<Spec>());
+  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown(spec));
   if (roots.length > 0) return solved(roots);
   if (reached === undefined) return impossible('no-box', `No box ${under} has the response of ${name}.`);
   const [least, most] = reached.map((factor) => qualityFactor(spec, factor)) as [number, number];
@@ -77,7 +77,7 @@ function beyond(has: number, least: number, most: number, name: string, under: s
 /** The target suits one total quality factor alone. */
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
   const { name, target, box, spec, sought, addResistance, under } = equations;
-  const all = [...sought, resistanceUnknown<Spec>()];
+  const all = [...sought, resistanceUnknown(spec)];
   const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
   const factors = roots.map(({ place }) => Math.exp(place.at(-1)!));
   const suited = roots.flatMap((root, i) => {
@@ -107,9 +107,9 @@ function beyondTheBox<Spec extends DrivenSpec>({
   under,
 }: Equations<Spec>): Solutions<Spec> {
   const [open, ...others] = sought as [Sought<Spec>, ...Sought<Spec>[]];
-  const resistance = resistanceUnknown<Spec>();
+  const resistance = resistanceUnknown(spec);
   const bounds = [1e-4, 1e4].flatMap((size) => {
-    const held = open.put(spec, size * open.starts[0]!);
+    const held = fill([open], trialOf(spec), () => size * open.starts[0]!);
     const all = [...others, resistance];
     const roots = everyRoot(walkToShape(target, box, held, all, 0), startsOf(all));
     return roots.map(({ place }) => qualityFactor(spec, Math.exp(place.at(-1)!)));

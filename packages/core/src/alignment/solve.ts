@@ -14,7 +14,7 @@ import { judgeAlignment } from './refusals.js';
 import type { ShapeRoot } from './roots.js';
 import { type ShapedBox, shapedBox, withoutZeros } from './shaped-box.js';
 import { type Equations, solutions } from './solutions.js';
-import { boxUnknowns, canBeBuilt, numbersOf, type Sought } from './unknowns.js';
+import { boxUnknowns, canBeBuilt, fill, numbersOf, type Sought, trialOf } from './unknowns.js';
 
 /**
  * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
@@ -53,7 +53,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const placeholders = Object.fromEntries(open.map(({ field }) => [field, 1]));
   const unsized = family.read({ ...input, ...placeholders } as Input);
   const inBox = boxUnknowns(open, unsized, medium);
-  const spec = inBox.reduce((one, { put, starts }) => put(one, starts[0]!), unsized);
+  const spec = fill(inBox, trialOf(unsized), (i) => inBox[i]!.starts[0]!);
   const sought: readonly Sought<Behind<Spec>>[] =
     highPass === undefined ? inBox : [...inBox, ...highPassUnknowns<Spec>(highPass.order, resonanceInAir(driver))];
   const aligned = (found: Found<Spec>) => alignedBox(alignment, family, medium, found);

@@ -120,12 +120,13 @@ export function setting(
   system: System,
   options: CutoffOptions,
   [path, usual]: readonly [path: string, usual: Reference] = ['cutoff', 'asymptote'],
+  points = POINTS,
 ): Crossed {
   const read = readFields(path, options, bandShape);
   const { drop = HALF_POWER, reference = usual, from = 2, to = 200, filter } = read;
   const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
   const top = referenceIn(system, reference, level);
-  const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
+  const sampled = sampledLevel(level, logarithmicGrid(from, to, points));
   return { ...sampled, wanted: top(sampled) - drop };
 }
 
@@ -183,9 +184,11 @@ export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impo
  * @source small1972direct
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
  */
-export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {
-  return lowestAbove(setting(system, options));
-}
+export const cutoff = (system: System, options: CutoffOptions = {}): Cutoff => lowestAbove(setting(system, options));
+
+/** The same with another number of points. */
+export const cutoffAmong = (system: System, options: CutoffOptions, points: number): Cutoff =>
+  lowestAbove(setting(system, options, undefined, points));
 
 /** The same for a response that has already been sampled. */
 export function lowestAbove(crossed: Crossed): Cutoff {
