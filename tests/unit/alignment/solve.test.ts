@@ -17,9 +17,7 @@ test('a closed box of any Qtc above that of the driver', () => {
 
 test('a closed box cannot lower the Q of a driver, and says so with both numbers', () => {
   const found = solveAlignment(ofTotalQ(0.3), closedFamily, { drivers: driver }, { air });
-  expect(reason(found)).toBe(
-    'A total Q of 0.327 is above 0.300, the highest that Qtc 0.3 takes with these losses.',
-  );
+  expect(reason(found)).toBe('A total Q of 0.327 is above 0.300, the highest that Qtc 0.3 takes with these losses.');
 });
 
 test('a driver beyond the range of an alignment is told the end of that range', () => {

@@ -3,10 +3,9 @@ import { type Family, kept, type System, systemOf } from '../enclosure/index.js'
 import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
-import { type Frequency, si } from '../quantity/index.js';
-import { cutoffAmong } from '../response/cutoff.js';
+import { si } from '../quantity/index.js';
+import { crossingsAmong, cutoffAmong } from '../response/cutoff.js';
 import type { Cutoff, CutoffOptions } from '../response/index.js';
-import { passbandAmong } from '../response/passband.js';
 import type { Alignment } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { type Behind, filterOf } from './high-pass.js';
@@ -28,7 +27,7 @@ export interface Aligned<Spec> {
    * deviation if the level has fallen again there.
    */
   readonly f3: Cutoff;
-  /** The upper edge of a band-pass, where the level is half power down again. Its edges are counted from its greatest level. */
+  /** The upper edge of a band-pass. Both edges are the outermost frequencies of half power below its greatest level. */
   readonly upper?: Cutoff;
 }
 
@@ -88,15 +87,12 @@ export function alignedBox<Spec>(
   }
 }
 
-/** Both edges of a band-pass. */
+/** Both edges of a band-pass: the outermost, where a dip between its tops is lower than they are. */
 function edges(system: System, options: CutoffOptions): { readonly f3: Cutoff; readonly upper: Cutoff } {
-  const passed = passbandAmong(system, options, POINTS);
-  if (!passed.ok) return { f3: passed, upper: passed };
-  const { lower, upper } = passed;
-  return { f3: edge('lower', lower), upper: edge('upper', upper) };
-}
-
-function edge(which: string, frequency: Frequency | undefined): Cutoff {
-  if (frequency !== undefined) return { ok: true, frequency };
-  return impossible('above-throughout', `the ${which} edge of the band is more than four octaves from its middle`);
+  const found = crossingsAmong(system, { ...options, reference: 'maximum' }, POINTS);
+  const [lower, upper] = [found[0], found.at(-1)];
+  if (lower !== undefined && upper !== undefined && found.length % 2 === 0)
+    return { f3: { ok: true, frequency: lower }, upper: { ok: true, frequency: upper } };
+  const none = impossible('beyond-band', 'an edge of the band is more than four octaves from its middle');
+  return { f3: none, upper: none };
 }

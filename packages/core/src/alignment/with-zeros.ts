@@ -1,4 +1,4 @@
-import { polynomialOnImaginaryAxis, polynomialProduct, polynomialRoots } from '../numeric/index.js';
+import { polynomialProduct, polynomialRoots } from '../numeric/index.js';
 import { stableDenominator } from './from-magnitude.js';
 
 /** $|N(j\omega)|^2$ in ascending powers of $\omega^2$. */
@@ -42,34 +42,44 @@ function root([re, im]: Complex): Complex {
   return re >= 0 ? [half, other] : [Math.abs(other), im < 0 ? -half : half];
 }
 
-/** Where $|N|^2$ vanishes as a polynomial in $\omega^2$, once for each zero of a numerator that is not at the origin. */
+/** Where $|N|^2$ vanishes as a polynomial in $\omega^2$, once for each zero of a numerator that is not at the origin: $-s_i^2$. */
 export function zerosOf(numerator: ArrayLike<number>): readonly Complex[] {
-  const { re, im } = polynomialRoots(numerator);
-  return Array.from(re, (x, i): Complex => [im[i]! ** 2 - x ** 2, -2 * x * im[i]!]).filter(
-    ([x, y]) => x !== 0 || y !== 0,
+  const list = Array.from(numerator);
+  const rest = list.slice(
+    list.findIndex((value) => value !== 0),
+    list.findLastIndex((value) => value !== 0) + 1,
   );
+  if (rest.length === 1) return [];
+  const [c, b, a] = rest as [number, number, number];
+  if (rest.length === 2) return [[-((c / b) ** 2), 0]];
+  // Of a notch, both at once: the zeros of a s² + b s + c.
+  const [middle, damping] = [c / a, (b / a) ** 2 / 2];
+  const imaginary = Math.sqrt(2 * damping * (middle - damping / 2));
+  if (rest.length === 3 && imaginary >= 0) return [1, -1].map((side) => [middle - damping, side * imaginary]);
+  const { re, im } = polynomialRoots(rest);
+  return Array.from(re, (x, i): Complex => [im[i]! ** 2 - x ** 2, -2 * x * im[i]!]);
 }
 
 /**
  * The polynomial h without zeros in the unit circle whose $|h(e^{j\theta})|^2$ is, over $x = \cos\theta$, proportional to the product
  * of $x - x_i$. The $x_i$ are real and outside of −1 to 1, or pairs of conjugates.
  */
-export const factorOf = (places: readonly Complex[]): readonly number[] =>
-  places
-    .reduce<readonly Complex[]>(
-      (product, x) => {
-        const [re, im] = times(x, x);
-        const far = root([re - 1, im]);
-        const side = x[0] * far[0] + x[1] * far[1] >= 0 ? 1 : -1;
-        const [a, b] = inverse([x[0] + side * far[0], x[1] + side * far[1]]);
-        return [...product, [0, 0] as Complex].map((value, k): Complex => {
-          const [c, d] = k === 0 ? [0, 0] : times(product[k - 1]!, [a, b]);
-          return [value[0] - c, value[1] - d];
-        });
-      },
-      [[1, 0]],
-    )
-    .map(([re]) => re);
+export function factorOf(places: readonly Complex[]): readonly number[] {
+  let product: readonly Complex[] = [[1, 0]];
+  for (const x of places) {
+    const [re, im] = times(x, x);
+    const far = root([re - 1, im]);
+    const side = x[0] * far[0] + x[1] * far[1] >= 0 ? 1 : -1;
+    const near = inverse([x[0] + side * far[0], x[1] + side * far[1]]);
+    const before = product;
+    product = Array.from({ length: before.length + 1 }, (_, k): Complex => {
+      const [a, b] = before[k] ?? [0, 0];
+      const [c, d] = k === 0 ? [0, 0] : times(before[k - 1]!, near);
+      return [a - c, b - d];
+    });
+  }
+  return product.map(([re]) => re);
+}
 
 /** A polynomial in Chebyshev polynomials of $x = 2 u - 1$, as one in u. */
 export function inPowers(series: readonly number[]): number[] {

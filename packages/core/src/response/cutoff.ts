@@ -161,8 +161,12 @@ export function crossing({ level, wanted }: Crossed, below: number, above: numbe
  * @source small1972direct
  * @example levelCrossings(system, { drop: 6 })
  */
-export function levelCrossings(system: System, options: CutoffOptions = {}): readonly Frequency[] {
-  const crossed = setting(system, options);
+export const levelCrossings = (system: System, options: CutoffOptions = {}): readonly Frequency[] =>
+  crossingsAmong(system, options);
+
+/** The same with another number of points. */
+export function crossingsAmong(system: System, options: CutoffOptions, points?: number): readonly Frequency[] {
+  const crossed = setting(system, options, undefined, points);
   const { grid, levels, wanted } = crossed;
   return Array.from(grid, (_, i) => i).flatMap((i) => {
     if (i === 0) return [];

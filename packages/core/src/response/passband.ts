@@ -46,11 +46,8 @@ export function passbandIn(crossed: Crossed): Edges {
  * @source geddes1989 bandwidth of a band-pass
  * @example passband(fourthOrderBandPass({ drivers, rearVolume: '20 L', frontVolume: '15 L', frontTuning: '52 Hz' }))
  */
-export const passband = (system: System, options: CutoffOptions = {}): Passband => passbandAmong(system, options);
-
-/** The same with another number of points. */
-export function passbandAmong(system: System, options: CutoffOptions, points?: number): Passband {
-  const crossed = setting(system, options, ['passband', 'maximum'], points);
+export function passband(system: System, options: CutoffOptions = {}): Passband {
+  const crossed = setting(system, options, ['passband', 'maximum']);
   const top = Math.max(...Array.from(crossed.levels));
   if (top >= crossed.wanted) return { ok: true, ...passbandIn(crossed) };
   const text = `the greatest level of the band is ${(crossed.wanted - top).toFixed(2)} dB too low`;
