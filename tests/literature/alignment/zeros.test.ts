@@ -203,6 +203,27 @@ check('alignment.band-pass.printed', {
   unit: 'dB',
 });
 
+// At half power each of these is wider by a thousandth.
+check('alignment.band-pass.printed.bandwidth', {
+  formula: 'alignment/bandPass',
+  source: { key: 'bandpasspage1998', locator: 'list of S and b' },
+  status: 'seen',
+  kind: 'table',
+  given: { S: { value: [0.7, 0.6, 0.5], unit: '1' } },
+  got: ({ S }) => {
+    const Qts = 0.42;
+    const { system, values } = fourth(bandPass({ S, Q: 0.75 }), Qts, 0);
+    const edges = levelCrossings(system as never, {
+      reference: { frequency: si('frequency', values[2]! * fs) },
+      to: si('frequency', 1000),
+    });
+    return ((edges.at(-1)! - edges[0]!) * Qts) / fs;
+  },
+  printed: ['0.7206', '0.956', '1.2712'],
+  unit: '(fu − fl) Qts/fs',
+  tolerance: { relative: 1.3e-3, why: 'print is for a fall by 3.000 dB, and half power is 3.0103 dB' },
+});
+
 const sixth = { parallel: parallelBandPassFamily, series: seriesBandPassFamily };
 type SixthRow = readonly [keyof typeof sixth, ...number[]];
 for (const [kind, ripple, QL, Qts, ...expected] of [

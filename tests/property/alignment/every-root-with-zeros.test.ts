@@ -17,6 +17,7 @@ import {
   passiveRadiatorFamily,
   seriesBandPassFamily,
 } from '@airspring/core/enclosure';
+import { boundedMinimum } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { levelCrossings, respond } from '@airspring/core/response';
 import { fc, test } from '@fast-check/vitest';
