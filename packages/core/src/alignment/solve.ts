@@ -22,14 +22,18 @@ import { boxUnknowns, canBeBuilt, fill, numbersOf, type Sought, trialOf } from '
  *
  * $$ \frac{p(s)}{p_\infty} = \frac{s^n}{D(s)}, \quad D(s) \text{ of the alignment, over a frequency that is sought as well} $$
  *
+ * A box with zeros of its own has another numerator: a shape that allows for them (`withZeros`) is met with it, and any other as nearly
+ * as can be. The edges of a band-pass are counted from its greatest level.
+ *
  * An alignment with a free parameter takes it from the driver. One without suits a single total quality factor where the box has a
  * number less to choose than the shape has coefficients, as a vented box has; `addResistance` raises that of the driver to it. If a
  * coil or a loss in the vent makes the shape impossible, the box deviates from it as little as it can, and the result says by how
  * much. f3 is always that of the whole response.
  *
  * @validity families that say which fields of their specs may be chosen, with equal drivers
- * @neglects what the family neglects. Solutions that no start of the family leads to are not found; for vented boxes that leak, none
- *   is known. Behind a high-pass, a free parameter is followed for one way of sharing the poles. A goal is sought from one start
+ * @neglects what the family neglects. Solutions that no start of the family leads to are not found; none is known. Where a shape has
+ *   several ways of being met, those that have a box in the middle of the range of a free parameter are followed. A goal is sought
+ *   from one start
  * @returns the boxes, each with its deviation and f3, or why there is none
  * @throws InputError `unknown-field`, `inconsistent`, `conflict`, `empty`, `not-finite`, and those of the family
  * @source small1973vented1 method of alignment, there for a leak alone
