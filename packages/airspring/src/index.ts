@@ -24,6 +24,7 @@ export type { Chunk } from './workers/chunk.js';
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */
 export type {
+  AlignedPoint,
   Axis,
   BoxKind,
   Finished,

@@ -1,6 +1,19 @@
 /** What to look for in a driver, against the tables of the alignments; and closed boxes against the equations in print. */
-import { butterworth, chebyshev, type DriversFor, driversFor, quasiThirdOrder } from '@airspring/core/alignment';
-import { closedFamily, ventedFamily } from '@airspring/core/enclosure';
+import {
+  bandPass,
+  butterworth,
+  chebyshev,
+  type DriversFor,
+  driversFor,
+  quasiThirdOrder,
+} from '@airspring/core/alignment';
+import {
+  closedFamily,
+  fourthOrderBandPassFamily,
+  passiveRadiatorFamily,
+  ventedFamily,
+} from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import { alignments } from '../enclosure/textbook.js';
@@ -27,7 +40,7 @@ for (const [name, type] of [
     given: { QL: { value: rows.QL, unit: '1, 0 for no leak' }, Qts: { value: rows.Qts, unit: '1' } },
     got: ({ QL, Qts }) => {
       const [row] = found(type, ventedFamily as never, losses(QL) as never, [Qts]).rows;
-      return (1 / row!.volume) * row!.tuning! * row!.f3!;
+      return (row!.box.fb! * row!.f3!) / row!.box.netVolume!;
     },
     expected: rows.alpha.map((alpha, i) => alpha * rows.h[i]! * rows.f3[i]!),
     unit: '1, alpha × h × f3/fs',
@@ -66,10 +79,53 @@ check('alignment.driversFor.closed', {
   status: 'derived',
   kind: 'standard',
   given: { Qts: { value: [0.2, 0.35, 0.5, 0.65], unit: '1' } },
-  got: ({ Qts }) => found(butterworth(2), closedFamily as never, {} as never, [Qts]).rows[0]!.volume,
+  got: ({ Qts }) => found(butterworth(2), closedFamily as never, {} as never, [Qts]).rows[0]!.box.netVolume!,
   expected: [0.2, 0.35, 0.5, 0.65].map((Q) => 1 / (0.5 / Q ** 2 - 1)),
   unit: '1',
   tolerance: { relative: 1e-11, why: 'the root is found to its rounding' },
+});
+
+// Qtc = Q in the closed chamber, and the front chamber has (2 S Qts)² Vas; both edges are those of the low-pass, moved.
+check('alignment.driversFor.band-pass', {
+  formula,
+  source: { key: 'geddes1989', locator: 'symmetrical fourth-order band-pass' },
+  status: 'derived',
+  kind: 'standard',
+  given: { Qts: { value: [0.2, 0.3, 0.45], unit: '1' }, S: { value: Math.SQRT1_2, unit: '1' } },
+  got: ({ Qts }) => {
+    const [row] = found(bandPass({ Q: 0.6 }), fourthOrderBandPassFamily as never, {} as never, [Qts]).rows;
+    const { rearVolume, frontVolume, frontTuning } = row!.box as Record<string, number>;
+    return 1e6 * rearVolume! + 1e4 * frontVolume! + 1e2 * frontTuning! + (row!.upper! - row!.f3!);
+  },
+  expected: [0.2, 0.3, 0.45].map(
+    (Q) => 1e6 / ((0.6 / Q) ** 2 - 1) + 1e4 * 2 * Q ** 2 + (1e2 * 0.6) / Q + Math.SQRT1_2 / Q,
+  ),
+  unit: '1, each number of the box with a weight of its own, and the width of the band',
+  tolerance: { relative: 1e-10, why: 'the roots are found to their rounding' },
+});
+/** A radiator with the compliance of the driver and hardly any losses: delta is alpha. */
+const alike = ({ Cms, Sd }: { readonly Cms: number; readonly Sd: number }) => ({
+  radiator: {
+    Sd: si('coneArea', Sd),
+    Cms: si('compliance', Cms),
+    Mms: si('mass', 1e-3),
+    Rms: si('mechanicalResistance', 1e-6),
+  },
+});
+check('alignment.driversFor.radiator', {
+  formula,
+  source: { key: 'small1974pr1', locator: 'maximally flat, with the compliance of the driver' },
+  status: 'derived',
+  kind: 'table',
+  given: { 'delta/alpha': { value: 1, unit: '1' } },
+  got: () => {
+    const [row] = found(butterworth(4), passiveRadiatorFamily as never, alike as never).rows;
+    const { netVolume, addedMass } = row!.box as Record<string, number>;
+    return [row!.Qts, 1 / netVolume!, 1 / Math.sqrt(addedMass!), row!.f3!];
+  },
+  expected: [0.3031943589, 3.010327532, 0.6889315043, 1.441562758],
+  unit: 'Qts, alpha, fp/fs, f3/fs',
+  tolerance: { relative: 3e-7, why: 'the losses of the radiator are small, and not zero' },
 });
 
 test('rows rise with Qts, have a range, and no driver has a second-order shape in a vented box', () => {

@@ -3,9 +3,11 @@ import { closedFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { type Design, design, reportText } from 'airspring';
 import { expect, test } from 'vitest';
+import organ from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
+import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
-import { demo, met } from '../../arbitrary/brief.js';
+import { demo, demoRadiator, met } from '../../arbitrary/brief.js';
 import { delayAtMost } from '../../packages/stranger-alignment/delay-at-most.js';
 
 type Options = Parameters<typeof design>[1];
@@ -126,4 +128,59 @@ test.each([
 test('a tuning beside an alignment that decides it is a fault', () => {
   const brief = { ...demo, alignment: { name: 'QB3' }, box: { ...demo.box, tuning: '30 Hz' } };
   expect(faultsOf(brief).map(({ path }) => path)).toEqual(['box.tuning']);
+});
+
+/** A band-pass box with room for any alignment. */
+const passing = {
+  ...thunder,
+  space: { ...thunder.space, width: '600 mm', height: '360 mm', depth: '400 mm' },
+  wanted: { ...thunder.wanted, level: '85 dB', fall: '6 dB' },
+  box: { kinds: ['band-pass'] },
+};
+
+test('a band-pass box of a pinned alignment has its chambers, its tuning and both edges', () => {
+  const [box] = designs({ ...passing, alignment: { name: 'BP4', parameters: { ripple: 0.5, Q: 0.7 } } });
+  const [near] = box!.alignments!;
+  expect(near!.parameters).toMatchObject({ ripple: expect.closeTo(0.5, 9) });
+  if (!near!.box.ok) throw new Error(near!.box.because);
+  expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+  expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
+  expect(near!.deviation.rms).toBeLessThan(0.5);
+});
+
+test('a band-pass shape that leaves a number open says so, and is compared in the closed chamber of the box', () => {
+  const answer = design({ ...passing, alignment: { name: 'BP4' } });
+  expect(answer.ok || answer.because.join(' ')).toContain('BP4 needs 3 numbers that it may choose; this box leaves 4');
+  for (const { alignments } of designs({ ...thunder, box: passing.box, alignment: 'compare' })) {
+    expect(alignments!.map(({ name }) => name)).toEqual(['BP4', 'BP4', 'BP4']);
+    for (const { box } of alignments!) expect(box.ok).toBe(true);
+  }
+});
+
+test('a line has no alignment, and says why', () => {
+  const answer = design({ ...organ, alignment: { name: 'B4' } });
+  expect(answer.ok || answer.because.join(' ')).toContain('the waves in a line have poles without end');
+});
+
+const radiated = (more: object) => ({
+  ...roomy,
+  box: { kinds: ['radiator'] },
+  radiators: [{ ...demoRadiator, greatestAddedMass: '200 g', ...more }],
+});
+
+test('a radiator box of a pinned alignment has its added mass as well as its air', () => {
+  const [box] = designs({ ...radiated({}), alignment: { name: 'C4' } });
+  const [near] = box!.alignments!;
+  if (!near!.box.ok) throw new Error(near!.box.because);
+  expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+  expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.02);
+});
+
+test('a radiator that is too heavy for an alignment, or cannot carry enough, says so', () => {
+  const because = (more: object, name: string) => {
+    const answer = design({ ...radiated(more), alignment: { name } });
+    return answer.ok ? 'a box' : answer.because.join(' ');
+  };
+  expect(because({}, 'QB3')).toContain('QB3 takes a radiator that is lighter than "ten-inch radiator, invented"');
+  expect(because({ greatestAddedMass: '1 g' }, 'LS4')).toMatch(/takes \d+ g on the radiator, which can carry 1 g/);
 });

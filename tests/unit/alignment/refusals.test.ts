@@ -1,5 +1,6 @@
 import {
   type Alignment,
+  bandPass,
   bessel,
   butterworth,
   chebyshev,
@@ -7,9 +8,11 @@ import {
   denominatorOfMagnitude,
   interOrder,
   legendre,
+  lowShelf,
   nearestAlignments,
   ofTotalQ,
   quasiThirdOrder,
+  sixthOrderBandPass,
   solveAlignment,
   subChebyshev,
 } from '@airspring/core/alignment';
@@ -45,6 +48,12 @@ test('a ripple, a quality factor and a share out of range are refused', () => {
   }
   expect(pathsOf(() => chebyshev(4, { riple: 1 } as never))).toEqual(['chebyshev.riple']);
   for (const Qtc of [-1, 0, Number.NaN, Infinity]) expect(pathsOf(() => ofTotalQ(Qtc))).toEqual(['Qtc']);
+  for (const depth of [0, 13, Number.NaN]) expect(pathsOf(() => lowShelf(depth))).toEqual(['depth']);
+  for (const S of [0.05, 1, 2]) expect(pathsOf(() => bandPass({ S }))).toEqual(['bandPass.S']);
+  for (const ripple of [-1, 0, 15]) expect(pathsOf(() => bandPass({ ripple }))).toEqual(['bandPass.ripple']);
+  expect(pathsOf(() => bandPass({ ripple: 1, S: 0.6 }))).toEqual(['bandPass.ripple']);
+  for (const ripple of [-1, 0, 7])
+    expect(pathsOf(() => sixthOrderBandPass({ ripple }))).toEqual(['sixthOrderBandPass.ripple']);
   for (const share of [-0.1, 1, Number.NaN]) expect(pathsOf(() => interOrder(share))).toEqual(['share']);
 });
 

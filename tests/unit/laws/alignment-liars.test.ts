@@ -1,6 +1,7 @@
 /** Every alignment of ours obeys the laws of its seam; each liar breaks the law that is meant for it, and only that one. */
 import {
   type Alignment,
+  bandPass,
   bessel,
   boomBox,
   butterworth,
@@ -9,8 +10,10 @@ import {
   interOrder,
   legendre,
   linkwitzRiley,
+  lowShelf,
   ofTotalQ,
   quasiThirdOrder,
+  sixthOrderBandPass,
   subChebyshev,
   superBoomBox,
 } from '@airspring/core/alignment';
@@ -23,6 +26,9 @@ const ours = [
   ...[2, 3, 4, 5, 6].flatMap((order) => [butterworth(order), bessel(order), legendre(order), criticallyDamped(order)]),
   ...[2, 4, 6].flatMap((order) => [chebyshev(order), chebyshev(order, { ripple: 0.5 }), subChebyshev(order)]),
   ...[quasiThirdOrder, boomBox, superBoomBox, linkwitzRiley, interOrder(), ofTotalQ(0.8)],
+  ...[lowShelf(1), lowShelf(3), lowShelf(9)],
+  ...[bandPass(), bandPass({ ripple: 1 }), bandPass({ S: 0.9 }), bandPass({ S: 0.3, Q: 2 })],
+  ...[sixthOrderBandPass(), sixthOrderBandPass({ ripple: 0.2 }), sixthOrderBandPass({ ripple: 6 })],
 ];
 test.each(ours.map((one) => [`${one.name} of order ${one.order}`, one] as const))('%s', (_, alignment) => {
   expect(reasons(alignmentLaws(alignment))).toEqual([]);
@@ -53,9 +59,24 @@ const liars: Readonly<Record<string, Alignment>> = {
   },
   'a parameter that says what it is': { ...quasiThirdOrder, free: { ...free, told: () => ({ B: Number.NaN }) } },
   'a parameter that changes the shape': { ...quasiThirdOrder, target: () => shape },
+  'says that it allows for zeros': { ...quasiThirdOrder, withZeros: undefined as never },
+  'the same shape for a box without zeros': {
+    ...flat,
+    target: (_, numerator) => (numerator ? [1, 3, 4, 3, 1] : shape),
+  },
+  'told over the frequency of the zeros': {
+    ...flat,
+    target: (_, numerator) => (numerator?.[2] ? shape.map((a, k) => a * 2 ** (4 - k)) : shape),
+  },
   'a number for every box': { ...deepest, target: { least: () => Number.NaN } },
   'the same number whenever it is asked': { ...deepest, target: { least: () => ++calls } },
 };
+test('an order below the band that is none', () => {
+  for (const orderBelow of [0, 1.5, 5]) {
+    const broken = alignmentLaws({ ...bandPass(), orderBelow }).filter(({ holds }) => !holds);
+    expect(broken.map((one) => one.law)).toContain('of its order');
+  }
+});
 test.each(Object.entries(liars))('a liar: %s', (law, liar) => {
   const broken = alignmentLaws(liar).filter(({ holds }) => !holds);
   expect(broken.map((one) => one.law)).toContain(law);

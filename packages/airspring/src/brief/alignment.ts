@@ -1,5 +1,6 @@
 import {
   type Alignment,
+  bandPass,
   bessel,
   boomBox,
   butterworth,
@@ -9,6 +10,7 @@ import {
   interOrder,
   legendre,
   linkwitzRiley,
+  lowShelf,
   quasiThirdOrder,
   subChebyshev,
   superBoomBox,
@@ -31,6 +33,11 @@ export const standardAlignments: readonly Alignment[] = /* @__PURE__ */ [
   boomBox,
   superBoomBox,
   linkwitzRiley,
+  lowShelf(3),
+  lowShelf(6),
+  bandPass(),
+  bandPass({ ripple: 0.5 }),
+  bandPass({ ripple: 1.5 }),
 ];
 
 /** What a brief may say of alignments, as it is written. */

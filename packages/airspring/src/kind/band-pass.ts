@@ -9,6 +9,7 @@ import { passband } from '@airspring/core/response';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
+import { alignsIn } from './aligns.js';
 import { across, fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
@@ -161,6 +162,10 @@ function variantOf(job: Job, choice: DriverChoice, all: RoundVentSettings, count
     contents: contents.taken,
     least: partition.least,
     ...acousticsOf(fourthOrderBandPassFamily, job, spec),
+    ...alignsIn(fourthOrderBandPassFamily, job, spec, ({ rearVolume, frontVolume, frontTuning }) => {
+      const netVolume = rearVolume + frontVolume;
+      return [netVolume, frontTuning, rearVolume / netVolume];
+    }),
     ...opening,
     wishes: [
       ...opening.wishes,

@@ -30,8 +30,6 @@ export interface Axis {
   readonly beyond?: number;
   /** Whether the room for parts depends on it as well, as on where a partition stands. Only the last acoustic axis may say so. */
   readonly inRoom?: true;
-  /** The field of the spec that it sets, where an alignment may decide it: `fb`. */
-  readonly field?: string;
 }
 
 /** A number that a builder makes, and what it is at a point. */
@@ -140,6 +138,11 @@ export const acousticsOf = <Spec, Input>(
   values: (point, set) => family.values(spec(point), air, set),
 });
 
+/** A box of an alignment, with its net volume and its acoustic values; or why there is none. */
+export type AlignedPoint =
+  | (Extract<AlignmentResult<DrivenSpec>, { ok: true }> & { readonly point: Point })
+  | Impossible;
+
 /** A kind of box with one choice of drivers, and one choice of whatever the search does not vary, such as how many vents there are. */
 export interface Variant {
   readonly kind: BoxKind;
@@ -170,9 +173,10 @@ export interface Variant {
   readonly reference?: 'asymptote' | 'maximum';
   /**
    * The box in which the drivers have the response of an alignment, with the losses of the kind. `at` is any point: it gives what no
-   * alignment chooses. Left out where the kind has no such boxes.
+   * alignment chooses. Where a shape leaves a number open, that of the point is kept if `keep` says so. Left out where the kind has no
+   * such boxes.
    */
-  readonly align?: (alignment: Alignment, at: Point) => AlignmentResult<DrivenSpec>;
+  readonly align?: (alignment: Alignment, at: Point, keep?: boolean) => AlignedPoint;
   /** The net volume of every box, where an alignment decides it, m³. */
   readonly netVolume?: number;
   readonly load?: Load;

@@ -86,7 +86,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     contents: contents.taken,
     least: leastFor(job, choice),
     ...acousticsOf(closedFamily, job, spec),
-    ...alignsIn(closedFamily, job, spec),
+    ...alignsIn(closedFamily, job, spec, ({ netVolume }) => [netVolume]),
     limits: () => [],
     ...noParts(driverLayout(job, choice)),
     settle: (airBefore) => (airBefore > 0 ? [airBefore] : undefined),

@@ -1,5 +1,6 @@
 import { flanged } from '@airspring/core/duct';
 import { type LineBoxSpec, lineFamily } from '@airspring/core/enclosure';
+import { impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
@@ -101,6 +102,11 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
     contents: contents.taken,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(lineFamily, job, spec),
+    align: ({ name }) =>
+      impossible(
+        'other-order',
+        `${name} is a shape of few poles; the waves in a line have poles without end, so that no line has it.`,
+      ),
     ...none,
     ...airSpeedIn({
       element: 'opening',

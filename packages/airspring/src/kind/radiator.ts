@@ -1,4 +1,5 @@
 import { addedMassForTuning, passiveRadiatorFamily, passiveRadiatorTuning } from '@airspring/core/enclosure';
+import { impossible } from '@airspring/core/fault';
 import { radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring/core/space';
@@ -184,6 +185,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     };
   }
 
+  const solved = alignsIn(passiveRadiatorFamily, job, spec, ({ netVolume, addedMass }) => [netVolume, Mms + addedMass]);
   const massAxis: Axis = { name: 'moving mass', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM };
 
   return {
@@ -194,7 +196,17 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     contents: contents.taken + count * volumeEach,
     least: leastFor(job, choice, layout.bodies),
     ...acousticsOf(passiveRadiatorFamily, job, spec),
-    ...alignsIn(passiveRadiatorFamily, job, spec),
+    align: (alignment, at, keep) => {
+      const found = solved.align(alignment, at, keep);
+      if (!found.ok) {
+        const text = `${alignment.name} takes a radiator that is lighter than "${name}" without added mass.`;
+        return found.because[0]?.code === 'less-than-none' ? impossible('too-heavy', text) : found;
+      }
+      if (found.point[1]! <= Mms + greatestAddedMass) return found;
+      const [added, most] = [found.point[1]! - Mms, greatestAddedMass].map((mass) => `${Math.round(mass / GRAM)} g`);
+      const text = `The box of ${alignment.name} takes ${added} on ${each}, which can carry ${most}.`;
+      return impossible('mass-too-great', text);
+    },
     load: {
       probe: { of: 'potential', node: 'radiator' },
       integrated: true,

@@ -91,7 +91,6 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     acoustic: [
       {
         name: 'tuning',
-        field: 'fb',
         from: pinned ?? job.wanted.lowest / 2.5,
         to: pinned ?? job.wanted.lowest * 2.5,
         ratio: 1.03,
@@ -104,7 +103,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     contents: contents.taken,
     least: leastFor(job, choice),
     ...acousticsOf(ventedFamily, job, spec),
-    ...alignsIn(ventedFamily, job, spec),
+    ...alignsIn(ventedFamily, job, spec, ({ netVolume, fb }) => [netVolume, fb]),
     ...opening,
     wishes: [...opening.wishes, ...vents.wishes],
     parts: (point, out) => {

@@ -1,6 +1,6 @@
-import { type AlignmentResult, type Deviation, nearestAlignments } from '@airspring/core/alignment';
-import type { DrivenSpec } from '@airspring/core/enclosure';
+import { type Deviation, nearestAlignments } from '@airspring/core/alignment';
 import type { Job } from '../job/job.js';
+import type { AlignedPoint } from '../kind/box-kind.js';
 import type { Box } from '../search/box.js';
 
 /** How near a box comes to a named alignment, and how it differs from the box that has it. */
@@ -37,7 +37,7 @@ export function alignmentsNear(job: Job, { variant, point }: Box): readonly Near
   const told: NearAlignment[] = [];
   for (const { near, alignment } of nearest) {
     if (told.length === TOLD) break;
-    const box = variant.align(alignment, point);
+    const box = variant.align(alignment, point, true);
     // A box can look like an alignment of another order by chance alone.
     if (!box.ok && box.because.some(({ code }) => code === 'other-order')) continue;
     const { parameters, deviation } = near;
@@ -46,9 +46,8 @@ export function alignmentsNear(job: Job, { variant, point }: Box): readonly Near
   return told;
 }
 
-function boxTold(found: AlignmentResult<DrivenSpec>): NearAlignment['box'] {
+function boxTold(found: AlignedPoint): NearAlignment['box'] {
   if (!found.ok) return { ok: false, because: found.because.map(({ text }) => text).join(' ') };
-  const { parameters, f3, system } = found;
-  const { netVolume } = system.spec as unknown as { readonly netVolume: number };
-  return { ok: true, parameters, netVolume, ...(f3.ok && { f3: f3.frequency }) };
+  const { parameters, f3, point } = found;
+  return { ok: true, parameters, netVolume: point[0]!, ...(f3.ok && { f3: f3.frequency }) };
 }

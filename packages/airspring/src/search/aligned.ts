@@ -23,13 +23,12 @@ function heldTo(alignment: Alignment, variant: Variant): Variant | string {
   const found = variant.align?.(alignment, anyPoint(variant));
   if (found === undefined) return `${variant.kind.called} does not say how alignments are found for it`;
   if (!found.ok) return found.because.map(({ text }) => text.replace(/\.$/, '')).join('; ');
-  const spec = found.system.spec as unknown as Readonly<Record<string, number>>;
-  const netVolume = spec.netVolume!;
+  const [netVolume = 0, ...acoustic] = found.point;
   return {
     ...variant,
     netVolume,
-    acoustic: variant.acoustic.map((axis) => {
-      const value = axis.field === undefined ? undefined : spec[axis.field];
+    acoustic: variant.acoustic.map((axis, i) => {
+      const value = acoustic[i];
       return value === undefined ? axis : { ...axis, from: value, to: value };
     }),
     settle: (airBefore, point, inner) => {

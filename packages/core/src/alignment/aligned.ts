@@ -1,10 +1,11 @@
 import type { Air } from '../air/index.js';
 import { type Family, kept, type System, systemOf } from '../enclosure/index.js';
-import type { Impossible } from '../fault/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
 import { si } from '../quantity/index.js';
-import { type Cutoff, cutoff } from '../response/index.js';
+import { crossingsAmong, cutoffAmong } from '../response/cutoff.js';
+import type { Cutoff, CutoffOptions } from '../response/index.js';
 import type { Alignment } from './alignment.js';
 import type { Deviation } from './deviation.js';
 import { type Behind, filterOf } from './high-pass.js';
@@ -26,6 +27,8 @@ export interface Aligned<Spec> {
    * deviation if the level has fallen again there.
    */
   readonly f3: Cutoff;
+  /** The upper edge of a band-pass. Both edges are the outermost frequencies of half power below its greatest level. */
+  readonly upper?: Cutoff;
 }
 
 /**
@@ -38,6 +41,8 @@ export type AlignmentResult<Spec> =
 
 /** The band in which f3 is sought, as multiples of a frequency near it. */
 const [LOWEST, HIGHEST] = [1 / 16, 8];
+/** A response of few poles is smooth between so many points of this band. */
+const POINTS = 100;
 
 /** What a search found: a box, the frequency and the parameters of its target, and how far it is from it. */
 export interface Found<Spec> {
@@ -48,6 +53,8 @@ export interface Found<Spec> {
   readonly deviation?: Deviation;
   /** Its topology, compiled before. */
   readonly compiled?: CompiledTopology;
+  /** Whether the level falls above the band as well. */
+  readonly bandPass: boolean;
 }
 
 /** The box that a search found, as it is told, with f3 of the whole response. */
@@ -55,24 +62,37 @@ export function alignedBox<Spec>(
   { name, parameters: fixed }: Alignment,
   family: Family<Spec, never>,
   air: Air,
-  { trial, near, parameters = fixed, deviation, compiled }: Found<Spec>,
+  { trial, near, parameters = fixed, deviation, compiled, bandPass }: Found<Spec>,
 ): Aligned<Spec> {
   const { highPass, ...box } = trial;
   const system = systemOf(family, box as never, air);
   if (compiled !== undefined) kept(system, 'topology', () => compiled);
   const filter = highPass && filterOf(highPass);
-  const cutoffUpTo = (ratio: number): Cutoff => {
+  const bandUpTo = (ratio: number): CutoffOptions => {
     const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
-    return cutoff(system, { from, to, ...(filter && { filter }) });
+    return { from, to, ...(filter && { filter }) };
   };
-  const f3 = cutoffUpTo(HIGHEST);
   return {
     alignment: name,
     parameters,
     system,
     ...(filter && { highPass: filter }),
     ...(deviation && { frequency: near, deviation }),
-    // A coil may let the level fall far above the corner.
-    f3: f3.ok || deviation === undefined ? f3 : cutoffUpTo(deviation.to / near),
+    ...(bandPass ? edges(system, bandUpTo(1 / LOWEST)) : { f3: corner() }),
   };
+  function corner(): Cutoff {
+    const f3 = cutoffAmong(system, bandUpTo(HIGHEST), POINTS);
+    // A coil may let the level fall far above the corner.
+    return f3.ok || deviation === undefined ? f3 : cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
+  }
+}
+
+/** Both edges of a band-pass: the outermost, where a dip between its tops is lower than they are. */
+function edges(system: System, options: CutoffOptions): { readonly f3: Cutoff; readonly upper: Cutoff } {
+  const found = crossingsAmong(system, { ...options, reference: 'maximum' }, POINTS);
+  const [lower, upper] = [found[0], found.at(-1)];
+  if (lower !== undefined && upper !== undefined && found.length % 2 === 0)
+    return { f3: { ok: true, frequency: lower }, upper: { ok: true, frequency: upper } };
+  const none = impossible('beyond-band', 'an edge of the band is more than four octaves from its middle');
+  return { f3: none, upper: none };
 }

@@ -1,10 +1,11 @@
 import type { System } from '../enclosure/index.js';
 
 /**
- * The denominator of a high-pass $s^n / D(s)$ in ascending powers of s, over any frequency. All its coefficients are positive, and
- * the last is 1. The argument is the parameter that is left free; a fixed target does not read it.
+ * The denominator of a high-pass $s^n / D(s)$, or of a band-pass $s^m / D(s)$, in ascending powers of s, over any frequency. All its
+ * coefficients are positive, and the last is 1. The first argument is the parameter that is left free; a fixed target does not read
+ * it. The second is the numerator of a box that has zeros of its own, for an alignment that says `withZeros`.
  */
-export type TargetPolynomial = (parameter: number) => readonly number[];
+export type TargetPolynomial = (parameter: number, numerator?: ArrayLike<number>) => readonly number[];
 
 /** A number of a box that is to be as small as possible, such as its cut-off where the delay is limited. */
 export interface Goal {
@@ -27,6 +28,18 @@ export interface Alignment {
   /** As the literature calls it: `B4`, `QB3`. */
   readonly name: string;
   readonly order: number;
+  /**
+   * The order of its fall below the band, for a band-pass; the rest of its order is that of the fall above. Left out, it is a
+   * high-pass.
+   */
+  readonly orderBelow?: number;
+  /**
+   * Whether the shape allows for the zeros of a box, such as the notch of a passive radiator. Its target then takes the numerator of
+   * the box, in ascending powers of s over the frequency at which the first coefficient of the denominator is 1 as well as the last.
+   * That of a high-pass ends with 1; that of a band-pass has the magnitude 1 at this frequency. Without it, a box with zeros comes
+   * as near to the shape as it can.
+   */
+  readonly withZeros?: true;
   readonly target: TargetPolynomial | Goal;
   /** The parameters that are fixed, by name. */
   readonly parameters: Readonly<Record<string, number>>;
@@ -35,6 +48,12 @@ export interface Alignment {
   /** Keys of the bibliography. */
   readonly sources: readonly string[];
 }
+
+/** An alignment whose target is a shape. */
+export type ShapedAlignment = Alignment & { readonly target: TargetPolynomial };
+
+/** Whether the shape falls above its band as well as below it. */
+export const isBandPass = ({ order, orderBelow = order }: Alignment): boolean => orderBelow < order;
 
 /** Whether the target is a number to be made small, and no polynomial. */
 export const isGoal = (target: Alignment['target']): target is Goal => typeof target !== 'function';

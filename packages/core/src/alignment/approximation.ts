@@ -71,8 +71,9 @@ export function approximationErrors(
     const droopy = rowOf(quasiThirdOrder, Q);
     const row = droopy ?? rowOf(chebyshev(4), Q);
     if (row === undefined) return [];
-    const { volume, tuning, f3 } = row;
-    if (tuning === undefined || f3 === undefined) return [];
+    const { box, f3 } = row;
+    const { netVolume: volume, fb: tuning } = box;
+    if (volume === undefined || tuning === undefined || f3 === undefined) return [];
     const told = of(Q);
     return {
       Qts: Q,

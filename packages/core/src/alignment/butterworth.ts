@@ -1,6 +1,7 @@
 import type { Alignment } from './alignment.js';
 import { refuseOrder } from './refusals.js';
 import { productOf } from './sections.js';
+import { flatWithZeros } from './with-zeros.js';
 
 /** Half the damping of each pole pair of the Butterworth shape of an order. */
 export const butterworthDampings = (order: number): readonly number[] =>
@@ -10,6 +11,8 @@ export const butterworthDampings = (order: number): readonly number[] =>
  * The Butterworth alignment of an order, which is maximally flat: B2 of a closed box, B4 of a vented one.
  *
  * $$ |G(j\omega)|^2 = \frac{\omega^{2n}}{\omega^{2n} + 1} $$
+ *
+ * With a notch it is as flat as the zeros of the box leave it: $|D|^2 - |N|^2$ is a constant.
  *
  * @validity orders from 2 to 10
  * @neglects nothing
@@ -22,5 +25,12 @@ export function butterworth(order: number): Alignment {
   refuseOrder(order);
   const pairs = butterworthDampings(order).map((damping) => [1, 2 * damping, 1]);
   const denominator = productOf(order % 2 === 1 ? [...pairs, [1, 1]] : pairs);
-  return { name: `B${order}`, order, target: () => denominator, parameters: {}, sources: ['zverev1967'] };
+  return {
+    name: `B${order}`,
+    order,
+    withZeros: true,
+    target: (_, numerator) => (numerator ? flatWithZeros(numerator) : denominator),
+    parameters: {},
+    sources: ['zverev1967'],
+  };
 }

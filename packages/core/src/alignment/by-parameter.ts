@@ -1,6 +1,7 @@
+import type { DrivenSpec } from '../enclosure/index.js';
 import { boundedMinimum, linear, signChanges } from '../numeric/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
-import { type ShapeRoot, startsOf, walkToShape } from './roots.js';
+import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
 
@@ -17,8 +18,11 @@ export interface ByParameter<Spec> {
   readonly reached: readonly [least: number, most: number] | undefined;
 }
 
-/** Samples only tell on which side of the driver they are. */
-const ROUGHLY = { tolerance: 1e-7, mostSteps: 12 };
+/** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
+const ROUGHLY = { tolerance: 1e-3, mostSteps: 12 };
+const CLOSELY = { tolerance: 1e-7, mostSteps: 12 };
+/** A resistance that is nearer to that of the driver has to be known closely. */
+const NEAR = 0.02;
 
 /** Where the next sample should lie by a straight line through the last two. */
 function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike<number>[] {
@@ -36,7 +40,7 @@ const SAMPLES = 9;
  * Follows the boxes of a target over its parameter, each with the resistance of the coil that it needs. Those that need what the
  * driver has are the solutions. The range of the others says which drivers the target suits.
  */
-export function byParameter<Spec>(
+export function byParameter<Spec extends DrivenSpec>(
   target: TargetPolynomial,
   { from, to }: FreeParameter,
   box: ShapedBox,
@@ -50,7 +54,9 @@ export function byParameter<Spec>(
   const sampleAt = (parameter: number, near = before): Sample | undefined => {
     const walk = walkToShape(target, box, spec, all, parameter);
     for (const start of [...ahead(near, parameter), ...(near.length > 0 ? starts.slice(0, 1) : starts)]) {
-      const root = walk(start, ROUGHLY);
+      const rough = walk(start, ROUGHLY);
+      const isClear = parameter > from && parameter < to && Math.abs(rough?.place[sought.length] ?? 0) > NEAR;
+      const root = isClear || rough === undefined ? rough : walk(rough.place, CLOSELY);
       if (root === undefined) continue;
       const sample = { parameter, place: root.place, resistance: root.place[sought.length]! };
       before = [...near.slice(-1), sample];
@@ -60,27 +66,46 @@ export function byParameter<Spec>(
   };
   const parameters = Array.from(linear(from, to, SAMPLES));
   const middle = (SAMPLES - 1) / 2;
-  // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
-  const lower = parameters
-    .slice(0, middle + 1)
-    .reverse()
-    .map((parameter) => sampleAt(parameter));
-  before = lower[0] === undefined ? [] : [lower[0]];
-  const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
-  const sampled = [...lower.reverse(), ...upper];
-  const samples = withTurns(withEdges(parameters, sampled, sampleAt), sampleAt);
-  if (samples.length === 0) return { roots: [], reached: undefined };
-  const needs = samples.map((sample) => sample.resistance);
+  /** The samples that hang together with one in the middle, or with the first that is found. */
+  const along = (first: Sample | undefined): readonly Sample[] => {
+    before = first === undefined ? [] : [first];
+    // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
+    const lower = parameters
+      .slice(0, middle + 1)
+      .reverse()
+      .map((parameter, i) => (i === 0 && first !== undefined ? first : sampleAt(parameter)));
+    before = lower[0] === undefined ? [] : [lower[0]];
+    const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
+    return withTurns(withEdges(parameters, [...lower.reverse(), ...upper], sampleAt), sampleAt);
+  };
   const walk = walkToShape(target, box, spec, sought, undefined);
-  const roots = signChanges(needs).flatMap((i) => {
-    const a = samples[i]!;
-    const b = samples[i + 1] ?? a;
-    const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
-    const between = (x: number, y: number) => x + part * (y - x);
-    const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
-    return walk([...place, between(a.parameter, b.parameter)]) ?? [];
-  });
-  return { roots, reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))] };
+  const crossings = (samples: readonly Sample[]) =>
+    signChanges(samples.map((sample) => sample.resistance)).map((i) => {
+      const a = samples[i]!;
+      const b = samples[i + 1] ?? a;
+      const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
+      const between = (x: number, y: number) => x + part * (y - x);
+      const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
+      return [...place, between(a.parameter, b.parameter)];
+    });
+  const branches = middles()
+    .map(along)
+    .filter(({ length }) => length > 0);
+  if (branches.length === 0) return { roots: [], reached: undefined };
+  const needs = branches.flat().map((sample) => sample.resistance);
+  return {
+    roots: everyRoot(walk, branches.flatMap(crossings)),
+    reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))],
+  };
+
+  /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
+  function middles(): readonly (Sample | undefined)[] {
+    if (sought.length < 3 && box.numerator === undefined) return [undefined];
+    const parameter = parameters[middle]!;
+    const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, CLOSELY);
+    const samples = found.map(({ place }) => ({ parameter, place, resistance: place[sought.length]! }));
+    return samples.length === 0 ? [undefined] : samples;
+  }
 }
 
 type SampleAt = (parameter: number, near?: readonly Sample[]) => Sample | undefined;

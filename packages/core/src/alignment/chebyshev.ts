@@ -4,6 +4,16 @@ import type { Alignment, FreeParameter } from './alignment.js';
 import { butterworthDampings } from './butterworth.js';
 import { refuseOrder } from './refusals.js';
 import { highPassOf, productOf } from './sections.js';
+import {
+  atLowEnd,
+  denominatorOf,
+  equalRipple,
+  factorOf,
+  fixedPoint,
+  flatWithZeros,
+  inPowers,
+  zerosOf,
+} from './with-zeros.js';
 
 /**
  * The Butterworth poles with their real parts times k: they lie on an ellipse. The low-pass prototype is turned into a high-pass.
@@ -18,6 +28,38 @@ function ellipse(order: number, k: number): readonly number[] {
   return highPassOf(lowPass.map((value) => value / lowPass[0]!));
 }
 
+/**
+ * The same with the zeros of a box: equal ripple from a frequency upwards, or with $k > 1$ the droop in its place. The frequency
+ * follows from that of the poles, whose geometric mean is 1.
+ */
+function ellipseWithZeros(order: number, k: number, numerator: ArrayLike<number>): readonly number[] {
+  const inner = order * Math.atanh(Math.min(k, 1 / k));
+  // The square of the sine of an angle that k above 1 turns by a quarter for each order.
+  const squared = 1 / (k > 1 && order % 2 === 1 ? Math.cosh(inner) : Math.sinh(inner)) ** 2;
+  // Where the ripple vanishes the shape is maximally flat.
+  if (squared < LEAST_RIPPLE) return flatWithZeros(numerator);
+  const side = k > 1 ? -1 : 1;
+  const sign = side ** order;
+  const zeros = zerosOf(numerator);
+  const even = order % 2 === 0;
+  const factorAt = (edge: number) =>
+    // Over u = ±edge / ω², with x = 2 u − 1.
+    factorOf(
+      zeros.map(([re, im]) => [
+        (2 * side * edge * re) / (re ** 2 + im ** 2) - 1,
+        (-2 * side * edge * im) / (re ** 2 + im ** 2),
+      ]),
+    );
+  const top = (h: readonly number[]) => atLowEnd(h) ** 2 * (even ? 1 + squared : 1);
+  const edge = fixedPoint(
+    (at) => (top(factorAt(at)) / (squared * 4 ** (order - 1))) ** (1 / order),
+    ((even ? 1 + squared : 1) / (squared * 4 ** (order - 1))) ** (1 / order),
+  );
+  const h = factorAt(edge);
+  const powers = inPowers(equalRipple(order, h, sign * squared));
+  return denominatorOf(powers.map((value, i) => (value / top(h)) * (side * edge) ** i).reverse());
+}
+
 /** Ripple of the shape of an ellipse, dB: $10\log_{10}(1 + 1/\sinh^2(n\,\mathrm{artanh}\,k))$. */
 const rippleOf = (order: number, k: number): number => 10 * Math.log10(1 + 1 / Math.sinh(order * Math.atanh(k)) ** 2);
 
@@ -27,13 +69,16 @@ const ellipseOf = (order: number, ripple: number): number =>
 
 /** Poles of more ripple lie so near the imaginary axis that rounding counts. */
 const MOST_RIPPLE = 20;
+/** A squared ripple below this is rounding beside 1. */
+const LEAST_RIPPLE = 1e-14;
 const rippleShape = { ripple: optional(positive('level')) };
 const sources = ['zverev1967', 'small1973vented1'];
 
 const ofDriver = (name: string, order: number, free: FreeParameter): Alignment => ({
   name,
   order,
-  target: (k) => ellipse(order, k),
+  withZeros: true,
+  target: (k, numerator) => (numerator ? ellipseWithZeros(order, k, numerator) : ellipse(order, k)),
   parameters: {},
   free,
   sources,
@@ -71,8 +116,16 @@ export function chebyshev(order: number, options: { readonly ripple?: number } =
     const fault: Fault = { code: 'out-of-range', path: 'chebyshev.ripple', got: ripple, expected, remedy };
     refuse([fault]);
   }
-  const denominator = ellipse(order, ellipseOf(order, ripple));
-  return { name: `C${order}`, order, target: () => denominator, parameters: { ripple }, sources };
+  const k = ellipseOf(order, ripple);
+  const denominator = ellipse(order, k);
+  return {
+    name: `C${order}`,
+    order,
+    withZeros: true,
+    target: (_, numerator) => (numerator ? ellipseWithZeros(order, k, numerator) : denominator),
+    parameters: { ripple },
+    sources,
+  };
 }
 
 /**

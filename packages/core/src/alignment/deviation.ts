@@ -1,6 +1,7 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
 import { complexColumn, logarithmic } from '../numeric/index.js';
+import type { ShapedAlignment } from './alignment.js';
 import { type Behind, gainOf } from './high-pass.js';
 import type { ShapedBox } from './shaped-box.js';
 import { compileLevelOfTarget } from './target-level.js';
@@ -17,19 +18,35 @@ export interface Deviation {
 /** A response and its target are compared at so many frequencies, spaced evenly on a logarithmic axis. */
 const POINTS = 49;
 
-/** The band in which a response is compared with a target at a frequency: an octave below it to two octaves above. */
-export const bandOf = (frequency: number): Float64Array => logarithmic(frequency / 2, 4 * frequency, POINTS);
+/** The band in which a response is compared with a target at a frequency: an octave below it to two octaves above, or to one if it is a band-pass. */
+export const bandOf = (frequency: number, isBandPass = false): Float64Array =>
+  logarithmic(frequency / 2, (isBandPass ? 2 : 4) * frequency, POINTS);
 
-/** Level minus that of the target at each frequency, dB; both are counted from where they end far above. */
-export type Differences = (
-  spec: unknown,
-  target: readonly number[],
-  frequency: number,
-  band: Float64Array,
-) => Float64Array;
+/**
+ * Level minus that of the target at each frequency, dB. Both are counted from where they end far above; those of a band-pass are
+ * equal in the mean.
+ */
+export type Differences = (spec: unknown, parameter: number, frequency: number, band: Float64Array) => Float64Array;
 
-/** Compiles the response of a family with everything that it has, coil and losses, to be compared with targets. */
-export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: Air, box: ShapedBox): Differences {
+/** Takes the mean from each. */
+export function aboutMean(values: Float64Array): void {
+  let sum = 0;
+  for (const value of values) sum += value;
+  for (let i = 0; i < values.length; i++) values[i]! -= sum / values.length;
+}
+
+/**
+ * Compiles the response of a family with everything that it has, coil and losses, to be compared with shapes of a target. `shape` is
+ * the box whose zeros the target allows for, `box` the one with all losses.
+ */
+export function differences<Spec>(
+  { target, order, orderBelow = order }: ShapedAlignment,
+  family: Family<Spec, never>,
+  spec: Spec,
+  air: Air,
+  shape: ShapedBox,
+  box: ShapedBox,
+): Differences {
   const { slots, network: networkOf } = box.whole();
   const values = new Float64Array(slots.size);
   const set = (name: string, ...numbers: readonly number[]) => values.set(numbers, slots.of.get(name)?.at);
@@ -40,18 +57,22 @@ export function differences<Spec>(family: Family<Spec, never>, spec: Spec, air: 
   const unused = new Float64Array(box.order);
   const out = new Float64Array(POINTS);
   const levelOfTarget = compileLevelOfTarget();
-  return (one, target, frequency, band) => {
+  return (one, parameter, frequency, band) => {
     family.values(one as Spec, air, set);
     network.load(values);
     network.sweep(band, columns);
     box.shapeOf(one, unused);
     const asymptote = box.asymptote();
     const { highPass } = one as Behind<unknown>;
+    if (shape !== box && shape.numerator) shape.shapeOf(one, unused);
+    const numerator = shape.numerator?.(frequency);
+    const denominator = target(parameter, numerator);
     for (let i = 0; i < POINTS; i++) {
       const passed = highPass === undefined ? 1 : gainOf(highPass, band[i]!);
       const got = (passed * band[i]! * Math.hypot(flow.re[i]!, flow.im[i]!)) / asymptote;
-      out[i] = 20 * Math.log10(got) - levelOfTarget(target, band[i]! / frequency);
+      out[i] = 20 * Math.log10(got) - levelOfTarget(denominator, band[i]! / frequency, numerator ?? orderBelow);
     }
+    if (orderBelow < order) aboutMean(out);
     return out;
   };
 }

@@ -1,23 +1,24 @@
-import { standardAir } from '../air/index.js';
 import { type Driver, driver } from '../driver/index.js';
-import { type DrivenSpec, type Family, totalQ } from '../enclosure/index.js';
+import { type DrivenSpec, type Family, totalQ, type Unknown } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { logarithmic } from '../numeric/index.js';
 import { si } from '../quantity/index.js';
 import type { Aligned, AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
+import { isGiven } from './options.js';
 import { solveAlignment } from './solve.js';
+import { numbersOf } from './unknowns.js';
 
 /** What an alignment makes of a driver, as multiples of what the sheet of the driver says. */
 export interface DriverRow {
   /** Total quality factor of the driver. */
   readonly Qts: number;
-  /** Net volume ÷ Vas. */
-  readonly volume: number;
-  /** Tuning ÷ fs, where the box has one. */
-  readonly tuning?: number;
-  /** Half-power frequency ÷ fs, where there is one. */
+  /** What the alignment chooses of the box, each as a multiple of its unit: volumes ÷ Vas, tunings ÷ fs. */
+  readonly box: Readonly<Record<string, number>>;
+  /** Half-power frequency ÷ fs, where there is one; of a band-pass the lower edge. */
   readonly f3?: number;
+  /** The upper edge of a band-pass ÷ fs. */
+  readonly upper?: number;
   /** The parameters of the alignment, with the one that the driver decides. */
   readonly parameters: Readonly<Record<string, number>>;
 }
@@ -31,12 +32,6 @@ export interface DriversFor {
   readonly Qts: readonly [least: number, greatest: number];
   /** In the order of Qts; both ends are rows. */
   readonly rows: readonly DriverRow[];
-}
-
-/** A spec with the fields that rows are told by. */
-interface Sized extends DrivenSpec {
-  readonly netVolume: number;
-  readonly fb?: number;
 }
 
 /** Any driver will do, since quality factors and ratios say everything. */
@@ -55,9 +50,6 @@ const driverOf = (Qts: number): Driver =>
     Bl: si('forceFactor', Math.sqrt(((1 - 1 / MECHANICAL) * ANGULAR * Mms * Re) / Qts)),
   });
 
-/** Volume of air as springy as its suspension, m³. */
-const Vas = (Sd ** 2 * standardAir.density * standardAir.speedOfSound ** 2) / (ANGULAR ** 2 * Mms);
-
 /** Quality factors that are looked at where none are named. */
 const LOOKED_AT = logarithmic(0.12, 1.2, 25);
 /** Low ones, from which a resistance leads to the one that a fixed shape takes. */
@@ -65,20 +57,28 @@ const LOW = [0.1, 0.15, 0.25, 0.4, 0.7] as const;
 /** How closely the ends of the range are found. */
 const HALVINGS = 16;
 
-function rowOf({ system, f3, parameters }: Aligned<Sized>): DriverRow {
-  const { netVolume, fb } = system.spec;
+function rowOf<Spec extends DrivenSpec>(
+  { system, f3, upper, parameters }: Aligned<Spec>,
+  open: readonly Unknown<Spec>[],
+): DriverRow {
+  const { spec, air } = system;
+  const box = open.map(({ field, unit, beside }) => {
+    const value = numbersOf(spec)[field]! + (beside?.(spec) ?? 0);
+    return [field, value / unit(spec.drivers.equivalent, air, spec)] as const;
+  });
   return {
-    Qts: totalQ(system.spec, ANGULAR),
-    volume: netVolume / Vas,
-    ...(fb !== undefined && { tuning: fb / fs }),
+    Qts: totalQ(spec, ANGULAR),
+    box: Object.fromEntries(box),
     ...(f3.ok && { f3: f3.frequency / fs }),
+    ...(upper?.ok && { upper: upper.frequency / fs }),
     parameters,
   };
 }
 
 /**
- * Which drivers an alignment suits: the range of their total quality factor, and over that range the volume, the tuning and the
- * half-power frequency as multiples of Vas and fs. Read it before buying a driver.
+ * Which drivers an alignment suits: the range of their total quality factor, and over that range the box and the
+ * half-power frequency as multiples of Vas and fs. Read it before buying a driver. What else a box needs, such as its losses, may
+ * depend on the driver: a passive radiator whose Vas is twice that of the driver.
  *
  * @validity families whose response depends on the total quality factor alone: no coil inductance, equal drivers
  * @neglects what the family neglects; the inductance of the coil
@@ -87,17 +87,22 @@ function rowOf({ system, f3, parameters }: Aligned<Sized>): DriverRow {
  * @source small1973vented1 alignment charts: α, h and f3/fs over QT
  * @example driversFor(quasiThirdOrder, ventedFamily, { QL: 7 }).ok // true
  */
-export function driversFor<Spec extends Sized, Input>(
+export function driversFor<Spec extends DrivenSpec, Input>(
   alignment: Alignment,
   family: Family<Spec, Input>,
-  losses: Partial<Input> = {},
+  losses: Partial<Input> | ((driver: Driver) => Partial<Input>) = {},
   Qts: ArrayLike<number> = LOOKED_AT,
 ): DriversFor | Impossible {
-  const solve = (Q: number, addResistance = false): AlignmentResult<Spec> =>
-    solveAlignment(alignment, family, { ...losses, drivers: driverOf(Q) }, { addResistance });
+  const given = (drivers: Driver): Partial<Input> => (typeof losses === 'function' ? losses(drivers) : losses);
+  const solve = (Q: number, addResistance = false): AlignmentResult<Spec> => {
+    const drivers = driverOf(Q);
+    return solveAlignment(alignment, family, { ...given(drivers), drivers }, { addResistance });
+  };
+  const known = given(driverOf(LOW[0]));
+  const open = (family.unknowns ?? []).filter(({ field }) => !isGiven(known, field));
   const rowAt = (Q: number, addResistance = false): DriverRow | undefined => {
     const found = solve(Q, addResistance);
-    return found.ok ? rowOf(found) : undefined;
+    return found.ok ? rowOf(found, open) : undefined;
   };
   const only = alignment.free === undefined ? onlyRow((Q) => rowAt(Q, true)) : undefined;
   const rows = only ? [only] : rowsOver(Qts, rowAt);

@@ -1,9 +1,9 @@
 import type { Air } from '../air/index.js';
-import { type Family, systemOf } from '../enclosure/index.js';
+import { type DrivenSpec, type Family, systemOf } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import type { Goal } from './alignment.js';
-import type { Sought } from './unknowns.js';
+import { canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
 
 /** The numbers that are sought stay within this factor of their first start. */
 const FARTHEST = Math.log(30);
@@ -14,7 +14,7 @@ const TOLERANCE = 1e-6;
 const AT_BOUND = 1e-4;
 
 /** The box for which a goal is least, or why there is none. */
-export function boxOfGoal<Spec>(
+export function boxOfGoal<Spec extends DrivenSpec>(
   name: string,
   { least }: Goal,
   family: Family<Spec, never>,
@@ -26,10 +26,13 @@ export function boxOfGoal<Spec>(
     const text = `${name} needs a number that it may choose; this box leaves none.`;
     return impossible('other-unknowns', text);
   }
-  const specAt = (x: readonly number[]): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
+  const specAt = (x: readonly number[]): Spec => fill(sought, trialOf(spec), (i) => Math.exp(x[i]!));
   const start = sought.map(({ starts }) => Math.log(starts[0] as number));
   const { x, value } = simplexMinimum(
-    (trial) => least(systemOf(family, specAt(trial) as never, air)),
+    (trial) => {
+      const one = specAt(trial);
+      return canBeBuilt(sought, one) ? least(systemOf(family, one as never, air)) : Infinity;
+    },
     start,
     start.map((middle) => middle - FARTHEST),
     start.map((middle) => middle + FARTHEST),

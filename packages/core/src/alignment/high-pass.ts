@@ -17,9 +17,8 @@ export type Behind<Spec> = Spec & { readonly highPass?: HighPassTrial };
 export function highPassUnknowns<Spec>(order: 1 | 2, resonance: number): Sought<Behind<Spec>>[] {
   const put =
     (field: 'corner' | 'Q') =>
-    (spec: Behind<Spec>, value: number): Behind<Spec> => {
-      const highPass = { corner: resonance, ...spec.highPass, [field]: value };
-      return { ...spec, highPass };
+    (trial: Behind<Spec>, value: number): void => {
+      (trial as { highPass?: HighPassTrial }).highPass = { corner: resonance, ...trial.highPass, [field]: value };
     };
   const corner = { name: 'highPass.corner', starts: [1, 0.5, 2].map((ratio) => ratio * resonance), put: put('corner') };
   return order === 1 ? [corner] : [corner, { name: 'highPass.Q', starts: [0.6, 1.2, 3], put: put('Q') }];
@@ -43,7 +42,20 @@ export function behindHighPass(box: ShapedBox, order: 1 | 2): ShapedBox {
     }
     return normalisedShape(product, box.order + order, out) * frequency;
   };
-  return { ...box, order: box.order + order, shapeOf: shapeOf as ShapedBox['shapeOf'] };
+  const { numerator } = box;
+  const shifted = new Float64Array(box.order + order + 1);
+  return {
+    ...box,
+    order: box.order + order,
+    below: box.below + order,
+    shapeOf: shapeOf as ShapedBox['shapeOf'],
+    ...(numerator && {
+      numerator: (frequency) => {
+        shifted.set(numerator(frequency), order);
+        return shifted;
+      },
+    }),
+  };
 }
 
 /** The high-pass as a filter. */

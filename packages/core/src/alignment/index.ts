@@ -21,6 +21,11 @@ export { legendre } from './legendre.js';
 export { interOrder } from './inter-order.js';
 /** Which shapes are two equal sections? */
 export { boomBox, linkwitzRiley, superBoomBox } from './boom-box.js';
+/** Which shape falls to a shelf before it falls away? */
+export { lowShelf } from './low-shelf.js';
+/** Which shape passes a band? */
+export { type BandPassOptions, bandPass } from './band-pass.js';
+export { type SixthOrderBandPassOptions, sixthOrderBandPass } from './sixth-order-band-pass.js';
 /** Which shape has stated parameters? */
 export { fixedAt } from './fixed-at.js';
 /** Which shape has a chosen damping? */

@@ -1,12 +1,12 @@
 import type { Air } from '../air/index.js';
-import type { Family } from '../enclosure/index.js';
+import type { DrivenSpec, Family } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
-import type { FreeParameter, TargetPolynomial } from './alignment.js';
+import { isBandPass, type ShapedAlignment } from './alignment.js';
 import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
 import type { ShapeRoot } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import type { Sought } from './unknowns.js';
+import { canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
 
 /** How far the search may go from the box that would be exact without coil and vent losses: a factor for each number. */
 const FARTHEST = Math.log(4);
@@ -36,10 +36,10 @@ export interface Fitted<Spec> {
  * sought, and the frequency of the target, until the norm of the differences is least. It is for boxes that cannot have the
  * shape of a polynomial: with a coil, or with losses in the vent.
  */
-export function leastDeviation<Spec>(
-  target: TargetPolynomial,
-  free: FreeParameter | undefined,
+export function leastDeviation<Spec extends DrivenSpec>(
+  alignment: ShapedAlignment,
   family: Family<Spec, never>,
+  shape: ShapedBox,
   box: ShapedBox,
   sought: readonly Sought<Spec>[],
   spec: Spec,
@@ -52,16 +52,17 @@ export function leastDeviation<Spec>(
     const expected = `a number from the norm ${norm.name}`;
     throw new InputError([{ code: 'not-finite', path: 'options.norm', got: value, expected, remedy: 'Correct it.' }]);
   };
-  const compare = differences(family, spec, air, box);
-  const wantedOf = (place: ArrayLike<number>) => target(free === undefined ? 0 : place[sought.length]!);
+  const { free } = alignment;
+  const compare = differences(alignment, family, spec, air, shape, box);
   // The band goes with the target: in a fixed one, a target far above it would be compared by its slope alone.
   const told = (root: ShapeRoot<Spec>): Fitted<Spec> => {
-    const band = bandOf(root.frequency);
-    return { root, deviation: deviationOf(compare(root.spec, wantedOf(root.place), root.frequency, band), band) };
+    const band = bandOf(root.frequency, isBandPass(alignment));
+    const parameter = free === undefined ? 0 : root.place[sought.length]!;
+    return { root, deviation: deviationOf(compare(root.spec, parameter, root.frequency, band), band) };
   };
   const fit = (root: ShapeRoot<Spec>): Fitted<Spec> => {
     const placed = (x: readonly number[]): ShapeRoot<Spec> => ({
-      spec: sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec),
+      spec: fill(sought, trialOf(spec), (i) => Math.exp(x[i]!)),
       place: Float64Array.from(x.slice(0, -1)),
       frequency: Math.exp(x.at(-1)!),
     });
@@ -70,7 +71,10 @@ export function leastDeviation<Spec>(
       free !== undefined && i === sought.length ? [free.from, free.to] : [x - FARTHEST, x + FARTHEST],
     );
     const { x } = simplexMinimum(
-      (trial) => judged(told(placed(trial)).deviation),
+      (trial) => {
+        const one = placed(trial);
+        return canBeBuilt(sought, one.spec) ? judged(told(one).deviation) : Infinity;
+      },
       start,
       bounds.map(([low]) => low),
       bounds.map(([, high]) => high),

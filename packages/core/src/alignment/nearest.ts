@@ -1,10 +1,10 @@
 import type { System } from '../enclosure/index.js';
-import { refuse } from '../fault/index.js';
+import { isInputError, refuse } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import { frequencyGrid, si } from '../quantity/index.js';
-import { cutoff, HALF_POWER, referenceLevel, respond } from '../response/index.js';
-import { type Alignment, isGoal, type TargetPolynomial } from './alignment.js';
-import { bandOf, type Deviation, deviationOf } from './deviation.js';
+import { cutoff, HALF_POWER, passband, referenceLevel, respond } from '../response/index.js';
+import { type Alignment, isBandPass, isGoal, type ShapedAlignment } from './alignment.js';
+import { aboutMean, bandOf, type Deviation, deviationOf } from './deviation.js';
 import { judgeAlignment } from './refusals.js';
 import { compileLevelOfTarget, type LevelOfTarget } from './target-level.js';
 
@@ -33,14 +33,43 @@ function cutoffOfTarget(levelOfTarget: LevelOfTarget, denominator: readonly numb
   return high;
 }
 
+/** The geometric mean of the magnitudes of the poles of a shape. */
+const meanOf = (shape: readonly number[]): number => shape[0]! ** (1 / (shape.length - 1));
+
+/** Where a response is looked at: at f3, and its level is counted from its asymptote; or in the middle of the band that it passes. */
+function placeOf(system: System): { readonly middle: number; readonly top?: number } | undefined {
+  const top = asymptoteOf(system);
+  if (top !== undefined) {
+    const f3 = cutoff(system);
+    return f3.ok ? { middle: f3.frequency, top } : undefined;
+  }
+  const passed = passband(system, { to: si('frequency', HIGHEST) });
+  if (!passed.ok || passed.lower === undefined || passed.upper === undefined) return undefined;
+  return { middle: Math.sqrt(passed.lower * passed.upper) };
+}
+
+/** The level far above all corners, if it approaches one. */
+function asymptoteOf(system: System): number | undefined {
+  try {
+    return referenceLevel(system);
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return undefined;
+  }
+}
+
+/** Up to here the upper edge of a band-pass is sought, Hz. */
+const HIGHEST = 1000;
+
 /**
  * Which alignments a response comes near to, the nearest first: the root of the mean square of the difference in level, from half of
- * f3 to four times f3, at the frequency and the parameter that make it least. Goals have no shape and are left out.
+ * f3 to four times f3, at the frequency and the parameter that make it least. A band-pass is compared with band-pass shapes alone,
+ * from half the middle of its band to twice it, and its level about the mean. Goals have no shape and are left out.
  *
  * $$ \min_{f_0, p} \sqrt{\tfrac{1}{n}\sum_i \bigl(L(f_i) - L_\infty - 20\log_{10}|G_p(f_i/f_0)|\bigr)^2} $$
  *
- * @validity systems whose level approaches a constant and that have an f3
- * @neglects phase
+ * @validity systems whose level approaches a constant and that have an f3, or that pass a band
+ * @neglects phase; zeros of the box, such as a notch
  * @returns one entry for each alignment with a polynomial; none where the system has no f3
  * @throws InputError `inconsistent`, `unsorted`, `not-finite`, and those of `referenceLevel`
  * @source own (least deviation)
@@ -48,26 +77,29 @@ function cutoffOfTarget(levelOfTarget: LevelOfTarget, denominator: readonly numb
  */
 export function nearestAlignments(system: System, alignments: readonly Alignment[]): readonly Nearness[] {
   refuse(alignments.flatMap((one, i) => judgeAlignment(one, `alignments[${i}]`)));
-  const f3 = cutoff(system);
-  if (!f3.ok) return [];
-  const band = bandOf(f3.frequency);
+  const found = placeOf(system);
+  if (found === undefined) return [];
+  const { middle: reach, top } = found;
+  const passes = top === undefined;
+  const band = bandOf(reach, passes);
   const { levelHalfSpace } = respond(system, frequencyGrid(band), { driveVoltageRms: si('voltageRms', 1) });
-  const top = referenceLevel(system);
-  const got = levelHalfSpace.map((level) => level - top);
+  const got = levelHalfSpace.map((level) => level - (top ?? 0));
   const levelOfTarget = compileLevelOfTarget();
   const differences = new Float64Array(band.length);
-  const near = ({ name, target, parameters, free }: Alignment & { readonly target: TargetPolynomial }): Nearness => {
+  const near = ({ name, target, parameters, free, order, orderBelow = order }: ShapedAlignment): Nearness => {
     const at = ([logarithm, parameter = 0]: readonly number[]): Deviation => {
       const denominator = target(parameter);
       const unit = 1 / Math.exp(logarithm!);
       for (let i = 0; i < band.length; i++) {
-        differences[i] = got[i]! - levelOfTarget(denominator, band[i]! * unit);
+        differences[i] = got[i]! - levelOfTarget(denominator, band[i]! * unit, orderBelow);
       }
+      if (passes) aboutMean(differences);
       return deviationOf(differences, band);
     };
     const starts = free === undefined ? [[]] : PARTS.map((part) => [free.from + part * (free.to - free.from)]);
     const found = starts.map((parameter) => {
-      const middle = Math.log(f3.frequency / cutoffOfTarget(levelOfTarget, target(parameter[0] ?? 0)));
+      const shape = target(parameter[0] ?? 0);
+      const middle = Math.log(reach / (passes ? 1 / meanOf(shape) : cutoffOfTarget(levelOfTarget, shape)));
       return simplexMinimum(
         (place) => at(place).rms,
         [middle, ...parameter],
@@ -78,10 +110,10 @@ export function nearestAlignments(system: System, alignments: readonly Alignment
     const { x } = found.reduce((best, one) => (one.value < best.value ? one : best));
     const shape = target(x[1] ?? 0);
     const told = free === undefined ? parameters : { ...parameters, ...free.told(x[1]!) };
-    const frequency = Math.exp(x[0]!) * shape[0]! ** (1 / (shape.length - 1));
+    const frequency = Math.exp(x[0]!) * meanOf(shape);
     return { alignment: name, parameters: told, frequency, deviation: at(x) };
   };
   return alignments
-    .flatMap((one) => (isGoal(one.target) ? [] : [near(one as Alignment & { readonly target: TargetPolynomial })]))
+    .flatMap((one) => (isGoal(one.target) || isBandPass(one) !== passes ? [] : [near(one as ShapedAlignment)]))
     .sort((a, b) => a.deviation.rms - b.deviation.rms);
 }

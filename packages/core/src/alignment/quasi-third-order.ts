@@ -1,4 +1,5 @@
 import type { Alignment } from './alignment.js';
+import { flatWithZeros } from './with-zeros.js';
 
 /** Coefficients of $s^4 + a_1 s^3 + a_2 s^2 + a_3 s + 1$ that make the terms $\omega^6$ and $\omega^4$ of $|D|^2$ vanish. */
 function flatShape(a1: number): readonly number[] {
@@ -18,7 +19,7 @@ const excess = (a1: number): number => {
  * $$ |G(j\omega)|^2 = \frac{\omega^8}{\omega^8 + B^2 \omega^2 + 1} $$
  *
  * The driver decides $B$. At $B = 0$ it is the Butterworth alignment B4, which the driver of the highest total quality factor
- * reaches.
+ * reaches. With a notch $|D|^2 - |N|^2$ has the same two terms, $B^2\omega^2$ and a constant.
  *
  * @validity fourth-order boxes; $B$ of 0 to 90
  * @neglects nothing
@@ -29,7 +30,8 @@ const excess = (a1: number): number => {
 export const quasiThirdOrder: Alignment = {
   name: 'QB3',
   order: 4,
-  target: flatShape,
+  withZeros: true,
+  target: (a1, numerator) => (numerator ? flatWithZeros(numerator, [Math.max(0, excess(a1))]) : flatShape(a1)),
   parameters: {},
   free: { from: Math.sqrt(4 + 2 * Math.SQRT2), to: 9, told: (a1) => ({ B: Math.sqrt(Math.max(0, excess(a1))) }) },
   sources: ['small1973vented1'],

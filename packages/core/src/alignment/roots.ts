@@ -1,7 +1,8 @@
+import type { DrivenSpec } from '../enclosure/index.js';
 import { type NewtonOptions, newtonRoot } from '../numeric/index.js';
 import { normalisedShape, type TargetPolynomial } from './alignment.js';
 import type { ShapedBox } from './shaped-box.js';
-import type { Sought } from './unknowns.js';
+import { fill, type Sought, trialOf } from './unknowns.js';
 
 /** A box whose response has the shape of a target: the numbers that were sought, and the frequency of the target, Hz. */
 export interface ShapeRoot<Spec> {
@@ -28,30 +29,37 @@ export type Walk<Spec> = (start: ArrayLike<number>, options?: NewtonOptions) => 
  * The numbers that are sought stand as logarithms. `fixed` is the parameter of the target; without it the parameter is sought
  * as well, as the last unknown.
  */
-export function walkToShape<Spec>(
+export function walkToShape<Spec extends DrivenSpec>(
   target: TargetPolynomial,
   box: ShapedBox,
   spec: Spec,
   sought: readonly Sought<Spec>[],
   fixed: number | undefined,
 ): Walk<Spec> {
-  const { order, shapeOf } = box;
+  const { order, shapeOf, numerator } = box;
   const [got, wanted] = [new Float64Array(order - 1), new Float64Array(order - 1)];
   const count = sought.length;
   const middles = sought.map(({ starts }) => Math.log(starts[0] as number));
-  let scale = fixed === undefined ? 0 : normalisedShape(target(fixed), order, wanted);
-  const specAt = (x: ArrayLike<number>): Spec => sought.reduce((one, { put }, i) => put(one, Math.exp(x[i]!)), spec);
+  let scale = fixed === undefined || numerator ? 0 : normalisedShape(target(fixed), order, wanted);
+  const specAt = (x: ArrayLike<number>, trial: Spec): Spec => fill(sought, trial, (i) => Math.exp(x[i]!));
+  const trial = trialOf(spec);
+  /** Reads both shapes at a place. Returns the frequency of the box. */
+  const read = (x: ArrayLike<number>, one: Spec): number => {
+    const frequency = shapeOf(one, got);
+    if (fixed === undefined || numerator)
+      scale = normalisedShape(target(fixed ?? x[count]!, numerator?.(frequency)), order, wanted);
+    return frequency;
+  };
   const residual = (x: Float64Array, out: Float64Array): void => {
-    if (fixed === undefined) scale = normalisedShape(target(x[count]!), order, wanted);
-    shapeOf(specAt(x), got);
+    read(x, specAt(x, trial));
     for (let k = 0; k < out.length; k++) out[k] = Math.log(got[k]! / wanted[k]!);
   };
   return (start, options) => {
     const { ok, x } = newtonRoot(residual, start, options);
     if (!ok || middles.some((middle, i) => Math.abs(x[i]! - middle) > FARTHEST)) return undefined;
-    const found = specAt(x);
-    if (fixed === undefined) scale = normalisedShape(target(x[count]!), order, wanted);
-    return { spec: found, place: x, frequency: shapeOf(found, got) / scale };
+    const found = specAt(x, trialOf(spec));
+    const frequency = read(x, found);
+    return { spec: found, place: x, frequency: frequency / scale };
   };
 }
 
@@ -62,12 +70,17 @@ export const startsOf = (sought: readonly Pick<Sought<never>, 'starts'>[]): numb
     .reduce<number[][]>((done, list) => done.flatMap((one) => list.map((value) => [...one, value])), [[]]);
 
 /** Every root that is reached from a start, each once. */
-export function everyRoot<Spec>(walk: Walk<Spec>, starts: readonly ArrayLike<number>[]): ShapeRoot<Spec>[] {
+export function everyRoot<Spec>(
+  walk: Walk<Spec>,
+  starts: readonly ArrayLike<number>[],
+  options: NewtonOptions = { mostSteps: 20 },
+): ShapeRoot<Spec>[] {
+  const same = Math.max(SAME, 1e3 * (options.tolerance ?? 0));
   const roots: ShapeRoot<Spec>[] = [];
   for (const start of starts) {
-    const root = walk(start, { mostSteps: 20 });
+    const root = walk(start, options);
     if (root === undefined) continue;
-    const isKnown = roots.some(({ place }) => place.every((value, i) => Math.abs(value - root.place[i]!) < SAME));
+    const isKnown = roots.some(({ place }) => place.every((value, i) => Math.abs(value - root.place[i]!) < same));
     if (!isKnown) roots.push(root);
   }
   return roots;

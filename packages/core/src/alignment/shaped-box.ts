@@ -1,6 +1,7 @@
 import type { Air } from '../air/index.js';
 import type { Family } from '../enclosure/index.js';
 import { type CompiledTopology, compile, type Element, slotsOf, type Topology } from '../network/index.js';
+import { polynomialOnImaginaryAxis } from '../numeric/index.js';
 import { normalisedShape } from './alignment.js';
 
 /** An element of the coil, which the reference level shorts. */
@@ -19,7 +20,16 @@ const withoutCoils = (topology: Topology): Topology => ({
 /** The response of a box without the inductance of its coils, as the polynomials of a high-pass. */
 export interface ShapedBox {
   readonly order: number;
-  /** Whether the whole response, coil included, is a power of s over the denominator: else no polynomial target is met exactly. */
+  /** The lowest power of s in the numerator: the order of the fall far below the band. */
+  readonly below: number;
+  /** The order of the fall far above the band: 0 of a high-pass. */
+  readonly above: number;
+  /**
+   * The numerator over a frequency, Hz, for the spec that was read last, as an alignment that allows for zeros takes it. Left out
+   * where it is a power of s. The next call overwrites it.
+   */
+  readonly numerator?: ((frequency: number) => Float64Array) | undefined;
+  /** Whether there is no coil, and the numerator is a power of s or is given: else no polynomial target is met exactly. */
   readonly exact: boolean;
   /** f |U| per volt far above all corners, for the spec that was read last. The coil is shorted and leaks are left in. */
   readonly asymptote: () => number;
@@ -51,7 +61,9 @@ export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Ai
   const values = new Float64Array(slots.size);
   const set = (name: string, ...numbers: readonly number[]) => {
     const slot = slots.of.get(name);
-    if (slot !== undefined) values.set(numbers, slot.at);
+    if (slot === undefined) return;
+    if (numbers.length === 1) values[slot.at] = numbers[0]!;
+    else values.set(numbers, slot.at);
   };
   family.values(spec, air, set);
   const compiled = family.compile(topology);
@@ -71,11 +83,42 @@ export function shapedBox<Spec>(family: Family<Spec, never>, spec: Spec, air: Ai
   };
   // The level is that of s times the flow.
   const asymptote = () => (Math.abs(flow[last]! / denominator[high]!) * scale) / (2 * Math.PI);
-  const exact = first === last && last + 1 === high && !hasCoil;
+  const [below, above] = [first + 1 - low, high - last - 1];
+  const isPower = first === last;
+  const kind = { below, above, exact: isPower && !hasCoil };
+  const numerator = numeratorOf(flow.subarray(first, last + 1), order, below, scale);
   let made = hasCoil ? undefined : compiled;
   const whole = () => {
     made ??= family.compile(full) ?? compile(full);
     return made;
   };
-  return { order, exact, asymptote, whole, shapeOf };
+  const box = { order, ...kind, asymptote, whole, shapeOf };
+  // A notch is a pair of zeros. One zero alone in a high-pass comes of a loss in the vent, which no shape is told with.
+  return isPower || (above === 0 && below === order - 1) ? box : { ...box, numerator, exact: !hasCoil };
 }
+
+/** Reads a numerator from its coefficients, the first of which is that of the power `below`. */
+function numeratorOf(
+  coefficients: Float64Array,
+  order: number,
+  below: number,
+  scale: number,
+): (frequency: number) => Float64Array {
+  const out = new Float64Array(order + 1);
+  const value = new Float64Array(2);
+  return (frequency) => {
+    const ratio = (2 * Math.PI * frequency) / scale;
+    for (let k = 0; k < coefficients.length; k++) out[below + k] = coefficients[k]! * ratio ** (below + k);
+    polynomialOnImaginaryAxis(out, 1, value);
+    const isHighPass = below + coefficients.length === order + 1;
+    const unit = isHighPass ? out[order]! : Math.sign(coefficients[0]!) * Math.hypot(value[0]!, value[1]!);
+    for (let k = below; k <= order; k++) out[k]! /= unit;
+    return out;
+  };
+}
+
+/** The same box for a target that does not allow for zeros. */
+export const withoutZeros = ({ numerator, ...box }: ShapedBox): ShapedBox => ({
+  ...box,
+  exact: box.exact && numerator === undefined,
+});

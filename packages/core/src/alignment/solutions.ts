@@ -5,7 +5,7 @@ import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { byParameter } from './by-parameter.js';
 import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import { resistanceUnknown, type Sought, withResistance } from './unknowns.js';
+import { fill, resistanceUnknown, type Sought, trialOf, withResistance } from './unknowns.js';
 
 /** The equations of a target for the boxes of a driver. */
 export interface Equations<Spec> {
@@ -50,7 +50,7 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
   }
   const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
   const which = open.length === 0 ? '' : `: ${open.join(', ')}`;
-  const text = `${name} needs ${order - 1} numbers that it may choose; this box leaves ${open.length}${which}.`;
+  const text = `${name} needs ${order - 1} numbers that it may choose; this box leaves ${open.length}${which}.${missing <= 0 && free ? ' State one of them.' : ''}`;
   return impossible('other-unknowns', text);
 }
 
@@ -59,19 +59,25 @@ function ofAnyDriver<Spec extends DrivenSpec>(
   { name, target, box, spec, sought, under }: Equations<Spec>,
   free: FreeParameter,
 ): Solutions<Spec> {
-  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown<Spec>());
+  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown(spec));
   if (roots.length > 0) return solved(roots);
   if (reached === undefined) return impossible('no-box', `No box ${under} has the response of ${name}.`);
   const [least, most] = reached.map((factor) => qualityFactor(spec, factor)) as [number, number];
   const has = qualityFactor(spec, 1);
+  return impossible('other-driver', beyond(has, least, most, name, under)!);
+}
+
+/** Beyond which end of what an alignment takes a total quality factor is, if it is. */
+function beyond(has: number, least: number, most: number, name: string, under: string): string | undefined {
   const bound = has > most ? `above ${digits(most)}, the highest` : `below ${digits(least)}, the lowest`;
-  return impossible('other-driver', `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.`);
+  const isBeyond = (has > most || has < least) && Number.isFinite(least);
+  return isBeyond ? `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.` : undefined;
 }
 
 /** The target suits one total quality factor alone. */
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
   const { name, target, box, spec, sought, addResistance, under } = equations;
-  const all = [...sought, resistanceUnknown<Spec>()];
+  const all = [...sought, resistanceUnknown(spec)];
   const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
   const factors = roots.map(({ place }) => Math.exp(place.at(-1)!));
   const suited = roots.flatMap((root, i) => {
@@ -101,14 +107,16 @@ function beyondTheBox<Spec extends DrivenSpec>({
   under,
 }: Equations<Spec>): Solutions<Spec> {
   const [open, ...others] = sought as [Sought<Spec>, ...Sought<Spec>[]];
-  const resistance = resistanceUnknown<Spec>();
+  const resistance = resistanceUnknown(spec);
   const bounds = [1e-4, 1e4].flatMap((size) => {
-    const held = open.put(spec, size * open.starts[0]!);
+    const held = fill([open], trialOf(spec), () => size * open.starts[0]!);
     const all = [...others, resistance];
     const roots = everyRoot(walkToShape(target, box, held, all, 0), startsOf(all));
-    return roots.map(({ place }) => digits(qualityFactor(spec, Math.exp(place.at(-1)!))));
+    return roots.map(({ place }) => qualityFactor(spec, Math.exp(place.at(-1)!)));
   });
-  const has = digits(qualityFactor(spec, 1));
-  const range = bounds.length === 0 ? '' : `; it takes one of ${bounds.join(' to ')} ${under}`;
-  return impossible('other-driver', `A total Q of ${has} does not reach ${name} in any box${range}.`);
+  const has = qualityFactor(spec, 1);
+  const text =
+    beyond(has, Math.min(...bounds), Math.max(...bounds), name, under) ??
+    `A total Q of ${digits(has)} does not reach ${name} in any box ${under}.`;
+  return impossible('other-driver', text);
 }

@@ -1,14 +1,22 @@
 import { polynomialOnImaginaryAxis } from '../numeric/index.js';
 
-/** Level of a target over its end far above, dB, at a frequency in the unit of the target. */
-export type LevelOfTarget = (denominator: readonly number[], x: number) => number;
+/** The numerator of a response: its coefficients in ascending powers of s, or the power that stands alone. */
+export type Numerator = ArrayLike<number> | number;
 
-/** Prepares the level of targets: a call of what it returns allocates nothing. */
+/** Level of a target, dB, at a frequency in the unit of the target. That of a high-pass is counted from its end far above. */
+export type LevelOfTarget = (denominator: readonly number[], x: number, numerator?: Numerator) => number;
+
+/** Prepares the level of targets: a call of what it returns allocates nothing. The numerator is by default that of a high-pass. */
 export function compileLevelOfTarget(): LevelOfTarget {
   const value = new Float64Array(2);
-  return (denominator, x) => {
-    const order = denominator.length - 1;
+  return (denominator, x, numerator = denominator.length - 1) => {
+    let size: number;
+    if (typeof numerator === 'number') size = x ** numerator;
+    else {
+      polynomialOnImaginaryAxis(numerator, x, value);
+      size = Math.hypot(value[0]!, value[1]!);
+    }
     polynomialOnImaginaryAxis(denominator, x, value);
-    return 20 * Math.log10((denominator[order]! * x ** order) / Math.hypot(value[0]!, value[1]!));
+    return 20 * Math.log10((denominator[denominator.length - 1]! * size) / Math.hypot(value[0]!, value[1]!));
   };
 }

@@ -1,4 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
+import { resonanceInAir } from '../driver/resonance.js';
 import { branch, compile } from '../network/index.js';
 import { type Capacitance, type CapacitanceInput, positive, type Resistance, readFields } from '../quantity/index.js';
 import { boxAir } from './box-air.js';
@@ -24,6 +26,15 @@ const shape = { ...drivenShape, ...closedAirShape, seriesCapacitance: positive('
 export const capacitorBoxFamily: Family<CapacitorBoxSpec, CapacitorBoxInput> = {
   name: 'closed with series capacitor',
   compile,
+  losses: ['QL', 'QA'],
+  unknowns: [
+    { field: 'netVolume', unit: equivalentVolume, starts: [1, 0.1, 10] },
+    {
+      field: 'seriesCapacitance',
+      unit: (driver) => 1 / (2 * Math.PI * resonanceInAir(driver) * driver.Re),
+      starts: [1, 0.2, 5],
+    },
+  ],
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };

@@ -58,9 +58,7 @@ const lumped: Family<ClosedBoxSpec, ClosedBoxInput> = {
   name: 'closed',
   compile: compileLumped,
   losses: ['QL', 'QA'],
-  unknowns: [
-    { field: 'netVolume', starts: (driver, air) => [1, 0.1, 10].map((ratio) => ratio * equivalentVolume(driver, air)) },
-  ],
+  unknowns: [{ field: 'netVolume', unit: equivalentVolume, starts: [1, 0.1, 10] }],
   read: (input) => {
     const { drivers, fillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, fillGain, sourceResistance };

@@ -30,19 +30,23 @@ export interface Family<Spec, Input = Spec> {
   /** How its networks are compiled. `compile` accepts any network; `compileLumped` only small lumped ones, in half the code. */
   readonly compile: Compile;
   /** The fields of a spec that an alignment may choose. */
-  readonly unknowns?: readonly Unknown[];
+  readonly unknowns?: readonly Unknown<Spec>[];
   /** The fields of a spec that are quality factors of losses: without them the box is lossless. */
   readonly losses?: readonly string[];
 }
 
-/** A field of a spec that an alignment may choose: a positive number. */
-export interface Unknown {
+/** A field of a spec that an alignment may choose: a number that is not negative. */
+export interface Unknown<Spec> {
   readonly field: string;
+  /** What people tell it as a multiple of, SI: Vas for a volume, fs for a tuning. */
+  readonly unit: (driver: Driver, air: Air, spec: Spec) => number;
   /**
-   * Where a search for it begins, SI. Each solution must be reachable from a combination of these starts with those of the other
-   * fields.
+   * Where a search for it begins, in this unit. Each solution must be reachable from a combination of these starts with those of the
+   * other fields.
    */
-  readonly starts: (driver: Driver, air: Air) => readonly number[];
+  readonly starts: readonly number[];
+  /** What stands beside it and is counted with it in this unit, such as the mass that moves without the one that is added. */
+  readonly beside?: (spec: Spec) => number;
 }
 
 /** A lumped family whose networks may also have elements over frequency: one that others build on. */

@@ -1,4 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
+import { resonanceInAir } from '../driver/resonance.js';
 import { compile } from '../network/index.js';
 import { type Resistance, readFields } from '../quantity/index.js';
 import {
@@ -31,6 +33,12 @@ const shape = { ...drivenShape, ...closedRearShape, ...frontChamberShape };
 export const fourthOrderBandPassFamily: Family<FourthOrderBandPassSpec, FourthOrderBandPassInput> = {
   name: 'fourth-order band-pass',
   compile,
+  losses: ['rearQL', 'rearQA', 'frontQL', 'frontQA', 'frontQP'],
+  unknowns: [
+    { field: 'rearVolume', unit: equivalentVolume, starts: [1, 0.2, 5] },
+    { field: 'frontVolume', unit: equivalentVolume, starts: [0.5, 0.1, 2.5] },
+    { field: 'frontTuning', unit: resonanceInAir, starts: [1.5, 3] },
+  ],
   read: (input) => {
     const { drivers, rearFillGain = 1, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);
     return { drivers: asGroup(drivers), ...box, rearFillGain, sourceResistance };

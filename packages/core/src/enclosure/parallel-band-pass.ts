@@ -1,4 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
+import { resonanceInAir } from '../driver/resonance.js';
 import { compile } from '../network/index.js';
 import { type Resistance, readFields } from '../quantity/index.js';
 import {
@@ -30,6 +32,14 @@ const sixthOrderShape = { ...drivenShape, ...ventedRearShape, ...frontChamberSha
 export const parallelBandPassFamily: Family<ParallelBandPassSpec, ParallelBandPassInput> = {
   name: 'sixth-order band-pass, parallel',
   compile,
+  losses: ['rearQL', 'rearQA', 'rearQP', 'frontQL', 'frontQA', 'frontQP'],
+  // The rear chamber is the one with the lower tuning: the response is the same if the two change places.
+  unknowns: [
+    { field: 'rearVolume', unit: equivalentVolume, starts: [1, 0.2] },
+    { field: 'rearTuning', unit: resonanceInAir, starts: [1, 0.6] },
+    { field: 'frontVolume', unit: equivalentVolume, starts: [0.5, 0.1] },
+    { field: 'frontTuning', unit: resonanceInAir, starts: [2, 4] },
+  ],
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, sixthOrderShape);
     return { drivers: asGroup(drivers), ...box, sourceResistance };

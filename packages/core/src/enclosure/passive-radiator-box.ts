@@ -1,4 +1,5 @@
 import { type Air, standardAir } from '../air/index.js';
+import { equivalentVolume } from '../driver/equivalent-volume.js';
 import { branch, compile, type Element, type Nodes } from '../network/index.js';
 import {
   type Mass,
@@ -60,6 +61,17 @@ const radiators: readonly Element[] = [
 export const passiveRadiatorFamily: Family<PassiveRadiatorBoxSpec, PassiveRadiatorBoxInput> = {
   name: 'passive radiator',
   compile,
+  losses: ['QL', 'QA'],
+  unknowns: [
+    { field: 'netVolume', unit: equivalentVolume, starts: [0.25, 1, 0.06, 4] },
+    {
+      field: 'addedMass',
+      // The air of a box of Vas resonates with it at fs: the moving mass of the driver, for the area of a radiator.
+      unit: ({ Mms, Sd }, _, { radiator, count }) => (Mms * count * radiator.Sd ** 2) / Sd ** 2,
+      starts: [1, 0.25, 4],
+      beside: ({ radiator }) => radiator.Mms,
+    },
+  ],
   read: (input) => {
     const read = readFields('box', input, shape);
     const { drivers, count = 1, addedMass = 0 as Mass, sourceResistance = 0 as Resistance, ...box } = read;

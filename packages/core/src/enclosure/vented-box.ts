@@ -119,8 +119,8 @@ const lumped: Family<VentedBoxSpec, VentedBoxInput> = {
   compile: compileLumped,
   losses: ['QL', 'QA', 'QP'],
   unknowns: [
-    { field: 'netVolume', starts: (driver, air) => [1, 0.25, 4].map((ratio) => ratio * equivalentVolume(driver, air)) },
-    { field: 'fb', starts: (driver) => [1, 2, 0.5].map((ratio) => ratio * resonanceInAir(driver)) },
+    { field: 'netVolume', unit: equivalentVolume, starts: [1, 0.25, 4] },
+    { field: 'fb', unit: resonanceInAir, starts: [1, 2, 0.5] },
   ],
   read: (input) => {
     const { drivers, sourceResistance = 0 as Resistance, ...box } = readFields('box', input, shape);

@@ -29,8 +29,28 @@ const firstFault = (alignment: Alignment, fault: (parameter: number) => string |
 };
 
 /** The shape of a target at a parameter; a goal has none. */
-const shapeAt = ({ target }: Alignment, parameter: number): readonly number[] =>
-  typeof target === 'function' ? target(parameter) : [];
+const shapeAt = ({ target }: Alignment, parameter: number, numerator?: readonly number[]): readonly number[] =>
+  typeof target === 'function' ? target(parameter, numerator) : [];
+
+/** The same over the frequency at which its first coefficient is 1. */
+const normalised = (shape: readonly number[]): readonly number[] => {
+  const order = shape.length - 1;
+  const scale = shape[0]! ** (1 / order);
+  return shape.map((value, k) => value * scale ** (k - order));
+};
+
+/** The numerator of a box without zeros of its own. */
+const plain = ({ order, orderBelow = order }: Alignment): readonly number[] =>
+  Array.from({ length: order + 1 }, (_, k) => (k === orderBelow ? 1 : 0));
+
+/** The numerator of a box with a notch far below the poles, or of a band-pass with a leak. */
+const withZero = ({ order, orderBelow = order }: Alignment): readonly number[] =>
+  plain({ order, orderBelow } as Alignment).map((value, k) => {
+    if (orderBelow < order) return k === orderBelow + 1 ? 0.1 / Math.hypot(1, 0.1) : value / Math.hypot(1, 0.1);
+    // Two orders alone would have no fall left below a notch.
+    if (order < 3) return value;
+    return k === order - 2 ? 0.09 : k === order - 1 ? 0.03 : value;
+  });
 
 /** Whether a target is the same shape as another, coefficient by coefficient. */
 const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((value, i) => alike(value, b[i]!));
@@ -44,7 +64,8 @@ const boxes = (): readonly System[] => [
 /**
  * The laws of every alignment type, including your own. Its target has the degree of its order, positive coefficients, of which the
  * last is 1, and no root that grows. It gives the same shape whenever it is asked. A free parameter has a range, names itself,
- * and changes the shape. A goal is a number for every box.
+ * and changes the shape. A shape that allows for zeros is the same for a box without, and is told over their frequency; any other does
+ * not read them. A goal is a number for every box.
  *
  * @validity alignments that `solveAlignment` takes
  * @neglects whether the shape is the one that its name says: hold it against its source
@@ -79,7 +100,10 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
     tried('of its order', extent, () =>
       firstFault(alignment, (parameter) => {
         const { length } = shapeAt(alignment, parameter);
-        return length === order + 1 ? undefined : `${length} coefficients for order ${order}`;
+        if (length !== order + 1) return `${length} coefficients for order ${order}`;
+        const { orderBelow = 1 } = alignment;
+        const isPart = Number.isInteger(orderBelow) && orderBelow >= 1 && orderBelow <= order;
+        return isPart ? undefined : `an order of ${orderBelow} below its band`;
       }),
     ),
     tried('one far above', extent, () =>
@@ -105,6 +129,7 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
         isSame(shapeAt(alignment, parameter), shapeAt(alignment, parameter)) ? undefined : 'another shape',
       ),
     ),
+    ...zeroLaws(alignment, extent),
     ...(free === undefined
       ? []
       : [
@@ -122,5 +147,37 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
             isSame(shapeAt(alignment, free.from), shapeAt(alignment, free.to)) ? 'one shape at both' : undefined,
           ),
         ]),
+  ];
+}
+
+/** The laws of a shape that allows for the zeros of a box; of any other, that it does not read them. */
+function zeroLaws(alignment: Alignment, extent: string): readonly LawResult[] {
+  if (!alignment.withZeros)
+    return [
+      tried('says that it allows for zeros', extent, () =>
+        firstFault(alignment, (parameter) =>
+          isSame(shapeAt(alignment, parameter, withZero(alignment)), shapeAt(alignment, parameter))
+            ? undefined
+            : 'another shape for a box with zeros',
+        ),
+      ),
+    ];
+  return [
+    tried('the same shape for a box without zeros', extent, () =>
+      firstFault(alignment, (parameter) =>
+        isSame(shapeAt(alignment, parameter, plain(alignment)), normalised(shapeAt(alignment, parameter)))
+          ? undefined
+          : 'another shape for a power of s',
+      ),
+    ),
+    tried('told over the frequency of the zeros', extent, () =>
+      firstFault(alignment, (parameter) => {
+        const shape = shapeAt(alignment, parameter, withZero(alignment));
+        const [first, last] = [shape[0]!, shape.at(-1)!];
+        if (!(alike(first, 1) && alike(last, 1))) return `from ${first} to ${last}`;
+        const right = polynomialRoots(shape).re.find((re) => re >= 0);
+        return right === undefined ? undefined : `a root with real part ${right}`;
+      }),
+    ),
   ];
 }

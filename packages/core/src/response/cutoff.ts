@@ -120,12 +120,13 @@ export function setting(
   system: System,
   options: CutoffOptions,
   [path, usual]: readonly [path: string, usual: Reference] = ['cutoff', 'asymptote'],
+  points = POINTS,
 ): Crossed {
   const read = readFields(path, options, bandShape);
   const { drop = HALF_POWER, reference = usual, from = 2, to = 200, filter } = read;
   const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
   const top = referenceIn(system, reference, level);
-  const sampled = sampledLevel(level, logarithmicGrid(from, to, POINTS));
+  const sampled = sampledLevel(level, logarithmicGrid(from, to, points));
   return { ...sampled, wanted: top(sampled) - drop };
 }
 
@@ -160,8 +161,12 @@ export function crossing({ level, wanted }: Crossed, below: number, above: numbe
  * @source small1972direct
  * @example levelCrossings(system, { drop: 6 })
  */
-export function levelCrossings(system: System, options: CutoffOptions = {}): readonly Frequency[] {
-  const crossed = setting(system, options);
+export const levelCrossings = (system: System, options: CutoffOptions = {}): readonly Frequency[] =>
+  crossingsAmong(system, options);
+
+/** The same with another number of points. */
+export function crossingsAmong(system: System, options: CutoffOptions, points?: number): readonly Frequency[] {
+  const crossed = setting(system, options, undefined, points);
   const { grid, levels, wanted } = crossed;
   return Array.from(grid, (_, i) => i).flatMap((i) => {
     if (i === 0) return [];
@@ -183,9 +188,11 @@ export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impo
  * @source small1972direct
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
  */
-export function cutoff(system: System, options: CutoffOptions = {}): Cutoff {
-  return lowestAbove(setting(system, options));
-}
+export const cutoff = (system: System, options: CutoffOptions = {}): Cutoff => lowestAbove(setting(system, options));
+
+/** The same with another number of points. */
+export const cutoffAmong = (system: System, options: CutoffOptions, points: number): Cutoff =>
+  lowestAbove(setting(system, options, undefined, points));
 
 /** The same for a response that has already been sampled. */
 export function lowestAbove(crossed: Crossed): Cutoff {
