@@ -1,22 +1,17 @@
 import { type InductanceInput, positive, readFields } from '../quantity/index.js';
 import type { CoilModel } from './coil.js';
 
-/** What all inductors share, made once: a search asks for this coil at each box. */
-const alike = {
+/** {@link inductor} of an SI number. */
+export const inductorOf = (Le: number): CoilModel => ({
   name: 'inductor',
+  parameters: { Le },
   sources: ['small1972direct'],
   impedance: (values, w, out) => {
     out[0] = 0;
     out[1] = w * values[0]!;
   },
-  circuit: [{ kind: 'inductor', parameter: 'Le', joints: [0, 1] }],
-} satisfies Omit<CoilModel, 'parameters' | 'scaled'>;
-
-/** {@link inductor} of an SI number. */
-export const inductorOf = (Le: number): CoilModel => ({
-  ...alike,
-  parameters: { Le },
   scaled: (impedance, time) => inductorOf(Le * impedance * time),
+  circuit: [{ kind: 'inductor', parameter: 'Le', joints: [0, 1] }],
 });
 
 /**
