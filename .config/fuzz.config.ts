@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { nativeSource } from './native-source.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const conditions = ['@airspring/source', 'module', 'node', 'development|production'];
@@ -25,6 +26,7 @@ export default defineConfig({
   ssr: { resolve: { conditions } },
   test: {
     name: 'fuzz',
+    ...nativeSource,
     include: files,
     setupFiles: ['tests/setup.ts', 'tests/arbitrary/count-cases.ts'],
     testTimeout: 900_000,

@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 // The bytes of the kernel are those of its source, however the tests are started.
 import './kernel.mjs';
 import { ledgerReporter } from './ledger-reporter.js';
+import { nativeSource } from './native-source.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -22,8 +23,7 @@ export default defineConfig({
         test: {
           name: 'numbers',
           setupFiles: ['tests/setup.ts'],
-          // Our modules hold no state: a worker loads them once for all its files.
-          isolate: false,
+          ...nativeSource,
           testTimeout: 60_000,
           maxWorkers: '100%',
           include: ['tests/**/*.test.ts'],

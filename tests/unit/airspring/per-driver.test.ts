@@ -1,6 +1,6 @@
-import { type Brief, design, type Met, reportText } from 'airspring';
+import { reportText } from 'airspring';
 import { expect, test } from 'vitest';
-import { demo } from '../../arbitrary/brief.js';
+import { answerTo, demo, met } from '../../arbitrary/brief.js';
 
 const ten = demo.drivers[0]!;
 const eight = {
@@ -16,11 +16,6 @@ const eight = {
   displacedVolume: '0.9 L',
 } as const;
 const stiff = { ...ten, name: 'stiff ten-inch driver, invented', fs: '45 Hz', Vas: '30 L' } as const;
-const met = (brief: Brief): Met => {
-  const answer = design(brief);
-  if (!answer.ok) throw new Error(answer.because.join(' '));
-  return answer;
-};
 
 test('which of three drivers to buy: the best box of each, or why it has none', { timeout: 60_000 }, () => {
   const answer = met({ ...demo, drivers: [ten, stiff, eight] });
@@ -36,7 +31,7 @@ test('which of three drivers to buy: the best box of each, or why it has none', 
   const alone = met({ ...demo, drivers: [[ten, stiff, eight][second.driverIndex]!] }).designs[0];
   expect(second.outer).toEqual(alone?.box.outer);
   expect(second.points).toBeCloseTo(alone?.points as number, 9);
-  const none = design({ ...demo, drivers: [stiff] });
+  const none = answerTo({ ...demo, drivers: [stiff] });
   if (none.ok) throw new Error('it was met');
   for (const { wish } of none.conflict) expect(last.because).toContain(wish);
 

@@ -2,10 +2,11 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Brief, type Design, type DesignOptions, design, reportText } from 'airspring';
+import { type Brief, design, type Met, reportText } from 'airspring';
 import { describe, expect, test, vi } from 'vitest';
 import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
 import { run } from '../../../packages/airspring/src/command/run.js';
+import { memory } from '../../../packages/airspring/src/search/search.js';
 import { demo, demoRadiator, met } from '../../arbitrary/brief.js';
 
 // They search.
@@ -22,17 +23,18 @@ const radiator = {
   radiators: [{ ...demoRadiator, counts: [1, 2] }],
 } as Brief;
 
-function designsOf(brief: Brief, options: DesignOptions = { scatter: true }): readonly Design[] {
-  const answer = design(brief, options);
+/** The answer with its scatter, worked out once. */
+const scattered = memory((brief: Brief): Met => {
+  const answer = design(brief, { scatter: true });
   if (!answer.ok) throw new Error(answer.because.join(' '));
-  return answer.designs;
-}
+  return answer;
+});
 const flat = (text: string): string => text.replace(/\s+/g, ' ');
 
 test('nothing is told that was not asked for, and asking changes nothing else', () => {
-  const plain = designsOf(closed, {});
+  const plain = met(closed).designs;
   expect(plain.every((one) => !('scatter' in one))).toBe(true);
-  expect(designsOf(closed).map(({ scatter: _, ...rest }) => rest)).toEqual(plain);
+  expect(scattered(closed).designs.map(({ scatter: _, ...rest }) => rest)).toEqual(plain);
 });
 
 describe.each([
@@ -40,7 +42,7 @@ describe.each([
   ['vented', vented, ['Cms', 'Bl', 'Mms', 'Re', 'Cab', 'vent']],
   ['radiator', radiator, ['Cms', 'Bl', 'Mms', 'Re', 'Cab', 'radiatorCompliance', 'radiatorMass']],
 ] as const)('%s', (_, brief, names) => {
-  const designs = designsOf(brief);
+  const { designs } = scattered(brief);
 
   test('the band holds the f3 of the design, and the shares are whole, the greatest first', () => {
     for (const { scatter, response } of designs) {
@@ -62,7 +64,7 @@ describe.each([
 });
 
 test('the report tells it in two paragraphs, in words that a builder knows', () => {
-  const answer = design(vented, { scatter: true });
+  const answer = scattered(vented);
   const text = flat(reportText(answer, demo.units));
   expect(text).toMatch(/Of 500 builds of this box, nine of ten have their f3 between \d+\.\d Hz and \d+\.\d Hz\./);
   expect(text).toMatch(/What matters most, by its share of the variance: the [a-z() ]+ \(\d+ %\)/i);
@@ -72,8 +74,7 @@ test('the report tells it in two paragraphs, in words that a builder knows', () 
 });
 
 test('where the slopes mislead, the report says so', () => {
-  const answer = design(vented, { scatter: true });
-  if (!answer.ok) throw new Error('not met');
+  const answer = scattered(vented);
   const told = (...paths: string[]) => {
     const warnings = paths.map((path) => ({ code: 'outside-validity', path, got: 2, expected: '' }) as const);
     const designs = answer.designs.map((one) => ({ ...one, scatter: { ...one.scatter!, warnings } }));
@@ -102,8 +103,7 @@ test('of a box whose f3 is counted from its maximum the report says that nothing
   const thunder = JSON.parse(
     readFileSync(new URL('../../../packages/airspring/briefs/travelling-thunder.json', import.meta.url), 'utf8'),
   );
-  const answer = design(thunder, { scatter: true });
-  if (!answer.ok) throw new Error('not met');
+  const answer = scattered(thunder);
   expect(answer.designs[0]!.scatter!.f3.ok).toBe(false);
   const text = flat(reportText(answer, demo.units));
   expect(text).toContain('is not worked out, since its f3 is counted from its greatest level.');

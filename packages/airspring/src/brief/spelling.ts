@@ -48,10 +48,22 @@ export function spellingOf(kind: Kind): string {
 /** The longest text that can be a quantity. */
 const LONGEST = 60;
 
+/** The spellings of each kind, compiled when the first quantity of that kind is read: a search reads many briefs. */
+const patterns = new Map<Kind, RegExp>();
+
+function patternOf(kind: Kind): RegExp {
+  let pattern = patterns.get(kind);
+  if (pattern === undefined) {
+    pattern = new RegExp(spellingOf(kind), 'u');
+    patterns.set(kind, pattern);
+  }
+  return pattern;
+}
+
 /** Core's strict spelling of a quantity as people write it; `undefined` when the text is no quantity. */
 export function strictText(kind: Kind, text: string): string | undefined {
   if (text.length > LONGEST) return undefined;
-  const found = new RegExp(spellingOf(kind), 'u').exec(text);
+  const found = patternOf(kind).exec(text);
   if (found === null) return undefined;
   const [, sign, decimal, whole, numerator, denominator, ...units] = found;
   const unit = Object.keys(kinds[kind].units)[units.findIndex((one) => one !== undefined)];

@@ -13,29 +13,36 @@ export interface Opening {
 /** Shares of a size that are no more than rounding. */
 const ROUNDING = 1e-6;
 
+/** Whether an opening can lie on a face between these inner edges. */
+type FitsBeside = (inner: ArrayLike<number>, opening: Opening) => boolean;
+
 /**
  * Whether an opening can lie on a face beside each body that can stand on no other face, when both are as far apart as the face
- * allows. Where it cannot, no vent fits there. Other bodies are not looked at.
+ * allows. Where it cannot, no vent fits there. Other bodies are not looked at. `one` and `other` are the axes of the face.
  *
  * @source own geometry of circles and rectangles
  */
-export function besideBodies(
+export function compileBeside(
   { bodies, thickness, gap, edgeMargin, cutoutMargin }: Layout,
-  inner: readonly [width: number, height: number, depth: number],
   face: number,
-  axes: readonly [one: number, other: number],
-  { sizes, radius, margin }: Opening,
-): boolean {
-  for (const { outerDiameter, cutoutDiameter, faces } of bodies) {
-    if (faces.length !== 1 || faces[0] !== face) continue;
-    let square = 0;
-    for (let k = 0; k < 2; k++) {
-      const axis = axes[k]!;
-      const panel = Math.max(thickness[2 * axis]!, thickness[2 * axis + 1]!);
-      const nearest = Math.max(cutoutDiameter / 2 + cutoutMargin, outerDiameter / 2 + edgeMargin - panel);
-      square += Math.max(0, inner[axis]! - nearest - margin - sizes[k]!) ** 2;
+  one: number,
+  other: number,
+): FitsBeside {
+  const inTheWay = bodies
+    .filter(({ faces }) => faces.length === 1 && faces[0] === face)
+    .map(({ outerDiameter, cutoutDiameter }) => {
+      const nearest = (axis: number) => {
+        const panel = Math.max(thickness[2 * axis]!, thickness[2 * axis + 1]!);
+        return Math.max(cutoutDiameter / 2 + cutoutMargin, outerDiameter / 2 + edgeMargin - panel);
+      };
+      return { nearestOne: nearest(one), nearestOther: nearest(other), apart: outerDiameter / 2 + gap };
+    });
+  return (inner, { sizes, radius, margin }) => {
+    for (const { nearestOne, nearestOther, apart } of inTheWay) {
+      const a = Math.max(0, inner[one]! - nearestOne - margin - sizes[0]);
+      const b = Math.max(0, inner[other]! - nearestOther - margin - sizes[1]);
+      if (Math.sqrt(a * a + b * b) < (apart + radius) * (1 - ROUNDING)) return false;
     }
-    if (Math.sqrt(square) < (outerDiameter / 2 + gap + radius) * (1 - ROUNDING)) return false;
-  }
-  return true;
+    return true;
+  };
 }

@@ -1,5 +1,5 @@
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
-import { besideBodies } from './beside-drivers.js';
+import { compileBeside } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 
@@ -45,35 +45,39 @@ export function printedWidth(settings: TubeSettings, diameter: number): number {
   return Math.max(flangeDiameter, bendRadius + tubeDiameter(settings, diameter) / 2);
 }
 
+/** A round opening has no sides. */
+const ROUND = [0, 0] as const;
+
 /**
  * An upper bound of the longest vent between inner edges: what a box would leave where drivers stand in the way of its mouth
- * alone.
+ * alone. What depends on the layout only is worked out once.
  *
  * @source own geometry of cylinders and cuboids
  */
-export function straightOrBentAtMost(
-  layout: Layout,
-  inner: readonly [width: number, height: number, depth: number],
-  { outerDiameter, flangeDiameter, clearance, bendRadius }: VentBody,
-): number {
+export function compileStraightOrBentAtMost(layout: Layout) {
   const { thickness, vent, cutoutMargin, edgeMargin } = layout;
   const widest = Math.max(...thickness);
-  let most = -1;
-  for (const face of vent.faces) {
+  const places = vent.faces.map((face) => {
     const axis = face >> 1;
-    const inwards = inner[axis]!;
-    const across = [(axis + 1) % 3, (axis + 2) % 3] as const;
-    const t = thickness[face]!;
+    const [one, other] = [(axis + 1) % 3, (axis + 2) % 3] as const;
+    return { axis, one, other, panel: thickness[face]!, fitsBeside: compileBeside(layout, face, one, other) };
+  });
+  return (inner: ArrayLike<number>, { outerDiameter, flangeDiameter, clearance, bendRadius }: VentBody): number => {
     const margin = Math.max(outerDiameter / 2 + cutoutMargin, flangeDiameter / 2 + edgeMargin - widest);
-    if (!besideBodies(layout, inner, face, across, { sizes: [0, 0], radius: flangeDiameter / 2, margin })) continue;
-    most = Math.max(most, t + inwards - clearance);
-    if (!vent.bend) continue;
-    const first = inwards - bendRadius - outerDiameter / 2;
-    if (first < 0) continue;
-    const second = Math.max(inner[across[0]]!, inner[across[1]]!) - clearance - bendRadius - outerDiameter / 2;
-    most = Math.max(most, t + first + (Math.PI / 2) * bendRadius + Math.max(0, second));
-  }
-  return most;
+    const mouth = { sizes: ROUND, radius: flangeDiameter / 2, margin };
+    let most = -1;
+    for (const { axis, one, other, panel, fitsBeside } of places) {
+      if (!fitsBeside(inner, mouth)) continue;
+      const inwards = inner[axis]!;
+      most = Math.max(most, panel + inwards - clearance);
+      if (!vent.bend) continue;
+      const first = inwards - bendRadius - outerDiameter / 2;
+      if (first < 0) continue;
+      const second = Math.max(inner[one]!, inner[other]!) - clearance - bendRadius - outerDiameter / 2;
+      most = Math.max(most, panel + first + (Math.PI / 2) * bendRadius + Math.max(0, second));
+    }
+    return most;
+  };
 }
 
 /** The vent where it was placed. */

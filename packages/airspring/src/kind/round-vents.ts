@@ -8,9 +8,9 @@ import { driverLayout } from './drivers.js';
 import { metres } from './placing.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import {
+  compileStraightOrBentAtMost,
   printedWidth,
   ROW_GAP,
-  straightOrBentAtMost,
   ventBody,
   ventHoles,
   ventOf,
@@ -58,6 +58,8 @@ export function roundVents(
   };
   const whole = { ...bodies, vent: layout };
   const longest = compileLongestVent(whole);
+  const atMost = compileStraightOrBentAtMost(whole);
+  const inner = new Float64Array(3);
   const both = new Float64Array(2);
   let body: VentBody = withPlay(ventBody(settings, settings.smallest));
   let bodyOf = settings.smallest;
@@ -126,8 +128,12 @@ export function roundVents(
       longest(width, height, depth, bodyAt(diameterOf(point)), both);
       return Math.max(both[0]!, both[1]!) || -1;
     },
-    roomAtMost: (width, height, depth, point) =>
-      straightOrBentAtMost(whole, [width, height, depth], bodyAt(diameterOf(point))),
+    roomAtMost: (width, height, depth, point) => {
+      inner[0] = width;
+      inner[1] = height;
+      inner[2] = depth;
+      return atMost(inner, bodyAt(diameterOf(point)));
+    },
     roomKey: JSON.stringify([layout, settings]),
     effort: count,
     refuse,

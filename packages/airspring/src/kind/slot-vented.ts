@@ -8,7 +8,7 @@ import { metres } from './placing.js';
 import { inOrder } from './round-vent-fields.js';
 import { boardsOf } from './slot-boards.js';
 import { acrossSlot, type SlotRead, slotFields } from './slot-fields.js';
-import { slotAtMost } from './slot-room.js';
+import { compileSlotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
 import { tunedByVents } from './tuned-by-vent.js';
 import { airSpeedOf } from './vented-fields.js';
@@ -39,6 +39,8 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
   const whole = { ...driverLayout(job, choice), vent: layout };
   const [onLong, onShort] = slotBoards[along];
   const longest = compileLongestSlot(whole);
+  const atMost = compileSlotAtMost(whole, onLong);
+  const inner = new Float64Array(3);
   const both = new Float64Array(2);
   const widthOf = (point: Point): number => (full ? point[3]! : stated);
   const heightOf = (point: Point): number => point[2]!;
@@ -102,7 +104,10 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     },
     roomAtMost: (width, height, depth, point) => {
       const body = bodyAt(widthOf(point), heightOf(point));
-      return slotAtMost(whole, [width, height, depth], body, body.longSide + onShort * wall, onLong);
+      inner[0] = width;
+      inner[1] = height;
+      inner[2] = depth;
+      return atMost(inner, body, body.longSide + onShort * wall);
     },
     roomKey: JSON.stringify([layout, smallest, largest, wall, stated]),
     effort: 1,

@@ -36,13 +36,13 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
     const [, lengthOrTuning = 0, ...sizes] = point;
     if (airBefore <= 0) return undefined;
-    const airWith = (length: number) => airBefore - takenBy(vents, point, length, t);
     const leastAir = 0.2 * airBefore;
     if (isHeld) {
+      const airWith = (length: number) => airBefore - takenBy(vents, point, length, t);
       const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
       return vent && [vent.netVolume, vent.fb, ...sizes];
     }
-    const netVolume = airWith(lengthOrTuning);
+    const netVolume = airBefore - takenBy(vents, point, lengthOrTuning, t);
     if (netVolume <= leastAir) return undefined;
     const fb = tuningBy(lengthOf(point), netVolume, lengthOrTuning, job.wanted.lowest);
     return fb === undefined ? undefined : [netVolume, fb, ...sizes];

@@ -158,7 +158,7 @@ export function compileBox(
     outer[2] - 2 * t,
   ];
   const roomAtMost = (outer: readonly [number, number, number], point: Point): number =>
-    variant.roomAtMost?.(...inner(outer), point) ?? Infinity;
+    variant.roomAtMost?.(outer[0] - 2 * t, outer[1] - 2 * t, outer[2] - 2 * t, point) ?? Infinity;
 
   /** The full check by core: a part slightly longer than the longest straight one may be too short to bend. */
   function stands({ edges: size, point }: Box): boolean {

@@ -91,11 +91,12 @@ export function mountedDriver(driver: Driver, { from, to, rear, front = 'ground'
 /** Sets the numbers of {@link mountedDriver}. */
 export function setDriver(driver: Driver, set: Setter, name?: string): void {
   const part = partOf(name);
-  const { Re, Bl, Mms, Cms, Rms, Sd, suspension } = driver;
-  const coil = coilOf(driver);
+  const { Re, Le, Bl, Mms, Cms, Rms, Sd, coil, suspension } = driver;
   set(part('Re'), Re);
   if (coil?.circuit) for (const { parameter } of coil.circuit) set(part(parameter), coil.parameters[parameter]!);
   else if (coil) set(part('coil'), ...Object.values(coil.parameters));
+  // The model of a plain Le would be made for this one number, at each box of a search.
+  else if (Le) set(part('Le'), Le);
   if (suspension?.element) set(part('suspension'), Cms, ...Object.values(suspension.parameters));
   else set(part('Cms'), Cms);
   set(part('Bl'), Bl);

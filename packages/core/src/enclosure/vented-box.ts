@@ -93,24 +93,19 @@ export function ventedAir(
  *    R_{al} = \frac{Q_L}{\omega_b C_{ab}},\; R_{ab} = \frac{1}{\omega_b C_{ab} Q_A},\; R_{ap} = \frac{\omega_b M_{ap}}{Q_P} $$
  */
 export function setVentedAir(
-  {
-    netVolume,
-    fb,
-    ventArea,
-    ...losses
-  }: VentedBoxLosses & { readonly netVolume: number; readonly fb: number; readonly ventArea?: number | undefined },
+  box: VentedBoxLosses & { readonly netVolume: number; readonly fb: number; readonly ventArea?: number | undefined },
   air: Air,
   set: Setter,
   name?: string,
 ): void {
   const part = partOf(name);
-  const wb = 2 * Math.PI * fb;
-  const Cab = boxCompliance(netVolume, 1, air);
+  const wb = 2 * Math.PI * box.fb;
+  const Cab = boxCompliance(box.netVolume, 1, air);
   const mass = 1 / (wb * wb * Cab);
-  setBoxAir(Cab, wb, losses, set, name);
+  setBoxAir(Cab, wb, box, set, name);
   set(part('vent'), mass);
-  if (losses.QP !== undefined) set(part('ventLoss'), (wb * mass) / losses.QP);
-  if (ventArea !== undefined) set(part('perVentArea'), 1 / ventArea);
+  if (box.QP !== undefined) set(part('ventLoss'), (wb * mass) / box.QP);
+  if (box.ventArea !== undefined) set(part('perVentArea'), 1 / box.ventArea);
 }
 
 /** The family as the easy door takes it: lumped elements alone. */
@@ -135,9 +130,9 @@ const lumped: Family<VentedBoxSpec, VentedBoxInput> = {
       outlets: [cone, ...air.outlets],
     };
   },
-  values: ({ drivers, sourceResistance, ...box }, air, set) => {
-    setDirectRadiator(drivers.equivalent, sourceResistance, set);
-    setVentedAir(box, air, set);
+  values: (spec, air, set) => {
+    setDirectRadiator(spec.drivers.equivalent, spec.sourceResistance, set);
+    setVentedAir(spec, air, set);
   },
 };
 
