@@ -38,6 +38,8 @@ export type {
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
 export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
+export { aperiodic } from './kind/aperiodic.js';
+export { capacitorBoxKind } from './kind/capacitor.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export { foldedLine } from './kind/line.js';
