@@ -48,6 +48,8 @@ export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { bandPass } from './kind/band-pass.js';
+export { parallelBandPass } from './kind/parallel-band-pass.js';
+export { seriesBandPass } from './kind/series-band-pass.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
 export { tunedByVents } from './kind/tuned-by-vent.js';

@@ -58,7 +58,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
   }
   const lengthIn = (thickness: number) => metres(Math.max(t, thickness));
   const opening = airSpeedIn({
-    element: 'vent',
+    openings: [{ element: 'vent' }],
     called: 'vent',
     path: 'aperiodic.airSpeed',
     airSpeedPeak,

@@ -103,7 +103,7 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
     ...acousticsOf(lineFamily, job, spec),
     ...none,
     ...airSpeedIn({
-      element: 'opening',
+      openings: [{ element: 'opening' }],
       called: 'opening',
       path: 'line.airSpeed',
       airSpeedPeak: airSpeedOf(line),

@@ -196,7 +196,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     ...acousticsOf(passiveRadiatorFamily, job, spec),
     ...alignsIn(passiveRadiatorFamily, job, spec),
     load: {
-      probe: { of: 'potential', node: 'radiator' },
+      probes: [{ of: 'potential', node: 'radiator' }],
       integrated: true,
       capacity: () => Xmax,
       what: `travel of ${each}, peak`,

@@ -5,7 +5,9 @@ import { capacitorBoxKind } from './capacitor.js';
 import { closed } from './closed.js';
 import { flaredVented } from './flared-vented.js';
 import { foldedLine } from './line.js';
+import { parallelBandPass } from './parallel-band-pass.js';
 import { radiatorBox } from './radiator.js';
+import { seriesBandPass } from './series-band-pass.js';
 import { slotVented } from './slot-vented.js';
 import { vented } from './vented.js';
 
@@ -19,6 +21,8 @@ export const standard = [
   capacitorBoxKind,
   aperiodic,
   bandPass,
+  parallelBandPass,
+  seriesBandPass,
   foldedLine,
 ] as const;
 
