@@ -42,13 +42,18 @@ export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSetti
 
 /** Faults between the fields: sizes of the vents, and vents that could open only through the partition. */
 export const across =
-  (rear: Rear) =>
+  (name: string, rear: Rear) =>
   (written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] => {
     const bounds = boundsAcross('vent', written, read);
-    const { vent, partition } = read as { vent?: { faces?: Face[] }; partition?: { across?: EdgeName[] } };
+    const { box, vent, partition } = read as {
+      box?: { kinds?: readonly string[] };
+      vent?: { faces?: Face[] };
+      partition?: { across?: EdgeName[] };
+    };
     const edges = partition?.across;
     const faces = vent?.faces ?? ['front'];
-    if (edges === undefined || edges.some((edge) => leavesFace(edge, faces, rear))) return bounds;
+    if (edges === undefined || !box?.kinds?.includes(name) || edges.some((edge) => leavesFace(edge, faces, rear)))
+      return bounds;
     return [
       ...bounds,
       {

@@ -10,7 +10,7 @@ export const bandPass: BoxKind<typeof fields> = {
   byName: true,
   called: 'a band-pass box',
   fields,
-  across: across('closed'),
+  across: across('band-pass', 'closed'),
   variants: (job, choice) =>
     bandPassVariants(
       {

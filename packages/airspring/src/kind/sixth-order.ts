@@ -31,7 +31,7 @@ export function sixthOrder(
     byName: true,
     called,
     fields,
-    across: across(rear),
+    across: across(name, rear),
     variants: (job, choice) =>
       bandPassVariants({ kind, family, rear, spec, dip: 'close to the tunings of the chambers' }, job, choice),
   };

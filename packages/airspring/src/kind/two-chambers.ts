@@ -80,40 +80,57 @@ export function twoChambers(
   const behind = rear === 'closed' ? [] : [chamberOf(1, rear === 'out' ? without(inside[1]) : [inside[1]])];
   const chambers = [front, ...behind];
 
-  /** Length of the front chamber, which holds its air and its vents of this length. */
-  const frontLength = (inner: Edges, seen: Point, length: number): number =>
-    (seen[0]! + takenBy(front.vents, seen, length, t)) / partition.area(inner);
+  /** The air that the front chamber and its vents of this length take together. */
+  const frontHeld = (seen: Point, length: number): number => seen[0]! + takenBy(front.vents, seen, length, t);
+
+  /** What follows from a point alone: what the vents of each chamber see, their lengths, and what the front chamber holds. */
+  function soundingAt(point: Point) {
+    const seen = chambers.map(({ seenAt }) => seenAt(point));
+    const lengths = chambers.map(({ lengthOf }, side) => lengthOf(seen[side]!));
+    return { point: [...point], seen, lengths, held: frontHeld(seen[0]!, lengths[0]!) };
+  }
+  /** The last of them: all shapes of a box are asked for one after the other. */
+  let last = soundingAt(chambers.length > 1 ? [0.05, 60, 0.5, 0.5, 0.06] : [0.05, 60, 0.5, 0.06]);
+  function sounding(point: Point) {
+    for (let i = 0; i < last.point.length; i++) {
+      if (last.point[i] !== point[i]) {
+        last = soundingAt(point);
+        break;
+      }
+    }
+    return last;
+  }
 
   /** The longest front vents for which there is room; below zero where the drivers or the rear vents have none. */
   function roomBy(room: 'room' | 'roomAtMost'): Variant['room'] {
+    const [inFront, inRear] = chambers.map(({ vents }) => vents[room]);
     return (width, height, depth, point) => {
-      const inner: Edges = [width, height, depth];
-      const seen = front.seenAt(point);
-      const at = frontLength(inner, seen, front.lengthOf(seen));
+      const { seen, lengths, held } = sounding(point);
+      const whole = axis === 0 ? width : axis === 1 ? height : depth;
+      const at = (held * whole) / (width * height * depth);
+      const rest = whole - t - at;
       // The lattice knows the area of the partition only about.
-      if (inner[axis] - t - at < partition.leastBehind - MM) return -1;
-      const [first, second] = partition.chambers(inner, at);
-      for (const { vents, seenAt, lengthOf } of behind) {
-        const own = seenAt(point);
-        if (vents[room](...second, own) < lengthOf(own) - 1e-9) return -1;
-      }
-      return front.vents[room](...first, seen);
+      if (rest < partition.leastBehind - MM) return -1;
+      const within = (of: Variant['room'], long: number, own: Point) =>
+        of(axis === 0 ? long : width, axis === 1 ? long : height, axis === 2 ? long : depth, own);
+      if (inRear !== undefined && within(inRear, rest, seen[1]!) < lengths[1]! - 1e-9) return -1;
+      return within(inFront!, at, seen[0]!);
     };
   }
   const room = roomBy('room');
 
-  /** The vents of all chambers with what they see of a point. */
+  /** The vents of all chambers at a point. */
   function parts(point: Point, out: Parts): boolean {
+    const { seen, lengths } = sounding(point);
     // The partition of a cube; `settle` knows the true one.
     out.taken = t * (point[0]! + contents.taken) ** (2 / 3);
     out.effort = 0;
-    for (let i = chambers.length - 1; i >= 0; i--) {
-      const { vents, seenAt, lengthOf } = chambers[i]!;
-      const seen = seenAt(point);
-      const length = lengthOf(seen);
+    out.extent = lengths[0]!;
+    for (let side = 0; side < chambers.length; side++) {
+      const length = lengths[side]!;
       if (!(length > t)) return false;
-      out.extent = length;
-      out.taken += takenBy(vents, seen, length, t);
+      const { vents } = chambers[side]!;
+      out.taken += takenBy(vents, seen[side]!, length, t);
       out.effort += vents.effort * length;
     }
     return true;
@@ -160,7 +177,7 @@ export function twoChambers(
   function madeAt(outer: Edges, point: Point) {
     const inner = outer.map((size) => size - 2 * t) as unknown as Edges;
     const lengths = chambers.map(({ seenAt, lengthOf }) => wholeMillimetres(lengthOf(seenAt(point))));
-    const at = wholeMillimetres(frontLength(inner, front.seenAt(point), lengths[0]!));
+    const at = wholeMillimetres(frontHeld(front.seenAt(point), lengths[0]!) / partition.area(inner));
     return { inner, lengths, at };
   }
 
@@ -223,9 +240,7 @@ export function twoChambers(
         ratio: many ? 1.08 : 1.04,
         unit: 0.05,
       },
-      ...(many
-        ? [{ name: 'rear ÷ front tuning', from: RATIOS[0], to: RATIOS[1], ratio: 1.15, unit: 1e-3 }]
-        : []),
+      ...(many ? [{ name: 'rear ÷ front tuning', from: RATIOS[0], to: RATIOS[1], ratio: 1.15, unit: 1e-3 }] : []),
       { name: 'rear share', from: SHARES[0], to: SHARES[1], ratio: many ? 1.2 : 1.1, unit: 1e-3 },
     ];
   }

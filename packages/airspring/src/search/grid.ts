@@ -71,6 +71,8 @@ export function wholeGrid(
 
 /** Offsets near a point: for net volumes and acoustic values in parts of a lattice step, for the rest in whole units. */
 const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
+/** The same for acoustic values where there are more than two of them: a grid grows with their power. */
+const NEAR_OF_MANY = [-0.5, 0, 0.5];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
 /** Parts of an octave by which the proportions near those of a box depart from them. */
@@ -119,7 +121,7 @@ export function nearGrid(
       acoustic.map((axis, i) =>
         within(
           axis,
-          NEAR.map((part) => others[i]! * axis.ratio ** part),
+          (acoustic.length > 2 ? NEAR_OF_MANY : NEAR).map((part) => others[i]! * axis.ratio ** part),
         ),
       ),
     ),
