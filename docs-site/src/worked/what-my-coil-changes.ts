@@ -75,7 +75,8 @@ export default worked({
         return {
           label: `At the tone the impedance is ${texts.bare} without inductance, ${texts.Z_inductor} with Re + Le and ${texts.Z_lossy} with the lossy inductor.`,
           x: frequencyAxis(20, 1000),
-          y: axisOf(0, Math.max(...Object.values(all).flatMap(({ y }) => Array.from(y))), 'Ω'),
+          // The peak is the same for all of them, and much higher.
+          y: axisOf(0, 25, 'Ω'),
           traces: Object.values(all),
           marks: [beside(all.none, 'Re alone', 300, 0, 'right'), beside(all.lossy, 'lossy', 300, 1, 'middle')],
         };

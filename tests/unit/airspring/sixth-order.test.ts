@@ -6,6 +6,8 @@ import { collisions, cuboidInterior } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
 import { type Brief, design, reportText } from 'airspring';
 import { describe, expect, test } from 'vitest';
+import { briefFacts } from '../../../docs-site/src/brief-facts.js';
+import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import horn from '../../../packages/airspring/briefs/fog-horn.json' with { type: 'json' };
 import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
@@ -54,8 +56,8 @@ const specOf = (one: Made): ParallelBandPassInput => ({
   frontTuning: si('frequency', numberOf(one, 'tuning of the front')),
   rearQL: 7,
   frontQL: 7,
-  frontVentArea: si('area', (Math.PI / 4) * one.vent!.diameter ** 2),
-  rearVentArea: si('area', (Math.PI / 4) * one.vent!.diameter ** 2),
+  frontVentArea: si('area', (Math.PI / 4) * tubesOf(one)[0]![0] ** 2),
+  rearVentArea: si('area', (Math.PI / 4) * tubesOf(one)[0]![0] ** 2),
   sourceResistance: '0.05 Ω',
 });
 
@@ -157,6 +159,13 @@ describe.each(kinds)('%s', (kind, brief, familyOf) => {
       const [across, up] = hole.board!.size;
       expect(Math.min(hole.across, hole.up, across - hole.across, up - hole.up)).toBeGreaterThan(radius);
     }
+  });
+
+  test('the drawing shows the tubes of both chambers, the partition and the driver', () => {
+    const drawing = String(boxFigure(answer.designs[0]!, briefFacts(brief)).draw(640));
+    expect(drawing).not.toMatch(/NaN|undefined/);
+    // In each of three views: both tubes and the partition.
+    expect(drawing.match(/class="behind"/g)!.length).toBeGreaterThanOrEqual(9);
   });
 
   test('it is told', () => {

@@ -94,8 +94,11 @@ function variantOf<Spec, Input>(
       QL,
       many: drivers.fronts > 1,
     });
+    // A record has one vent at most; where there are two, solids and words say where each of them is.
+    const { vent, ...alone } = first!;
     return {
-      ...first!,
+      ...alone,
+      ...(vent && second === undefined && { vent }),
       ...words,
       holes: made.chambers.flatMap(({ holes }) => holes),
       brief: second === undefined ? first!.brief : [...first!.brief, ' and ', ...second.brief],
