@@ -38,9 +38,6 @@ interface Chamber {
   readonly lengthOf: (seen: Point) => number;
 }
 
-/** The box that {@link twoChambers} divides. */
-export type TwoChambers = ReturnType<typeof twoChambers>;
-
 /**
  * A box that a partition divides: a chamber in front of the cones, tuned by vents, and one behind them, closed or tuned by vents of the
  * same diameter. A point is the net volume of both chambers, the tuning of the front one, that of the rear one over it where it has
