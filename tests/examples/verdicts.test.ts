@@ -8,10 +8,12 @@ import { design } from 'airspring';
 import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
+import * as pipe from '../../docs-site/examples/how-long-a-pipe.js';
 import * as small from '../../docs-site/examples/how-small.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
 import * as two from '../../docs-site/examples/one-or-two.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
+import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 
@@ -98,6 +100,37 @@ test.each([0.6, 0.85, 1, 1.3, 1.8])(
     expect(level - gain).toBeCloseTo(-10 * Math.log10((1 - y * y) ** 2 + 4 * S * S * y * y), 6);
   },
 );
+
+test('a pipe is a quarter of a wave long, less its end; a fill evens it out and takes bass with it', () => {
+  const at = (fill: number, tone = 30) =>
+    pipe.answers({ tone: hertz(tone), area: si('area', 0.025), fill: si('flowResistivity', fill) });
+  const radius = Math.sqrt(0.025 / Math.PI);
+  // 0.8217 a, the end of a flanged pipe (silva2009).
+  const length = standardAir.speedOfSound / 120 - 0.8217 * radius;
+  expect(Number.parseFloat(at(600).length)).toBeCloseTo(length, 2);
+  expect(at(600).evens).toBe('evens most of that out');
+  expect(Number.parseFloat(at(5000).lost)).toBeGreaterThan(Number.parseFloat(at(200).lost));
+  expect(at(600).lost).toMatch(/softer/);
+  expect(at(50).evens).not.toBe(at(600).evens);
+});
+
+test('a pure inductance makes the tone louder where the driver is a capacitance, and softer far above', () => {
+  const at = (tone: number, Le = 1.5e-3, exponent = 0.7) =>
+    coil.answers({ Le: si('inductance', Le), exponent: si('ratio', exponent), tone: hertz(tone) });
+  expect(at(150).inductor).toMatch(/louder/);
+  expect(at(900).inductor).toMatch(/softer/);
+  expect(at(150).lossy).toMatch(/softer/);
+  expect(at(150).matters).toBe('It matters which model you take');
+  expect(at(60).matters).toBe('It does not matter which model you take');
+  // All models have the stated impedance at 1 kHz, whatever they have elsewhere.
+  for (const model of Object.values(
+    coil.models({ Le: si('inductance', 1.5e-3), exponent: si('ratio', 0.7), tone: hertz(150) }),
+  )) {
+    const out = new Float64Array(2);
+    model.impedance(Object.values(model.parameters), 2000 * Math.PI, out);
+    expect(Math.hypot(out[0]!, out[1]!)).toBeCloseTo(2000 * Math.PI * 1.5e-3, 9);
+  }
+});
 
 test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it the one with ripple', () => {
   const at = (Qts: number) => suit.answers({ Qts, QL: 7 });

@@ -152,10 +152,10 @@ function boards({ box }: Design, view: View, scale: number): Markup[] {
   });
 }
 
-/** A vent that is no tube, boards included, and what passive radiators need, as outlines behind the panels. */
+/** A vent that is no tube, boards inside, and what passive radiators need, as outlines behind the panels. */
 function behind({ box, vent }: Design, view: View, scale: number): Markup[] {
   return box.solids.flatMap(({ part, least, greatest }) => {
-    if (part !== 'radiator' && (part !== 'vent' || vent)) return [];
+    if (part !== 'radiator' && part !== 'board' && (part !== 'vent' || vent)) return [];
     const [from, to] = [least, greatest].map((corner) => view.at(corner).map((value) => value * scale));
     const [[left, top], [right, bottom]] = [from, to] as [[number, number], [number, number]];
     return [rectangle('behind', left, top, right, bottom)];

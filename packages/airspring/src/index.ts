@@ -39,6 +39,8 @@ export type {
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
 export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
+export { aperiodic } from './kind/aperiodic.js';
+export { capacitorBoxKind } from './kind/capacitor.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export { foldedLine } from './kind/line.js';
@@ -47,6 +49,8 @@ export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';
 export { bandPass } from './kind/band-pass.js';
+export { parallelBandPass } from './kind/parallel-band-pass.js';
+export { seriesBandPass } from './kind/series-band-pass.js';
 export { flaredVented } from './kind/flared-vented.js';
 export { slotVented } from './kind/slot-vented.js';
 export { tunedByVents } from './kind/tuned-by-vent.js';

@@ -79,7 +79,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       area: areaOf(diameter),
     })),
     load: {
-      probe: { of: 'flow', element: 'leak' },
+      probes: [{ of: 'flow', element: 'leak' }],
       capacity: ([, , diameter = 0]) => airSpeed * areaOf(diameter),
       what: 'air speed through the felt, peak',
       meaning: 'airSpeed',

@@ -2,8 +2,11 @@ import { completeDriver } from '@airspring/core/driver';
 import { lineBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
+import { collisions, cuboidInterior } from '@airspring/core/space';
 import { type Brief, design, reportText } from 'airspring';
 import { expect, test } from 'vitest';
+import { briefFacts } from '../../../docs-site/src/brief-facts.js';
+import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import pipe from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
 import { met } from '../../arbitrary/brief.js';
 
@@ -71,6 +74,30 @@ test('it plays as a line of that length, section and fill, with its driver in th
   levelHalfSpace.forEach((level, i) => expect(Math.abs(level - own.levelHalfSpace[i]!)).toBeLessThan(1e-6));
   const [atCutoff] = respond(made, [response.cutoff], { driveVoltageRms: '1 V' }).levelHalfSpace;
   expect(Math.abs(atCutoff! - (response.referenceLevel - 6))).toBeLessThan(0.05);
+});
+
+test('its inner boards stand where they are drawn, clear of the driver, and leave a way from end to end', () => {
+  for (const folds of [1, 2, 3]) {
+    const wide = { ...pipe, space: { ...pipe.space, depth: '600 mm' }, line: { ...pipe.line, folds: [folds] } };
+    const one = met({ ...wide, wanted: { ...pipe.wanted, lowest: '66 Hz', rise: '12 dB', fall: '12 dB' } }).designs[0]!;
+    const { box } = one;
+    const boards = box.solids.filter(({ part }) => part === 'board');
+    expect(boards).toHaveLength(folds);
+    const [width, height, depth] = box.outer.map((edge) => si('length', edge)) as [never, never, never];
+    expect(collisions(cuboidInterior({ outer: { width, height, depth }, thickness: '15 mm' }), box.solids)).toEqual([]);
+    const channel = ((depth as number) - 2 * t - folds * t) / (folds + 1);
+    const made = box.panels.find(({ name }) => name.startsWith('inner boards'))!;
+    boards.forEach(({ least, greatest }, i) => {
+      expect(least[2]).toBeCloseTo(t + (i + 1) * channel + i * t, 9);
+      expect(greatest[1] - least[1]).toBeCloseTo(made.width, 9);
+      expect(greatest[0] - least[0]).toBeCloseTo(made.length, 9);
+      // The gaps alternate, and the last channel opens at the top.
+      const below = least[1] - t > channel / 2;
+      expect(below).toBe((folds - i) % 2 === 1);
+    });
+    const drawing = String(boxFigure(one, briefFacts(brief)).draw(640));
+    expect(drawing.match(/class="behind"/g)!.length).toBeGreaterThanOrEqual(3 * folds);
+  }
 });
 
 test('it is told, with its folds, boards, fill and mouth', () => {

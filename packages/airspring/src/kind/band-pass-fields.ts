@@ -6,6 +6,7 @@ import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
 import { type EdgeName, edgeNames } from './partition.js';
 import { boundsAcross, type RoundVentSettings, roundVentFields } from './round-vent-fields.js';
+import type { Rear } from './two-chambers.js';
 
 /** What a brief may say about a band-pass box: what it says about round vents, and how the partition divides the box. */
 export const fields = {
@@ -20,34 +21,47 @@ export const fields = {
   },
 };
 
-/** The face on which the vented chamber has no panel, where the partition divides an edge. */
-const inside: Readonly<Record<EdgeName, Face>> = { width: 'right', height: 'top', depth: 'back' };
+/** The face on which each chamber has no panel, where the partition divides an edge: the one in front of the cones first. */
+const inside: Readonly<Record<EdgeName, readonly [front: Face, rear: Face]>> = {
+  width: ['right', 'left'],
+  height: ['top', 'bottom'],
+  depth: ['back', 'front'],
+};
 
-const leavesFace = (edge: EdgeName, faces: readonly Face[]): boolean => faces.some((face) => face !== inside[edge]);
+/** Whether every chamber whose vents lead outside has a panel among these faces. */
+const leavesFace = (edge: EdgeName, faces: readonly Face[], rear: Rear): boolean =>
+  inside[edge].slice(0, rear === 'out' ? 2 : 1).every((closed) => faces.some((face) => face !== closed));
 
 /** The edges that the partition may divide, in a fixed order. */
-export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSettings): readonly EdgeName[] {
+export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSettings, rear: Rear): readonly EdgeName[] {
   const { partition } = sections as ReadFields<typeof fields>;
-  const possible = edgeNames.filter((edge) => leavesFace(edge, faces));
+  const possible = edgeNames.filter((edge) => leavesFace(edge, faces, rear));
   if (partition?.across !== undefined) return possible.filter((edge) => partition.across?.includes(edge));
   return possible.sort((a, b) => space[b] - space[a]).slice(0, 1);
 }
 
-/** Faults between the fields: sizes of the vent, and a vent that could open only through the partition. */
-export function across(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
-  const bounds = boundsAcross('vent', written, read);
-  const { vent, partition } = read as { vent?: { faces?: Face[] }; partition?: { across?: EdgeName[] } };
-  const edges = partition?.across;
-  const faces = vent?.faces ?? ['front'];
-  if (edges === undefined || edges.some((edge) => leavesFace(edge, faces))) return bounds;
-  return [
-    ...bounds,
-    {
-      code: 'inconsistent',
-      path: 'partition.across',
-      got: edges,
-      expected: `an edge that leaves the vented chamber a panel among ${faces.join(', ')}`,
-      remedy: 'Name another edge, or another face in vent.faces.',
-    },
-  ];
-}
+/** Faults between the fields: sizes of the vents, and vents that could open only through the partition. */
+export const across =
+  (name: string, rear: Rear) =>
+  (written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] => {
+    const bounds = boundsAcross('vent', written, read);
+    const { box, vent, partition } = read as {
+      box?: { kinds?: readonly string[] };
+      vent?: { faces?: Face[] };
+      partition?: { across?: EdgeName[] };
+    };
+    const edges = partition?.across;
+    const faces = vent?.faces ?? ['front'];
+    if (edges === undefined || !box?.kinds?.includes(name) || edges.some((edge) => leavesFace(edge, faces, rear)))
+      return bounds;
+    return [
+      ...bounds,
+      {
+        code: 'inconsistent',
+        path: 'partition.across',
+        got: edges,
+        expected: `an edge that leaves ${rear === 'out' ? 'both chambers' : 'the vented chamber'} a panel among ${faces.join(', ')}`,
+        remedy: 'Name another edge, or another face in vent.faces.',
+      },
+    ];
+  };

@@ -1,20 +1,22 @@
 import type { KindRecord } from './box-kind.js';
 import type { Contents } from './drivers.js';
 import type { Phrase } from './phrase.js';
-import type { VentTold } from './vents.js';
+import type { ChamberTold, Rear } from './two-chambers.js';
 import { leaksAssumed } from './wording.js';
 
 /** What the words about a band-pass box depend on. */
 interface Told {
+  readonly rear: Rear;
   readonly axis: 0 | 1 | 2;
-  /** Length of the vented chamber, m. */
+  /** Length of the front chamber, m. */
   readonly at: number;
   readonly volumes: readonly [front: number, rear: number];
   /** Where the level is within half power of its maximum; 0 where an end was not found. */
   readonly band: readonly [lower: number, upper: number];
   /** The lowest standing wave along the longest way, Hz. */
   readonly resonance: number;
-  readonly told: VentTold;
+  /** Those that have vents, the front one first. */
+  readonly chambers: readonly ChamberTold[];
   readonly contents: Contents;
   /** QL as the brief says it, and as it is. */
   readonly written: number | undefined;
@@ -22,47 +24,73 @@ interface Told {
   readonly many: boolean;
 }
 
-/** Where the partition stands, seen from the panel that its vented chamber begins at. */
+/** Where the partition stands, seen from the panel that its front chamber begins at. */
 const PLACE = [
   ['stands upright, its near side ', ' to the right of the inside of the left panel'],
   ['lies flat, its near side ', ' above the inside of the bottom panel'],
   ['stands upright, its near side ', ' behind the inside of the front panel'],
 ] as const;
 
-/** What a reader is told about the chambers and the partition, beside what is told about the vent. */
+/** The chambers by name, the one in front of the cones first. */
+const NAMES = { closed: ['vented', 'closed'], out: ['front', 'rear'], through: ['front', 'rear'] } as const;
+
+/** From where to where the box plays. */
+function plays(rear: Rear, [front, behind]: readonly [number, number], drivers: string, s: string): Phrase {
+  if (rear === 'closed') {
+    return [
+      `The ${drivers} play${s} from a closed chamber of `,
+      [behind, 'volume'],
+      ' into a vented one of ',
+      [front, 'volume'],
+      ', and the box is heard through its vent alone. ',
+    ];
+  }
+  return [
+    `The ${drivers} stand${s} between a front chamber of `,
+    [front, 'volume'],
+    ' and a rear one of ',
+    [behind, 'volume'],
+    rear === 'out'
+      ? ', and the box is heard through the vents of both. '
+      : '. The vents of the rear chamber open into the front one, and the box is heard through the vents of the front one alone. ',
+  ];
+}
+
+/** What a reader is told about the chambers and the partition, beside what is told about the vents. */
 export function bandPassWords({
+  rear,
   axis,
   at,
-  volumes: [front, rear],
+  volumes,
   band: [lower, upper],
   resonance,
-  told,
+  chambers,
   contents,
   written,
   QL,
   many,
-}: Told): Pick<KindRecord, 'summary' | 'building' | 'playing' | 'numbers' | 'assumed'> {
+}: Told): Pick<KindRecord, 'summary' | 'building' | 'playing' | 'numbers' | 'assumed'> & {
+  readonly tunings: KindRecord['numbers'];
+} {
   const [stands, from] = PLACE[axis];
+  const [front, behind] = NAMES[rear];
   const drivers = many ? 'drivers' : 'driver';
+  const s = many ? '' : 's';
   const building: Phrase[] = [
     [
-      `A partition divides the box into a vented chamber and a closed one. It ${stands}`,
+      `A partition divides the box into a ${front} chamber and a ${behind} one. It ${stands}`,
       [at, 'length'],
-      `${from}. The ${drivers} stand${many ? '' : 's'} in it, with the frame in the vented chamber and the magnet in the closed one. Glue and seal it all around: a leak between the chambers spoils both.`,
+      `${from}. The ${drivers} stand${s} in it, with the frame in the ${front} chamber and the magnet in the ${behind} one. Glue and seal it all around: a leak between the chambers spoils both.`,
     ],
     [
-      `Screw on one panel of the vented chamber with a seal, so that you can reach the ${drivers}. The centres of the holes in the partition are measured on it, from its own edges, as you see it from the vented chamber.`,
+      `Screw on one panel of the ${front} chamber with a seal, so that you can reach the ${drivers}. The centres of the holes in the partition are measured on it, from its own edges, as you see it from the ${front} chamber.`,
     ],
-    ...told.building,
+    ...chambers.flatMap(({ building: own }) => own),
   ];
   return {
     summary: [
-      `The ${drivers} play${many ? '' : 's'} from a closed chamber of `,
-      [rear, 'volume'],
-      ' into a vented one of ',
-      [front, 'volume'],
-      ', and the box is heard through its vent alone. ',
-      ...told.summary,
+      ...plays(rear, volumes, drivers, s),
+      ...chambers.flatMap(({ summary }, i): Phrase => (i > 0 ? [' ', ...summary] : summary)),
       ...(lower > 0 && upper > 0
         ? ([
             ' Its level is within 3 dB of its maximum from ',
@@ -75,16 +103,20 @@ export function bandPassWords({
     ],
     building,
     playing: [
-      ...told.playing,
+      ...chambers[0]!.playing,
       [
-        'How deep the response reaches, and how far it falls, is counted from its maximum, since the level of a band-pass falls on both sides. Above its band the chambers and the vent have resonances, the lowest near ',
+        `How deep the response reaches, and how far it falls, is counted from its maximum, since the level of a band-pass falls on both sides. Above its band the chambers and the ${rear === 'closed' ? 'vent' : 'vents'} have resonances, the lowest near `,
         [resonance, 'frequency'],
         '. Feed the box through a low-pass filter above its band, so that they are not heard.',
       ],
     ],
+    tunings: chambers.map(({ fb }, i) => ({
+      what: `tuning of the ${NAMES[rear][i]} chamber`,
+      value: [[fb, 'frequency']],
+    })),
     numbers: [
-      { what: 'air of the closed chamber', value: [[rear, 'volume']] },
-      { what: 'air of the vented chamber', value: [[front, 'volume']] },
+      { what: `air of the ${behind} chamber`, value: [[volumes[1], 'volume']] },
+      { what: `air of the ${front} chamber`, value: [[volumes[0], 'volume']] },
       ...(lower > 0
         ? [{ what: 'half power below the maximum, lower end', value: [[lower, 'frequency']] as const }]
         : []),
@@ -96,7 +128,7 @@ export function bandPassWords({
       ...contents.assumed,
       ...leaksAssumed(written, QL),
       [
-        'It is assumed that the closed chamber does not leak, that the bracing is in it, and that the frame of a driver stands out 10 mm from the partition, which is common practice.',
+        `It is assumed that ${rear === 'closed' ? 'the closed chamber does not leak, that the bracing is in it,' : `the bracing is in the ${behind} chamber,`} and that the frame of a driver stands out 10 mm from the partition, which is common practice.`,
       ],
     ],
   };

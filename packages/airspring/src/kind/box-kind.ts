@@ -28,8 +28,6 @@ export interface Axis {
   readonly unit: number;
   /** When no box meets the brief, the search looks for another brief up to this many times `to`; default 1. */
   readonly beyond?: number;
-  /** Whether the room for parts depends on it as well, as on where a partition stands. Only the last acoustic axis may say so. */
-  readonly inRoom?: true;
 }
 
 /** A number that a builder makes, and what it is at a point. */
@@ -38,7 +36,7 @@ export interface Made extends Pick<Axis, 'from' | 'to' | 'unit' | 'beyond'> {
 }
 
 /** An inner edge of the box that is a number of its points as well, because a part reaches from panel to panel. */
-export interface Span extends Omit<Axis, 'unit' | 'inRoom'> {
+export interface Span extends Omit<Axis, 'unit'> {
   readonly edge: 0 | 1 | 2;
 }
 
@@ -54,8 +52,8 @@ export interface Parts {
 
 /** What a kind limits in addition to driver and amplifier: the air speed in a vent, or the travel of a radiator. */
 export interface Load {
-  /** What is read from the network. It is the same at all points. */
-  readonly probe: Probe;
+  /** What is read from the network, the same at all points. Of several readings the greatest counts. */
+  readonly probes: readonly [Probe, ...Probe[]];
   /** Whether the reading is a velocity whose displacement counts. */
   readonly integrated?: boolean;
   /** Greatest allowed peak of that reading at a point; infinite where nothing limits it. */
@@ -188,6 +186,8 @@ export interface Variant {
   readonly room: (width: number, height: number, depth: number, point: Point) => number;
   /** Variants with the same text have the same room at the same point. */
   readonly roomKey?: string;
+  /** Whether the room depends on every axis, so that it is not kept from one point for the next. */
+  readonly roomByPoint?: true;
   /** An upper bound of `room` that is quick to compute; default none. */
   readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
   /**

@@ -2,7 +2,7 @@ import { flanged } from '@airspring/core/duct';
 import { type LineBoxSpec, lineFamily } from '@airspring/core/enclosure';
 import { impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
-import { fit } from '@airspring/core/space';
+import { fit, type Solid } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
@@ -63,6 +63,23 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
     };
   }
 
+  /** The boards between the channels. Each leaves a gap as deep as a channel; the last one at the bottom, below the open channel. */
+  function innerBoards([width, height, depth]: readonly [number, number, number]): Solid[] {
+    const channel = (depth - 2 * t - folds * t) / channels;
+    return Array.from({ length: folds }, (_, i) => {
+      const isGapBelow = (folds - i) % 2 === 1;
+      const near = t + channel + i * (channel + t);
+      const [low, high] = isGapBelow ? [t + channel, height - t] : [t, height - t - channel];
+      const corner = (...at: number[]) => at.map(metres) as unknown as Solid['least'];
+      return {
+        part: 'board',
+        form: 'cuboid',
+        least: corner(t, low, near),
+        greatest: corner(width - t, high, near + t),
+      };
+    });
+  }
+
   function place(edges: readonly [number, number, number]) {
     const placed = fit({
       outer: outerSizes(edges),
@@ -81,6 +98,7 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
         ...placed.placement,
         drivers: placed.placement.drivers.map((one) => ({ ...one, depthLeft: less(one.depthLeft) })),
       },
+      solids: [...placed.solids, ...innerBoards(edges)],
       slack: { ...placed.slack, driverDepth: less(placed.slack.driverDepth) },
     };
   }
@@ -109,7 +127,7 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
       ),
     ...none,
     ...airSpeedIn({
-      element: 'opening',
+      openings: [{ element: 'opening' }],
       called: 'opening',
       path: 'line.airSpeed',
       airSpeedPeak: airSpeedOf(line),

@@ -13,7 +13,9 @@ export type Meaning =
   | 'voltage'
   | 'current'
   | 'power'
-  | 'impedance';
+  | 'impedance'
+  | 'capacitance'
+  | 'acousticResistance';
 
 /** A sentence as data: words, and quantities in SI units, which are printed in the units of the reader. */
 export type Phrase = readonly (string | readonly [value: number, meaning: Meaning])[];

@@ -208,7 +208,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
       return impossible('mass-too-great', text);
     },
     load: {
-      probe: { of: 'potential', node: 'radiator' },
+      probes: [{ of: 'potential', node: 'radiator' }],
       integrated: true,
       capacity: () => Xmax,
       what: `travel of ${each}, peak`,

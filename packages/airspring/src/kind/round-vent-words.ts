@@ -2,16 +2,17 @@ import type { KindRecord } from './box-kind.js';
 import type { DesignVent } from './build-record.js';
 import type { Phrase } from './phrase.js';
 
-import { airSpeedNote, inWords } from './wording.js';
+import type { VentNames } from './vents.js';
+import { airSpeedNote, capital, inWords } from './wording.js';
 
 const JOIN_INSIDE = 'Join it inside the box before you close the back.';
 
 /** The way of a vent from the panel inwards. */
-function wayOf({ bend, face, count }: DesignVent): Phrase {
+function wayOf({ bend, face, count }: DesignVent, begins: string | undefined): Phrase {
   const it = count > 1 ? 'each' : 'it';
   if (bend === undefined) return [count > 1 ? 'They run straight.' : 'It runs straight.'];
   return [
-    `From the ${face}, ${it} runs `,
+    `From ${begins ?? `the ${face}`}, ${it} runs `,
     [bend.firstLeg, 'length'],
     ` straight and then turns towards the ${bend.towards} in an elbow of 90° (radius `,
     [bend.radius, 'length'],
@@ -60,8 +61,11 @@ function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Ph
 }
 
 /** What a reader is told about the vents. */
-export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
-  const { count, diameter, outerDiameter, flangeDiameter, length, fb, face, pieces, clearance, spare, bend } = vent;
+export function ventWords(
+  vent: DesignVent,
+  { tunes, from }: VentNames = {},
+): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
+  const { count, diameter, outerDiameter, flangeDiameter, length, fb, pieces, clearance, spare, bend } = vent;
   const many = count > 1;
   const print = `Print ${many ? 'each tube' : 'the tube'} in `;
   const printed: Phrase =
@@ -74,7 +78,7 @@ export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief
       : [`${print}one piece.`];
   return {
     summary: [
-      'It is tuned to ',
+      `${tunes === undefined ? 'It' : capital(tunes)} is tuned to `,
       [fb, 'frequency'],
       ` by ${inWords(count)} ${many ? 'vents, each' : 'vent'} of `,
       [diameter, 'length'],
@@ -93,10 +97,10 @@ export function ventWords(vent: DesignVent): Pick<KindRecord, 'summary' | 'brief
         [flangeDiameter, 'length'],
         ` diameter. ${many ? 'Each' : 'It'} is `,
         [length, 'length'],
-        ` long, measured along its centre line from the outside of the ${face} panel. ${many ? 'Together they tune' : 'It tunes'} the box to `,
+        ` long, measured along its centre line from ${from ?? `the outside of the ${vent.face} panel`}. ${many ? 'Together they tune' : 'It tunes'} ${tunes ?? 'the box'} to `,
         [fb, 'frequency'],
         '. ',
-        ...wayOf(vent),
+        ...wayOf(vent, from),
         ' ',
         ...printed,
         ' Keep ',

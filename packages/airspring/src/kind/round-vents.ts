@@ -158,12 +158,12 @@ export function roundVents(
         needed: (point) => printedWidth(settings, diameterOf(point)),
       },
     ],
-    tell: ({ point: [, , diameter = 0], fit }, length, fb) => {
+    tell: ({ point: [, , diameter = 0], fit }, length, fb, named) => {
       const vent = ventOf(settings, { count, diameter, length, fb }, fit);
       return {
         vent,
         holes: ventHoles(settings, diameter, fit),
-        ...ventWords(vent),
+        ...ventWords(vent, named),
         margins: [
           {
             path: 'printer.height',

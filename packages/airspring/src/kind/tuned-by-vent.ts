@@ -26,7 +26,13 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   /** The brief states the tuning, or an alignment does. */
   const isHeld = pinned !== undefined || typeof job.alignment === 'object';
   const { airSpeedPeak, area, geometric, span } = vents;
-  const opening = airSpeedIn({ element: 'vent', called: 'vent', path: 'vent.airSpeed', airSpeedPeak, area });
+  const opening = airSpeedIn({
+    openings: [{ element: 'vent' }],
+    called: 'vent',
+    path: 'vent.airSpeed',
+    airSpeedPeak,
+    area,
+  });
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
   const lengthOf = ventLengths(vents, job.air);

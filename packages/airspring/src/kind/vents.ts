@@ -34,7 +34,14 @@ export interface Vents {
   /** Judges a placement that core found: returns it, or says why it cannot be used. */
   readonly refuse?: (placed: Fit | Impossible) => Fit | Impossible;
   readonly wishes: readonly KindWish[];
-  readonly tell: (finished: Finished, length: number, fb: number) => VentTold;
+  /** `named` says what the vents tune, if it is not the box, and where they begin, if it is not the outside of a panel. */
+  readonly tell: (finished: Finished, length: number, fb: number, named?: VentNames) => VentTold;
+}
+
+/** What vents tune, and where their length is measured from, in the words of a reader. */
+export interface VentNames {
+  readonly tunes?: string;
+  readonly from?: string;
 }
 
 /** What one form of vent tells about a design. The rest is the same for all forms. */

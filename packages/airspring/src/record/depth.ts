@@ -16,13 +16,15 @@ export interface OwnLoad {
 }
 
 /** Peaks of the quantity that a kind limits, per volt of drive. */
-export function readingsOf(system: System, { probe, integrated }: Load, frequencies: Float64Array): Float64Array {
+export function readingsOf(system: System, { probes, integrated }: Load, frequencies: Float64Array): Float64Array {
   const { topology, values } = system.network;
-  const network = { values, topology: { ...topology, probes: { ...topology.probes, load: probe } } };
-  const { re, im } = probeNamed(probeColumns(compileNetwork(network), frequencies), 'load');
-  return re.map((a, i) => {
-    const peak = Math.SQRT2 * Math.hypot(a, im[i]!);
-    return integrated ? peak / (2 * Math.PI * frequencies[i]!) : peak;
+  const own = Object.fromEntries(probes.map((probe, i) => [`load ${i}`, probe]));
+  const network = { values, topology: { ...topology, probes: { ...topology.probes, ...own } } };
+  const swept = probeColumns(compileNetwork(network), frequencies);
+  const columns = Object.keys(own).map((name) => probeNamed(swept, name));
+  return frequencies.map((f, i) => {
+    const peak = Math.SQRT2 * Math.max(...columns.map(({ re, im }) => Math.hypot(re[i]!, im[i]!)));
+    return integrated ? peak / (2 * Math.PI * f) : peak;
   });
 }
 

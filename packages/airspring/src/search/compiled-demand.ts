@@ -30,7 +30,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const flow = column('radiatedFlow');
   const velocity = column('coneVelocity');
   const current = column('current');
-  const load = variant.load === undefined ? undefined : column('load');
+  const readings = (variant.load?.probes ?? []).map((_, i) => column(`load ${i}`));
   const integrated = variant.load?.integrated === true;
 
   // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
@@ -99,7 +99,9 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       const drive = asked / u;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);
-      const l = load === undefined ? 0 : (drive * magnitude(load, i)) / (integrated ? 2 * Math.PI * f : 1);
+      let l = 0;
+      for (let k = 0; k < readings.length; k++) l = Math.max(l, magnitude(readings[k]!, i));
+      l *= integrated ? drive / (2 * Math.PI * f) : drive;
       if (i >= BELOW) {
         const k = i - BELOW;
         drives[k] = drive;

@@ -46,8 +46,12 @@ function compileReference(network: CompiledNetwork, values: Float64Array, densit
   };
 }
 
+/** The readings of a load, as probes. */
+const loadProbes = (load: Variant['load']): Record<string, Probe> =>
+  Object.fromEntries((load?.probes ?? []).map((probe, i) => [`load ${i}`, probe]));
+
 /**
- * The network of a variant with its load as one more probe. It is compiled once and takes the numbers of any point;
+ * The network of a variant with its load as further probes. It is compiled once and takes the numbers of any point;
  * `referenceLevel` is that of the point that was loaded last; it is left out where the maximum takes its place.
  */
 export function compileVariant({ system, values: setAll, load, acoustic, geometric, span, reference }: Variant) {
@@ -56,7 +60,7 @@ export function compileVariant({ system, values: setAll, load, acoustic, geometr
   const { network: first, air } = system(start);
   const { topology } = first;
   const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
-  const probes = { coneVelocity, current, ...(load && { load: load.probe }) };
+  const probes = { coneVelocity, current, ...loadProbes(load) };
   const { slots, network } = compile({ ...topology, probes });
   const values = new Float64Array(slots.size);
   const set: Setter = (name, ...numbers) => {

@@ -12,8 +12,6 @@ export interface Grid {
   readonly acoustic: readonly (readonly number[])[];
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
-  /** How many values the acoustic axis has on which the room depends as well; default none. */
-  readonly inRoom?: number;
   /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
   readonly name?: string;
 }
@@ -58,23 +56,23 @@ export function wholeGrid(
   const steps = scope.step * stride;
   const lattice = (axes: Variant['acoustic']) =>
     combinations(axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps)));
-  const roomAxis = variant.acoustic.at(-1);
   return {
     volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
     acoustic: lattice(variant.acoustic),
-    ...(roomAxis?.inRoom && { inRoom: lattice([roomAxis]).length }),
     geometric: withSpans(lattice(variant.geometric), variant, (span) => {
       const further = latticeOf(span.to, upperOf(span, scope), span.ratio);
       // As finely as shapes, of which no look leaves out any; the space is one of them even where more is looked at.
       return [...latticeOf(span.from, span.to, span.ratio), ...further.slice(1)];
     }),
     shapes: shapesOf(variant, shapes),
-    name: `${scope.beyond} ${steps}`,
+    ...(!variant.roomByPoint && { name: `${scope.beyond} ${steps}` }),
   };
 }
 
 /** Offsets near a point: for net volumes and acoustic values in parts of a lattice step, for the rest in whole units. */
 const NEAR = [-1, -0.6, -0.3, 0, 0.3, 0.6, 1];
+/** The same for acoustic values where there are more than two of them: a grid grows with their power. */
+const NEAR_OF_MANY = [-0.5, 0, 0.5];
 const NEAR_UNITS = [-3, -2, -1, 0, 1, 2, 3];
 
 /** Parts of an octave by which the proportions near those of a box depart from them. */
@@ -123,7 +121,7 @@ export function nearGrid(
       acoustic.map((axis, i) =>
         within(
           axis,
-          NEAR.map((part) => others[i]! * axis.ratio ** part),
+          (acoustic.length > 2 ? NEAR_OF_MANY : NEAR).map((part) => others[i]! * axis.ratio ** part),
         ),
       ),
     ),

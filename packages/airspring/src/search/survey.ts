@@ -25,7 +25,7 @@ export function surveyVariant(
   search: Search,
   variant: Variant,
   costs: readonly Cost[],
-  { volumes, acoustic, geometric, shapes, name, inRoom = 1 }: Grid,
+  { volumes, acoustic, geometric, shapes, name }: Grid,
   best: Float64Array,
 ): (Start | undefined)[] {
   const { job, wishes } = search;
@@ -81,7 +81,6 @@ export function surveyVariant(
     if (!mayWin()) break;
     for (let at = 0; at < acoustic.length; at++) {
       const sound = acoustic[at] as readonly number[];
-      const cells = (at % inRoom) * geometric.length;
       let judged = false;
       for (let cell = 0; cell < geometric.length; cell++) {
         point[0] = volume;
@@ -108,7 +107,7 @@ export function surveyVariant(
         }
         if (!variant.parts(point, parts)) continue;
         const filled = volume + variant.contents + parts.taken;
-        const known = name === undefined ? undefined : room.at(cells + cell, filled, point);
+        const known = name === undefined ? undefined : room.at(cell, filled, point);
         if (name !== undefined && parts.extent > (known?.most ?? -1)) continue;
         if (!setLeast(filled)) continue;
         judge(job, wishes, variant, point, demand, criteria, excess);

@@ -58,6 +58,8 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     current: say.amperes,
     power: say.watts,
     impedance: say.ohms,
+    capacitance: (value) => format('capacitance', value, 'µF', 4),
+    acousticResistance: (value) => `${Number(value.toPrecision(3))} Pa·s/m³`,
   };
   const quantity = (value: number, meaning: Meaning) => prints[meaning](value);
   /** A phrase of a record, in the units of the reader. */

@@ -8,7 +8,7 @@ export type Point = readonly [Length, Length, Length];
 
 /** A hole in a panel, given by its centre on the outer surface. */
 export type Hole = {
-  readonly part: Exclude<Solid['part'], 'clearance'>;
+  readonly part: Exclude<Solid['part'], 'clearance' | 'board'>;
   readonly face: Face;
   readonly centre: Point;
 } & (

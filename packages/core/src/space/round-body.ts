@@ -3,12 +3,14 @@ import {
   count,
   type Field,
   type Fields,
+  type Length,
   type LengthInput,
   nested,
   notNegative,
   oneOf,
   optional,
   positive,
+  readInto,
 } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
 import { type Face, faces } from './cuboid.js';
@@ -32,6 +34,11 @@ export interface RoundBodyInput {
    * face. `opposed`: half on one face and half on the opposite one, back to back on common axes, so that their forces cancel.
    */
   readonly spread?: 'one-face' | 'each-face' | 'opposed';
+  /**
+   * Where the centres of all of them are, from the left, bottom, front outer edge, if they may not move: they stand in a panel that
+   * another box has in common. Default: wherever they fit. They are then on one face; the coordinate across it does not count.
+   */
+  readonly centres?: readonly (readonly [LengthInput, LengthInput, LengthInput])[];
 }
 
 export const facesField: Field<readonly Face[]> = {
@@ -48,14 +55,45 @@ export const facesField: Field<readonly Face[]> = {
   },
 };
 
+/** Greatest number of equal bodies. */
+const MOST_HELD = 8;
+
+const point: Field<readonly [Length, Length, Length]> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (Array.isArray(value) && value.length === 3) {
+      const read = value.map((at, axis) => readInto(faults, 'length', at, `${path}[${axis}]`, 'any'));
+      return read.every((at) => at !== undefined) ? (read as unknown as [Length, Length, Length]) : undefined;
+    }
+    const remedy = 'Give three lengths, as a fit tells a centre.';
+    faults.push({ code: 'inconsistent', path, got: value, expected: 'a list of width, height and depth', remedy });
+    return undefined;
+  },
+};
+
+const centresField: Field<readonly (readonly [Length, Length, Length])[]> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (!Array.isArray(value)) {
+      const remedy = 'Give a list, or leave the field out.';
+      faults.push({ code: 'inconsistent', path, got: value, expected: 'a list of centres', remedy });
+      return undefined;
+    }
+    // Longer lists are at fault anyway: there is one centre for each body.
+    const read = value.slice(0, MOST_HELD).map((one, index) => point.read(faults, one, `${path}[${index}]`));
+    return value.length <= MOST_HELD && read.some((one) => one === undefined) ? undefined : (read as never);
+  },
+};
+
 const shape = {
   outerDiameter: positive('length'),
   cutoutDiameter: positive('length'),
   depth: positive('length'),
   travel: optional(notNegative('length')),
-  count: optional(count(8)),
+  count: optional(count(MOST_HELD)),
   faces: optional(facesField),
   spread: optional(oneOf('one-face', 'each-face', 'opposed')),
+  centres: optional(centresField),
 };
 type ReadBody = Fields<typeof shape>;
 const one = nested(shape);
@@ -91,6 +129,8 @@ export interface RoundBody {
   readonly faces: readonly number[];
   /** Whether the same number are on the opposite face, on the same axes. */
   readonly opposed: boolean;
+  /** Where its centre is, from the outer edges, if it may not move; one body on one face. */
+  readonly held?: readonly [width: number, height: number, depth: number];
 }
 
 const listed = (bodies: ReadBody | readonly ReadBody[] | undefined): readonly ReadBody[] =>
@@ -112,10 +152,13 @@ export const roundBodies = (
   bodies: ReadBody | readonly ReadBody[] | undefined,
 ): readonly RoundBody[] =>
   listed(bodies).flatMap<RoundBody>(
-    ({ travel = 0, count: all = 1, faces: names = ['front'], spread = 'one-face', ...body }) => {
+    ({ travel = 0, count: all = 1, faces: names = ['front'], spread = 'one-face', centres, ...body }) => {
       const list = names.map((name) => faces.indexOf(name));
       const { outerDiameter, cutoutDiameter } = body;
       const common = { part, outerDiameter, cutoutDiameter, depth: body.depth + travel } as const;
+      if (centres !== undefined) {
+        return centres.map((held) => ({ ...common, count: 1, faces: list, opposed: false, held }));
+      }
       if (spread === 'opposed') return [{ ...common, count: all / 2, faces: pairs(list), opposed: true }];
       if (spread === 'one-face') return [{ ...common, count: all, faces: list, opposed: false }];
       return list.map((face) => ({ ...common, count: all / list.length, faces: [face], opposed: false }));
@@ -126,7 +169,7 @@ export const roundBodies = (
 export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, path: string): Fault[] {
   return listed(bodies).flatMap((body, index) => {
     const at = Array.isArray(bodies) ? `${path}[${index}]` : path;
-    const { outerDiameter, cutoutDiameter, count: all = 1, faces: names = ['front'], spread } = body;
+    const { outerDiameter, cutoutDiameter, count: all = 1, faces: names = ['front'], spread, centres } = body;
     const faults: Fault[] = [];
     const fault = (field: string, got: unknown, expected: string, remedy: string) =>
       faults.push({ code: 'inconsistent', path: `${at}.${field}`, got, expected, remedy });
@@ -137,6 +180,13 @@ export function judgeBodies(bodies: ReadBody | readonly ReadBody[] | undefined, 
         `at least the cutout diameter, ${cutoutDiameter} m`,
         'Check the two sizes.',
       );
+    }
+    if (centres !== undefined) {
+      if (centres.length !== all) fault('centres', centres.length, `${all}, one for each`, 'Give each a centre.');
+      if (names.length > 1) fault('faces', names, 'one face, for bodies that may not move', 'Name that face alone.');
+      if (spread !== undefined && spread !== 'one-face') {
+        fault('spread', spread, 'one-face, for bodies that may not move', 'Leave it out.');
+      }
     }
     if (spread === 'opposed') {
       if (all % 2 !== 0) fault('count', all, 'an even number, half for each face', 'Add one, or remove one.');

@@ -1,7 +1,7 @@
 import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Layout } from './fit-input.js';
 import { overlap, overlappingShifts } from './overlap.js';
-import { arrangements, centreLimits, type View } from './placement.js';
+import { arrangements, centreLimits, turn, type View } from './placement.js';
 import type { RoundBody } from './round-body.js';
 import type { Scene, Stand } from './scene.js';
 import { type Block, emptyBlock, isFar, span } from './solids.js';
@@ -46,6 +46,7 @@ export function compileSeats(
   const halves = bodies.map(() => [0, 0, 0]);
   const places = bodies.map((_, i) => new Float64Array(bodies.length === 1 && i === 0 ? 20 : 2 * MOST_PLACES));
   const corner: [number, number, number] = [0, 0, 0];
+  const anyHeld = bodies.some(({ held }) => held !== undefined);
   const shifts = new Float64Array(MOST_SHIFTS);
 
   /** The limits of a centre along an axis of the view. */
@@ -124,6 +125,18 @@ export function compileSeats(
     return n;
   }
 
+  /** Writes the one place of a body that may not move, if it is within its limits. */
+  function heldPlace(i: number, one: number, two: number): number {
+    const at = places[i]!;
+    for (const [side, k] of [one, two].entries()) {
+      const axis = view.axes[k]!;
+      const limit = limits[i]![side]!;
+      at[side] = turn(view, k, bodies[i]!.held![axis]! - thickness[2 * axis]!);
+      if (at[side]! < limit[0]! - NANOMETRE || at[side]! > limit[1]! + NANOMETRE) return 0;
+    }
+    return 1;
+  }
+
   function put(i: number, s: number, one: number, two: number, first: number, second: number): void {
     write(stands[s]!, bodies[i]!, halves[i]!, one, first);
     write(stands[s]!, bodies[i]!, halves[i]!, two, second);
@@ -188,8 +201,8 @@ export function compileSeats(
           stands[s]!.rows = rows;
         }
         const at = places[i]!;
-        const corners = alone ? 1 : 0;
-        if (alone) {
+        const corners = alone && !body.held ? 1 : 0;
+        if (corners === 1) {
           at[0] = (a[0]! + a[1]!) / 2;
           at[1] = (b[0]! + b[1]!) / 2;
         }
@@ -207,11 +220,13 @@ export function compileSeats(
             n++;
           }
         }
+        if (body.held) n = heldPlace(i, one, two);
         // Of three bodies these places would be tried in all their combinations, a thousand times as many.
-        if (bodies.length === 2 && !alone) n = touchVent(i, from, to, one, two, n);
-        if (i > 0) n = touches(i, from, to, one, two, n);
+        if (bodies.length === 2 && !alone && !body.held) n = touchVent(i, from, to, one, two, n);
+        if (i > 0 && !body.held) n = touches(i, from, to, one, two, n);
         // The mirror image of a place that was tried need not be tried.
-        const skip = i > 0 || alone || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
+        const skip =
+          i > 0 || alone || anyHeld || mirrors[view.axes[2]] === false || normal === 2 ? -1 : two === 2 ? 2 : 1;
         for (let p = 0; p < n; p++) {
           const c = p - corners;
           if (skip > 0 && c < 4 && (c & skip) !== 0) continue;

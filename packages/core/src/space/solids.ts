@@ -27,7 +27,8 @@ export const faceName = (face: number): Face => faces[face]!;
 
 /** A solid inside the box, in metres from the left, bottom, front outer edge. The record survives JSON. */
 export interface Solid {
-  readonly part: 'driver' | 'radiator' | 'vent' | 'clearance';
+  /** A fit finds the first four; a board divides the inside. */
+  readonly part: 'driver' | 'radiator' | 'vent' | 'clearance' | 'board';
   readonly form: 'cylinder' | 'cuboid';
   /** The axis of a cylinder. */
   readonly axis?: 'x' | 'y' | 'z';

@@ -27,6 +27,8 @@ export function compilePlaces(layout: Layout) {
   const view: View = { axes: [0, 1, 2], turned: [false, false, false], size: [0, 0, 0] };
   const inner: [number, number, number] = [0, 0, 0];
   const stands = layout.bodies.reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0);
+  /** A single body that may move: its corners are enough, and mirror images need not be tried. */
+  const single = stands === 1 && layout.bodies[0]?.held === undefined;
   const scene = emptyScene(view.size, stands);
   const vent: VentShape = scene.vent;
   const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless, (stand, k, shifts) =>
@@ -132,7 +134,7 @@ export function compilePlaces(layout: Layout) {
 
   /** Places the vent, with all bodies in their places. */
   function visit(): boolean {
-    if (stands === 1) {
+    if (single) {
       const across = acrossLimit[1 - corner[2]]!;
       if (!straightHopeless) tryStraight(alongLimit[1 - corner[1]]!, across);
       if (!bentHopeless) tryBent(across);
@@ -158,8 +160,8 @@ export function compilePlaces(layout: Layout) {
       : -1;
     // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
     if (hopeless()) return;
-    if (backwards && stands === 1 && mirrors[along]! && !acrossAxis[along]!) return;
-    seat(0, ventFace, false, backwards && stands === 1 && mirrors[along]! ? along : -1, visit);
+    if (backwards && single && mirrors[along]! && !acrossAxis[along]!) return;
+    seat(0, ventFace, false, backwards && single && mirrors[along]! ? along : -1, visit);
   }
 
   /** Limits of a side of the vent: free, on a panel that stands for a board, or from one such panel to the other. */

@@ -1,0 +1,153 @@
+import { type DrivenSpec, type Family, systemOf } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { passband } from '@airspring/core/response';
+import type { ReadFields } from '../brief/fields.js';
+import type { DriverChoice, Job } from '../job/job.js';
+import { airSpeedIn } from './air-speed.js';
+import { alignsIn } from './aligns.js';
+import { type fields, partitionsOf } from './band-pass-fields.js';
+import { bandPassWords } from './band-pass-words.js';
+import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
+import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
+import { type Rear, twoChambers } from './two-chambers.js';
+import { USUAL_QL } from './vented-fields.js';
+
+/** The chambers of a band-pass box at a point, as the families of core name them. */
+export interface Chambers {
+  readonly drivers: DriverChoice['drivers'];
+  readonly sourceResistance: number;
+  readonly front: { readonly volume: number; readonly tuning: number; readonly ventArea: number };
+  /** Without its tuning where it is closed. */
+  readonly rear: { readonly volume: number; readonly tuning?: number; readonly ventArea: number };
+  readonly losses: { readonly QL: number; readonly QA?: number | undefined; readonly QP?: number | undefined };
+}
+
+/** What differs between the kinds of band-pass box. */
+export interface BandPass<Spec extends DrivenSpec, Input> {
+  readonly kind: BoxKind;
+  readonly family: Family<Spec, Input>;
+  readonly rear: Rear;
+  readonly spec: (chambers: Chambers) => Spec;
+  /** The numbers of the search that an alignment decides: volume of both chambers, tunings, and share of the rear chamber. */
+  readonly pointOf: (spec: Spec) => Point;
+  /** What the dips between the impedance peaks are close to. */
+  readonly dip: string;
+  /** Numbers that only this kind tells. */
+  readonly numbers?: (chambers: Chambers, job: Job) => KindRecord['numbers'];
+}
+
+function variantOf<Spec extends DrivenSpec, Input>(
+  { kind, family, rear, spec: specOf, pointOf, dip, numbers }: BandPass<Spec, Input>,
+  job: Job,
+  choice: DriverChoice,
+  boxOf: ReturnType<typeof twoChambers>,
+): Variant {
+  const { box = {} } = job.sections as ReadFields<typeof fields>;
+  const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
+  const { drivers } = choice;
+  const { axis, contents, chambers, acoustic, told, variant } = boxOf;
+  const [front, behind] = chambers as [(typeof chambers)[number], (typeof chambers)[number]?];
+  const areaOf = (point: Point): number => front.vents.area(front.seenAt(point));
+  const opening = airSpeedIn({
+    openings:
+      rear === 'closed'
+        ? [{ element: 'vent front' }]
+        : [
+            { element: 'vent front', of: 'front' },
+            { element: 'vent rear', of: 'rear' },
+          ],
+    called: 'vent',
+    path: 'vent.airSpeed',
+    airSpeedPeak: front.vents.airSpeedPeak,
+    area: areaOf,
+  });
+
+  function chambersAt(point: Point): Chambers {
+    const [volume = 0, tuning = 0] = front.seenAt(point);
+    const ventArea = areaOf(point);
+    return {
+      drivers,
+      sourceResistance: job.amplifier.sourceResistance,
+      front: { volume, tuning, ventArea },
+      rear: { volume: point[0]! - volume, ventArea, ...(behind && { tuning: behind.seenAt(point)[1]! }) },
+      losses: { QL, QA, QP },
+    };
+  }
+  const spec = (point: Point): Spec => specOf(chambersAt(point));
+
+  function record(finished: Finished): KindRecord {
+    const { point } = finished;
+    const made = told(finished);
+    const at = chambersAt(point);
+    const passed = passband(systemOf(family, spec(point), job.air), { to: si('frequency', 2000) });
+    const [first, second] = made.chambers;
+    const words = bandPassWords({
+      rear,
+      axis,
+      at: made.at,
+      volumes: [at.front.volume, at.rear.volume],
+      band: passed.ok ? [passed.lower ?? 0, passed.upper ?? 0] : [0, 0],
+      resonance:
+        job.air.speedOfSound /
+        2 /
+        Math.max(...made.chambers.map(({ length }) => length), ...made.sizes.slice(0, made.chambers.length).flat()),
+      chambers: made.chambers,
+      contents,
+      written: box.QL,
+      QL,
+      many: drivers.fronts > 1,
+    });
+    // A record has one vent at most; where there are two, solids and words say where each of them is.
+    const { vent, ...alone } = first!;
+    return {
+      ...alone,
+      ...(vent && second === undefined && { vent }),
+      ...words,
+      holes: made.chambers.flatMap(({ holes }) => holes),
+      brief: second === undefined ? first!.brief : [...first!.brief, ' and ', ...second.brief],
+      margins: made.chambers.flatMap(({ margins }) => margins),
+      driverHoles: made.driverHoles,
+      boards: made.boards,
+      dip,
+      numbers: [...words.tunings, ...(numbers?.(at, job) ?? []), ...words.numbers],
+      warnings: made.warnings,
+      givesOut: {
+        vent: 'the air speed in the vent',
+        'vent front': 'the air speed in the vent of the front chamber',
+        'vent rear': 'the air speed in the vent of the rear chamber',
+      },
+    };
+  }
+
+  return {
+    kind,
+    reference: 'maximum',
+    ...variant,
+    acoustic: acoustic(pinned),
+    ...acousticsOf(family, job, spec),
+    ...alignsIn(family, job, spec, pointOf),
+    ...opening,
+    wishes: [
+      ...opening.wishes,
+      ...front.vents.wishes.map((wish) => ({
+        ...wish,
+        needed: (point: Point, load: number) => wish.needed(front.seenAt(point), load),
+      })),
+    ],
+    record,
+  };
+}
+
+/** All variants of a kind of band-pass box: each edge that the partition may divide, with each number of vents. */
+export const bandPassVariants = <Spec extends DrivenSpec, Input>(
+  of: BandPass<Spec, Input>,
+  job: Job,
+  choice: DriverChoice,
+): readonly Variant[] => {
+  const settings: RoundVentSettings = roundVentSettings(job);
+  return partitionsOf(job, settings, of.rear).flatMap((edge) =>
+    settings.counts.map((count) =>
+      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear)),
+    ),
+  );
+};

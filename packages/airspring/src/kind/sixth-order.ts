@@ -1,0 +1,44 @@
+import type { Family, ParallelBandPassInput, ParallelBandPassSpec } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { across, fields } from './band-pass-fields.js';
+import { bandPassVariants, type Chambers } from './band-pass-variant.js';
+import type { BoxKind, Point } from './box-kind.js';
+
+/** Both chambers with their vents, as the families of sixth order take them. */
+const spec = ({ drivers, sourceResistance, front, rear, losses: { QL, QA, QP } }: Chambers): ParallelBandPassSpec => ({
+  drivers,
+  rearVolume: si('volume', rear.volume),
+  rearTuning: si('frequency', rear.tuning ?? 0),
+  rearVentArea: si('area', rear.ventArea),
+  rearQL: QL,
+  frontVolume: si('volume', front.volume),
+  frontTuning: si('frequency', front.tuning),
+  frontVentArea: si('area', front.ventArea),
+  frontQL: QL,
+  ...(QA !== undefined && { rearQA: QA, frontQA: QA }),
+  ...(QP !== undefined && { rearQP: QP, frontQP: QP }),
+  sourceResistance: si('resistance', sourceResistance),
+});
+
+function pointOf({ rearVolume, rearTuning, frontVolume, frontTuning }: ParallelBandPassSpec): Point {
+  const netVolume = rearVolume + frontVolume;
+  return [netVolume, frontTuning, rearTuning / frontTuning, rearVolume / netVolume];
+}
+
+/** A kind of band-pass box of sixth order, whose rear vents lead outside or through the partition. */
+export function sixthOrder(
+  family: Family<ParallelBandPassSpec, ParallelBandPassInput>,
+  rear: 'out' | 'through',
+  { name, called }: Pick<BoxKind, 'name' | 'called'>,
+): BoxKind<typeof fields> {
+  const kind: BoxKind<typeof fields> = {
+    name,
+    byName: true,
+    called,
+    fields,
+    across: across(name, rear),
+    variants: (job, choice) =>
+      bandPassVariants({ kind, family, rear, spec, pointOf, dip: 'close to the tunings of the chambers' }, job, choice),
+  };
+  return kind;
+}

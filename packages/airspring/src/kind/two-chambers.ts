@@ -1,0 +1,264 @@
+import type { DriverChoice, Job } from '../job/job.js';
+import type { Axis, BoxKind, Finished, Parts, Point, Variant } from './box-kind.js';
+import { contentsOf } from './drivers.js';
+import { type EdgeName, type PartitionFit, partitionAcross } from './partition.js';
+import type { RoundVentSettings } from './round-vent-fields.js';
+import { roundVents } from './round-vents.js';
+import { tuningOf, ventLengths, wholeMillimetres } from './vent-length.js';
+import { bodyOf, takenBy, tunedTo, type Vents, type VentTold } from './vents.js';
+
+type Edges = readonly [width: number, height: number, depth: number];
+
+const MM = 1e-3;
+/** Rounds of the fixed point between the lengths of the vents and the air that they leave. */
+const SETTLING = 12;
+/** Least and greatest share of the air that is behind the cone. */
+const SHARES = [0.15, 0.85] as const;
+/**
+ * Least and greatest tuning of the rear chamber over that of the front one. Two chambers with vents outside may be exchanged, and
+ * vents that lead through the partition tune the box lower than those of the front chamber.
+ */
+const RATIOS = [0.3, 0.95] as const;
+/** Least share of the air that a chamber keeps. */
+const LEAST = 0.02;
+
+/** Where the vents of the chamber behind the cone lead, if it has some: outside, or through the partition into the other chamber. */
+export type Rear = 'closed' | 'out' | 'through';
+
+/** What is told of one chamber with its vents. */
+export interface ChamberTold extends VentTold {
+  readonly fb: number;
+  readonly length: number;
+}
+
+/** The vents of one chamber, with what they see of a point: the air of their chamber, its tuning, and their diameter. */
+interface Chamber {
+  readonly vents: Vents;
+  readonly seenAt: (point: Point) => Point;
+  readonly lengthOf: (seen: Point) => number;
+}
+
+/**
+ * A box that a partition divides: a chamber in front of the cones, tuned by vents, and one behind them, closed or tuned by vents of the
+ * same diameter. A point is the net volume of both chambers, the tuning of the front one, that of the rear one over it where it has
+ * vents, the share of the air in the rear one, and the diameter.
+ */
+export function twoChambers(
+  kind: BoxKind,
+  job: Job,
+  choice: DriverChoice,
+  settings: RoundVentSettings,
+  count: number,
+  edge: EdgeName,
+  rear: Rear,
+) {
+  const t = job.space.panelThickness;
+  const partition = partitionAcross(job, choice, edge, rear === 'through');
+  const { axis, inside } = partition;
+  const contents = contentsOf(job, choice);
+  /** Where a point has the share of the rear chamber; the diameter follows. */
+  const shareAt = rear === 'closed' ? 2 : 3;
+
+  function chamberOf(side: 0 | 1, faces: RoundVentSettings['faces']): Chamber {
+    const vents = roundVents(kind, job, choice, { ...settings, faces }, count, partition.layouts[side]);
+    const lengthFor = ventLengths(vents, job.air);
+    return {
+      vents,
+      seenAt: (point) => {
+        const share = point[shareAt]!;
+        const volume = point[0]! * (side === 0 ? 1 - share : share);
+        return [volume, side === 0 ? point[1]! : point[1]! * point[2]!, point[shareAt + 1]!];
+      },
+      lengthOf: (seen) => lengthFor(seen)(seen[0]!, seen[1]!),
+    };
+  }
+  const without = (face: string) => settings.faces.filter((one) => one !== face);
+  const front = chamberOf(0, without(inside[0]));
+  const behind = rear === 'closed' ? [] : [chamberOf(1, rear === 'out' ? without(inside[1]) : [inside[1]])];
+  const chambers = [front, ...behind];
+
+  /** The air that the front chamber and its vents of this length take together. */
+  const frontHeld = (seen: Point, length: number): number => seen[0]! + takenBy(front.vents, seen, length, t);
+
+  /** What follows from a point alone: what the vents of each chamber see, their lengths, and what the front chamber holds. */
+  function soundingAt(point: Point) {
+    const seen = chambers.map(({ seenAt }) => seenAt(point));
+    const lengths = chambers.map(({ lengthOf }, side) => lengthOf(seen[side]!));
+    return { point: [...point], seen, lengths, held: frontHeld(seen[0]!, lengths[0]!) };
+  }
+  /** The last of them: all shapes of a box are asked for one after the other. */
+  let last = soundingAt(chambers.length > 1 ? [0.05, 60, 0.5, 0.5, 0.06] : [0.05, 60, 0.5, 0.06]);
+  function sounding(point: Point) {
+    for (let i = 0; i < last.point.length; i++) {
+      if (last.point[i] !== point[i]) {
+        last = soundingAt(point);
+        break;
+      }
+    }
+    return last;
+  }
+
+  /** The longest front vents for which there is room; below zero where the drivers or the rear vents have none. */
+  function roomBy(room: 'room' | 'roomAtMost'): Variant['room'] {
+    const [inFront, inRear] = chambers.map(({ vents }) => vents[room]);
+    return (width, height, depth, point) => {
+      const { seen, lengths, held } = sounding(point);
+      const whole = axis === 0 ? width : axis === 1 ? height : depth;
+      const at = (held * whole) / (width * height * depth);
+      const rest = whole - t - at;
+      // The lattice knows the area of the partition only about.
+      if (rest < partition.leastBehind - MM) return -1;
+      const within = (of: Variant['room'], long: number, own: Point) =>
+        of(axis === 0 ? long : width, axis === 1 ? long : height, axis === 2 ? long : depth, own);
+      if (inRear !== undefined && within(inRear, rest, seen[1]!) < lengths[1]! - 1e-9) return -1;
+      return within(inFront!, at, seen[0]!);
+    };
+  }
+  const room = roomBy('room');
+
+  /** The vents of all chambers at a point. */
+  function parts(point: Point, out: Parts): boolean {
+    const { seen, lengths } = sounding(point);
+    // The partition of a cube; `settle` knows the true one.
+    out.taken = t * (point[0]! + contents.taken) ** (2 / 3);
+    out.effort = 0;
+    out.extent = lengths[0]!;
+    for (let side = 0; side < chambers.length; side++) {
+      const length = lengths[side]!;
+      if (!(length > t)) return false;
+      const { vents } = chambers[side]!;
+      out.taken += takenBy(vents, seen[side]!, length, t);
+      out.effort += vents.effort * length;
+    }
+    return true;
+  }
+
+  /** Vents in whole millimetres, then the partition at a whole millimetre, then the tunings and the share that result. */
+  function settle(airBefore: number, asked: Point, inner: Edges): Point | undefined {
+    const area = partition.area(inner);
+    const air = airBefore - area * t;
+    const [share, diameter] = [asked[shareAt]!, asked[shareAt + 1]!];
+    const tuned = [asked[1]!, asked[1]! * asked[2]!];
+    const seen = chambers.map((_, side): Point => [air, tuned[side]!, diameter]);
+    const taken = (lengths: readonly number[]) =>
+      chambers.map(({ vents }, i) => takenBy(vents, seen[i]!, lengths[i]!, t));
+    const volumes = (lengths: readonly number[]) => {
+      const net = taken(lengths).reduce((left, one) => left - one, air);
+      return [(1 - share) * net, share * net];
+    };
+    // Vents take volume, and a smaller volume needs longer vents.
+    let lengths = chambers.map(() => 0);
+    for (let i = 0; i < SETTLING; i++) {
+      const now = volumes(lengths);
+      if (!(Math.min(...now) > LEAST * air)) return undefined;
+      const before = lengths;
+      lengths = chambers.map(({ lengthOf }, side) => lengthOf([now[side]!, tuned[side]!, diameter]));
+      if (!lengths.every((length) => length > t)) return undefined;
+      if (lengths.every((length, side) => Math.abs(length - before[side]!) < 1e-5)) break;
+    }
+    lengths = lengths.map(wholeMillimetres);
+    const [takenFront = 0, takenRear = 0] = taken(lengths);
+    const at = Math.round((volumes(lengths)[0]! + takenFront) / area / MM) * MM;
+    const made = [area * at - takenFront, air - area * at - takenRear] as const;
+    if (!(Math.min(...made) > 0) || inner[axis] - t - at < partition.leastBehind) return undefined;
+    const tunings = chambers.map(({ lengthOf }, side) =>
+      tuningOf((volume, fb) => lengthOf([volume, fb, diameter]), made[side]!, lengths[side]!, tuned[side]!),
+    );
+    const total = made[0] + made[1];
+    const [first = 0, second] = tunings;
+    const point = [total, first, ...(second === undefined ? [] : [second / first]), made[1] / total, diameter];
+    return room(...inner, point) >= lengths[0]! - 1e-9 ? point : undefined;
+  }
+
+  /** Lengths of the vents of each chamber, and of the front chamber, at a point that is settled. */
+  function madeAt(outer: Edges, point: Point) {
+    const inner = outer.map((size) => size - 2 * t) as unknown as Edges;
+    const lengths = chambers.map(({ seenAt, lengthOf }) => wholeMillimetres(lengthOf(seenAt(point))));
+    const at = wholeMillimetres(frontHeld(front.seenAt(point), lengths[0]!) / partition.area(inner));
+    return { inner, lengths, at };
+  }
+
+  function place(outer: Edges, point: Point) {
+    const { lengths, at } = madeAt(outer, point);
+    const [first, second] = chambers.map(({ vents, seenAt }, i) => bodyOf(vents, seenAt(point), lengths[i]!));
+    const placed = partition.place(outer, at, [first!, second]);
+    if (!placed.ok) return placed;
+    for (const [side, { vents }] of chambers.entries()) {
+      const judged = vents.refuse?.(side === 0 ? placed : ofSecond(placed));
+      if (judged !== undefined && !judged.ok) return judged;
+    }
+    return placed;
+  }
+
+  /** A placement with the vents of the rear chamber in the place of those of the front one. */
+  const ofSecond = ({ placement, slack, second, secondSlack, ...placed }: PartitionFit): PartitionFit => ({
+    ...placed,
+    placement: { ...placement, ...(second && { vent: second }) },
+    slack: secondSlack ?? slack,
+  });
+
+  /** What is told of a finished box: its chambers, the front one first, and where the partition stands. */
+  function told(finished: Finished) {
+    const { edges, point } = finished;
+    const placed = finished.fit as PartitionFit;
+    const { inner, lengths, at } = madeAt(edges, point);
+    const all = chambers.map(({ vents, seenAt }, side) => {
+      const seen = seenAt(point);
+      const { fb, warnings } = tunedTo(vents, seen, lengths[side]!, job);
+      const one = { ...finished, point: seen, fit: side === 0 ? placed : ofSecond(placed) };
+      const many = chambers.length > 1;
+      const words = vents.tell(one, lengths[side]!, fb, {
+        ...(many && { tunes: side === 0 ? 'the front chamber' : 'the rear chamber' }),
+        ...(side === 1 && rear === 'through' && { from: 'the front side of the partition' }),
+      });
+      const holes = side === 0 ? words.holes : words.holes.map((hole) => partition.ofSecond(edges, at, hole));
+      return { warnings, told: { ...words, holes, fb, length: lengths[side]! } satisfies ChamberTold };
+    });
+    return {
+      at,
+      chambers: all.map((one) => one.told),
+      sizes: partition.chambers(inner, at),
+      warnings: all.flatMap(({ warnings }) => warnings),
+      driverHoles: partition.holes(edges, at, placed),
+      boards: [partition.board(edges)],
+    };
+  }
+
+  /** The axes of the search; the tuning of the front chamber lies around the band. */
+  function acoustic(pinned: number | undefined): Axis[] {
+    const { lowest, highest } = job.wanted;
+    const many = behind.length > 0;
+    return [
+      {
+        name: 'tuning',
+        from: pinned ?? lowest * 0.8,
+        to: pinned ?? highest * 1.2,
+        // With a second tuning every combination of both is tried.
+        ratio: many ? 1.08 : 1.04,
+        unit: 0.05,
+      },
+      ...(many ? [{ name: 'rear ÷ front tuning', from: RATIOS[0], to: RATIOS[1], ratio: 1.15, unit: 1e-3 }] : []),
+      { name: 'rear share', from: SHARES[0], to: SHARES[1], ratio: many ? 1.2 : 1.1, unit: 1e-3 },
+    ];
+  }
+
+  return {
+    axis,
+    contents,
+    chambers,
+    acoustic,
+    told,
+    variant: {
+      choice,
+      geometric: front.vents.geometric,
+      contents: contents.taken,
+      least: partition.least,
+      parts,
+      room,
+      roomAtMost: roomBy('roomAtMost'),
+      roomByPoint: true as const,
+      settle,
+      place,
+    },
+  };
+}
