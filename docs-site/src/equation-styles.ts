@@ -6,7 +6,9 @@ import { join } from 'node:path';
 /** Rules whose classes stand on a page, and the faces that they name, in the one format that every browser reads. */
 export function usedRules(sheet: string, classes: ReadonlySet<string>): string {
   const rules = sheet.replace(/@font-face\{[^}]*\}/g, '').replace(/([^{}]+)\{([^{}]*)\}/g, (_, names: string, body) => {
-    const kept = names.split(',').filter((name) => [...name.matchAll(/\.([\w-]+)/g)].every(([, is = '']) => classes.has(is)));
+    const kept = names
+      .split(',')
+      .filter((name) => [...name.matchAll(/\.([\w-]+)/g)].every(([, is = '']) => classes.has(is)));
     return kept.length > 0 ? `${kept.join(',')}{${body}}` : '';
   });
   const faces = [...sheet.matchAll(/@font-face\{[^}]*font-family:(\w+)[^}]*\}/g)].flatMap(([face, name = '']) =>

@@ -10,8 +10,8 @@ const live = readdirSync(content, { recursive: true, encoding: 'utf8' })
   .filter((name) => /^example: [\s\S]*<Scrub/m.test(readFileSync(new URL(name, content), 'utf8')))
   .map((name) => name.replace(/(^|\/)index\.mdx$|\.mdx$/, ''));
 
-/** Milliseconds that a task may take at a quarter of the processor: fifty, but for a page that solves nine alignments at each move. */
-const allowed = (path: string): number => (path === 'worked-examples/which-boxes-suit' ? 90 : 50);
+/** Milliseconds that a task may take at a quarter of the processor. */
+const LONGEST = 50;
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
   const { visit, longestTask } = site();
@@ -40,8 +40,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
           // Axes, sentences and tables follow when the hand rests.
           await page.waitForTimeout(800);
         };
-        const limit = allowed(path);
-        expect(await longestTask(page, drag, limit), String(await number.getAttribute('name'))).toBeLessThan(limit);
+        expect(await longestTask(page, drag, LONGEST), String(await number.getAttribute('name'))).toBeLessThan(LONGEST);
         expect(await number.innerText()).not.toBe(before);
         await page.keyboard.press('Escape');
       }

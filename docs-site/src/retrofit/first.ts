@@ -1,4 +1,5 @@
 import type { Account } from 'airspring';
+import { rangesText } from '../../../packages/airspring/src/words/bands-text.js';
 import { changeText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
 import { figureMarkup } from '../figures/figure.js';
 import { html, type Markup, table } from '../html.js';
@@ -56,7 +57,8 @@ export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
   if (!first) return '';
   const [now, then] = [answer.now.account, first.row.account];
-  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}`;
+  const ranges = first.row.bands ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.` : '';
+  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
 }
 
 function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {

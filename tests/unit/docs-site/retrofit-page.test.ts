@@ -95,6 +95,20 @@ describe('the page of a box that stands', () => {
     expect(figure.querySelectorAll('tbody tr').length).toBe(options.length);
   });
 
+  test('every hole, saw and pipe has its own set of tubes, and each of its tubes a name of its own', () => {
+    const pipes = [{ inner: '46 mm', outer: '50 mm' }];
+    const { answer, document } = pageOf({ ...thunderBox, workshop: { holeSaws: ['57 mm', '76 mm'], pipes } } as never);
+    const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+    expect(sets.length).toBe(4);
+    const section = document.querySelector('[aria-labelledby=tubes]');
+    expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map((head) => words(head).split(',')[0]);
+    expect(names.length).toBe(sets.reduce((sum, { proposed }) => sum + proposed.length, 0));
+    expect(new Set(names).size).toBe(names.length);
+    for (const { flangeDiameter } of sets) expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm into the`);
+    for (const name of names) expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain(`tube ${name} needs`);
+  });
+
   test('tells how to measure first and how to find the tuning by eye, with its caution before the steps', () => {
     const section = document.querySelector('[aria-labelledby=by-eye]') as Element;
     expect(words(section)).toContain(`${one(answer.now.account.fb)} Hz`);
@@ -113,7 +127,7 @@ describe('the page of a box that stands', () => {
   });
 
   test('its tables as values have as many columns in every row', () => {
-    for (const csv of [changesCsv(answer), tubesCsv(answer.tubeSets[0] as Retrofit['tubeSets'][number])]) {
+    for (const csv of [changesCsv(answer), tubesCsv(answer)]) {
       const rows = csv.trimEnd().split('\n');
       const columns = (row: string) => row.match(/("[^"]*"|[^,]*)(,|$)/g)?.length;
       for (const row of rows.filter((each) => !each.includes('"no"')))

@@ -1,0 +1,112 @@
+import { group } from '@airspring/core/driver';
+import { isInputError } from '@airspring/core/fault';
+import { si } from '@airspring/core/quantity';
+import { type Glance, glanceOf } from './account.js';
+import type { Measurement } from './measured-driver.js';
+import type { Readings } from './measured-readings.js';
+import { valuesOf } from './measured-values.js';
+import type { Standing } from './standing.js';
+import { type State, soundingOf, tunedBy, ventOf } from './state.js';
+
+/** Where a number lies; without an end where the response has fallen too far at the end of the band. */
+export interface Band {
+  readonly from: number;
+  readonly to?: number;
+}
+
+/**
+ * Where reach (Hz), greatest level (dB) and air speed at the wanted level (m/s) lie if every reading is off by at most what is
+ * stated, all of them at once.
+ */
+export interface Bands {
+  readonly reach: Band;
+  readonly level: Band;
+  readonly airSpeed?: Band;
+}
+
+/** For each reading, by how many of its offsets it is moved: −1 to 1. */
+type Moves = Readonly<Record<keyof Readings, number>>;
+
+const names = [
+  'lowerPeak',
+  'dip',
+  'upperPeak',
+  'flankFrequency',
+  'peakImpedance',
+  'flankImpedance',
+  'Re',
+  'coneDiameter',
+  'air',
+] as const satisfies readonly (keyof Readings)[];
+const still = Object.fromEntries(names.map((name) => [name, 0])) as Moves;
+
+/** What a state does if its readings are moved: drivers, air and the measured tuning follow. */
+export function glanceMoved(
+  standing: Standing,
+  state: State,
+  { readings, offsets, shared }: Measurement,
+  moves: Moves,
+): Glance | undefined {
+  const { job, panelThickness, vents } = standing;
+  const moved = Object.fromEntries(
+    names.map((name) => [name, readings[name] + moves[name] * offsets[name]]),
+  ) as unknown as Readings;
+  const more = moved.air - readings.air;
+  try {
+    const { Mms, Cms, Rms, Bl, Re, Sd } = valuesOf(moved, shared, job.air);
+    const own = {
+      Mms: si('mass', Mms),
+      Cms: si('compliance', Cms),
+      Rms: si('mechanicalResistance', Rms),
+      Bl: si('forceFactor', Bl),
+      Re: si('resistance', Re),
+      Sd: si('coneArea', Sd),
+    };
+    const { series, parallel, isobaric, driver } = state.drivers;
+    const drivers = group({ ...driver, ...own }, { series, parallel, isobaric });
+    const tuned = tunedBy(vents.map(ventOf), standing.airBeforeVents + more, panelThickness, job.air);
+    if (!tuned.ok) return undefined;
+    const corrected = { ...standing, tuningRatio: moved.dip / tuned.fb };
+    const after = { ...state, drivers, airBeforeVents: state.airBeforeVents + more };
+    const sounding = soundingOf(corrected, after);
+    return sounding.ok ? glanceOf(job, after, sounding) : undefined;
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return undefined;
+  }
+}
+
+/**
+ * The bands of a state. Each reading is moved alone to both its ends, which tells for each number the way in which it makes it
+ * more; then all are moved at once, each the way that makes the number most, and the way that makes it least. Where a number rises
+ * or falls with each reading throughout, these corners are its ends. `undefined` where readings that are all off together tell of
+ * no driver.
+ */
+export function bandsOf(standing: Standing, state: State, measurement: Measurement): Bands | undefined {
+  const at = (moves: Partial<Moves>) => glanceMoved(standing, state, measurement, { ...still, ...moves });
+  const alone = names.map((name) => ({ name, low: at({ [name]: -1 }), high: at({ [name]: 1 }) }));
+  const corner = (of: keyof Glance, way: 1 | -1) =>
+    at(
+      Object.fromEntries(
+        alone.map(({ name, low, high }) => [name, way * (Math.sign((high?.[of] ?? 0) - (low?.[of] ?? 0)) || 1)]),
+      ),
+    );
+  const numbers = ['reach', 'level', 'airSpeed'] as const;
+  const found = [
+    at({}),
+    ...alone.flatMap(({ low, high }) => [low, high]),
+    ...numbers.flatMap((of) => ([1, -1] as const).map((way) => corner(of, way))),
+  ];
+  const glances = found.filter((one) => one !== undefined);
+  if (glances.length < found.length) return undefined;
+  const band = (of: keyof Glance): Band => {
+    const values = glances.map((one) => one[of]);
+    const [from, to] = [Math.min(...values), Math.max(...values)];
+    return Number.isFinite(to) ? { from, to } : { from };
+  };
+  return {
+    reach: band('reach'),
+    level: band('level'),
+    ...(state.vents.length > 0 && { airSpeed: band('airSpeed') }),
+  };
+}
