@@ -57,7 +57,9 @@ export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
   if (!first) return '';
   const [now, then] = [answer.now.account, first.row.account];
-  const ranges = first.row.bands ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.` : '';
+  const ranges = first.row.bands
+    ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.`
+    : '';
   return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
 }
 

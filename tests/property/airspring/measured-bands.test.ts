@@ -3,11 +3,11 @@ import { completeDriver, group } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { features, respond } from '@airspring/core/response';
-import { type Retrofit, retrofit } from 'airspring';
+import { type Retrofit, type RowDone, retrofit } from 'airspring';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { demoStanding } from '../../arbitrary/standing.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { demoStanding } from '../../arbitrary/standing.js';
 
 const [{ wirings: _, Le: _le, ...sheet }] = demoStanding.drivers as [(typeof demoStanding.drivers)[0]];
 
@@ -92,7 +92,7 @@ const numbersOf = ({ account: { reach, loudest, wanted } }: Pick<Retrofit['now']
   airSpeed: wanted.airSpeed?.value,
 });
 
-const cases = fc.sample(boxes, { numRuns: fuzzRuns > 300 ? 60 : 8, seed: 20261128 });
+const cases = fc.sample(boxes, { numRuns: fuzzRuns > 300 ? 60 : 5, seed: 20261128 });
 
 test.each(cases)('drivers whose readings are off by less than stated stay inside the ranges told: %j', (box) => {
   const read = readingsOf(box);
@@ -103,13 +103,36 @@ test.each(cases)('drivers whose readings are off by less than stated stay inside
   for (const [name, value] of Object.entries(numbersOf(now))) {
     expect(told[name as keyof typeof told]?.from, name).toBeLessThanOrEqual(value ?? Infinity);
   }
-  for (const share of fc.sample(shares, { numRuns: fuzzRuns > 300 ? 40 : 12, seed: box.fs })) {
+  for (const share of fc.sample(shares, { numRuns: fuzzRuns > 300 ? 40 : 8, seed: box.fs })) {
     const found = numbersOf(retrofit(briefOf(moved(read, share), box.parallel)).now);
     for (const name of ['reach', 'level', 'airSpeed'] as const) {
       const { from, to = Infinity } = told[name]!;
       const value = found[name] ?? Infinity;
-      expect(value, `${name} of ${share}`).toBeGreaterThanOrEqual(from * (1 - 1e-9));
-      expect(value, `${name} of ${share}`).toBeLessThanOrEqual(to * (1 + 1e-9));
+      // The greatest level is the least over tones and limits: the search may miss an end of it by a tenth of a decibel.
+      const allowed = name === 'level' ? 0.15 : 1e-9 * value;
+      expect(value, `${name} of ${share}`).toBeGreaterThanOrEqual(from - allowed);
+      expect(value, `${name} of ${share}`).toBeLessThanOrEqual(to + allowed);
     }
+  }
+});
+
+test('ranges close where the readings are exact, and grow with what they may be off', () => {
+  const read = readingsOf({ fs: 42, Qts: 0.38, fb: 34, QL: 15, parallel: 2 });
+  const widths = (by: number) => {
+    const brief = briefOf(read, 2);
+    const exact = { frequency: `${by} Hz`, length: `${4 * by} mm`, impedance: by / 10, air: `${2 * by} L` };
+    const measured = { ...brief.standing.measured, within: exact };
+    const { now, rows, first = -1 } = retrofit({ ...brief, standing: { ...brief.standing, measured } });
+    const helped = rows[first] as RowDone;
+    expect(rows.filter((row) => row.ok && row.bands)).toEqual([helped]);
+    return [now, helped].flatMap(({ bands }) =>
+      (['reach', 'level', 'airSpeed'] as const).map((name) => bands![name]!.to! - bands![name]!.from),
+    );
+  };
+  const [none, fine, coarse] = [widths(0), widths(0.1), widths(0.3)];
+  for (const [i, width] of none.entries()) {
+    expect(width).toBeLessThan(1e-9);
+    expect(fine[i]!).toBeGreaterThan(1e-3);
+    expect(coarse[i]!).toBeGreaterThan(2 * fine[i]!);
   }
 });

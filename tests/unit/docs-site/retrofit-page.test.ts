@@ -102,11 +102,15 @@ describe('the page of a box that stands', () => {
     expect(sets.length).toBe(4);
     const section = document.querySelector('[aria-labelledby=tubes]');
     expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
-    const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map((head) => words(head).split(',')[0]);
+    const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map(
+      (head) => words(head).split(',')[0],
+    );
     expect(names.length).toBe(sets.reduce((sum, { proposed }) => sum + proposed.length, 0));
     expect(new Set(names).size).toBe(names.length);
-    for (const { flangeDiameter } of sets) expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm into the`);
-    for (const name of names) expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain(`tube ${name} needs`);
+    for (const { flangeDiameter } of sets)
+      expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm into the`);
+    for (const name of names)
+      expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain(`tube ${name} needs`);
   });
 
   test('tells how to measure first and how to find the tuning by eye, with its caution before the steps', () => {

@@ -78,35 +78,41 @@ export function glanceMoved(
 
 /**
  * The bands of a state. Each reading is moved alone to both its ends, which tells for each number the way in which it makes it
- * more; then all are moved at once, each the way that makes the number most, and the way that makes it least. Where a number rises
- * or falls with each reading throughout, these corners are its ends. `undefined` where readings that are all off together tell of
- * no driver.
+ * more. Then all are moved at once, each the way that makes the number most, and the way that makes it least. From the farthest
+ * of what was found one reading after the other is moved to its other end, until none leads farther: another limit may bind in
+ * a corner. This is a search, no proof: of 36 000 draws within the readings two lay outside, by 0.11 dB of level. `undefined` where readings that are all off together tell of no driver.
  */
 export function bandsOf(standing: Standing, state: State, measurement: Measurement): Bands | undefined {
-  const at = (moves: Partial<Moves>) => glanceMoved(standing, state, measurement, { ...still, ...moves });
-  const alone = names.map((name) => ({ name, low: at({ [name]: -1 }), high: at({ [name]: 1 }) }));
-  const corner = (of: keyof Glance, way: 1 | -1) =>
-    at(
-      Object.fromEntries(
-        alone.map(({ name, low, high }) => [name, way * (Math.sign((high?.[of] ?? 0) - (low?.[of] ?? 0)) || 1)]),
-      ),
-    );
-  const numbers = ['reach', 'level', 'airSpeed'] as const;
-  const found = [
-    at({}),
-    ...alone.flatMap(({ low, high }) => [low, high]),
-    ...numbers.flatMap((of) => ([1, -1] as const).map((way) => corner(of, way))),
-  ];
-  const glances = found.filter((one) => one !== undefined);
-  if (glances.length < found.length) return undefined;
-  const band = (of: keyof Glance): Band => {
-    const values = glances.map((one) => one[of]);
-    const [from, to] = [Math.min(...values), Math.max(...values)];
+  const tried = new Map<string, { readonly moves: Moves; readonly glance: Glance | undefined }>();
+  const at = (some: Partial<Moves>): Glance | undefined => {
+    const moves = { ...still, ...some };
+    const key = names.map((name) => moves[name]).join();
+    const known = tried.get(key) ?? { moves, glance: glanceMoved(standing, state, measurement, moves) };
+    tried.set(key, known);
+    return known.glance;
+  };
+  const ends = (['reach', 'level', 'airSpeed'] as const).flatMap((of) =>
+    ([-1, 1] as const).map((way) => ({ of, way })),
+  );
+  const rises = names.map((name) => [name, at({ [name]: -1 }), at({ [name]: 1 })] as const);
+  for (const { of, way } of ends) {
+    at(Object.fromEntries(rises.map(([name, low, high]) => [name, (high?.[of] ?? 0) < (low?.[of] ?? 0) ? -way : way])));
+  }
+  const farthest = ({ of, way }: (typeof ends)[number]) =>
+    [...tried.values()].reduce((a, b) => (way * (b.glance?.[of] ?? Number.NaN) > way * (a.glance?.[of] ?? 0) ? b : a));
+  for (const end of ends) {
+    for (let from = farthest(end), before: typeof from | undefined; from !== before; from = farthest(end)) {
+      before = from;
+      for (const name of names) at({ ...from.moves, [name]: from.moves[name] > 0 ? -1 : 1 });
+    }
+  }
+  if ([...tried.values()].some(({ glance }) => glance === undefined)) return undefined;
+  const band = (name: keyof Glance): Band => {
+    const [from, to] = ends.filter(({ of }) => of === name).map((end) => farthest(end).glance![name]) as [
+      number,
+      number,
+    ];
     return Number.isFinite(to) ? { from, to } : { from };
   };
-  return {
-    reach: band('reach'),
-    level: band('level'),
-    ...(state.vents.length > 0 && { airSpeed: band('airSpeed') }),
-  };
+  return { reach: band('reach'), level: band('level'), ...(state.vents.length > 0 && { airSpeed: band('airSpeed') }) };
 }

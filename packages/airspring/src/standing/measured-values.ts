@@ -68,11 +68,7 @@ export const offsetsOf = (read: Readings, { frequency, length, impedance, air }:
 });
 
 /** Values with the ranges in which they lie: each reading moved alone to both ends, the moves added as independent ones are. */
-export function rangesOf(
-  read: Readings,
-  within: Within,
-  of: (readings: Readings) => Followed,
-) {
+export function rangesOf(read: Readings, within: Within, of: (readings: Readings) => Followed) {
   const by = offsetsOf(read, within);
   const value = of(read);
   const ends = (Object.keys(by) as (keyof Readings)[]).flatMap((name) =>
