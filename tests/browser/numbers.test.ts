@@ -114,7 +114,8 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     expect(text).toContain(`vent ${(await page.locator('scrub-number').first().innerText()).replace('\u00a0', ' ')}`);
     expect(text).toMatch(/\d+ checks?: .*(read in print|recomputed independently)/);
     expect(text).toMatch(/Worst deviation on \d{4}-/);
-    expect(await proof.locator('math').count()).toBe(1);
+    expect(await proof.locator('math').count()).toBe(3);
+    expect(await proof.locator('.katex-display').evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length)).toBe(0);
     await page.keyboard.press('Escape');
     expect(await proof.isVisible()).toBe(false);
     await page.context().close();

@@ -1,7 +1,7 @@
 /** What stands behind a number of a page: its formula, and what the checks of that found. */
 import katex from 'katex';
 import { rowsOf } from './audit.js';
-import { addressOf, keyOf } from './formula.js';
+import { addressOf, keyOf, titleOf } from './formula.js';
 import { audit } from './stands-on.js';
 import { countText, worstText } from './worst.js';
 
@@ -12,8 +12,12 @@ export function proofOf(key: string) {
   const rows = rowsOf(audit, formula);
   return {
     address: addressOf(formula),
-    title: formula.name,
-    equation: tex && katex.renderToString(tex, { displayMode: true, throwOnError: true }),
+    name: formula.name,
+    title: titleOf(formula),
+    // What stands beside each other on a page stands below each other in the narrow box of a proof.
+    equations: (tex?.split(/,?\s*\\qquad\s*|\s*\\quad(?=\\Rightarrow)/) ?? []).map((part) =>
+      katex.renderToString(part, { displayMode: true, throwOnError: true }),
+    ),
     checks: audit.ledger
       ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`
       : 'The checks are running now.',
