@@ -115,7 +115,15 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     expect(text).toMatch(/\d+ checks?: .*(read in print|recomputed independently)/);
     expect(text).toMatch(/Worst deviation on \d{4}-/);
     expect(await proof.locator('math').count()).toBe(3);
-    expect(await proof.locator('.katex-display').evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length)).toBe(0);
+    for (const width of [390, 1100]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(
+        await proof
+          .locator('.katex-display')
+          .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length),
+        `at ${width} px`,
+      ).toBe(0);
+    }
     await page.keyboard.press('Escape');
     expect(await proof.isVisible()).toBe(false);
     await page.context().close();

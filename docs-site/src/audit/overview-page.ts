@@ -33,7 +33,7 @@ function floorTable(floor: string, audit: Audit): string {
   const formulas = audit.formulas.filter((one) => one.floor === floor);
   const line = (formula: Formula): readonly Fragment[] => {
     const rows = rowsOf(audit, formula);
-    const name = html`<a href="${addressOf(formula)}">${titleOf(formula)}</a> <code>${breakable(formula.name)}</code>`;
+    const name = html`<a href="${addressOf(formula)}"><code>${breakable(formula.name)}</code></a><br>${titleOf(formula)}`;
     return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
   };
   const heads = audit.ledger ? ['formula', 'checks', 'worst deviation from outside'] : ['formula'];

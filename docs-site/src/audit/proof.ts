@@ -16,7 +16,10 @@ export function proofOf(key: string) {
     title: titleOf(formula),
     // What stands beside each other on a page stands below each other in the narrow box of a proof.
     equations: (tex?.split(/,?\s*\\qquad\s*|\s*\\quad(?=\\Rightarrow)/) ?? []).map((part) =>
-      katex.renderToString(part, { displayMode: true, throwOnError: true }),
+      katex.renderToString(part.replace(/^\\Rightarrow\\quad/, '\\Rightarrow\\;'), {
+        displayMode: true,
+        throwOnError: true,
+      }),
     ),
     checks: audit.ledger
       ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`

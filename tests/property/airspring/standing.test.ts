@@ -177,6 +177,11 @@ describe('a box that stands', () => {
     },
   );
 
+  test.each(answers)('calls no two changes by one name: %#', ({ answer: { rows } }) => {
+    const names = rows.map(({ change }) => change);
+    expect(names).toEqual([...new Set(names)]);
+  });
+
   test.each(answers)('keeps what is to be kept: %#', ({ brief, answer: { rows, designs, now } }) => {
     const keep = new Set(brief.standing.keep);
     for (const { box } of [...rows.filter((one): one is RowDone => one.ok), ...designs]) {
@@ -208,15 +213,18 @@ describe('a box that stands', () => {
     }
   });
 
-  test.each(answers)('a tube that does not fit has no room with one bend either, wherever it turns: %#', ({ brief, answer }) => {
-    if (!('drivers' in brief.standing)) return;
-    for (const row of answer.rows) {
-      if (row.ok || row.way === undefined) continue;
-      const { vent, needed, diameter } = row.way;
-      const bend = bendWithRoom(brief, vent, { diameter, length: needed });
-      expect(bend, `${row.change}: ${JSON.stringify(row.way)}`).toBeUndefined();
-    }
-  });
+  test.each(answers)(
+    'a tube that does not fit has no room with one bend either, wherever it turns: %#',
+    ({ brief, answer }) => {
+      if (!('drivers' in brief.standing)) return;
+      for (const row of answer.rows) {
+        if (row.ok || row.way === undefined) continue;
+        const { vent, needed, diameter } = row.way;
+        const bend = bendWithRoom(brief, vent, { diameter, length: needed });
+        expect(bend, `${row.change}: ${JSON.stringify(row.way)}`).toBeUndefined();
+      }
+    },
+  );
 
   test.each(answers)('what fits has room when it is drawn: %#', ({ brief, answer }) => {
     if (!('drivers' in brief.standing)) return;

@@ -8,7 +8,9 @@ import { changesCsv, tubesCsv } from '../../../docs-site/src/retrofit/csv.js';
 import { retrofitAnswer } from '../../../docs-site/src/retrofit/page.js';
 import { documentOf } from './document.js';
 
-const text = readFileSync(new URL('../../../packages/airspring/briefs/old-thunder-box.json', import.meta.url), 'utf8');
+const read = (name: string) =>
+  readFileSync(new URL(`../../../packages/airspring/briefs/${name}.json`, import.meta.url), 'utf8');
+const text = read('old-thunder-box');
 type Written = Brief & { standing: Record<string, unknown> };
 const thunderBox = JSON.parse(text) as Written;
 const words = (element: Element | null | undefined) => (element?.textContent ?? '').replace(/\u00a0/g, ' ');
@@ -167,8 +169,30 @@ describe('other boxes that stand', () => {
     expect(text_).toContain('What it does now');
   });
 
+  test('drivers without a sheet: their data with ranges first and in full, ranges of the box, and the check by eye', () => {
+    const { answer, document, all } = pageOf(JSON.parse(read('unknown-drivers')) as Written);
+    const { values } = answer.measuredDrivers!;
+    const rows = [...document.querySelectorAll('table.measured tbody tr')].map((row) =>
+      [...row.children].map((cell) => words(cell)),
+    );
+    expect(rows.map(([name]) => name)).toEqual(values.map(({ field }) => field));
+    for (const [i, { value, from, to }] of values.slice(0, 4).entries()) {
+      const printed = rows[i]?.slice(1).map((text) => Number.parseFloat(text));
+      for (const [k, exact] of [value, from, to].entries())
+        expect((printed?.[k] ?? Number.NaN) / exact).toBeCloseTo(1, 2);
+    }
+    const [head] = [...document.querySelectorAll('.answer')].map(words);
+    expect(head).toContain(`fs ${rows[0]?.[2]?.replace(' Hz', '')} to ${rows[0]?.[3]}`);
+    const { reach, level } = answer.now.bands!;
+    expect(all).toContain(
+      `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,
+    );
+    expect(all).toContain('This stays open: the travel of the cone (Xmax)');
+    expect(document.querySelector('[aria-labelledby=by-eye] .caution')).not.toBeNull();
+  });
+
   test('a desk takes either sort of brief', () => {
-    const whale = readFileSync(new URL('../../../packages/airspring/briefs/whale-bench.json', import.meta.url), 'utf8');
+    const whale = read('whale-bench');
     expect(Object.keys(jobOf(JSON.parse(whale), whale).files)).toEqual(['report', 'curves', 'sheets']);
     expect(Object.keys(jobOf(thunderBox, text).files)).toEqual(['report', 'changes', 'tubes', 'page']);
   });
