@@ -41,7 +41,7 @@ const names = [
 const still = Object.fromEntries(names.map((name) => [name, 0])) as Moves;
 
 /** What a state does if its readings are moved: drivers, air and the measured tuning follow. */
-export function glanceMoved(
+function glanceMoved(
   standing: Standing,
   state: State,
   { readings, offsets, shared }: Measurement,
