@@ -119,7 +119,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
       await page.setViewportSize({ width, height: 900 });
       expect(
         await proof
-          .locator('.katex-display')
+          .locator('.proof-line')
           .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length),
         `at ${width} px`,
       ).toBe(0);

@@ -5,6 +5,13 @@ import { addressOf, keyOf, titleOf } from './formula.js';
 import { audit } from './stands-on.js';
 import { countText, worstText } from './worst.js';
 
+/** An equation as the browser sets it: its picture for every browser would be a tenth of the first page. */
+function mathOf(tex: string): string {
+  const short = tex.replace(/^\\Rightarrow\\quad/, '\\Rightarrow\\;');
+  const markup = katex.renderToString(short, { displayMode: true, throwOnError: true, output: 'mathml' });
+  return (/<math.*<\/math>/s.exec(markup)?.[0] ?? '').replace(/<annotation.*?<\/annotation>/s, '');
+}
+
 export function proofOf(key: string) {
   const formula = audit.formulas.find((one) => keyOf(one) === key);
   if (!formula) throw new Error(`There is no formula ${key}`);
@@ -15,12 +22,7 @@ export function proofOf(key: string) {
     name: formula.name,
     title: titleOf(formula),
     // What stands beside each other on a page stands below each other in the narrow box of a proof.
-    equations: (tex?.split(/,?\s*\\qquad\s*|\s*\\quad(?=\\Rightarrow)/) ?? []).map((part) =>
-      katex.renderToString(part.replace(/^\\Rightarrow\\quad/, '\\Rightarrow\\;'), {
-        displayMode: true,
-        throwOnError: true,
-      }),
-    ),
+    equations: (tex?.split(/,?\s*\\qquad\s*|\s*\\quad(?=\\Rightarrow)/) ?? []).map(mathOf),
     checks: audit.ledger
       ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`
       : 'The checks are running now.',
