@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import starlight from '@astrojs/starlight';
 import { defineConfig } from 'astro/config';
 import rehypeKatex from 'rehype-katex';
@@ -7,6 +8,8 @@ import remarkMath from 'remark-math';
 import starlightLinksValidator from 'starlight-links-validator';
 import starlightTypeDoc from 'starlight-typedoc';
 import { writeAudit } from './src/audit/write.js';
+import { codeInks } from './src/code-inks.js';
+import { cutEquationStyles } from './src/equation-styles.js';
 import { equations } from './src/equations.js';
 import { tables } from './src/tables.js';
 import { typeDocOptions } from './src/type-doc.js';
@@ -44,19 +47,13 @@ export default defineConfig({
     rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }], equations, tables, unitTies],
     shikiConfig: {
       theme: 'css-variables',
-      // The listing itself has the colour of plain words: repeated at each of them it is a twentieth of a formula page.
-      transformers: [
-        {
-          span: ({ properties }) => {
-            if (properties.style === 'color:var(--astro-code-foreground)') delete properties.style;
-          },
-        },
-      ],
+      transformers: [codeInks],
     },
   },
   integrations: [
     // Formula, audit and bibliography pages are made from docstrings and the ledger before anything is read.
     { name: 'audit', hooks: { 'astro:config:setup': () => void writeAudit(join(import.meta.dirname, '..')) } },
+    { name: 'equation-styles', hooks: { 'astro:build:done': ({ dir }) => cutEquationStyles(fileURLToPath(dir)) } },
     starlight({
       title: 'Airspring',
       tagline: 'The air in a box is a spring',

@@ -58,7 +58,7 @@ export function driverOf(Qts: number) {
 }
 
 /** Every alignment of the table, in the family of boxes that it is for. */
-const candidatesOf = (QL: number) => [
+export const candidatesOf = (QL: number) => [
   ...[butterworth(2), bessel(2), chebyshev(2, { ripple: 1 })].map((one) =>
     candidate(one, closedFamily),
   ),

@@ -1,6 +1,7 @@
 /** The briefs of the demonstrations and all that is made of each, once a build. */
 import type { Brief } from 'airspring';
 import oldThunderBox from '../../packages/airspring/briefs/old-thunder-box.json?raw';
+import unknownDrivers from '../../packages/airspring/briefs/unknown-drivers.json?raw';
 import whaleBench from '../../packages/airspring/briefs/whale-bench.json?raw';
 import { briefText, fileName } from './brief-text.js';
 import { jobOf } from './job/job.js';
@@ -22,6 +23,7 @@ function demonstration(written: string): Demonstration {
 export const demonstrations: Readonly<Record<string, Demonstration>> = {
   'quiet-vent': demonstration(whaleBench),
   'it-chuffs': demonstration(oldThunderBox),
+  'no-sheet': demonstration(unknownDrivers),
 };
 
 /** Files beside the page, for those without script: its brief, and what the job made of it. */

@@ -97,7 +97,7 @@ function judgeEach(paths: readonly string[]): void {
       }
     });
 
-    test('asks no other host, complains of nothing, and weighs less than 430 kB', async () => {
+    test('asks no other host, complains of nothing, and weighs less than 350 kB', async () => {
       expect(tab.requests.filter((url) => !url.startsWith(address()) && !url.startsWith('data:'))).toEqual([]);
       expect(tab.complaints).toEqual([]);
       const bytes = await tab.page.evaluate(() => {
@@ -105,7 +105,7 @@ function judgeEach(paths: readonly string[]): void {
         return all.reduce((sum, entry) => sum + (entry as PerformanceResourceTiming).decodedBodySize, 0);
       });
       expect(bytes).toBeGreaterThan(10_000);
-      if (!path.startsWith('api/')) expect(bytes).toBeLessThan(430_000);
+      if (!path.startsWith('api/')) expect(bytes).toBeLessThan(350_000);
     });
   });
 }

@@ -10,8 +10,8 @@ const live = readdirSync(content, { recursive: true, encoding: 'utf8' })
   .filter((name) => /^example: [\s\S]*<Scrub/m.test(readFileSync(new URL(name, content), 'utf8')))
   .map((name) => name.replace(/(^|\/)index\.mdx$|\.mdx$/, ''));
 
-/** Milliseconds that a task may take at a quarter of the processor: fifty, but for a page that solves nine alignments at each move. */
-const allowed = (path: string): number => (path === 'worked-examples/which-boxes-suit' ? 90 : 50);
+/** Milliseconds that a task may take at a quarter of the processor. */
+const LONGEST = 50;
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
   const { visit, longestTask } = site();
@@ -40,8 +40,7 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
           // Axes, sentences and tables follow when the hand rests.
           await page.waitForTimeout(800);
         };
-        const limit = allowed(path);
-        expect(await longestTask(page, drag, limit), String(await number.getAttribute('name'))).toBeLessThan(limit);
+        expect(await longestTask(page, drag, LONGEST), String(await number.getAttribute('name'))).toBeLessThan(LONGEST);
         expect(await number.innerText()).not.toBe(before);
         await page.keyboard.press('Escape');
       }
@@ -115,7 +114,16 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     expect(text).toContain(`vent ${(await page.locator('scrub-number').first().innerText()).replace('\u00a0', ' ')}`);
     expect(text).toMatch(/\d+ checks?: .*(read in print|recomputed independently)/);
     expect(text).toMatch(/Worst deviation on \d{4}-/);
-    expect(await proof.locator('math').count()).toBe(1);
+    expect(await proof.locator('math').count()).toBe(3);
+    for (const width of [390, 1100]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(
+        await proof
+          .locator('.proof-line')
+          .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length),
+        `at ${width} px`,
+      ).toBe(0);
+    }
     await page.keyboard.press('Escape');
     expect(await proof.isVisible()).toBe(false);
     await page.context().close();

@@ -27,11 +27,13 @@ export function checkBlock(row: LedgerRow): string {
   const relative = tolerance.relative === undefined ? '' : ' of the expected value';
   const rows = elements(row);
   const worst = rows[deviations(row).indexOf(Math.max(...deviations(row)))] ?? [];
-  const heads = headsOf(row);
+  const columns = columnsOf(row);
+  const heads = columns.map(([name, unit]) => headed(name, unit));
   const values =
     rows.length <= SHOWN
       ? table(`${id}: expected and got`, heads, rows)
-      : html`${table(`${id}: the worst of ${rows.length} values`, heads, [worst])}${more(id, heads, rows)}`;
+      : html`<p>The worst of ${rows.length} values: ${columns.map(([name, unit], k) => `${name} ${withUnit(worst[k] ?? '', unit)}`).join(', ')}.</p>
+${more(id, heads, rows)}`;
   const block = html`<div class="check" id="${id}">
 <p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
 <p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
@@ -70,14 +72,15 @@ const headed = (name: string, unit: string): string => (unit === '' || unit === 
 const commonUnit = (row: LedgerRow): string | undefined =>
   new Set(unitsOf(row)).size === 1 ? unitsOf(row)[0] : undefined;
 
-const headsOf = (row: LedgerRow): readonly string[] => {
+/** Name and unit of each column of the elements. */
+const columnsOf = (row: LedgerRow): readonly (readonly [name: string, unit: string])[] => {
   const unit = commonUnit(row) ?? '';
   return [
-    ...varying(row).map(([name, given]) => headed(name, given.unit)),
-    ...(varying(row).length === 0 && listed(row.expected).length > 1 ? ['No.'] : []),
-    headed('expected', unit),
-    headed('got', unit),
-    headed('deviation', row.tolerance.relative === undefined ? unit : ''),
+    ...varying(row).map(([name, given]) => [name, given.unit] as const),
+    ...(varying(row).length === 0 && listed(row.expected).length > 1 ? [['No.', ''] as const] : []),
+    ['expected', unit],
+    ['got', unit],
+    ['deviation', row.tolerance.relative === undefined ? unit : ''],
   ];
 };
 

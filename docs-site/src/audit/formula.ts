@@ -26,6 +26,16 @@ export const keyOf = ({ floor, name }: Pick<Formula, 'floor' | 'name'>): string 
 export const addressOf = ({ floor, family, name }: Pick<Formula, 'floor' | 'family' | 'name'>): string =>
   `/formulas/${floor}/${family}/#${name.toLowerCase()}`;
 
+/** What a formula is, in plain words: the first sentence of its docstring. */
+export function titleOf({ text }: Pick<Formula, 'text'>): string {
+  const [first = ''] = text.split(/\n\s*\n|\$\$/);
+  const [sentence = ''] = first.replace(/\s+/g, ' ').split(/(?<=\?)\s|[.:](?:\s|$)/);
+  return sentence
+    .replace(/\{@link (\w+)\}/g, '$1')
+    .replaceAll('`', '')
+    .trim();
+}
+
 /** Every function that an audited floor exports, and what else a row of the ledger names. `top`: folder of the work tree. */
 export function formulas(top: string, checked: ReadonlySet<string>): readonly Formula[] {
   const source = join(top, 'packages/core/src');

@@ -2,7 +2,7 @@
 import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
-import { addressOf, type Formula } from './formula.js';
+import { addressOf, type Formula, titleOf } from './formula.js';
 import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
 import { sizeText } from './numbers.js';
@@ -33,7 +33,7 @@ function floorTable(floor: string, audit: Audit): string {
   const formulas = audit.formulas.filter((one) => one.floor === floor);
   const line = (formula: Formula): readonly Fragment[] => {
     const rows = rowsOf(audit, formula);
-    const name = html`<a href="${addressOf(formula)}"><code>${breakable(formula.name)}</code></a>`;
+    const name = html`<a href="${addressOf(formula)}"><code>${breakable(formula.name)}</code></a><br>${titleOf(formula)}`;
     return audit.ledger ? [name, countText(rows), worstText(rows)] : [name];
   };
   const heads = audit.ledger ? ['formula', 'checks', 'worst deviation from outside'] : ['formula'];

@@ -12,6 +12,8 @@ import type { Scrubbed } from './scrub-number.js';
 const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
 /** As in the style sheet: which of the two pictures is seen. */
 const telephone = matchMedia('(max-width: 700px)');
+/** Of a frame, for the parts of a model's work, ms; the rest is for the picture and for the hand. */
+const SPENT = 3;
 /** After the last change, before the page says aloud what it did, ms. */
 const REST = 500;
 
@@ -181,9 +183,26 @@ async function enliven(article: HTMLElement): Promise<void> {
   let asked = 0;
   let timer = 0;
 
+  /** Of the values that are being worked at: what is left to do before they can be shown. */
+  let parts: readonly (() => unknown)[] | undefined;
+  let isStale = false;
+
+  /** Does some of the work, and shows what it gives when it is done; what was changed meanwhile comes next, so that a hand that never rests sees answers. */
+  const frame = () => {
+    if (parts === undefined) {
+      values = { ...author, ...changed };
+      isStale = false;
+      parts = model.parts?.(values) ?? [];
+    }
+    const begun = performance.now();
+    let done = 0;
+    while (done < parts.length && performance.now() - begun < SPENT) parts[done++]?.();
+    const isDone = done === parts.length && performance.now() - begun < SPENT;
+    parts = isDone ? undefined : parts.slice(done);
+    if (isDone) paint();
+    asked = isDone && !isStale ? 0 : requestAnimationFrame(frame);
+  };
   const paint = () => {
-    asked = 0;
-    values = { ...author, ...changed };
     const answers = model.answers(values);
     for (const output of outputs) {
       const name = output.dataset.answer as string;
@@ -195,11 +214,16 @@ async function enliven(article: HTMLElement): Promise<void> {
     for (const { element, draw } of drawings) element.innerHTML = draw(values);
   };
   const rest = () => {
+    if (asked !== 0) {
+      say();
+      return;
+    }
     const labels = pictures.map((picture) => picture.rest(values));
     if (said) said.textContent = model.answers(values).said ?? labels[0] ?? '';
   };
   ask = () => {
-    if (asked === 0) asked = requestAnimationFrame(paint);
+    isStale = true;
+    if (asked === 0) asked = requestAnimationFrame(frame);
     clearTimeout(timer);
   };
   say = () => {

@@ -22,6 +22,8 @@ export interface WorkedSweep<V = AnyValues> {
 /** The one model of a page: what may be changed, what the text answers, what the pictures show. */
 export interface Worked<V = AnyValues> {
   readonly inputs: Inputs;
+  /** What answers and figures need, in parts that need nothing of each other: they are done over as many frames as it takes. */
+  readonly parts?: (values: V) => readonly (() => unknown)[];
   /** Every number and every adjective of the text that hangs on an input. */
   readonly answers: (values: V) => Readonly<Record<string, string>>;
   readonly figures: Readonly<Record<string, WorkedFigure<V>>>;

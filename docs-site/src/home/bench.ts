@@ -133,6 +133,8 @@ export function answers(values: { readonly diameter: Length }, bench = solve(val
           : 'No: it fits, but its air is too fast.';
   return {
     tuning: format('frequency', tuning, 'Hz'),
+    box: `the tuning ${format('frequency', tuning, 'Hz')}, and a box of ${mm(outer.width)} × ${mm(outer.height)} × ${mm(outer.depth)} outside in board of ${mm(thickness)}, of which driver and braces take ${format('volume', si('volume', taken), 'L')}`,
+    tone: `and the flow that a tone of ${format('frequency', tuning, 'Hz')} needs for ${format('level', level, 'dB')} at one metre in half space`,
     level: format('level', level, 'dB'),
     limit: format('airSpeedPeak', limit, 'm/s'),
     length: length === undefined ? 'longer than any that fits' : mm(length),

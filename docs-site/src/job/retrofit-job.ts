@@ -7,7 +7,6 @@ import type { Told } from './told.js';
 /** A brief about a box that stands. */
 export function retrofitJob(brief: Brief): Told {
   const answer = retrofit(brief);
-  const [tubes] = answer.tubeSets;
   const { answer: top, rest, line, drawing, sheets } = retrofitAnswer(brief, answer);
   return {
     parts: { answer: top.markup, rest: rest.markup, sheets: sheets.markup },
@@ -16,7 +15,7 @@ export function retrofitJob(brief: Brief): Told {
     files: {
       report: { text: retrofitText(answer, brief.units), type: 'text/plain' },
       changes: { text: changesCsv(answer), type: 'text/csv' },
-      ...(tubes && { tubes: { text: tubesCsv(tubes), type: 'text/csv' } }),
+      ...(answer.tubeSets.length > 0 && { tubes: { text: tubesCsv(answer), type: 'text/csv' } }),
       page: { text: retrofitPage(answer, brief.units), type: 'text/html' },
     },
   };

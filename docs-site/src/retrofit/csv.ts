@@ -1,4 +1,4 @@
-import type { Account, Retrofit, TubeSet } from 'airspring';
+import type { Account, Retrofit } from 'airspring';
 
 const cell = (value: string | number | undefined): string =>
   value === undefined
@@ -43,9 +43,11 @@ export const changesCsv = ({ now, rows }: Retrofit): string =>
     ),
   ]);
 
-/** The tubes of one flange, a row a length. */
-export const tubesCsv = ({ options }: TubeSet): string =>
+/** The tubes of every flange, a row a length. */
+export const tubesCsv = ({ tubeSets }: Retrofit): string =>
   lines([
-    ['length, m', 'fits', ...heads],
-    ...options.map(({ length, fitting, account }) => [length, fitting, ...numbersOf(account)]),
+    ['length, m', 'inner diameter, m', 'hole, m', 'fits', ...heads],
+    ...tubeSets.flatMap(({ options, diameter, hole: { hole } }) =>
+      options.map(({ length, fitting, account }) => [length, diameter, hole, fitting, ...numbersOf(account)]),
+    ),
   ]);

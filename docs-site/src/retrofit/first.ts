@@ -1,5 +1,7 @@
 import type { Account } from 'airspring';
+import { rangesText } from '../../../packages/airspring/src/words/bands-text.js';
 import { changeText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
+import { measuredHead } from '../../../packages/airspring/src/words/measured-text.js';
 import { figureMarkup } from '../figures/figure.js';
 import { html, type Markup, table } from '../html.js';
 import { limitInWords, tied } from '../say.js';
@@ -56,7 +58,10 @@ export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
   if (!first) return '';
   const [now, then] = [answer.now.account, first.row.account];
-  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}`;
+  const ranges = first.row.bands
+    ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.`
+    : '';
+  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
 }
 
 function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
@@ -102,12 +107,14 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
 export function firstAnswer(facts: Facts): Markup {
   const { first, say } = facts;
   const changes = whatItChanges(facts);
-  if (!first) return html`<p class="answer">${doFirst(facts)}</p>`;
+  const { measuredDrivers } = facts.answer;
+  const drivers = measuredDrivers && html`<p class="answer">${tied(measuredHead(measuredDrivers))}</p>`;
+  if (!first) return html`${drivers}<p class="answer">${doFirst(facts)}</p>`;
   const { row } = first;
   const picture = tubesBeside(facts);
   const steps = [...(row.measure ? [row.measure] : []), ...row.steps].map((step) => tied(say.phrase(step)));
   return html`
-<p class="answer">${tied(doFirst(facts))}</p>
+${drivers}<p class="answer">${tied(doFirst(facts))}</p>
 <p class="answer">${tied(changes)}</p>
 ${picture && figureMarkup(picture)}
 ${beforeAndAfter(facts, row.account)}

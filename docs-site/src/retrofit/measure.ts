@@ -2,22 +2,16 @@ import { html, type Markup } from '../html.js';
 import { list, tied } from '../say.js';
 import { cite } from '../sections/sources.js';
 import type { Facts } from './facts.js';
-import { proposedTubes } from './proposed.js';
 
 /** What to measure with rule and calliper before anything is printed. */
 export function measureFirst(facts: Facts): Markup {
-  const { answer, first, say, panelThickness: t } = facts;
-  const [tubes] = answer.tubeSets;
+  const { first, sets, say, panelThickness: t } = facts;
   const ways = [
     ...(first?.row.box.tubes.map(({ diameter, length }) => ({ words: 'the tube to print first', diameter, length })) ??
       []),
-    ...(tubes
-      ? proposedTubes(tubes).map(({ name, option }) => ({
-          words: `tube ${name}`,
-          diameter: tubes.diameter,
-          length: option.length,
-        }))
-      : []),
+    ...sets.flatMap(({ tubes: { diameter }, proposed }) =>
+      proposed.map(({ name, option: { length } }) => ({ words: `tube ${name}`, diameter, length })),
+    ),
   ].map(({ words, diameter, length }) => `${words} needs ${say.length(length - t + diameter)}`);
   return html`
 <section aria-labelledby="measure"><h2 id="measure">Measure before you print</h2>

@@ -5,6 +5,7 @@ import { wholeDesigns } from './designs.js';
 import { factsOf } from './facts.js';
 import { firstAnswer, firstLine } from './first.js';
 import { checkByEye, measureFirst } from './measure.js';
+import { measuredDrivers } from './measured.js';
 import { whatItDoesNow, whatWasAssumed } from './now.js';
 import { workshopSheet } from './sheet.js';
 import { tubesOfOneFlange } from './tubes.js';
@@ -24,6 +25,7 @@ export function retrofitAnswer(
     answer: firstAnswer(facts),
     rest: html`
 ${whatItDoesNow(facts)}
+${measuredDrivers(facts)}
 ${changes(facts)}
 ${wholeDesigns(facts)}
 ${tubesOfOneFlange(facts)}

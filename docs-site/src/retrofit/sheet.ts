@@ -1,9 +1,10 @@
+import { capital } from '../../../packages/airspring/src/kind/wording.js';
+import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, trusted } from '../html.js';
 import { tied } from '../say.js';
 import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
 import { doFirst, whatItChanges } from './first.js';
-import { proposedTubes } from './proposed.js';
 import { drawTubes } from './tube-drawing.js';
 
 /** Pixels on paper. */
@@ -11,21 +12,20 @@ const WIDTH = 648;
 
 /** One sheet for the workshop: what to do first, its steps, and the tubes. Seen on paper only. */
 export function workshopSheet(facts: Facts): Markup {
-  const { answer, first, say } = facts;
-  const [tubes] = answer.tubeSets;
+  const { answer, first, sets, say } = facts;
+  const [shown] = sets;
   const steps = first ? [...(first.row.measure ? [first.row.measure] : []), ...first.row.steps] : [];
   return html`<article class="sheet"><h2>${answer.title}</h2>
 <p>${tied(doFirst(facts))} ${tied(whatItChanges(facts))}</p>
 <ol>${steps.map((step) => html`<li>${tied(say.phrase(step))}</li>`)}</ol>
 ${caution('dust')}${caution('fumes')}${caution('hearing')}
+${sets.map(
+  ({ tubes, proposed }) => html`<h3>${capital(tied(holeText(tubes, answer, say)))}, one flange</h3>
+<p>${tied(proposed.map(({ name, option }) => `${name}: ${say.length(option.length)}`).join('. '))}.</p>`,
+)}
 ${
-  tubes &&
-  html`<h3>Tubes of ${tied(say.length(tubes.diameter))} for one flange</h3>
-<p>${tied(
-    proposedTubes(tubes)
-      .map(({ name, option }) => `${name}: ${say.length(option.length)}`)
-      .join('. '),
-  )}. Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>
-<div class="plot-on-paper">${trusted(drawTubes(facts, tubes, WIDTH))}</div>`
+  shown &&
+  html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>
+<div class="plot-on-paper">${trusted(drawTubes(facts, shown, WIDTH))}</div>`
 }</article>`;
 }

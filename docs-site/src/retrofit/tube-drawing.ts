@@ -5,7 +5,7 @@ import { pathOf } from '../figures/chart.js';
 import { html, type Markup } from '../html.js';
 import { limitInWords, tied } from '../say.js';
 import type { Facts } from './facts.js';
-import { proposedTubes } from './proposed.js';
+import type { NamedSet } from './proposed.js';
 import { labelOf, standing, stretches } from './tube-words.js';
 
 const edge = { left: 8, right: 40, bottom: 40 };
@@ -133,7 +133,7 @@ function namesOf(lines: Panel['lines'], { x, y, width }: Scale) {
 }
 
 /** The picture as SVG, `total` pixels wide. */
-export function drawTubes(facts: Facts, tubes: TubeSet, total: number): string {
+export function drawTubes(facts: Facts, { tubes, proposed }: NamedSet, total: number): string {
   const { answer, say } = facts;
   const { options } = tubes;
   const width = total - edge.left - edge.right;
@@ -146,7 +146,7 @@ export function drawTubes(facts: Facts, tubes: TubeSet, total: number): string {
     ...(own && own.length >= least && own.length <= most
       ? [{ at: own.length, words: `now ${say.length(own.length)}` }]
       : []),
-    ...proposedTubes(tubes).map(({ name, option }) => ({
+    ...proposed.map(({ name, option }) => ({
       at: option.length,
       words: `${name} ${say.length(option.length)}`,
     })),

@@ -1,15 +1,16 @@
-import type { TubeSet } from 'airspring';
 import { html, type Markup, table, trusted } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
+import type { NamedSet } from './proposed.js';
 import { drawTubes } from './tube-drawing.js';
 import { labelOf, standing } from './tube-words.js';
 
 const widths = { wide: 648, narrow: 350 } as const;
 
 /** Tuning, reach, level, air speed and limits over the length of the tube, below each other on one axis. */
-export function tubeFigure(facts: Facts, tubes: TubeSet): Markup {
+export function tubeFigure(facts: Facts, set: NamedSet): Markup {
   const { say } = facts;
+  const { tubes } = set;
   const rows = tubes.options.map((option) => [
     say.bareLength(option.length),
     (option.account.fb ?? 0).toFixed(1),
@@ -19,15 +20,16 @@ export function tubeFigure(facts: Facts, tubes: TubeSet): Markup {
     option.account.loudest.binding,
     standing(option),
   ]);
+  const title = tied(`What a tube of ${say.length(tubes.diameter)} would do at each length`);
   const heads = [`length, ${say.lengthUnit}`, 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'gives out', 'fits'];
   return html`
-<div class="figure" id="tube-lengths"><figure>
+<div class="figure" id="tube-lengths${set.id}"><figure>
 <sweep-figure data-what="Length of the tube at which the curves are read">
-<div class="wide">${trusted(drawTubes(facts, tubes, widths.wide))}</div>
-<div class="narrow">${trusted(drawTubes(facts, tubes, widths.narrow))}</div>
+<div class="wide">${trusted(drawTubes(facts, set, widths.wide))}</div>
+<div class="narrow">${trusted(drawTubes(facts, set, widths.narrow))}</div>
 </sweep-figure>
-<figcaption><strong>What a tube of each length would do.</strong> ${tied(labelOf(facts, tubes))}</figcaption>
+<figcaption><strong>${title}.</strong> ${tied(labelOf(facts, tubes))}</figcaption>
 </figure>
-<details><summary>The numbers of this figure</summary>${table('What a tube of each length would do', heads, rows)}</details>
+<details><summary>The numbers of this figure</summary>${table(title, heads, rows)}</details>
 </div>`;
 }

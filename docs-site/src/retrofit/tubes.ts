@@ -1,10 +1,10 @@
-import type { TubeOption, TubeSet } from 'airspring';
+import type { TubeOption } from 'airspring';
 import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
-import { purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
+import { flangeText, holeText, purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
-import { proposedTubes } from './proposed.js';
+import type { NamedSet } from './proposed.js';
 import { tubeFigure } from './tube-figure.js';
 import { meets } from './wishes.js';
 
@@ -16,9 +16,9 @@ const cellsOf = ({ account: { fb = 0, reach, loudest, wanted } }: TubeOption): s
 ];
 
 /** What the tubes of one flange have in common, against the wishes. */
-function lesson({ answer, first }: Facts, tubes: TubeSet): string {
+function lesson({ answer, first }: Facts, { proposed }: NamedSet): string {
   const { account } = answer.now;
-  const found = proposedTubes(tubes).map(({ option }) => option.account);
+  const found = proposed.map(({ option }) => option.account);
   const met = found.map((one) => meets(one, answer));
   if (met.every(({ reach, level }) => reach && level)) return 'They are as deep and as loud as you want.';
   const louder = found.every(({ loudest }) => loudest.level > account.loudest.level);
@@ -28,22 +28,31 @@ function lesson({ answer, first }: Facts, tubes: TubeSet): string {
   return `Each is louder than the box is now but reaches less deep: through the same hole, a lower tuning gains level and loses depth.${best?.level && best.reach ? ' The change at the top of this page loses neither.' : ''}`;
 }
 
-/** A set of tubes for one flange: the figure over their length, and the tubes worth printing. */
-export function tubesOfOneFlange(facts: Facts): Markup | false {
-  const [tubes] = facts.answer.tubeSets;
-  if (!tubes) return false;
-  const { say } = facts;
-  const found = proposedTubes(tubes);
-  const rows = found.map(({ name, option, purpose }) => [
+function oneSet(facts: Facts, set: NamedSet, isOnly: boolean): Markup {
+  const { answer, say } = facts;
+  const { tubes, proposed, id } = set;
+  const rows = proposed.map(({ name, option, purpose }) => [
     `${name}, ${tied(say.length(option.length))}`,
     ...cellsOf(option),
-    purposeText(option, purpose, facts.answer, say),
+    purposeText(option, purpose, answer, say),
   ]);
-  return html`
+  const count = `${capital(inWords(proposed.length))} ${proposed.length === 1 ? 'length is' : 'lengths are'} worth printing.`;
+  return html`${!isOnly && html`<h3 id="flange${id}">${capital(tied(holeText(tubes, answer, say)))}</h3>`}
+<p>${tied(flangeText(tubes, say))}</p>
+${tubeFigure(facts, set)}
+<p>${count} ${lesson(facts, set)}</p>
+${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing`, ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'what it is for'], rows, 'tubes')}`;
+}
+
+/** Sets of tubes for one flange each, one for every hole, saw and pipe: the figure over their length, and the tubes worth printing. */
+export function tubesOfOneFlange(facts: Facts): Markup | false {
+  const { sets } = facts;
+  return (
+    sets.length > 0 &&
+    html`
 <section aria-labelledby="tubes"><h2 id="tubes">One flange, many tubes</h2>
-<p>${tied(`Glue one flange of ${say.length(tubes.flangeDiameter)} into the existing hole, once. Tubes of ${say.length(tubes.diameter)} inner and ${say.length(tubes.outerDiameter)} outer diameter slide into it. When you change the tube, the tuning changes. The numbers allow for the air that tube and flange take up.`)}</p>
-${tubeFigure(facts, tubes)}
-<p>${found.length > 0 && `${capital(inWords(found.length))} ${found.length === 1 ? 'length is' : 'lengths are'} worth printing. `}${lesson(facts, tubes)}</p>
-${table('Tubes worth printing', ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'what it is for'], rows, 'tubes')}
-</section>`;
+${sets.length > 1 && html`<p>A hole can stay as it is, be made larger, or take a pipe that you have: for each there is a set of tubes below. Choose one set; a hole takes one flange.</p>`}
+${sets.map((set) => oneSet(facts, set, sets.length === 1))}
+</section>`
+  );
 }

@@ -1,6 +1,8 @@
+import type { Suited } from '@airspring/core/alignment';
 import { format, logarithmicGrid } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { answers, inputs, solve } from '../../examples/which-boxes-suit.js';
+import { answers, candidatesOf, driverOf, inputs } from '../../examples/which-boxes-suit.js';
+import { startsOf } from '../example/input.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis, spread } from '../figures/axis.js';
@@ -8,7 +10,15 @@ import { heightAt } from '../figures/beside.js';
 import type { Mark, Trace } from '../figures/chart.js';
 
 type Wish = Parameters<typeof answers>[0];
-const solved = once(solve);
+
+/** The box of each candidate, solved apart from the others. */
+const candidates = candidatesOf(startsOf(inputs).QL!).map((_, i) =>
+  once(({ Qts, QL }: Wish): Suited => {
+    const one = candidatesOf(QL)[i]!;
+    return { ...one, result: one.solve(driverOf(Qts)) };
+  }),
+);
+const solved = once((wish: Wish) => candidates.map((boxFor) => boxFor(wish)));
 const answered = once((wish: Wish) => answers(wish, solved(wish)));
 const frequencies = logarithmicGrid(15, 200, 50);
 const none = new Float64Array(0);
@@ -44,6 +54,7 @@ function namesOf(traces: readonly Trace[]): Mark[] {
 
 export default worked({
   inputs,
+  parts: (wish) => candidates.map((boxFor) => () => boxFor(wish)),
   answers: (wish) => {
     const texts = answered(wish);
     return {

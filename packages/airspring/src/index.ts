@@ -72,6 +72,7 @@ export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';
 export type { Account } from './standing/account.js';
+export type { Band, Bands } from './standing/bands.js';
 export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
 export type { Purpose, TubeOption, TubeSet } from './standing/tubes.js';
 export type { MeasuredDriver } from './standing/measured-driver.js';

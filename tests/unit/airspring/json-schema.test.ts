@@ -4,7 +4,7 @@ import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
-import { readStanding } from '../../../packages/airspring/src/standing/read.js';
+import { readStanding, stands } from '../../../packages/airspring/src/standing/read.js';
 
 const briefs = new URL('../../../packages/airspring/briefs/', import.meta.url);
 const briefOf = (name: string) => JSON.parse(readFileSync(new URL(name, briefs), 'utf8'));
@@ -13,7 +13,7 @@ const validate = new Ajv({ allErrors: true }).compile(briefJsonSchema());
 test.each(readdirSync(briefs))('a validator and our reader accept %s', (name) => {
   validate(briefOf(name));
   expect(validate.errors).toBeNull();
-  const read = name.startsWith('old-') ? readStanding : readBrief;
+  const read = stands(briefOf(name)) ? readStanding : readBrief;
   expect(() => read(briefOf(name), standard)).not.toThrow();
 });
 

@@ -258,7 +258,9 @@ test('of vents that differ each can be closed, lengthened, replaced and doubled,
   for (const name of ['vent 1 closed', 'vent 2 closed', 'a longer tube for vent 1', 'a second vent beside vent 2']) {
     expect(names).toContain(name);
   }
-  const wider = rows.find(({ change }) => change === 'a wider tube for vent 2, straight')!;
+  const wider = rows.find(
+    ({ change }) => change === 'a wider tube for vent 2 in a hole cut with the smaller saw, straight',
+  )!;
   expect(wider.ok && wider.box.tubes.map(({ diameter }) => diameter)).toEqual([0.044, expect.any(Number)]);
   const same =
     wider.ok &&
@@ -349,4 +351,27 @@ test('a brief about a box that stands is refused where a new box is designed', (
 
 test('every change has a name', () => {
   for (const { change } of retrofit(demoStanding).rows) expect(change).toMatch(/^[a-z]/);
+});
+
+test('no two changes have one name: each way of a wider tube to its place is told in words', () => {
+  const { rows } = retrofit(
+    changed((b) => {
+      b.workshop.holeSaws = ['57 mm', '68 mm', '76 mm'];
+      b.workshop.pipes = [
+        { inner: '46 mm', outer: '50 mm' },
+        { inner: '60 mm', outer: '64 mm' },
+      ];
+    }),
+  );
+  const names = rows.map(({ change }) => change);
+  expect(new Set(names).size).toBe(names.length);
+  for (const place of [
+    'glued behind the hole',
+    'in a hole cut with the smallest saw',
+    'in a hole cut with the second smallest saw',
+    'in a hole cut with the largest saw',
+    'made of the smaller pipe',
+    'made of the larger pipe',
+  ])
+    expect(names).toContain(`a wider vent ${place}, straight`);
 });

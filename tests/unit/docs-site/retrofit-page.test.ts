@@ -8,7 +8,9 @@ import { changesCsv, tubesCsv } from '../../../docs-site/src/retrofit/csv.js';
 import { retrofitAnswer } from '../../../docs-site/src/retrofit/page.js';
 import { documentOf } from './document.js';
 
-const text = readFileSync(new URL('../../../packages/airspring/briefs/old-thunder-box.json', import.meta.url), 'utf8');
+const read = (name: string) =>
+  readFileSync(new URL(`../../../packages/airspring/briefs/${name}.json`, import.meta.url), 'utf8');
+const text = read('old-thunder-box');
 type Written = Brief & { standing: Record<string, unknown> };
 const thunderBox = JSON.parse(text) as Written;
 const words = (element: Element | null | undefined) => (element?.textContent ?? '').replace(/\u00a0/g, ' ');
@@ -95,6 +97,24 @@ describe('the page of a box that stands', () => {
     expect(figure.querySelectorAll('tbody tr').length).toBe(options.length);
   });
 
+  test('every hole, saw and pipe has its own set of tubes, and each of its tubes a name of its own', () => {
+    const pipes = [{ inner: '46 mm', outer: '50 mm' }];
+    const { answer, document } = pageOf({ ...thunderBox, workshop: { holeSaws: ['57 mm', '76 mm'], pipes } } as never);
+    const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+    expect(sets.length).toBe(4);
+    const section = document.querySelector('[aria-labelledby=tubes]');
+    expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map(
+      (head) => words(head).split(',')[0],
+    );
+    expect(names.length).toBe(sets.reduce((sum, { proposed }) => sum + proposed.length, 0));
+    expect(new Set(names).size).toBe(names.length);
+    for (const { flangeDiameter } of sets)
+      expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm into the`);
+    for (const name of names)
+      expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain(`tube ${name} needs`);
+  });
+
   test('tells how to measure first and how to find the tuning by eye, with its caution before the steps', () => {
     const section = document.querySelector('[aria-labelledby=by-eye]') as Element;
     expect(words(section)).toContain(`${one(answer.now.account.fb)} Hz`);
@@ -113,7 +133,7 @@ describe('the page of a box that stands', () => {
   });
 
   test('its tables as values have as many columns in every row', () => {
-    for (const csv of [changesCsv(answer), tubesCsv(answer.tubeSets[0] as Retrofit['tubeSets'][number])]) {
+    for (const csv of [changesCsv(answer), tubesCsv(answer)]) {
       const rows = csv.trimEnd().split('\n');
       const columns = (row: string) => row.match(/("[^"]*"|[^,]*)(,|$)/g)?.length;
       for (const row of rows.filter((each) => !each.includes('"no"')))
@@ -149,8 +169,30 @@ describe('other boxes that stand', () => {
     expect(text_).toContain('What it does now');
   });
 
+  test('drivers without a sheet: their data with ranges first and in full, ranges of the box, and the check by eye', () => {
+    const { answer, document, all } = pageOf(JSON.parse(read('unknown-drivers')) as Written);
+    const { values } = answer.measuredDrivers!;
+    const rows = [...document.querySelectorAll('table.measured tbody tr')].map((row) =>
+      [...row.children].map((cell) => words(cell)),
+    );
+    expect(rows.map(([name]) => name)).toEqual(values.map(({ field }) => field));
+    for (const [i, { value, from, to }] of values.slice(0, 4).entries()) {
+      const printed = rows[i]?.slice(1).map((text) => Number.parseFloat(text));
+      for (const [k, exact] of [value, from, to].entries())
+        expect((printed?.[k] ?? Number.NaN) / exact).toBeCloseTo(1, 2);
+    }
+    const [head] = [...document.querySelectorAll('.answer')].map(words);
+    expect(head).toContain(`fs ${rows[0]?.[2]?.replace(' Hz', '')} to ${rows[0]?.[3]}`);
+    const { reach, level } = answer.now.bands!;
+    expect(all).toContain(
+      `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,
+    );
+    expect(all).toContain('This stays open: the travel of the cone (Xmax)');
+    expect(document.querySelector('[aria-labelledby=by-eye] .caution')).not.toBeNull();
+  });
+
   test('a desk takes either sort of brief', () => {
-    const whale = readFileSync(new URL('../../../packages/airspring/briefs/whale-bench.json', import.meta.url), 'utf8');
+    const whale = read('whale-bench');
     expect(Object.keys(jobOf(JSON.parse(whale), whale).files)).toEqual(['report', 'curves', 'sheets']);
     expect(Object.keys(jobOf(thunderBox, text).files)).toEqual(['report', 'changes', 'tubes', 'page']);
   });

@@ -3,8 +3,17 @@ import { type Fault, isInputError } from '@airspring/core/fault';
 import { sheetOnly } from '../brief/driver-fields.js';
 import type { Faultless } from '../brief/faultless.js';
 import { WITHIN } from './measured-fields.js';
-import { type Read, readingsOf, type Sheet, sharedOf } from './measured-readings.js';
-import { type followed, rangesOf, valuesOf } from './measured-values.js';
+import { type Read, type Readings, readingsOf, type Shared, type Sheet, sharedOf } from './measured-readings.js';
+import { type followed, offsetsOf, rangesOf, valuesOf } from './measured-values.js';
+
+/** Drivers known from the impedance of their box, not from a sheet, with what was read of it. */
+export interface Measurement {
+  readonly told: MeasuredDriver;
+  readonly readings: Readings;
+  /** How far each of them may be off. */
+  readonly offsets: Readings;
+  readonly shared: Shared;
+}
 
 /** Drivers known from the impedance of their box, not from a sheet. */
 export interface MeasuredDriver {
@@ -51,7 +60,7 @@ const OPEN: Readonly<Record<(typeof sheetOnly)[number], string>> = {
 };
 
 /** What was found of the driver of a brief that gives no sheet, with its faults; `undefined` where it gives one. */
-export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): MeasuredDriver | undefined {
+export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measurement | undefined {
   const read = brief as Read;
   const [sheet] = read.drivers ?? [];
   if (sheet === undefined || read.standing === undefined || !withoutSheet(sheet)) return undefined;
@@ -77,8 +86,14 @@ export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measu
     );
     const open = sheetOnly.filter((name) => sheet[name] === undefined).map((name) => OPEN[name]);
     const withinAssumed = Object.keys(told).length < 4;
+    const measurement = (ranges: MeasuredDriver['values']): Measurement => ({
+      told: { values: ranges, within, withinAssumed, open },
+      readings: found,
+      offsets: offsetsOf(found, within),
+      shared,
+    });
     try {
-      return { values: rangesOf(found, within, (one) => valuesOf(one, shared, air)), within, withinAssumed, open };
+      return measurement(rangesOf(found, within, (one) => valuesOf(one, shared, air)));
     } catch (error) {
       if (!isInputError(error)) throw error;
       const expected = 'readings that differ by more than what they may be off';
@@ -90,7 +105,7 @@ export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measu
         expected,
         remedy,
       });
-      return { values, within, withinAssumed, open };
+      return measurement(values);
     }
   } catch (error) {
     if (!isInputError(error)) throw error;
@@ -100,7 +115,7 @@ export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measu
 }
 
 /** The data of a driver that follow, as a sheet would tell them. */
-export const dataOf = ({ values }: MeasuredDriver) =>
+export const dataOf = ({ values }: Pick<MeasuredDriver, 'values'>) =>
   Object.fromEntries(
     values
       .filter(({ field }) => !['Qes', 'Qms', 'Qts', 'fs', 'Vas', 'Sd'].includes(field))

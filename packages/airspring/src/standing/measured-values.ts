@@ -54,23 +54,22 @@ export function valuesOf(read: Readings, { series, parallel, isobaric }: Shared,
   };
 }
 
+/** How far each reading may be off, in its unit. */
+export const offsetsOf = (read: Readings, { frequency, length, impedance, air }: Within): Readings => ({
+  lowerPeak: frequency,
+  dip: frequency,
+  upperPeak: frequency,
+  flankFrequency: frequency,
+  peakImpedance: impedance * read.peakImpedance,
+  flankImpedance: impedance * read.flankImpedance,
+  Re: impedance * read.Re,
+  coneDiameter: length,
+  air,
+});
+
 /** Values with the ranges in which they lie: each reading moved alone to both ends, the moves added as independent ones are. */
-export function rangesOf(
-  read: Readings,
-  { frequency, length, impedance, air: volume }: Within,
-  of: (readings: Readings) => Followed,
-) {
-  const by: Readings = {
-    lowerPeak: frequency,
-    dip: frequency,
-    upperPeak: frequency,
-    flankFrequency: frequency,
-    peakImpedance: impedance * read.peakImpedance,
-    flankImpedance: impedance * read.flankImpedance,
-    Re: impedance * read.Re,
-    coneDiameter: length,
-    air: volume,
-  };
+export function rangesOf(read: Readings, within: Within, of: (readings: Readings) => Followed) {
+  const by = offsetsOf(read, within);
   const value = of(read);
   const ends = (Object.keys(by) as (keyof Readings)[]).flatMap((name) =>
     by[name] > 0 ? [[-1, 1].map((sign) => of({ ...read, [name]: read[name] + sign * by[name] }))] : [],

@@ -15,7 +15,7 @@ import type { roundVentFields } from '../kind/round-vent-fields.js';
 import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
-import { dataOf, type MeasuredDriver, measuredDriver } from './measured-driver.js';
+import { dataOf, type Measurement, measuredDriver } from './measured-driver.js';
 import type { Edges, Place, Standing, StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
 import { airTaken, WALL } from './tube.js';
@@ -74,7 +74,7 @@ export function readStanding(
 ): Standing {
   const schema = schemaWith(kinds, standingFields, models);
   const parts = [...kinds, { across: acrossStanding }];
-  let measuredDrivers: MeasuredDriver | undefined;
+  let measurement: Measurement | undefined;
   const { read, air, choices } = checked(
     brief,
     schema as unknown as v.GenericSchema<unknown, ReadBrief>,
@@ -82,13 +82,13 @@ export function readStanding(
     models,
     (faults, faultless, medium) => {
       const wrong: Fault[] = [];
-      measuredDrivers = measuredDriver(faultless, medium, wrong);
+      measurement = measuredDriver(faultless, medium, wrong);
       faults.push(...wrong);
       const [sheet, ...others] = faultless.drivers ?? [];
       // What is missing has been told: no driver then says it again.
       if (wrong.length > 0) return { ...faultless, drivers: [undefined, ...others] };
-      return measuredDrivers
-        ? { ...faultless, drivers: [{ ...sheet, ...dataOf(measuredDrivers) }, ...others] }
+      return measurement
+        ? { ...faultless, drivers: [{ ...sheet, ...dataOf(measurement.told) }, ...others] }
         : faultless;
     },
   );
@@ -150,7 +150,7 @@ export function readStanding(
     ways: new Map(),
     ...(job.amplifier.filter && { filter: job.amplifier.filter }),
     airSpeedPeak: airSpeedOf(vent),
-    ...(measuredDrivers && { measuredDrivers }),
+    ...(measurement && { measurement }),
   };
 }
 

@@ -5,6 +5,7 @@ import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
 import { type Account, accountOf } from './account.js';
+import { type Bands, bandsOf } from './bands.js';
 import { allChanges } from './changes/all.js';
 import { boxOf, type Now } from './changes/change.js';
 import { combinations, first } from './combinations.js';
@@ -12,7 +13,7 @@ import type { MeasuredDriver } from './measured-driver.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import { soundingOf, stateOf } from './state.js';
+import { type State, soundingOf, stateOf } from './state.js';
 import { type TubeSet, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
@@ -26,7 +27,12 @@ export interface Retrofit {
     readonly leastLoad?: number;
     readonly filter?: string;
   };
-  readonly now: { readonly box: ChangedBox; readonly account: Account };
+  readonly now: {
+    readonly box: ChangedBox;
+    readonly account: Account;
+    /** For drivers known from the impedance of their box. Left out where readings that are all off together tell of no driver. */
+    readonly bands?: Bands;
+  };
   readonly rows: readonly Row[];
   /** The best combinations of changes, each a whole design. */
   readonly designs: readonly ChangedDesign[];
@@ -59,6 +65,12 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
   const made = allChanges(now);
   // A copy holds its account as plain data.
   const rows = made.map(({ row }) => ({ ...row }));
+  const helped = first(now, rows);
+  const { measurement } = standing;
+  const bandsAt = (one: State | undefined) => {
+    const bands = measurement && one && bandsOf(standing, one, measurement);
+    return bands && { bands };
+  };
   const designs = combinations(now, made).map(({ chain, leaning }, i) =>
     wholeOf(now, chain, String.fromCharCode(65 + i), leaning),
   );
@@ -71,12 +83,12 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
       ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
       ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
     },
-    now: { box: boxOf(state, sounding, standing.vents), account },
-    rows,
+    now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state) },
+    rows: rows.map((row, i) => (i === helped.first ? { ...row, ...bandsAt(made[i]?.done?.state) } : row)),
     designs,
-    ...first(now, rows),
+    ...helped,
     tubeSets: tubeSets(standing),
-    ...(standing.measuredDrivers && { measuredDrivers: standing.measuredDrivers }),
+    ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),
   };

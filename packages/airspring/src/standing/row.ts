@@ -1,5 +1,6 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { Account } from './account.js';
+import type { Bands } from './bands.js';
 import type { Kept } from './fields.js';
 import type { Bend, Legs } from './standing.js';
 
@@ -58,6 +59,8 @@ export interface RowDone extends RowHead {
   readonly ok: true;
   readonly box: ChangedBox;
   readonly account: Account;
+  /** Of the change that helps most, for drivers known from the impedance of their box. */
+  readonly bands?: Bands;
   readonly fitting: Exclude<Fitting, 'does not fit'>;
   /** What to measure first. */
   readonly measure?: Phrase;

@@ -4,7 +4,7 @@ import type { Face } from '@airspring/core/space';
 import type { Job } from '../job/job.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { Kept } from './fields.js';
-import type { MeasuredDriver } from './measured-driver.js';
+import type { Measurement } from './measured-driver.js';
 import type { Tube } from './tube.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
@@ -85,7 +85,7 @@ export interface Standing {
   /** In front of the amplifier. */
   readonly filter?: Filter;
   /** Set where the drivers are known from the impedance of the box, not from a sheet. */
-  readonly measuredDrivers?: MeasuredDriver;
+  readonly measurement?: Measurement;
   /** Greatest mean air speed in a vent, peak, m/s. */
   readonly airSpeedPeak: number;
 }

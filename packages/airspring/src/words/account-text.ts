@@ -2,6 +2,7 @@ import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
+import { bandsSentence } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
 
 const LIMITS = { ...GIVES_OUT, ...PARTS_GIVE_OUT };
@@ -13,7 +14,10 @@ const tuningText = ({ fb, fc, Qtc }: Account, say: Phrasing): string =>
     : `It is closed, with a resonance of ${say.hertz(fc ?? 0)} and Qtc ${(Qtc ?? 0).toFixed(2)}.`;
 
 /** What the box does now, a paragraph each. */
-export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasing): string[] {
+export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
+  const { account } = answer.now;
+  const { asked } = answer;
+  const ranges = bandsSentence(answer, say);
   const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
   const band = `from ${say.edge(asked.safeFrom ?? asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
@@ -49,6 +53,7 @@ export function nowSentences({ now: { account }, asked }: Retrofit, say: Phrasin
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
     `${load}${watts}`,
+    ...(ranges === undefined ? [] : [ranges]),
   ];
 }
 

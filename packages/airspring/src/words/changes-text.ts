@@ -2,6 +2,7 @@ import { listOf } from '../kind/wording.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Row, RowDone } from '../standing/row.js';
 import { numbersOf } from './account-text.js';
+import { rangesText } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
 
 /** The changes that can be made, each with its number in the report. */
@@ -63,5 +64,6 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
         ]
       : []),
   ];
-  return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.`;
+  const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';
+  return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.${ranges}`;
 }

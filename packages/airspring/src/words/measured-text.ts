@@ -36,6 +36,17 @@ export const measuredRows = ({ values }: MeasuredDriver): string[][] => [
   ]),
 ];
 
+/** The three numbers that a driver is chosen by, as ranges. */
+export function measuredHead({ values }: MeasuredDriver): string {
+  const range = (name: Field): string => {
+    const found = values.find(({ field }) => field === name);
+    if (found === undefined) return '';
+    const [from, to] = [written(name, found.from), written(name, found.to)];
+    return `${name} ${from.replace(/ \S+$/, '')} to ${to}`;
+  };
+  return `Each driver has ${range('fs')}, ${range('Qts')} and ${range('Vas')}, as far as the impedance of the box tells.`;
+}
+
 /** What the ranges count, and what stays open; a paragraph each. */
 export function measuredSentences({ within, withinAssumed, open }: MeasuredDriver, say: Phrasing): string[] {
   const { frequency, length, impedance, air } = within;

@@ -49,19 +49,22 @@ export const holeText = ({ hole, diameter, vent }: TubeSet, { tubeSets, now }: R
     : `the hole${which} as it is, tubes of ${say.length(diameter)}`;
 };
 
-/** How a set of tubes is used, before and after its table. */
-export function tubeSentences(
-  { hole, diameter, outerDiameter, flangeDiameter, options, proposed }: TubeSet,
-  say: Phrasing,
-): readonly [before: string, after: string] {
-  const one = proposed.length === 1;
-  const open = options.some(({ fitting }) => fitting === 'measure');
+/** How the tubes of a set are put in. */
+export function flangeText({ hole, diameter, outerDiameter, flangeDiameter }: TubeSet, say: Phrasing): string {
   const first =
     hole.how === 'enlarged'
       ? `Enlarge the hole with the saw of ${say.length(hole.hole)}, behind a board with a hole of that size as a guide, and wear eye protection and a dust mask. Then glue`
       : 'Glue';
+  return `${first} one flange of ${say.length(flangeDiameter)} into the hole once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted.`;
+}
+
+/** How a set of tubes is used, before and after its table. */
+export function tubeSentences(set: TubeSet, say: Phrasing): readonly [before: string, after: string] {
+  const { options, proposed } = set;
+  const one = proposed.length === 1;
+  const open = options.some(({ fitting }) => fitting === 'measure');
   return [
-    `${first} one flange of ${say.length(flangeDiameter)} into the hole once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted. ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
+    `${flangeText(set, say)} ${capital(inWords(proposed.length))} ${one ? 'length is' : 'lengths are'} worth printing:`,
     open
       ? 'Behind the hole, each needs a clear distance of its own length, less the panel, plus one tube diameter. Measure before you print.'
       : '',

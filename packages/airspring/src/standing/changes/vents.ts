@@ -51,6 +51,28 @@ function tubeRow(
   });
 }
 
+const ORDINALS = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'] as const;
+
+/** Which of several things at hand is meant, as they rise in width; nothing where there is one. */
+function ofSize(i: number, count: number): string {
+  if (count === 1) return '';
+  if (count === 2) return i === 0 ? 'smaller ' : 'larger ';
+  if (i === 0) return 'smallest ';
+  return i === count - 1 ? 'largest ' : `${ORDINALS[i - 1] ?? `${i + 1}th`} smallest `;
+}
+
+/** How each tube that is wider than the vent gets to its place, in words: no two are called the same. */
+function placesOf(wider: readonly Bore[]): readonly string[] {
+  const sort = ({ fixed, passage: { how } }: Bore) => (fixed ? 'pipe' : how);
+  return wider.map((one) => {
+    const alike = wider.filter((other) => sort(other) === sort(one)).sort((a, b) => a.bore - b.bore);
+    const size = ofSize(alike.indexOf(one), alike.length);
+    if (sort(one) === 'pipe') return `made of the ${size}pipe`;
+    if (sort(one) === 'joined inside') return 'glued behind the hole';
+    return sort(one) === 'as it is' ? 'through the hole as it is' : `in a hole cut with the ${size}saw`;
+  });
+}
+
 /** The widest tube of the same tuning for each hole that it may pass: straight, and with a bend. */
 export const widerVent: Change = (now) => now.standing.vents.flatMap((vent) => widerThan(now, vent));
 
@@ -65,7 +87,10 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
     const length = lengthOrNone(standing, section, fb, others);
     return length === undefined ? undefined : { ...section, length };
   };
-  return boresFor(standing, vent).flatMap((widest): Made[] => {
+  const wider = boresFor(standing, vent).filter(({ bore }) => bore > vent.diameter + 1e-9);
+  const places = placesOf(wider);
+  return wider.flatMap((widest, i): Made[] => {
+    const called = `${change} ${places[i]}`;
     const rows: Made[] = [];
     let first: StandingVent | undefined;
     let bent = false;
@@ -76,7 +101,7 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
         const stance = stanceOf(withVent(standing, tube), vent, tube);
         const stands = stance.fitting !== 'does not fit';
         if (stands && !(stance.bent && bent)) {
-          rows.push(tubeRow(now, `${change}, ${stance.bent ? 'with one bend' : 'straight'}`, tube, ['tuning'], []));
+          rows.push(tubeRow(now, `${called}, ${stance.bent ? 'with one bend' : 'straight'}`, tube, ['tuning'], []));
           bent = stance.bent;
         }
         // A narrower one that bends is no gain.
@@ -86,7 +111,7 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
       if (widest.fixed) break;
     }
     const tried = rows.some(({ row }) => row.ok && row.box.tubes.some(({ diameter }) => diameter === first?.diameter));
-    return first && !tried ? [...rows, tubeRow(now, change, first, ['tuning'], [])] : rows;
+    return first && !tried ? [...rows, tubeRow(now, called, first, ['tuning'], [])] : rows;
   });
 }
 

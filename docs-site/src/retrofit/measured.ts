@@ -1,0 +1,18 @@
+import { measuredRows, measuredSentences } from '../../../packages/airspring/src/words/measured-text.js';
+import { html, type Markup, table } from '../html.js';
+import { tied } from '../say.js';
+import { cite } from '../sections/sources.js';
+import type { Facts } from './facts.js';
+
+/** What the impedance of the box tells of drivers without a sheet, each value with its range, and what stays open. */
+export function measuredDrivers({ answer: { measuredDrivers: found }, say }: Facts): Markup | false {
+  if (found === undefined) return false;
+  const [heads = [], ...rows] = measuredRows(found);
+  const [first = '', ...others] = measuredSentences(found, say).map(tied);
+  return html`
+<section aria-labelledby="drivers"><h2 id="drivers">What the impedance tells of the drivers</h2>
+<p>${first} The method: ${cite('small1973vented4')}.</p>
+${table('Each driver as the impedance tells it', heads, rows, 'measured')}
+${others.map((text) => html`<p>${text}</p>`)}
+</section>`;
+}

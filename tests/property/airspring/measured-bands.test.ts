@@ -1,0 +1,138 @@
+/** Drivers told by the impedance of their box: what the ranges say, against readings drawn within what they may be off. */
+import { completeDriver, group } from '@airspring/core/driver';
+import { ventedBox } from '@airspring/core/enclosure';
+import { logarithmicGrid } from '@airspring/core/quantity';
+import { features, respond } from '@airspring/core/response';
+import { type Retrofit, type RowDone, retrofit } from 'airspring';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { demoStanding } from '../../arbitrary/standing.js';
+
+const [{ wirings: _, Le: _le, ...sheet }] = demoStanding.drivers as [(typeof demoStanding.drivers)[0]];
+
+/** What is read at boxes of many drivers and tunings. */
+const boxes = fc.record({
+  fs: fc.integer({ min: 30, max: 60 }),
+  Qts: fc.double({ min: 0.25, max: 0.5, noNaN: true }),
+  fb: fc.integer({ min: 28, max: 48 }),
+  QL: fc.constantFrom(7, 15, 1e4),
+  parallel: fc.constantFrom(1, 2),
+});
+
+interface Readings {
+  readonly peaks: readonly [number, number];
+  readonly tuning: number;
+  readonly peakImpedance: number;
+  readonly flank: readonly [frequency: number, impedance: number];
+  readonly Re: number;
+  readonly cone: number;
+  readonly air: number;
+}
+
+function readingsOf({ fs, Qts, fb, QL, parallel }: typeof boxes extends fc.Arbitrary<infer T> ? T : never): Readings {
+  const completed = completeDriver({ ...sheet, fs: `${fs} Hz`, Qts, Qes: Qts * 1.15 } as never);
+  if (!completed.ok) throw new Error('the sheet is whole');
+  const { driver } = completed;
+  const drivers = group(driver, { parallel });
+  const system = ventedBox({ drivers, netVolume: '22 L', fb: `${fb} Hz`, QL });
+  const { impedanceMaxima } = features(system, { from: '5 Hz', to: '300 Hz' });
+  const [lower, upper] = impedanceMaxima as [(typeof impedanceMaxima)[0], (typeof impedanceMaxima)[0]];
+  const at = 1.15 * upper.frequency;
+  return {
+    peaks: [lower.frequency, upper.frequency],
+    tuning: fb,
+    peakImpedance: Math.max(lower.value, upper.value),
+    flank: [at, respond(system, logarithmicGrid(at, at + 1, 2)).impedance[0]!],
+    Re: drivers.equivalent.Re,
+    cone: 2 * Math.sqrt(driver.Sd / Math.PI),
+    air: 0.022,
+  };
+}
+
+const within = { frequency: '0.3 Hz', length: '2 mm', impedance: 0.03, air: '0.7 L' };
+
+const briefOf = ({ peaks, tuning, peakImpedance, flank, Re, cone, air }: Readings, parallel: number) => ({
+  ...demoStanding,
+  drivers: [{ name: 'unknown', coneDiameter: `${cone * 1e3} mm`, wirings: [{ parallel }] }],
+  standing: {
+    ...demoStanding.standing,
+    air: `${air * 1e3} L`,
+    measured: {
+      peaks: peaks.map((peak) => `${peak} Hz`),
+      tuning: `${tuning} Hz`,
+      peakImpedance: `${peakImpedance} Ω`,
+      flank: { frequency: `${flank[0]} Hz`, impedance: `${flank[1]} Ω` },
+      Re: `${Re} Ω`,
+      within,
+    },
+  },
+});
+
+/** Every reading moved by a share of what it may be off, from −1 to 1. */
+const moved = (read: Readings, [a, b, c, d, e, f, g, h, i]: readonly number[]): Readings => ({
+  peaks: [read.peaks[0] + 0.3 * a!, read.peaks[1] + 0.3 * b!],
+  tuning: read.tuning + 0.3 * c!,
+  peakImpedance: read.peakImpedance * (1 + 0.03 * d!),
+  flank: [read.flank[0] + 0.3 * e!, read.flank[1] * (1 + 0.03 * f!)],
+  Re: read.Re * (1 + 0.03 * g!),
+  cone: read.cone + 2e-3 * h!,
+  air: read.air + 0.7e-3 * i!,
+});
+
+/** Half of the draws are corners, where a range is most easily left. */
+const shares = fc.oneof(
+  fc.array(fc.constantFrom(-1, 1), { minLength: 9, maxLength: 9 }),
+  fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 9, maxLength: 9 }),
+);
+
+const numbersOf = ({ account: { reach, loudest, wanted } }: Pick<Retrofit['now'], 'account'>) => ({
+  reach,
+  level: loudest.level,
+  airSpeed: wanted.airSpeed?.value,
+});
+
+const cases = fc.sample(boxes, { numRuns: fuzzRuns > 300 ? 60 : 5, seed: 20261128 });
+
+test.each(cases)('drivers whose readings are off by less than stated stay inside the ranges told: %j', (box) => {
+  const read = readingsOf(box);
+  const { now } = retrofit(briefOf(read, box.parallel));
+  // Where corners tell of no driver there is no range to leave.
+  if (now.bands === undefined) return;
+  const told = now.bands;
+  for (const [name, value] of Object.entries(numbersOf(now))) {
+    expect(told[name as keyof typeof told]?.from, name).toBeLessThanOrEqual(value ?? Infinity);
+  }
+  for (const share of fc.sample(shares, { numRuns: fuzzRuns > 300 ? 40 : 8, seed: box.fs })) {
+    const found = numbersOf(retrofit(briefOf(moved(read, share), box.parallel)).now);
+    for (const name of ['reach', 'level', 'airSpeed'] as const) {
+      const { from, to = Infinity } = told[name]!;
+      const value = found[name] ?? Infinity;
+      // The greatest level is the least over tones and limits: the search may miss an end of it by a tenth of a decibel.
+      const allowed = name === 'level' ? 0.15 : 1e-9 * value;
+      expect(value, `${name} of ${share}`).toBeGreaterThanOrEqual(from - allowed);
+      expect(value, `${name} of ${share}`).toBeLessThanOrEqual(to + allowed);
+    }
+  }
+});
+
+test('ranges close where the readings are exact, and grow with what they may be off', () => {
+  const read = readingsOf({ fs: 42, Qts: 0.38, fb: 34, QL: 15, parallel: 2 });
+  const widths = (by: number) => {
+    const brief = briefOf(read, 2);
+    const exact = { frequency: `${by} Hz`, length: `${4 * by} mm`, impedance: by / 10, air: `${2 * by} L` };
+    const measured = { ...brief.standing.measured, within: exact };
+    const { now, rows, first = -1 } = retrofit({ ...brief, standing: { ...brief.standing, measured } });
+    const helped = rows[first] as RowDone;
+    expect(rows.filter((row) => row.ok && row.bands)).toEqual([helped]);
+    return [now, helped].flatMap(({ bands }) =>
+      (['reach', 'level', 'airSpeed'] as const).map((name) => bands![name]!.to! - bands![name]!.from),
+    );
+  };
+  const [none, fine, coarse] = [widths(0), widths(0.1), widths(0.3)];
+  for (const [i, width] of none.entries()) {
+    expect(width).toBeLessThan(1e-9);
+    expect(fine[i]!).toBeGreaterThan(1e-3);
+    expect(coarse[i]!).toBeGreaterThan(2 * fine[i]!);
+  }
+});
