@@ -69,7 +69,7 @@ const shape = { ...spaceShape, vent: ventField({}) };
  * Beside no body or one block of them, the result is exact. Beside bodies on several faces it is a lower bound: a vent of this
  * length fits, and a longer one may. There the vent is tried in the corners and where it just passes the bodies; each body is
  * tried at its limits, in the middle of them, and where it touches those placed before it. Beside two bodies, no random vent was
- * longer than the one found. Three bodies are placed in every order, and no vent on a lattice of places was longer. Four or more
+ * longer than the one found. Each of three bodies is placed first once, and no vent on a lattice of places was longer. Four or more
  * are placed in one order, and in about one box of a hundred the lattice had a longer one.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits

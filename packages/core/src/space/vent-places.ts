@@ -13,14 +13,13 @@ import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids
 const part = emptyBlock();
 
 /**
- * Orders in which bodies are placed, each with its stands. A body touches only those before it, so that three are tried in every
- * order; of more than three, each order alone takes seconds.
+ * Orders in which bodies are placed, each with its stands. A body touches only those before it, so that each of three comes first
+ * once. Of more than three, one order alone can take seconds.
  */
 function ordersOf(bodies: readonly RoundBody[], stands: readonly Stand[]) {
   const left = [...stands];
   const all = bodies.map((body) => ({ body, own: left.splice(0, body.opposed ? 2 : 1) }));
-  const from = (i: number) => [...all.slice(i), ...all.slice(0, i)];
-  const orders = all.length !== 3 ? [all] : all.flatMap((_, i) => [from(i), from(i).toReversed()]);
+  const orders = all.length !== 3 ? [all] : all.map((_, i) => [...all.slice(i), ...all.slice(0, i)]);
   return orders.map((order) => ({
     bodies: order.map(({ body }) => body),
     stands: order.flatMap(({ own }) => own),
@@ -36,7 +35,7 @@ function ordersOf(bodies: readonly RoundBody[], stands: readonly Stand[]) {
  * it, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
  * of a plane, and each may move to the corner that is farthest on its own side. The two legs of a bent vent share their place
  * across, so the corner that is farther from one is not nearer to the other. Among several bodies the vent tries all its
- * corners, and where it just passes each of them, with three bodies placed in every order. What is found stands, but a longer
+ * corners, and where it just passes each of them, where each of three bodies is placed first once. What is found stands, but a longer
  * one may exist: it is a lower bound.
  */
 export function compilePlaces(layout: Layout) {
