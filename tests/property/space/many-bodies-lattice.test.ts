@@ -135,10 +135,8 @@ function* placesOfVent(
         return lattice(half, inner[k]! - half, bent ? 7 : 15, phase);
       };
       const make = (axis: number, ranges: Readonly<Record<number, readonly number[]>>) => {
-        const [low, high]: Vec[] = [
-          [0, 0, 0],
-          [0, 0, 0],
-        ];
+        const low: Vec = [0, 0, 0];
+        const high: Vec = [0, 0, 0];
         for (const k of [0, 1, 2]) [low[k], high[k]] = ranges[k] as [number, number];
         return block(round ? axis : -1, low, high);
       };
