@@ -114,7 +114,7 @@ const kinder: readonly (readonly [string, (brief: Brief) => Brief])[] = [
   ['one more wiring', (b) => ({ ...b, drivers: [{ ...driver!, wirings: [{}, { series: 2 }] }] })],
 ];
 
-/** Briefs that once lost by more choice, by a lower level and by a wider vent. */
+/** Briefs that once lost by more choice, by a lower level, by a wider vent and by a higher space. */
 const lostOnce = [
   [
     'one more driver',
@@ -165,6 +165,23 @@ const lostOnce = [
       largest: 66,
       printer: 247,
       weights: { deep: 3, simple: 0 },
+    },
+  ],
+  [
+    'a higher space',
+    {
+      width: 698,
+      height: 386,
+      depth: 257,
+      volume: 71,
+      lowest: 29,
+      level: 92,
+      airSpeed: 11,
+      voltage: 28,
+      bends: 1,
+      largest: 63,
+      printer: 255,
+      weights: { small: 4 },
     },
   ],
 ] satisfies [string, Sizes][];

@@ -16,7 +16,7 @@ import { expect } from 'vitest';
 
 // Another road than the search's: bodies and vent are thrown at random, judged by their solids alone, and the vent is
 // lengthened by halving until it meets something. What the search finds must be as long as the longest that was thrown. That
-// holds beside two bodies; beside three, a longer vent may fit than the one that is found.
+// holds beside two bodies; beside three, see many-bodies-lattice.test.ts.
 const TRIES = Number(process.env.VENT_TRIES ?? 800);
 const GAP = 0.005;
 const EDGE = 0.005;

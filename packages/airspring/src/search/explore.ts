@@ -5,6 +5,7 @@ import type { Scope } from './axis.js';
 import { type Box, cellOf, compileBox } from './box.js';
 import type { Cost } from './cost.js';
 import { nearGrid, wholeGrid } from './grid.js';
+import { cheapestOfSameSound } from './same-sound.js';
 import type { Search } from './search.js';
 import { type Shape, shapesFor } from './shapes.js';
 import { type Start, surveyVariant } from './survey.js';
@@ -17,6 +18,8 @@ const MARGIN = 6;
 const TRIED = 2;
 /** Number of fine surveys around the ends of walks, for other shapes and for each other's costs. */
 const ROUNDS = 3;
+/** Ends of walks that are dearer than the best by at most this many slacks may be the cheapest in another shape. */
+const RESHAPED = 0.4;
 
 /**
  * The cheapest box for each cost. Every variant's lattice is surveyed, first coarsely and then finely where that may pay;
@@ -37,19 +40,35 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     return survey(variants[index] as Variant, 1);
   });
   // Walks of one variant do not depend on what else there is to choose from, unless they could gain more than the slack.
-  const ends: (Box | undefined)[] = costs.map(() => undefined);
+  const ends = costs.map((): Box[] => []);
+  const least = new Float64Array(costs.length).fill(Infinity);
   promising.forEach((index, i) => {
     const starts = costs.map((cost, k) => {
-      if (price(cost, ends[k]) <= cost.least) return [];
-      const most = Math.min(best[k]!, price(cost, ends[k])) + cost.slack;
+      if (least[k]! <= cost.least) return [];
+      const most = Math.min(best[k]!, least[k]!) + cost.slack;
       return [first[index]?.[k], fine[i]?.[k]].filter((start) => start !== undefined && start.cost < most) as Start[];
     });
     const own = walksOf(search, variants[index] as Variant, costs, starts, shapes, scope);
     costs.forEach((cost, k) => {
-      ends[k] = cheapest(cost, ends[k], own[k]);
+      const box = own[k];
+      if (box === undefined) return;
+      ends[k]!.push(box);
+      least[k] = Math.min(least[k]!, price(cost, box));
     });
   });
-  return ends;
+  return costs.map((cost, k) =>
+    ends[k]!.filter((box) => price(cost, box) <= least[k]! + RESHAPED * cost.slack)
+      .map((box) => (scope.thorough ? reshaped(search, box, cost, scope) : box))
+      .reduce<Box | undefined>((one, other) => cheapest(cost, one, other), undefined),
+  );
+}
+
+/** The cheapest box of about the same sound, where a cheaper one is of use. */
+function reshaped(search: Search, box: Box, cost: Cost, scope: Scope): Box {
+  const { job, wishes } = search;
+  if (price(cost, box) <= cost.least) return box;
+  const maker = compileBox(job, wishes, box.variant, search.demandOf(box.variant), scope);
+  return cheapestOfSameSound(box, cost, maker, job.space.panelThickness);
 }
 
 const price = (cost: Cost, box: Box | undefined): number =>

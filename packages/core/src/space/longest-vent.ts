@@ -64,9 +64,13 @@ const shape = { ...spaceShape, vent: ventField({}) };
  * The length is that of the centre line, including the panel. Driver and vent are placed where they leave each other most
  * room, in the corners of what their faces allow. The result proves that they fit; it is not meant to look good. Every shorter
  * straight vent fits as well; a bent vent is at least as long as panel and bend together. Several drivers on one face are kept
- * free as one cuboid, and so is a row of vents. If there are bodies on several faces, the vent is tried in the corners and
- * where it just passes the bodies, and each body where it touches a vent in a corner. Beside two bodies, no random
- * vent was longer than the one found. Beside three or more, a longer one may fit.
+ * free as one cuboid, and so is a row of vents.
+ *
+ * Beside no body or one block of them, the result is exact. Beside bodies on several faces it is a lower bound: a vent of this
+ * length fits, and a longer one may. There the vent is tried in the corners and where it just passes the bodies; each body is
+ * tried at its limits, in the middle of them, and where it touches those placed before it. Beside two bodies, no random vent was
+ * longer than the one found. Each of three bodies is placed first once, and no vent on a lattice of places was longer. Four or more
+ * are placed in one order, and in about one box of a hundred the lattice had a longer one.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)

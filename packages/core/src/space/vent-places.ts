@@ -2,6 +2,7 @@ import { NANOMETRE } from '../quantity/nanometre.js';
 import type { Layout } from './fit-input.js';
 import { noPlace, type Place, type Seat } from './place.js';
 import { look, turn, type View } from './placement.js';
+import type { RoundBody } from './round-body.js';
 import { emptyScene, type Stand } from './scene.js';
 import { compileSeats } from './seats.js';
 import { emptyBlock } from './solids.js';
@@ -12,6 +13,20 @@ import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids
 const part = emptyBlock();
 
 /**
+ * Orders in which bodies are placed, each with its stands. A body touches only those before it, so that each of three comes first
+ * once. Of more than three, one order alone can take seconds.
+ */
+function ordersOf(bodies: readonly RoundBody[], stands: readonly Stand[]) {
+  const left = [...stands];
+  const all = bodies.map((body) => ({ body, own: left.splice(0, body.opposed ? 2 : 1) }));
+  const orders = all.length !== 3 ? [all] : all.map((_, i) => [...all.slice(i), ...all.slice(0, i)]);
+  return orders.map((order) => ({
+    bodies: order.map(({ body }) => body),
+    stands: order.flatMap(({ own }) => own),
+  }));
+}
+
+/**
  * Compiles the search for the longest vent, straight and bent, each with its place. longestVent and fit share it, so that both
  * give the same answer. `longest` bounds the whole vent. It matters only for a bent vent, whose first leg may then be no longer
  * than what is left for it. The caller writes `vent` before the search.
@@ -20,7 +35,8 @@ const part = emptyBlock();
  * it, for a straight one also along. That is enough: two convex bodies that stay apart do so on the two sides
  * of a plane, and each may move to the corner that is farthest on its own side. The two legs of a bent vent share their place
  * across, so the corner that is farther from one is not nearer to the other. Among several bodies the vent tries all its
- * corners, and where it just passes each of them.
+ * corners, and where it just passes each of them, where each of three bodies is placed first once. What is found stands, but a longer
+ * one may exist: it is a lower bound.
  */
 export function compilePlaces(layout: Layout) {
   const { thickness, edgeMargin, cutoutMargin, vent: wanted } = layout;
@@ -31,9 +47,12 @@ export function compilePlaces(layout: Layout) {
   const single = stands === 1 && layout.bodies[0]?.held === undefined;
   const scene = emptyScene(view.size, stands);
   const vent: VentShape = scene.vent;
-  const { seat, corner, mirrors, limitsOf } = compileSeats(layout, view, scene, hopeless, (stand, k, shifts) =>
-    besideVent(scene, alongLimit, acrossLimit, wanted.bend, stand, k, shifts),
+  const seatings = ordersOf(layout.bodies, scene.stands).map(({ bodies, stands }) =>
+    compileSeats({ ...layout, bodies }, view, { ...scene, stands }, hopeless, (stand, k, shifts) =>
+      besideVent(scene, alongLimit, acrossLimit, wanted.bend, stand, k, shifts),
+    ),
   );
+  const { corner, mirrors, limitsOf } = seatings[0]!;
   const acrossAxis = [0, 1, 2].map((axis) =>
     layout.bodies.some(({ faces }) => faces.some((face) => face >> 1 === axis)),
   );
@@ -161,7 +180,8 @@ export function compilePlaces(layout: Layout) {
     // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
     if (hopeless()) return;
     if (backwards && single && mirrors[along]! && !acrossAxis[along]!) return;
-    seat(0, ventFace, false, backwards && single && mirrors[along]! ? along : -1, visit);
+    const mirrored = backwards && single && mirrors[along]! ? along : -1;
+    for (const { seat } of seatings) seat(0, ventFace, false, mirrored, visit);
   }
 
   /** Limits of a side of the vent: free, on a panel that stands for a board, or from one such panel to the other. */
@@ -208,10 +228,14 @@ export function compilePlaces(layout: Layout) {
     inner[2] = depth;
     look(view, inner, 4, 1, false);
     bounds[0] = Number.POSITIVE_INFINITY;
-    return seat(0, -1, true, -1, () => {
+    let found = false;
+    const keepSeats = () => {
       for (let s = 0; s < stands; s++) keepSeat(straightPlace.seats[s]!, scene.stands[s]!);
+      found = true;
       return true;
-    });
+    };
+    for (const { seat } of seatings) if (!found) seat(0, -1, true, -1, keepSeats);
+    return found;
   };
   return { search, alone, vent, straight: straightPlace as Readonly<Place>, bent: bentPlace as Readonly<Place> };
 }
