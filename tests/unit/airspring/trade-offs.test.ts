@@ -58,7 +58,8 @@ describe.each([
 
   test('a brief that asks for so much in so small a volume can be met', () => {
     for (const box of front.boxes) {
-      const within = put(asked(brief, box), 'space.volume', `${box.volume * 1000 + 1e-6} L`);
+      // A thousandth more: that much two searches of one brief may differ.
+      const within = put(asked(brief, box), 'space.volume', `${box.volume * 1001} L`);
       expect(possible(within), `${box.lowest} Hz, ${box.level} dB`).toBe(true);
     }
   });
