@@ -119,7 +119,8 @@ def shelf(depth, QT, QL, start):
         return [f(w) + depth, slope(f)(w), slope(f, 2)(w)]
     a, h, w = solve(equations, start)
     f = level(vented(QT, QL, a, h))
-    return [depth, QL, QT, a, h, cutoff(f, 0, 0.2, 20)]
+    # The geometric mean of the poles is at the square root of h.
+    return [depth, QL, QT, a, h, cutoff(f, 0, 0.2, 20), h / w ** 2]
 
 
 def quasi(QT, kappa, Qm, start):
@@ -174,7 +175,11 @@ def flat6(kind, QT, QL, start):
         return [slope(f, n)(w) for n in range(1, 6)]
     r, hr, fr, hf, w = solve(equations, start)
     f = level(kind(QT, QL, r, hr, fr, hf))
-    return [kind.__name__, 0, QL, QT, r, hr, fr, hf, *edges(f, f(w))]
+    row = [kind.__name__, 0, QL, QT, r, hr, fr, hf, *edges(f, f(w))]
+    if QL: return row
+    # Far above, the level is that of s⁴ over the sixth power; in the middle it is that of 1/b³.
+    far = hf * hf - (hr * hr if kind is parallel else 0)
+    return row + [(far / w ** 2 / 10 ** (f(w) / 20)) ** (mpf(1) / 3)]
 
 
 def ripple6(kind, height, QT, QL, start, places):
@@ -194,6 +199,43 @@ def extremes(kind, QT, QL, start, count=5):
     w, L = highest(f, mpf(0.1), mpf(4), 1500)
     found = [w[i] for i in range(1, 1500) if (L[i] - L[i - 1]) * (L[i + 1] - L[i]) < 0]
     return [x for x in found][:count]
+
+
+def times(a, b):
+    product = [mpf(0)] * (len(a) + len(b) - 1)
+    for i, x in enumerate(a):
+        for k, y in enumerate(b): product[i + k] += x * y
+    return product
+
+
+def stable(squared):
+    """The polynomial in s, ascending and with 1 last, whose squared magnitude over x = ω² is this, ascending."""
+    roots = [sqrt(-x) for x in mp.polyroots([mpf(c) for c in reversed(squared)], maxsteps=500, extraprec=200)]
+    D = [mpc(1)]
+    for root in roots: D = times(D, [root if root.real > 0 else -root, 1])
+    return [c.real for c in D]
+
+
+def target_fourth(S, Q):
+    k = 2 * S * Q
+    s1 = [1, 0, 1]
+    parts = [[c * k * k for c in times(s1, s1)], [0] + [2 * S * k * c for c in s1], [0, 0, 1]]
+    return ['BP4', S, Q] + [sum(part[i] for part in parts if i < len(part)) / k ** 2 for i in range(5)]
+
+
+def target_sixth(b):
+    flat = [mpf(1)]
+    for _ in range(6): flat = times(flat, [-1, 1])
+    flat[4] += b ** 6
+    return ['BP6', b, 0, *stable(flat)]
+
+
+def target_shelf(depth, y):
+    L = mpf(10) ** (mpf(depth) / 10)
+    cube = times(times([1, -y], [1, -y]), [1, -y])
+    whole = times(cube, [1, (L - 1) / y ** 3])
+    whole[4] += L
+    return ['LS4', depth, y, *stable([c / whole[4] for c in whole])]
 
 
 def told(rows):
@@ -246,6 +288,11 @@ if __name__ == '__main__':
     ]:
         start = four(*box)
         rippled.append(ripple6(kind, 0.5, QT, QL, start, extremes(kind, QT, QL, start)))
+    targets = [
+        target_fourth(mpf('0.5'), mpf('0.8')), target_fourth(mpf('0.9'), mpf(2)),
+        target_sixth(mpf('0.5')), target_sixth(mpf('1.5')),
+        target_shelf(1, mpf('0.7')), target_shelf(6, mpf('1.2')),
+    ]
     json.dump(
         {'about': 'see zeros.py', 'shelf': told(shelves), 'quasi': told(quasis), 'ripple': told(tops), 'geddes': told(geddeses),
-         'flat': told(flats), 'rippled': told(rippled)}, sys.stdout, indent=1)
+         'flat': told(flats), 'rippled': told(rippled), 'targets': told(targets)}, sys.stdout, indent=1)

@@ -46,23 +46,50 @@ type Row = readonly [...number[]];
 table.shelf.forEach(([depth, QL, Qts, ...expected], i) => {
   check(`alignment.low-shelf.${i}`, {
     formula: 'alignment/lowShelf',
-    source: mpmath('a level without slope and curvature at the depth; alpha, h, f3/fs'),
+    source: mpmath('a level without slope and curvature at the depth; alpha, h, f3/fs, y1'),
     status: 'derived',
     kind: 'program',
     given: { depth: { value: depth!, unit: 'dB' }, QL: { value: QL!, unit: '1, 0 for no leak' } },
     got: (row) => {
       const input = { drivers: driverOf(Qts!), ...(row.QL > 0 && { QL: row.QL }) };
-      const { netVolume, fb, f3 } = boxOf(lowShelf(row.depth), ventedFamily as never, input) as never as Record<
+      const { netVolume, fb, f3, y1 } = boxOf(lowShelf(row.depth), ventedFamily as never, input) as never as Record<
         string,
         number
       >;
-      return [Vas / netVolume!, fb! / fs, f3!];
+      return [Vas / netVolume!, fb! / fs, f3!, y1!];
     },
     expected,
     unit: '1',
     tolerance,
   });
 });
+
+/** The shape for its two numbers: a damping and a width, a width, a depth and the middle of the shelf. */
+const makes: Readonly<Record<string, (one: number) => readonly [string, Alignment]>> = {
+  BP4: (S) => ['bandPass', bandPass({ S })],
+  BP6: () => ['sixthOrderBandPass', sixthOrderBandPass()],
+  LS4: (depth) => ['lowShelf', lowShelf(depth)],
+};
+(table.targets as never as readonly (readonly [string, number, number, ...number[]])[]).forEach(
+  ([name, one, two, ...expected]) => {
+    const [formula] = makes[name]!(one);
+    const free = name === 'BP6' ? one : two;
+    check(`alignment.shape.${formula}.${one}`, {
+      formula: `alignment/${formula}`,
+      source: mpmath('the denominator from its definition, expanded or by its roots'),
+      status: 'derived',
+      kind: 'program',
+      given: { free: { value: free, unit: '1' } },
+      got: (row) => {
+        const [, { target }] = makes[name]!(one);
+        return typeof target === 'function' ? target(row.free) : [];
+      },
+      expected,
+      unit: '1',
+      tolerance,
+    });
+  },
+);
 
 /** A radiator of so many times the compliance of the driver, with a resonance of 0.8 fs and a Q there. */
 function radiatorOf(kappa: number, Q = 8, Sd = 0.05) {
@@ -232,19 +259,21 @@ for (const [kind, ripple, QL, Qts, ...expected] of [
 ] as unknown as readonly SixthRow[]) {
   check(`alignment.band-pass.sixth.${kind}.${ripple}.${QL}.${Qts}`, {
     formula: 'alignment/sixthOrderBandPass',
-    source: mpmath('five derivatives without value in the middle, or three equal tops and two equal dips'),
+    source: mpmath('five derivatives without value in the middle, or three equal tops and two equal dips; bandwidth'),
     status: 'derived',
     kind: 'program',
     given: { ripple: { value: ripple!, unit: 'dB' }, QL: { value: QL!, unit: '1, 0 for no leak' } },
     got: (row) => {
       const type = sixthOrderBandPass(row.ripple > 0 ? { ripple: row.ripple } : {});
       const input = { drivers: driverOf(Qts!), ...(row.QL > 0 && { rearQL: row.QL, frontQL: row.QL }) };
-      const { rearVolume, rearTuning, frontVolume, frontTuning, f3, upper } = boxOf(
+      const { rearVolume, rearTuning, frontVolume, frontTuning, f3, upper, bandwidth } = boxOf(
         type,
         sixth[kind] as never,
         input,
       ) as never as Record<string, number>;
-      return [Vas / rearVolume!, rearTuning! / fs, Vas / frontVolume!, frontTuning! / fs, f3!, upper!];
+      const box = [Vas / rearVolume!, rearTuning! / fs, Vas / frontVolume!, frontTuning! / fs, f3!, upper!];
+      // The solution apart tells the bandwidth of flat boxes without leaks.
+      return expected.length > box.length ? [...box, bandwidth!] : box;
     },
     expected,
     unit: '1',
