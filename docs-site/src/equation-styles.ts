@@ -1,7 +1,8 @@
-/** The style sheet of the equations, cut down to what the pages use of it: of its 24 kB that is a fifth. */
+/** The style sheet of the equations and its fonts, cut down to what the pages use of them: a fifth, and two thirds. */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import subsetFont from 'subset-font';
 
 /** Rules whose classes stand on a page, and the faces that they name, in the one format that every browser reads. */
 export function usedRules(sheet: string, classes: ReadonlySet<string>): string {
@@ -20,16 +21,32 @@ export function usedRules(sheet: string, classes: ReadonlySet<string>): string {
 const classesOf = (page: string): readonly string[] =>
   [...page.matchAll(/\sclass="([^"]*)"/g)].flatMap(([, names = '']) => names.split(' '));
 
-/** Puts the cut sheet in the place of the whole one, under the name of what it holds. */
-export function cutEquationStyles(folder: string): void {
+const hashOf = (content: string | Buffer): string =>
+  createHash('sha256').update(content).digest('base64url').slice(0, 8);
+
+/** Fonts of a sheet with the characters of a text alone, each under the name of what it holds; and the sheet that names these. */
+async function withCutFonts(sheet: string, assets: string, characters: string): Promise<string> {
+  let cut = sheet;
+  for (const [, name = ''] of sheet.matchAll(/url\([^)]*?([\w.-]+\.woff2)\)/g)) {
+    const font = await subsetFont(readFileSync(join(assets, name)), characters, { targetFormat: 'woff2' });
+    const named = name.replace(/[^.]+(?=\.woff2$)/, hashOf(font));
+    writeFileSync(join(assets, named), font);
+    cut = cut.replace(name, named);
+  }
+  return cut;
+}
+
+/** Puts the cut sheet and its fonts in the place of the whole ones. */
+export async function cutEquationStyles(folder: string): Promise<void> {
   const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
   const name = paths.find((path) => /^_astro.katex\.min\.[\w-]+\.css$/.test(path));
   if (name === undefined) throw new Error('The style sheet of the equations is not where the build puts it.');
   const pages = paths.filter((path) => path.endsWith('.html')).map((path) => join(folder, path));
   const texts = new Map(pages.map((path) => [path, readFileSync(path, 'utf8')]));
-  const cut = usedRules(readFileSync(join(folder, name), 'utf8'), new Set([...texts.values()].flatMap(classesOf)));
-  const named = `_astro/equations.${createHash('sha256').update(cut).digest('base64url').slice(0, 8)}.css`;
+  const used = usedRules(readFileSync(join(folder, name), 'utf8'), new Set([...texts.values()].flatMap(classesOf)));
+  const cut = await withCutFonts(used, join(folder, '_astro'), [...new Set([...texts.values()].join(''))].join(''));
+  const named = `_astro/equations.${hashOf(cut)}.css`;
   writeFileSync(join(folder, named), cut);
-  rmSync(join(folder, name));
+  for (const path of paths) if (path === name || /^_astro.KaTeX_/.test(path)) rmSync(join(folder, path));
   for (const [path, text] of texts) if (text.includes(name)) writeFileSync(path, text.replaceAll(name, named));
 }
