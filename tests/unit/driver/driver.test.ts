@@ -12,6 +12,11 @@ const one: DriverInput = {
 const faults = (list: readonly object[]) =>
   expect.objectContaining({ faults: list.map((f) => expect.objectContaining(f)) });
 
+test('a coil needs its formula, and its scaling for groups of drivers', () => {
+  const { scaled: _, ...unscaled } = lossyInductor({ K: 0.02, exponent: 0.7 });
+  expect(() => driver({ ...one, coil: unscaled as never })).toThrow(/a model with impedance\(\), scaled\(\)/);
+});
+
 test('texts become SI numbers, and the record survives JSON', () => {
   const read = driver({ ...one, name: 'x', Le: '0.9 mH', Xmax: '9 mm', Pe: '200 W', displacedVolume: '2 L' });
   expect(read).toMatchObject({ Rms: 3.6, Re: 5.6, Bl: 14.3, Pe: 200 });

@@ -71,6 +71,11 @@ const liars: Readonly<Record<string, Alignment>> = {
   'a number for every box': { ...deepest, target: { least: () => Number.NaN } },
   'the same number whenever it is asked': { ...deepest, target: { least: () => ++calls } },
 };
+test('a goal that returns nothing', () => {
+  const silent: Alignment = { ...deepest, target: { least: () => undefined as never } };
+  const [wrong] = alignmentLaws(silent).filter(({ holds }) => !holds);
+  expect([wrong?.law, wrong?.detail]).toEqual(['a number for every box', 'undefined']);
+});
 test('an order below the band that is none', () => {
   for (const orderBelow of [0, 1.5, 5]) {
     const broken = alignmentLaws({ ...bandPass(), orderBelow }).filter(({ holds }) => !holds);

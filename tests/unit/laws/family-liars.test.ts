@@ -1,5 +1,5 @@
 /** Each planted liar of a family is found by the law that is named for it; the honest ones beside them are not accused. */
-import { mixedFamily } from '@airspring/core/enclosure';
+import { closedFamily, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
 import { familyLaws } from '@airspring/core/laws';
 import { describe, expect, test } from 'vitest';
 import { brokenLaws, brokenUpTo, driver, mixed, reasons, rescaledVented, vented } from './boxes.js';
@@ -24,6 +24,14 @@ describe('honest ones with elements over frequency', () => {
       'the network has the numbers of the driver',
     );
   });
+});
+
+test('the law of tunings says which numbers it compared', () => {
+  const detail = (trial: Parameters<typeof familyLaws>[0]) =>
+    familyLaws(trial).find(({ law }) => law === 'tuning and losses are as stated')?.detail;
+  expect(detail({ family: ventedFamily, spec: vented } as never)).toMatch(/^fb of Cab, QL of Cab/);
+  const bare = { drivers: driver, netVolume: '40 L' };
+  expect(detail({ family: closedFamily, spec: bare } as never)).toMatch(/^nothing to try: no fb/);
 });
 
 test.each(ventedLiars)('%s: %s', (_, law, family) => {

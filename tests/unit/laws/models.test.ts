@@ -111,6 +111,8 @@ describe('planted liars among coils', () => {
     ['times forgotten', 'scaled, it is the same coil', coil({ scaled: (impedance) => lossy.scaled(impedance, 1) })],
     ['nobody', 'sources named', coil({ sources: [] })],
     ['without a name', 'a name and finite numbers', coil({ name: '' })],
+    ['a name left out', 'a name and finite numbers', coil({ name: undefined as never })],
+    ['sources left out', 'sources named', coil({ sources: undefined as never })],
     ['an infinite number', 'a name and finite numbers', coil({ parameters: { K: Infinity, exponent: 0.7 } })],
     ['neither circuit nor element', 'stands in a network', { ...lossy, element: undefined } as unknown as CoilModel],
     ['both', 'stands in a network', { ...lr2, element: lossy.element! }],

@@ -187,3 +187,8 @@ describe('netlist text', () => {
     ]);
   });
 });
+
+test('what is below zero has a wrong sign; what is zero may be left out', () => {
+  const wrong = network(source, { ...load, values: 0 }, part('mass', 'M', ['in', 'ground'], -1));
+  expect(() => netlist(wrong)).toThrow(/load: .* Leave 'load' out.*\n.*M: .* Correct its sign\./);
+});

@@ -45,7 +45,7 @@ export interface Alignment {
   readonly parameters: Readonly<Record<string, number>>;
   /** The one parameter that the driver decides. Leave it out where the target is fixed. */
   readonly free?: FreeParameter;
-  /** Keys of the bibliography. */
+  /** Keys of the bibliography, or words of your own. */
   readonly sources: readonly string[];
 }
 

@@ -4,6 +4,7 @@ import type { Fault } from '../fault/index.js';
 interface Model {
   readonly name: string;
   readonly parameters: Readonly<Record<string, number>>;
+  readonly scaled: unknown;
 }
 
 /** Reads a model, which has a formula and finite parameters. JSON keeps its numbers, but not its functions. */
@@ -14,11 +15,12 @@ export function readModel<M extends Model>(
   formula: keyof M & string,
 ): M | undefined {
   const model = value as Partial<M> | null | undefined;
-  const { parameters } = { ...model };
-  if (typeof model?.[formula] === 'function' && parameters && Object.values(parameters).every(Number.isFinite)) {
+  const { parameters, scaled } = { ...model };
+  const hasFunctions = typeof model?.[formula] === 'function' && typeof scaled === 'function';
+  if (hasFunctions && parameters && Object.values(parameters).every(Number.isFinite)) {
     return value as M;
   }
-  const expected = `a model with ${formula}() and finite parameters`;
+  const expected = `a model with ${formula}(), scaled() and finite parameters`;
   faults.push({ code: 'unit', path, got: value, expected, remedy: 'Pass the model itself: JSON keeps no functions.' });
   return undefined;
 }

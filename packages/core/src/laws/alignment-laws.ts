@@ -86,8 +86,9 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
     return [
       ...named,
       tried('a number for every box', 'two boxes', () => {
-        const wrong = least().find(Number.isNaN);
-        return wrong === undefined ? undefined : 'NaN';
+        const isNumber = (value: unknown) => typeof value === 'number' && !Number.isNaN(value);
+        const wrong = least().findIndex((value) => !isNumber(value));
+        return wrong < 0 ? undefined : String(least()[wrong]);
       }),
       tried('the same number whenever it is asked', 'twice', () => {
         const again = least();

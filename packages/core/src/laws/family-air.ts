@@ -22,13 +22,17 @@ export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>)
       moved && `${moved.name} is ${numberOf(two, moved.name)}, but should be ${factor * numberOf(one, moved.name)}`
     );
   };
+  const compared = new Set<string>();
+  const comparedWith = () =>
+    compared.size > 0 ? [...compared].join(', ') : 'nothing to try: no fb, QL, QA or QP is stated beside a netVolume';
   return [
     tried('the air of a box is the stated volume', 'each compliance', () => {
       const made = system();
       for (const { compliance, volume } of chambers(made)) {
         // The space behind a wall yields without limit. It is not a spring, and has no volume to state.
         if (volume === undefined && numberOf(made, compliance) === Infinity) continue;
-        if (volume === undefined) return `no volume is stated for ${compliance}: pass the volumes as netVolumes`;
+        if (volume === undefined)
+          return `no volume is known for ${compliance}: state one netVolume in the spec for each spring of air, or pass all of them to the laws as netVolumes`;
         const found = numberOf(made, compliance) * stiffness;
         if (!alike(found, volume)) return `${compliance} is the spring of ${found} m³, but ${volume} m³ are stated`;
       }
@@ -40,13 +44,15 @@ export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>)
     tried('masses of air follow the density', 'another density', () =>
       compare(system(), system(heavier), 'acousticMass', 1.3),
     ),
-    tried('tuning and losses are as stated', 'each chamber', () => {
+    tried('tuning and losses are as stated', comparedWith, () => {
       const made = system();
       for (const { compliance, stated, found } of chambers(made)) {
         for (const [name, value] of Object.entries(stated)) {
           const own = found[name as keyof typeof found];
-          if (own !== undefined && !alike(own, value))
-            return `${name} of ${compliance} is ${own}, and ${value} is stated`;
+          if (own === undefined) continue;
+          compared.add(`${name} of ${compliance}`);
+          if (Number.isNaN(own)) return `${name} of ${compliance} is stated, but no one part at its node has it`;
+          if (!alike(own, value)) return `${name} of ${compliance} is ${own}, and ${value} is stated`;
         }
       }
       return undefined;

@@ -25,7 +25,8 @@ import { broken, type LawResult, tried } from './law.js';
  * | units | no law of physics knows the metre |
  * | sweeps | a linear network depends smoothly on frequency, depends on nothing but its numbers, and is reciprocal |
  *
- * A law that throws is broken, and says what was thrown. If drivers or volumes cannot be found in the spec, state them in the
+ * Volumes, tunings and losses are those that the spec states as `netVolume`, `fb`, `QL`, `QA` and `QP`, in one record for each spring
+ * of air. A law that throws is broken, and says what was thrown. If drivers or volumes cannot be found in the spec, state them in the
  * trial.
  *
  * @validity specs whose network can be swept from 2 Hz to 20 kHz

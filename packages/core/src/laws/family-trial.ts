@@ -14,7 +14,7 @@ export interface FamilyTrial<Spec, Input = Spec> {
   readonly air?: Air;
   /** The driver of each motor, in the order of the motors; default: those found in the spec. */
   readonly drivers?: readonly Driver[];
-  /** The volume of each compliance of air, m³, including the gain of its filling, in their order. Default: each `netVolume` of the spec. */
+  /** The volume of each compliance of air, m³, including the gain of its filling, in their order. Default: each `netVolume` of the spec, if there are as many. */
   readonly netVolumes?: readonly number[];
   /** Probes of cones that a positive voltage is meant to pull inwards. */
   readonly opposed?: readonly string[];

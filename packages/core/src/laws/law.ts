@@ -12,11 +12,15 @@ const holds = (law: string, tried: string): LawResult => ({ law, holds: true, de
 /** The result of a law that is broken, and where. */
 export const broken = (law: string, where: string): LawResult => ({ law, holds: false, detail: where });
 
-/** Runs a trial, which returns the fault that it found, if any. An exception breaks the law just as a wrong number does. */
-export function tried(law: string, extent: string, fault: () => string | undefined): LawResult {
+/**
+ * Runs a trial, which returns the fault that it found, if any. An exception breaks the law just as a wrong number does. How far it
+ * was tried is a text, or is asked for afterwards.
+ */
+export function tried(law: string, extent: string | (() => string), fault: () => string | undefined): LawResult {
   try {
     const found = fault();
-    return found === undefined ? holds(law, extent) : broken(law, found);
+    if (found !== undefined) return broken(law, found);
+    return holds(law, typeof extent === 'string' ? extent : extent());
   } catch (error) {
     return broken(law, `threw ${error instanceof Error ? error.message : String(error)}`);
   }

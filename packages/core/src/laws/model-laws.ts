@@ -61,7 +61,11 @@ export const scaledFault = (own: FilledAt, scaled: FilledAt, factor: number, tim
 export const modelLaws = ({ name, parameters, sources }: TriedModel): readonly LawResult[] => [
   tried('a name and finite numbers', `${Object.keys(parameters).length} parameters`, () => {
     const wrong = Object.entries(parameters).find(([, value]) => !Number.isFinite(value));
-    return name === '' ? 'it has no name' : wrong && `${wrong[0]} is ${wrong[1]}`;
+    return name ? wrong && `${wrong[0]} is ${wrong[1]}` : 'it has no name';
   }),
-  tried('sources named', sources.join(', '), () => (sources.length > 0 ? undefined : 'none')),
+  tried(
+    'sources named',
+    () => sources.join(', '),
+    () => (sources.length > 0 ? undefined : 'none'),
+  ),
 ];

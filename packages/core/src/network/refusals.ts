@@ -98,7 +98,8 @@ export function refuseBadNumbers(
     const [got, number] = [values[slot.at]!, numbers[i]!];
     if (number >= 0 && number < Infinity) return;
     const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
-    const remedy = `Leave '${element.name}' out, or set "stands" so that it may be zero.`;
+    const remedy =
+      got < 0 ? 'Correct its sign.' : `Leave '${element.name}' out, or set "stands" so that it may be zero.`;
     faults.push({ code, path, got, expected: 'a value above zero', remedy });
   });
   for (const name of [...Object.values(probes).map(({ factor }) => factor), ...outlets.map(({ delay }) => delay)]) {
