@@ -1,3 +1,4 @@
+/// <reference path="./subset-font.d.ts" />
 /** The style sheet of the equations and its fonts, cut down to what the pages use of them: a fifth, and two thirds. */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';

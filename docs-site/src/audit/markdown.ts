@@ -35,7 +35,8 @@ export const prose = (text: string, { formulas }: Links): string =>
     })
     .join('')
     .replace(
-      /(^|\n)((?:\|.*(?:\n|$))+)/g,
+      // An equation may begin with a bar as well: a table has two rows at least, and each ends with one.
+      /(^|\n)((?:\|.*\|(?:\n|$)){2,})/g,
       (_, before: string, rows: string) => `${before}<div class="table">\n\n${rows.trimEnd()}\n\n</div>\n`,
     )
     .replace(/\n{3,}/g, '\n\n')

@@ -23,6 +23,12 @@ describe('the build', () => {
     expect(() => equations()(element('p', [], text('$$ a = b $$ and so on')))).toThrow('left as text');
     expect(() => equations()(element('p', [], element('code', [], text('$$'))))).not.toThrow();
   });
+
+  test('ends at an equation into which markup came', () => {
+    const tex = (value: string) => equations()(element('span', [], element('annotation', [], text(value))));
+    expect(() => tex('<div class="table"> |G|^2')).toThrow('holds markup');
+    expect(() => tex('a < b > c')).not.toThrow();
+  });
 });
 
 const sources = ['core', 'airspring'].flatMap((name) => {
