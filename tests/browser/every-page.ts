@@ -86,6 +86,11 @@ function judgeEach(paths: readonly string[]): void {
       expect(without?.length).toBeGreaterThan(100);
     });
 
+    test('has no blank between a number or a link and the comma after it', async () => {
+      const { text } = await fetched(`/${path}`);
+      expect(text.match(/[^>]{0,30}<\/(?:scrub-number|output|a|button|em|strong)>\s+[.,;:](?=[\s<])/g)).toBeNull();
+    });
+
     test('names only pages and anchors that are there', async () => {
       const links = await tab.page.evaluate(() => [...document.querySelectorAll('a')].map(({ href }) => href));
       for (const href of new Set(links)) {
