@@ -1,52 +1,15 @@
-/** Numbers in the text that are dragged, stepped and typed, and what follows them. */
-import { readdirSync, readFileSync } from 'node:fs';
+/** Numbers in the text that are stepped and typed, and what follows them. */
 import { describe, expect, test } from 'vitest';
 import { hasBrowser, site } from './browser.js';
-
-const content = new URL('../../docs-site/src/content/docs/', import.meta.url);
-/** Pages with numbers to drag. */
-const live = readdirSync(content, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.mdx'))
-  .filter((name) => /^example: [\s\S]*<Scrub/m.test(readFileSync(new URL(name, content), 'utf8')))
-  .map((name) => name.replace(/(^|\/)index\.mdx$|\.mdx$/, ''));
-
-/** Milliseconds that a task may take at a quarter of the processor. */
-const LONGEST = 50;
+import { live } from './live-pages.js';
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
-  const { visit, longestTask } = site();
+  const { visit } = site();
   const open = async (path: string) => {
     const visited = await visit(path === '' ? '' : `${path}/`);
     await visited.page.locator('article[data-live]').waitFor();
     return visited;
   };
-
-  test.each(live)(
-    '%s: 200 moves of every number and its rest, no long task at a quarter of the processor',
-    async (path) => {
-      const { page } = await open(path);
-      for (const number of await page.locator('scrub-number').all()) {
-        await number.scrollIntoViewIfNeeded();
-        const box = await number.boundingBox();
-        if (!box) throw new Error('the number has no box');
-        expect(box.height).toBeGreaterThanOrEqual(24);
-        const before = await number.innerText();
-        const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-        const drag = async () => {
-          await page.mouse.move(x, y);
-          await page.mouse.down();
-          for (let i = 0; i < 200; i++) await page.mouse.move(x + 90 * Math.sin(i / 12), y);
-          await page.mouse.up();
-          // Axes, sentences and tables follow when the hand rests.
-          await page.waitForTimeout(800);
-        };
-        expect(await longestTask(page, drag, LONGEST), String(await number.getAttribute('name'))).toBeLessThan(LONGEST);
-        expect(await number.innerText()).not.toBe(before);
-        await page.keyboard.press('Escape');
-      }
-      await page.context().close();
-    },
-  );
 
   test.each(live)('%s: by keyboard alone, and back to the author', async (path) => {
     const { page } = await open(path);

@@ -1,0 +1,41 @@
+/** Numbers in the text that are dragged. A drag waits for the screen most of the time, so that two halves of the pages run side by side. */
+import { describe, expect, test } from 'vitest';
+import { hasBrowser, site } from './browser.js';
+
+/** Milliseconds that a task may take at a quarter of the processor. */
+const LONGEST = 50;
+
+export function judgeDrags(paths: readonly string[]): void {
+  describe.skipIf(!hasBrowser)('a drag', () => {
+    const { visit, longestTask } = site();
+    test.each(paths)(
+      '%s: 200 moves of every number and its rest, no long task at a quarter of the processor',
+      async (path) => {
+        const { page } = await visit(path === '' ? '' : `${path}/`);
+        await page.locator('article[data-live]').waitFor();
+        for (const number of await page.locator('scrub-number').all()) {
+          await number.scrollIntoViewIfNeeded();
+          const box = await number.boundingBox();
+          if (!box) throw new Error('the number has no box');
+          expect(box.height).toBeGreaterThanOrEqual(24);
+          const before = await number.innerText();
+          const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+          const drag = async () => {
+            await page.mouse.move(x, y);
+            await page.mouse.down();
+            for (let i = 0; i < 200; i++) await page.mouse.move(x + 90 * Math.sin(i / 12), y);
+            await page.mouse.up();
+            // Axes, sentences and tables follow when the hand rests.
+            await page.waitForTimeout(800);
+          };
+          expect(await longestTask(page, drag, LONGEST), String(await number.getAttribute('name'))).toBeLessThan(
+            LONGEST,
+          );
+          expect(await number.innerText()).not.toBe(before);
+          await page.keyboard.press('Escape');
+        }
+        await page.context().close();
+      },
+    );
+  });
+}
