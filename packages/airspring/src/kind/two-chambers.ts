@@ -124,8 +124,7 @@ export function twoChambers(
     length: number,
     seen: Point,
     enough: number | undefined,
-  ): number =>
-    of(axis === 0 ? length : width, axis === 1 ? length : height, axis === 2 ? length : depth, seen, enough);
+  ): number => of(axis === 0 ? length : width, axis === 1 ? length : height, axis === 2 ? length : depth, seen, enough);
   const room = roomBy('room');
 
   /** The vents of all chambers at a point. */
