@@ -44,7 +44,10 @@ export function met(brief: unknown): Met {
   return answer;
 }
 
-const bests = memory((brief: string): Design | undefined => metBy(searchFor(JSON.parse(brief)), 1)?.designs[0]);
+/** The designs of a search by the weights of the brief alone. */
+export const balanced = (search: Search): Met | undefined => metBy(search, bestBoxes(search, 1));
+
+const bests = memory((brief: string): Design | undefined => balanced(searchFor(JSON.parse(brief)))?.designs[0]);
 
 /** The best box by the weights of the brief alone, worked out once. The boxes that lean to one wish are four searches more. */
 export function bestOf(brief: unknown): Design {

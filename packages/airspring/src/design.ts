@@ -55,9 +55,9 @@ function metOf(
   };
 }
 
-/** The boxes that meet a brief, if any do, each for one of its first `count` leanings. */
-export function metBy(search: Search, count?: number): Met | undefined {
-  const chosen = select(search, bestBoxes(search, count));
+/** The designs of a brief that can be met, from the best box for each of its leanings, or for the first of them. */
+export function metBy(search: Search, boxes = bestBoxes(search)): Met | undefined {
+  const chosen = select(search, boxes);
   return chosen && metOf(search, chosen);
 }
 

@@ -2,8 +2,7 @@ import { briefJsonSchema, design, type Met, reportText, sketchText, standard } f
 import { expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
-import { metBy } from '../../../packages/airspring/src/design.js';
-import { demo, searchFor } from '../../arbitrary/brief.js';
+import { balanced, demo, searchFor } from '../../arbitrary/brief.js';
 import { feltBox } from './felt-box.js';
 
 const kinds = [...standard, feltBox];
@@ -61,8 +60,8 @@ test('its fields are in the schema, checked at their path, and unknown where the
 test('beside ours it competes by absolute level at the same drive, and never makes an answer worse', () => {
   const open = { ...brief, box: {} };
   // By the weights of the brief alone: the other leanings would be four more searches.
-  const ours = metBy(searchFor({ ...demo, wanted }), 1)!;
-  const all = metBy(searchFor(open, kinds), 1)!;
+  const ours = balanced(searchFor({ ...demo, wanted }))!;
+  const all = balanced(searchFor(open, kinds))!;
   expect(all.designs[0]!.points).toBeGreaterThanOrEqual(ours.designs[0]!.points - 1e-9);
 });
 

@@ -4,9 +4,16 @@ import { type Brief, retrofit } from 'airspring';
 import { expect, test } from 'vitest';
 import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
 import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
+import { conflictOf } from '../../../packages/airspring/src/search/conflict.js';
 import { answerTo, bestOf, demo, possible, put, searchFor } from '../../arbitrary/brief.js';
 
-const withAmplifier = (amplifier: object) => ({ ...demo, amplifier });
+const withAmplifier = (amplifier: object) => ({ ...demo, amplifier }) as Brief;
+
+/** What conflicts in a brief that cannot be met; the nearest one that can takes longer to find. */
+function conflictIn(brief: Brief): string[] {
+  expect(possible(brief)).toBe(false);
+  return conflictOf(searchFor(brief)).wishes.map(({ path }) => path);
+}
 
 test('watts into a load are the voltage √(P R) and the current √(P/R) of a sine', () => {
   const watts = searchFor(withAmplifier({ power: '100 W', into: '8 Ω' })).job.amplifier;
@@ -20,17 +27,13 @@ test('watts into a load are the voltage √(P R) and the current √(P/R) of a s
   expect(one?.loudness.level).toBeCloseTo(other?.loudness.level as number, 6);
 });
 
-test('too few watts are told as watts, and the nearest brief has enough of them', () => {
-  const answer = answerTo(withAmplifier({ power: '2 W', into: '4 Ω' }));
-  if (answer.ok) throw new Error('it was met');
-  expect(answer.conflict.map(({ path }) => path)).toContain('amplifier.power');
-  expect(possible(withAmplifier({ power: '20 W', into: '4 Ω' }) as Brief)).toBe(true);
+test('too few watts are told as watts, and ten times as many are enough', () => {
+  expect(conflictIn(withAmplifier({ power: '2 W', into: '4 Ω' }))).toContain('amplifier.power');
+  expect(possible(withAmplifier({ power: '20 W', into: '4 Ω' }))).toBe(true);
 });
 
 test('the least load is kept: no box of this driver is a load of 8 Ω, and each is one of 6 Ω', () => {
-  const answer = answerTo(withAmplifier({ voltage: '25 V', leastLoad: '8 Ω' }));
-  if (answer.ok) throw new Error('it was met');
-  expect(answer.conflict.map(({ path }) => path)).toEqual(['amplifier.leastLoad']);
+  expect(conflictIn(withAmplifier({ voltage: '25 V', leastLoad: '8 Ω' }))).toEqual(['amplifier.leastLoad']);
   const box = bestOf(withAmplifier({ voltage: '25 V', leastLoad: '6 Ω' }));
   const { least, nominal } = box.impedance.load;
   expect(nominal).toBe(6);

@@ -182,8 +182,11 @@ export interface Variant {
   readonly wishes: readonly KindWish[];
   /** Fills in the parts at a point. `false` where they cannot be made. It is called very often, and checks nothing. */
   readonly parts: (point: Point, out: Parts) => boolean;
-  /** The greatest extent for which inner edges leave room; below zero where not even the drivers fit. It is never less in a larger box. */
-  readonly room: (width: number, height: number, depth: number, point: Point) => number;
+  /**
+   * The greatest extent for which inner edges leave room; below zero where not even the drivers fit. It is never less in a larger box.
+   * Where a caller asks only whether an extent is left, `enough`, any answer will do that says so.
+   */
+  readonly room: (width: number, height: number, depth: number, point: Point, enough?: number) => number;
   /** Variants with the same text have the same room at the same point. */
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */

@@ -124,8 +124,8 @@ export function roundVents(
         faces: settings.faces,
       };
     },
-    room: (width, height, depth, point) => {
-      longest(width, height, depth, bodyAt(diameterOf(point)), both);
+    room: (width, height, depth, point, enough) => {
+      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough);
       return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, point) => {

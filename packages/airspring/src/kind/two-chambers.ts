@@ -100,20 +100,31 @@ export function twoChambers(
 
   /** The longest front vents for which there is room; below zero where the drivers or the rear vents have none. */
   function roomBy(room: 'room' | 'roomAtMost'): Variant['room'] {
-    const [inFront, inRear] = chambers.map(({ vents }) => vents[room]);
-    return (width, height, depth, point) => {
+    const [inFront, inRear] = chambers.map(({ vents }) => vents[room] as Variant['room']);
+    return (width, height, depth, point, enough) => {
       const { seen, lengths, held } = sounding(point);
       const whole = axis === 0 ? width : axis === 1 ? height : depth;
       const at = (held * whole) / (width * height * depth);
       const rest = whole - t - at;
       // The lattice knows the area of the partition only about.
       if (rest < partition.leastBehind - MM) return -1;
-      const within = (of: Variant['room'], long: number, own: Point) =>
-        of(axis === 0 ? long : width, axis === 1 ? long : height, axis === 2 ? long : depth, own);
-      if (inRear !== undefined && within(inRear, rest, seen[1]!) < lengths[1]! - 1e-9) return -1;
-      return within(inFront!, at, seen[0]!);
+      if (inRear !== undefined) {
+        const needed = lengths[1]! - 1e-9;
+        if (along(inRear, width, height, depth, rest, seen[1]!, needed) < needed) return -1;
+      }
+      return along(inFront!, width, height, depth, at, seen[0]!, enough);
     };
   }
+  /** The room of a chamber, which is so long across the partition. */
+  const along = (
+    of: Variant['room'],
+    width: number,
+    height: number,
+    depth: number,
+    length: number,
+    seen: Point,
+    enough: number | undefined,
+  ): number => of(axis === 0 ? length : width, axis === 1 ? length : height, axis === 2 ? length : depth, seen, enough);
   const room = roomBy('room');
 
   /** The vents of all chambers at a point. */
@@ -167,7 +178,8 @@ export function twoChambers(
     const total = made[0] + made[1];
     const [first = 0, second] = tunings;
     const point = [total, first, ...(second === undefined ? [] : [second / first]), made[1] / total, diameter];
-    return room(...inner, point) >= lengths[0]! - 1e-9 ? point : undefined;
+    const needed = lengths[0]! - 1e-9;
+    return room(...inner, point, needed) >= needed ? point : undefined;
   }
 
   /** Lengths of the vents of each chamber, and of the front chamber, at a point that is settled. */

@@ -16,8 +16,10 @@ export function bestBoxes(search: Search, count?: number): (Box | undefined)[] {
 
 /** A box that meets every wish, whichever is found first. */
 export function anyBox(search: Search): Box | undefined {
-  const [first] = explore(search, [costOfMeeting], WITHIN);
+  const seen = Float64Array.of(Infinity);
+  const [first] = explore(search, [costOfMeeting], WITHIN, seen);
   if (first !== undefined && missed(first.excess) === 0) return first;
-  // A box of the lattice that meets every wish may lead to none that can be made, where a better one does.
-  return bestBoxes(search, 1)[0];
+  // A box of the lattice that meets every wish may lead to none that can be made, where a better one does. Where none of them
+  // does, points rank all boxes as misses do.
+  return seen[0] === 0 ? bestBoxes(search, 1)[0] : undefined;
 }

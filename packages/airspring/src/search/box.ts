@@ -163,7 +163,8 @@ export function compileBox(
   /** The full check by core: a part slightly longer than the longest straight one may be too short to bend. */
   function stands({ edges: size, point }: Box): boolean {
     if (!variant.parts(point, parts)) return false;
-    if (parts.extent > variant.room(...inner(size), point) + 1e-9) return false;
+    const needed = parts.extent - 1e-9;
+    if (needed > variant.room(...inner(size), point, needed)) return false;
     return variant.place(size, point).ok;
   }
   const lower = bounds.map(([low]) => low);

@@ -23,9 +23,15 @@ const RESHAPED = 0.4;
 
 /**
  * The cheapest box for each cost. Every variant's lattice is surveyed, first coarsely and then finely where that may pay;
- * walks downhill in whole units follow from the best starts. The search is deterministic and has no seed.
+ * walks downhill in whole units follow from the best starts. The search is deterministic and has no seed. `seen` takes the least
+ * cost of any box of a lattice, whether it can be made in whole units or not.
  */
-export function explore(search: Search, costs: readonly Cost[], scope: Scope): (Box | undefined)[] {
+export function explore(
+  search: Search,
+  costs: readonly Cost[],
+  scope: Scope,
+  seen = new Float64Array(costs.length),
+): (Box | undefined)[] {
   const { job, variants, progress } = search;
   const shapes = shapesFor(job, scope.beyond);
   const best = Float64Array.from(costs, ({ most = Infinity }) => most);
@@ -39,6 +45,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
     progress({ what: 'promising combination', count: i + 1, of: promising.length });
     return survey(variants[index] as Variant, 1);
   });
+  note(seen, best);
   // Walks of one variant do not depend on what else there is to choose from, unless they could gain more than the slack.
   const ends = costs.map((): Box[] => []);
   const least = new Float64Array(costs.length).fill(Infinity);
@@ -48,7 +55,7 @@ export function explore(search: Search, costs: readonly Cost[], scope: Scope): (
       const most = Math.min(best[k]!, least[k]!) + cost.slack;
       return [first[index]?.[k], fine[i]?.[k]].filter((start) => start !== undefined && start.cost < most) as Start[];
     });
-    const own = walksOf(search, variants[index] as Variant, costs, starts, shapes, scope);
+    const own = walksOf(search, variants[index] as Variant, costs, starts, shapes, scope, seen);
     costs.forEach((cost, k) => {
       const box = own[k];
       if (box === undefined) return;
@@ -71,6 +78,11 @@ function reshaped(search: Search, box: Box, cost: Cost, scope: Scope): Box {
   return cheapestOfSameSound(box, cost, maker, job.space.panelThickness);
 }
 
+/** Lowers the least costs that were seen. */
+function note(seen: Float64Array, costs: ArrayLike<number>): void {
+  for (let k = 0; k < seen.length; k++) seen[k] = Math.min(seen[k]!, costs[k]!);
+}
+
 const price = (cost: Cost, box: Box | undefined): number =>
   box === undefined ? Infinity : cost.of(box.excess, box.criteria);
 
@@ -85,6 +97,7 @@ function walksOf(
   starts: readonly (readonly Start[])[],
   shapes: readonly Shape[],
   scope: Scope,
+  seen: Float64Array,
 ): (Box | undefined)[] {
   if (starts.every((some) => some.length === 0)) return [];
   const maker = compileBox(search.job, search.wishes, variant, search.demandOf(variant), scope);
@@ -98,7 +111,12 @@ function walksOf(
       if (box === undefined) continue;
       const grid = nearGrid(search, box, shapes, scope);
       const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
-      around.set(box, surveyVariant(search, variant, costs, grid, known));
+      const found = surveyVariant(search, variant, costs, grid, known);
+      note(
+        seen,
+        found.map((start) => start?.cost ?? Infinity),
+      );
+      around.set(box, found);
     }
     // The end of one walk may be better for another cost than the end of that cost's own walk.
     const next = costs.map((cost, k) => {

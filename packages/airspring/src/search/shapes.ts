@@ -62,7 +62,6 @@ export function edgesOf(
   out: Float64Array,
   edges = 0b111,
 ): boolean {
-  if (edges === 0b111 && unbounded(proportion, most, least, volume, out)) return true;
   let left = volume;
   let free = edges;
   for (let axis = 0; axis < 3; axis++) if (!((free >> axis) & 1)) left /= out[axis]!;
@@ -86,7 +85,10 @@ export function edgesOf(
       if (!((free >> axis) & 1)) continue;
       const edge = scale * proportion[axis]!;
       out[axis] = edge;
-      const beyond = Math.max(edge / most[axis]!, least[axis]! / edge);
+      const upper = most[axis]!;
+      const lower = least[axis]!;
+      if (edge <= upper && edge >= lower) continue;
+      const beyond = Math.max(edge / upper, lower / edge);
       if (beyond > worst * (1 + 1e-12)) {
         worst = beyond;
         over = axis;
@@ -97,24 +99,4 @@ export function edgesOf(
     left /= out[over]!;
     free &= ~(1 << over);
   }
-}
-
-/** The usual case on its own, since most of a search is spent on shapes: three free edges, none of them beyond its bound. */
-function unbounded(
-  proportion: Float64Array,
-  most: Float64Array,
-  least: readonly [number, number, number],
-  volume: number,
-  out: Float64Array,
-): boolean {
-  const scale = Math.cbrt(volume / (proportion[0]! * proportion[1]! * proportion[2]!));
-  const width = scale * proportion[0]!;
-  const height = scale * proportion[1]!;
-  const depth = scale * proportion[2]!;
-  if (width > most[0]! || height > most[1]! || depth > most[2]!) return false;
-  if (width < least[0] || height < least[1] || depth < least[2]) return false;
-  out[0] = width;
-  out[1] = height;
-  out[2] = depth;
-  return true;
 }

@@ -39,6 +39,7 @@ export function surveyVariant(
   const demand = emptyDemand();
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
+  const floor = new Float64Array(costs.length);
   const point: number[] = [];
   const edge = variant.span?.edge;
   const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
@@ -52,13 +53,10 @@ export function surveyVariant(
 
   /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
-    for (let k = 0; k < costs.length; k++) {
-      const { of, slack } = costs[k] as Cost;
-      const limit = Math.min(own[k]!, best[k]! + slack);
-      if (of(excess, criteria) < limit) return true;
-    }
+    for (let k = 0; k < costs.length; k++) if ((costs[k] as Cost).of(excess, criteria) < limitOf(k)) return true;
     return false;
   };
+  const limitOf = (k: number): number => Math.min(own[k]!, best[k]! + (costs[k] as Cost).slack);
   /** Sets the least outer size that holds an inner volume: no shape needs less. */
   const setLeast = (volume: number, edgesIn = edgesFor): boolean => {
     if (!edgesIn(cube, volume)) return false;
@@ -120,9 +118,18 @@ export function surveyVariant(
 
   /** Tries every shape; `known` is the room that boxes of about this volume leave, where it is kept. */
   function tryShapes(volume: number, known: Room | undefined): void {
+    for (let k = 0; k < costs.length; k++) floor[k] = (costs[k] as Cost).of(excess, criteria);
+    let tried = 0;
     for (let s = 0; s < shapes.length; s++) {
       if (known !== undefined && parts.extent > known.atMost[s]!) continue;
-      if (!edgesFor(shapes[s] as Shape, volume)) continue;
+      const shape = shapes[s] as Shape;
+      if (!edgesFor(shape, volume)) continue;
+      // Where room is kept, it is that of the shape at a volume slightly smaller, where it may differ from the other.
+      if (known === undefined) {
+        const bit = boundsMet(shape);
+        if ((tried & bit) !== 0) continue;
+        tried |= bit;
+      }
       const w = inner[0]!;
       const h = inner[1]!;
       const d = inner[2]!;
@@ -133,15 +140,39 @@ export function surveyVariant(
       criteria.volume = edges[0]! * edges[1]! * edges[2]!;
       wishes.size(edges, excess);
       if (!mayWin()) continue;
-      if (parts.extent > (known ? room.leaves(known, s, volume, point) : variant.room(w, h, d, point))) continue;
+      const { extent } = parts;
+      if (extent > (known ? room.leaves(known, s, volume, point) : variant.room(w, h, d, point, extent))) continue;
       for (let k = 0; k < costs.length; k++) {
         const cost = (costs[k] as Cost).of(excess, criteria);
         if (!(cost < own[k]!)) continue;
         own[k] = cost;
         if (cost < best[k]!) best[k] = cost;
         found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
+        if (!anyBelow()) return;
       }
     }
+  }
+
+  /** Whether some shape of the size that is being tried could still be cheaper than what was found. */
+  function anyBelow(): boolean {
+    for (let k = 0; k < costs.length; k++) if (floor[k]! < limitOf(k)) return true;
+    return false;
+  }
+
+  /**
+   * One bit for the bounds at which the edges of a shape stand, 0 where two edges or more stand at none. Shapes of one volume with
+   * the same bit have the same edges, and most shapes of a large box share theirs with another.
+   */
+  function boundsMet({ most }: Shape): number {
+    let place = 0;
+    let open = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      const size = inner[axis]!;
+      const bound = axis === edge || size === most[axis] ? 1 : size === variant.least[axis] ? 2 : 0;
+      if (bound === 0) open++;
+      place = 3 * place + bound;
+    }
+    return open > 1 ? 0 : 1 << place;
   }
   return found;
 }

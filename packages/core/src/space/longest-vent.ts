@@ -8,7 +8,8 @@ import { roundVent, slotVent } from './vent-solids.js';
 
 /**
  * Compiles the longest round vent of a layout for many boxes and vents. It takes inner edges and a vent, and sets `out[0]` to the
- * longest straight and `out[1]` to the longest bent length, 0 if none fits. Plain SI numbers; a call allocates nothing.
+ * longest straight and `out[1]` to the longest bent length, 0 if none fits. Plain SI numbers; a call allocates nothing. With
+ * `enough`, the search ends at a vent of that length: one of `out` reaches it if and only if such a vent fits.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
@@ -16,9 +17,16 @@ import { roundVent, slotVent } from './vent-solids.js';
  */
 export function compileLongestVent(layout: Layout) {
   const { search, vent: shape, straight, bent } = compilePlaces(layout);
-  return (width: number, height: number, depth: number, vent: VentBody, out: Float64Array): void => {
+  return (
+    width: number,
+    height: number,
+    depth: number,
+    vent: VentBody,
+    out: Float64Array,
+    enough = Number.POSITIVE_INFINITY,
+  ): void => {
     roundVent(shape, vent, layout.vent.count, layout.gap);
-    search(width, height, depth, Number.POSITIVE_INFINITY);
+    search(width, height, depth, Number.POSITIVE_INFINITY, enough);
     out[0] = straight.length;
     out[1] = bent.length;
   };

@@ -67,6 +67,9 @@ export function compilePlaces(layout: Layout) {
    * allocated.
    */
   const bounds = new Float64Array(3);
+  /** A vent of this length ends the search; whether one is reached is all that is asked, so that shorter ones are of no use. */
+  let enough = Number.POSITIVE_INFINITY;
+  let useful = 0;
   let straightHopeless = false;
   let bentHopeless = false;
   let ventFace = 0;
@@ -144,10 +147,11 @@ export function compilePlaces(layout: Layout) {
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }
 
-  /** Whether it is certain that no other place of the bodies gives a longer vent. */
+  /** Whether it is certain that no other place of the bodies gives a longer vent that is of use. */
   function hopeless(): boolean {
-    straightHopeless = bounds[0]! <= straightPlace.length;
-    bentHopeless = bounds[1]! <= bentPlace.length;
+    const done = straightPlace.length >= enough || bentPlace.length >= enough;
+    straightHopeless = done || bounds[0]! <= straightPlace.length || bounds[0]! < useful;
+    bentHopeless = done || bounds[1]! <= bentPlace.length || bounds[1]! < useful;
     return straightHopeless && bentHopeless;
   }
 
@@ -196,7 +200,16 @@ export function compilePlaces(layout: Layout) {
     return limit[0] <= limit[1]!;
   }
 
-  const search = (width: number, height: number, depth: number, most: number): void => {
+  const search = (
+    width: number,
+    height: number,
+    depth: number,
+    most: number,
+    asked = Number.POSITIVE_INFINITY,
+  ): void => {
+    enough = asked;
+    // The bounds of a face may be less than a vent that just fits there by their rounding.
+    useful = asked < Number.POSITIVE_INFINITY ? asked - NANOMETRE : 0;
     inner[0] = width;
     inner[1] = height;
     inner[2] = depth;
