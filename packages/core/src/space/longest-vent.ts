@@ -74,7 +74,7 @@ const shape = { ...shapedSpaceShape, vent: ventField({}) };
  *
  * In an `interior` of your own the result is a lower bound too: bodies and vent are tried on a small grid and where they touch the
  * walls. In random columns and boxes with a sloping front, no random straight vent was longer, and some bent ones by a tenth. A body
- * is kept clear of the walls in its whole depth by what it needs on its face. A search among several bodies can take a second.
+ * is kept clear of the walls in its whole depth by what it needs on its face. A search among several bodies can take seconds.
  *
  * @validity round vents and slots, flat panels at right angles; 0 where none fits
  * @neglects flares, bracing, wires, the curve of the bend (its enclosing cuboid is kept free)
