@@ -2,6 +2,8 @@ import type { Fault } from '../fault/index.js';
 import { type Field, type Fields, type LengthInput, nested, notNegative, optional } from '../quantity/index.js';
 import { slotAlongs } from '../vent/slot-boards.js';
 import { faces, type SizeInput, sizeShape, type ThicknessInput, thicknessField } from './cuboid.js';
+import type { Interior } from './interior.js';
+import { interiorField, judgeInterior } from './interior-input.js';
 import { bodiesField, judgeBodies, type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
 import { judgeVent, type ReadVent } from './vent-body.js';
 
@@ -24,6 +26,15 @@ export interface SpaceInput {
   readonly cutoutMargin?: LengthInput;
 }
 
+/** A space that may have an interior of its own. */
+export interface ShapedSpaceInput extends SpaceInput {
+  /**
+   * An interior of your own within the cuboid that the panels leave, such as one with a sloping front; default that cuboid. Parts
+   * stand only on its faces, each of which lies on a panel. A slot in it has four boards of its own.
+   */
+  readonly interior?: Interior;
+}
+
 export const spaceShape = {
   outer: nested(sizeShape),
   thickness: thicknessField as Field<readonly number[]>,
@@ -33,7 +44,8 @@ export const spaceShape = {
   edgeMargin: optional(notNegative('length')),
   cutoutMargin: optional(notNegative('length')),
 };
-type ReadSpace = Fields<typeof spaceShape>;
+export const shapedSpaceShape = { ...spaceShape, interior: optional(interiorField) };
+type ReadSpace = Fields<typeof spaceShape> & Pick<Partial<Fields<typeof shapedSpaceShape>>, 'interior'>;
 
 /** Plain SI numbers of the parts on the panels, the panels and the rules. Faces are places in the list of faces. */
 export interface Layout {
@@ -43,6 +55,8 @@ export interface Layout {
   readonly edgeMargin: number;
   readonly cutoutMargin: number;
   readonly bodies: readonly RoundBody[];
+  /** Of one box alone, so that a layout with it is for no other sizes. */
+  readonly interior?: Interior;
   readonly vent: {
     readonly count: number;
     readonly faces: readonly number[];
@@ -58,6 +72,7 @@ export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({
   gap: space.gap ?? 0.005,
   edgeMargin: space.edgeMargin ?? 0.005,
   cutoutMargin: space.cutoutMargin ?? 0.002,
+  ...(space.interior && { interior: space.interior }),
   bodies: [...roundBodies('driver', space.driver), ...roundBodies('radiator', space.radiator)],
   vent: {
     count: vent?.count ?? 1,
@@ -70,8 +85,9 @@ export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({
 });
 
 /** Sizes that contradict each other. */
-export const judgeSpace = ({ driver, radiator }: ReadSpace, path: string, vent?: ReadVent): Fault[] => [
+export const judgeSpace = ({ driver, radiator, interior }: ReadSpace, path: string, vent?: ReadVent): Fault[] => [
   ...judgeBodies(driver, `${path}.driver`),
   ...judgeBodies(radiator, `${path}.radiator`),
   ...(vent === undefined ? [] : judgeVent(vent, `${path}.vent`)),
+  ...(interior === undefined ? [] : judgeInterior(interior, { driver, radiator, vent }, path)),
 ];

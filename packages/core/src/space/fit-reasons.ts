@@ -83,10 +83,10 @@ function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin
 export const bodiesReasons = (inner: Edges, layout: Layout): readonly Reason[] =>
   layout.bodies.flatMap((body) => bodyReasons(inner, body, layout));
 
-/** The reason when each body fits by itself. */
-export const together = (): Reason => ({
+/** The reason when each body fits by itself in the cuboid. */
+export const together = ({ interior }: Layout): Reason => ({
   code: 'no-room-together',
-  text: 'Each driver and passive radiator fits by itself, but they do not fit together. Allow them other faces, use shallower or smaller ones, or use a larger box.',
+  text: `Each driver and passive radiator fits by itself${interior ? ' in the cuboid around the interior' : ''}, but they do not fit ${interior ? 'in the interior' : 'together'}. Allow them other faces, use shallower or smaller ones, or use a larger box.`,
 });
 
 /** Why a vent of this length fits nowhere, given the longest vents that do. */
@@ -125,7 +125,7 @@ export function ventReasons(
       const remedy = 'Use a narrower vent, a smaller flange, another face, or a larger panel.';
       return wide.map((why) => ({ code: 'vent-too-wide', text: `${why} ${remedy}` }));
     }
-    const text = `The drivers fit by themselves, and so does a vent of ${mm(2 * body.radius)} outer width, but they do not fit together with ${mm(body.clearance)} of free air in front of the vent's inner end. Allow the vent another face, or use a narrower vent or a larger box.`;
+    const text = `The drivers fit by themselves, and so does a vent of ${mm(2 * body.radius)} outer width${layout.interior ? ' in the cuboid around the interior' : ''}, but they do not fit together with ${mm(body.clearance)} of free air in front of the vent's inner end. Allow the vent another face, or use a narrower vent or a larger box.`;
     return [{ code: 'no-room-for-vent', text }];
   }
   const most = [straight > 0 && `${mm(straight)} fits straight`, bent > 0 && `${mm(bent)} fits with one bend`];

@@ -2,14 +2,14 @@ import { type Impossible, refuse } from '../fault/index.js';
 import { type LengthInput, optional, positive, readFields } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
 import { innerEdges } from './cuboid.js';
-import { judgeSpace, layoutOf, type SpaceInput, spaceShape } from './fit-input.js';
+import { judgeSpace, layoutOf, type ShapedSpaceInput, shapedSpaceShape } from './fit-input.js';
 import { bodiesReasons, together, ventReasons } from './fit-reasons.js';
 import { type Fit, placed } from './fitted.js';
 import { type VentBodyInput, ventBodyOf, ventField } from './vent-body.js';
 import { compilePlaces } from './vent-places.js';
 import { roundVent, slotVent } from './vent-solids.js';
 
-export interface FitInput extends SpaceInput {
+export interface FitInput extends ShapedSpaceInput {
   /** Leave it out for no vent. */
   readonly vent?: VentBodyInput & {
     /** Length of the centre line, including the panel. */
@@ -17,7 +17,7 @@ export interface FitInput extends SpaceInput {
   };
 }
 
-const shape = { ...spaceShape, vent: optional(ventField({ length: positive('length') })) };
+const shape = { ...shapedSpaceShape, vent: optional(ventField({ length: positive('length') })) };
 
 /**
  * Does everything fit in the box, and where?
@@ -44,7 +44,7 @@ export function fit(input: FitInput): Fit | Impossible {
   const because = bodiesReasons(inner, layout);
   if (because.length > 0) return { ok: false, because };
   const { search, alone, vent: seen, straight, bent } = compilePlaces(layout);
-  if (!alone(...inner)) return { ok: false, because: [together()] };
+  if (!alone(...inner)) return { ok: false, because: [together(layout)] };
   if (!space.vent) return placed(inner, layout, straight);
 
   const { length } = space.vent;

@@ -1,5 +1,5 @@
 import { type Length, si } from '../quantity/index.js';
-import type { Face } from './cuboid.js';
+import { type Face, faces } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { axesOf } from './fit-reasons.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
@@ -56,12 +56,16 @@ export function placed(inner: Edges, layout: Layout, place: Place, vent?: Placed
     index += seats.length;
     const reaches = seats.map(({ face }) => Math.max(0, body.depth - layout.thickness[face]!));
     const across = inner[axisOf(seats[0]!.face)]!;
-    const depthLeft = si('length', Math.max(0, across - reaches.reduce((sum, reach) => sum + reach, 0)));
-    for (const [side, seat] of seats.entries()) {
+    const taken = reaches.reduce((sum, reach) => sum + reach, 0);
+    const blocks = seats.map((seat, side) => {
       const reach = Math.min(reaches[side]!, across);
-      const { centres, cutoutLeft } = seated(inner, layout, seat, body, reach, solids, holes);
+      const { way, ...block } = seated(inner, layout, seat, body, reach, solids, holes);
+      return { ...block, face: faceName(seat.face), left: way - (taken - reaches[side]!) };
+    });
+    const depthLeft = si('length', Math.max(0, Math.min(across - taken, ...blocks.map(({ left }) => left))));
+    for (const { face, centres, cutoutLeft } of blocks) {
       const list = body.part === 'driver' ? drivers : radiators;
-      list.push({ face: faceName(seat.face), centres, depthLeft, cutoutLeft });
+      list.push({ face, centres, depthLeft, cutoutLeft });
     }
   }
   const all = [...drivers, ...radiators];
@@ -76,20 +80,24 @@ export function placed(inner: Edges, layout: Layout, place: Place, vent?: Placed
   return { ok: true, placement, holes, solids, slack: { ...slack, ventLength } };
 }
 
-/** Centres of a block of bodies. Adds their solids and holes to the lists. */
+/**
+ * Centres of a block of bodies, and in an interior that is no cuboid how far they can move inwards. Adds their solids and holes to
+ * the lists.
+ */
 function seated(
   inner: Edges,
-  { thickness, gap }: Layout,
+  { thickness, gap, interior }: Layout,
   { face, columns, rows, centre: middle }: Seat,
   { part, outerDiameter, cutoutDiameter }: Layout['bodies'][number],
   reach: number,
   solids: Solid[],
   holes: Hole[],
-): { readonly centres: readonly Point[]; readonly cutoutLeft: Length } {
+): { readonly centres: readonly Point[]; readonly cutoutLeft: Length; readonly way: number } {
   const axes = axesOf(face);
   const pitch = outerDiameter + gap;
   const centres: Point[] = [];
   let cutoutLeft = Number.POSITIVE_INFINITY;
+  let way = Number.POSITIVE_INFINITY;
   for (let n = 0; n < columns * rows; n++) {
     const centre: [number, number, number] = [...middle];
     centre[axes[0]] = centre[axes[0]]! + ((n % columns) - (columns - 1) / 2) * pitch;
@@ -101,11 +109,18 @@ function seated(
       cutoutLeft = Math.min(cutoutLeft, block.low[axis]!, inner[axis]! - block.high[axis]!);
     }
     const ends = [inwards(face, inner[axisOf(face)]!, 0), inwards(face, inner[axisOf(face)]!, reach)];
+    if (interior) {
+      span(block, axisOf(face), ends[0]!, ends[0]!);
+      const flat = solid(part, block, thickness);
+      const beside = faces.filter((_, side) => axisOf(side) !== axisOf(face));
+      cutoutLeft = Math.min(cutoutLeft, ...beside.map((side) => interior.way(flat, side)));
+    }
     span(block, axisOf(face), Math.min(...ends), Math.max(...ends));
+    if (interior) way = Math.min(way, interior.way(solid(part, block, thickness), faceName(face ^ 1)));
     if (reach > 0) solids.push(solid(part, block, thickness));
     const at = onFace(centre, face, inner, thickness);
     centres.push(at);
     holes.push(roundHole(part, face, at, cutoutDiameter));
   }
-  return { centres, cutoutLeft: si('length', cutoutLeft) };
+  return { centres, cutoutLeft: si('length', cutoutLeft), way };
 }

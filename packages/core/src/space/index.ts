@@ -9,7 +9,7 @@ export type { Fit, Seated } from './fitted.js';
 /** Which holes are cut in the panels? */
 export type { Hole, Point } from './hole.js';
 /** What has to fit in a box? */
-export type { Layout, SpaceInput } from './fit-input.js';
+export type { Layout, ShapedSpaceInput, SpaceInput } from './fit-input.js';
 /** Which sizes does a driver or a passive radiator have in a box? */
 export { type RoundBody, type RoundBodyInput, roundBodies } from './round-body.js';
 /** Do drivers and passive radiators fit in a box that has no vent? */

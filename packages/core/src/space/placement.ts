@@ -1,5 +1,5 @@
 import { NANOMETRE } from '../quantity/nanometre.js';
-import { isFar } from './solids.js';
+import { type Block, emptyBlock, isFar, span } from './solids.js';
 
 /** Columns and rows of drivers on one face. A single driver is a cylinder; a block of several is kept free as a cuboid. */
 export const arrangements = (count: number): readonly (readonly [columns: number, rows: number])[] =>
@@ -52,6 +52,17 @@ export function look(view: View, inner: readonly number[], face: number, along: 
 
 /** A coordinate of the view from one of the box, or the other way: the same formula. */
 export const turn = (view: View, k: number, at: number): number => (view.turned[k] ? view.size[k]! - at : at);
+
+/** A block of the view in the axes of the box. */
+export function turnBlock(view: View, block: Block): Block {
+  const turned = emptyBlock();
+  turned.axis = block.axis < 0 ? -1 : view.axes[block.axis]!;
+  for (let k = 0; k < 3; k++) {
+    const ends = [turn(view, k, block.low[k]!), turn(view, k, block.high[k]!)];
+    span(turned, view.axes[k]!, Math.min(...ends), Math.max(...ends));
+  }
+  return turned;
+}
 
 /** The distance inwards from the inner surface of a face, as a coordinate along its axis. */
 export const inwards = (face: number, inner: number, distance: number): number =>

@@ -4,7 +4,8 @@ import { overlap, overlappingShifts } from './overlap.js';
 import { arrangements, centreLimits, turn, type View } from './placement.js';
 import type { RoundBody } from './round-body.js';
 import type { Scene, Stand } from './scene.js';
-import { type Block, emptyBlock, isFar, span } from './solids.js';
+import { axisOf, type Block, emptyBlock, isFar, span } from './solids.js';
+import { footMargin, type Walls } from './walls.js';
 
 const range = new Float64Array(2);
 const bare = emptyBlock();
@@ -39,12 +40,14 @@ export function compileSeats(
   besideVent: (stand: Stand, k: number, shifts: Float64Array) => number,
 ) {
   const { thickness, gap, edgeMargin, cutoutMargin, bodies } = layout;
-  const { stands } = scene;
+  const { stands, walls } = scene;
   const firstStand = bodies.map((_, i) => bodies.slice(0, i).reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0));
   const blocks = bodies.map(({ count }) => arrangements(count));
   const limits = bodies.map(() => [new Float64Array(2), new Float64Array(2)] as const);
   const halves = bodies.map(() => [0, 0, 0]);
-  const places = bodies.map((_, i) => new Float64Array(bodies.length === 1 && i === 0 ? 20 : 2 * MOST_PLACES));
+  const places = bodies.map(
+    (_, i) => new Float64Array(bodies.length === 1 && i === 0 && !walls ? 20 : 2 * MOST_PLACES),
+  );
   const corner: [number, number, number] = [0, 0, 0];
   const anyHeld = bodies.some(({ held }) => held !== undefined);
   const shifts = new Float64Array(MOST_SHIFTS);
@@ -119,6 +122,40 @@ export function compileSeats(
             at[2 * n + 1] = side === 1 ? to : at[2 * p + 1]!;
             n++;
           }
+        }
+      }
+    }
+    return n;
+  }
+
+  /** A body, as wide as its place on the face. An interior keeps it free in its whole depth. */
+  function withMargin({ outerDiameter, cutoutDiameter }: RoundBody, { face, block, inside }: Stand): Block {
+    smaller(block, -footMargin(layout, face, (outerDiameter - cutoutDiameter) / 2));
+    const normal = view.axes.indexOf(axisOf(face));
+    const far = isFar(face) !== view.turned[normal];
+    const thin = inside ? 0 : 2 * NANOMETRE;
+    span(bare, normal, block.low[normal]! - (far ? thin : 0), block.high[normal]! + (far ? 0 : thin));
+    return bare;
+  }
+
+  /** Where a body that starts from its written place and moves along one axis touches a wall. */
+  function toWalls(walls: Walls, i: number, from: number, to: number, one: number, two: number, count: number): number {
+    const at = places[i]!;
+    let n = count;
+    for (let p = 0; p < count; p++) {
+      for (let s = from; s < to; s++) {
+        put(i, s, one, two, at[2 * p]!, at[2 * p + 1]!);
+        const wide = withMargin(bodies[i]!, stands[s]!);
+        if (!walls.holds(wide)) continue;
+        for (let side = 0; side < 4; side++) {
+          const k = side & 1;
+          const limit = limits[i]![k]!;
+          const way = walls.way(wide, k === 0 ? one : two, side > 1);
+          const moved = at[2 * p + k]! + (side > 1 ? -way : way);
+          if (way <= NANOMETRE || moved <= limit[0]! || moved >= limit[1]! || n >= MOST_PLACES) continue;
+          at[2 * n + k] = moved;
+          at[2 * n + 1 - k] = at[2 * p + 1 - k]!;
+          n++;
         }
       }
     }
@@ -211,7 +248,7 @@ export function compileSeats(
           at[2 * (corners + c) + 1] = b[c >> 1]!;
         }
         let n = corners + 4;
-        if (stands.length > 1) {
+        if (stands.length > 1 || walls) {
           for (let c = 0; c < 9; c++) {
             const [x, y] = [c % 3, Math.floor(c / 3)];
             if (x !== 1 && y !== 1) continue;
@@ -221,6 +258,7 @@ export function compileSeats(
           }
         }
         if (body.held) n = heldPlace(i, one, two);
+        else if (walls) n = toWalls(walls, i, from, to, one, two, n);
         // Of three bodies these places would be tried in all their combinations, a thousand times as many.
         if (bodies.length === 2 && !alone && !body.held) n = touchVent(i, from, to, one, two, n);
         if (i > 0 && !body.held) n = touches(i, from, to, one, two, n);
@@ -238,7 +276,7 @@ export function compileSeats(
           let clear = true;
           for (let s = from; s < to && clear; s++) {
             put(i, s, one, two, at[2 * p]!, at[2 * p + 1]!);
-            clear = s === 0 || free(s);
+            clear = (s === 0 || free(s)) && (!walls || walls.holds(withMargin(bodies[i]!, stands[s]!)));
           }
           if (clear && seat(i + 1, ventFace, alone, -1, visit)) return true;
         }
@@ -247,7 +285,7 @@ export function compileSeats(
     return false;
   }
 
-  /** For each axis of the box, whether both panels across it are equal. */
-  const mirrors = [0, 1, 2].map((axis) => thickness[2 * axis] === thickness[2 * axis + 1]);
+  /** For each axis of the box, whether both panels across it are equal, so that what stands there may be mirrored. */
+  const mirrors = [0, 1, 2].map((axis) => !walls && thickness[2 * axis] === thickness[2 * axis + 1]);
   return { seat, corner, mirrors, limitsOf };
 }

@@ -2,7 +2,7 @@ import { si } from '../quantity/index.js';
 import type { Layout } from './fit-input.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
 import type { Place } from './place.js';
-import { look, turn, type View } from './placement.js';
+import { look, turn, turnBlock, type View } from './placement.js';
 import { emptyBlock, faceName, type Solid, solid, span } from './solids.js';
 import type { SlotBody, VentBody } from './vent-body.js';
 import { bend, emptyShape, firstLeg, roundVent, secondLeg, slotVent, type VentShape } from './vent-solids.js';
@@ -38,12 +38,7 @@ export function ventPlaced(
   const second = bent ? Math.max(0, length - panel - seen.bendLength - first) : 0;
   const block = emptyBlock();
   const add = (part: Solid['part']) => {
-    const turned = emptyBlock();
-    turned.axis = block.axis < 0 ? -1 : view.axes[block.axis]!;
-    for (let k = 0; k < 3; k++) {
-      const ends = [turn(view, k, block.low[k]!), turn(view, k, block.high[k]!)];
-      span(turned, view.axes[k]!, Math.min(...ends), Math.max(...ends));
-    }
+    const turned = turnBlock(view, block);
     if (turned.low.every((low, axis) => low < turned.high[axis]!)) solids.push(solid(part, turned, thickness));
   };
   const centres: Point[] = [];

@@ -9,8 +9,14 @@ import { emptyBlock } from './solids.js';
 import { besideVent, passing } from './touching.js';
 import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
 import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
+import { footMargin, type Walls, wallsOf } from './walls.js';
 
 const part = emptyBlock();
+
+/** Places along each axis from which a vent moves on to the walls of an interior that is no cuboid. */
+const GRID = 5;
+const onGrid = (limit: Float64Array, n: number) => limit[0]! + (n / (GRID - 1)) * (limit[1]! - limit[0]!);
+const within = (at: number, limit: Float64Array) => at >= limit[0]! && at <= limit[1]!;
 
 /**
  * Orders in which bodies are placed, each with its stands. A body touches only those before it, so that each of three comes first
@@ -36,16 +42,18 @@ function ordersOf(bodies: readonly RoundBody[], stands: readonly Stand[]) {
  * of a plane, and each may move to the corner that is farthest on its own side. The two legs of a bent vent share their place
  * across, so the corner that is farther from one is not nearer to the other. Among several bodies the vent tries all its
  * corners, and where it just passes each of them, where each of three bodies is placed first once. What is found stands, but a longer
- * one may exist: it is a lower bound.
+ * one may exist: it is a lower bound. In an interior that is no cuboid, bodies and vent also start from a small grid and move on
+ * to the walls.
  */
 export function compilePlaces(layout: Layout) {
   const { thickness, edgeMargin, cutoutMargin, vent: wanted } = layout;
   const view: View = { axes: [0, 1, 2], turned: [false, false, false], size: [0, 0, 0] };
   const inner: [number, number, number] = [0, 0, 0];
   const stands = layout.bodies.reduce((n, { opposed }) => n + (opposed ? 2 : 1), 0);
-  /** A single body that may move: its corners are enough, and mirror images need not be tried. */
-  const single = stands === 1 && layout.bodies[0]?.held === undefined;
-  const scene = emptyScene(view.size, stands);
+  /** A single body that may move in a cuboid: its corners are enough, and mirror images need not be tried. */
+  const single = stands === 1 && layout.bodies[0]?.held === undefined && !layout.interior;
+  const walls = layout.interior && wallsOf(layout.interior, view, thickness);
+  const scene = emptyScene(view.size, stands, walls);
   const vent: VentShape = scene.vent;
   const seatings = ordersOf(layout.bodies, scene.stands).map(({ bodies, stands }) =>
     compileSeats({ ...layout, bodies }, view, { ...scene, stands }, hopeless, (stand, k, shifts) =>
@@ -58,7 +66,7 @@ export function compilePlaces(layout: Layout) {
   );
   const alongLimit = new Float64Array(2);
   const acrossLimit = new Float64Array(2);
-  const tries = new Float64Array(2 + 8 * stands);
+  const tries = new Float64Array(2 + 8 * stands + (walls ? 3 * GRID : 0));
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
   const straightPlace = noPlace(stands);
   const bentPlace = noPlace(stands);
@@ -110,19 +118,37 @@ export function compilePlaces(layout: Layout) {
     bentPlace.secondLeg = bent.secondLeg;
   }
 
+  function straightFrom(at: number, across: number): void {
+    tryStraight(at, across);
+    for (let k = 1; k <= 2; k++) {
+      // A slot stays on the panels that serve as its boards.
+      if (wanted.walls >= k) continue;
+      firstLeg(part, vent, at, across, view.size[0]);
+      let n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, tries, 0);
+      flange(part, vent, at, across);
+      n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, tries, n);
+      for (let i = 0; i < n; i++) tryStraight(k === 1 ? tries[i]! : at, k === 2 ? tries[i]! : across);
+    }
+  }
+
+  /** How far the vent's place on its face can move along an axis from here; negative when it is not inside. */
+  function wayOnFace(walls: Walls, at: number, across: number, k: number, down: boolean): number {
+    firstLeg(part, vent, at, across, 2 * NANOMETRE, -vent.footMargin);
+    return walls.holds(part) ? walls.way(part, k, down) : -1;
+  }
+
   function straightAmong(): void {
-    for (let c = 0; c < 4; c++) {
-      const at = alongLimit[c & 1]!;
-      const across = acrossLimit[c >> 1]!;
-      tryStraight(at, across);
-      for (let k = 1; k <= 2; k++) {
-        // A slot stays on the panels that serve as its boards.
-        if (wanted.walls >= k) continue;
-        firstLeg(part, vent, at, across, view.size[0]);
-        let n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, tries, 0);
-        flange(part, vent, at, across);
-        n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, tries, n);
-        for (let i = 0; i < n; i++) tryStraight(k === 1 ? tries[i]! : at, k === 2 ? tries[i]! : across);
+    for (let c = 0; c < 4; c++) straightFrom(alongLimit[c & 1]!, acrossLimit[c >> 1]!);
+    if (!walls) return;
+    for (let c = 0; c < GRID * GRID; c++) {
+      const at = onGrid(alongLimit, c % GRID);
+      const across = onGrid(acrossLimit, Math.floor(c / GRID));
+      if (wayOnFace(walls, at, across, 1, false) < 0) continue;
+      straightFrom(at, across);
+      for (let side = 0; side < 4; side++) {
+        const way = wayOnFace(walls, at, across, 1 + (side & 1), side > 1) * (side > 1 ? -1 : 1);
+        const [a, b] = side & 1 ? [at, across + way] : [at + way, across];
+        if (within(a, alongLimit) && within(b, acrossLimit)) straightFrom(a, b);
       }
     }
   }
@@ -143,6 +169,17 @@ export function compilePlaces(layout: Layout) {
       n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
       secondLeg(part, vent, near + vent.bendRadius, view.size[1], from, most);
       n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
+    }
+    if (walls) {
+      const middle = onGrid(alongLimit, (GRID - 1) / 2);
+      for (let c = 0; c < GRID; c++) {
+        const over = onGrid(acrossLimit, c);
+        tries[n++] = over;
+        for (const sign of [1, -1]) {
+          const way = wayOnFace(walls, middle, over, 2, sign < 0);
+          if (way > 0 && within(over + sign * way, acrossLimit)) tries[n++] = over + sign * way;
+        }
+      }
     }
     for (let i = 0; i < n; i++) tryBent(tries[i]!);
   }
@@ -218,6 +255,7 @@ export function compilePlaces(layout: Layout) {
     bentPlace.length = 0;
     for (ventFace of wanted.faces) {
       vent.panel = thickness[ventFace]!;
+      if (walls) vent.footMargin = footMargin(layout, ventFace, vent.flangeRadius - vent.radius);
       for (along = 0; along < 3; along++) {
         if (along === ventFace >> 1) continue;
         for (let turned = 0; turned < (wanted.bend ? 2 : 1); turned++) {

@@ -13,9 +13,11 @@ export interface BentPlace {
 
 const part = emptyBlock();
 const range = new Float64Array(2);
+/** How many depths, and starts, are tried besides in an interior that is no cuboid. */
+const STEPS = 4;
 /** One place for each way to touch one of at most 64 bodies, and one more. */
-const starts = new Float64Array(193);
-const depths = new Float64Array(129);
+const starts = new Float64Array(193 + STEPS + 1);
+const depths = new Float64Array(129 + STEPS + 2);
 
 /** Solids that overlap by less than this fraction of a radius count as touching, so that rounding decides nothing. */
 const touching = 1e-9;
@@ -49,7 +51,7 @@ export function bentReach(
   least: number,
   place: BentPlace,
 ): number {
-  const { vent, size, stands } = scene;
+  const { vent, size, stands, walls } = scene;
   const { radius, bendRadius } = vent;
   const fixed = vent.panel + vent.bendLength;
   const room = size[1] - vent.clearance - bendRadius;
@@ -72,6 +74,13 @@ export function bentReach(
       if (overlappingShifts(part, stand.block, 0, range)) depths[depthCount++] = range[0]!;
     }
   }
+  if (walls) {
+    for (let n = 0; n < STEPS; n++) depths[depthCount++] = (n / STEPS) * most;
+    bend(part, vent, far, across, 0);
+    if (walls.holds(part)) depths[depthCount++] = Math.min(most, walls.way(part, 0));
+    secondLeg(part, vent, near + bendRadius, size[1], across, 0);
+    if (walls.holds(part)) depths[depthCount++] = Math.min(most, walls.way(part, 0));
+  }
   for (let i = 0; i < depthCount; i++) {
     const depth = depths[i]!;
     if (!(depth >= 0 && depth <= most) || fixed + depth + room - near <= best) continue;
@@ -88,6 +97,11 @@ export function bentReach(
       if (overlappingShifts(part, stand.block, 1, range)) starts[startCount++] = near + range[1]!;
       bend(part, vent, near, across, depth);
       if (overlappingShifts(part, stand.block, 1, range)) starts[startCount++] = near + range[1]!;
+    }
+    if (walls) {
+      for (let n = 1; n <= STEPS; n++) starts[startCount++] = near + (n / STEPS) * (far - near);
+      bend(part, vent, far, across, depth);
+      if (walls.holds(part)) starts[startCount++] = Math.max(near, far - walls.way(part, 1, true));
     }
     for (let k = 0; k < startCount; k++) {
       const along = starts[k]!;

@@ -22,6 +22,8 @@ export interface VentShape {
   onWall: boolean;
   /** Thickness of the panel. */
   panel: number;
+  /** How much wider than the vent its place on the face is; only an interior that is no cuboid asks for it. */
+  footMargin: number;
 }
 
 export const emptyShape = (): VentShape => ({
@@ -35,6 +37,7 @@ export const emptyShape = (): VentShape => ({
   bendLength: 0,
   onWall: false,
   panel: 0,
+  footMargin: 0,
 });
 
 /** Writes a row of round vents. */
