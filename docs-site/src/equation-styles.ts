@@ -25,29 +25,42 @@ const classesOf = (page: string): readonly string[] =>
 const hashOf = (content: string | Buffer): string =>
   createHash('sha256').update(content).digest('base64url').slice(0, 8);
 
-/** Fonts of a sheet with the characters of a text alone, each under the name of what it holds; and the sheet that names these. */
+/** The fonts of equations that a sheet names, with the characters of a text alone, each under the name of what it holds; and the sheet that names these. */
 async function withCutFonts(sheet: string, assets: string, characters: string): Promise<string> {
   let cut = sheet;
-  for (const [, name = ''] of sheet.matchAll(/url\([^)]*?([\w.-]+\.woff2)\)/g)) {
+  for (const [, name = ''] of sheet.matchAll(/url\([^)]*?(KaTeX_[\w.-]+\.woff2)\)/g)) {
     const font = await subsetFont(readFileSync(join(assets, name)), characters, { targetFormat: 'woff2' });
     const named = name.replace(/[^.]+(?=\.woff2$)/, hashOf(font));
     writeFileSync(join(assets, named), font);
-    cut = cut.replace(name, named);
+    cut = cut.replaceAll(name, named);
   }
   return cut;
 }
 
-/** Puts the cut sheet and its fonts in the place of the whole ones. */
+/** Puts the cut sheet, and every sheet that names a font of equations, with their fonts in the place of the whole ones. */
 export async function cutEquationStyles(folder: string): Promise<void> {
-  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
-  const name = paths.find((path) => /^_astro.katex\.min\.[\w-]+\.css$/.test(path));
-  if (name === undefined) throw new Error('The style sheet of the equations is not where the build puts it.');
-  const pages = paths.filter((path) => path.endsWith('.html')).map((path) => join(folder, path));
+  const assets = join(folder, '_astro');
+  const names = readdirSync(assets);
+  const whole = names.find((name) => /^katex\.min\.[\w-]+\.css$/.test(name));
+  if (whole === undefined) throw new Error('The style sheet of the equations is not where the build puts it.');
+  const pages = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.html'))
+    .map((path) => join(folder, path));
   const texts = new Map(pages.map((path) => [path, readFileSync(path, 'utf8')]));
-  const used = usedRules(readFileSync(join(folder, name), 'utf8'), new Set([...texts.values()].flatMap(classesOf)));
-  const cut = await withCutFonts(used, join(folder, '_astro'), [...new Set([...texts.values()].join(''))].join(''));
-  const named = `_astro/equations.${hashOf(cut)}.css`;
-  writeFileSync(join(folder, named), cut);
-  for (const path of paths) if (path === name || /^_astro.KaTeX_/.test(path)) rmSync(join(folder, path));
-  for (const [path, text] of texts) if (text.includes(name)) writeFileSync(path, text.replaceAll(name, named));
+  const characters = [...new Set([...texts.values()].join(''))].join('');
+  const classes = new Set([...texts.values()].flatMap(classesOf));
+  const renamed = new Map<string, string>();
+  for (const name of names.filter((each) => each.endsWith('.css'))) {
+    const sheet = readFileSync(join(assets, name), 'utf8');
+    if (!sheet.includes('KaTeX_')) continue;
+    const cut = await withCutFonts(name === whole ? usedRules(sheet, classes) : sheet, assets, characters);
+    const named = `${name === whole ? 'equations' : name.split('.')[0]}.${hashOf(cut)}.css`;
+    writeFileSync(join(assets, named), cut);
+    renamed.set(name, named);
+  }
+  for (const name of names) if (renamed.has(name) || name.startsWith('KaTeX_')) rmSync(join(assets, name));
+  for (const [path, text] of texts) {
+    const led = [...renamed].reduce((page, [name, named]) => page.replaceAll(name, named), text);
+    if (led !== text) writeFileSync(path, led);
+  }
 }
