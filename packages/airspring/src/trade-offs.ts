@@ -33,24 +33,30 @@ const STEPS = [-6, -3, 0, 3, 6];
 /** More of either would take minutes. */
 const MOST = 60;
 
-/** Reads a list of quantities: at least one, each at its path. */
-function numbersOf(faults: Fault[], kind: 'frequency' | 'level', list: readonly unknown[], path: string): number[] {
+/** Reads a list of quantities: at least one, each at its path. What is none stands there as NaN. */
+function numbersOf(faults: Fault[], kind: 'frequency' | 'level', given: unknown, path: string): number[] {
+  if (!Array.isArray(given)) {
+    faults.push({ code: 'inconsistent', path, got: given, expected: 'a list', remedy: 'Put it in square brackets.' });
+    return [];
+  }
+  const list: readonly unknown[] = given;
   if (list.length === 0 || list.length > MOST) {
     const expected = `1 to ${MOST} of them`;
     faults.push({ code: 'out-of-range', path, got: list.length, expected, remedy: 'Give a few.' });
     return [];
   }
-  return list.flatMap((one, i) => readInto(faults, kind, one as never, `${path}[${i}]`, 'positive') ?? []);
+  return list.map((one, i) => readInto(faults, kind, one as never, `${path}[${i}]`, 'positive') ?? Number.NaN);
 }
 
 /** The band must keep some breadth above each of its beginnings. */
 const tooHigh = ({ wanted }: Job, lowest: readonly number[]): Fault[] =>
   lowest.flatMap((got, i): Fault[] => {
-    const expected = `at most ${(wanted.highest / SHORTEST_BAND).toPrecision(4)} Hz, for a band that ends at ${wanted.highest} Hz`;
+    // Rounded down: what is named is taken.
+    const expected = `at most ${Math.floor((100 * wanted.highest) / SHORTEST_BAND) / 100} Hz, for a band that ends at ${wanted.highest} Hz`;
     const remedy = 'Give lower ones, or a higher wanted.highest.';
-    return got * SHORTEST_BAND <= wanted.highest
-      ? []
-      : [{ code: 'out-of-range', path: `options.lowest[${i}]`, got, expected, remedy }];
+    return got * SHORTEST_BAND > wanted.highest
+      ? [{ code: 'out-of-range', path: `options.lowest[${i}]`, got, expected, remedy }]
+      : [];
   });
 
 /**
@@ -68,13 +74,14 @@ export async function tradeOffs(brief: unknown, options: TradeOffOptions = {}): 
   const { wanted } = job;
   const faults: Fault[] = [];
   const around = QUARTERS.map((k) => Math.round(10 * wanted.lowest * 2 ** (k / 4)) / 10);
-  const tried = {
+  const asked = {
     lowest: lowest
       ? numbersOf(faults, 'frequency', lowest, 'options.lowest')
       : around.filter((one) => one * SHORTEST_BAND <= wanted.highest),
     levels: levels ? numbersOf(faults, 'level', levels, 'options.levels') : STEPS.map((step) => wanted.level + step),
   };
-  refuse([...faults, ...tooHigh(job, tried.lowest)]);
+  refuse([...faults, ...tooHigh(job, asked.lowest)]);
+  const tried = { lowest: [...new Set(asked.lowest)], levels: [...new Set(asked.levels)] };
   const inputs = tried.lowest.map((one) => ({ brief: job.written, lowest: one, levels: tried.levels }));
   const boxes = (await workers.run(smallest, inputs, watched))
     .flat()

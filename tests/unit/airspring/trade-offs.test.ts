@@ -98,3 +98,21 @@ test('lists that are empty, too long, no quantities, or beyond the band are refu
   ]);
   expect(await pathsOf({ lowest: ['30 Hz', '110 Hz'] })).toEqual(['options.lowest[1]']);
 });
+
+test('what is no list is refused, and a fault stands at its place beside another', async () => {
+  for (const list of ['30 Hz', 30, {}]) expect(await pathsOf({ lowest: list as never })).toEqual(['options.lowest']);
+  expect(await pathsOf({ lowest: ['5 mm' as never, '110 Hz'] })).toEqual(['options.lowest[0]', 'options.lowest[1]']);
+});
+
+test('the highest beginning that a refusal names is taken', async () => {
+  const brief = put(closed, 'wanted.highest', '200 Hz');
+  const levels = ['60 dB'] as const;
+  const refused = tradeOffs(brief, { lowest: ['190 Hz'], levels });
+  const [, highest] = /at most ([\d.]+) Hz/.exec((await refused.catch((error: Error) => error.message)) as string)!;
+  expect((await tradeOffs(brief, { lowest: [`${Number(highest)} Hz`], levels })).lowest).toEqual([Number(highest)]);
+});
+
+test('what is asked for twice is tried once', async () => {
+  const { lowest, levels, boxes } = await tradeOffs(closed, { lowest: ['45 Hz', '45 Hz'], levels: ['86 dB', '86 dB'] });
+  expect([lowest, levels, boxes.length]).toEqual([[45], [86], 1]);
+});

@@ -172,6 +172,13 @@ describe('kinds of a stranger', () => {
     const error = await thrown(tradeOffs(felt, { ...few, kinds, workers: hired(1) }));
     expect(error.faults!.map(({ path }) => path)).toEqual(['workers']);
   });
+
+  test('one that worked for another brief is refused as well: its variants are others', async () => {
+    const own = hired(1);
+    await tradeOffs(closed, { ...one, workers: own });
+    const error = await thrown(scattered(closed, { builds: 10, kinds: standard.toReversed(), workers: own }));
+    expect(error.faults?.map(({ path }) => path)).toEqual(['workers']);
+  });
 });
 
 test('workers of a browser, which tell events, do the same', async () => {

@@ -6,6 +6,7 @@ import {
   chebyshev,
   criticallyDamped,
   denominatorOfMagnitude,
+  driversFor,
   interOrder,
   legendre,
   lowShelf,
@@ -143,4 +144,22 @@ test('a goal takes neither resistance nor a high-pass', () => {
       ),
     ),
   ).toEqual(['options.addResistance', 'options.highPass']);
+});
+
+test.each([
+  [[], ['Qts']],
+  [
+    [0.3, Number.NaN, Infinity],
+    ['Qts[1]', 'Qts[2]'],
+  ],
+  [
+    [-1, 0, 0.3],
+    ['Qts[0]', 'Qts[1]'],
+  ],
+  [
+    [0.5, 0.3, 0.3],
+    ['Qts[1]', 'Qts[2]'],
+  ],
+])('quality factors of drivers that are %s are refused at their places', (list, paths) => {
+  expect(pathsOf(() => driversFor(quasiThirdOrder, ventedFamily, { QL: 7 }, list))).toEqual(paths);
 });

@@ -44,6 +44,8 @@ export const inPlace: Workers = {
 
 /** A worker that is asked one thing at a time. */
 interface Hired {
+  /** The names of everything that a brief may name there. */
+  readonly knows: () => unknown;
   readonly ask: (chunk: string, input: unknown) => Promise<unknown>;
   readonly rest: (resting: boolean) => void;
   readonly end: () => Promise<unknown>;
@@ -57,7 +59,7 @@ function resultOf(told: Told): unknown {
 }
 
 /** Starts a worker and waits until it is ready. */
-async function hire(start: () => WorkerThread, took: (one: Hired) => void): Promise<{ one: Hired; knows: unknown }> {
+async function hire(start: () => WorkerThread, took: (one: Hired) => void): Promise<Hired> {
   const thread = start();
   let settle: { resolve: (told: Told) => void; reject: (error: unknown) => void } | undefined;
   const heard = () =>
@@ -65,7 +67,9 @@ async function hire(start: () => WorkerThread, took: (one: Hired) => void): Prom
       settle = { resolve, reject };
     });
   const first = heard();
+  let knows: unknown;
   const one: Hired = {
+    knows: () => knows,
     ask: async (chunk, input) => {
       const answer = heard();
       thread.postMessage({ chunk, input });
@@ -87,12 +91,13 @@ async function hire(start: () => WorkerThread, took: (one: Hired) => void): Prom
   listen(thread, 'message', (told) => settle?.resolve(told as Told));
   listen(thread, 'error', failed);
   listen(thread, 'exit', failed);
-  return { one, knows: resultOf(await first) };
+  knows = resultOf(await first);
+  return one;
 }
 
 /** Refuses a worker in which briefs may name other things than here. */
-function judge(knows: unknown, options: BriefOptions): void {
-  const expected = named(options);
+function judge(one: Hired, options: BriefOptions): void {
+  const [knows, expected] = [one.knows(), named(options)];
   if (knows === expected) return;
   const remedy = 'Pass the same kinds, coils, suspensions and alignments to serve() in the file of the worker.';
   refuse([{ code: 'inconsistent', path: 'workers', got: knows, expected: `a worker that knows ${expected}`, remedy }]);
@@ -142,12 +147,12 @@ export function workers({ count, start }: WorkersOptions): Workers {
         waiting.rest(false);
         return waiting;
       }
-      const { one, knows } = await hire(start, (hired) => busy.add(hired));
-      judge(knows, options);
-      return one;
+      return hire(start, (hired) => busy.add(hired));
     };
     const work = async () => {
       const one = await free();
+      // One that waits was started for other work, in which briefs may have named other things.
+      judge(one, options);
       while (next < inputs.length) {
         const i = next++;
         results[i] = (await one.ask(chunk.name, inputs[i])) as Result;

@@ -6,16 +6,16 @@ import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
 
 /** One parameter of a target, and the resistance of the coil that its box needs, as a logarithm of the multiple. */
-interface Sample {
+export interface Sample {
   readonly parameter: number;
   readonly resistance: number;
   readonly place: Float64Array;
 }
 
-/** Boxes of a target with a free parameter: those that fit the driver, and the multiples of its resistance that others need. */
+/** Boxes of a target with a free parameter: those that fit the driver, and those that need the least and the most resistance. */
 export interface ByParameter<Spec> {
   readonly roots: readonly ShapeRoot<Spec>[];
-  readonly reached: readonly [least: number, most: number] | undefined;
+  readonly reached: readonly [least: Sample, most: Sample] | undefined;
 }
 
 /** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
@@ -92,11 +92,8 @@ export function byParameter<Spec extends DrivenSpec>(
     .map(along)
     .filter(({ length }) => length > 0);
   if (branches.length === 0) return { roots: [], reached: undefined };
-  const needs = branches.flat().map((sample) => sample.resistance);
-  return {
-    roots: everyRoot(walk, branches.flatMap(crossings)),
-    reached: [Math.exp(Math.min(...needs)), Math.exp(Math.max(...needs))],
-  };
+  const byNeed = branches.flat().sort((a, b) => a.resistance - b.resistance);
+  return { roots: everyRoot(walk, branches.flatMap(crossings)), reached: [byNeed[0]!, byNeed.at(-1)!] };
 
   /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
   function middles(): readonly (Sample | undefined)[] {

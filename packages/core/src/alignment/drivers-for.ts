@@ -6,6 +6,7 @@ import { si } from '../quantity/index.js';
 import type { Aligned, AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
 import { isGiven } from './options.js';
+import { refuseQualities } from './refusals.js';
 import { solveAlignment } from './solve.js';
 import { numbersOf } from './unknowns.js';
 
@@ -83,7 +84,7 @@ function rowOf<Spec extends DrivenSpec>(
  * @validity families whose response depends on the total quality factor alone: no coil inductance, equal drivers
  * @neglects what the family neglects; the inductance of the coil
  * @returns the range and its rows, or why no driver that was looked at has the alignment
- * @throws InputError those of the family
+ * @throws InputError `empty`, `not-finite`, `not-positive`, `unsorted` of quality factors; those of the family
  * @source small1973vented1 alignment charts: α, h and f3/fs over QT
  * @example driversFor(quasiThirdOrder, ventedFamily, { QL: 7 }).ok // true
  */
@@ -93,6 +94,7 @@ export function driversFor<Spec extends DrivenSpec, Input>(
   losses: Partial<Input> | ((driver: Driver) => Partial<Input>) = {},
   Qts: ArrayLike<number> = LOOKED_AT,
 ): DriversFor | Impossible {
+  refuseQualities('Qts', Qts);
   const given = (drivers: Driver): Partial<Input> => (typeof losses === 'function' ? losses(drivers) : losses);
   const solve = (Q: number, addResistance = false): AlignmentResult<Spec> => {
     const drivers = driverOf(Q);
@@ -108,7 +110,7 @@ export function driversFor<Spec extends DrivenSpec, Input>(
   const rows = only ? [only] : rowsOver(Qts, rowAt);
   const [first, last] = [rows[0], rows.at(-1)];
   if (first === undefined || last === undefined) {
-    const failed = solve(Qts[0] ?? 1);
+    const failed = solve(Qts[0]!);
     return failed.ok ? impossible('no-driver', `No driver was looked at for ${alignment.name}.`) : failed;
   }
   return { ok: true, alignment: alignment.name, family: family.name, Qts: [first.Qts, last.Qts], rows };

@@ -1,5 +1,5 @@
 import { type Fault, refuse } from '../fault/index.js';
-import { unlessFinite, unlessRising, unlessWhole } from '../numeric/refusal.js';
+import { unlessFinite, unlessFiniteColumn, unlessPositive, unlessRising, unlessWhole } from '../numeric/refusal.js';
 import type { Alignment } from './alignment.js';
 
 /** Refuses an order that a shape does not have. */
@@ -31,4 +31,16 @@ export function judgeAlignment(alignment: Alignment, path = 'alignment'): Fault[
   const expected = 'an alignment, such as butterworth(4) or quasiThirdOrder';
   const remedy = 'Call the function that makes it, or give a record with a target.';
   return [{ code: 'inconsistent', path, got: alignment, expected, remedy }];
+}
+
+/** Refuses quality factors that are none, or that do not rise. */
+export function refuseQualities(path: string, list: ArrayLike<number>): void {
+  refuse(unlessFiniteColumn(path, list));
+  refuse(
+    Array.from(list).flatMap((Q, i): Fault[] => {
+      const place = `${path}[${i}]`;
+      const own = unlessPositive(place, Q);
+      return own.length > 0 || i === 0 ? own : unlessRising(place, list[i - 1]!, Q);
+    }),
+  );
 }

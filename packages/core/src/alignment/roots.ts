@@ -54,9 +54,13 @@ export function walkToShape<Spec extends DrivenSpec>(
     read(x, specAt(x, trial));
     for (let k = 0; k < out.length; k++) out[k] = Math.log(got[k]! / wanted[k]!);
   };
+  const isFar = (place: ArrayLike<number>): boolean =>
+    middles.some((middle, i) => !(Math.abs(place[i]! - middle) <= FARTHEST));
   return (start, options) => {
+    // A straight line through two places that lie close together may start anywhere, beyond the largest number as well.
+    if (isFar(start)) return undefined;
     const { ok, x } = newtonRoot(residual, start, options);
-    if (!ok || middles.some((middle, i) => Math.abs(x[i]! - middle) > FARTHEST)) return undefined;
+    if (!ok || isFar(x)) return undefined;
     const found = specAt(x, trialOf(spec));
     const frequency = read(x, found);
     return { spec: found, place: x, frequency: frequency / scale };

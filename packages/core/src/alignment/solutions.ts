@@ -5,7 +5,7 @@ import type { FreeParameter, TargetPolynomial } from './alignment.js';
 import { byParameter } from './by-parameter.js';
 import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import { fill, resistanceUnknown, type Sought, trialOf, withResistance } from './unknowns.js';
+import { canBeBuilt, fill, numbersOf, resistanceUnknown, type Sought, trialOf, withResistance } from './unknowns.js';
 
 /** The equations of a target for the boxes of a driver. */
 export interface Equations<Spec> {
@@ -50,7 +50,8 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
   }
   const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
   const which = open.length === 0 ? '' : `: ${open.join(', ')}`;
-  const text = `${name} needs ${order - 1} numbers that it may choose; this box leaves ${open.length}${which}.${missing <= 0 && free ? ' State one of them.' : ''}`;
+  const numbers = order === 2 ? 'number' : 'numbers';
+  const text = `${name} needs ${order - 1} ${numbers} that it may choose; this box leaves ${open.length}${which}.${missing <= 0 && free ? ' State one of them.' : ''}`;
   return impossible('other-unknowns', text);
 }
 
@@ -62,10 +63,24 @@ function ofAnyDriver<Spec extends DrivenSpec>(
   const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown(spec));
   if (roots.length > 0) return solved(roots);
   if (reached === undefined) return impossible('no-box', `No box ${under} has the response of ${name}.`);
-  const [least, most] = reached.map((factor) => qualityFactor(spec, factor)) as [number, number];
+  const [least, most] = reached.map(({ resistance }) => qualityFactor(spec, Math.exp(resistance))) as [number, number];
   const has = qualityFactor(spec, 1);
-  return impossible('other-driver', beyond(has, least, most, name, under)!);
+  const text = beyond(has, least, most, name, under);
+  if (text === undefined) return impossible('other-driver', unreached(has, name, under));
+  const { place } = reached[has > most ? 1 : 0];
+  const last = fill(sought, trialOf(spec), (i) => Math.exp(place[i]!));
+  const less = canBeBuilt(sought, last) ? '' : ` That one cannot be built: its box has ${lessThanNone(sought, last)}.`;
+  return impossible('other-driver', text + less);
 }
+
+/** What a box has too little of, for people. */
+export function lessThanNone<Spec>(sought: readonly Sought<Spec>[], spec: Spec): string {
+  const { name } = sought.find(({ canBe }) => canBe?.(spec) === false)!;
+  return `${name} ${digits(numbersOf(spec)[name]!)} in SI units, which is less than none`;
+}
+
+const unreached = (has: number, name: string, under: string): string =>
+  `A total Q of ${digits(has)} does not reach ${name} in any box ${under}.`;
 
 /** Beyond which end of what an alignment takes a total quality factor is, if it is. */
 function beyond(has: number, least: number, most: number, name: string, under: string): string | undefined {
@@ -92,7 +107,13 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
   });
   if (suited.length > 0) return solved(suited);
   if (roots.length === 0) return impossible('no-box', `No box ${under} has the response of ${name}.`);
-  const needed = factors.map((factor) => digits(qualityFactor(spec, factor))).join(' or ');
+  const quality = factors.map((factor) => digits(qualityFactor(spec, factor)));
+  const built = quality.filter((_, i) => canBeBuilt(sought, roots[i]!.spec));
+  if (built.length === 0) {
+    const text = `At the total Q of ${quality[0]} that ${name} takes, its box has ${lessThanNone(sought, roots[0]!.spec)}.`;
+    return impossible('less-than-none', text);
+  }
+  const needed = built.join(' or ');
   const has = digits(qualityFactor(spec, 1));
   return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}.`);
 }
@@ -115,8 +136,6 @@ function beyondTheBox<Spec extends DrivenSpec>({
     return roots.map(({ place }) => qualityFactor(spec, Math.exp(place.at(-1)!)));
   });
   const has = qualityFactor(spec, 1);
-  const text =
-    beyond(has, Math.min(...bounds), Math.max(...bounds), name, under) ??
-    `A total Q of ${digits(has)} does not reach ${name} in any box ${under}.`;
+  const text = beyond(has, Math.min(...bounds), Math.max(...bounds), name, under) ?? unreached(has, name, under);
   return impossible('other-driver', text);
 }

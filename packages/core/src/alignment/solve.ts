@@ -13,8 +13,8 @@ import { type AlignmentOptions, isGiven, judgeGoal, judgeInput, optionsShape } f
 import { judgeAlignment } from './refusals.js';
 import type { ShapeRoot } from './roots.js';
 import { type ShapedBox, shapedBox, withoutZeros } from './shaped-box.js';
-import { type Equations, solutions } from './solutions.js';
-import { boxUnknowns, canBeBuilt, fill, numbersOf, type Sought, trialOf } from './unknowns.js';
+import { type Equations, lessThanNone, solutions } from './solutions.js';
+import { boxUnknowns, canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
 
 /**
  * The box in which a driver has the response of an alignment. The equations of the network are solved coefficient by coefficient,
@@ -100,7 +100,8 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const found = solutions(equations);
   if (!found.ok) return found;
   const buildable = found.roots.filter((root) => canBeBuilt(sought, root.spec));
-  if (buildable.length === 0) return lessThanNone(name, sought, found.roots[0]!.spec);
+  if (buildable.length === 0)
+    return impossible('less-than-none', `The box of ${name} has ${lessThanNone(sought, found.roots[0]!.spec)}.`);
   const rootsAt = (share: number): readonly ShapeRoot<Behind<Spec>>[] => {
     const one = solutions({ ...equations, spec: withShareOfLosses(start, losses, share) });
     return one.ok ? one.roots : [];
@@ -127,13 +128,6 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     });
   });
   return { ok: true, ...first!, others };
-}
-
-/** Why a box cannot be built. */
-function lessThanNone<Spec>(name: string, sought: readonly Sought<Spec>[], spec: Spec): Impossible {
-  const { name: field } = sought.find(({ canBe }) => canBe?.(spec) === false)!;
-  const value = numbersOf(spec)[field]!.toPrecision(3);
-  return impossible('less-than-none', `The box of ${name} has ${field} ${value} in SI units, which is less than none.`);
 }
 
 /** Whether a box has the order of an alignment, below its band and above it. */

@@ -20,6 +20,9 @@ export interface NewtonRoot {
 /** Difference by which a slope is taken: the root of the rounding error, where rounding and curvature cost the same. */
 const DIFFERENCE = 2 ** -26;
 
+/** Residuals of real equations are rarely known better: a walk that stands still with more of them has found no root. */
+const ROUNDING = 1e-9;
+
 /**
  * A root of as many equations as unknowns, from a start, by Newton's method with difference quotients. A step that does not
  * make the largest residual smaller is halved, up to eleven times.
@@ -33,8 +36,8 @@ const DIFFERENCE = 2 ** -26;
  *
  * @validity equations that are smooth near the root, and a root at which J is regular
  * @neglects roots other than the one that the walk reaches
- * @returns the last place, and whether every residual there is within the tolerance; or within a thousand times it, where no shorter
- *   step makes the largest one smaller
+ * @returns the last place, and whether every residual there is within the tolerance; or within 1e-9, where no shorter step makes the
+ *   largest one smaller
  * @source dlmf §3.8(vii)
  * @example newtonRoot(([x, y], r) => { r[0] = x * y - 2; r[1] = x - y; }, [1, 2]).x // 1.414, 1.414
  */
@@ -81,7 +84,7 @@ export function newtonRoot(
       next = sizeAt(beyond, moved);
       if (next < size) break;
     }
-    if (!(next < size)) return { ok: size <= 1e3 * tolerance, x, steps };
+    if (!(next < size)) return { ok: size <= ROUNDING, x, steps };
     x.set(beyond);
     r.set(moved);
     size = next;
