@@ -67,6 +67,7 @@ test.each([
   ['map.netVolumes', { netVolumes: '30 L' }],
   ['map.netVolumes[1]', { netVolumes: ['30 L', 'thirty'] }],
   ['map.tunings', { tunings: [] }],
+  ['map.to', { from: '100 Hz', to: '30 Hz' }],
   ['map.box', { box: 'x' }],
   ['map.space', { space: null }],
   ['map.space.vent', { space: { ...space, vent: { diameter: '60 mm' } } }],

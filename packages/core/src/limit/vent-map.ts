@@ -1,5 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import { refuse } from '../fault/index.js';
+import { unlessRising } from '../numeric/refusal.js';
 import {
   anySign,
   type Field,
@@ -126,7 +127,7 @@ const shape = {
  * @validity vents whose own losses hardly change their flow; one round vent, at 32 frequencies of the band
  * @neglects turbulence and noise: an air speed is no statement about them
  * @returns cells, volume by volume
- * @throws InputError `empty`, `unit`, `not-positive`, `out-of-range`, `inconsistent`, and those of the box and the space
+ * @throws InputError `empty`, `unit`, `not-positive`, `out-of-range`, `inconsistent`, `unsorted`, and those of the box and the space
  * @source small1973vented1 (flow in the vent)
  * @source rayleigh1896 secs. 303-314 (tuning and resonance of an open pipe)
  * @example ventMap({ box, netVolumes, tunings, level: '100 dB', from: '30 Hz', to: '100 Hz', airSpeedPeak: '17 m/s', … })[0].verdict
@@ -137,7 +138,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     input,
     shape,
   );
-  refuse(judgeSpace(space, 'map.space'));
+  refuse([...unlessRising('map.to', from, to), ...judgeSpace(space, 'map.space')]);
   innerEdges(space.outer, space.thickness, 'map.space.outer');
   const largest = sizeList(space.outer);
   const walls = [0, 1, 2].map((axis) => wallsOn(space.thickness, axis)) as [number, number, number];
