@@ -68,7 +68,7 @@ const HIGHEST = 1000;
  *
  * $$ \min_{f_0, p} \sqrt{\tfrac{1}{n}\sum_i \bigl(L(f_i) - L_\infty - 20\log_{10}|G_p(f_i/f_0)|\bigr)^2} $$
  *
- * @validity systems whose level approaches a constant and that have an f3, or that pass a band
+ * @validity systems whose level approaches a constant and that have an f3 up to 200 Hz, or that pass a band below 1 kHz
  * @neglects phase; zeros of the box, such as a notch
  * @returns one entry for each alignment with a polynomial; none where the system has no f3
  * @throws InputError `inconsistent`, `unsorted`, `not-finite`, and those of `referenceLevel`
