@@ -5,7 +5,8 @@ import type { Design } from './record/design-record.js';
 import { type ScatterTold, scatterTold } from './record/scatter.js';
 import type { Chosen } from './search/select.js';
 import { builds } from './workers/builds.js';
-import { inPlace, type Watched, type Workers } from './workers/workers.js';
+import { inPlace } from './workers/in-place.js';
+import type { Watched, Workers } from './workers/workers.js';
 
 /** How many builds are worked out, and where. */
 export interface ScatteredOptions extends Watched, Pick<DesignOptions, 'prices'> {

@@ -5,8 +5,9 @@ import { readBrief } from './brief/read.js';
 import type { Job } from './job/job.js';
 import { completeOptions } from './kind/brief-options.js';
 import { SHORTEST_BAND } from './search/yielding.js';
+import { inPlace } from './workers/in-place.js';
 import { type SmallestBox, smallest } from './workers/smallest.js';
-import { inPlace, type Watched, type Workers } from './workers/workers.js';
+import type { Watched, Workers } from './workers/workers.js';
 
 /** Which beginnings of the band and which levels are tried, and where. */
 export interface TradeOffOptions extends Watched {
@@ -33,7 +34,7 @@ const STEPS = [-6, -3, 0, 3, 6];
 /** More of either would take minutes. */
 const MOST = 60;
 
-/** Reads a list of quantities: at least one, each at its path. What is none stands there as NaN. */
+/** Reads a list of quantities: at least one, each at its path. What cannot be read stands there as NaN. */
 function numbersOf(faults: Fault[], kind: 'frequency' | 'level', given: unknown, path: string): number[] {
   if (!Array.isArray(given)) {
     faults.push({ code: 'inconsistent', path, got: given, expected: 'a list', remedy: 'Put it in square brackets.' });

@@ -1,9 +1,9 @@
-import type { InputError } from '@airspring/core/fault';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { demo } from '../../arbitrary/brief.js';
+import { pathsOf } from '../../refusal/faults.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type
 type Broken = Record<string, any>;
@@ -45,14 +45,7 @@ function eddy(brief: Broken): void {
   brief.drivers[0].coil = { LR2: { L2: '1 mH' } };
 }
 
-function told(brief: unknown): string[] {
-  try {
-    readBrief(brief, standard);
-    return [];
-  } catch (error) {
-    return (error as InputError).faults.map(({ path }) => path);
-  }
-}
+const told = (brief: unknown) => pathsOf(() => readBrief(brief, standard));
 
 const whole = (): Broken => {
   const [driver] = demo.drivers;

@@ -28,30 +28,29 @@ const changes = fc.record({
 const numberOf = ({ numbers }: Design, what: string): number =>
   (numbers.find((one) => one.what.startsWith(what))!.value[0] as readonly [number, string])[0];
 
+/** What boxes of both kinds take from a brief and a design of it. */
+const airOf = (job: ReturnType<typeof readBrief>, one: Design, fillGain: number) => ({
+  drivers: job.choices[0]!.drivers,
+  netVolume: si('volume', one.box.netVolume),
+  fillGain,
+  sourceResistance: si('resistance', job.amplifier.sourceResistance),
+});
+
 const kinds = [
   [
     'capacitor',
     drum,
-    (job: ReturnType<typeof readBrief>, one: Design, fillGain: number): System<unknown> =>
+    (...of: Parameters<typeof airOf>): System<unknown> =>
       capacitorBox({
-        drivers: job.choices[0]!.drivers,
-        netVolume: si('volume', one.box.netVolume),
-        fillGain,
-        seriesCapacitance: si('capacitance', numberOf(one, 'capacitance in series')),
-        sourceResistance: si('resistance', job.amplifier.sourceResistance),
+        ...airOf(...of),
+        seriesCapacitance: si('capacitance', numberOf(of[1], 'capacitance in series')),
       }),
   ],
   [
     'aperiodic',
     ghost,
-    (job: ReturnType<typeof readBrief>, one: Design, fillGain: number): System<unknown> =>
-      aperiodicBox({
-        drivers: job.choices[0]!.drivers,
-        netVolume: si('volume', one.box.netVolume),
-        fillGain,
-        ventResistance: si('acousticResistance', numberOf(one, 'flow resistance')),
-        sourceResistance: si('resistance', job.amplifier.sourceResistance),
-      }),
+    (...of: Parameters<typeof airOf>): System<unknown> =>
+      aperiodicBox({ ...airOf(...of), ventResistance: si('acousticResistance', numberOf(of[1], 'flow resistance')) }),
   ],
 ] as const;
 

@@ -7,12 +7,12 @@ import {
   faces,
   fit,
   longestVent,
-  type RoundBodyInput,
   type Solid,
 } from '@airspring/core/space';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
+import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's: bodies and vent are thrown at random, judged by their solids alone, and the vent is
 // lengthened by halving until it meets something. What the search finds must be as long as the longest that was thrown. That
@@ -22,35 +22,21 @@ const GAP = 0.005;
 const EDGE = 0.005;
 const PLAY = 0.002;
 
-const length = (min: number, max: number) =>
-  fc.integer({ min: Math.round(min * 1e3), max: Math.round(max * 1e3) }).map((mm) => si('length', mm / 1e3));
+const body = roundBody(0.08, 0.18);
 
-const body: fc.Arbitrary<RoundBodyInput> = fc
-  .record({
-    cutout: length(0.08, 0.18),
-    depth: length(0.03, 0.16),
-    faces: fc.subarray([...faces], { minLength: 1, maxLength: 2 }),
-  })
-  .map(({ cutout, depth, faces }) => ({
-    cutoutDiameter: cutout,
-    outerDiameter: si('length', cutout + 0.02),
-    depth,
-    faces,
-  }));
-
-const ofVent = { faces: fc.subarray([...faces], { minLength: 1, maxLength: 2 }) };
-const round = fc.record({ ...ofVent, diameter: length(0.03, 0.08) });
+const ofVent = { faces: someFaces };
+const round = fc.record({ ...ofVent, diameter: wholeLength(0.03, 0.08) });
 const slot = fc.record({
   ...ofVent,
-  width: length(0.06, 0.2),
-  height: length(0.015, 0.05),
-  wall: length(0.006, 0.018),
+  width: wholeLength(0.06, 0.2),
+  height: wholeLength(0.015, 0.05),
+  wall: wholeLength(0.006, 0.018),
   along: fc.constantFrom('none' as const, 'one' as const, 'two' as const),
 });
 
 const boxes = fc.record({
-  outer: fc.record({ width: length(0.2, 0.5), height: length(0.2, 0.5), depth: length(0.2, 0.5) }),
-  thickness: length(0.012, 0.022),
+  outer: fc.record({ width: wholeLength(0.2, 0.5), height: wholeLength(0.2, 0.5), depth: wholeLength(0.2, 0.5) }),
+  thickness: wholeLength(0.012, 0.022),
   driver: fc.array(body, { minLength: 2, maxLength: 2 }),
   vent: fc.oneof(round, slot),
 });

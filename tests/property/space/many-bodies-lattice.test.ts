@@ -5,6 +5,7 @@ import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
+import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's, for three bodies on any faces: bodies and vent stand on lattices, whose phase is drawn. The vent
 // is a little longer than the longest that was found. For each of its places, the places that it leaves to the bodies are
@@ -15,30 +16,21 @@ const PLAY = 0.002;
 /** By how much the vents that are tried are longer than the longest that was found, m. */
 const LONGER = 1e-4;
 
-const length = (min: number, max: number) =>
-  fc.integer({ min: Math.round(min * 1e3), max: Math.round(max * 1e3) }).map((mm) => si('length', mm / 1e3));
+const body = roundBody(0.07, 0.16);
 
-const body = fc
-  .record({
-    cutout: length(0.07, 0.16),
-    depth: length(0.03, 0.16),
-    faces: fc.subarray([...faces], { minLength: 1, maxLength: 2 }),
-  })
-  .map(({ cutout, depth, faces }) => ({
-    cutoutDiameter: cutout,
-    outerDiameter: si('length', cutout + 0.02),
-    depth,
-    faces,
-  }));
-
-const ofVent = { faces: fc.subarray([...faces], { minLength: 1, maxLength: 2 }) };
+const ofVent = { faces: someFaces };
 const vent = fc.oneof(
-  fc.record({ ...ofVent, diameter: length(0.03, 0.08) }),
-  fc.record({ ...ofVent, width: length(0.06, 0.16), height: length(0.015, 0.05), wall: length(0.006, 0.018) }),
+  fc.record({ ...ofVent, diameter: wholeLength(0.03, 0.08) }),
+  fc.record({
+    ...ofVent,
+    width: wholeLength(0.06, 0.16),
+    height: wholeLength(0.015, 0.05),
+    wall: wholeLength(0.006, 0.018),
+  }),
 );
 const boxes = fc.record({
-  outer: fc.record({ width: length(0.2, 0.4), height: length(0.2, 0.4), depth: length(0.2, 0.4) }),
-  thickness: length(0.012, 0.022),
+  outer: fc.record({ width: wholeLength(0.2, 0.4), height: wholeLength(0.2, 0.4), depth: wholeLength(0.2, 0.4) }),
+  thickness: wholeLength(0.012, 0.022),
   driver: fc.array(body, { minLength: 3, maxLength: 3 }),
   vent,
 });

@@ -9,6 +9,7 @@ import ghost from '../../../packages/airspring/briefs/ghost-train.json' with { t
 import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { met, searchFor } from '../../arbitrary/brief.js';
+import { pathsOf } from '../../refusal/faults.js';
 
 const brief = ghost as unknown as Brief;
 const flat = (text: string) => text.replace(/\s+/g, ' ');
@@ -115,14 +116,8 @@ test('it is told with its felt, and with what is a rule of thumb', () => {
 });
 
 describe('what a brief may say', () => {
-  const faultsOf = (aperiodic: object, kinds = ['aperiodic']) => {
-    try {
-      design({ ...ghost, box: { kinds }, aperiodic } as unknown as Brief);
-      return [];
-    } catch (error) {
-      return (error as { faults: { path: string }[] }).faults.map(({ path }) => path);
-    }
-  };
+  const faultsOf = (aperiodic: object, kinds = ['aperiodic']) =>
+    pathsOf(() => design({ ...ghost, box: { kinds }, aperiodic }));
   test.each([
     [{ flowResistivity: '12 Pa·s/m²' }, 'aperiodic.flowResistivity'],
     [{ flowResistivity: '12000 Pa·s/m³' }, 'aperiodic.flowResistivity'],

@@ -9,6 +9,7 @@ import { placeOf, preferredAt, series } from '../../../packages/airspring/src/ki
 import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { met, searchFor } from '../../arbitrary/brief.js';
+import { faultsOf } from '../../refusal/faults.js';
 
 const brief = drum as unknown as Brief;
 const flat = (text: string) => text.replace(/\s+/g, ' ');
@@ -100,14 +101,8 @@ test('it is told with what to buy, and what not', () => {
 });
 
 describe('what a brief may say', () => {
-  const faultOf = (capacitor: object, kinds = ['capacitor']) => {
-    try {
-      design({ ...drum, box: { kinds }, capacitor } as unknown as Brief);
-      return [];
-    } catch (error) {
-      return (error as { faults: { path: string; code: string }[] }).faults.map(({ path, code }) => [path, code]);
-    }
-  };
+  const faultOf = (capacitor: object, kinds = ['capacitor']) =>
+    faultsOf(() => design({ ...drum, box: { kinds }, capacitor })).map(({ path, code }) => [path, code]);
   test.each([
     [{ smallest: '0.5 µF' }, 'capacitor.smallest', 'out-of-range'],
     [{ largest: '470 mH' }, 'capacitor.largest', 'unit'],

@@ -1,4 +1,3 @@
-import { type Fault, isInputError } from '@airspring/core/fault';
 import { describe, expect, test } from 'vitest';
 import {
   type BoxKind,
@@ -9,6 +8,7 @@ import {
   standard,
 } from '../../../packages/airspring/src/index.js';
 import { demo, demoRadiator } from '../../arbitrary/brief.js';
+import { faultsOf } from '../../refusal/faults.js';
 
 const wanted = { lowest: '45 Hz', highest: '120 Hz', level: '88 dB', fall: '6 dB' };
 const radiators = [{ ...demoRadiator, faces: ['left'] }];
@@ -16,15 +16,7 @@ const brief = { ...demo, wanted };
 /** The same without anything that only some kinds read. */
 const { vent: _vent, printer: _printer, box: _box, ...plain } = brief;
 
-function faults(given: object, kinds?: readonly BoxKind[]): readonly Fault[] {
-  try {
-    design(given, kinds && { kinds });
-    return [];
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return error.faults;
-  }
-}
+const faults = (given: object, kinds?: readonly BoxKind[]) => faultsOf(() => design(given, kinds && { kinds }));
 const pathsOf = (given: object, kinds?: readonly BoxKind[]) => faults(given, kinds).map(({ path }) => path);
 
 describe('what only a kind that must be named would read', () => {

@@ -1,10 +1,10 @@
 import { air } from '@airspring/core/air';
-import { isInputError } from '@airspring/core/fault';
 import { design, type Met } from 'airspring';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { answerTo, bestOf, demo } from '../../arbitrary/brief.js';
+import { faultsOf as refusal } from '../../refusal/faults.js';
 
 const normal = air({});
 const own = {
@@ -16,15 +16,8 @@ const own = {
   viscosity: `${normal.viscosity} Pa·s`,
   thermalConductivity: `${normal.thermalConductivity} W/(m·K)`,
 } as const;
-const faultsOf = (medium: object): string[] => {
-  try {
-    readBrief({ ...demo, air: medium }, standard);
-    return [];
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return error.faults.map(({ path, code }) => `${path}: ${code}`);
-  }
-};
+const faultsOf = (medium: object): string[] =>
+  refusal(() => readBrief({ ...demo, air: medium }, standard)).map(({ path, code }) => `${path}: ${code}`);
 
 test('a medium by its own numbers is used as it stands', () => {
   const read = readBrief({ ...demo, air: { ...own, density: '1.15 kg/m³' } }, standard).air;

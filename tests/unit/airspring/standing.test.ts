@@ -1,4 +1,3 @@
-import { isInputError } from '@airspring/core/fault';
 import {
   type Brief,
   changedDesignPage,
@@ -10,6 +9,7 @@ import {
 } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { demoStanding } from '../../arbitrary/standing.js';
+import { faultsOf as refusal } from '../../refusal/faults.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type
 type Loose = Record<string, any>;
@@ -18,15 +18,7 @@ const changed = (change: (brief: Loose) => void): unknown => {
   change(brief);
   return brief;
 };
-const faultsOf = (brief: unknown) => {
-  try {
-    retrofit(brief);
-  } catch (error) {
-    if (isInputError(error)) return error.faults;
-    throw error;
-  }
-  return [];
-};
+const faultsOf = (brief: unknown) => refusal(() => retrofit(brief));
 
 const broken: readonly [what: string, change: (brief: Loose) => void, path: string, says: string][] = [
   [

@@ -20,6 +20,7 @@ import { anyBox, bestBoxes } from '../../../packages/airspring/src/search/best.j
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
 import { memory } from '../../../packages/airspring/src/search/search.js';
 import { answerTo, balanced, demo, demoRadiator, met, possible, searchFor } from '../../arbitrary/brief.js';
+import { pathsOf } from '../../refusal/faults.js';
 
 const slot = (fields: object): Brief => ({ ...demo, box: { kinds: ['slot-vented'] }, slot: fields }) as Brief;
 const flared = (flare: object, vent: object = {}): Brief =>
@@ -272,14 +273,7 @@ test('a row tunes lower than as many vents far apart', () => {
 });
 
 describe('what a brief may say', () => {
-  const paths = (brief: unknown): string[] => {
-    try {
-      design(brief);
-      return [];
-    } catch (error) {
-      return (error as { faults: { path: string }[] }).faults.map(({ path }) => path);
-    }
-  };
+  const paths = (brief: unknown) => pathsOf(() => design(brief));
 
   test.each([
     ['slot.along', slot({ along: ['one'] })],

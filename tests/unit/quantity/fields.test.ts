@@ -1,6 +1,7 @@
-import { type InputError, isInputError } from '@airspring/core/fault';
+import type { InputError } from '@airspring/core/fault';
 import { count, nested, notNegative, oneOf, optional, positive, readFields } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
+import { faultsOf } from '../../refusal/faults.js';
 
 const shape = {
   diameter: positive('length'),
@@ -9,14 +10,8 @@ const shape = {
   end: optional(oneOf('round', 'flat')),
   bend: optional(nested({ radius: positive('length') })),
 };
-const faults = (input: object) => {
-  try {
-    readFields('vent', input, shape);
-  } catch (error) {
-    if (isInputError(error)) return error.faults.map(({ code, path }) => `${code} ${path}`);
-  }
-  return [];
-};
+const faults = (input: object) =>
+  faultsOf(() => readFields('vent', input, shape)).map(({ code, path }) => `${code} ${path}`);
 
 test('reads every field to SI, and leaves out what was left out', () => {
   expect(readFields('vent', { diameter: '62 mm', count: 2, bend: { radius: '8 cm' } }, shape)).toEqual({

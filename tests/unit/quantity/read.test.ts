@@ -1,17 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { isInputError } from '@airspring/core/fault';
 import { decimalText, format, frequencyGrid, inUnit, kinds, logarithmicGrid, read, si } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
+import { faultsOf as refusal } from '../../refusal/faults.js';
 
-const faultsOf = (work: () => unknown) => {
-  try {
-    work();
-  } catch (error) {
-    if (isInputError(error)) return error.faults.map(({ code, path }) => `${code} ${path}`);
-    throw error;
-  }
-  return [];
-};
+const faultsOf = (work: () => unknown) => refusal(work).map(({ code, path }) => `${code} ${path}`);
 
 describe('a text is a number, one space, and a unit of the kind', () => {
   test.each([

@@ -1,22 +1,11 @@
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
-import { isInputError } from '@airspring/core/fault';
 import { cutoff, features, passband } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { paperAir, physical } from '../../literature/enclosure/textbook.js';
+import { pathsOf } from '../../refusal/faults.js';
 
 const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
 const system = ventedBox({ drivers, netVolume: '40 L', fb: '30 Hz', QL: 7 });
-
-/** The paths of the faults of a refusal. */
-function pathsOf(work: () => unknown): readonly string[] {
-  try {
-    work();
-  } catch (error) {
-    if (isInputError(error)) return error.faults.map(({ path }) => path);
-    throw error;
-  }
-  return [];
-}
 
 test('what is no filter is refused', () => {
   for (const filter of [null, 'x'] as never[]) {

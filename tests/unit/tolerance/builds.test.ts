@@ -1,26 +1,15 @@
 import { fourthOrderBandPass, ventedBox } from '@airspring/core/enclosure';
-import { isInputError } from '@airspring/core/fault';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { compileBuilds, type Distribution, normal, scatterOf, summaryOf } from '@airspring/core/tolerance';
 import { expect, test } from 'vitest';
 import { paperAir, physical } from '../../literature/enclosure/textbook.js';
+import { pathsOf } from '../../refusal/faults.js';
 
 const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
 const system = ventedBox({ drivers, netVolume: '40 L', fb: '30 Hz', QL: 7 });
 const grid = logarithmicGrid(10, 200, 40);
 const scatter = { Cms: normal(0.05) };
 const own = (change: Partial<Distribution>): Distribution => ({ ...normal(0.05), ...change });
-
-/** The paths of the faults of a refusal. */
-function pathsOf(work: () => unknown): readonly string[] {
-  try {
-    work();
-  } catch (error) {
-    if (isInputError(error)) return error.faults.map(({ path }) => path);
-    throw error;
-  }
-  return [];
-}
 
 test.each([-1, 1.5, Number.NaN, Infinity, 1e12, '3' as never])('a run of %s builds is refused', (count) => {
   expect(pathsOf(() => compileBuilds(system, scatter, grid)(1, 0, count))).toEqual(['count']);

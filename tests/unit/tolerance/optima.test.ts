@@ -1,16 +1,6 @@
-import { isInputError } from '@airspring/core/fault';
 import { shadowPrices, tradeOffFront } from '@airspring/core/tolerance';
 import { expect, test } from 'vitest';
-
-const pathsOf = (work: () => unknown): readonly string[] => {
-  try {
-    work();
-  } catch (error) {
-    if (isInputError(error)) return error.faults.map(({ path }) => path);
-    throw error;
-  }
-  return [];
-};
+import { pathsOf } from '../../refusal/faults.js';
 
 test('the largest rectangle of a given half perimeter gains half of it for each unit', () => {
   // Greatest x y under x + y ≤ 10: x = y = 5, and the area x y gains 5 for each unit.

@@ -4,9 +4,9 @@ import * as v from 'valibot';
 import { oneOrMore } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import type { Job } from '../job/job.js';
+import type { Rear } from './finished-chambers.js';
 import { type EdgeName, edgeNames } from './partition.js';
 import { boundsAcross, type RoundVentSettings, roundVentFields } from './round-vent-fields.js';
-import type { Rear } from './two-chambers.js';
 
 /** What a brief may say about a band-pass box: what it says about round vents, and how the partition divides the box. */
 export const fields = {

@@ -8,8 +8,9 @@ import { alignsIn } from './aligns.js';
 import { type fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
+import type { Rear } from './finished-chambers.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
-import { type Rear, twoChambers } from './two-chambers.js';
+import { twoChambers } from './two-chambers.js';
 import { USUAL_QL } from './vented-fields.js';
 
 /** The chambers of a band-pass box at a point, as the families of core name them. */

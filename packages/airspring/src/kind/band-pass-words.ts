@@ -1,7 +1,7 @@
 import type { KindRecord } from './box-kind.js';
 import type { Contents } from './drivers.js';
+import type { ChamberTold, Rear } from './finished-chambers.js';
 import type { Phrase } from './phrase.js';
-import type { ChamberTold, Rear } from './two-chambers.js';
 import { leaksAssumed } from './wording.js';
 
 /** What the words about a band-pass box depend on. */

@@ -1,11 +1,12 @@
 import type { DriverChoice, Job } from '../job/job.js';
-import type { Axis, BoxKind, Finished, Parts, Point, Variant } from './box-kind.js';
+import type { Axis, BoxKind, Parts, Point, Variant } from './box-kind.js';
 import { contentsOf } from './drivers.js';
-import { type EdgeName, type PartitionFit, partitionAcross } from './partition.js';
+import { type Chamber, finishedChambers, heldBy, type Rear } from './finished-chambers.js';
+import { type EdgeName, partitionAcross } from './partition.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tuningOf, ventLengths, wholeMillimetres } from './vent-length.js';
-import { bodyOf, takenBy, tunedTo, type Vents, type VentTold } from './vents.js';
+import { takenBy } from './vents.js';
 
 type Edges = readonly [width: number, height: number, depth: number];
 
@@ -21,22 +22,6 @@ const SHARES = [0.15, 0.85] as const;
 const RATIOS = [0.3, 0.95] as const;
 /** Least share of the air that a chamber keeps. */
 const LEAST = 0.02;
-
-/** Where the vents of the chamber behind the cone lead, if it has some: outside, or through the partition into the other chamber. */
-export type Rear = 'closed' | 'out' | 'through';
-
-/** What is told of one chamber with its vents. */
-export interface ChamberTold extends VentTold {
-  readonly fb: number;
-  readonly length: number;
-}
-
-/** The vents of one chamber, with what they see of a point: the air of their chamber, its tuning, and their diameter. */
-interface Chamber {
-  readonly vents: Vents;
-  readonly seenAt: (point: Point) => Point;
-  readonly lengthOf: (seen: Point) => number;
-}
 
 /**
  * A box that a partition divides: a chamber in front of the cones, tuned by vents, and one behind them, closed or tuned by vents of the
@@ -77,14 +62,11 @@ export function twoChambers(
   const behind = rear === 'closed' ? [] : [chamberOf(1, rear === 'out' ? without(inside[1]) : [inside[1]])];
   const chambers = [front, ...behind];
 
-  /** The air that the front chamber and its vents of this length take together. */
-  const frontHeld = (seen: Point, length: number): number => seen[0]! + takenBy(front.vents, seen, length, t);
-
   /** What follows from a point alone: what the vents of each chamber see, their lengths, and what the front chamber holds. */
   function soundingAt(point: Point) {
     const seen = chambers.map(({ seenAt }) => seenAt(point));
     const lengths = chambers.map(({ lengthOf }, side) => lengthOf(seen[side]!));
-    return { point: [...point], seen, lengths, held: frontHeld(seen[0]!, lengths[0]!) };
+    return { point: [...point], seen, lengths, held: heldBy(front, seen[0]!, lengths[0]!, t) };
   }
   /** The last of them: all shapes of a box are asked for one after the other. */
   let last = soundingAt(chambers.length > 1 ? [0.05, 60, 0.5, 0.5, 0.06] : [0.05, 60, 0.5, 0.06]);
@@ -182,59 +164,7 @@ export function twoChambers(
     return room(...inner, point, needed) >= needed ? point : undefined;
   }
 
-  /** Lengths of the vents of each chamber, and of the front chamber, at a point that is settled. */
-  function madeAt(outer: Edges, point: Point) {
-    const inner = outer.map((size) => size - 2 * t) as unknown as Edges;
-    const lengths = chambers.map(({ seenAt, lengthOf }) => wholeMillimetres(lengthOf(seenAt(point))));
-    const at = wholeMillimetres(frontHeld(front.seenAt(point), lengths[0]!) / partition.area(inner));
-    return { inner, lengths, at };
-  }
-
-  function place(outer: Edges, point: Point) {
-    const { lengths, at } = madeAt(outer, point);
-    const [first, second] = chambers.map(({ vents, seenAt }, i) => bodyOf(vents, seenAt(point), lengths[i]!));
-    const placed = partition.place(outer, at, [first!, second]);
-    if (!placed.ok) return placed;
-    for (const [side, { vents }] of chambers.entries()) {
-      const judged = vents.refuse?.(side === 0 ? placed : ofSecond(placed));
-      if (judged !== undefined && !judged.ok) return judged;
-    }
-    return placed;
-  }
-
-  /** A placement with the vents of the rear chamber in the place of those of the front one. */
-  const ofSecond = ({ placement, slack, second, secondSlack, ...placed }: PartitionFit): PartitionFit => ({
-    ...placed,
-    placement: { ...placement, ...(second && { vent: second }) },
-    slack: secondSlack ?? slack,
-  });
-
-  /** What is told of a finished box: its chambers, the front one first, and where the partition stands. */
-  function told(finished: Finished) {
-    const { edges, point } = finished;
-    const placed = finished.fit as PartitionFit;
-    const { inner, lengths, at } = madeAt(edges, point);
-    const all = chambers.map(({ vents, seenAt }, side) => {
-      const seen = seenAt(point);
-      const { fb, warnings } = tunedTo(vents, seen, lengths[side]!, job);
-      const one = { ...finished, point: seen, fit: side === 0 ? placed : ofSecond(placed) };
-      const many = chambers.length > 1;
-      const words = vents.tell(one, lengths[side]!, fb, {
-        ...(many && { tunes: side === 0 ? 'the front chamber' : 'the rear chamber' }),
-        ...(side === 1 && rear === 'through' && { from: 'the front side of the partition' }),
-      });
-      const holes = side === 0 ? words.holes : words.holes.map((hole) => partition.ofSecond(edges, at, hole));
-      return { warnings, told: { ...words, holes, fb, length: lengths[side]! } satisfies ChamberTold };
-    });
-    return {
-      at,
-      chambers: all.map((one) => one.told),
-      sizes: partition.chambers(inner, at),
-      warnings: all.flatMap(({ warnings }) => warnings),
-      driverHoles: partition.holes(edges, at, placed),
-      boards: [partition.board(edges)],
-    };
-  }
+  const finished = finishedChambers(job, partition, chambers, rear);
 
   /** The axes of the search; the tuning of the front chamber lies around the band. */
   function acoustic(pinned: number | undefined): Axis[] {
@@ -259,7 +189,7 @@ export function twoChambers(
     contents,
     chambers,
     acoustic,
-    told,
+    told: finished.told,
     variant: {
       choice,
       geometric: front.vents.geometric,
@@ -270,7 +200,7 @@ export function twoChambers(
       roomAtMost: roomBy('roomAtMost'),
       roomByPoint: true as const,
       settle,
-      place,
+      place: finished.place,
     },
   };
 }

@@ -1,9 +1,9 @@
-import { InputError, refuse } from '@airspring/core/fault';
+import { refuse } from '@airspring/core/fault';
 import type { BriefOptions } from '../kind/brief-options.js';
 import type { Progress } from '../search/search.js';
 import type { Chunk } from './chunk.js';
-import { named } from './named.js';
-import { listen, type Told, type WorkerThread } from './threads.js';
+import { judge, type OneWorker, startOne } from './one-worker.js';
+import type { WorkerThread } from './threads.js';
 
 /** How work is watched. */
 export interface Watched extends BriefOptions {
@@ -22,85 +22,6 @@ export interface Workers {
   ) => Promise<readonly Result[]>;
   /** Ends the workers that wait for work. */
   readonly end: () => Promise<void>;
-}
-
-/** Lets the program do other things, such as to cancel. */
-const turn = () => new Promise<void>((resolve) => setTimeout(resolve));
-
-/** Does the work in the program itself. */
-export const inPlace: Workers = {
-  run: async (chunk, inputs, { progress, signal, ...options }) => {
-    const results = [];
-    for (const input of inputs) {
-      await turn();
-      signal?.throwIfAborted();
-      results.push(chunk.work(input, options));
-      progress?.({ what: chunk.name, count: results.length, of: inputs.length });
-    }
-    return results;
-  },
-  end: async () => {},
-};
-
-/** A worker that is asked one thing at a time. */
-interface Hired {
-  /** The names of everything that a brief may name there. */
-  readonly knows: () => unknown;
-  readonly ask: (chunk: string, input: unknown) => Promise<unknown>;
-  readonly rest: (resting: boolean) => void;
-  readonly end: () => Promise<unknown>;
-  ended: boolean;
-}
-
-function resultOf(told: Told): unknown {
-  if (told.type === 'refused') throw new InputError(told.faults);
-  if (told.type === 'failed') throw new Error(told.message);
-  return told.type === 'done' ? told.result : told.named;
-}
-
-/** Starts a worker and waits until it is ready. */
-async function hire(start: () => WorkerThread, took: (one: Hired) => void): Promise<Hired> {
-  const thread = start();
-  let settle: { resolve: (told: Told) => void; reject: (error: unknown) => void } | undefined;
-  const heard = () =>
-    new Promise<Told>((resolve, reject) => {
-      settle = { resolve, reject };
-    });
-  const first = heard();
-  let knows: unknown;
-  const one: Hired = {
-    knows: () => knows,
-    ask: async (chunk, input) => {
-      const answer = heard();
-      thread.postMessage({ chunk, input });
-      return resultOf(await answer);
-    },
-    rest: (resting) => (resting ? thread.unref?.() : thread.ref?.()),
-    end: async () => {
-      one.ended = true;
-      await thread.terminate();
-    },
-    ended: false,
-  };
-  took(one);
-  const failed = (error: unknown) => {
-    one.ended = true;
-    const { message = 'ended before its work was done' } = error as { readonly message?: string };
-    settle?.reject(new Error(`a worker failed: ${message}`));
-  };
-  listen(thread, 'message', (told) => settle?.resolve(told as Told));
-  listen(thread, 'error', failed);
-  listen(thread, 'exit', failed);
-  knows = resultOf(await first);
-  return one;
-}
-
-/** Refuses a worker in which briefs may name other things than here. */
-function judge(one: Hired, options: BriefOptions): void {
-  const [knows, expected] = [one.knows(), named(options)];
-  if (knows === expected) return;
-  const remedy = 'Pass the same kinds, coils, suspensions and alignments to serve() in the file of the worker.';
-  refuse([{ code: 'inconsistent', path: 'workers', got: knows, expected: `a worker that knows ${expected}`, remedy }]);
 }
 
 /** How workers are started. */
@@ -124,7 +45,7 @@ export function workers({ count, start }: WorkersOptions): Workers {
   if (!(Number.isInteger(count) && count >= 1 && count <= 64)) {
     refuse([{ code: 'out-of-range', path: 'workers.count', got: count, expected, remedy }]);
   }
-  let idle: Hired[] = [];
+  let idle: OneWorker[] = [];
   const end = async () => {
     const all = idle;
     idle = [];
@@ -136,10 +57,10 @@ export function workers({ count, start }: WorkersOptions): Workers {
     { progress, signal, ...options }: Watched,
   ) => {
     signal?.throwIfAborted();
-    const busy = new Set<Hired>();
+    const busy = new Set<OneWorker>();
     const results: Result[] = new Array(inputs.length);
     let [next, done] = [0, 0];
-    const free = async (): Promise<Hired> => {
+    const free = async (): Promise<OneWorker> => {
       const waiting = idle.pop();
       if (waiting?.ended) return free();
       if (waiting) {
@@ -147,11 +68,11 @@ export function workers({ count, start }: WorkersOptions): Workers {
         waiting.rest(false);
         return waiting;
       }
-      return hire(start, (hired) => busy.add(hired));
+      return startOne(start, (one) => busy.add(one));
     };
     const work = async () => {
       const one = await free();
-      // One that waits was started for other work, in which briefs may have named other things.
+      // A worker that waits was started for other work, whose briefs may have named other kinds.
       judge(one, options);
       while (next < inputs.length) {
         const i = next++;

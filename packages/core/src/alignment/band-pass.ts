@@ -23,7 +23,7 @@ const dampingOf = (ripple: number): number => Math.sqrt((1 - Math.sqrt(1 - 10 **
 function denominator(S: number, Q: number, numerator?: ArrayLike<number>): readonly number[] {
   const inverse = 1 / (2 * S * Q) ** 2;
   if (numerator === undefined) return [1, 1 / Q, 2 + inverse, 1 / Q, 1];
-  // What is zero at the two tops, and round about zero in the middle.
+  // The square of x² + middle · x + 1 over x = ω², which is zero at the two tops.
   const middle = (2 * S ** 2 - 1) * inverse - 2;
   const small = [1, 2 * middle, 2 + middle ** 2, 2 * middle, 1];
   const passed = squaredMagnitude(numerator);

@@ -33,7 +33,7 @@ export function judgeAlignment(alignment: Alignment, path = 'alignment'): Fault[
   return [{ code: 'inconsistent', path, got: alignment, expected, remedy }];
 }
 
-/** Refuses quality factors that are none, or that do not rise. */
+/** Refuses quality factors that are not finite numbers above zero, or do not rise. */
 export function refuseQualities(path: string, list: ArrayLike<number>): void {
   refuse(unlessFiniteColumn(path, list));
   refuse(

@@ -1,36 +1,15 @@
 import { NANOMETRE } from '../quantity/nanometre.js';
+import { ordersOf } from './body-orders.js';
 import type { Layout } from './fit-input.js';
 import { noPlace, type Place, type Seat } from './place.js';
 import { look, turn, type View } from './placement.js';
-import type { RoundBody } from './round-body.js';
 import { emptyScene, type Stand } from './scene.js';
 import { compileSeats } from './seats.js';
-import { emptyBlock } from './solids.js';
-import { besideVent, passing } from './touching.js';
+import { besideVent } from './touching.js';
+import { compileVentAmong } from './vent-among.js';
 import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
-import { bend, firstLeg, flange, secondLeg, type VentShape } from './vent-solids.js';
-import { footMargin, type Walls, wallsOf } from './walls.js';
-
-const part = emptyBlock();
-
-/** Places along each axis from which a vent moves on to the walls of an interior that is no cuboid. */
-const GRID = 5;
-const onGrid = (limit: Float64Array, n: number) => limit[0]! + (n / (GRID - 1)) * (limit[1]! - limit[0]!);
-const within = (at: number, limit: Float64Array) => at >= limit[0]! && at <= limit[1]!;
-
-/**
- * Orders in which bodies are placed, each with its stands. A body touches only those before it, so that each of three comes first
- * once. Of more than three, one order alone can take seconds.
- */
-function ordersOf(bodies: readonly RoundBody[], stands: readonly Stand[]) {
-  const left = [...stands];
-  const all = bodies.map((body) => ({ body, own: left.splice(0, body.opposed ? 2 : 1) }));
-  const orders = all.length !== 3 ? [all] : all.map((_, i) => [...all.slice(i), ...all.slice(0, i)]);
-  return orders.map((order) => ({
-    bodies: order.map(({ body }) => body),
-    stands: order.flatMap(({ own }) => own),
-  }));
-}
+import type { VentShape } from './vent-solids.js';
+import { footMargin, wallsOf } from './walls.js';
 
 /**
  * Compiles the search for the longest vent, straight and bent, each with its place. longestVent and fit share it, so that both
@@ -66,7 +45,6 @@ export function compilePlaces(layout: Layout) {
   );
   const alongLimit = new Float64Array(2);
   const acrossLimit = new Float64Array(2);
-  const tries = new Float64Array(2 + 8 * stands + (walls ? 3 * GRID : 0));
   const bent: BentPlace = { along: 0, firstLeg: 0, secondLeg: 0 };
   const straightPlace = noPlace(stands);
   const bentPlace = noPlace(stands);
@@ -118,71 +96,7 @@ export function compilePlaces(layout: Layout) {
     bentPlace.secondLeg = bent.secondLeg;
   }
 
-  function straightFrom(at: number, across: number): void {
-    tryStraight(at, across);
-    for (let k = 1; k <= 2; k++) {
-      // A slot stays on the panels that serve as its boards.
-      if (wanted.walls >= k) continue;
-      firstLeg(part, vent, at, across, view.size[0]);
-      let n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, false, tries, 0);
-      flange(part, vent, at, across);
-      n = passing(scene, part, k, k === 1 ? at : across, k === 1 ? alongLimit : acrossLimit, true, tries, n);
-      for (let i = 0; i < n; i++) tryStraight(k === 1 ? tries[i]! : at, k === 2 ? tries[i]! : across);
-    }
-  }
-
-  /** How far the vent's place on its face can move along an axis from here; negative when it is not inside. */
-  function wayOnFace(walls: Walls, at: number, across: number, k: number, down: boolean): number {
-    firstLeg(part, vent, at, across, 2 * NANOMETRE, -vent.footMargin);
-    return walls.holds(part) ? walls.way(part, k, down) : -1;
-  }
-
-  function straightAmong(): void {
-    for (let c = 0; c < 4; c++) straightFrom(alongLimit[c & 1]!, acrossLimit[c >> 1]!);
-    if (!walls) return;
-    for (let c = 0; c < GRID * GRID; c++) {
-      const at = onGrid(alongLimit, c % GRID);
-      const across = onGrid(acrossLimit, Math.floor(c / GRID));
-      if (wayOnFace(walls, at, across, 1, false) < 0) continue;
-      straightFrom(at, across);
-      for (let side = 0; side < 4; side++) {
-        const way = wayOnFace(walls, at, across, 1 + (side & 1), side > 1) * (side > 1 ? -1 : 1);
-        const [a, b] = side & 1 ? [at, across + way] : [at + way, across];
-        if (within(a, alongLimit) && within(b, acrossLimit)) straightFrom(a, b);
-      }
-    }
-  }
-
-  function bentAmong(): void {
-    const near = alongLimit[0]!;
-    const from = acrossLimit[0]!;
-    tries[0] = from;
-    tries[1] = acrossLimit[1]!;
-    let n = 2;
-    if (wanted.walls < 2) {
-      const most = view.size[0] - vent.bendRadius - vent.radius;
-      flange(part, vent, near, from);
-      n = passing(scene, part, 2, from, acrossLimit, true, tries, n);
-      firstLeg(part, vent, near, from, most);
-      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
-      bend(part, vent, near, from, most);
-      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
-      secondLeg(part, vent, near + vent.bendRadius, view.size[1], from, most);
-      n = passing(scene, part, 2, from, acrossLimit, false, tries, n);
-    }
-    if (walls) {
-      const middle = onGrid(alongLimit, (GRID - 1) / 2);
-      for (let c = 0; c < GRID; c++) {
-        const over = onGrid(acrossLimit, c);
-        tries[n++] = over;
-        for (const sign of [1, -1]) {
-          const way = wayOnFace(walls, middle, over, 2, sign < 0);
-          if (way > 0 && within(over + sign * way, acrossLimit)) tries[n++] = over + sign * way;
-        }
-      }
-    }
-    for (let i = 0; i < n; i++) tryBent(tries[i]!);
-  }
+  const among = compileVentAmong(scene, view, wanted, alongLimit, acrossLimit, tryStraight, tryBent);
 
   /** Whether it is certain that no other place of the bodies gives a longer vent that is of use. */
   function hopeless(): boolean {
@@ -200,8 +114,8 @@ export function compilePlaces(layout: Layout) {
       if (!bentHopeless) tryBent(across);
       return false;
     }
-    if (!straightHopeless) straightAmong();
-    if (!bentHopeless) bentAmong();
+    if (!straightHopeless) among.straight();
+    if (!bentHopeless) among.bent();
     return false;
   }
 
