@@ -36,3 +36,5 @@ export {
   greatestGradient,
   levelGradient,
 } from './gradient.js';
+/** What does a system do at a drive at which its vent loses? */
+export { type AtLevel, type AtLevelKernel, type AtLevelOptions, compileAtLevel, respondAtLevel } from './at-level.js';
