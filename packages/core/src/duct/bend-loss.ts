@@ -51,7 +51,7 @@ export function bendLossOf(angle: number, ratio: number | undefined, friction = 
  * @returns Δp over ½ρu²
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source rennels2012 bends and mitres
- * @example bendLoss({ diameter: '75 mm', angle: '90°', centreLineRadius: '112.5 mm' }) // 0.243
+ * @example bendLoss({ diameter: '75 mm', angle: '90 deg', centreLineRadius: '112.5 mm' }) // 0.243
  */
 export function bendLoss(input: BendLossInput): number {
   const { diameter, angle, centreLineRadius, friction } = readFields('bend', input, shape);

@@ -1,5 +1,5 @@
 import type { Air } from '../air/index.js';
-import { notNegative, optional, type RatioInput, readFields } from '../quantity/index.js';
+import { type Field, notNegative, optional, type RatioInput, readFields } from '../quantity/index.js';
 
 /**
  * How much pressure air loses that swings to and fro through a duct, as a value. Ours and your own are used alike. The loss is given
@@ -13,6 +13,18 @@ export interface FlowLoss {
   /** Pa·s/m at a peak mean speed in m/s, zero included, and a frequency in Hz. Zero or more; speed × resistance never falls. */
   readonly resistance: (airSpeedPeak: number, frequency: number, air: Air) => number;
 }
+
+/** How a loss is read: as a value with a function. */
+export const flowLossField: Field<FlowLoss> = {
+  optional: false,
+  read: (faults, value, path) => {
+    if (typeof (value as FlowLoss | null)?.resistance === 'function') return value as FlowLoss;
+    const expected = 'a loss: a record with a name, sources and a function resistance';
+    const remedy = 'Pass one of ventLoss, quadraticLoss, or one of your own.';
+    faults.push({ code: 'unit', path, got: value, expected, remedy });
+    return undefined;
+  },
+};
 
 /** A loss of flow that grows with the square of the speed, in each of its two directions. */
 export interface QuadraticLoss extends FlowLoss {

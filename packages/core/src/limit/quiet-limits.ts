@@ -1,5 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
-import { type FrequencyInput, read } from '../quantity/index.js';
+import { type FrequencyInput, read, si } from '../quantity/index.js';
 import { type NoiseOnset, noiseOnsets, openingOf, type VentSection } from '../vent/index.js';
 import { onsetSpeed } from '../vent/noise-onset.js';
 import type { Limit } from './limit.js';
@@ -17,19 +17,19 @@ export interface QuietOptions {
  *
  * @validity as `ventNoise`
  * @neglects as `ventNoise`
- * @returns a limit for each onset that can be the lowest one
+ * @returns the least travel of the air, and its least speed
  * @throws InputError those of `ventNoise`
  * @source holman2005 formation of jets; peters1993 open ends; salvatti2002 recommended speed
  * @example greatestLevel(box, quietLimits({ diameter: '75 mm' }), [25, 30, 40])
  */
 export function quietLimits(
   vent: VentSection,
-  { onsets = noiseOnsets, air = standardAir, from = 10 as never }: QuietOptions = {},
+  { onsets = noiseOnsets, air = standardAir, from = si('frequency', 10) }: QuietOptions = {},
 ): readonly Limit[] {
   const opening = openingOf(vent);
   const medium = readAir(air);
   const lowest = read('frequency', from, 'from');
-  return onsets.map((onset): Limit => {
+  const limits = onsets.map((onset): Limit => {
     const at = onset.at(opening, medium);
     const moved = 'displacementPeak' in at;
     const peak = moved ? at.displacementPeak : onsetSpeed(at, lowest, medium);
@@ -41,4 +41,7 @@ export function quietLimits(
       basis: `${onset.name}: ${onset.basis}`,
     };
   });
+  const lower = (one: Limit) =>
+    limits.some((other) => other.integrated === one.integrated && other.greatestRms < one.greatestRms);
+  return limits.filter((one) => !lower(one));
 }

@@ -1,7 +1,8 @@
+import { flowLossField } from '../duct/flow-loss.js';
 import { type FlowLoss, quadraticLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
-import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
+import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { type NoiseOnset, noiseOnsets, openingOf, type VentSection } from '../vent/index.js';
@@ -13,6 +14,8 @@ export interface VentOnsetOptions {
   /** Default: all published ones. */
   readonly onsets?: readonly NoiseOnset[];
 }
+
+const shape = { loss: optional(flowLossField), onsets: optional(given<readonly NoiseOnset[]>()) };
 
 /** Where an onset is reached, at each frequency. */
 export interface OnsetColumns {
@@ -55,8 +58,9 @@ export function ventOnsets(
   system: System,
   vent: VentSection,
   frequencies: ArrayLike<number>,
-  { loss = quadraticLoss({ outward: 0 }), onsets = noiseOnsets }: VentOnsetOptions = {},
+  options: VentOnsetOptions = {},
 ): VentOnsets {
+  const { loss = quadraticLoss({ outward: 0 }), onsets = noiseOnsets } = readFields('options', options, shape);
   const grid = frequencyGrid(frequencies);
   const opening = openingOf(vent);
   const { air } = system;

@@ -1,10 +1,10 @@
+import { flowLossField } from '../duct/flow-loss.js';
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,
-  given,
   positive,
   readFields,
   type VoltageRms,
@@ -39,7 +39,8 @@ export interface AtLevel {
   readonly impedance: Float64Array;
 }
 
-const shape = { driveVoltageRms: positive('voltageRms'), loss: given<FlowLoss>() };
+/** How the drive and the loss are read. */
+export const atLevelShape = { driveVoltageRms: positive('voltageRms'), loss: flowLossField };
 
 /** A system with a lossy vent, swept once for questions at any drive. */
 export interface AtLevelKernel {
@@ -117,6 +118,6 @@ export function compileAtLevel(system: System, loss: FlowLoss, frequencies: Freq
  * @example respondAtLevel(box, [25, 30], { driveVoltageRms: '20 V', loss: ventLoss({ vent }).nominal }).compression
  */
 export function respondAtLevel(system: System, frequencies: ArrayLike<number>, options: AtLevelOptions): AtLevel {
-  const { driveVoltageRms, loss } = readFields('options', options, shape);
+  const { driveVoltageRms, loss } = readFields('options', options, atLevelShape);
   return compileAtLevel(system, loss, frequencyGrid(frequencies)).at(driveVoltageRms);
 }

@@ -30,8 +30,9 @@ export function steadySpeed(
   return { speed: found.x, resistance: resistance(found.x) };
 }
 
-const noSpeed = (free: number): InputError => {
-  const expected = `a loss that slows the air down from ${free} m/s: r ≥ 0, and r u that never falls`;
+/** The fault of a loss with which no speed agrees. */
+export const noSpeed = (free: number): InputError => {
+  const expected = `a loss that some speed of the air agrees with, near ${free} m/s: r ≥ 0, and r u that never falls`;
   const remedy = "Try the loss with `flowLossLaws` of '@airspring/core/laws'.";
   return new InputError([{ code: 'inconsistent', path: 'loss.resistance', got: 'no such speed', expected, remedy }]);
 };

@@ -4,7 +4,7 @@ import { InputError } from '../fault/index.js';
 import { type CompiledNetwork, compile, undamped, valuesOf } from '../network/index.js';
 import { withSeriesResistance } from '../network/series-resistance.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
-import { steadySpeed } from './steady-speed.js';
+import { noSpeed, steadySpeed } from './steady-speed.js';
 
 const SPEED = 'ventAirSpeed';
 const LOSS = 'flow loss';
@@ -20,6 +20,8 @@ export interface VentAtLevel {
   readonly driveFor: (i: number, airSpeedPeak: number) => number;
   /** Fills each probe with this specific resistance in the vent, per volt of drive. */
   readonly fill: (i: number, resistance: number, out: readonly ComplexColumn[]) => void;
+  /** How much of a probe one pascal in the vent makes, without the loss. */
+  readonly perPressure: (i: number, probe: number) => number;
   /** Area of the vent that the speed refers to, m². */
   readonly area: number;
 }
@@ -83,7 +85,9 @@ export function ventAtLevel(system: System, loss: FlowLoss, frequencies: Float64
     steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => loss.resistance(u, frequencies[i]!, air)).resistance;
   const driveFor = (i: number, airSpeedPeak: number): number => {
     const r = loss.resistance(airSpeedPeak, frequencies[i]!, air);
-    return (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
+    const drive = (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
+    if (!Number.isFinite(drive)) throw noSpeed(airSpeedPeak);
+    return drive;
   };
   const fill = (i: number, r: number, out: readonly ComplexColumn[]): void => {
     // How much of the way from the network without loss to the one with `some` this resistance goes.
@@ -99,5 +103,10 @@ export function ventAtLevel(system: System, loss: FlowLoss, frequencies: Float64
       into.im[i] = from.im[i]! + shareRe * im + shareIm * re;
     }
   };
-  return { probes, linear, resistanceAt, driveFor, fill, area };
+  const perPressure = (i: number, k: number): number => {
+    const [from, to] = [linear[k]!, lossy[k]!];
+    const pressure = some * area * Math.hypot(lossySpeed.re[i]!, lossySpeed.im[i]!);
+    return Math.hypot(to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!) / pressure;
+  };
+  return { probes, linear, resistanceAt, driveFor, fill, perPressure, area };
 }
