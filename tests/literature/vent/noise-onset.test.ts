@@ -1,6 +1,6 @@
 import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
-import { openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
+import { onsetSpeed, openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 
 const onset = (name: string, f: number, d: number): number =>
@@ -100,4 +100,21 @@ check('vent.loss.rounded', {
   expected: [0.88 + 1 + 0.2425918809, 0.88 + 1 + 2 * 0.2425918809],
   unit: '1',
   tolerance: { relative: 1e-9, why: 'ten digits' },
+});
+
+check('vent.onset-speed.walls', {
+  formula: 'vent/onsetSpeed',
+  source: { key: 'hino1976', locator: 'Re_δ of 550 solved for the speed, ν = 1.568e-5 m²/s' },
+  status: 'derived',
+  kind: 'program',
+  given: { f: { value: [20, 30, 60, 100], unit: 'Hz' } },
+  got: ({ f }) =>
+    onsetSpeed({ boundaryReynolds: 550 }, f, {
+      ...standardAir,
+      density: si('density', 1),
+      viscosity: si('viscosity', 1.568e-5),
+    }),
+  expected: [17.2633729, 21.1432275, 29.9010391, 38.6020754],
+  unit: 'm/s',
+  tolerance: { relative: 5e-9, why: 'nine digits' },
 });

@@ -1,7 +1,6 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
 import { type FrequencyInput, read, si } from '../quantity/index.js';
-import { type NoiseOnset, noiseOnsets, openingOf, type VentSection } from '../vent/index.js';
-import { onsetSpeed } from '../vent/noise-onset.js';
+import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
 import type { Limit } from './limit.js';
 
 export interface QuietOptions {

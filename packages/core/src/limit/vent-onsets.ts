@@ -5,8 +5,7 @@ import { complexColumns } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
-import { type NoiseOnset, noiseOnsets, openingOf, type VentSection } from '../vent/index.js';
-import { onsetSpeed } from '../vent/noise-onset.js';
+import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
 
 export interface VentOnsetOptions {
   /** What the vent loses by its speed; default nothing. With a loss it takes more drive to reach a speed. */

@@ -2,14 +2,7 @@ import { flowLossField } from '../duct/flow-loss.js';
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
-import {
-  type FrequencyGrid,
-  frequencyGrid,
-  positive,
-  readFields,
-  type VoltageRms,
-  type VoltageRmsInput,
-} from '../quantity/index.js';
+import { type FrequencyGrid, frequencyGrid, positive, readFields, type VoltageRmsInput } from '../quantity/index.js';
 import { probePlaces } from './compile.js';
 import { levelColumn } from './level.js';
 import { ventAtLevel } from './vent-at-level.js';
@@ -23,7 +16,7 @@ export interface AtLevelOptions {
 /** What a system with a lossy vent does at one drive. Columns of equal length, SI units; levels in dB. */
 export interface AtLevel {
   readonly frequencies: FrequencyGrid;
-  readonly driveVoltageRms: VoltageRms;
+  readonly driveVoltageRms: Float64Array;
   /** Level of the fundamental at 1 m in half space, re 20 µPa rms. */
   readonly levelHalfSpace: Float64Array;
   /** How much lower that is than without the loss, dB. It is negative where the loss stops sound of the vent that cancels. */
@@ -44,7 +37,8 @@ export const atLevelShape = { driveVoltageRms: positive('voltageRms'), loss: flo
 
 /** A system with a lossy vent, swept once for questions at any drive. */
 export interface AtLevelKernel {
-  readonly at: (driveVoltageRms: number) => AtLevel;
+  /** One drive for all frequencies, or one for each, V rms. */
+  readonly at: (driveVoltageRms: number | Float64Array) => AtLevel;
 }
 
 /**
@@ -64,32 +58,31 @@ export function compileAtLevel(system: System, loss: FlowLoss, frequencies: Freq
   const without = new Float64Array(count);
   levelColumn(frequencies, linear[named('radiatedFlow')]!, system.air.density, 1, without);
   const swept = complexColumns(probes.length, count);
-  const at = (driveVoltageRms: number): AtLevel => {
+  const at = (drive: number | Float64Array): AtLevel => {
+    const driveVoltageRms = typeof drive === 'number' ? new Float64Array(count).fill(drive) : drive;
     const ventResistance = new Float64Array(count);
     for (let i = 0; i < count; i++) {
-      const resistance = resistanceAt(i, driveVoltageRms);
+      const resistance = resistanceAt(i, driveVoltageRms[i]!);
       fill(i, resistance, swept);
       ventResistance[i] = resistance / area;
     }
     const levelHalfSpace = new Float64Array(count);
-    levelColumn(frequencies, swept[named('radiatedFlow')]!, system.air.density, driveVoltageRms, levelHalfSpace);
-    const toLevel = 20 * Math.log10(driveVoltageRms);
+    levelColumn(frequencies, swept[named('radiatedFlow')]!, system.air.density, 1, levelHalfSpace);
+    const compression = levelHalfSpace.map((level, i) => without[i]! - level);
+    for (let i = 0; i < count; i++) levelHalfSpace[i]! += 20 * Math.log10(driveVoltageRms[i]!);
     const size = (place: number, i: number) => Math.hypot(swept[place]!.re[i]!, swept[place]!.im[i]!);
     const column = (of: (i: number) => number) => Float64Array.from(frequencies, (_, i) => of(i));
     const current = column((i) => size(named('current'), i));
+    const travel = (i: number) => Math.max(...cones.map((place) => size(place, i))) / (2 * Math.PI * frequencies[i]!);
     return {
       frequencies,
-      driveVoltageRms: driveVoltageRms as VoltageRms,
+      driveVoltageRms,
       levelHalfSpace,
-      compression: column((i) => without[i]! + toLevel - levelHalfSpace[i]!),
-      displacementPeak: column(
-        (i) =>
-          (Math.SQRT2 * driveVoltageRms * Math.max(...cones.map((place) => size(place, i)))) /
-          (2 * Math.PI * frequencies[i]!),
-      ),
-      airSpeedPeak: column((i) => Math.SQRT2 * driveVoltageRms * size(named('ventAirSpeed'), i)),
+      compression,
+      displacementPeak: column((i) => Math.SQRT2 * driveVoltageRms[i]! * travel(i)),
+      airSpeedPeak: column((i) => Math.SQRT2 * driveVoltageRms[i]! * size(named('ventAirSpeed'), i)),
       ventResistance,
-      currentRms: column((i) => current[i]! * driveVoltageRms),
+      currentRms: column((i) => current[i]! * driveVoltageRms[i]!),
       impedance: column((i) => size(named('terminalVoltage'), i) / current[i]!),
     };
   };

@@ -36,6 +36,7 @@ export {
   type NoiseOnset,
   noiseOnsets,
   type OnsetAt,
+  onsetSpeed,
   openingOf,
   type VentNoise,
   type VentNoiseInput,

@@ -76,7 +76,16 @@ export const noiseOnsets: readonly NoiseOnset[] = [
   },
 ];
 
-/** Speed at which an onset is reached, m/s peak. */
+/**
+ * Speed at which an onset is reached.
+ *
+ * $$ \hat u = \omega\xi \quad\text{or}\quad \hat u = Re_\delta\sqrt{\tfrac12\nu\omega} $$
+ *
+ * @validity any frequency above zero
+ * @returns m/s, peak
+ * @source hino1976 Reynolds number of the layer at the wall, solved for the speed
+ * @example onsetSpeed({ displacementPeak: 0.0188 }, 30, standardAir) // 3.54
+ */
 export function onsetSpeed(onset: OnsetAt, frequency: number, { density, viscosity }: Air): number {
   if ('airSpeedPeak' in onset) return onset.airSpeedPeak;
   if ('displacementPeak' in onset) return 2 * Math.PI * frequency * onset.displacementPeak;
