@@ -38,8 +38,8 @@ await runRow({
   compression: () => ({
     call: () => {
       const lossy = ventedBox({ ...spec, ventArea: si('area', 0.0044) });
-      const kernel = compileAtLevel(lossy, loss, grid);
-      return steps.map((i) => kernel.at(0.1 * 1.07 ** i));
+      const kernel = compileAtLevel(lossy, grid);
+      return steps.map((i) => kernel.at(loss, 0.1 * 1.07 ** i));
     },
   }),
   map: () => ({

@@ -63,7 +63,7 @@ check('response.at-level.compression', {
   status: 'derived',
   kind: 'program',
   given,
-  got: ({ f, volts, K }) => compileAtLevel(box, optionsOf(volts, K).loss, frequencyGrid([f])).at(volts).compression[0]!,
+  got: ({ f, volts, K }) => compileAtLevel(box, frequencyGrid([f])).at(optionsOf(volts, K).loss, volts).compression[0]!,
   expected: fixtures.compression,
   unit: 'dB',
   tolerance: { absolute: 1e-12, why: 'roots by two programs' },

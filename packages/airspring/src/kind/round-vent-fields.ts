@@ -5,7 +5,7 @@ import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
-import { airSpeedOf, ventedFields } from './vented-fields.js';
+import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
 const { box, airSpeed } = ventedFields;
@@ -15,6 +15,7 @@ export const roundVentFields = {
   box,
   vent: {
     airSpeed,
+    quiet,
     smallest: opt(
       v.pipe(
         quantity('length', size),

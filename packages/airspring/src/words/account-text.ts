@@ -52,17 +52,30 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
+    ...ventSentences(account, asked.quiet, say),
     `${load}${watts}`,
     ...(ranges === undefined ? [] : [ranges]),
   ];
 }
 
-/** Tuning, reach, level and air speed in Hz, dB and m/s: what boxes are compared by. */
-export const glanceNumbers = ({ fb, fc, reach, loudest, wanted }: Account): string[] => [
+/** Between which levels it is doubtful whether the vent is heard, and what the sound loses in it. */
+function ventSentences({ noise, compression }: Account, quietWanted: boolean, say: Phrasing): string[] {
+  if (noise === undefined || compression === undefined) return [];
+  const { quiet, noisy } = noise;
+  const { low, nominal, high, frequency } = compression;
+  const wanted = quietWanted ? ' You want it quiet at the wanted level.' : '';
+  return [
+    `No formula tells when a vent is heard, so all published onsets are asked. Up to ${say.decibels(quiet.level)} the vent is quiet: it stays below every one of them, first of all "${quiet.onset}", at ${say.hertz(quiet.frequency)}. Above ${say.decibels(noisy.level)} it has passed them all and is noisy. Between the two it is doubtful.${wanted} The air loses in the vent by its speed: at the wanted level the sound falls behind by about ${say.decibels(nominal)} at ${say.hertz(frequency)}; published losses give ${low.toFixed(1)} to ${say.decibels(high)}.`,
+  ];
+}
+
+/** Tuning, reach, level, air speed and the level up to which the vent is quiet, in Hz, dB and m/s: what boxes are compared by. */
+export const glanceNumbers = ({ fb, fc, reach, loudest, wanted, noise }: Account): string[] => [
   (fb ?? fc ?? 0).toFixed(1),
   reach?.toFixed(1) ?? '',
   loudest.level.toFixed(1),
   wanted.airSpeed?.value.toFixed(1) ?? '',
+  noise?.quiet.level.toFixed(1) ?? '',
 ];
 
 /** The same, with the travel in mm and the least impedance in Ω. */

@@ -63,7 +63,7 @@ export function ventOnsets(
   const grid = frequencyGrid(frequencies);
   const opening = openingOf(vent);
   const { air } = system;
-  const { probes, driveFor, fill } = ventAtLevel(system, loss, grid);
+  const { probes, driveFor, fill } = ventAtLevel(system, grid);
   const at = onsets.map((onset) => onset.at(opening, air));
   const swept = complexColumns(probes.length, grid.length);
   const columns = (better: (a: number, b: number) => boolean): OnsetColumns => {
@@ -71,7 +71,7 @@ export function ventOnsets(
     const onset = Array.from(grid, (frequency, i) => {
       const speeds = at.map((one) => onsetSpeed(one, frequency, air));
       const place = speeds.reduce((best, speed, k) => (better(speed, speeds[best]!) ? k : best), 0);
-      driveVoltageRms[i] = driveFor(i, speeds[place]!);
+      driveVoltageRms[i] = driveFor(loss, i, speeds[place]!);
       fill(i, loss.resistance(speeds[place]!, frequency, air), swept);
       return onsets[place]!.name;
     });

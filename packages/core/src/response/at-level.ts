@@ -37,32 +37,32 @@ export const atLevelShape = { driveVoltageRms: positive('voltageRms'), loss: flo
 
 /** A system with a lossy vent, swept once for questions at any drive. */
 export interface AtLevelKernel {
-  /** One drive for all frequencies, or one for each, V rms. */
-  readonly at: (driveVoltageRms: number | Float64Array) => AtLevel;
+  /** A loss, and one drive for all frequencies or one for each, V rms. */
+  readonly at: (loss: FlowLoss, driveVoltageRms: number | Float64Array) => AtLevel;
 }
 
 /**
- * Prepares {@link respondAtLevel} at some frequencies for many drives: the network is swept twice, each drive only solves for the
- * speed of the air.
+ * Prepares {@link respondAtLevel} at some frequencies for many drives and losses: the network is swept twice, each drive only
+ * solves for the speed of the air.
  *
  * @validity as {@link respondAtLevel}
  * @throws InputError those of {@link respondAtLevel}
  * @source own (allocation around the solution)
- * @example compileAtLevel(box, loss, grid).at(20).compression
+ * @example compileAtLevel(box, grid).at(loss, 20).compression
  */
-export function compileAtLevel(system: System, loss: FlowLoss, frequencies: FrequencyGrid): AtLevelKernel {
-  const { probes, linear, resistanceAt, fill, area } = ventAtLevel(system, loss, frequencies);
+export function compileAtLevel(system: System, frequencies: FrequencyGrid): AtLevelKernel {
+  const { probes, linear, resistanceAt, fill, area } = ventAtLevel(system, frequencies);
   const count = frequencies.length;
   const named = (name: string): number => probes.indexOf(name);
   const cones = probePlaces(probes, 'coneVelocity');
   const without = new Float64Array(count);
   levelColumn(frequencies, linear[named('radiatedFlow')]!, system.air.density, 1, without);
   const swept = complexColumns(probes.length, count);
-  const at = (drive: number | Float64Array): AtLevel => {
+  const at = (loss: FlowLoss, drive: number | Float64Array): AtLevel => {
     const driveVoltageRms = typeof drive === 'number' ? new Float64Array(count).fill(drive) : drive;
     const ventResistance = new Float64Array(count);
     for (let i = 0; i < count; i++) {
-      const resistance = resistanceAt(i, driveVoltageRms[i]!);
+      const resistance = resistanceAt(loss, i, driveVoltageRms[i]!);
       fill(i, resistance, swept);
       ventResistance[i] = resistance / area;
     }
@@ -112,5 +112,5 @@ export function compileAtLevel(system: System, loss: FlowLoss, frequencies: Freq
  */
 export function respondAtLevel(system: System, frequencies: ArrayLike<number>, options: AtLevelOptions): AtLevel {
   const { driveVoltageRms, loss } = readFields('options', options, atLevelShape);
-  return compileAtLevel(system, loss, frequencyGrid(frequencies)).at(driveVoltageRms);
+  return compileAtLevel(system, frequencyGrid(frequencies)).at(loss, driveVoltageRms);
 }

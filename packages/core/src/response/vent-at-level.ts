@@ -9,15 +9,15 @@ import { noSpeed, steadySpeed } from './steady-speed.js';
 const SPEED = 'ventAirSpeed';
 const LOSS = 'flow loss';
 
-/** A system whose vent loses by its speed, swept at some frequencies. The i-th of them is asked for by its place. */
+/** A system whose vent may lose by its speed, swept at some frequencies. The i-th of them is asked for by its place. */
 export interface VentAtLevel {
   readonly probes: readonly string[];
   /** The probes without the loss, per volt of drive. */
   readonly linear: readonly ComplexColumn[];
-  /** Specific resistance of the loss at a drive in V rms, Pa·s/m. */
-  readonly resistanceAt: (i: number, driveVoltageRms: number) => number;
+  /** Specific resistance of a loss at a drive in V rms, Pa·s/m. */
+  readonly resistanceAt: (loss: FlowLoss, i: number, driveVoltageRms: number) => number;
   /** The drive, V rms, at which the air reaches a peak speed in m/s. */
-  readonly driveFor: (i: number, airSpeedPeak: number) => number;
+  readonly driveFor: (loss: FlowLoss, i: number, airSpeedPeak: number) => number;
   /** Fills each probe with this specific resistance in the vent, per volt of drive. */
   readonly fill: (i: number, resistance: number, out: readonly ComplexColumn[]) => void;
   /** How much of a probe one pascal in the vent makes, without the loss. */
@@ -57,7 +57,7 @@ function lossyVent({ network, compile: own }: System): {
  * $Y$ is the admittance that the vent sees in series with itself, $T$ what a pressure in the vent does to the probe. The speed at
  * which R fits the flow is one number for each frequency, and there is only one if the rest of the system is passive.
  */
-export function ventAtLevel(system: System, loss: FlowLoss, frequencies: Float64Array): VentAtLevel {
+export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLevel {
   const { air } = system;
   const { at, area } = lossyVent(system);
   const some = (air.density * air.speedOfSound) / area;
@@ -81,9 +81,9 @@ export function ventAtLevel(system: System, loss: FlowLoss, frequencies: Float64
     y.im[i] = (b * c - a * d) / size;
   }
   const freeSpeed = (i: number): number => Math.SQRT2 * Math.hypot(speed.re[i]!, speed.im[i]!);
-  const resistanceAt = (i: number, drive: number): number =>
+  const resistanceAt = (loss: FlowLoss, i: number, drive: number): number =>
     steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => loss.resistance(u, frequencies[i]!, air)).resistance;
-  const driveFor = (i: number, airSpeedPeak: number): number => {
+  const driveFor = (loss: FlowLoss, i: number, airSpeedPeak: number): number => {
     const r = loss.resistance(airSpeedPeak, frequencies[i]!, air);
     const drive = (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
     if (!Number.isFinite(drive)) throw noSpeed(airSpeedPeak);

@@ -34,12 +34,12 @@ export function ventThirdHarmonic(
 ): Float64Array {
   const { driveVoltageRms, loss } = readFields('options', options, atLevelShape);
   const grid = frequencyGrid(frequencies);
-  const first = ventAtLevel(system, loss, grid);
-  const third = ventAtLevel(system, loss, frequencyGrid(grid.map((f) => 3 * f)));
+  const first = ventAtLevel(system, grid);
+  const third = ventAtLevel(system, frequencyGrid(grid.map((f) => 3 * f)));
   const place = (name: string) => first.probes.indexOf(name);
   const swept = complexColumns(first.probes.length, grid.length);
   return grid.map((_, i) => {
-    const resistance = first.resistanceAt(i, driveVoltageRms);
+    const resistance = first.resistanceAt(loss, i, driveVoltageRms);
     first.fill(i, resistance, swept);
     const size = (name: string) => Math.hypot(swept[place(name)]!.re[i]!, swept[place(name)]!.im[i]!);
     const pressure = resistance * size('ventAirSpeed');

@@ -11,7 +11,7 @@ import {
   si,
 } from '../quantity/index.js';
 import { sidesOf } from './opening-size.js';
-import { geometry, sectionField, type VentSection } from './vent-input.js';
+import { geometry, openingField, type VentInput, type VentSection } from './vent-input.js';
 
 /** From where on air in a vent may be heard: it moves farther than this, or faster, or its layer at the walls turns turbulent. */
 export type OnsetAt =
@@ -92,7 +92,7 @@ export function onsetSpeed(onset: OnsetAt, frequency: number, { density, viscosi
   return onset.boundaryReynolds * Math.sqrt((Math.PI * frequency * viscosity) / density);
 }
 
-const section = { vent: sectionField };
+const section = { vent: openingField };
 
 /**
  * The narrowest opening of one vent, from what people write.
@@ -103,7 +103,7 @@ const section = { vent: sectionField };
  * @source own (geometry)
  * @example openingOf({ diameter: '75 mm' }).radius // 0.0375 m
  */
-export function openingOf(vent: VentSection): Opening {
+export function openingOf(vent: VentSection | VentInput): Opening {
   const faults: Fault[] = [];
   const read = readFieldsInto(faults, '', { vent }, section);
   const form = read && geometry(faults, read.vent);
@@ -112,7 +112,7 @@ export function openingOf(vent: VentSection): Opening {
 }
 
 export interface VentNoiseInput {
-  readonly vent: VentSection;
+  readonly vent: VentSection | VentInput;
   readonly frequency: FrequencyInput;
   readonly airSpeedPeak: AirSpeedPeakInput;
 }
