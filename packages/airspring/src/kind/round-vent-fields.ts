@@ -81,6 +81,7 @@ export function boundsAcross(
 /** What a brief says about round vents, with every default filled in. */
 export interface RoundVentSettings {
   readonly airSpeedPeak: number;
+  readonly quiet: boolean;
   readonly smallest: number;
   readonly largest: number;
   readonly counts: readonly number[];
@@ -105,6 +106,7 @@ export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 
   const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
   return {
     airSpeedPeak: airSpeedOf(vent),
+    quiet: vent.quiet ?? false,
     smallest,
     largest: vent.largest ?? Math.max(0.15, smallest),
     counts: [...new Set(vent.counts ?? [1])],

@@ -13,6 +13,12 @@ export interface OnsetTold {
   readonly onset: string;
 }
 
+/** What is known of the noise and of the losses of a vent. */
+export interface VentedTold {
+  readonly noise: VentNoiseTold;
+  readonly compression: CompressionTold;
+}
+
 /** Up to which level a vent is quiet by every published onset, and from which on it passes all of them, each at its worst tone. */
 export interface VentNoiseTold {
   readonly quiet: OnsetTold;

@@ -4,6 +4,7 @@ import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import { bandsSentence } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
+import { ventSentences } from './vent-text.js';
 
 const LIMITS = { ...GIVES_OUT, ...PARTS_GIVE_OUT };
 const limitName = (binding: string): string => LIMITS[binding] ?? binding;
@@ -18,7 +19,19 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const { account } = answer.now;
   const { asked } = answer;
   const ranges = bandsSentence(answer, say);
-  const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
+  const {
+    netVolume,
+    reach,
+    reachUnfiltered,
+    loudest,
+    wanted,
+    flat,
+    lowestSafe,
+    leastLoad,
+    nominalLoad,
+    noise,
+    compression,
+  } = account;
   const band = `from ${say.edge(asked.safeFrom ?? asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
     reach === undefined
@@ -52,20 +65,9 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
-    ...ventSentences(account, asked.quiet, say),
+    ...(noise && compression ? [ventSentences({ noise, compression }, asked.quiet, say)] : []),
     `${load}${watts}`,
     ...(ranges === undefined ? [] : [ranges]),
-  ];
-}
-
-/** Between which levels it is doubtful whether the vent is heard, and what the sound loses in it. */
-function ventSentences({ noise, compression }: Account, quietWanted: boolean, say: Phrasing): string[] {
-  if (noise === undefined || compression === undefined) return [];
-  const { quiet, noisy } = noise;
-  const { low, nominal, high, frequency } = compression;
-  const wanted = quietWanted ? ' You want it quiet at the wanted level.' : '';
-  return [
-    `No formula tells when a vent is heard, so all published onsets are asked. Up to ${say.decibels(quiet.level)} the vent is quiet: it stays below every one of them, first of all "${quiet.onset}", at ${say.hertz(quiet.frequency)}. Above ${say.decibels(noisy.level)} it has passed them all and is noisy. Between the two it is doubtful.${wanted} The air loses in the vent by its speed: at the wanted level the sound falls behind by about ${say.decibels(nominal)} at ${say.hertz(frequency)}; published losses give ${low.toFixed(1)} to ${say.decibels(high)}.`,
   ];
 }
 

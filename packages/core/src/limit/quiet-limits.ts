@@ -1,6 +1,13 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
 import { type FrequencyInput, read, si } from '../quantity/index.js';
-import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
+import {
+  type NoiseOnset,
+  noiseOnsets,
+  onsetSpeed,
+  openingOf,
+  type VentInput,
+  type VentSection,
+} from '../vent/index.js';
 import type { Limit } from './limit.js';
 
 export interface QuietOptions {
@@ -22,7 +29,7 @@ export interface QuietOptions {
  * @example greatestLevel(box, quietLimits({ diameter: '75 mm' }), [25, 30, 40])
  */
 export function quietLimits(
-  vent: VentSection,
+  vent: VentSection | VentInput,
   { onsets = noiseOnsets, air = standardAir, from = si('frequency', 10) }: QuietOptions = {},
 ): readonly Limit[] {
   const opening = openingOf(vent);
