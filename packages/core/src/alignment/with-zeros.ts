@@ -104,11 +104,18 @@ export function inPowers(series: readonly number[]): number[] {
  * These are the polynomials of Bernstein and Szegő; without zeros they are Chebyshev's.
  */
 export function equalRipple(order: number, h: readonly number[], squaredRipple: number): readonly number[] {
+  const series = rippleAlone(order, h).map((value) => squaredRipple * value);
+  for (const [i, a] of h.entries()) for (const [k, b] of h.entries()) series[Math.abs(i - k)]! += a * b;
+  return series;
+}
+
+/** What the ripple adds in {@link equalRipple}, over its square $\epsilon^2$. */
+export function rippleAlone(order: number, h: readonly number[]): number[] {
   const series = Array.from({ length: order + 1 }, () => 0);
   for (const [i, a] of h.entries())
     for (const [k, b] of h.entries()) {
-      series[Math.abs(i - k)]! += (1 + squaredRipple / 2) * a * b;
-      series[Math.abs(order - i - k)]! += (squaredRipple / 2) * a * b;
+      series[Math.abs(i - k)]! += (a * b) / 2;
+      series[Math.abs(order - i - k)]! += (a * b) / 2;
     }
   return series;
 }
