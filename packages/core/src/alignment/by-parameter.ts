@@ -23,6 +23,8 @@ export interface ByParameter<Spec> {
 
 /** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
 const ROUGHLY = { tolerance: 1e-3, mostSteps: 12 };
+/** From two places close by, a walk that has not come near in a few steps is beyond the end. */
+const NEARBY = { tolerance: 1e-3, mostSteps: 6 };
 const CLOSELY = { tolerance: 1e-7, mostSteps: 12 };
 /** A quality factor that is nearer to that of the driver has to be known closely. */
 const NEAR = 0.02;
@@ -64,8 +66,10 @@ export function byParameter<Spec extends DrivenSpec>(
   let before: readonly Sample[] = [];
   const sampleAt: SampleAt = (parameter, near = before, isEnd = false) => {
     const walk = walkToShape(target, box, spec, all, parameter);
-    for (const start of [...ahead(near, parameter), ...(near.length > 0 ? starts.slice(0, 1) : starts)]) {
-      const rough = walk(start, ROUGHLY);
+    // Where a stretch ends, what does not hang together with it is no part of it.
+    const anew = isEnd ? [] : near.length > 0 ? starts.slice(0, 1) : starts;
+    for (const start of [...ahead(near, parameter), ...anew]) {
+      const rough = walk(start, isEnd ? NEARBY : ROUGHLY);
       const isClear =
         !isEnd && parameter > from && parameter < to && Math.abs((rough?.place[sought.length] ?? own) - own) > NEAR;
       const root = isClear || rough === undefined ? rough : walk(rough.place, CLOSELY);
