@@ -81,7 +81,7 @@ export const qualityUnknown = <Spec extends DrivenSpec>(spec: Spec): Sought<Spec
   const most = Bl ** 2 / (spec.sourceResistance + LEAST_SHARE * Re);
   return {
     name: 'totalQ',
-    starts: [0.35, 0.9, 0.18],
+    starts: [0.35, 0.9, 0.18, 0.06],
     put: (trial, Q) => {
       const damping = dampingOf(spec, Q);
       const electrical = Math.min(Math.max(damping - Rms, LEAST_SHARE * damping), most);
