@@ -116,3 +116,7 @@ test('what is asked for twice is tried once', async () => {
   const { lowest, levels, boxes } = await tradeOffs(closed, { lowest: ['45 Hz', '45 Hz'], levels: ['86 dB', '86 dB'] });
   expect([lowest, levels, boxes.length]).toEqual([[45], [86], 1]);
 });
+
+test('options that are no record are refused', async () => {
+  for (const options of [null, 'fast', 3]) expect(await pathsOf(options as never)).toEqual(['options']);
+});
