@@ -50,7 +50,7 @@ export default worked({
           x: frequencyAxis(20, 300),
           y: axisOf(50, 100, 'dB'),
           traces,
-          marks: [beside(traces[1], 'wall', 60, 1, 'middle'), beside(traces[0], 'baffle', 50, 0, 'right')],
+          marks: [beside(traces[1], 'wall', 60, 1, 'middle'), beside(traces[0], 'baffle', 60, -5, 'right')],
         };
       },
       data: (at) => ({ heads: ['frequency', 'baffle, dB', 'wall, dB'], rows: rows(level, at, 1) }),

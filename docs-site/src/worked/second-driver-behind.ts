@@ -23,7 +23,7 @@ export default worked({
   figures: {
     level: {
       title: 'Level at one metre',
-      note: 'For one watt in the coils, half space. Full line: the pair in half the air; dashes: one driver in all the air; dots: one driver in half the air.',
+      note: 'For one watt in the coils, half space. Full line: the pair in half the air; dashes: one driver in all the air; short dashes: one driver in half the air.',
       chart: (at) => {
         const texts = answered(at);
         const found = solved(at);
@@ -35,17 +35,16 @@ export default worked({
         });
         const pair: Trace = { ...line('pair'), thick: true };
         const alone: Trace = { ...line('alone'), dash: '7 4' };
-        const squeezed: Trace = { ...line('squeezed'), dash: '1 5' };
+        const squeezed: Trace = { ...line('squeezed'), dash: '3 3' };
         return {
           label: `The pair in ${texts.half} is 3 dB down at ${texts.pair}, one driver in twice the air at ${texts.alone}, one driver in ${texts.half} at ${texts.squeezed}. For the same power the pair is ${texts.perWatt} than one driver in twice the air.`,
-          x: frequencyAxis(15, 300),
-          y: axisOf(60, 95, 'dB'),
+          x: frequencyAxis(20, 200),
+          y: axisOf(65, 95, 'dB'),
           traces: [pair, alone, squeezed],
           marks: [
             beside(pair, 'pair', 100, -3, 'middle'),
-            beside(alone, 'one driver', 150, 1, 'middle'),
-            beside(alone, 'all the air', 22, 1, 'left'),
-            beside(squeezed, 'half the air', 28, -2, 'right'),
+            beside(squeezed, 'one in half the air', 80, 1, 'middle'),
+            beside(alone, 'one in all the air', 28, 0.5, 'left'),
           ],
         };
       },

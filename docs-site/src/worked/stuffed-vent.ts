@@ -68,7 +68,7 @@ export default worked({
           x: frequencyAxis(15, 300),
           y: axisOf(50, 95, 'dB'),
           traces,
-          marks: [beside(traces[1], 'shut', 70, 1, 'left'), beside(traces[0], 'stuffed', 45, 0, 'right')],
+          marks: [beside(traces[1], 'shut', 70, 1, 'left'), beside(traces[0], 'stuffed', 48, -4, 'right')],
         };
       },
       data: (at) => ({ heads: ['frequency', 'stuffed, dB', 'shut, dB'], rows: rows('levelHalfSpace', at) }),
