@@ -84,7 +84,9 @@ export const stuffed = (at: Box) =>
     ventArea: areaOf(at.diameter),
   });
 
-export const grid = logarithmicGrid(5, 2000, 151);
+/** Wide enough for both sides of any peak. */
+const wide = logarithmicGrid(5, 2000, 101);
+export const grid = logarithmicGrid(15, 300, 161);
 
 /** What the peak of an impedance says of the damping of a closed box. */
 function peakOf(
@@ -95,19 +97,21 @@ function peakOf(
   const ratio = value / drivers.Re;
   const wanted = Math.sqrt(ratio) * drivers.Re;
   // Where the impedance crosses that value on either side of the peak.
-  const above = grid.findIndex((f) => f >= frequency);
+  const above = wide.findIndex((f) => f >= frequency);
   const crossed = (from: number, way: 1 | -1) => {
     let i = from;
     while (sides[i]! > wanted) i += way;
-    const ends = [grid[i]!, grid[i - way]!].sort((a, b) => a - b);
+    const ends = [wide[i]!, wide[i - way]!].sort((a, b) => a - b);
     const near = logarithmicGrid(ends[0]!, ends[1]!, 33);
     const { impedance } = respond(system, near);
-    const nearest = impedance.reduce(
-      (best, z, k) =>
-        Math.abs(z - wanted) < Math.abs(impedance[best]! - wanted) ? k : best,
-      0,
+    // Between two points so near, the curve is straight.
+    const k = impedance.findIndex(
+      (z, j) => j > 0 && z > wanted !== impedance[j - 1]! > wanted,
     );
-    return near[nearest]!;
+    const [a, b] = [impedance[k - 1]!, impedance[k]!];
+    return (
+      near[k - 1]! + ((wanted - a) / (b - a)) * (near[k]! - near[k - 1]!)
+    );
   };
   const width = crossed(above, 1) - crossed(above - 1, -1);
   return { frequency, value, Q: frequency / (width * Math.sqrt(ratio)) };
@@ -116,11 +120,14 @@ function peakOf(
 export function solve(at: Box) {
   const of = (system: System) => {
     const { peaks, impedanceMaxima } = features(system, { to: '500 Hz' });
-    const swept = respond(system, grid, VOLTAGE);
     return {
-      swept,
+      swept: respond(system, grid, VOLTAGE),
       low: respond(system, [LOW], VOLTAGE),
-      peak: peakOf(system, impedanceMaxima[0]!, swept.impedance),
+      peak: peakOf(
+        system,
+        impedanceMaxima[0]!,
+        respond(system, wide).impedance,
+      ),
       rise: Math.max(0, ...peaks.map(({ value }) => value)),
     };
   };

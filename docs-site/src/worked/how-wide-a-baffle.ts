@@ -57,7 +57,7 @@ export default worked({
     },
     travel: {
       title: 'Cone travel',
-      note: 'For the same level of 90 dB, peak, one way. Full line: in the baffle; dashes: in a wall; thin line: Xmax.',
+      note: 'For the same level of 90 dB, peak, one way. Full line: in the baffle; dashes: in a wall; dots: Xmax.',
       chart: (at) => {
         const texts = answered(at);
         const traces = both(travel, at, 'var(--travel)');

@@ -43,8 +43,8 @@ export default worked({
           traces: [pair, alone, squeezed],
           marks: [
             beside(pair, 'pair', 100, -3, 'middle'),
-            beside(squeezed, 'one in half the air', 80, 1, 'middle'),
-            beside(alone, 'one in all the air', 28, 0.5, 'left'),
+            beside(squeezed, 'alone, half the air', 80, 1, 'middle'),
+            beside(alone, 'alone', 28, 0.5, 'left'),
           ],
         };
       },

@@ -23,7 +23,7 @@ function both(column: Column, at: Box, colour: string): readonly [Trace, Trace] 
 const rows = (column: Column, at: Box) => {
   const { stuffed, shut } = solved(at);
   return [...grid.keys()]
-    .filter((i) => i % 8 === 0 && grid[i]! >= 15 && grid[i]! <= 300)
+    .filter((i) => i % 10 === 0)
     .map((i) => [
       format('frequency', grid[i]!, 'Hz'),
       stuffed.swept[column][i]!.toFixed(1),
