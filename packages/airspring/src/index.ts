@@ -83,6 +83,7 @@ export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { designText, reportText } from './words/report-text.js';
+export { tradeOffsText } from './words/trade-offs-text.js';
 /** Which pages about a design can be printed? */
 export { printPage } from './page/page.js';
 export { changedDesignPage, retrofitPage } from './page/retrofit-page.js';

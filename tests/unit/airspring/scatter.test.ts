@@ -85,17 +85,17 @@ test('where the slopes mislead, the report says so', () => {
   expect(told('crossings')).toContain('by 3 dB at more than one frequency');
 });
 
-test('the command takes it as an option, for boxes that are new', () => {
+test('the command takes it as an option, for boxes that are new', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'airspring-'));
   const write = (name: string, brief: object) => writeFileSync(join(folder, name), JSON.stringify(brief));
   write('closed.json', closed);
   write('standing.json', oldThunderBox);
-  expect(JSON.parse(run(['design', 'closed.json', '--scatter', '--json'], folder).out).designs[0].scatter.builds).toBe(
-    500,
-  );
-  expect(run(['design', 'closed.json', '--scatter'], folder).out).toContain('Of 500 builds');
-  expect(run(['design', 'closed.json'], folder).out).not.toContain('Of 500 builds');
-  const { status, error } = run(['design', 'standing.json', '--scatter'], folder);
+  expect(
+    JSON.parse((await run(['design', 'closed.json', '--scatter', '--json'], folder)).out).designs[0].scatter.builds,
+  ).toBe(500);
+  expect((await run(['design', 'closed.json', '--scatter'], folder)).out).toContain('Of 500 builds');
+  expect((await run(['design', 'closed.json'], folder)).out).not.toContain('Of 500 builds');
+  const { status, error } = await run(['design', 'standing.json', '--scatter'], folder);
   expect([status, error]).toEqual([2, '--scatter is for briefs about a new box\n']);
 });
 
