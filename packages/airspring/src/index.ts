@@ -7,6 +7,7 @@ export type { CoilChoice, SuspensionChoice, WrittenModel } from './brief/driver-
 export { standardCoils, standardSuspensions } from './brief/standard-models.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
 export { standardAlignments } from './brief/alignment.js';
+export type { AlignmentChoice } from './job/alignment-choice.js';
 export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
 export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
