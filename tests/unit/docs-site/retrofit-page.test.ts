@@ -118,11 +118,22 @@ describe('the page of a box that stands', () => {
 
   test('every hole, saw and pipe has its own set of tubes, and each of its tubes a name of its own', () => {
     const pipes = [{ inner: '46 mm', outer: '50 mm' }];
-    const { answer, document } = pageOf({ ...thunderBox, workshop: { holeSaws: ['57 mm', '76 mm'], pipes } } as never);
+    const { answer, said, document } = pageOf({
+      ...thunderBox,
+      workshop: { holeSaws: ['57 mm', '76 mm'], pipes },
+    } as never);
     const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
     expect(sets.length).toBe(4);
     const section = document.querySelector('[aria-labelledby=tubes]');
     expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    // On paper each set is drawn as well, with a line for each of its tubes.
+    const drawn = [...documentOf(said.sheets.markup).querySelectorAll('.sheet .plot-on-paper svg[role=img]')];
+    expect(drawn.length).toBe(sets.length);
+    expect(new Set(drawn.map((svg) => svg.getAttribute('aria-label'))).size).toBe(sets.length);
+    drawn.forEach((svg, i) => {
+      const letters = [...svg.querySelectorAll('.letter')];
+      expect(letters.length).toBe(sets[i]?.proposed.length);
+    });
     const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map(
       (head) => words(head).split(',')[0],
     );
