@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { copyFileSync, existsSync } from 'node:fs';
 import { defineConfig, type Options } from 'tsup';
 import { pureConstants } from './pure-constants.js';
 
@@ -20,6 +20,9 @@ const subpaths: Options = {
   dts: { compilerOptions: { customConditions: [] } },
 };
 
+/** What stands in the file of the command besides our own, each with its licence beside that file. */
+const bundled = ['valibot', '@valibot/to-json-schema', 'jsonc-parser'];
+
 /** What people start and nobody imports: one file with all that it needs, which is found and read sooner than forty. */
 const command: Options = {
   ...shared,
@@ -28,8 +31,10 @@ const command: Options = {
   esbuildOptions: (options) => {
     options.mainFields = ['module', 'main'];
   },
-  banner: {
-    js: '// With parts of valibot, @valibot/to-json-schema and jsonc-parser (MIT): their licences are installed beside this package.',
+  onSuccess: async () => {
+    for (const name of bundled) {
+      copyFileSync(`node_modules/${name}/LICENSE.md`, `dist/command/LICENSE-${name.replace(/^.*\//, '')}.md`);
+    }
   },
   entry: ['src/command/main.ts'],
   outDir: 'dist/command',
