@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { copyFileSync, existsSync } from 'node:fs';
 import { defineConfig, type Options } from 'tsup';
 import { pureConstants } from './pure-constants.js';
 
@@ -20,10 +20,22 @@ const subpaths: Options = {
   dts: { compilerOptions: { customConditions: [] } },
 };
 
-/** What people start and nobody imports: one file, which is found and read sooner than the thirty of core. */
+/** What stands in the file of the command besides our own, each with its licence beside that file. */
+const bundled = ['valibot', '@valibot/to-json-schema', 'jsonc-parser'];
+
+/** What people start and nobody imports: one file with all that it needs, which is found and read sooner than forty. */
 const command: Options = {
   ...shared,
-  noExternal: [/^@airspring\//],
+  noExternal: [/./],
+  // Modules can be shaken, and need no loader of their own.
+  esbuildOptions: (options) => {
+    options.mainFields = ['module', 'main'];
+  },
+  onSuccess: async () => {
+    for (const name of bundled) {
+      copyFileSync(`node_modules/${name}/LICENSE.md`, `dist/command/LICENSE-${name.replace(/^.*\//, '')}.md`);
+    }
+  },
   entry: ['src/command/main.ts'],
   outDir: 'dist/command',
   format: 'esm',

@@ -90,6 +90,23 @@ describe.skipIf(!hasBrowser)('reading', () => {
     await page.context().close();
   });
 
+  test('on a telephone no equation of a worked example is cut off', async () => {
+    const { page } = await visit('', { viewport: { width: 390, height: 844 } });
+    const seen: [string, number][] = [];
+    for (const path of (await pages()).filter((one) => /^worked-examples\/./.test(one))) {
+      await page.goto(`${address()}${path}`);
+      const cut = await page.evaluate(() =>
+        [...document.querySelectorAll('.katex-display')].map(
+          ({ scrollWidth, clientWidth }) => scrollWidth - clientWidth,
+        ),
+      );
+      seen.push(...cut.map((pixels): [string, number] => [path, pixels]));
+    }
+    expect(seen.length).toBeGreaterThan(10);
+    expect(seen.filter(([, pixels]) => pixels > 0)).toEqual([]);
+    await page.context().close();
+  });
+
   test('every heading of a text can be pointed to', async () => {
     for (const path of ['worked-examples/it-chuffs/', 'formulas/enclosure/vented-box/', 'api/vent/', 'cautions/']) {
       const { page } = await visit(path);

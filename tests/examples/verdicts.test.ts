@@ -1,17 +1,22 @@
 /** Adjectives of the worked examples flip where the physics does. */
 import { readFileSync } from 'node:fs';
 import { standardAir } from '@airspring/core/air';
-import { closedBox, fourthOrderBandPass } from '@airspring/core/enclosure';
+import { driverParameters } from '@airspring/core/driver';
+import { boxCompliance, closedBox, fourthOrderBandPass } from '@airspring/core/enclosure';
+import { branch, compileNetwork, type Element } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
-import { referenceLevel, respond } from '@airspring/core/response';
+import { probeColumns, referenceLevel, respond } from '@airspring/core/response';
 import { design } from 'airspring';
 import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
 import * as pipe from '../../docs-site/examples/how-long-a-pipe.js';
 import * as small from '../../docs-site/examples/how-small.js';
+import * as baffle from '../../docs-site/examples/how-wide-a-baffle.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
 import * as two from '../../docs-site/examples/one-or-two.js';
+import * as behind from '../../docs-site/examples/second-driver-behind.js';
+import * as stuffed from '../../docs-site/examples/stuffed-vent.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
 import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
@@ -170,4 +175,125 @@ test('the box and the vent that the page names are those of the brief', () => {
   expect(first!.box.netVolume).toBeCloseTo(where.found.netVolume, 4);
   expect(first!.vent!.fb).toBeCloseTo(where.found.fb, 1);
   expect(first!.vent!.diameter).toBe(where.found.diameter);
+});
+
+test('a second driver behind the first halves the box, and nothing else is gained', () => {
+  const at = (netVolume: number, tone: number, chamber = 3) =>
+    behind.answers({ netVolume: litres(netVolume), tone: hertz(tone), chamber: litres(chamber) });
+  for (const [volume, tone] of [
+    [20, 30],
+    [36, 40],
+    [90, 120],
+  ] as const) {
+    const told = at(volume, tone);
+    expect([told.pair, told.pairRise]).toEqual([told.alone, told.rise]);
+    // beranek2012: the same response, half the efficiency.
+    expect([told.perWatt, told.mostAlone, told.sameVoltage]).toEqual(['3.0 dB softer', 'as loud as', 'as loud']);
+    expect(told.seriesVoltage).toBe('6.0 dB softer');
+    expect(Number.parseFloat(told.watts) / Number.parseFloat(told.wattsAlone)).toBeCloseTo(2, 1);
+  }
+  expect(Number.parseFloat(at(20, 40).squeezedRise)).toBeGreaterThan(Number.parseFloat(at(20, 40).pairRise));
+  expect(at(36, 40, 1).stiff).toBe('The two cones move as one there');
+  expect(at(36, 40, 30).stiff).toMatch(/^The two cones do not/);
+});
+
+/** The same two cones, as a network of coils, masses and air. */
+test.each([
+  [3, 36],
+  [20, 60],
+])('a chamber of %f L in a pair for %f L moves the front cone as a network says', (chamber, netVolume) => {
+  const { one } = behind;
+  const driver = (name: string, front: string, rear: string): Element[] => [
+    branch('resistor', `Re ${name}`, ['drive', `coil ${name}`]),
+    {
+      kind: 'motor',
+      name: `Bl ${name}`,
+      electrical: [`coil ${name}`, 'ground'],
+      mechanical: [`cone ${name}`, 'ground'],
+    },
+    branch('mass', `Mms ${name}`, [`cone ${name}`, 'ground']),
+    branch('damper', `Rms ${name}`, [`cone ${name}`, 'ground']),
+    branch('spring', `Cms ${name}`, [`cone ${name}`, 'ground']),
+    { kind: 'piston', name: `Sd ${name}`, mechanical: [`cone ${name}`, 'ground'], front, rear },
+  ];
+  const { Re, Bl, Mms, Rms, Cms, Sd } = one;
+  const parts = Object.entries({ Re, Bl, Mms, Rms, Cms, Sd });
+  const frontMoves = (air: number) => {
+    const network = compileNetwork({
+      topology: {
+        elements: [
+          { kind: 'source', name: 'drive', nodes: ['drive', 'ground'] },
+          ...driver('first', 'ground', 'chamber'),
+          ...driver('second', 'chamber', 'box'),
+          branch('acousticCompliance', 'chamber', ['chamber', 'ground']),
+          branch('acousticCompliance', 'Cab', ['box', 'ground']),
+        ],
+        probes: { velocity: { of: 'potential', node: 'cone first' } },
+        outlets: [{ name: 'cone', flow: { of: 'flow', element: 'Sd first' } }],
+      },
+      values: {
+        ...Object.fromEntries(
+          parts.flatMap(([name, value]) => [`${name} first`, `${name} second`].map((it) => [it, value])),
+        ),
+        chamber: boxCompliance(litres(air), 1, standardAir),
+        Cab: boxCompliance(litres(netVolume / 2), 1, standardAir),
+      },
+    });
+    const { re, im } = probeColumns(network, Float64Array.of(20, 45, 90, 200)).velocity!;
+    return [0, 1, 2, 3].map((i) => 20 * Math.log10(Math.hypot(re[i]!, im[i]!)));
+  };
+  const [soft, rigid] = [frontMoves(chamber), frontMoves(1e-4)];
+  const air = { netVolume: litres(netVolume), chamber: litres(chamber), tone: hertz(40) };
+  for (const [i, f] of [20, 45, 90, 200].entries())
+    expect(behind.softness(air, f)).toBeCloseTo(soft[i]! - rigid[i]!, 3);
+});
+
+test('a baffle loses bass by its width, a third octave at a time, and the cone moves more for it', () => {
+  const at = (width: number, tone: number, loss = 6) =>
+    baffle.answers({ width: si('length', width), tone: hertz(tone), loss: si('level', loss) });
+  const { speedOfSound: c } = standardAir;
+  for (const [width, tone] of [
+    [0.6, 45],
+    [0.4, 80],
+    [1.5, 30],
+  ] as const) {
+    // rayleigh1896 sec. 302: two opposite sources, half a width apart.
+    const loss = -20 * Math.log10(2 * Math.sin((Math.PI * tone * width) / 2 / c));
+    expect(Number.parseFloat(at(width, tone).lost)).toBeCloseTo(loss, 1);
+    // Found again from its own loss.
+    expect(Number.parseFloat(at(width, tone, loss).needed)).toBeCloseTo(width, 2);
+  }
+  expect([at(0.6, 45).lost, at(2.4, 90).lost].map((text) => text.split(' ')[2])).toEqual(['softer', 'louder']);
+  expect([at(0.6, 45).enough, at(0.3, 30).enough]).toEqual(['which it can', 'which it cannot']);
+});
+
+test('a stuffed vent has its lowest peak between shut and open; the Q of its peak is that of the box', () => {
+  const at = (felt: number, netVolume = 12) =>
+    stuffed.answers({
+      netVolume: litres(netVolume),
+      diameter: si('length', 0.1),
+      felt: si('flowResistivity', felt),
+    });
+  const { Qts, Vas, fs } = driverParameters(stuffed.drivers);
+  // small1972closed1: Qtc = Qts √(1 + α).
+  for (const volume of [8, 12, 40])
+    expect(Number.parseFloat(at(1e4, volume).Q)).toBeCloseTo(Qts * Math.sqrt(1 + Vas / litres(volume)), 2);
+  const peak = (felt: number) => Number.parseFloat(at(felt).tamed);
+  expect(peak(7000)).toBeLessThan(peak(500));
+  expect(peak(7000)).toBeLessThan(peak(1e5));
+  // Open, the driver is nearly as in free air.
+  expect(Number.parseFloat(at(500).tamedAt)).toBeCloseTo(fs, 0);
+  expect([at(1e4).tames, at(2.5e4).tames, at(1e5).tames].map((text) => text.split(' ').at(-1))).toEqual([
+    'driver',
+    'part',
+    'driver',
+  ]);
+  expect(at(1e5).tames).toBe('The stuffed vent hardly tames the driver');
+  expect(at(1e4, 60).tames).toBe('There is little to tame');
+  expect([at(1e4).holds, at(2e3).holds.slice(0, 11)]).toEqual(['is good', 'is not good']);
+  expect([at(1e4).lost, at(1e5).lost].every((text) => text.endsWith('softer'))).toBe(true);
+  expect(at(3000).closed).toMatch(/^No closed box/);
+  // A closed box with the stated air has the stated Q.
+  const volume = Number(/holds ([\d.]+) L/.exec(at(1e4).closed)?.[1]);
+  expect(Qts * Math.sqrt(1 + Vas / litres(volume))).toBeCloseTo(Number(at(1e4).tamedQ), 2);
 });

@@ -12,7 +12,15 @@ export interface Audit {
   readonly references: readonly Reference[];
   readonly bench: Bench | undefined;
   /** Pages written by hand that cite: key → their titles and addresses. */
-  readonly citing: ReadonlyMap<string, readonly { readonly title: string; readonly address: string }[]>;
+  readonly citing: ReadonlyMap<string, readonly Named[]>;
+  /** Pages written by hand that stand on formulas: family, such as 'response/cutoff' → their titles and addresses. */
+  readonly using: ReadonlyMap<string, readonly Named[]>;
+}
+
+/** A page written by hand. */
+export interface Named {
+  readonly title: string;
+  readonly address: string;
 }
 
 /** Said while `npm start` runs the checks; a built site always has them. */

@@ -33,8 +33,17 @@ export function familyPage(family: readonly Formula[], audit: Audit): string {
     symbols.length > 0 ? `Symbols: ${symbols.map(([symbol, meaning]) => `${symbol}, ${meaning}`).join('; ')}.` : '',
     audit.ledger ? `${capital(countText(rows))}.${verdict}` : noLedger,
     ...family.map((formula) => formulaPart(formula, audit)),
+    shownIn(`${floor}/${name}`, audit),
     '[All formulas and their worst deviation](/formulas/)',
   );
+}
+
+/** The pages written by hand that compute with the family. */
+function shownIn(family: string, { using }: Audit): string {
+  const pages = using.get(family) ?? [];
+  return pages.length === 0
+    ? ''
+    : `**Used on:**\n\n${pages.map(({ title, address }) => `- [${title}](${address})`).join('\n')}`;
 }
 
 function formulaPart(formula: Formula, audit: Audit): string {

@@ -2,7 +2,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { LedgerRow } from '../../../tests/ledger/row.js';
-import type { Audit } from './audit.js';
+import type { Audit, Named } from './audit.js';
 import type { Bench } from './bench.js';
 import { formulas } from './formula.js';
 import { pages } from './pages.js';
@@ -20,21 +20,26 @@ export function readAudit(top: string): Audit {
     ledger: rows && { rows, date: statSync(path).mtime.toISOString().slice(0, 10) },
     references: json<readonly Reference[]>(join(top, 'tests/ledger/references.json')) ?? [],
     bench: json<Bench>(join(top, 'benchmarks/latest.json')),
-    citing: citing(join(top, 'docs-site/src/content/docs')),
+    ...byHand(join(top, 'docs-site/src/content/docs')),
   };
 }
 
-/** Which pages written by hand cite which source. */
-function citing(folder: string): Audit['citing'] {
-  const found = new Map<string, { title: string; address: string }[]>();
+/** Which pages written by hand cite which source, and stand on which formulas. */
+function byHand(folder: string): Pick<Audit, 'citing' | 'using'> {
+  const [citing, using] = [new Map<string, Named[]>(), new Map<string, Named[]>()];
+  const add = (found: Map<string, Named[]>, keys: readonly string[], page: Named) => {
+    for (const key of new Set(keys)) found.set(key, [...(found.get(key) ?? []), page]);
+  };
   for (const file of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.mdx'))) {
     const text = readFileSync(join(folder, file), 'utf8');
     const title = /^title: *['"]?(.*?)['"]?$/m.exec(text)?.[1] ?? file;
     const address = `/${file.replace(/(index)?\.mdx$/, '')}/`.replace(/\/{2,}/g, '/');
-    for (const key of new Set([...text.matchAll(/<Cite of="([\w-]+)"/g)].map((match) => match[1] as string)))
-      found.set(key, [...(found.get(key) ?? []), { title, address }]);
+    const all = (pattern: RegExp, of: string) => [...of.matchAll(pattern)].map((match) => match[1] as string);
+    add(citing, all(/<Cite of="([\w-]+)"/g, text), { title, address });
+    const [families = ''] = all(/<Audit [^>]*of=\{\[(.*?)\]\}/gs, text);
+    add(using, all(/'([\w/-]+)'/g, families), { title, address });
   }
-  return found;
+  return { citing, using };
 }
 
 /** Writes what has changed and removes what is no longer made; returns how many pages there are. */

@@ -13,19 +13,15 @@ const WIDTH = 648;
 /** One sheet for the workshop: what to do first, its steps, and the tubes. Seen on paper only. */
 export function workshopSheet(facts: Facts): Markup {
   const { answer, first, sets, say } = facts;
-  const [shown] = sets;
   const steps = first ? [...(first.row.measure ? [first.row.measure] : []), ...first.row.steps] : [];
   return html`<article class="sheet"><h2>${answer.title}</h2>
 <p>${tied(doFirst(facts))} ${tied(whatItChanges(facts))}</p>
 <ol>${steps.map((step) => html`<li>${tied(say.phrase(step))}</li>`)}</ol>
 ${caution('dust')}${caution('fumes')}${caution('hearing')}
+${sets.length > 0 && html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>`}
 ${sets.map(
-  ({ tubes, proposed }) => html`<h3>${capital(tied(holeText(tubes, answer, say)))}, one flange</h3>
-<p>${tied(proposed.map(({ name, option }) => `${name}: ${say.length(option.length)}`).join('. '))}.</p>`,
-)}
-${
-  shown &&
-  html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>
-<div class="plot-on-paper">${trusted(drawTubes(facts, shown, WIDTH))}</div>`
-}</article>`;
+  (set) => html`<h3>${capital(tied(holeText(set.tubes, answer, say)))}, one flange</h3>
+<p>${tied(set.proposed.map(({ name, option }) => `${name}: ${say.length(option.length)}`).join('. '))}.</p>
+<div class="plot-on-paper">${trusted(drawTubes(facts, set, WIDTH))}</div>`,
+)}</article>`;
 }

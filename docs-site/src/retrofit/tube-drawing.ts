@@ -91,6 +91,8 @@ interface Scale {
 /** A box that words or lines take, pixels. */
 type Taken = readonly [left: number, top: number, right: number, bottom: number];
 const LETTER = 6.4;
+/** A name over a line that is nearer to the top of its panel than this would stand in the title. */
+const ROOM_ABOVE = 24;
 
 /** Where the words of a rule are farthest from all that is there: at either end, over it or under it. */
 function placeOfRule(words: string, at: number, taken: readonly Taken[], width: number) {
@@ -126,9 +128,16 @@ function namesOf(lines: Panel['lines'], { x, y, width }: Scale) {
   );
   const there = inside.reduce((best, each) => (gap(each) > gap(best) ? each : best), inside[0] ?? first.x[0]!);
   const heights = named.map((line) => y(at(line, there) ?? 0));
-  return named.map(({ name = '', colour }, i) => {
-    const upper = heights.every((other) => heights[i]! <= other);
-    return { name, colour, x: x(there) + 4, y: heights[i]! + (upper ? -8 : 16) };
+  const from = x(there) + 4;
+  return named.map((line, i) => {
+    const { name = '', colour } = line;
+    // All of the line that its name stands over or under.
+    const along = line.x.flatMap((length, k) =>
+      x(length) >= from - 4 && x(length) <= from + name.length * LETTER + 4 ? [y(line.y[k]!)] : [],
+    );
+    const highest = Math.min(heights[i]!, ...along);
+    const isOver = heights.every((other) => heights[i]! <= other) && highest > ROOM_ABOVE;
+    return { name, colour, x: from, y: isOver ? highest - 8 : Math.max(heights[i]!, ...along) + 16 };
   });
 }
 
@@ -210,7 +219,8 @@ ${strips.map(
 )}
 ${events.map(({ at, words }, i) => {
   const [across, down] = [x(at), ROW * (i + 1)];
-  const left = across > 0.75 * width;
+  // To the right of its line, where none of a greater length begins before the next row.
+  const left = across + 5 + words.length * LETTER > width + edge.right;
   return html`<path class="event" d="M${px(across)} ${down - 10}V${bottom}"/><text class="halo ${words.startsWith('now') ? 'words' : 'letter'}" x="${px(across + (left ? -5 : 5))}" y="${down}" text-anchor="${left ? 'end' : 'start'}" fill="var(--ink)">${tied(words)}</text>`;
 })}
 <g class="pointer"><path d="M0 ${top}V${bottom}"/><text class="halo" data-tone y="${bottom + 35}" text-anchor="middle" fill="var(--ink)"></text></g></g></svg>`

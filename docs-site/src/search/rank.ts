@@ -18,7 +18,7 @@ const WEIGHTS = { title: 2, words: 1.5, summary: 1 } as const;
 
 /** A word without its ending: 'ports' and 'port' are one word, so are 'leaking' and 'leak'. */
 const stem = (word: string): string =>
-  word.length > 4 ? word.replace(/(?:ing|ed|es|s)$/, '').replace(/(.)\1$/, '$1') : word.replace(/(?<=..)s$/, '');
+  word.length > 4 ? word.replace(/(?:ing|ed|es|e|s)$/, '').replace(/(.)\1$/, '$1') : word.replace(/(?<=..)s$/, '');
 
 const stems = (text: string): readonly string[] =>
   (text.toLowerCase().match(/[\p{L}\d]+/gu) ?? []).filter((word) => !EMPTY.has(word)).map(stem);

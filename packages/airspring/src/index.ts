@@ -7,6 +7,7 @@ export type { CoilChoice, SuspensionChoice, WrittenModel } from './brief/driver-
 export { standardCoils, standardSuspensions } from './brief/standard-models.js';
 /** How does a brief become boxes, and which schema do editors check a brief with? */
 export { standardAlignments } from './brief/alignment.js';
+export type { AlignmentChoice } from './job/alignment-choice.js';
 export { briefFields, briefJsonSchema, type DesignOptions, design } from './design.js';
 export type { BriefOptions } from './kind/brief-options.js';
 export type { BriefField } from './brief/field-list.js';
@@ -83,6 +84,7 @@ export { retrofitText } from './words/retrofit-text.js';
 /** How are an answer and its curves printed as text? */
 export { sketchText } from './words/sketch.js';
 export { designText, reportText } from './words/report-text.js';
+export { tradeOffsText } from './words/trade-offs-text.js';
 /** Which pages about a design can be printed? */
 export { printPage } from './page/page.js';
 export { changedDesignPage, retrofitPage } from './page/retrofit-page.js';

@@ -2,9 +2,11 @@ import { refuse } from '@airspring/core/fault';
 import { answered, type DesignOptions } from './design.js';
 import type { Answer } from './record/answer.js';
 import type { Design } from './record/design-record.js';
+import { easedOf, pricesTold } from './record/prices.js';
 import { type ScatterTold, scatterTold } from './record/scatter.js';
 import type { Chosen } from './search/select.js';
 import { builds } from './workers/builds.js';
+import { easedWish } from './workers/eased.js';
 import { inPlace } from './workers/in-place.js';
 import type { Watched, Workers } from './workers/workers.js';
 
@@ -24,13 +26,13 @@ const MOST = 1e6;
 
 /**
  * As `design`, with many builds of each design: what they scatter, in the field `scatter`. The builds hang on the seed and on their
- * numbers alone, so that the answer is the same with any number of workers.
+ * numbers alone, so that the answer is the same with any number of workers. Workers share what each wish costs (`prices`) as well.
  *
  * @throws InputError with every fault of the brief at its path; for workers in which briefs may name other things
  * @example const answer = await scattered(brief, { builds: 10_000, workers: two })
  */
 export async function scattered(brief: unknown, options: ScatteredOptions = {}): Promise<Answer> {
-  const { builds: count = 10_000, seed = 1, workers = inPlace, ...watched } = options;
+  const { builds: count = 10_000, seed = 1, workers = inPlace, prices = false, ...watched } = options;
   if (!(Number.isInteger(count) && count >= 2 && count <= MOST)) {
     const expected = `a whole number from 2 to ${MOST}`;
     refuse([{ code: 'out-of-range', path: 'options.builds', got: count, expected, remedy: 'Ask for some thousands.' }]);
@@ -49,11 +51,15 @@ export async function scattered(brief: unknown, options: ScatteredOptions = {}):
   };
   const scatters: ScatterTold[] = [];
   for (const one of chosen) scatters.push(await told(one));
-  const withScatter = (designs: readonly Design[]) => designs.map((one, i) => ({ ...one, scatter: scatters[i]! }));
-  if (answer.ok) return { ...answer, designs: withScatter(answer.designs) };
+  const eased = prices ? easedOf(search, chosen) : [];
+  const inputs = eased.map(({ brief, count }) => ({ brief, count }));
+  const priced = prices ? pricesTold(search, chosen, eased, await workers.run(easedWish, inputs, watched)) : [];
+  const withAll = (designs: readonly Design[]) =>
+    designs.map((one, i) => ({ ...one, scatter: scatters[i]!, ...(priced[i] && { prices: priced[i] }) }));
+  if (answer.ok) return { ...answer, designs: withAll(answer.designs) };
   const nearest = answer.nearest!;
   return {
     ...answer,
-    nearest: { ...nearest, answer: { ...nearest.answer, designs: withScatter(nearest.answer.designs) } },
+    nearest: { ...nearest, answer: { ...nearest.answer, designs: withAll(nearest.answer.designs) } },
   };
 }

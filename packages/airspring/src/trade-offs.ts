@@ -69,6 +69,12 @@ const tooHigh = ({ wanted }: Job, lowest: readonly number[]): Fault[] =>
  * @example (await tradeOffs(brief)).boxes.map(({ lowest, level, volume }) => [lowest, level, volume])
  */
 export async function tradeOffs(brief: unknown, options: TradeOffOptions = {}): Promise<TradeOffs> {
+  if (typeof options !== 'object' || options === null) {
+    const expected = 'a record of options';
+    refuse([
+      { code: 'inconsistent', path: 'options', got: options, expected, remedy: 'Give a record, or leave it out.' },
+    ]);
+  }
   const { lowest, levels, workers = inPlace, ...watched } = options;
   const { kinds, models, alignments } = completeOptions(watched);
   const job = readBrief(brief, kinds, models, alignments);

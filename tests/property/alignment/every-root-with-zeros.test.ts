@@ -24,7 +24,13 @@ import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { walkToShape } from '../../../packages/core/src/alignment/roots.js';
 import { shapedBox } from '../../../packages/core/src/alignment/shaped-box.js';
-import { boxUnknowns, canBeBuilt, fill, resistanceUnknown } from '../../../packages/core/src/alignment/unknowns.js';
+import {
+  boxUnknowns,
+  canBeBuilt,
+  fill,
+  qualityUnknown,
+  resistanceFactor,
+} from '../../../packages/core/src/alignment/unknowns.js';
 import { paperAir as air, fs, physical, split } from '../../literature/enclosure/textbook.js';
 
 const driverOf = (Qts: number) => physical({ fs, ...split(Qts, 20), Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
@@ -43,13 +49,17 @@ function reached(type: Alignment, family: Family<DrivenSpec, never>, input: obje
   const read = family.read(whole as never);
   const inBox = boxUnknowns(open, read, air);
   const spec = fill(inBox, { ...read }, (i) => inBox[i]!.starts[0]!);
-  const sought = [...inBox, ...(inBox.length < type.order - 1 ? [resistanceUnknown(spec)] : [])];
+  const sought = [...inBox, ...(inBox.length < type.order - 1 ? [qualityUnknown(spec)] : [])];
   const walk = walkToShape(type.target as never, shapedBox(family, spec, air)!, spec, sought, 0);
   const many = Math.floor(places.length / sought.length);
   return Array.from({ length: many }, (_, k) => {
     const start = sought.map(({ starts }, i) => Math.log(starts[0]!) + places[k * sought.length + i]!);
     return walk(start, { mostSteps: 30 });
-  }).filter((root) => root !== undefined && canBeBuilt(inBox, root.spec) && (root.place[inBox.length] ?? 1) > 0);
+  }).filter((root) => {
+    if (root === undefined || !canBeBuilt(inBox, root.spec)) return false;
+    const quality = root.place[inBox.length];
+    return quality === undefined || resistanceFactor(spec, Math.exp(quality)) > 1;
+  });
 }
 
 const places = fc.array(fc.double({ min: -2.5, max: 2.5, noNaN: true }), { minLength: 125, maxLength: 125 });

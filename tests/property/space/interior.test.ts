@@ -70,20 +70,21 @@ function column({ width, height, depth }: Size): Shape {
     const far = (k: 0 | 2, middle: number) => Math.max(Math.abs(least[k] - middle), Math.abs(greatest[k] - middle));
     return Math.hypot(far(0, x), far(2, z)) < radius + 1e-9;
   };
+  /** As far as the nearest wall of the cuboid, or as its farthest point across the way is from the circle. */
   const way: Interior['way'] = (solid, towards) => {
     const axis = faces.indexOf(towards) >> 1;
-    const sign = faces.indexOf(towards) & 1 ? 1 : -1;
-    const moved = (by: number) => {
-      const at = (point: Vec) => point.map((value, k) => (k === axis ? value + sign * by : value)) as never;
-      return contains({ ...solid, least: at(solid.least), greatest: at(solid.greatest) });
-    };
-    let [low, high] = [0, cuboid.way(solid, towards) as number];
-    for (let n = 0; n < 50; n++) {
-      const middle = (low + high) / 2;
-      if (moved(middle)) low = middle;
-      else high = middle;
-    }
-    return metres(low);
+    const most = cuboid.way(solid, towards) as number;
+    if (axis === 1) return metres(most);
+    const { form, least, greatest } = solid;
+    const other = axis === 0 ? 2 : 0;
+    const [x, z] = [axis === 0 ? width / 2 : depth / 2, other === 0 ? width / 2 : depth / 2];
+    const middle = (k: 0 | 1 | 2) => (least[k] + greatest[k]) / 2;
+    const half = (k: 0 | 1 | 2) => (greatest[k] - least[k]) / 2;
+    const upright = form === 'cylinder' && solid.axis === 'y';
+    const [R, far] = upright ? [radius - half(0), 0] : [radius, half(other)];
+    const chord = Math.sqrt(Math.max(0, (R + 1e-9) ** 2 - (Math.abs(middle(other) - z) + far) ** 2));
+    const off = (faces.indexOf(towards) & 1 ? 1 : -1) * (middle(axis as 0) - x);
+    return metres(Math.max(0, Math.min(most, chord - off - (upright ? 0 : half(axis as 0)))));
   };
   return {
     interior: { faces: ['bottom', 'top'], contains, way },

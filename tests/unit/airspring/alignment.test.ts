@@ -114,6 +114,12 @@ test.each([
   [{ name: 'QB3', parameters: { ripple: 1 } }, 'alignment.parameters.ripple', 'QB3 has the parameters B'],
   [{ name: 'B4', parameters: { k: 1 } }, 'alignment.parameters.k', 'B4 has no parameter'],
   [{ name: 'C4', parameters: { k: 0.8, ripple: 3 } }, 'alignment.parameters.ripple', 'C4 has ripple = '],
+  [{ name: 'BP4', parameters: { S: 1.2 } }, 'alignment.parameters.S', 'a damping from 0.1 to below 1'],
+  [{ name: 'BP4', parameters: { ripple: 20 } }, 'alignment.parameters.ripple', 'a ripple up to 14 dB'],
+  [{ name: 'BP4', parameters: { S: 0.6, ripple: 1 } }, 'alignment.parameters.ripple', 'no ripple, since S decides it'],
+  [{ name: 'BP4', parameters: { B: 1 } }, 'alignment.parameters.B', 'one of ripple, S, Q'],
+  [{ name: 'LS4', parameters: { depth: 20 } }, 'alignment.parameters.depth', 'a depth from 0.5 to 12 dB'],
+  [{ name: 'LS4', parameters: { depth: 4, y1: 9 } }, 'alignment.parameters.y1', 'LS4 has y1 from '],
   [{ name: 'QB3', parameter: {} }, 'alignment.parameter', 'one of the fields name, parameters'],
   [{ parameters: {} }, 'alignment.name', 'one of "B2"'],
   [{ name: 'QB3', parameters: { B: 'flat' } }, 'alignment.parameters.B', 'a number'],
@@ -146,6 +152,46 @@ test('a band-pass box of a pinned alignment has its chambers, its tuning and bot
   expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
   expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
   expect(near!.deviation.rms).toBeLessThan(0.5);
+});
+
+/** The tops and the dip of BP4 over its flat part, by the printed low-pass that it is made from: dB at S and Q over the middle. */
+const printedLevel = (S: number, Q: number, ratio: number): number => {
+  const w = 2 * S * Q * (ratio - 1 / ratio);
+  return -10 * Math.log10((1 - w ** 2) ** 2 + (2 * S * w) ** 2);
+};
+
+test.each([
+  ['S', { S: 0.55, Q: 0.7 }, 0.55],
+  ['a round top', { S: 0.85, Q: 0.6 }, 0.85],
+  // S of a ripple, solved by hand from r = −10 lg(4 S² (1 − S²)).
+  ['any ripple', { ripple: 1, Q: 0.65 }, Math.sqrt((1 - Math.sqrt(1 - 10 ** -0.1)) / 2)],
+] as const)('a band-pass box takes %s, and has its printed shape', (_, parameters, S) => {
+  const brief = {
+    ...passing,
+    wanted: { ...passing.wanted, fall: '8 dB', level: '80 dB' },
+    box: { kinds: ['band-pass'], QL: 1000 },
+  };
+  const drivers = brief.drivers.map(({ Le: _, ...driver }) => driver);
+  const [box] = designs({ ...brief, drivers, alignment: { name: 'BP4', parameters } });
+  expect(box!.alignments![0]!.deviation.rms).toBeLessThan(0.3);
+  const { frequencies, levelHalfSpace } = box!.curves;
+  const fb = (box!.numbers.find(({ what }) => what.startsWith('tuning'))!.value[0] as readonly [number, string])[0];
+  const level = (ratio: number) => {
+    const k = frequencies.findIndex((f) => f >= ratio * fb);
+    const [low, high] = [frequencies[k - 1]!, frequencies[k]!];
+    const part = Math.log((ratio * fb) / low) / Math.log(high / low);
+    return levelHalfSpace[k - 1]! * (1 - part) + levelHalfSpace[k]! * part;
+  };
+  for (const ratio of [0.6, 0.75, 0.85, 1.2, 1.35, 1.6]) {
+    expect(Math.abs(level(ratio) - level(1) - printedLevel(S, parameters.Q, ratio)), `${ratio}`).toBeLessThan(0.5);
+  }
+});
+
+test('a low shelf of any depth is one of a brief', () => {
+  const space = { ...roomy.space, width: '900 mm', height: '900 mm', depth: '900 mm', volume: '700 L' };
+  const wanted = { ...roomy.wanted, level: '80 dB', fall: '8 dB' };
+  const [box] = designs({ ...roomy, space, wanted, alignment: { name: 'LS4', parameters: { depth: 4 } } });
+  expect(box!.alignments![0]!.parameters).toMatchObject({ depth: 4 });
 });
 
 test('a band-pass shape that leaves a number open says so, and is compared in the closed chamber of the box', () => {

@@ -18,8 +18,8 @@ const bench = join(briefs, 'whale-bench.json');
 vi.setConfig({ testTimeout: 60_000 });
 
 /** The command of somebody who stands among the briefs. */
-function run(words: readonly string[], standing = briefs) {
-  const { status, out, error } = command(words, standing);
+async function run(words: readonly string[], standing = briefs) {
+  const { status, out, error } = await command(words, standing);
   return { status, stdout: out, lines: error.split('\n').filter((line) => line !== '') };
 }
 
@@ -59,27 +59,27 @@ test('0 and the report with its sketches when the brief is met; the path counts 
   expect(stdout).toContain('Level at 1 m in half space');
 });
 
-test('--json is the answer of the library, whole; a byte order mark is no fault', () => {
+test('--json is the answer of the library, whole; a byte order mark is no fault', async () => {
   const brief = JSON.parse(readFileSync(bench, 'utf8'));
-  const { status, stdout } = run(['design', write('marked.json', `\uFEFF${JSON.stringify(brief)}`), '--json']);
+  const { status, stdout } = await run(['design', write('marked.json', `\uFEFF${JSON.stringify(brief)}`), '--json']);
   expect(status).toBe(0);
   expect(stdout === `${JSON.stringify(answerTo(brief))}\n`).toBe(true);
 });
 
-test('1 and a report all the same when it cannot be met', () => {
-  const { status, stdout, lines } = run(['design', 'impossible-bench.json']);
+test('1 and a report all the same when it cannot be met', async () => {
+  const { status, stdout, lines } = await run(['design', 'impossible-bench.json']);
   expect(lines).toEqual([]);
   expect(status).toBe(1);
   expect(stdout).toContain('No box meets every wish.');
 });
 
-test('2 and one line a fault, all at once, each with its path', () => {
+test('2 and one line a fault, all at once, each with its path', async () => {
   const brief = JSON.parse(readFileSync(bench, 'utf8'));
   brief.space.width = '480';
   brief.drivers[0].Xmax = '-9 mm';
   brief.wanted.loudness = '92 dB';
   brief.amplifier = {};
-  const { status, stdout, lines } = run(['design', write('broken.json', JSON.stringify(brief))]);
+  const { status, stdout, lines } = await run(['design', write('broken.json', JSON.stringify(brief))]);
   expect(status).toBe(2);
   expect(stdout).toBe('');
   expect(lines.map((line) => line.split(':')[0]).sort()).toEqual([
@@ -96,8 +96,8 @@ test.each([
   ['no verb', [], /expected "design", got nothing/],
   ['another verb', ['draw', 'a.json'], /expected "design", got "draw"/],
   ['an unknown option', ['design', 'a.json', '--jsn'], /Unknown option '--jsn'/],
-])('2 and one line: %s', (_, words, expected) => {
-  const { status, stdout, lines } = run(words);
+])('2 and one line: %s', async (_, words, expected) => {
+  const { status, stdout, lines } = await run(words);
   expect(status).toBe(2);
   expect(stdout).toBe('');
   expect(lines).toHaveLength(1);
@@ -122,8 +122,8 @@ const unreadable: readonly (readonly [what: string, path: string, says: RegExp])
   ['a name with an escape in it', 'a\u001b[2J\u202e.json', /^a\\u001b\[2J\\u202e\.json: there is no such file$/],
   ['a very long name', 'x'.repeat(5000), /: the name is too long for a file$/],
 ];
-test.each(unreadable)('3 and one line: %s', (_, path, expected) => {
-  const { status, stdout, lines } = run(['design', path]);
+test.each(unreadable)('3 and one line: %s', async (_, path, expected) => {
+  const { status, stdout, lines } = await run(['design', path]);
   expect({ status, stdout }).toEqual({ status: 3, stdout: '' });
   expect(lines).toEqual([expect.stringMatching(expected)]);
 });
@@ -161,102 +161,102 @@ test('Ctrl-C ends it at once', async () => {
   expect(signal).toBe('SIGINT');
 });
 
-test('no escape and no override of a title or a name reaches the terminal', () => {
+test('no escape and no override of a title or a name reaches the terminal', async () => {
   const brief = structuredClone(small);
   const odd = '\u001b]0;x\u0007\u009b2J\u202e\u2066\nx';
   brief.title = odd;
   brief.drivers[0].name = odd;
   const path = write('odd.json', JSON.stringify(brief));
-  const { status, stdout } = run(['design', path]);
+  const { status, stdout } = await run(['design', path]);
   expect(status).toBe(0);
   expect(stdout.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
   expect(stdout).toContain('\\u001b]0;x\\u0007');
-  const data = run(['design', path, '--json']).stdout;
+  const data = (await run(['design', path, '--json'])).stdout;
   expect(data.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
   expect(JSON.parse(data).title).toBe(odd);
   brief[odd] = 1;
-  const refused = run(['design', write('odd-name.json', JSON.stringify(brief))]);
+  const refused = await run(['design', write('odd-name.json', JSON.stringify(brief))]);
   expect(refused.status).toBe(2);
   expect(refused.lines).toHaveLength(1);
   expect(refused.lines.join('')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
 });
 
-test('2 and one line with line and column where the file is not JSON', () => {
+test('2 and one line with line and column where the file is not JSON', async () => {
   const path = write('comma.json', '{\r\n  "version": 1,\r\n  "title": "x",,\r\n}\r\n');
-  expect(run(['design', path])).toEqual({
+  expect(await run(['design', path])).toEqual({
     status: 2,
     stdout: '',
     lines: [`${path}:3:16: this is not JSON; expected a name in double quotes`],
   });
   const blank = write('blank.json', ' \n');
-  expect(run(['design', blank]).lines).toEqual([`${blank}: the file is empty`]);
+  expect((await run(['design', blank])).lines).toEqual([`${blank}: the file is empty`]);
   const latin = write('latin.json', Uint8Array.from([0x7b, 0x22, 0xb2, 0x22, 0x7d]));
-  expect(run(['design', latin]).lines).toEqual([`${latin}: the file is not UTF-8 text; save it as UTF-8`]);
+  expect((await run(['design', latin])).lines).toEqual([`${latin}: the file is not UTF-8 text; save it as UTF-8`]);
 });
 
-test('a brief may have comments, and commas before closing brackets', () => {
+test('a brief may have comments, and commas before closing brackets', async () => {
   const text = readFileSync(join(briefs, 'campfire-box.json'), 'utf8');
   const noted = write('noted.json', `// The box for the summer\n${text.replace(/\n}\s*$/, ',\n /* the end */ }')}`);
-  expect(run(['design', noted]).stdout).toBe(run(['design', 'campfire-box.json']).stdout);
+  expect((await run(['design', noted])).stdout).toBe((await run(['design', 'campfire-box.json'])).stdout);
 });
 
-test('--only prints one box alone, as text and as data', () => {
-  const whole = run(['design', smallBrief, '--json']);
+test('--only prints one box alone, as text and as data', async () => {
+  const whole = await run(['design', smallBrief, '--json']);
   const { designs } = JSON.parse(whole.stdout);
-  const one = run(['design', smallBrief, '--only', 'b', '--json']);
+  const one = await run(['design', smallBrief, '--only', 'b', '--json']);
   expect(JSON.parse(one.stdout).designs).toEqual([designs[1]]);
-  const text = run(['design', smallBrief, '--only', 'B']).stdout;
+  const text = (await run(['design', smallBrief, '--only', 'B'])).stdout;
   expect(text).toContain('Box B');
   expect(text).toContain('TO CUT AND TO PRINT');
   expect(text).not.toContain('Box A');
-  const none = run(['design', smallBrief, '--only', 'Z']);
+  const none = await run(['design', smallBrief, '--only', 'Z']);
   expect(none).toEqual({ status: 2, stdout: '', lines: ['there is no box "Z"; there are A, B'] });
-  const standing = run(['design', 'old-thunder-box.json', '--only', 'A']);
+  const standing = await run(['design', 'old-thunder-box.json', '--only', 'A']);
   expect(standing.status).toBe(0);
   expect(standing.stdout).toContain('Design A, ');
   expect(standing.stdout).not.toContain('What could be done');
-  const unknown = run(['design', 'old-thunder-box.json', '--only', 'Z']);
+  const unknown = await run(['design', 'old-thunder-box.json', '--only', 'Z']);
   expect(unknown).toEqual({ status: 2, stdout: '', lines: ['there is no design "Z"; there are A, B, C'] });
 });
 
-test('--html writes a page whole, replaces an older one, and leaves nothing else behind', () => {
+test('--html writes a page whole, replaces an older one, and leaves nothing else behind', async () => {
   const page = write('page.html', 'an older page');
-  const { status, stdout } = run(['design', smallBrief, '--only', 'A', '--html', page]);
+  const { status, stdout } = await run(['design', smallBrief, '--only', 'A', '--html', page]);
   expect(status).toBe(0);
   expect(stdout).toContain('Box A');
   const html = readFileSync(page, 'utf8');
   expect(html).toMatch(/^<!doctype html>.*<\/html>\n$/s);
   expect(html.match(/<article/g)).toHaveLength(1);
   expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
-  expect(run(['design', 'old-thunder-box.json', '--html', page]).status).toBe(0);
+  expect((await run(['design', 'old-thunder-box.json', '--html', page])).status).toBe(0);
   const about = readFileSync(page, 'utf8');
   expect(about).toMatch(/^<!doctype html>.*<\/html>\n$/s);
   for (const part of ['What it does now', 'Do this first', 'The steps', 'Sets of tubes']) expect(about).toContain(part);
 });
 
-test('6 and one line where the page cannot be written; the report is printed all the same', () => {
+test('6 and one line where the page cannot be written; the report is printed all the same', async () => {
   const page = join(folder, 'nowhere', 'page.html');
-  const missing = run(['design', smallBrief, '--html', page]);
+  const missing = await run(['design', smallBrief, '--html', page]);
   expect(missing.status).toBe(6);
   expect(missing.stdout).toContain('The whale bench');
   expect(missing.lines).toEqual([`airspring: ${page}: the page cannot be written: there is no such folder`]);
-  expect(run(['design', smallBrief, '--html', folder]).lines).toEqual([
+  expect((await run(['design', smallBrief, '--html', folder])).lines).toEqual([
     `airspring: ${folder}: the page cannot be written: this is a folder, not a file`,
   ]);
-  expect(run(['design', smallBrief, '--html', '']).status).toBe(2);
+  expect((await run(['design', smallBrief, '--html', ''])).status).toBe(2);
 });
 
-test('--fields prints every field of a brief', () => {
-  const { status, stdout } = run(['design', '--fields']);
+test('--fields prints every field of a brief', async () => {
+  const { status, stdout } = await run(['design', '--fields']);
   expect(status).toBe(0);
   expect(stdout).toBe(fieldsText(briefFields()));
 });
 
-test('--schema prints the JSON Schema, --help the use', () => {
-  const schema = run(['design', '--schema']);
+test('--schema prints the JSON Schema, --help the use', async () => {
+  const schema = await run(['design', '--schema']);
   expect(schema.status).toBe(0);
   expect(JSON.parse(schema.stdout)).toEqual(briefJsonSchema());
-  const help = run(['--help']);
+  const help = await run(['--help']);
   expect(help.status).toBe(0);
   expect(help.stdout).toContain('airspring design <brief.json>');
   for (const status of [0, 1, 2, 3, 4, 5, 6, 70, 130])

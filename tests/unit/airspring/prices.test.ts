@@ -96,12 +96,12 @@ test('the report tells it in a table, or that nothing costs anything', () => {
   expect(reportText(design(closed), demo.units)).not.toContain('WHAT EACH WISH COSTS');
 });
 
-test('the command takes it as an option, for boxes that are new', () => {
+test('the command takes it as an option, for boxes that are new', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'airspring-'));
   const write = (name: string, brief: object) => writeFileSync(join(folder, name), JSON.stringify(brief));
   write('closed.json', closed);
   write('standing.json', oldThunderBox);
-  expect(run(['design', 'closed.json', '--prices'], folder).out).toContain('WHAT EACH WISH COSTS');
-  const { status, error } = run(['design', 'standing.json', '--prices'], folder);
+  expect((await run(['design', 'closed.json', '--prices'], folder)).out).toContain('WHAT EACH WISH COSTS');
+  const { status, error } = await run(['design', 'standing.json', '--prices'], folder);
   expect([status, error]).toEqual([2, '--prices is for briefs about a new box\n']);
 });

@@ -1,7 +1,12 @@
 /** The smallest boxes for many depths and levels: each keeps the brief, none is bettered, and no smaller one is found by asking. */
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { isInputError } from '@airspring/core/fault';
-import { type Brief, design, type TradeOffOptions, type TradeOffs, tradeOffs } from 'airspring';
+import { type Brief, design, type TradeOffOptions, type TradeOffs, tradeOffs, tradeOffsText } from 'airspring';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
+import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
+import { run } from '../../../packages/airspring/src/command/run.js';
 import { demo, met, possible, put } from '../../arbitrary/brief.js';
 
 // They search.
@@ -115,4 +120,70 @@ test('the highest beginning that a refusal names is taken', async () => {
 test('what is asked for twice is tried once', async () => {
   const { lowest, levels, boxes } = await tradeOffs(closed, { lowest: ['45 Hz', '45 Hz'], levels: ['86 dB', '86 dB'] });
   expect([lowest, levels, boxes.length]).toEqual([[45], [86], 1]);
+});
+
+test('options that are no record are refused', async () => {
+  for (const options of [null, 'fast', 3]) expect(await pathsOf(options as never)).toEqual(['options']);
+});
+
+describe('the command', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'airspring-'));
+  const write = (name: string, brief: object) => writeFileSync(join(folder, name), JSON.stringify(brief));
+  write('closed.json', closed);
+  write('loud.json', put(closed, 'wanted.level', '125 dB'));
+  write('wrong.json', put(closed, 'wanted.level', '12 L'));
+  write('standing.json', oldThunderBox);
+  const command = (...words: string[]) => run(['design', ...words, '--trade-offs'], folder);
+
+  test('prints the boxes of the library as text, and as data', async () => {
+    const front = await tradeOffs(closed);
+    const heard: string[] = [];
+    const data = await run(['design', 'closed.json', '--trade-offs', '--json'], folder, ({ what, count, of }) =>
+      heard.push(`${what} ${count} of ${of}`),
+    );
+    expect(data).toEqual({ status: 0, out: `${JSON.stringify(front)}\n`, error: '' });
+    expect([heard[0], heard.at(-1)]).toEqual(['smallest boxes 1 of 7', 'smallest boxes 7 of 7']);
+    const { out } = await command('closed.json');
+    expect(out).toBe(tradeOffsText(front, closed.units));
+    for (const { lowest, level, outer } of front.boxes) {
+      const edges = outer.map((edge) => Number((edge * 1e3).toFixed(1))).join(' × ');
+      expect(out).toMatch(
+        new RegExp(`${Number(lowest.toPrecision(3))} Hz +${level.toFixed(1)} dB .*${edges} .*closed`),
+      );
+    }
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  test('ends with 1 where no box can be had, and with 2 where the brief has a fault', async () => {
+    const { status, out } = await command('loud.json');
+    expect(status).toBe(1);
+    expect(out).toContain('No box that meets the other wishes');
+    const wrong = await command('wrong.json');
+    expect([wrong.status, wrong.out]).toEqual([2, '']);
+    expect(wrong.error).toMatch(/^wanted\.level: [^\n]*\n$/);
+  });
+
+  test('is for new boxes, and goes without what is told of designs', async () => {
+    expect(await command('standing.json')).toEqual({
+      status: 2,
+      out: '',
+      error: '--trade-offs is for briefs about a new box\n',
+    });
+    for (const word of ['--scatter', '--prices', '--only=A', '--html=page.html']) {
+      const { status, error } = await command('closed.json', word);
+      expect(status).toBe(2);
+      expect(error).toContain(`so it goes without ${word.split('=')[0]};`);
+    }
+  });
+});
+
+test('the text tells each driver by its number and its name, safe to print', async () => {
+  const front = await tradeOffs(closed, { lowest: ['38 Hz', '55 Hz'], levels: ['86 dB'] });
+  const [one, other] = front.boxes;
+  const drivers = { name: 'other\u001b', index: 2, count: 2 };
+  const text = tradeOffsText({ ...front, boxes: [one!, { ...other!, drivers }] }, { length: 'in', volume: 'ft³' });
+  expect(text).toMatch(/38 Hz .* ft³ +#1 /);
+  expect(text).toMatch(/55 Hz .* ft³ +2 × #3 /);
+  expect(text).toContain(`#1  "${demo.drivers[0]!.name}"`);
+  expect(text).toContain('#3  "other\\u001b"');
 });

@@ -296,15 +296,13 @@ describe('what a brief may say', () => {
     expect(searchFor(demo).variants.map(({ kind }) => kind.name)).toEqual(['closed', 'vented']);
   });
 
-  test('one more kind never makes the answer worse', { timeout: 60_000 }, () => {
-    // Those of sixth order take far longer; their own briefs try them beside others.
-    const tried = standard.filter(({ name }) => !/^(parallel|series)-/.test(name));
+  test('one more kind never makes the answer worse', { timeout: 180_000 }, () => {
     const all = {
       ...demo,
       radiators: [demoRadiator],
-      box: { ...demo.box, kinds: tried.map(({ name }) => name) },
+      box: { ...demo.box, kinds: standard.map(({ name }) => name) },
       // One partition stands for those across the other edges.
-      partition: { across: ['depth'] },
+      partition: { across: ['width'] },
     } as Brief;
     // Of the weights of the brief alone: the other leanings would be four more searches.
     const points = (brief: Brief) => balanced(searchFor(brief))!.designs[0]!.points;

@@ -52,20 +52,27 @@ async function thrown(work: Promise<unknown>): Promise<Error & { faults?: readon
 }
 
 describe('the same with any number of workers', async () => {
-  const [front, builds] = [await tradeOffs(closed, few), await scattered(closed, { builds: 2500, seed: 5 })];
+  const [front, builds] = [
+    await tradeOffs(closed, few),
+    await scattered(closed, { builds: 2500, seed: 5, prices: true }),
+  ];
   const one = hired(1);
 
   test.each([1, 2, 3])('%i', async (count) => {
     const own = count === 1 ? one : hired(count);
     expect(JSON.stringify(await tradeOffs(closed, { ...few, workers: own }))).toBe(JSON.stringify(front));
-    const shared = await scattered(closed, { builds: 2500, seed: 5, workers: own });
+    const shared = await scattered(closed, { builds: 2500, seed: 5, prices: true, workers: own });
     expect(JSON.stringify(shared)).toBe(JSON.stringify(builds));
   });
 
-  test('builds are those of the answer without workers, and depend on the seed', async () => {
-    const few = await scattered(closed, { builds: 500, workers: one });
-    expect(few).toEqual(design(closed, { scatter: true }));
-    expect(await scattered(closed, { builds: 500, seed: 2 })).not.toEqual(few);
+  test('builds and prices are those of the answer without workers, and builds depend on the seed', async () => {
+    const few = await scattered(closed, { builds: 500, prices: true, workers: one });
+    expect(few.ok && few.designs[0]!.prices!.length).toBeGreaterThan(0);
+    expect(few).toEqual(design(closed, { scatter: true, prices: true }));
+    expect(await scattered(closed, { builds: 500, seed: 2, prices: true })).not.toEqual(few);
+    const worked: string[] = [];
+    await scattered(closed, { builds: 500, prices: true, workers: one, progress: ({ what }) => worked.push(what) });
+    expect(worked).toContain('wish that gives way');
   });
 
   test('progress counts each part once, to the end', async () => {
@@ -80,8 +87,8 @@ describe('the same with any number of workers', async () => {
   test('the nearest brief of one that cannot be met has its builds as well', async () => {
     const loud = { ...closed, wanted: { ...closed.wanted, level: '110 dB' } } as Brief;
     const [there, here] = [
-      await scattered(loud, { builds: 1500, workers: one }),
-      await scattered(loud, { builds: 1500 }),
+      await scattered(loud, { builds: 1500, prices: true, workers: one }),
+      await scattered(loud, { builds: 1500, prices: true }),
     ];
     if (there.ok) throw new Error('met');
     expect(there.nearest?.answer.designs[0]?.scatter?.builds).toBe(1500);

@@ -52,6 +52,8 @@ test('a ripple, a quality factor and a share out of range are refused', () => {
   for (const depth of [0, 13, Number.NaN]) expect(pathsOf(() => lowShelf(depth))).toEqual(['depth']);
   for (const S of [0.05, 1, 2]) expect(pathsOf(() => bandPass({ S }))).toEqual(['bandPass.S']);
   for (const ripple of [-1, 0, 15]) expect(pathsOf(() => bandPass({ ripple }))).toEqual(['bandPass.ripple']);
+  for (const Q of [0.05, 3.1, 50, -1]) expect(pathsOf(() => bandPass({ Q }))).toEqual(['bandPass.Q']);
+  for (const Q of [0.1, 3]) expect(bandPass({ Q }).parameters.Q).toBe(Q);
   expect(pathsOf(() => bandPass({ ripple: 1, S: 0.6 }))).toEqual(['bandPass.ripple']);
   for (const ripple of [-1, 0, 7])
     expect(pathsOf(() => sixthOrderBandPass({ ripple }))).toEqual(['sixthOrderBandPass.ripple']);

@@ -43,7 +43,7 @@ const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
   }),
   ...change,
 });
-const bare: Audit = { ...found, ledger: undefined, bench: undefined, citing: new Map() };
+const bare: Audit = { ...found, ledger: undefined, bench: undefined, citing: new Map(), using: new Map() };
 const withRows = (...rows: LedgerRow[]): Audit => ({ ...bare, ledger: { rows, date: '2024-01-01' } });
 
 describe('the pages of the formulas', () => {
@@ -77,7 +77,7 @@ describe('the pages of the formulas', () => {
       for (const [, , here, there] of text.matchAll(/(href="|\]\()(?:(#[^")]*)|(\/[^")]*))/g))
         links.push(there ?? `${address}${here}`);
     }
-    const byHand = new Set([...audit.citing.values()].flat().map(({ address }) => address));
+    const byHand = new Set([...audit.citing.values(), ...audit.using.values()].flat().map(({ address }) => address));
     // The reference is made by another generator; the build itself checks the links into it.
     const known = (link: string) => anchors.has(link) || byHand.has(link) || link.startsWith('/api/');
     expect(links.filter((link) => !known(link))).toEqual([]);
@@ -92,6 +92,17 @@ describe('the pages of the formulas', () => {
     expect(rows.map(({ id }) => [id, times(id)]).filter(([, count]) => count !== 1)).toEqual([]);
     const values = formulas(top, new Set(['vent/airSpeedCustoms'])).map(keyOf);
     expect(values).toContain('vent/airSpeedCustoms');
+  });
+
+  test('lead to the worked examples that compute with them', () => {
+    const made = pages(found);
+    for (const [family, page] of [
+      ['enclosure/open-baffle', 'how-wide-a-baffle'],
+      ['enclosure/aperiodic-box', 'stuffed-vent'],
+      ['driver/group', 'second-driver-behind'],
+      ['driver/group', 'one-or-two'],
+    ])
+      expect(made.get(`formulas/${family}.md`)).toContain(`](/worked-examples/${page}/)`);
   });
 
   test('name no source that the bibliography lacks', () => {

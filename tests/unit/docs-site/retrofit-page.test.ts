@@ -97,13 +97,43 @@ describe('the page of a box that stands', () => {
     expect(figure.querySelectorAll('tbody tr').length).toBe(options.length);
   });
 
+  test('in the figures of the tubes no name stands in a title, and no line of a length goes through a name', () => {
+    const figures = [...document.querySelectorAll('svg.tubes')];
+    expect(figures.length).toBeGreaterThan(2);
+    const number = (element: Element | undefined | null, name: string) => Number(element?.getAttribute(name));
+    for (const figure of figures) {
+      for (const name of figure.querySelectorAll('[data-panel] > text.words'))
+        expect(number(name, 'y')).toBeGreaterThan(12);
+      const names = [...figure.querySelectorAll('path.event + text')].map((text) => {
+        const [x, y, long] = [number(text, 'x'), number(text, 'y'), 6.4 * words(text).length];
+        const isLeft = text.getAttribute('text-anchor') === 'end';
+        return { from: isLeft ? x - long : x, to: isLeft ? x : x + long, y };
+      });
+      for (const line of figure.querySelectorAll('path.event')) {
+        const [across = 0, top = 0] = [...(line.getAttribute('d') ?? '').matchAll(/[\d.]+/g)].map(Number);
+        for (const { from, to, y } of names) expect(across > from && across < to && top < y - 10).toBe(false);
+      }
+    }
+  });
+
   test('every hole, saw and pipe has its own set of tubes, and each of its tubes a name of its own', () => {
     const pipes = [{ inner: '46 mm', outer: '50 mm' }];
-    const { answer, document } = pageOf({ ...thunderBox, workshop: { holeSaws: ['57 mm', '76 mm'], pipes } } as never);
+    const { answer, said, document } = pageOf({
+      ...thunderBox,
+      workshop: { holeSaws: ['57 mm', '76 mm'], pipes },
+    } as never);
     const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
     expect(sets.length).toBe(4);
     const section = document.querySelector('[aria-labelledby=tubes]');
     expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    // On paper each set is drawn as well, with a line for each of its tubes.
+    const drawn = [...documentOf(said.sheets.markup).querySelectorAll('.sheet .plot-on-paper svg[role=img]')];
+    expect(drawn.length).toBe(sets.length);
+    expect(new Set(drawn.map((svg) => svg.getAttribute('aria-label'))).size).toBe(sets.length);
+    drawn.forEach((svg, i) => {
+      const letters = [...svg.querySelectorAll('.letter')];
+      expect(letters.length).toBe(sets[i]?.proposed.length);
+    });
     const names = [...(section?.querySelectorAll('table.tubes tbody th') ?? [])].map(
       (head) => words(head).split(',')[0],
     );
@@ -203,4 +233,18 @@ describe('other boxes that stand', () => {
     for (const part of [...Object.values(told.parts), told.line, told.drawing, told.files.page?.text ?? ''])
       expect(part).not.toContain('<script');
   });
+});
+
+test('the page without a sheet says how to take each reading before its brief asks for it', () => {
+  const page = readFileSync(
+    new URL('../../../docs-site/src/content/docs/worked-examples/no-sheet.mdx', import.meta.url),
+    'utf8',
+  );
+  const before = /<Fragment slot="before">(.*?)<\/Fragment>/s.exec(page)?.[1] ?? '';
+  const { drivers, standing } = JSON.parse(read('unknown-drivers'));
+  const { within: _, ...readings } = standing.measured;
+  const { name: __, ...driver } = drivers[0];
+  for (const field of ['air', ...Object.keys(readings), ...Object.keys(driver)])
+    expect(before).toContain(`\`${field}\``);
+  expect(before).toMatch(/resistor.*Z = R/s);
 });

@@ -17,7 +17,21 @@ const [small, wider, quiet, deeper, below, two, impedance] = [
 const chuffs = example('it-chuffs');
 const bandPass = example('band-pass');
 const [start, cautions] = ['/start/', '/cautions/'];
-const [sheet, measured] = ['/how-to/read-a-sheet-with-gaps/', '/how-to/enter-a-measured-driver/'];
+const [sheet, measured, trade, faster, ownCoil] = [
+  '/how-to/read-a-sheet-with-gaps/',
+  '/how-to/enter-a-measured-driver/',
+  '/how-to/trade-volume-depth-and-level/',
+  '/how-to/sweep-faster/',
+  '/how-to/write-a-coil-model/',
+];
+const [unknown, pipe, coil, behind, baffle, stuffed] = [
+  'no-sheet',
+  'how-long-a-pipe',
+  'what-my-coil-changes',
+  'second-driver-behind',
+  'how-wide-a-baffle',
+  'stuffed-vent',
+].map(example) as [string, string, string, string, string, string];
 
 const questions: readonly (readonly [question: string, ...pages: readonly string[]])[] = [
   ['port', wider, quiet],
@@ -62,6 +76,21 @@ const questions: readonly (readonly [question: string, ...pages: readonly string
   ['port velocity m/s', quiet, wider],
   ['how low will it go', deeper, start],
   ['amplifier power 4 ohm load', two],
+  ['two unknown speakers, no data sheet, only a multimeter', unknown],
+  ['what can I do with old drivers when I have no datasheet', unknown],
+  ['how long must a transmission line be', pipe],
+  ['pipe a quarter of a wave long for a bass driver', pipe],
+  ['does the inductance of the voice coil change my bass', coil],
+  ['Le on the sheet, does it matter for a subwoofer', coil],
+  ['smaller box or deeper bass or more loudness, which do I give up', trade],
+  ['run thousands of curves faster', faster],
+  ['add my own voice coil model', ownCoil],
+  ['one woofer behind another', behind],
+  ['isobaric clamshell', behind],
+  ['speaker on a flat board without a box', baffle],
+  ['dipole panel how wide', baffle],
+  ['stuff the port with wool', stuffed],
+  ['foam in the hole of a closed box to tame the peak', stuffed],
 ];
 
 const pages = new URL('../../../docs-site/src/content/docs/', import.meta.url);
@@ -79,13 +108,13 @@ const findable: readonly Findable[] = readdirSync(pages, { recursive: true, enco
     };
   });
 
-test('forty-two questions: at least 38 first hits answer them', () => {
-  expect(questions).toHaveLength(42);
+test('fifty-seven questions: at least 54 first hits answer them', () => {
+  expect(questions).toHaveLength(57);
   const wrong = questions.flatMap(([question, ...right]) => {
     const first = rank(question, findable)[0]?.address;
     return first !== undefined && right.includes(first) ? [] : [`${question}: ${first}`];
   });
-  expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(4);
+  expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(3);
 });
 
 test('words are given to pages that are there, and nothing is found for nonsense', () => {

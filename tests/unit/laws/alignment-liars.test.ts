@@ -28,7 +28,8 @@ const ours = [
   ...[quasiThirdOrder, boomBox, superBoomBox, linkwitzRiley, interOrder(), ofTotalQ(0.8)],
   ...[lowShelf(1), lowShelf(3), lowShelf(9)],
   ...[bandPass(), bandPass({ ripple: 1 }), bandPass({ S: 0.9 }), bandPass({ S: 0.3, Q: 2 })],
-  ...[sixthOrderBandPass(), sixthOrderBandPass({ ripple: 0.2 }), sixthOrderBandPass({ ripple: 6 })],
+  ...[undefined, 1e-9, 1e-6, 1e-3, 0.2, 6].map((ripple) => sixthOrderBandPass(ripple ? { ripple } : {})),
+  ...[1e-9, 15, 20].map((ripple) => chebyshev(10, { ripple })),
 ];
 test.each(ours.map((one) => [`${one.name} of order ${one.order}`, one] as const))('%s', (_, alignment) => {
   expect(reasons(alignmentLaws(alignment))).toEqual([]);
@@ -41,6 +42,14 @@ const deepest: Alignment = {
   parameters: {},
   sources: ['own'],
 };
+test('a range that is turned round breaks the law of the parameter alone, which names it', () => {
+  const { free } = quasiThirdOrder;
+  const turned = { ...quasiThirdOrder, free: { ...free!, from: free!.to, to: free!.from } };
+  const broken = alignmentLaws(turned).filter(({ holds }) => !holds);
+  expect(broken.map(({ law }) => law)).toEqual(['a parameter that says what it is']);
+  expect(broken[0]!.detail).toMatch(/free: a range from /);
+});
+
 test('a goal', () => expect(reasons(alignmentLaws(deepest))).toEqual([]));
 
 const flat = butterworth(4);

@@ -286,3 +286,13 @@ describe('boxes with models obey the laws of families', () => {
     expect(reasons(familyLaws({ family: mixedFamily, spec, frequencies }))).toEqual([]);
   });
 });
+
+test('a model that lacks a part is told which', () => {
+  const { impedance: _, ...coil } = lossy;
+  const { parameters: __, compliance: ___, ...suspension } = creep;
+  const told = [coilLaws(coil as never), suspensionLaws(suspension as never)];
+  expect(told.map((laws) => laws.map(({ holds, detail }) => [holds, detail]))).toEqual([
+    [[false, 'it lacks impedance, a function']],
+    [[false, 'it lacks parameters, a record; compliance, a function']],
+  ]);
+});

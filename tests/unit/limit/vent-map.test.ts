@@ -69,6 +69,8 @@ test.each([
   ['map.tunings', { tunings: [] }],
   ['map.to', { from: '100 Hz', to: '30 Hz' }],
   ['map.box', { box: 'x' }],
+  ['map.box', { box: () => undefined }],
+  ['map.box', { box: () => null }],
   ['map.space', { space: null }],
   ['map.space.vent', { space: { ...space, vent: { diameter: '60 mm' } } }],
   ['map.space.outer.depth', { space: { ...space, thickness: '205 mm' } }],

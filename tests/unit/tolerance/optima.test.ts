@@ -63,3 +63,19 @@ test('points of other lengths, and numbers that are not finite, are refused at t
     ),
   ).toEqual(['points[1][1]']);
 });
+
+test('what is no record, or no list, is refused at its place', () => {
+  expect(pathsOf(() => shadowPrices(null as never, {}))).toEqual(['objective']);
+  expect(pathsOf(() => shadowPrices({ x: 1 }, null as never))).toEqual(['limits']);
+  expect(pathsOf(() => shadowPrices({ x: 1 }, { a: null as never, b: [1] as never }))).toEqual([
+    'limits.a',
+    'limits.b',
+  ]);
+  expect(pathsOf(() => tradeOffFront(null as never))).toEqual(['points']);
+  expect(pathsOf(() => tradeOffFront([null as never, [1, 2], 3 as never]))).toEqual(['points[0]', 'points[2]']);
+});
+
+test('an input may have the name of what every record has', () => {
+  const { byLimit, left } = shadowPrices({ toString: -2 } as never, { a: { toString: 1 } as never, b: { x: 1 } });
+  expect([byLimit, left]).toEqual([{ a: 2, b: 0 }, 0]);
+});

@@ -15,11 +15,12 @@ import {
   subChebyshev,
   superBoomBox,
 } from '@airspring/core/alignment';
-import type { Fault } from '@airspring/core/fault';
+import { type Fault, isInputError } from '@airspring/core/fault';
 import * as v from 'valibot';
+import type { AlignmentChoice } from '../job/alignment-choice.js';
 
 /** The alignments that a brief may name when no others are passed in. */
-export const standardAlignments: readonly Alignment[] = /* @__PURE__ */ [
+export const standardAlignments: readonly AlignmentChoice[] = /* @__PURE__ */ [
   butterworth(2),
   bessel(2),
   criticallyDamped(2),
@@ -33,9 +34,9 @@ export const standardAlignments: readonly Alignment[] = /* @__PURE__ */ [
   boomBox,
   superBoomBox,
   linkwitzRiley,
-  lowShelf(3),
+  { ...lowShelf(3), made: ({ depth = 3 }) => lowShelf(depth) },
   lowShelf(6),
-  bandPass(),
+  { ...bandPass(), made: ({ ripple, ...rest }) => bandPass(ripple ? { ripple, ...rest } : rest) },
   bandPass({ ripple: 0.5 }),
   bandPass({ ripple: 1.5 }),
 ];
@@ -72,46 +73,65 @@ export const alignmentField = (alignments: readonly Alignment[]) =>
     ),
   );
 
+type Parameters = Readonly<Record<string, number>>;
+
+/** An alignment with the parameters of a brief, or the faults of these. */
+function withParameters(one: AlignmentChoice, parameters: Parameters): Alignment | readonly Fault[] {
+  const at = (parameter: string) => `alignment.parameters.${parameter}`;
+  try {
+    const { made, ...plain } = one;
+    const fixed = fixedAt(made && Object.keys(parameters).length > 0 ? made(parameters) : plain, parameters);
+    if (fixed.ok) return fixed.alignment;
+    const remedy = 'Correct the parameter, or leave it out.';
+    return fixed.because.map(({ code, text }) => {
+      return { code: 'inconsistent', path: at(code), got: parameters[code], expected: text.replace(/\.$/, ''), remedy };
+    });
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return error.faults.map((fault) => ({ ...fault, path: at(fault.path.split('.').at(-1)!) }));
+  }
+}
+
+const isFound = (tried: Alignment | readonly Fault[]): tried is Alignment => 'target' in tried;
+
 /** What a brief without faults asks of alignments. */
 export function alignmentAsked(
   asked: WrittenAlignment | undefined,
-  alignments: readonly Alignment[],
+  alignments: readonly AlignmentChoice[],
 ): Alignment | 'compare' | undefined {
   if (asked === undefined || asked === 'compare') return asked;
   const { name, parameters = {} } = asked;
-  for (const one of alignments.filter((alignment) => alignment.name === name)) {
-    const fixed = fixedAt(one, parameters);
-    if (fixed.ok) return fixed.alignment;
-  }
-  return undefined;
+  return alignments
+    .filter((one) => one.name === name)
+    .map((one) => withParameters(one, parameters))
+    .find(isFound);
 }
 
 type Read = { readonly [Field in keyof Exclude<WrittenAlignment, 'compare'>]?: unknown };
+
+/** Why none of the alignments of a name has some parameters: one of any shape says it best, and else each says it. */
+function faultsOfParameters(named: readonly AlignmentChoice[], parameters: Parameters): readonly Fault[] {
+  const tried = named.map((one) => withParameters(one, parameters));
+  if (tried.some(isFound)) return [];
+  const faults = tried as readonly (readonly Fault[])[];
+  const maker = named.findIndex(({ made }) => made);
+  if (maker >= 0) return faults[maker]!;
+  const all = faults.flat();
+  return all.slice(0, 1).map((fault) => ({ ...fault, expected: all.map(({ expected }) => expected).join('; ') }));
+}
 
 /** Faults of the parameters of an alignment, and of other fields that it decides. */
 export function faultsOfAlignment(
   read: 'compare' | Read | undefined,
   box: { readonly tuning?: unknown } | undefined,
-  alignments: readonly Alignment[],
+  alignments: readonly AlignmentChoice[],
 ): Fault[] {
   if (typeof read !== 'object') return [];
-  const named = alignments.filter(({ name }) => name === read.name);
-  const parameters = (read.parameters ?? {}) as Readonly<Record<string, number>>;
-  const tried = named.map((one) => fixedAt(one, parameters));
-  const reasons = tried.some(({ ok }) => ok) ? [] : tried.flatMap((one) => (one.ok ? [] : one.because));
-  const [reason] = reasons;
   return [
-    ...(reason
-      ? [
-          {
-            code: 'inconsistent' as const,
-            path: `alignment.parameters.${reason.code}`,
-            got: parameters[reason.code],
-            expected: reasons.map(({ text }) => text.replace(/\.$/, '')).join('; '),
-            remedy: 'Correct the parameter, or leave it out.',
-          },
-        ]
-      : []),
+    ...faultsOfParameters(
+      alignments.filter(({ name }) => name === read.name),
+      (read.parameters ?? {}) as Parameters,
+    ),
     ...(box?.tuning === undefined || read.name === undefined
       ? []
       : [

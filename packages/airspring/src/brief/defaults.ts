@@ -1,6 +1,6 @@
 import type { Air } from '@airspring/core/air';
-import type { Alignment } from '@airspring/core/alignment';
 import { HALF_POWER } from '@airspring/core/response';
+import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import { alignmentAsked } from './alignment.js';
 import { amplifierOf } from './amplifier.js';
@@ -12,7 +12,7 @@ export function jobOf(
   read: ReadBrief,
   air: Air,
   choices: readonly DriverChoice[],
-  alignments: readonly Alignment[] = [],
+  alignments: readonly AlignmentChoice[] = [],
 ): Job {
   const alignment = alignmentAsked(read.alignment, alignments);
   const { title, space, wanted, amplifier, box = {}, units = {}, weights = {} } = read;

@@ -1,7 +1,7 @@
 import type { Air } from '@airspring/core/air';
-import type { Alignment } from '@airspring/core/alignment';
 import { type Fault, InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
+import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import { faultsAcross } from './across.js';
 import { faultsOfAlignment, standardAlignments } from './alignment.js';
@@ -86,7 +86,7 @@ export function readBrief(
   brief: unknown,
   kinds: readonly BriefPart[],
   models: DriverModels = standardModels,
-  alignments: readonly Alignment[] = standardAlignments,
+  alignments: readonly AlignmentChoice[] = standardAlignments,
 ): Job {
   const named: Pick<BriefPart, 'across'> = {
     across: (written, read) => [

@@ -13,6 +13,8 @@ export type Asked =
       readonly scatter: boolean;
       /** Whether to tell what each wish costs. */
       readonly prices: boolean;
+      /** Whether to tell the smallest box for each depth and level in place of designs. */
+      readonly tradeOffs: boolean;
       /** The name of the one box that is asked for. */
       readonly only?: string;
       /** The file for a page to print. */
@@ -30,6 +32,9 @@ airspring design <brief.json> --scatter
                                        and what matters most
 airspring design <brief.json> --prices tell what each wish at its limit costs:
                                        what the box gains where it gives way
+airspring design <brief.json> --trade-offs
+                                       print the smallest box for each of several
+                                       depths and levels in place of designs
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
@@ -69,14 +74,18 @@ export function readArguments(words: readonly string[]): Asked {
   if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
   if (more.length > 0) return { what: 'refused', line: `expected one path, but also got "${more.join('", "')}"` };
-  const { json = false, scatter = false, prices = false, only, html } = values;
+  const { json = false, scatter = false, prices = false, 'trade-offs': tradeOffs = false, only, html } = values;
   if (html === '') return { what: 'refused', line: 'expected the path of a file after "--html"' };
+  const [ofDesigns] = Object.entries({ scatter, prices, only, html }).filter(([, value]) => value);
+  if (tradeOffs && ofDesigns)
+    return { what: 'refused', line: `--trade-offs prints no designs, so it goes without --${ofDesigns[0]}` };
   return {
     what: 'design',
     path,
     json,
     scatter,
     prices,
+    tradeOffs,
     ...(only !== undefined && { only }),
     ...(html !== undefined && { html }),
   };
@@ -90,6 +99,7 @@ const parse = (words: readonly string[]) =>
       json: { type: 'boolean' },
       scatter: { type: 'boolean' },
       prices: { type: 'boolean' },
+      'trade-offs': { type: 'boolean' },
       only: { type: 'string' },
       html: { type: 'string' },
       fields: { type: 'boolean' },

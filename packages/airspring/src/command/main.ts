@@ -16,7 +16,7 @@ const standing = (process.env.npm_package_name === 'airspring-workspace' ? proce
 const progress = progressLines((line) => writeSync(process.stderr.fd, line));
 
 try {
-  const { status, out, error } = run(process.argv.slice(2), standing, progress);
+  const { status, out, error } = await run(process.argv.slice(2), standing, progress);
   const failed = await writeAll(process.stdout, out);
   process.exitCode = failed === undefined ? status : failed.code === 'EPIPE' ? PIPE_CLOSED : CANNOT_WRITE;
   const why =

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
-import { briefFields, briefJsonSchema, type DesignOptions, design } from '../design.js';
+import { briefFields, briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import { printPage } from '../page/page.js';
 import { changedDesignPage, retrofitPage } from '../page/retrofit-page.js';
@@ -9,11 +9,13 @@ import type { Design } from '../record/design-record.js';
 import type { Progress } from '../search/search.js';
 import { stands } from '../standing/read.js';
 import { type Retrofit, retrofit } from '../standing/retrofit.js';
+import { type TradeOffs, tradeOffs } from '../trade-offs.js';
 import { changedDesignText } from '../words/changed-design-text.js';
 import { fieldsText } from '../words/fields-text.js';
 import { designText, reportText } from '../words/report-text.js';
 import { retrofitText } from '../words/retrofit-text.js';
 import { sketchText } from '../words/sketch.js';
+import { tradeOffsText } from '../words/trade-offs-text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 import { writePage } from './page-file.js';
@@ -34,10 +36,10 @@ export interface Ended {
 const told = (out: string): Ended => ({ status: MET, out, error: '' });
 const refused = (lines: string): Ended => ({ status: REFUSED, out: '', error: `${lines}\n` });
 
-/** The answer, or all faults of the brief, one on each line. */
-function answerTo(brief: unknown, options: DesignOptions): Answer | Retrofit | string {
+/** What is made of a brief, or all faults of the brief, one on each line. */
+async function madeOf<Made>(make: () => Made | Promise<Made>): Promise<Made | string> {
   try {
-    return stands(brief) ? retrofit(brief) : design(brief, options);
+    return await make();
   } catch (error) {
     if (!isInputError(error)) throw error;
     return error.message;
@@ -45,11 +47,11 @@ function answerTo(brief: unknown, options: DesignOptions): Answer | Retrofit | s
 }
 
 /** JSON that is safe to show in a terminal: it also escapes control characters that JSON allows, with the same meaning. */
-const jsonText = (answer: Answer | Retrofit): string =>
-  JSON.stringify(answer).replace(
+const jsonText = (answer: Answer | Retrofit | TradeOffs): string =>
+  `${JSON.stringify(answer).replace(
     /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
+  )}\n`;
 
 /** The boxes of an answer: those that meet the brief, or those of the nearest brief. */
 const designsOf = (answer: Answer): readonly Design[] =>
@@ -92,8 +94,16 @@ function pageFor(answer: Answer | Retrofit, { units }: Brief, only: boolean): st
   return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
 }
 
+/** The smallest boxes for some depths and levels. */
+async function runTradeOffs(brief: unknown, json: boolean, progress: Progress): Promise<Ended> {
+  const front = await madeOf(() => tradeOffs(brief, { progress }));
+  if (typeof front === 'string') return refused(front);
+  const out = json ? jsonText(front) : tradeOffsText(front, (brief as Brief).units);
+  return { status: front.boxes.length > 0 ? MET : NOT_MET, out, error: '' };
+}
+
 /** Runs the command with its arguments; `standing` is the folder of the user. */
-export function run(words: readonly string[], standing: string, progress: Progress = () => {}): Ended {
+export async function run(words: readonly string[], standing: string, progress: Progress = () => {}): Promise<Ended> {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
@@ -102,15 +112,18 @@ export function run(words: readonly string[], standing: string, progress: Progre
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
   const { scatter, prices } = asked;
-  if ((scatter || prices) && stands(file.brief)) {
-    return refused(`--${scatter ? 'scatter' : 'prices'} is for briefs about a new box`);
-  }
-  const whole = answerTo(file.brief, { progress, scatter, prices });
+  const ofNewBox = { scatter, prices, 'trade-offs': asked.tradeOffs };
+  const [unfit] = Object.entries(ofNewBox).filter(([, chosen]) => chosen);
+  if (unfit && stands(file.brief)) return refused(`--${unfit[0]} is for briefs about a new box`);
+  if (asked.tradeOffs) return runTradeOffs(file.brief, asked.json, progress);
+  const whole = await madeOf<Answer | Retrofit>(() =>
+    stands(file.brief) ? retrofit(file.brief) : design(file.brief, { progress, scatter, prices }),
+  );
   if (typeof whole === 'string') return refused(whole);
   const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);
   if (typeof answer === 'string') return refused(visible(answer));
   const brief = file.brief as Brief;
-  const out = asked.json ? `${jsonText(answer)}\n` : printed(answer, brief, asked.only !== undefined);
+  const out = asked.json ? jsonText(answer) : printed(answer, brief, asked.only !== undefined);
   const status = !('ok' in answer) || answer.ok ? MET : NOT_MET;
   if (asked.html === undefined) return { status, out, error: '' };
   const page = pageFor(answer, brief, asked.only !== undefined);

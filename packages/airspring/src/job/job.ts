@@ -3,6 +3,7 @@ import type { Alignment } from '@airspring/core/alignment';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
 import type { Face } from '@airspring/core/space';
+import type { AlignmentChoice } from './alignment-choice.js';
 
 /** A brief as it was written: texts with units, before anything was read. */
 export type Written = Readonly<Record<string, unknown>>;
@@ -92,7 +93,7 @@ export interface Job {
   /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
   /** The alignments that the brief may name. */
-  readonly alignments: readonly Alignment[];
+  readonly alignments: readonly AlignmentChoice[];
   /** The alignment that every box must have; or 'compare', where the report says which of them each box comes near to. */
   readonly alignment?: Alignment | 'compare';
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */

@@ -49,12 +49,15 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     ventResistance: si('acousticResistance', point[1]!),
     ventArea: si('area', areaOf(point[2]!)),
   });
+  // The compliance ratio is inverse to the volume, so that one closed box tells the resonance of them all.
+  const { fc, alpha } = closedResonance(air.spec([1]), job.air);
+  const resonanceIn = (netVolume: number) => fc * Math.sqrt((1 + alpha / netVolume) / (1 + alpha));
   /** The reactance of the air in the vent and at both its ends, at the resonance of the closed box, over the resistance. */
   function massShareOf(point: Point): number {
-    const [, resistance = 1, diameter = 0] = point;
+    const [netVolume = 0, resistance = 1, diameter = 0] = point;
     const length = thicknessOf(point) + 2 * unflanged({ radius: metres(diameter / 2) }, 0);
     const mass = (job.air.density * length) / areaOf(diameter);
-    return (2 * Math.PI * closedResonance(air.spec(point), job.air).fc * mass) / resistance;
+    return (2 * Math.PI * resonanceIn(netVolume) * mass) / resistance;
   }
   const lengthIn = (thickness: number) => metres(Math.max(t, thickness));
   const opening = airSpeedIn({

@@ -1,7 +1,7 @@
-import type { Alignment } from '@airspring/core/alignment';
 import { standardAlignments } from '../brief/alignment.js';
 import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver-models.js';
 import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
+import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { BoxKind } from './box-kind.js';
 import { standard } from './standard.js';
 
@@ -17,7 +17,7 @@ export interface BriefOptions {
   /** Models of suspensions that a driver may ask for as `suspension`; default those of `standardSuspensions`. */
   readonly suspensions?: readonly SuspensionChoice[];
   /** Alignments that `alignment` may name, and with which 'compare' compares; default `standardAlignments`. */
-  readonly alignments?: readonly Alignment[];
+  readonly alignments?: readonly AlignmentChoice[];
 }
 
 /** The same with everything that is left out. */
@@ -29,7 +29,7 @@ export const completeOptions = ({
 }: BriefOptions): {
   readonly kinds: readonly BoxKind[];
   readonly models: DriverModels;
-  readonly alignments: readonly Alignment[];
+  readonly alignments: readonly AlignmentChoice[];
 } => ({
   kinds,
   models: { coils, suspensions },

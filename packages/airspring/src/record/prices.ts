@@ -3,7 +3,6 @@ import { readBrief } from '../brief/read.js';
 import type { Written } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
 import { bestBoxes } from '../search/best.js';
-import type { Box } from '../search/box.js';
 import { apply, type Change, stepOf } from '../search/change.js';
 import { type Criteria, leanings, pointsOf } from '../search/points.js';
 import { type Search, searchOf } from '../search/search.js';
@@ -29,18 +28,74 @@ export interface WishPrice {
 /** Edges that must be as long as the space change with it; they do not give way. */
 const isExact = ({ job }: Search, path: string): boolean => job.space.exactly.some((edge) => path === `space.${edge}`);
 
-/** The search of a brief with one wish changed; `undefined` where no brief may ask for that. */
-function searchWith(search: Search, change: Change): Search | undefined {
-  const { job, kinds, models } = search;
-  const brief: Written = apply(job.written, [change]);
+/** A brief with one of its wishes eased by a round step. */
+export interface Eased {
+  /** The place of the wish among those of the search. */
+  readonly wish: number;
+  readonly change: Change;
+  readonly brief: Written;
+  /** So many leanings are searched, the first ones. */
+  readonly count: number;
+}
+
+/** What the best box of each leaning does; `undefined` where there is none, or where no brief may ask for that. */
+export type BestOfEased = readonly (Criteria | undefined)[];
+
+const placeOf = ({ job }: Search, { leaning }: Chosen): number =>
+  leanings(job).findIndex(({ name }) => name === leaning);
+
+const binds = ({ box }: Chosen, wish: number): boolean => box.excess[wish]! > -BINDS;
+
+/** The eased briefs of which a design asks what they would gain: one for each wish that is at its limit in any of them. */
+export function easedOf(search: Search, chosen: Selection): readonly Eased[] {
+  const { job, wishes } = search;
+  const count = 1 + Math.max(...chosen.map((one) => placeOf(search, one)));
+  return [...wishes.list.entries()].flatMap(([i, wish]): Eased[] => {
+    if (!(wish.allowed < Infinity) || isExact(search, wish.path) || !chosen.some((one) => binds(one, i))) return [];
+    const change = stepOf(job, wish);
+    return [{ wish: i, change, brief: apply(job.written, [change]), count }];
+  });
+}
+
+/** What is searched again for an eased brief. */
+type Again = Pick<Search, 'kinds' | 'models'> & {
+  readonly alignments: Search['job']['alignments'];
+  readonly rooms?: Search['rooms'];
+};
+
+/** The best boxes of an eased brief. `rooms` may be those of a search that differs in the sound alone. */
+export function bestOfEased({ brief, count }: Pick<Eased, 'brief' | 'count'>, again: Again): BestOfEased {
+  const { kinds, models, alignments, rooms } = again;
   try {
-    const again = searchOf(readBrief(brief, kinds, models, job.alignments), search);
-    // The room in a box depends on all but the sound.
-    return /^(wanted|amplifier)\./.test(change.path) ? { ...again, rooms: search.rooms } : again;
+    const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models });
+    return bestBoxes(rooms ? { ...search, rooms } : search, count).map((box) => box?.criteria);
   } catch (error) {
     if (!isInputError(error)) throw error;
-    return undefined;
+    return [];
   }
+}
+
+/** What each wish at its limit costs each design, from the best boxes of the eased briefs. */
+export function pricesTold(
+  search: Search,
+  chosen: Selection,
+  eased: readonly Eased[],
+  found: readonly BestOfEased[],
+): readonly (readonly WishPrice[])[] {
+  const { job, wishes } = search;
+  return chosen.map((one) => {
+    const place = placeOf(search, one);
+    const { weights } = leanings(job)[place]!;
+    const points = (criteria: Criteria) => pointsOf(job, weights, criteria);
+    const own = one.box.criteria;
+    return eased.flatMap(({ wish, change: { from, to } }, k): WishPrice[] => {
+      if (found[k]!.length === 0 || !binds(one, wish)) return [];
+      const best = found[k]![place] ?? own;
+      const better = points(best) > points(own) ? best : own;
+      const { path, what } = wishes.list[wish] as Wish;
+      return [{ path, what, from, to, with: { ...better }, without: { ...own }, gained: points(better) - points(own) }];
+    });
+  });
 }
 
 /**
@@ -49,38 +104,13 @@ function searchWith(search: Search, change: Change): Search | undefined {
  * also meets the eased one, so that nothing is ever lost.
  */
 export function pricesOf(search: Search, chosen: Selection): readonly (readonly WishPrice[])[] {
-  const { job, wishes, progress } = search;
-  const names = leanings(job);
-  const place = ({ leaning }: Chosen): number => names.findIndex(({ name }) => name === leaning);
-  const count = 1 + Math.max(...chosen.map(place));
-  const binds = ({ excess }: Box, i: number): boolean => excess[i]! > -BINDS;
-  const binding = [...wishes.list.keys()].filter(
-    (i) =>
-      wishes.list[i]!.allowed < Infinity &&
-      !isExact(search, wishes.list[i]!.path) &&
-      chosen.some(({ box }) => binds(box, i)),
-  );
-  const eased = new Map<number, readonly (Box | undefined)[]>();
-  const changes = new Map<number, Change>();
-  binding.forEach((i, turn) => {
-    progress({ what: 'wish that gives way', count: turn + 1, of: binding.length });
-    const change = stepOf(job, wishes.list[i] as Wish);
-    const again = searchWith(search, change);
-    if (again === undefined) return;
-    changes.set(i, change);
-    eased.set(i, bestBoxes(again, count));
+  const { kinds, models, job, rooms, progress } = search;
+  const eased = easedOf(search, chosen);
+  const found = eased.map((one, turn) => {
+    progress({ what: 'wish that gives way', count: turn + 1, of: eased.length });
+    // The room in a box depends on all but the sound.
+    const sameRooms = /^(wanted|amplifier)\./.test(one.change.path);
+    return bestOfEased(one, { kinds, models, alignments: job.alignments, ...(sameRooms && { rooms }) });
   });
-  return chosen.map((one) => {
-    const { weights } = names[place(one)]!;
-    const points = (criteria: Criteria) => pointsOf(job, weights, criteria);
-    const own = one.box.criteria;
-    return [...eased].flatMap(([i, boxes]): WishPrice[] => {
-      if (!binds(one.box, i)) return [];
-      const found = boxes[place(one)]?.criteria ?? own;
-      const better = points(found) > points(own) ? found : own;
-      const { path, what } = wishes.list[i] as Wish;
-      const { from, to } = changes.get(i) as Change;
-      return [{ path, what, from, to, with: { ...better }, without: { ...own }, gained: points(better) - points(own) }];
-    });
-  });
+  return pricesTold(search, chosen, eased, found);
 }

@@ -41,6 +41,11 @@ export interface ScatterTold {
   readonly builds: number;
   /** f3 without a filter, Hz: 5 %, half and 95 % of the builds lie below; or why there is no such band. */
   readonly f3: { readonly ok: true; readonly low: number; readonly middle: number; readonly high: number } | Impossible;
+  /**
+   * Level without a filter, dB for 1 V rms: at each frequency, Hz, 5 %, half and 95 % of the builds lie below. Left out where no builds
+   * are worked out.
+   */
+  readonly level?: Readonly<Record<'frequencies' | 'low' | 'middle' | 'high', readonly number[]>>;
   /** The share of the variance of f3 that each number of the network causes, the greatest first; adds up to 1. */
   readonly causes: readonly { readonly name: string; readonly share: number }[];
   /** The numbers of the network that were taken to scatter, and how far: common practice. */
@@ -81,11 +86,17 @@ export function scatterTold(box: Built, runs?: readonly Builds[]): ScatterTold {
   if ('builds' in found) return found;
   const { system, scatter, assumed, frequencies } = found;
   const parts = runs ?? [compileBuilds(system, scatter, frequencies)(SEED, 0, BUILDS)];
-  const { builds, f3, firstOrder, warnings } = summaryOf(system, scatter, frequencies, parts);
+  const { builds, f3, level, firstOrder, warnings } = summaryOf(system, scatter, frequencies, parts);
   const shares = firstOrder.ok ? Object.entries(firstOrder.shares) : [];
   return {
     builds,
     f3: f3.ok ? { ok: true, low: f3.low, middle: f3.middle, high: f3.high } : f3,
+    level: {
+      frequencies: [...level.frequencies],
+      low: [...level.low],
+      middle: [...level.middle],
+      high: [...level.high],
+    },
     causes: shares.map(([name, share]) => ({ name, share })).sort((a, b) => b.share - a.share),
     assumed,
     warnings,

@@ -2,6 +2,7 @@ import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
+import { boundsMet, compileDistinct } from './distinct-shapes.js';
 import type { Grid } from './grid.js';
 import type { Criteria } from './points.js';
 import { compileRoom, noRooms, type Room } from './room.js';
@@ -69,6 +70,8 @@ export function surveyVariant(
   const rooms = search.rooms.get(key) ?? noRooms();
   if (name !== undefined) search.rooms.set(key, rooms);
   const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
+  const everyShape = [...shapes.keys()];
+  const distinctAt = compileDistinct(shapes, variant.least);
 
   for (const volume of Array.from(volumes)) {
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
@@ -120,13 +123,15 @@ export function surveyVariant(
   function tryShapes(volume: number, known: Room | undefined): void {
     for (let k = 0; k < costs.length; k++) floor[k] = (costs[k] as Cost).of(excess, criteria);
     let tried = 0;
-    for (let s = 0; s < shapes.length; s++) {
+    const places = known === undefined && edge === undefined ? distinctAt(volume) : everyShape;
+    for (let i = 0; i < places.length; i++) {
+      const s = places[i]!;
       if (known !== undefined && parts.extent > known.atMost[s]!) continue;
       const shape = shapes[s] as Shape;
       if (!edgesFor(shape, volume)) continue;
       // Where room is kept, it is that of the shape at a volume slightly smaller, where it may differ from the other.
       if (known === undefined) {
-        const bit = boundsMet(shape);
+        const bit = boundsMet(shape, variant.least, inner, edge);
         if ((tried & bit) !== 0) continue;
         tried |= bit;
       }
@@ -159,20 +164,5 @@ export function surveyVariant(
     return false;
   }
 
-  /**
-   * One bit for the bounds at which the edges of a shape stand, 0 where two edges or more stand at none. Shapes of one volume with
-   * the same bit have the same edges, and most shapes of a large box share theirs with another.
-   */
-  function boundsMet({ most }: Shape): number {
-    let place = 0;
-    let open = 0;
-    for (let axis = 0; axis < 3; axis++) {
-      const size = inner[axis]!;
-      const bound = axis === edge || size === most[axis] ? 1 : size === variant.least[axis] ? 2 : 0;
-      if (bound === 0) open++;
-      place = 3 * place + bound;
-    }
-    return open > 1 ? 0 : 1 << place;
-  }
   return found;
 }

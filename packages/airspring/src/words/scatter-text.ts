@@ -1,5 +1,6 @@
 import { listOf } from '../kind/wording.js';
 import type { Design } from '../record/design-record.js';
+import type { ScatterTold } from '../record/scatter.js';
 import { paragraph } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
@@ -24,10 +25,32 @@ const CAUTIONS: Readonly<Record<string, string>> = {
   crossings: 'The response of this box falls by 3 dB at more than one frequency, so f3 can jump from one to another.',
 };
 
+type Level = NonNullable<ScatterTold['level']>;
+
+/** How far a column of levels lies from the middle one at a frequency, by a straight line between two of its frequencies. */
+function apartAt(level: Level, column: 'low' | 'high', f: number): number {
+  const { frequencies, middle } = level;
+  const apart = (i: number) => Math.abs(level[column][i]! - middle[i]!);
+  const above = frequencies.findIndex((one) => one >= f);
+  if (above <= 0) return apart(above < 0 ? frequencies.length - 1 : 0);
+  const [low, high] = [frequencies[above - 1]!, frequencies[above]!];
+  const part = Math.log(f / low) / Math.log(high / low);
+  return apart(above - 1) * (1 - part) + apart(above) * part;
+}
+
+/** Between which levels builds lie: at the lowest tone that the box plays, and an octave above. */
+function levelText(level: Level, depth: number, say: Phrasing): string {
+  const [at, above] = [depth, 2 * depth].map((f) => {
+    const [softer, louder] = (['low', 'high'] as const).map((column) => say.decibels(apartAt(level, column, f)));
+    return `from ${softer} softer to ${louder} louder than the middle one at ${say.hertz(f)}`;
+  });
+  return ` Nine of ten play ${at}, and ${above}.`;
+}
+
 /** What builds of the design will scatter, and what matters most. */
-export function scatterText({ scatter, amplifier }: Design, say: Phrasing): string[] {
+export function scatterText({ scatter, amplifier, response }: Design, say: Phrasing): string[] {
   if (scatter === undefined) return [];
-  const { builds, f3, causes, assumed, warnings } = scatter;
+  const { builds, f3, level, causes, assumed, warnings } = scatter;
   const filter = amplifier.filter === undefined ? '' : ', without your filter';
   const band = f3.ok
     ? `Of ${builds} builds of this box, nine of ten have their f3 between ${say.hertz(f3.low)} and ${say.hertz(f3.high)}${filter}.`
@@ -49,7 +72,7 @@ export function scatterText({ scatter, amplifier }: Design, say: Phrasing): stri
   ].filter((words) => words !== '');
   if (assumed.length === 0) return [paragraph(band)];
   return [
-    paragraph(`${band}${matters}`),
+    paragraph(`${band}${level ? levelText(level, response.depth, say) : ''}${matters}`),
     paragraph(
       [
         `Assumed by common practice: ${spread.join('; ')}.`,

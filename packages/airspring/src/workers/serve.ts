@@ -2,12 +2,13 @@ import { isInputError } from '@airspring/core/fault';
 import type { BriefOptions } from '../kind/brief-options.js';
 import { builds } from './builds.js';
 import type { Chunk } from './chunk.js';
+import { easedWish } from './eased.js';
 import { named } from './named.js';
 import { smallest } from './smallest.js';
 import { listen, type Thread, type Told } from './threads.js';
 
 /** Everything that may be done in a worker. */
-const chunks: readonly Chunk<never, unknown>[] = [builds, smallest];
+const chunks: readonly Chunk<never, unknown>[] = [builds, easedWish, smallest];
 
 function answer({ chunk, input }: { readonly chunk: string; readonly input: never }, options: BriefOptions) {
   const found = chunks.find(({ name }) => name === chunk);

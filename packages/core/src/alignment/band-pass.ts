@@ -13,6 +13,9 @@ export interface BandPassOptions {
   readonly Q?: number;
 }
 
+/** The range of the quality factor, which is that of the width of the band. */
+const [LEAST_Q, MOST_Q] = [0.1, 3] as const;
+
 const shape = { ripple: optional(positive('level')), S: optional(positive('ratio')), Q: optional(positive('ratio')) };
 
 /** $4 S^2 (1 - S^2)$: the level of the dip, as a square. */
@@ -67,6 +70,11 @@ export function bandPass(options: BandPassOptions = {}): Alignment {
     const expected = asked === undefined ? 'a damping from 0.1 to below 1' : 'a ripple up to 14 dB';
     faults.push({ code: 'out-of-range', path, got: asked ?? S, expected, remedy: 'Choose one in this range.' });
   }
+  if (Q !== undefined && !(Q >= LEAST_Q && Q <= MOST_Q)) {
+    const expected = `a quality factor from ${LEAST_Q} to ${MOST_Q}`;
+    const remedy = 'Choose one in this range.';
+    faults.push({ code: 'out-of-range', path: 'bandPass.Q', got: Q, expected, remedy });
+  }
   refuse(faults);
   const ripple = S < Math.SQRT1_2 ? -10 * Math.log10(dipOf(S)) : 0;
   return {
@@ -79,7 +87,7 @@ export function bandPass(options: BandPassOptions = {}): Alignment {
       ? {
           target: (width, numerator) => denominator(S, width, numerator),
           parameters: { S, ripple },
-          free: { from: 0.1, to: 3, told: (width) => ({ Q: width }) },
+          free: { from: LEAST_Q, to: MOST_Q, told: (width) => ({ Q: width }) },
         }
       : { target: (_, numerator) => denominator(S, Q, numerator), parameters: { S, ripple, Q } }),
   };

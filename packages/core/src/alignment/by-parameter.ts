@@ -5,23 +5,28 @@ import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
 import type { Sought } from './unknowns.js';
 
-/** One parameter of a target, and the resistance of the coil that its box needs, as a logarithm of the multiple. */
+/** One parameter of a target, and the total quality factor that its box needs over that of the driver, as a logarithm. */
 export interface Sample {
   readonly parameter: number;
-  readonly resistance: number;
+  readonly quality: number;
   readonly place: Float64Array;
 }
 
-/** Boxes of a target with a free parameter: those that fit the driver, and those that need the least and the most resistance. */
+/**
+ * Boxes of a target with a free parameter: those that fit the driver, and for each stretch of the parameter that has boxes, those
+ * that need the least and the greatest total quality factor.
+ */
 export interface ByParameter<Spec> {
   readonly roots: readonly ShapeRoot<Spec>[];
-  readonly reached: readonly [least: Sample, most: Sample] | undefined;
+  readonly reached: readonly (readonly [least: Sample, most: Sample])[];
 }
 
 /** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
 const ROUGHLY = { tolerance: 1e-3, mostSteps: 12 };
+/** From two places close by, a walk that has not come near in a few steps is beyond the end. */
+const NEARBY = { tolerance: 1e-3, mostSteps: 6 };
 const CLOSELY = { tolerance: 1e-7, mostSteps: 12 };
-/** A resistance that is nearer to that of the driver has to be known closely. */
+/** A quality factor that is nearer to that of the driver has to be known closely. */
 const NEAR = 0.02;
 
 /** Where the next sample should lie by a straight line through the last two. */
@@ -33,12 +38,13 @@ function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike
   return [b.place.map((value, i) => value + part * (value - a.place[i]!)), b.place];
 }
 
-/** So many parameters over the range; a resistance that turns back between them is found by its slope. */
+/** So many parameters over the range; a quality factor that turns back between them is found by its slope. */
 const SAMPLES = 9;
 
 /**
- * Follows the boxes of a target over its parameter, each with the resistance of the coil that it needs. Those that need what the
- * driver has are the solutions. The range of the others says which drivers the target suits.
+ * Follows the boxes of a target over its parameter, each with the total quality factor that it needs. Those that need what the
+ * driver has are the solutions. The ranges of the others say which drivers the target suits. They are the same for drivers that
+ * differ in their damping alone, so that a range that is told is one that such a driver finds.
  */
 export function byParameter<Spec extends DrivenSpec>(
   target: TargetPolynomial,
@@ -46,19 +52,29 @@ export function byParameter<Spec extends DrivenSpec>(
   box: ShapedBox,
   spec: Spec,
   sought: readonly Sought<Spec>[],
-  resistance: Sought<Spec>,
+  quality: Sought<Spec>,
+  has: number,
 ): ByParameter<Spec> {
-  const all = [...sought, resistance];
+  const all = [...sought, quality];
+  const own = Math.log(has);
+  const sampleOf = (parameter: number, place: Float64Array): Sample => ({
+    parameter,
+    place,
+    quality: place[sought.length]! - own,
+  });
   const starts = startsOf(all);
   let before: readonly Sample[] = [];
-  const sampleAt = (parameter: number, near = before): Sample | undefined => {
+  const sampleAt: SampleAt = (parameter, near = before, isEnd = false) => {
     const walk = walkToShape(target, box, spec, all, parameter);
-    for (const start of [...ahead(near, parameter), ...(near.length > 0 ? starts.slice(0, 1) : starts)]) {
-      const rough = walk(start, ROUGHLY);
-      const isClear = parameter > from && parameter < to && Math.abs(rough?.place[sought.length] ?? 0) > NEAR;
+    // Where a stretch ends, what does not hang together with it is no part of it.
+    const anew = isEnd ? [] : near.length > 0 ? starts.slice(0, 1) : starts;
+    for (const start of [...ahead(near, parameter), ...anew]) {
+      const rough = walk(start, isEnd ? NEARBY : ROUGHLY);
+      const isClear =
+        !isEnd && parameter > from && parameter < to && Math.abs((rough?.place[sought.length] ?? own) - own) > NEAR;
       const root = isClear || rough === undefined ? rough : walk(rough.place, CLOSELY);
       if (root === undefined) continue;
-      const sample = { parameter, place: root.place, resistance: root.place[sought.length]! };
+      const sample = sampleOf(parameter, root.place);
       before = [...near.slice(-1), sample];
       return sample;
     }
@@ -66,8 +82,8 @@ export function byParameter<Spec extends DrivenSpec>(
   };
   const parameters = Array.from(linear(from, to, SAMPLES));
   const middle = (SAMPLES - 1) / 2;
-  /** The samples that hang together with one in the middle, or with the first that is found. */
-  const along = (first: Sample | undefined): readonly Sample[] => {
+  /** The stretches of samples that hang together with one in the middle, or with the first that is found. */
+  const along = (first: Sample | undefined): readonly (readonly Sample[])[] => {
     before = first === undefined ? [] : [first];
     // From the middle outwards: at an end there may be no box, and every start would be tried in vain.
     const lower = parameters
@@ -76,75 +92,80 @@ export function byParameter<Spec extends DrivenSpec>(
       .map((parameter, i) => (i === 0 && first !== undefined ? first : sampleAt(parameter)));
     before = lower[0] === undefined ? [] : [lower[0]];
     const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
-    return withTurns(withEdges(parameters, [...lower.reverse(), ...upper], sampleAt), sampleAt);
+    return stretchesOf(parameters, [...lower.reverse(), ...upper], sampleAt).map((one) => withTurns(one, sampleAt));
   };
   const walk = walkToShape(target, box, spec, sought, undefined);
   const crossings = (samples: readonly Sample[]) =>
-    signChanges(samples.map((sample) => sample.resistance)).map((i) => {
+    signChanges(samples.map((sample) => sample.quality)).map((i) => {
       const a = samples[i]!;
       const b = samples[i + 1] ?? a;
-      const part = a.resistance === 0 ? 0 : a.resistance / (a.resistance - b.resistance);
+      const part = a.quality === 0 ? 0 : a.quality / (a.quality - b.quality);
       const between = (x: number, y: number) => x + part * (y - x);
       const place = Array.from(sought, (_, k) => between(a.place[k]!, b.place[k]!));
       return [...place, between(a.parameter, b.parameter)];
     });
-  const branches = middles()
-    .map(along)
-    .filter(({ length }) => length > 0);
-  if (branches.length === 0) return { roots: [], reached: undefined };
-  const byNeed = branches.flat().sort((a, b) => a.resistance - b.resistance);
-  return { roots: everyRoot(walk, branches.flatMap(crossings)), reached: [byNeed[0]!, byNeed.at(-1)!] };
+  const stretches = middles().flatMap(along);
+  const reached = stretches.map((samples) => {
+    const byNeed = samples.toSorted((a, b) => a.quality - b.quality);
+    return [byNeed[0]!, byNeed.at(-1)!] as const;
+  });
+  return { roots: everyRoot(walk, stretches.flatMap(crossings)), reached };
 
   /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
   function middles(): readonly (Sample | undefined)[] {
     if (sought.length < 3 && box.numerator === undefined) return [undefined];
     const parameter = parameters[middle]!;
     const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, CLOSELY);
-    const samples = found.map(({ place }) => ({ parameter, place, resistance: place[sought.length]! }));
+    const samples = found.map(({ place }) => sampleOf(parameter, place));
     return samples.length === 0 ? [undefined] : samples;
   }
 }
 
-type SampleAt = (parameter: number, near?: readonly Sample[]) => Sample | undefined;
+/** A sample near others. Where a stretch ends or turns it is found closely, since that is told. */
+type SampleAt = (parameter: number, near?: readonly Sample[], isEnd?: boolean) => Sample | undefined;
 
 /** Halvings of the step between a sample and a parameter that has none. */
-const HALVINGS = 9;
+const HALVINGS = 12;
 
-/** The samples that were found, with those added between the last of a stretch and the edge beyond which no box has the shape. */
-function withEdges(
+/** The samples that were found, stretch by stretch, each with those up to the edges beyond which no box has the shape. */
+function stretchesOf(
   parameters: readonly number[],
   sampled: readonly (Sample | undefined)[],
   sampleAt: SampleAt,
-): readonly Sample[] {
+): readonly (readonly Sample[])[] {
   const towards = (i: number, way: 1 | -1): readonly Sample[] => {
     const [inner, last, next] = [sampled[i - way], sampled[i]!, parameters[i + way]];
-    if (next === undefined || sampled[i + way] !== undefined) return [];
+    if (next === undefined) return [];
     const found = inner === undefined ? [last] : [inner, last];
     const start = found.length;
     let beyond = next;
     for (let turn = 0; turn < HALVINGS; turn++) {
       const parameter = (found.at(-1)!.parameter + beyond) / 2;
-      const sample = sampleAt(parameter, found.slice(-2));
+      const sample = sampleAt(parameter, found.slice(-2), true);
       if (sample === undefined) beyond = parameter;
       else found.push(sample);
     }
     return found.slice(start);
   };
-  return sampled.flatMap((sample, i) =>
-    sample === undefined ? [] : [...towards(i, -1).toReversed(), sample, ...towards(i, 1)],
-  );
+  return sampled.flatMap((sample, from) => {
+    if (sample === undefined || sampled[from - 1] !== undefined) return [];
+    const end = sampled.indexOf(undefined, from);
+    const to = end < 0 ? sampled.length : end;
+    const within = sampled.slice(from, to) as readonly Sample[];
+    return [[...towards(from, -1).toReversed(), ...within, ...towards(to - 1, 1)]];
+  });
 }
 
-/** The samples, with those added at which the resistance turns back before it reaches that of the driver. */
+/** The samples, with those added at which the quality factor turns back before it reaches that of the driver. */
 function withTurns(samples: readonly Sample[], sampleAt: SampleAt): readonly Sample[] {
   return samples.flatMap((sample, i) => {
     const [before, after] = [samples[i - 1], samples[i + 1]];
     if (before === undefined || after === undefined) return sample;
-    const side = Math.sign(sample.resistance);
-    const turns = [before, after].every((other) => side * other.resistance >= side * sample.resistance);
+    const side = Math.sign(sample.quality);
+    const turns = [before, after].every((other) => side * other.quality >= side * sample.quality);
     if (!turns || side === 0) return sample;
-    const away = (parameter: number) => side * (sampleAt(parameter)?.resistance ?? Number.NaN);
-    const turn = sampleAt(boundedMinimum(away, before.parameter, after.parameter).x);
+    const away = (parameter: number) => side * (sampleAt(parameter, undefined, true)?.quality ?? Number.NaN);
+    const turn = sampleAt(boundedMinimum(away, before.parameter, after.parameter).x, undefined, true);
     if (turn === undefined) return sample;
     return turn.parameter < sample.parameter ? [turn, sample] : [sample, turn];
   });

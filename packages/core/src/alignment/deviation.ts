@@ -52,8 +52,9 @@ export function differences<Spec>(
   const set = (name: string, ...numbers: readonly number[]) => values.set(numbers, slots.of.get(name)?.at);
   family.values(spec, air, set);
   const network = networkOf(values);
-  const columns = network.probes.map(() => complexColumn(POINTS));
-  const flow = columns[0] as (typeof columns)[number];
+  // The flow is the first of the probes; nothing reads the others.
+  const [flow, unread] = [complexColumn(POINTS), complexColumn(POINTS)];
+  const columns = network.probes.map((_, i) => (i === 0 ? flow : unread));
   const unused = new Float64Array(box.order);
   const out = new Float64Array(POINTS);
   const levelOfTarget = compileLevelOfTarget();

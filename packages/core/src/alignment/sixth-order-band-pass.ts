@@ -2,7 +2,7 @@ import { refuse } from '../fault/index.js';
 import { optional, positive, readFields } from '../quantity/index.js';
 import type { Alignment } from './alignment.js';
 import { productOf } from './sections.js';
-import { denominatorOf, equalRipple, factorOf, fixedPoint, inPowers, squaredMagnitude, zerosOf } from './with-zeros.js';
+import { denominatorOf, factorOf, fixedPoint, inPowers, rippleAlone, squaredMagnitude, zerosOf } from './with-zeros.js';
 
 /** What a band-pass of sixth order may be asked for. */
 export interface SixthOrderBandPassOptions {
@@ -34,22 +34,23 @@ function rippled(squared: number, bandwidth: number, numerator: ArrayLike<number
   const zeros = zerosOf(numerator);
   const origin = Array.from({ length: BELOW }, () => [-2 * less - 1, 0] as const);
   // Over u, from 0 at the lower edge to 1 at the upper one: ω² = width (u + less).
-  const over = (width: number): readonly number[] =>
-    inPowers(
-      equalRipple(
-        ORDER,
-        factorOf([...origin, ...zeros.map(([re, im]) => [2 * (re / width - less) - 1, (2 * im) / width] as const)]),
-        squared,
-      ),
-    );
+  const factorAt = (width: number) =>
+    factorOf([...origin, ...zeros.map(([re, im]) => [2 * (re / width - less) - 1, (2 * im) / width] as const)]);
+  const over = (h: readonly number[]): readonly number[] => inPowers(rippleAlone(ORDER, h));
   const atOrigin = (powers: readonly number[]) => powers.reduceRight((sum, value) => value - sum * less, 0);
-  const top = squared * 4 ** (ORDER - 1);
-  const width = fixedPoint((at) => (top / atOrigin(over(at))) ** (1 / ORDER), 1 / less);
-  const shifted = over(width).reduceRight<readonly number[]>(
+  const top = 4 ** (ORDER - 1);
+  const width = fixedPoint((at) => (top / atOrigin(over(factorAt(at)))) ** (1 / ORDER), 1 / less);
+  const h = factorAt(width);
+  const shifted = over(h).reduceRight<readonly number[]>(
     (sum, value) => productOf([[-less, 1 / width], sum]).map((one, k) => (k === 0 ? one + value : one)),
     [0],
   );
-  return denominatorOf(shifted.slice(0, ORDER + 1).map((value) => (value * width ** ORDER) / top));
+  // What passes vanishes at the origin. A small ripple beside it would be lost in rounding, so that each stands for itself.
+  const passed = squaredMagnitude(numerator);
+  const last = passed.findLast((value) => value !== 0)!;
+  const share = (h[0]! * h.at(-1)! * (4 / width) ** (h.length - 1)) / (squared * last);
+  const whole = shifted.slice(0, ORDER + 1).map((value, k) => value + share * passed[k]!);
+  return denominatorOf(whole.map((value) => (value * width ** ORDER) / top));
 }
 
 /**

@@ -1,11 +1,21 @@
-import { resonanceInAir } from '../driver/resonance.js';
-import { type DrivenSpec, totalQ } from '../enclosure/index.js';
+import type { DrivenSpec } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import type { FreeParameter, TargetPolynomial } from './alignment.js';
-import { byParameter } from './by-parameter.js';
+import { byParameter, type Sample } from './by-parameter.js';
 import { everyRoot, type ShapeRoot, startsOf, walkToShape } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
-import { canBeBuilt, fill, numbersOf, resistanceUnknown, type Sought, trialOf, withResistance } from './unknowns.js';
+import {
+  canBeBuilt,
+  driverQ,
+  fill,
+  mechanicalQ,
+  numbersOf,
+  qualityUnknown,
+  resistanceFactor,
+  type Sought,
+  trialOf,
+  withResistance,
+} from './unknowns.js';
 
 /** The equations of a target for the boxes of a driver. */
 export interface Equations<Spec> {
@@ -28,11 +38,6 @@ export type Solutions<Spec> = { readonly ok: true; readonly roots: readonly Shap
 const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-7;
 
 const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ ok: true, roots });
-
-/** Total quality factor of the driver of a spec, at its resonance, with so many times its coil resistance. */
-function qualityFactor(spec: DrivenSpec, factor: number): number {
-  return totalQ(withResistance(spec, factor), 2 * Math.PI * resonanceInAir(spec.drivers.equivalent));
-}
 
 const digits = (value: number): string => value.toPrecision(3);
 
@@ -60,17 +65,32 @@ function ofAnyDriver<Spec extends DrivenSpec>(
   { name, target, box, spec, sought, under }: Equations<Spec>,
   free: FreeParameter,
 ): Solutions<Spec> {
-  const { roots, reached } = byParameter(target, free, box, spec, sought, resistanceUnknown(spec));
+  const has = driverQ(spec);
+  const { roots, reached } = byParameter(target, free, box, spec, sought, qualityUnknown(spec), has);
   if (roots.length > 0) return solved(roots);
-  if (reached === undefined) return impossible('no-box', `No box ${under} has the response of ${name}.`);
-  const [least, most] = reached.map(({ resistance }) => qualityFactor(spec, Math.exp(resistance))) as [number, number];
-  const has = qualityFactor(spec, 1);
-  const text = beyond(has, least, most, name, under);
-  if (text === undefined) return impossible('other-driver', unreached(has, name, under));
-  const { place } = reached[has > most ? 1 : 0];
-  const last = fill(sought, trialOf(spec), (i) => Math.exp(place[i]!));
-  const less = canBeBuilt(sought, last) ? '' : ` That one cannot be built: its box has ${lessThanNone(sought, last)}.`;
-  return impossible('other-driver', text + less);
+  if (reached.length === 0) return impossible('no-box', noBox(name, under));
+  const next = neighbours(reached);
+  if (next === undefined) return impossible('other-driver', unreached(has, name, under));
+  const { below, above } = next;
+  const [most, least] = [below, above].map((sample) => sample && has * Math.exp(sample.quality));
+  const cannot = [below, above].flatMap((sample) => {
+    const last = sample && fill(sought, trialOf(spec), (i) => Math.exp(sample.place[i]!));
+    return last === undefined || canBeBuilt(sought, last) ? [] : lessThanNone(sought, last);
+  });
+  const less = cannot.map((what) => ` That one cannot be built: its box has ${what}.`).join('');
+  return impossible('other-driver', beyond(has, least, most, name, under) + less);
+}
+
+/** The boxes whose total quality factors are next to that of the driver, below it and above it; none if it lies within a stretch. */
+function neighbours(
+  reached: readonly (readonly [least: Sample, most: Sample])[],
+): { readonly below: Sample | undefined; readonly above: Sample | undefined } | undefined {
+  const under = reached.map(([, most]) => most).filter(({ quality }) => quality < 0);
+  const over = reached.map(([least]) => least).filter(({ quality }) => quality > 0);
+  if (under.length + over.length < reached.length) return undefined;
+  const nearest = (samples: readonly Sample[]) =>
+    samples.toSorted((a, b) => Math.abs(a.quality) - Math.abs(b.quality))[0];
+  return { below: nearest(under), above: nearest(over) };
 }
 
 /** What a box has too little of, for people. */
@@ -79,24 +99,38 @@ export function lessThanNone<Spec>(sought: readonly Sought<Spec>[], spec: Spec):
   return `${name} ${digits(numbersOf(spec)[name]!)} in SI units, which is less than none`;
 }
 
-const unreached = (has: number, name: string, under: string): string =>
-  `A total Q of ${digits(has)} does not reach ${name} in any box ${under}.`;
+const noBox = (name: string, under: string): string => `No box ${under} was found that has the response of ${name}.`;
 
-/** Beyond which end of what an alignment takes a total quality factor is, if it is. */
-function beyond(has: number, least: number, most: number, name: string, under: string): string | undefined {
-  const bound = has > most ? `above ${digits(most)}, the highest` : `below ${digits(least)}, the lowest`;
-  const isBeyond = (has > most || has < least) && Number.isFinite(least);
-  return isBeyond ? `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.` : undefined;
+const unreached = (has: number, name: string, under: string): string =>
+  `No box ${under} was found in which a total Q of ${digits(has)} reaches ${name}.`;
+
+/** The end of a range in a box of no size is not reached by more than this. */
+const ROUNDING = 1e-5;
+
+/** Three digits of the end of a range, rounded into it where rounding would lead out of it. */
+function endOf(value: number, inwards: 1 | -1): string {
+  const rounded = Number(digits(value));
+  const isOutside = inwards * (rounded / value - 1) < -ROUNDING;
+  return digits(isOutside ? rounded + inwards * 10 ** (Math.floor(Math.log10(value)) - 2) : rounded);
+}
+
+/** Beyond which end of what an alignment takes a total quality factor is. */
+function beyond(has: number, least: number | undefined, most: number | undefined, name: string, under: string): string {
+  const [low, high] = [least && endOf(least, 1), most && endOf(most, -1)];
+  if (low && high)
+    return `${name} takes a total Q up to ${high} and again from ${low} ${under}; the driver has ${digits(has)}.`;
+  const bound = high ? `above ${high}, the highest` : `below ${low}, the lowest`;
+  return `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.`;
 }
 
 /** The target suits one total quality factor alone. */
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
   const { name, target, box, spec, sought, addResistance, under } = equations;
-  const all = [...sought, resistanceUnknown(spec)];
+  const all = [...sought, qualityUnknown(spec)];
   const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
-  const factors = roots.map(({ place }) => Math.exp(place.at(-1)!));
+  const taken = roots.map(({ place }) => Math.exp(place.at(-1)!));
   const suited = roots.flatMap((root, i) => {
-    const factor = factors[i]!;
+    const factor = resistanceFactor(spec, taken[i]!);
     if (!isOne(factor) && !(addResistance && factor > 1)) return [];
     const { place, frequency } = root;
     return {
@@ -106,16 +140,18 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
     };
   });
   if (suited.length > 0) return solved(suited);
-  if (roots.length === 0) return impossible('no-box', `No box ${under} has the response of ${name}.`);
-  const quality = factors.map((factor) => digits(qualityFactor(spec, factor)));
+  if (roots.length === 0) return impossible('no-box', noBox(name, under));
+  const quality = taken.map(digits);
   const built = quality.filter((_, i) => canBeBuilt(sought, roots[i]!.spec));
   if (built.length === 0) {
     const text = `At the total Q of ${quality[0]} that ${name} takes, its box has ${lessThanNone(sought, roots[0]!.spec)}.`;
     return impossible('less-than-none', text);
   }
   const needed = built.join(' or ');
-  const has = digits(qualityFactor(spec, 1));
-  return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}.`);
+  const mechanical = mechanicalQ(spec);
+  const capped = taken.every((Q) => Q > mechanical) ? `, and its Qms of ${digits(mechanical)} allows no more` : '';
+  const has = digits(driverQ(spec));
+  return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`);
 }
 
 /** The driver cannot reach the target even in the largest or the smallest box. */
@@ -128,14 +164,22 @@ function beyondTheBox<Spec extends DrivenSpec>({
   under,
 }: Equations<Spec>): Solutions<Spec> {
   const [open, ...others] = sought as [Sought<Spec>, ...Sought<Spec>[]];
-  const resistance = resistanceUnknown(spec);
-  const bounds = [1e-4, 1e4].flatMap((size) => {
+  const all = [...others, qualityUnknown(spec)];
+  const [first, ...rest] = SIZES.map((size) => {
     const held = fill([open], trialOf(spec), () => size * open.starts[0]!);
-    const all = [...others, resistance];
-    const roots = everyRoot(walkToShape(target, box, held, all, 0), startsOf(all));
-    return roots.map(({ place }) => qualityFactor(spec, Math.exp(place.at(-1)!)));
+    return everyRoot(walkToShape(target, box, held, all, 0), startsOf(all)).map(({ place }) => Math.exp(place.at(-1)!));
   });
-  const has = qualityFactor(spec, 1);
-  const text = beyond(has, Math.min(...bounds), Math.max(...bounds), name, under) ?? unreached(has, name, under);
-  return impossible('other-driver', text);
+  const has = driverQ(spec);
+  const ends = [...first!, ...rest.at(-1)!];
+  const between = rest.flat();
+  const [least, most] = [Math.min(...ends), Math.max(...ends)];
+  // What turns back between the ends has a bound that they do not tell.
+  if (has > most && between.every((Q) => Q <= most) && most > 0)
+    return impossible('other-driver', beyond(has, undefined, most, name, under));
+  if (has < least && between.every((Q) => Q >= least) && least < Infinity)
+    return impossible('other-driver', beyond(has, least, undefined, name, under));
+  return impossible('other-driver', unreached(has, name, under));
 }
+
+/** Sizes of one number of a box, from as good as none to as good as infinite. */
+const SIZES = [1e-6, 1e-2, 1, 1e2, 1e6] as const;

@@ -1,5 +1,6 @@
 import type { Air } from '../air/index.js';
-import type { DrivenSpec, Unknown } from '../enclosure/index.js';
+import { resonanceInAir } from '../driver/resonance.js';
+import { type DrivenSpec, totalQ, type Unknown } from '../enclosure/index.js';
 import { si } from '../quantity/index.js';
 
 /**
@@ -44,17 +45,52 @@ export const numbersOf = (spec: unknown) => spec as Readonly<Record<string, numb
 export const canBeBuilt = <Spec>(sought: readonly Sought<Spec>[], spec: Spec): boolean =>
   sought.every(({ canBe }) => canBe?.(spec) ?? true);
 
-/**
- * The resistance of the coil, as a multiple of what it is. The total quality factor of the driver follows it. What is above 1 can
- * be put in front of the driver; below 1 it stands for a driver of a lower quality factor, which no resistor makes.
- */
-export const resistanceUnknown = <Spec extends DrivenSpec>({ drivers }: Spec): Sought<Spec> => ({
-  name: 'sourceResistance',
-  starts: [1, 2.5, 0.5],
-  put: (trial, value) => {
-    writable(trial.drivers.equivalent).Re = drivers.equivalent.Re * value;
+/** Total quality factor of the driver of a spec, at its resonance. */
+export const driverQ = (spec: DrivenSpec): number =>
+  totalQ(spec, 2 * Math.PI * resonanceInAir(spec.drivers.equivalent));
+
+/** Its mechanical quality factor, which no resistance raises it above. */
+export const mechanicalQ = ({
+  drivers: {
+    equivalent: { Mms, Cms, Rms },
   },
-});
+}: DrivenSpec): number => Math.sqrt(Mms / Cms) / Rms;
+
+/** The damping of a driver that has a total quality factor, kg/s: mechanical and electrical. */
+const dampingOf = ({ drivers: { equivalent } }: DrivenSpec, Q: number): number =>
+  Math.sqrt(equivalent.Mms / equivalent.Cms) / Q;
+
+/**
+ * The resistance with which the coil of a driver gives it a total quality factor, as a multiple of what it has. What is above 1 can
+ * be put in front of the driver. It is negative above the mechanical quality factor.
+ */
+export function resistanceFactor(spec: DrivenSpec, Q: number): number {
+  const { Rms, Bl, Re } = spec.drivers.equivalent;
+  return (Bl ** 2 / (dampingOf(spec, Q) - Rms) - spec.sourceResistance) / Re;
+}
+
+/** Neither the electrical part of the damping nor the coil's part of the resistance is less than this share. */
+const LEAST_SHARE = 1e-3;
+
+/**
+ * The total quality factor of the driver. The resistance of the coil follows it, and the mechanical one where that is not enough: then
+ * it stands for another driver. Its starts are those of any driver, so that drivers that differ in damping alone find the same boxes.
+ */
+export const qualityUnknown = <Spec extends DrivenSpec>(spec: Spec): Sought<Spec> => {
+  const { Rms, Bl, Re } = spec.drivers.equivalent;
+  const most = Bl ** 2 / (spec.sourceResistance + LEAST_SHARE * Re);
+  return {
+    name: 'totalQ',
+    starts: [0.35, 0.9, 0.18, 0.06],
+    put: (trial, Q) => {
+      const damping = dampingOf(spec, Q);
+      const electrical = Math.min(Math.max(damping - Rms, LEAST_SHARE * damping), most);
+      const driver = writable(trial.drivers.equivalent);
+      driver.Re = Bl ** 2 / electrical - spec.sourceResistance;
+      driver.Rms = damping - electrical;
+    },
+  };
+};
 
 const writable = (record: unknown) => record as Record<string, unknown>;
 

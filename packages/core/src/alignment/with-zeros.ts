@@ -31,17 +31,6 @@ export function flatWithZeros(numerator: ArrayLike<number>, added: readonly numb
 /** A complex number. */
 type Complex = readonly [re: number, im: number];
 
-const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c];
-const inverse = ([a, b]: Complex): Complex => [a / (a * a + b * b), -b / (a * a + b * b)];
-
-function root([re, im]: Complex): Complex {
-  const size = Math.hypot(re, im);
-  const half = Math.sqrt((size + Math.abs(re)) / 2);
-  if (half === 0) return [0, 0];
-  const other = im / (2 * half);
-  return re >= 0 ? [half, other] : [Math.abs(other), im < 0 ? -half : half];
-}
-
 /** Where $|N|^2$ vanishes as a polynomial in $\omega^2$, once for each zero of a numerator that is not at the origin: $-s_i^2$. */
 export function zerosOf(numerator: ArrayLike<number>): readonly Complex[] {
   const list = Array.from(numerator);
@@ -65,20 +54,26 @@ export function zerosOf(numerator: ArrayLike<number>): readonly Complex[] {
  * of $x - x_i$. The $x_i$ are real and outside of −1 to 1, or pairs of conjugates.
  */
 export function factorOf(places: readonly Complex[]): readonly number[] {
-  let product: readonly Complex[] = [[1, 0]];
-  for (const x of places) {
-    const [re, im] = times(x, x);
-    const far = root([re - 1, im]);
-    const side = x[0] * far[0] + x[1] * far[1] >= 0 ? 1 : -1;
-    const near = inverse([x[0] + side * far[0], x[1] + side * far[1]]);
-    const before = product;
-    product = Array.from({ length: before.length + 1 }, (_, k): Complex => {
-      const [a, b] = before[k] ?? [0, 0];
-      const [c, d] = k === 0 ? [0, 0] : times(before[k - 1]!, near);
-      return [a - c, b - d];
-    });
+  const [re, im] = [[1], [0]];
+  for (const [x, y] of places) {
+    // The root of x² − 1 on the side of x: with it x ends up outside of the unit circle, and its inverse inside.
+    const [a, b] = [x * x - y * y - 1, 2 * x * y];
+    const half = Math.sqrt((Math.sqrt(a * a + b * b) + Math.abs(a)) / 2);
+    const other = half === 0 ? 0 : b / (2 * half);
+    const [p, q] = a >= 0 ? [half, other] : [other, half];
+    const side = x * p + y * q >= 0 ? 1 : -1;
+    const [u, v] = [x + side * p, y + side * q];
+    const size = u * u + v * v;
+    const [nearRe, nearIm] = [u / size, -v / size];
+    re.push(0);
+    im.push(0);
+    for (let k = re.length - 1; k > 0; k--) {
+      const [c, d] = [re[k - 1]!, im[k - 1]!];
+      re[k]! -= c * nearRe - d * nearIm;
+      im[k]! -= c * nearIm + d * nearRe;
+    }
   }
-  return product.map(([re]) => re);
+  return re;
 }
 
 /** A polynomial in Chebyshev polynomials of $x = 2 u - 1$, as one in u. */
@@ -104,11 +99,18 @@ export function inPowers(series: readonly number[]): number[] {
  * These are the polynomials of Bernstein and Szegő; without zeros they are Chebyshev's.
  */
 export function equalRipple(order: number, h: readonly number[], squaredRipple: number): readonly number[] {
+  const series = rippleAlone(order, h).map((value) => squaredRipple * value);
+  for (const [i, a] of h.entries()) for (const [k, b] of h.entries()) series[Math.abs(i - k)]! += a * b;
+  return series;
+}
+
+/** What the ripple adds in {@link equalRipple}, over its square $\epsilon^2$. */
+export function rippleAlone(order: number, h: readonly number[]): number[] {
   const series = Array.from({ length: order + 1 }, () => 0);
   for (const [i, a] of h.entries())
     for (const [k, b] of h.entries()) {
-      series[Math.abs(i - k)]! += (1 + squaredRipple / 2) * a * b;
-      series[Math.abs(order - i - k)]! += (squaredRipple / 2) * a * b;
+      series[Math.abs(i - k)]! += (a * b) / 2;
+      series[Math.abs(order - i - k)]! += (a * b) / 2;
     }
   return series;
 }

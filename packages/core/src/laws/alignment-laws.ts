@@ -1,7 +1,7 @@
 import type { Alignment } from '../alignment/index.js';
 import { driver } from '../driver/index.js';
 import { closedBox, type System, ventedBox } from '../enclosure/index.js';
-import { linear, polynomialRoots } from '../numeric/index.js';
+import { polynomialRoots } from '../numeric/index.js';
 import { alike, type LawResult, tried } from './law.js';
 
 /** The driver of the boxes for which goals are tried. */
@@ -17,7 +17,10 @@ const SAMPLES = 5;
 
 /** The parameters at which an alignment is tried: over its range, or one that a fixed target does not read. */
 const parametersOf = ({ free }: Alignment): readonly number[] =>
-  free === undefined ? [0] : Array.from(linear(free.from, free.to, SAMPLES));
+  free === undefined
+    ? [0]
+    : // A range that is no range is told by its own law.
+      Array.from({ length: SAMPLES }, (_, i) => free.from + (i / (SAMPLES - 1)) * (free.to - free.from));
 
 /** The first parameter at which something is found, with what was found. */
 const firstFault = (alignment: Alignment, fault: (parameter: number) => string | undefined): string | undefined => {
@@ -53,7 +56,18 @@ const withZero = ({ order, orderBelow = order }: Alignment): readonly number[] =
   });
 
 /** Whether a target is the same shape as another, coefficient by coefficient. */
-const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((value, i) => alike(value, b[i]!));
+const isSame = (a: readonly number[], b: readonly number[], relative?: number): boolean =>
+  a.every((value, i) => alike(value, b[i]!, relative));
+
+/**
+ * How closely a shape can be found from its squared magnitude. Each root has its mirror image across the axis, at twice its distance d
+ * over its magnitude: rounding by ε moves it by ε / d. The odd coefficients are as small as the distances, so that they move by ε / d².
+ */
+function closeness(shape: readonly number[]): number {
+  const { re, im } = polynomialRoots(shape);
+  const nearest = Math.min(...Array.from(re, (x, i) => Math.abs(x) / Math.hypot(x, im[i]!)));
+  return Math.max(1e-9, (4 * shape.length * Number.EPSILON) / nearest ** 2);
+}
 
 /** Boxes for which a goal must have a value. */
 const boxes = (): readonly System[] => [
@@ -137,7 +151,7 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
           tried('a parameter that says what it is', extent, () =>
             firstFault(alignment, (parameter) => {
               const told = Object.entries(free.told(parameter));
-              if (!(free.from < free.to)) return `a range from ${free.from} to ${free.to}`;
+              if (!(free.from < free.to)) return `free: a range from ${free.from} to ${free.to}`;
               const wrong = told.find(([, value]) => !Number.isFinite(value));
               if (wrong !== undefined && parameter !== free.from && parameter !== free.to)
                 return `${wrong[0]} ${wrong[1]}`;
@@ -165,11 +179,12 @@ function zeroLaws(alignment: Alignment, extent: string): readonly LawResult[] {
     ];
   return [
     tried('the same shape for a box without zeros', extent, () =>
-      firstFault(alignment, (parameter) =>
-        isSame(shapeAt(alignment, parameter, plain(alignment)), normalised(shapeAt(alignment, parameter)))
+      firstFault(alignment, (parameter) => {
+        const shape = normalised(shapeAt(alignment, parameter));
+        return isSame(shapeAt(alignment, parameter, plain(alignment)), shape, closeness(shape))
           ? undefined
-          : 'another shape for a power of s',
-      ),
+          : 'another shape for a power of s';
+      }),
     ),
     tried('told over the frequency of the zeros', extent, () =>
       firstFault(alignment, (parameter) => {

@@ -3,7 +3,7 @@ import { branch, compileNetwork, type Network, type Nodes } from '../network/ind
 import { complexColumn } from '../numeric/index.js';
 import { type LawResult, tried } from './law.js';
 import { lawElementLaws } from './law-element-laws.js';
-import { filledBy, modelLaws, overBand, scaledFault, valueAt } from './model-laws.js';
+import { filledBy, lackingPart, modelLaws, overBand, scaledFault, valueAt } from './model-laws.js';
 
 /** Factors that no formula has by accident. */
 const [IMPEDANCE, TIME] = [2.7, 0.37] as const;
@@ -29,6 +29,8 @@ const slow = [1e-3, 1e-6, 1e-9, 1e-12];
  */
 export function coilLaws(model: CoilModel): readonly LawResult[] {
   const { parameters, impedance, scaled, circuit, element } = model;
+  const lacking = lackingPart(model, { impedance, scaled });
+  if (lacking) return lacking;
   const filled = filledBy(model, impedance);
   const law = element?.('tried', ['a', 'b']);
   const over = (name: string, judge: Parameters<typeof overBand>[1]) =>

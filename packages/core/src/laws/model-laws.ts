@@ -1,10 +1,22 @@
-import { type LawResult, tried } from './law.js';
+import { broken, type LawResult, tried } from './law.js';
 
 /** What a model of a coil and one of a suspension have in common. */
 export interface TriedModel {
   readonly name: string;
   readonly parameters: Readonly<Record<string, number>>;
   readonly sources: readonly string[];
+}
+
+/** The law that a model has its parts, where it lacks one: without them no other law can be tried. */
+export function lackingPart(
+  model: TriedModel,
+  functions: Readonly<Record<string, unknown>>,
+): readonly LawResult[] | undefined {
+  const missing = [
+    ...(typeof model.parameters === 'object' ? [] : ['parameters, a record']),
+    ...Object.keys(functions).flatMap((name) => (typeof functions[name] === 'function' ? [] : `${name}, a function`)),
+  ];
+  return missing.length === 0 ? undefined : [broken('has its parts', `it lacks ${missing.join('; ')}`)];
 }
 
 /** A complex number that a model fills at ω, with its numbers; the model must leave these alone. */

@@ -2,7 +2,7 @@ import type { SuspensionModel } from '../driver/index.js';
 import { complexColumn } from '../numeric/index.js';
 import { type LawResult, tried } from './law.js';
 import { lawElementLaws } from './law-element-laws.js';
-import { filledBy, modelLaws, overBand, scaledFault } from './model-laws.js';
+import { filledBy, lackingPart, modelLaws, overBand, scaledFault } from './model-laws.js';
 
 /** A factor that no formula has by accident. */
 const TIME = 0.37;
@@ -28,6 +28,8 @@ const [LOWEST, HIGHEST] = [2 * Math.PI * 10, 2 * Math.PI * 200] as const;
  */
 export function suspensionLaws(model: SuspensionModel): readonly LawResult[] {
   const { parameters, compliance, scaled, element } = model;
+  const lacking = lackingPart(model, { compliance, scaled });
+  if (lacking) return lacking;
   const filled = filledBy(model, compliance);
   const numbers = [Cms, ...Object.values(parameters)];
   const law = element?.('tried', ['a', 'ground']);

@@ -1,5 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import { refuse } from '../fault/index.js';
+import { InputError, refuse } from '../fault/index.js';
 import { unlessRising } from '../numeric/refusal.js';
 import {
   anySign,
@@ -146,7 +146,14 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
   const [longest, bodiesFit] = [compileLongestVent(layout), compileBodiesFit(layout)];
   const sizeFor = compileSizeForNetVolume(largest, space.thickness, 'proportional');
   const [edges, room] = [new Float64Array(3), new Float64Array(2)];
-  const flowOf = compileVentFlow(box(netVolumes[0]!, tunings[0]!), from, to, level);
+  const boxAt = (netVolume: Volume, fb: Frequency): System => {
+    const system = box(netVolume, fb) as System | null | undefined;
+    if (system?.network !== undefined) return system;
+    const expected = 'a system from the function, such as that of ventedBox';
+    const remedy = 'Let the function return the box.';
+    throw new InputError([{ code: 'inconsistent', path: 'map.box', got: system, expected, remedy }]);
+  };
+  const flowOf = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
   /** The verdict on a vent of a length in the smallest box that has room for it and the air. */
   const verdictOf = (netVolume: number, diameter: number, length: number): VentVerdict => {
     const outerDiameter = diameter + 2 * wall;
@@ -162,7 +169,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     return bodiesFit(...inner) ? 'too wide' : 'drivers too large';
   };
   const cell = (netVolume: Volume, fb: Frequency): VentCell => {
-    const system = box(netVolume, fb);
+    const system = boxAt(netVolume, fb);
     const diameter = si('length', Math.sqrt((4 * flowOf(system)) / (Math.PI * airSpeedPeak)));
     const tuned = lengthForTuning({ vent: { diameter }, netVolume, fb }, system.air);
     if (!tuned.ok) return { netVolume, fb, diameter, verdict: 'no length' };

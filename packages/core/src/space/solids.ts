@@ -36,15 +36,19 @@ export interface Solid {
   readonly greatest: readonly [Length, Length, Length];
 }
 
-const corner = (point: readonly [number, number, number], thickness: readonly number[]) =>
-  point.map((at, axis) => si('length', at + thickness[2 * axis]!)) as [Length, Length, Length];
+type Corner = readonly [number, number, number];
+const corner = ([x, y, z]: Corner, [left, , bottom, , front]: readonly number[]): Solid['least'] => [
+  si('length', x + left!),
+  si('length', y + bottom!),
+  si('length', z + front!),
+];
 
-/** The record of a block given in inner coordinates. */
-export const solid = (part: Solid['part'], block: Block, thickness: readonly number[]): Solid => ({
-  part,
-  ...(block.axis < 0
-    ? { form: 'cuboid' as const }
-    : { form: 'cylinder' as const, axis: (['x', 'y', 'z'] as const)[block.axis]! }),
-  least: corner(block.low, thickness),
-  greatest: corner(block.high, thickness),
-});
+const axes = ['x', 'y', 'z'] as const;
+
+/** The record of a block given in inner coordinates. An interior of one's own is asked about millions of them. */
+export function solid(part: Solid['part'], block: Block, thickness: readonly number[]): Solid {
+  const least = corner(block.low, thickness);
+  const greatest = corner(block.high, thickness);
+  if (block.axis < 0) return { part, form: 'cuboid', least, greatest };
+  return { part, form: 'cylinder', axis: axes[block.axis]!, least, greatest };
+}

@@ -20,7 +20,14 @@ const SINGULAR = 1e-9;
 
 const lengthOf = (numbers: Float64Array): number => Math.hypot(...numbers);
 
+function noRecord(path: string, got: unknown, of: string): Fault[] {
+  if (typeof got === 'object' && got !== null && !Array.isArray(got)) return [];
+  return [{ code: 'inconsistent', path, got, expected: `a record of ${of}`, remedy: 'Give them by name.' }];
+}
+
 function faultsOf(name: string, slopes: Slopes): Fault[] {
+  const none = noRecord(name, slopes, 'slopes');
+  if (none.length > 0) return none;
   return Object.entries(slopes).flatMap(([input, got]): Fault[] => {
     if (Number.isFinite(got)) return [];
     const [path, expected] = [`${name}.${input}`, 'a finite slope'];
@@ -74,13 +81,15 @@ function judgeDirections(names: readonly string[], directions: readonly Float64A
  * @example shadowPrices({ V: -0.4, fb: 0.1 }, { volume: { V: 0.2 }, travel: { V: 0.1, fb: -0.05 } }).byLimit // { volume: 1, travel: 2 }
  */
 export function shadowPrices(objective: Slopes, limits: Readonly<Record<string, Slopes>>): ShadowPrices {
+  refuse(noRecord('limits', limits, 'limits'));
   refuse([
     ...faultsOf('objective', objective),
     ...Object.entries(limits).flatMap(([name, slopes]) => faultsOf(`limits.${name}`, slopes)),
   ]);
   const names = Object.keys(limits);
   const inputs = [...new Set([objective, ...Object.values(limits)].flatMap((slopes) => Object.keys(slopes)))];
-  const slopesOf = (slopes: Slopes) => Float64Array.from(inputs, (input) => slopes[input] ?? 0);
+  const slopesOf = (slopes: Slopes) =>
+    Float64Array.from(inputs, (input) => (Object.hasOwn(slopes, input) ? slopes[input]! : 0));
   const directions = Object.values(limits).map(slopesOf);
   refuse(judgeDirections(names, directions));
   const wanted = slopesOf(objective);

@@ -4,9 +4,15 @@ import { type Fault, refuse } from '../fault/index.js';
 const FEWEST = 2;
 const MOST = 3;
 
+const noList = (path: string, got: unknown, of: string): Fault[] => [
+  { code: 'inconsistent', path, got, expected: `a list of ${of}`, remedy: 'Put it in square brackets.' },
+];
+
 function faultsOf(points: readonly (readonly number[])[]): Fault[] {
-  const length = points[0]?.length ?? FEWEST;
-  return points.flatMap((point, i): Fault[] => {
+  if (!Array.isArray(points)) return noList('points', points, 'points');
+  const length = (points[0] as readonly number[] | null | undefined)?.length ?? FEWEST;
+  return points.flatMap((point: readonly number[], i): Fault[] => {
+    if (!Array.isArray(point)) return noList(`points[${i}]`, point, 'numbers');
     if (point.length !== length || length < FEWEST || length > MOST) {
       const expected = `two or three numbers, as many in each point`;
       return [
