@@ -7,7 +7,9 @@ import { driver } from '../../packages/core/src/driver/index.js';
 import { ventedBox, ventedFamily } from '../../packages/core/src/enclosure/index.js';
 import { ventMap } from '../../packages/core/src/limit/index.js';
 import { logarithmicGrid, si } from '../../packages/core/src/quantity/index.js';
+import { compileAtLevel } from '../../packages/core/src/response/index.js';
 import { compileBuilds, normal, within } from '../../packages/core/src/tolerance/index.js';
+import { ventLoss } from '../../packages/core/src/vent/index.js';
 import { COMPILING, runRow } from '../measure.js';
 
 /** An invented ten-inch driver without a coil, so that the alignment is met exactly. Its numbers stand in design.py as well. */
@@ -20,10 +22,12 @@ const start = [...sought.map(({ starts }) => Math.log(starts[0]!)), 3];
 const { target } = quasiThirdOrder;
 const walk = walkToShape(target as Exclude<typeof target, object>, box, spec, sought, undefined);
 const system = ventedBox(spec);
+const grid = logarithmicGrid(10, 200, 200);
+const loss = ventLoss({ vent: { diameter: '75 mm', length: '25 cm' } }).nominal;
 const builds = compileBuilds(
   system,
   { Cms: normal(0.08), Bl: normal(0.03), Cab: within(0.03), vent: within(0.05) },
-  logarithmicGrid(10, 200, 200),
+  grid,
 );
 const steps = Array.from({ length: 100 }, (_, i) => i);
 
@@ -31,6 +35,13 @@ await runRow({
   alignment: () => ({ call: () => walk(start) }),
   'alignment-whole': () => ({ call: () => solveAlignment(quasiThirdOrder, ventedFamily, input), warming: COMPILING }),
   builds: () => ({ call: () => builds(7, 0, 10_000) }),
+  compression: () => ({
+    call: () => {
+      const lossy = ventedBox({ ...spec, ventArea: si('area', 0.0044) });
+      const kernel = compileAtLevel(lossy, grid);
+      return steps.map((i) => kernel.at(loss, 0.1 * 1.07 ** i));
+    },
+  }),
   map: () => ({
     call: () =>
       ventMap({

@@ -78,14 +78,16 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
       box: { ...closedFamily.read({ drivers, netVolume: si('volume', netVolume), QL }) },
       area: areaOf(diameter),
     })),
-    load: {
-      probes: [{ of: 'flow', element: 'leak' }],
-      capacity: ([, , diameter = 0]) => airSpeed * areaOf(diameter),
-      what: 'air speed through the felt, peak',
-      meaning: 'airSpeed',
-      perReading: ([, , diameter = 0]) => 1 / areaOf(diameter),
-      below: 'the air in the felt',
-    },
+    loads: [
+      {
+        probes: [{ of: 'flow', element: 'leak' }],
+        capacity: ([, , diameter = 0]) => airSpeed * areaOf(diameter),
+        what: 'air speed through the felt, peak',
+        meaning: 'airSpeed',
+        perReading: ([, , diameter = 0]) => 1 / areaOf(diameter),
+        below: 'the air in the felt',
+      },
+    ],
     limits: () => [limit],
     wishes: [
       {
@@ -96,7 +98,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
         allowed: airSpeed,
         sense: 'at most',
         easedByLevel: true,
-        needed: ([, , diameter = 0], load) => load / areaOf(diameter),
+        needed: ([, , diameter = 0], [load = 0]) => load / areaOf(diameter),
       },
     ],
     parts: ([, , diameter = 0], parts) => {

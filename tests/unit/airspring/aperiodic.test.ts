@@ -92,7 +92,7 @@ test('the demand of the search is that of the compiled system', () => {
     [0.02, 60_000, 0.1],
     [0.03, 300_000, 0.05],
   ] as const) {
-    const out = emptyDemand();
+    const out = emptyDemand(search.variants[0]!);
     demand([netVolume, resistance, diameter], out);
     const system = boxOf(netVolume, resistance, diameter);
     const found = cutoff(system, { drop: 3, to: '200 Hz' });

@@ -76,8 +76,8 @@ describe('what is told of it is what core says of such a box', () => {
     }
   });
   test('the search counts reach from the maximum, and a band that ends too early is a miss', () => {
-    const demand = emptyDemand();
     const variant = variants[0]!;
+    const demand = emptyDemand(variant);
     const point = [0.02, 70, 0.35, 0.08];
     compileDemand(job, variant)(point, demand);
     expect(demand.rise).toBeCloseTo(0, 9);

@@ -67,7 +67,7 @@ test('the demand of the search is that of the compiled system, at values of the 
     [0.006, 512e-6],
     [0.009, 3300e-6],
   ] as const) {
-    const out = emptyDemand();
+    const out = emptyDemand(variant);
     demand([netVolume, capacitance], out);
     const system = boxOf(netVolume, capacitance);
     const found = cutoff(system, { drop: 3, to: '200 Hz' });

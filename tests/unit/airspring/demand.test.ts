@@ -43,7 +43,7 @@ test("all numbers of a stranger's element reach the search, not the first alone"
   const spec = ([netVolume]: readonly number[]) => ({ drivers, netVolume, fillGain: 1, sourceResistance }) as never;
   const leaking = { ...variant, ...acousticsOf(family, search.job, spec) };
   const point = [0.03];
-  const out = emptyDemand();
+  const out = emptyDemand(leaking);
   compileDemand(search.job, leaking)(point, out);
   const { lowest, highest, level } = search.job.wanted;
   const band = logarithmicGrid(si('frequency', lowest), si('frequency', highest), 2000);
@@ -74,7 +74,7 @@ test('fall and rise count from the reference of each point, where it depends on 
     ...acousticsOf(family, search.job, spec),
   };
   const demand = compileDemand(search.job, weighted);
-  const out = emptyDemand();
+  const out = emptyDemand(weighted);
   const { wanted } = search.job;
   const references = [0.005, 0.03, 0.1].map((added) => {
     const point = [0.02, added];

@@ -148,7 +148,7 @@ describe.each(cases)('%s', { timeout: 60_000 }, (_name, brief, kind, told) => {
     const { search, box } = boxOf(brief);
     const { variant, point } = box;
     const { wanted } = search.job;
-    const demand = emptyDemand();
+    const demand = emptyDemand(variant);
     search.demandOf(variant)(point, demand);
     const system = variant.system(point);
     const equal = (got: number, expected: number) => expect(Math.abs(got / expected - 1)).toBeLessThan(1e-9);
@@ -161,7 +161,7 @@ describe.each(cases)('%s', { timeout: 60_000 }, (_name, brief, kind, told) => {
     const below = Array.from({ length: 21 }, (_, i) => (wanted.lowest / 4) * 4 ** (i / 20));
     const run = at(below);
     run.by(run.columns.airSpeedPeak!).forEach((speed, i) => {
-      equal(demand.loadBelow[i]! * variant.load!.perReading(point), speed);
+      equal(demand.loadsBelow[0]![i]! * variant.loads![0]!.perReading(point), speed);
     });
     const band = Array.from({ length: 44 }, (_, i) => wanted.lowest * (wanted.highest / wanted.lowest) ** (i / 43));
     const { drive, by, columns } = at(band);
@@ -170,12 +170,12 @@ describe.each(cases)('%s', { timeout: 60_000 }, (_name, brief, kind, told) => {
     equal(demand.travel * Xmax, topOf(band, by(columns.displacementPeak)));
     equal(demand.current, topOf(band, by(columns.currentRms)));
     equal(demand.heat, Math.sqrt(Re / Pe) * topOf(band, by(columns.currentRms)));
-    equal(demand.load * variant.load!.perReading(point), topOf(band, by(columns.airSpeedPeak!)));
+    equal(demand.loads[0]! * variant.loads![0]!.perReading(point), topOf(band, by(columns.airSpeedPeak!)));
     // The limits of the record are those that the search judges by.
     const speed = search.wishes.list.find(({ path }) => path === 'vent.airSpeed')!.allowed;
     const [limit] = variant.limits(point);
     equal(limit!.greatestRms * Math.SQRT2, speed);
-    equal(variant.load!.capacity(point) * variant.load!.perReading(point), speed);
+    equal(variant.loads![0]!.capacity(point) * variant.loads![0]!.perReading(point), speed);
   });
 
   test('keeps every limit, by a finer sweep', () => {

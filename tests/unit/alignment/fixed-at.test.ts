@@ -36,3 +36,14 @@ test('what an alignment cannot have is told with what it has', () => {
   expect(reason(chebyshev(4, { ripple: 0.5 }), { ripple: 1 })).toBe('C4 has ripple = 0.5.');
   expect(reason(chebyshev(4, { ripple: 0.5 }), { ripple: 0.5 })).toBe('ok');
 });
+
+test('a fixed shape still allows for the zeros of a box', () => {
+  const notch = [0.16, 0, 1];
+  const free = chebyshev(4);
+  const found = fixedAt(free, { ripple: 0.5 });
+  if (!found.ok || typeof found.alignment.target !== 'function' || typeof free.target !== 'function') throw new Error();
+  const { target, parameters } = found.alignment;
+  expect(target(0, notch)).not.toEqual(target(0));
+  const { k } = parameters;
+  expect(target(0, notch)).toEqual(free.target(k!, notch));
+});

@@ -3,7 +3,7 @@ import { si } from '@airspring/core/quantity';
 import { passband } from '@airspring/core/response';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn } from './air-speed.js';
+import { airSpeedIn, quietIn } from './air-speed.js';
 import { alignsIn } from './aligns.js';
 import { type fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
@@ -61,6 +61,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
     path: 'vent.airSpeed',
     airSpeedPeak: front.vents.airSpeedPeak,
     area: areaOf,
+    quiet: front.vents.quiet ? quietIn(job, (point) => front.vents.section(front.seenAt(point))) : undefined,
   });
 
   function chambersAt(point: Point): Chambers {
@@ -116,6 +117,9 @@ function variantOf<Spec extends DrivenSpec, Input>(
         vent: 'the air speed in the vent',
         'vent front': 'the air speed in the vent of the front chamber',
         'vent rear': 'the air speed in the vent of the rear chamber',
+        'quiet vent': 'an onset of noise in the vent',
+        'quiet vent front': 'an onset of noise in the vent of the front chamber',
+        'quiet vent rear': 'an onset of noise in the vent of the rear chamber',
       },
     };
   }
@@ -132,7 +136,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
       ...opening.wishes,
       ...front.vents.wishes.map((wish) => ({
         ...wish,
-        needed: (point: Point, load: number) => wish.needed(front.seenAt(point), load),
+        needed: (point: Point, loads: Float64Array) => wish.needed(front.seenAt(point), loads),
       })),
     ],
     record,

@@ -5,6 +5,7 @@ import type { Limit } from '@airspring/core/limit';
 import type { Probe, Setter } from '@airspring/core/network';
 import type { Kind as Quantity } from '@airspring/core/quantity';
 import type { Fit } from '@airspring/core/space';
+import type { VentInput } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
 import type { DesignVent, Hole, Panel, RawMargin } from './build-record.js';
@@ -83,11 +84,13 @@ export interface Wish {
   readonly weight?: keyof Weights;
   /** At a lower level the box needs less of it. */
   readonly easedByLevel?: true;
+  /** A question of yes or no: it does not yield by degrees, but other wishes may yield so that it is met. */
+  readonly firm?: true;
 }
 
-/** A wish of a kind, with what a box needs at a point. `load` is the reading of the variant's load. */
+/** A wish of a kind, with what a box needs at a point. `loads` are the readings of the variant's loads, in their order. */
 export interface KindWish extends Wish {
-  readonly needed: (point: Point, load: number) => number;
+  readonly needed: (point: Point, loads: Float64Array) => number;
 }
 
 /** A finished box of a variant. */
@@ -177,7 +180,10 @@ export interface Variant {
   readonly align?: (alignment: Alignment, at: Point, keep?: boolean) => AlignedPoint;
   /** The net volume of every box, where an alignment decides it, m³. */
   readonly netVolume?: number;
-  readonly load?: Load;
+  /** Default none. */
+  readonly loads?: readonly Load[];
+  /** The vent at a point, where there is one or several alike: what is known of its noise and of its losses is then told. */
+  readonly vent?: (point: Point) => VentInput;
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];
   /** Fills in the parts at a point. `false` where they cannot be made. It is called very often, and checks nothing. */

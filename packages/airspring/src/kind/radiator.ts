@@ -207,16 +207,18 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
       const text = `The box of ${alignment.name} takes ${added} on ${each}, which can carry ${most}.`;
       return impossible('mass-too-great', text);
     },
-    load: {
-      probes: [{ of: 'potential', node: 'radiator' }],
-      integrated: true,
-      capacity: () => Xmax,
-      what: `travel of ${each}, peak`,
-      meaning: 'travel',
-      perReading: () => 1,
-      ofPart: `${path}.Xmax`,
-      below: `the travel of ${each}`,
-    },
+    loads: [
+      {
+        probes: [{ of: 'potential', node: 'radiator' }],
+        integrated: true,
+        capacity: () => Xmax,
+        what: `travel of ${each}, peak`,
+        meaning: 'travel',
+        perReading: () => 1,
+        ofPart: `${path}.Xmax`,
+        below: `the travel of ${each}`,
+      },
+    ],
     limits: () => radiatorTravelLimit(radiator),
     ...none,
     parts: (point, out) => none.parts(point, out) && movingFor(point[0]!) !== undefined,

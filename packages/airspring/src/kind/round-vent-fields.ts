@@ -5,7 +5,7 @@ import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
-import { airSpeedOf, ventedFields } from './vented-fields.js';
+import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
 const { box, airSpeed } = ventedFields;
@@ -15,6 +15,7 @@ export const roundVentFields = {
   box,
   vent: {
     airSpeed,
+    quiet,
     smallest: opt(
       v.pipe(
         quantity('length', size),
@@ -80,6 +81,7 @@ export function boundsAcross(
 /** What a brief says about round vents, with every default filled in. */
 export interface RoundVentSettings {
   readonly airSpeedPeak: number;
+  readonly quiet: boolean;
   readonly smallest: number;
   readonly largest: number;
   readonly counts: readonly number[];
@@ -104,6 +106,7 @@ export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 
   const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
   return {
     airSpeedPeak: airSpeedOf(vent),
+    quiet: vent.quiet ?? false,
     smallest,
     largest: vent.largest ?? Math.max(0.15, smallest),
     counts: [...new Set(vent.counts ?? [1])],

@@ -97,6 +97,7 @@ export function roundVents(
   return {
     kind,
     airSpeedPeak: settings.airSpeedPeak,
+    quiet: settings.quiet,
     geometric: [
       { name: 'diameter', from: settings.smallest, to: settings.largest, ratio: 1.07, unit: 1e-3, beyond: 1.6 },
     ],

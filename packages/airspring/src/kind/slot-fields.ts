@@ -5,13 +5,13 @@ import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
 import { boundsAcross, roundVentFields } from './round-vent-fields.js';
-import { ventedFields } from './vented-fields.js';
+import { quiet, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
 /** What a brief may say about a slot vent. */
 export const slotFields = {
   box: ventedFields.box,
-  vent: { airSpeed: ventedFields.airSpeed, faces: roundVentFields.vent.faces },
+  vent: { airSpeed: ventedFields.airSpeed, quiet, faces: roundVentFields.vent.faces },
   slot: {
     smallest: opt(
       v.pipe(

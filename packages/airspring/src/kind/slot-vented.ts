@@ -83,6 +83,7 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
   return {
     kind: slotVented,
     airSpeedPeak: airSpeedOf(vent),
+    quiet: vent.quiet ?? false,
     geometric: [{ name: 'height', from: smallest, to: largest, ratio: 1.12, unit: MM, beyond: 1.6 }],
     ...(full && { span: { name: 'width', edge: 0, from: narrowest, to: widest, ratio: WIDTH_RATIO, beyond: 2 } }),
     area: (point) => widthOf(point) * heightOf(point),

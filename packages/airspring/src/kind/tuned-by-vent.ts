@@ -3,7 +3,7 @@ import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn } from './air-speed.js';
+import { airSpeedIn, quietIn } from './air-speed.js';
 import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
@@ -32,6 +32,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     path: 'vent.airSpeed',
     airSpeedPeak,
     area,
+    quiet: vents.quiet ? quietIn(job, vents.section) : undefined,
   });
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
@@ -78,7 +79,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
       assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
       warnings,
-      givesOut: { vent: 'the air speed in the vent' },
+      givesOut: { vent: 'the air speed in the vent', 'quiet vent': 'an onset of noise in the vent' },
     };
   }
 
@@ -111,6 +112,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     ...acousticsOf(ventedFamily, job, spec),
     ...alignsIn(ventedFamily, job, spec, ({ netVolume, fb }) => [netVolume, fb]),
     ...opening,
+    vent: (point) => ({ ...vents.section(point), length: metres(wholeMillimetres(ventLength(point))) }),
     wishes: [...opening.wishes, ...vents.wishes],
     parts: (point, out) => {
       const length = ventLength(point);

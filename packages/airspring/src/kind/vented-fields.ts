@@ -34,6 +34,16 @@ export const ventedFields = {
   ),
 };
 
+/** Asks for a vent that stays quiet by every published onset. */
+export const quiet = opt(
+  v.pipe(
+    v.boolean(),
+    v.description(
+      'true: at the wanted level the air stays below every published onset of jets, turbulence and noise; default false',
+    ),
+  ),
+);
+
 /** The greatest air speed that a vent may have, peak. */
 export const airSpeedOf = ({ airSpeed }: { readonly airSpeed?: number | undefined }): number =>
   airSpeed ?? airSpeedCustoms.usual.airSpeedPeak;

@@ -10,6 +10,8 @@ import { metres } from './placing.js';
 export interface Vents {
   readonly kind: BoxKind;
   readonly airSpeedPeak: number;
+  /** Whether they must stay below every published onset of noise. */
+  readonly quiet: boolean;
   readonly geometric: readonly Axis[];
   /** Area of the narrowest cross-section of all vents together, where the air is fastest, m². */
   readonly area: (point: Point) => number;

@@ -17,6 +17,4 @@ export const leaksAssumed = (written: number | undefined, QL: number): Phrase[] 
   written === undefined ? [[`The leaks of the box are assumed to have a QL of ${QL}, which is common practice.`]] : [];
 
 /** What a limit on the air speed in a vent is worth. */
-export const airSpeedNote: Phrase = [
-  'A limit on the air speed in a vent is common practice. It does not predict whether the vent can be heard.',
-];
+export const airSpeedNote: Phrase = ['The limit on the air speed in a vent is common practice.'];

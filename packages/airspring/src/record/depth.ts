@@ -41,7 +41,7 @@ export function depthOf(
   system: System,
   limits: readonly Limit[],
   cutoff: number,
-  own: OwnLoad | undefined,
+  own: readonly OwnLoad[],
 ): Pick<Design['response'], 'depth' | 'below'> {
   const lowest = safeFromOf(wanted);
   if (cutoff >= lowest) return { depth: Math.max(cutoff, lowest) };
@@ -59,9 +59,18 @@ export function depthOf(
     binding: binding[first] as string,
     frequency: cutoff,
     times: 10 ** (-spare(levelHalfSpace[0]!) / 20),
-    ...(own && loadAt(system, own, cutoff, wanted.level)),
+    ...worstLoadAt(system, own, cutoff, wanted.level),
   };
   return { depth, below };
+}
+
+/** The first of the kind's own loads that its part cannot bear there; empty where all can be borne. */
+function worstLoadAt(system: System, own: readonly OwnLoad[], frequency: number, level: number): Pick<Below, 'load'> {
+  for (const one of own) {
+    const found = loadAt(system, one, frequency, level);
+    if (found.load) return found;
+  }
+  return {};
 }
 
 /** The load that the wanted level would put on the kind's own part at one frequency; empty where the part can bear it. */

@@ -60,7 +60,7 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
       greatestLevel(variant.system(box.point), limitsOf(job, variant.choice.drivers, variant.limits(box.point)), band)
         .least.levelHalfSpace as number,
   );
-  const lengths = box.variant.load?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
+  const lengths = box.variant.loads?.[0]?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
   return {
     ...(f3.length > 0 && { f3: between(f3) }),
     level: between(levels),
@@ -73,7 +73,11 @@ function bestLength({ search, variant }: { readonly search: Search; readonly var
   const { job, wishes } = search;
   const cost = costByPoints(job, job.weights);
   const demandOf = search.demandOf(variant);
-  const [demand, excess, parts] = [emptyDemand(), Float64Array.from(box.excess), { extent: 0, taken: 0, effort: 0 }];
+  const [demand, excess, parts] = [
+    emptyDemand(variant),
+    Float64Array.from(box.excess),
+    { extent: 0, taken: 0, effort: 0 },
+  ];
   const criteria = { ...box.criteria };
   const { from, to } = tuningAxis(job, variant);
   let best = { cost: Infinity, length: 0 };

@@ -23,5 +23,6 @@ export const GIVES_OUT: Readonly<Record<string, string>> = {
 /** The same for the parts of a box that stands, which is of no kind. */
 export const PARTS_GIVE_OUT: Readonly<Record<string, string>> = {
   vent: 'the air speed in the vent',
+  'quiet vent': 'an onset of noise in the vent',
   'radiator travel': 'the travel of the passive radiators (Xmax)',
 };

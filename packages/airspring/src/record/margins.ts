@@ -75,7 +75,7 @@ export function driverMargins(
 /** How near a box comes to the limits of its drivers and of its kind's parts. `spare` is the room left behind the driver. */
 export function partMargins(
   job: Job,
-  { choice, load }: Box['variant'],
+  { choice, loads: [load] = [] }: Box['variant'],
   asked: Played['atWantedLevel'],
   spare: number,
   own: readonly RawMargin[],

@@ -1,6 +1,7 @@
 import type { Meaning } from '../kind/phrase.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
 import type { At, LoadTold } from './load.js';
+import type { VentedTold } from './vent-noise.js';
 
 /** How a box plays, what limits it, and what it asks of the amplifier. */
 export interface Played {
@@ -46,6 +47,8 @@ export interface Played {
     /** What the kind limits in addition: the air speed in a vent, the travel of a radiator. */
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
+  /** What is known of the noise of the vent, and how far the sound falls behind at the wanted level. Left out without one kind of vent. */
+  readonly vented?: VentedTold;
   /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
   readonly protection: Guard & {
     readonly atFullVoltage: Guard;

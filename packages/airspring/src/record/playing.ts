@@ -1,6 +1,7 @@
 import type { DriverGroup } from '@airspring/core/driver';
 import type { System } from '@airspring/core/enclosure';
 import type { Limit } from '@airspring/core/limit';
+import type { VentInput } from '@airspring/core/vent';
 import type { Box } from '../search/box.js';
 import type { OwnLoad } from './depth.js';
 
@@ -11,7 +12,9 @@ export interface Playing {
   /** Limits of its own parts, such as the air speed in its vent. */
   readonly limits: readonly Limit[];
   /** What its kind limits besides, and the point at which it does. */
-  readonly own?: OwnLoad;
+  readonly own: readonly OwnLoad[];
+  /** Its vent, where it has one or several alike. */
+  readonly vent?: VentInput;
   /** What f3, the cut-off and the rise are counted from; the asymptote where it is left out. */
   readonly reference?: 'asymptote' | 'maximum';
   /** From here upwards the response stays within the wanted fall, Hz. */
@@ -25,7 +28,8 @@ export const playingOf = ({ variant, point, demand }: Box): Playing => ({
   system: variant.system(point),
   drivers: variant.choice.drivers,
   limits: variant.limits(point),
-  ...(variant.load && { own: { load: variant.load, point } }),
+  own: (variant.loads ?? []).map((load) => ({ load, point })),
+  ...(variant.vent && { vent: variant.vent(point) }),
   ...(variant.reference && { reference: variant.reference }),
   cutoff: demand.cutoff,
   rise: demand.rise,

@@ -22,7 +22,7 @@ export function guardOf(
 ): Guard {
   const { lowest, highest } = job.wanted;
   const { filter } = job.amplifier;
-  const cone = own?.load.integrated ? own : undefined;
+  const cone = own.find(({ load }) => load.ofPart !== undefined && load.integrated);
   const limits = [...travelLimit(drivers), ...(cone ? ofParts.filter(({ integrated }) => integrated) : [])];
   // The search goes on above the band: a strong amplifier may drive the cone too far even there.
   const range = [2, Math.max(highest, TOP)] as const;

@@ -3,6 +3,7 @@ import { type Filter, filterGroupDelay, filterLevel } from '@airspring/core/filt
 import { greatestLevel } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
+import { openingOf } from '@airspring/core/vent';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { reachOf } from './behind-filter.js';
@@ -13,6 +14,7 @@ import { loadOf } from './load.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
+import { compressionOf, ventNoiseOf } from './vent-noise.js';
 import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
@@ -103,9 +105,9 @@ export function soundOf(
   job: Job,
   playing: Playing,
   givesOut: Readonly<Record<string, string>>,
-): Pick<Played, 'response' | 'loudness' | 'atWantedLevel' | 'protection' | 'impedance' | 'curves'> {
+): Pick<Played, 'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'protection' | 'impedance' | 'curves'> {
   const { wanted } = job;
-  const { system, drivers, own: limited, reference = 'asymptote' } = playing;
+  const { system, drivers, own: loads, vent, reference = 'asymptote' } = playing;
   const limits = limitsOf(job, drivers, playing.limits);
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
@@ -127,7 +129,7 @@ export function soundOf(
   const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
-  const own = limited && ownLoad(system, limited, band, driveFor);
+  const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
 
@@ -137,7 +139,7 @@ export function soundOf(
       ...(falls.f6 !== undefined && { f6: falls.f6 }),
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: playing.cutoff,
-      ...depthOf(job, system, limits, playing.cutoff, limited),
+      ...depthOf(job, system, limits, playing.cutoff, loads),
       reference,
       referenceLevel: found.referenceLevel,
       greatestRise: playing.rise,
@@ -159,6 +161,19 @@ export function soundOf(
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
       ...(own && { own }),
     },
+    ...(vent &&
+      perVolt.airSpeedPeak && {
+        vented: {
+          noise: ventNoiseOf(
+            [{ opening: openingOf(vent), share: 1 }],
+            band,
+            perVolt.levelHalfSpace,
+            perVolt.airSpeedPeak,
+            system.air,
+          ),
+          compression: compressionOf(system, vent, band, driveFor),
+        },
+      }),
     protection: {
       ...guardOf(job, playing, flatDrive),
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),

@@ -2,7 +2,7 @@ import type { Job } from '../job/job.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
 import type { Cost } from './cost.js';
-import { type Demand, depthWith, emptyDemand } from './demand.js';
+import { copyOf, type Demand, depthWith, emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
 import type { Wishes } from './wishes.js';
 
@@ -34,19 +34,22 @@ export function judge(
   criteria: Criteria,
   excess: Float64Array,
 ): void {
-  const capacity = variant.load?.capacity(point) ?? Infinity;
   const { wanted, amplifier } = job;
   wishes.sound(demand, excess);
-  wishes.own(variant, point, demand.load, excess);
-  const used = Math.max(
+  wishes.own(variant, point, demand.loads, excess);
+  let used = Math.max(
     demand.travel,
     demand.heat,
-    demand.load / capacity,
     demand.voltage / amplifier.voltage,
     demand.current / amplifier.current,
   );
+  criteria.depth = demand.depth;
+  for (let k = 0; k < demand.loads.length; k++) {
+    const capacity = variant.loads![k]!.capacity(point);
+    used = Math.max(used, demand.loads[k]! / capacity);
+    criteria.depth = depthWith(demand, k, criteria.depth, capacity, wanted);
+  }
   criteria.level = wanted.level - 20 * Math.log10(used);
-  criteria.depth = depthWith(demand, capacity, wanted);
 }
 
 /** Fills in values that no box can better, except for the size: the cost is then the least that any box of this size could have. */
@@ -81,7 +84,7 @@ export function compileBox(
   const bounds = axes.map(({ unit, from, to }) => wholeBounds(unit, from, to));
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
 
-  const demand = emptyDemand();
+  const demand = emptyDemand(variant);
   const excess = new Float64Array(wishes.list.length);
   const criteria: Criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
   const outer: [number, number, number] = [0, 0, 0];
@@ -147,7 +150,7 @@ export function compileBox(
       variant,
       edges: [...outer],
       point,
-      demand: { ...demand, loadBelow: demand.loadBelow.slice() },
+      demand: copyOf(demand),
       criteria: { ...criteria },
       excess: excess.slice(),
     };

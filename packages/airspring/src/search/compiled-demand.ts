@@ -5,7 +5,7 @@ import { REFERENCE_PRESSURE } from '@airspring/core/response';
 import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import type { Point, Variant } from '../kind/box-kind.js';
-import { compileVariant } from './compiled-variant.js';
+import { compileVariant, loadNames } from './compiled-variant.js';
 import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
 import type { Demand } from './demand.js';
 import { BAND, BELOW, searchGrid } from './frequencies.js';
@@ -30,8 +30,8 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const flow = column('radiatedFlow');
   const velocity = column('coneVelocity');
   const current = column('current');
-  const readings = (variant.load?.probes ?? []).map((_, i) => column(`load ${i}`));
-  const integrated = variant.load?.integrated === true;
+  const kindLoads = variant.loads ?? [];
+  const readings = loadNames(kindLoads).map((names) => names.map(column));
 
   // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
   const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
@@ -50,12 +50,12 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
   const perHeat = Math.sqrt(Re / Pe);
   const levels = new Float64Array(BELOW + BAND);
-  const [drives, travels, currents, loads] = [0, 1, 2, 3].map(() => new Float64Array(BAND)) as [
-    Float64Array,
+  const [drives, travels, currents] = [0, 1, 2].map(() => new Float64Array(BAND)) as [
     Float64Array,
     Float64Array,
     Float64Array,
   ];
+  const loads = kindLoads.map(() => new Float64Array(BAND));
   const one = new Float64Array(1);
   const oneColumn = probes.map(() => complexColumn(1));
   const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
@@ -99,17 +99,20 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       const drive = asked / u;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);
-      let l = 0;
-      for (let k = 0; k < readings.length; k++) l = Math.max(l, magnitude(readings[k]!, i));
-      l *= integrated ? drive / (2 * Math.PI * f) : drive;
       if (i >= BELOW) {
         const k = i - BELOW;
         drives[k] = drive;
         travels[k] = x;
         currents[k] = c;
-        loads[k] = l;
       }
-      if (i <= BELOW) out.loadBelow[i] = l * Math.SQRT2;
+      for (let j = 0; j < readings.length; j++) {
+        const own = readings[j]!;
+        let l = 0;
+        for (let k = 0; k < own.length; k++) l = Math.max(l, magnitude(own[k]!, i));
+        l *= kindLoads[j]!.integrated ? drive / (2 * Math.PI * f) : drive;
+        if (i >= BELOW) loads[j]![i - BELOW] = l;
+        if (i <= BELOW) out.loadsBelow[j]![i] = l * Math.SQRT2;
+      }
       if (i > BELOW || held > 0) continue;
       const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
       if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1]!, used, usedAbove);
@@ -127,7 +130,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     out.current = greatestOf(currents, grid, BELOW);
     out.heat = out.current * perHeat;
     out.voltage = greatestOf(drives, grid, BELOW);
-    out.load = greatestOf(loads, grid, BELOW) * Math.SQRT2;
+    for (let j = 0; j < loads.length; j++) out.loads[j] = greatestOf(loads[j]!, grid, BELOW) * Math.SQRT2;
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
   return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;

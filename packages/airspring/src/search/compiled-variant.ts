@@ -46,21 +46,25 @@ function compileReference(network: CompiledNetwork, values: Float64Array, densit
   };
 }
 
-/** The readings of a load, as probes. */
-const loadProbes = (load: Variant['load']): Record<string, Probe> =>
-  Object.fromEntries((load?.probes ?? []).map((probe, i) => [`load ${i}`, probe]));
+/** What is read of a load: the names of its probes. Those that several loads read have one name. */
+export const loadNames = (loads: Variant['loads'] = []): readonly (readonly string[])[] =>
+  loads.map(({ probes }) => probes.map((probe) => `load ${JSON.stringify(probe)}`));
+
+/** The readings of loads, as probes. */
+const loadProbes = (loads: Variant['loads'] = []): Record<string, Probe> =>
+  Object.fromEntries(loadNames(loads).flatMap((names, k) => names.map((name, i) => [name, loads[k]!.probes[i]!])));
 
 /**
  * The network of a variant with its load as further probes. It is compiled once and takes the numbers of any point;
  * `referenceLevel` is that of the point that was loaded last; it is left out where the maximum takes its place.
  */
-export function compileVariant({ system, values: setAll, load, acoustic, geometric, span, reference }: Variant) {
+export function compileVariant({ system, values: setAll, loads, acoustic, geometric, span, reference }: Variant) {
   const axes = [...acoustic, ...geometric, ...(span ? [span] : [])];
   const start: Point = [0.05, ...axes.map(({ from, to }) => Math.sqrt(from * to))];
   const { network: first, air } = system(start);
   const { topology } = first;
   const { coneVelocity, current } = topology.probes as Readonly<Record<'coneVelocity' | 'current', Probe>>;
-  const probes = { coneVelocity, current, ...loadProbes(load) };
+  const probes = { coneVelocity, current, ...loadProbes(loads) };
   const { slots, network } = compile({ ...topology, probes });
   const values = new Float64Array(slots.size);
   const set: Setter = (name, ...numbers) => {

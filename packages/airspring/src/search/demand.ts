@@ -1,4 +1,5 @@
 import { type Job, safeFromOf } from '../job/job.js';
+import type { Variant } from '../kind/box-kind.js';
 import { crossingAt, grazedAbove } from './crossing.js';
 import { BELOW, belowAt } from './frequencies.js';
 
@@ -18,15 +19,15 @@ export interface Demand {
   voltage: number;
   /** Greatest current, A rms. */
   current: number;
-  /** Greatest peak of the quantity that the kind limits; 0 where it limits nothing. */
-  load: number;
+  /** Greatest peaks of the quantities that the kind limits. */
+  readonly loads: Float64Array;
   /** Least impedance in the audible bass, Ω; worked out only where the brief states a least load. */
   leastImpedance: number;
-  /** The same as `load` below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
-  readonly loadBelow: Float64Array;
+  /** The same as `loads` below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
+  readonly loadsBelow: readonly Float64Array[];
 }
 
-export const emptyDemand = (): Demand => ({
+export const emptyDemand = ({ loads = [] }: Pick<Variant, 'loads'>): Demand => ({
   cutoff: 0,
   depth: 0,
   rise: 0,
@@ -34,14 +35,28 @@ export const emptyDemand = (): Demand => ({
   heat: 0,
   voltage: 0,
   current: 0,
-  load: 0,
+  loads: new Float64Array(loads.length),
   leastImpedance: Infinity,
-  loadBelow: new Float64Array(BELOW + 1),
+  loadsBelow: loads.map(() => new Float64Array(BELOW + 1)),
 });
 
-/** How deep a box plays when this is its kind's own limit; never deeper than the other limits allow. */
-export function depthWith({ depth, cutoff, load, loadBelow }: Demand, capacity: number, wanted: Job['wanted']): number {
+/** The same numbers, in columns of their own. */
+export const copyOf = (demand: Demand): Demand => ({
+  ...demand,
+  loads: demand.loads.slice(),
+  loadsBelow: demand.loadsBelow.map((column) => column.slice()),
+});
+
+/** How deep a box plays with one of its kind's own limits; never deeper than the other limits allow, nor than `depth`. */
+export function depthWith(
+  { cutoff, loads, loadsBelow }: Demand,
+  k: number,
+  depth: number,
+  capacity: number,
+  wanted: Job['wanted'],
+): number {
   const from = safeFromOf(wanted);
+  const [load, loadBelow] = [loads[k]!, loadsBelow[k]!];
   if (load > capacity || cutoff > from) return Math.max(depth, from);
   for (let i = BELOW - 1; i >= 0; i--) {
     const [low, high] = [belowAt(wanted, i), belowAt(wanted, i + 1)];

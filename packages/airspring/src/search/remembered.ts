@@ -1,4 +1,5 @@
 import type { Point } from '../kind/box-kind.js';
+import { copyOf, type Demand } from './demand.js';
 
 /** Number of demands that are kept. */
 const MOST = 20_000;
@@ -8,7 +9,7 @@ const MOST = 20_000;
  * boxes of the one before. It pays where a network is solved at each frequency, as one with a line is. `axes` is the number of
  * values of a point on which its sound depends.
  */
-export function remembered<Demand extends { readonly loadBelow: Float64Array }>(
+export function remembered(
   demandOf: (point: Point, out: Demand) => void,
   axes: number,
 ): (point: Point, out: Demand) => void {
@@ -20,11 +21,12 @@ export function remembered<Demand extends { readonly loadBelow: Float64Array }>(
     if (found === undefined) {
       if (known.size === MOST) known.clear();
       demandOf(point, out);
-      known.set(key, { ...out, loadBelow: out.loadBelow.slice() });
+      known.set(key, copyOf(out));
       return;
     }
-    const { loadBelow, ...numbers } = found;
+    const { loads, loadsBelow, ...numbers } = found;
     Object.assign(out, numbers);
-    out.loadBelow.set(loadBelow);
+    out.loads.set(loads);
+    for (let k = 0; k < loadsBelow.length; k++) out.loadsBelow[k]!.set(loadsBelow[k]!);
   };
 }

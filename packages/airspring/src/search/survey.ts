@@ -37,7 +37,7 @@ export function surveyVariant(
   const criteria: Criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
   const demandOf = search.demandOf(variant);
-  const demand = emptyDemand();
+  const demand = emptyDemand(variant);
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
   const floor = new Float64Array(costs.length);

@@ -132,7 +132,7 @@ export interface Wishes {
   readonly size: (edges: ArrayLike<number>, out: Float64Array) => void;
   /** For the volume alone, before any edge is known. */
   readonly volume: (outer: number, out: Float64Array) => void;
-  readonly own: (variant: Variant, point: Point, load: number, out: Float64Array) => void;
+  readonly own: (variant: Variant, point: Point, loads: Float64Array, out: Float64Array) => void;
 }
 
 export const LEVEL = 'wanted.level';
@@ -170,16 +170,16 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
         out[sounds.length + i] = excessOf(wish, wish.needed(edges));
       }
     },
-    own: (variant, point, load, out) => {
+    own: (variant, point, loads, out) => {
       out.fill(-1, common);
       // A part that gives out limits the level as the cone does.
-      if (variant.load?.ofPart !== undefined) {
-        out[level] = Math.max(out[level]!, Math.log(load / variant.load.capacity(point)));
-      }
+      variant.loads?.forEach(({ ofPart, capacity }, k) => {
+        if (ofPart !== undefined) out[level] = Math.max(out[level]!, Math.log(loads[k]! / capacity(point)));
+      });
       const places = placesIn.get(variant) as number[];
       for (let i = 0; i < places.length; i++) {
         const wish = variant.wishes[i] as KindWish;
-        out[places[i]!] = excessOf(wish, wish.needed(point, load));
+        out[places[i]!] = excessOf(wish, wish.needed(point, loads));
       }
     },
   };

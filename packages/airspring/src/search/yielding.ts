@@ -3,9 +3,12 @@ import type { Wish } from '../kind/box-kind.js';
 import type { Cost } from './cost.js';
 import type { Search } from './search.js';
 
+/** What a wish weighs that does not yield by degrees. */
+const FIRM = 1e3;
+
 /** A wish weighs 1 where the brief has no weight for it. No wish weighs nothing, or it would yield without end. */
-export const weightOf = (job: Job, { weight }: Wish): number =>
-  weight === undefined ? 1 : Math.max(0.05, job.weights[weight]);
+export const weightOf = (job: Job, { weight, firm }: Wish): number =>
+  firm ? FIRM : weight === undefined ? 1 : Math.max(0.05, job.weights[weight]);
 
 /** The place of a wish among the excesses. */
 export const placeOf = ({ wishes }: Search, path: string): number =>

@@ -7,6 +7,7 @@ import { passedBy } from '../job/passed.js';
 import { reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
 import { LOWEST_TONE } from '../record/sound.js';
+import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
 import { worst } from '../record/worst.js';
 import type { Sounding, State } from './state.js';
 
@@ -40,6 +41,10 @@ export interface Account {
     readonly travel: At;
     readonly airSpeed?: At;
   };
+  /** Between which levels it is doubtful whether the vent is heard, each at its worst tone of the band; left out without a vent. */
+  readonly noise?: VentNoiseTold;
+  /** How far the sound falls behind at the wanted level, since the vent loses; left out without a vent. */
+  readonly compression?: CompressionTold;
   /** At the drive that gives the wanted level where the response is flat, each at its worst tone from 10 Hz up. */
   readonly flat: { readonly drive: number; readonly travel: At; readonly airSpeed?: At };
   /** Below this frequency that drive exceeds the travel; left out if it never does. */
@@ -88,21 +93,30 @@ export interface Glance {
   readonly reach: number;
   readonly level: number;
   readonly airSpeed: number;
+  /** The level up to which the vent is quiet by every published onset, dB; infinite without a vent. */
+  readonly quiet: number;
 }
 
 /** Reach, level and air speed of a state; the reach is infinite where the response has fallen at the end of the band. */
 export function glanceOf(job: Job, { filter }: State, sounding: Sounding): Glance {
-  const { inBand, asked, loudest } = atWanted(job, sounding);
+  const { band, inBand, asked, loudest } = atWanted(job, sounding);
   return {
     reach: reaches(job, filter, sounding).reach ?? Infinity,
     level: loudest.levelHalfSpace,
     airSpeed: inBand.airSpeedPeak ? Math.max(...asked(inBand.airSpeedPeak)) : 0,
+    quiet: inBand.airSpeedPeak
+      ? ventNoiseOf(sounding.openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air).quiet.level
+      : Infinity,
   };
 }
 
+/** The place of the vent in which the air is fastest: its loss is the greatest. */
+const fastest = (openings: Sounding['openings']): number =>
+  openings.reduce((best, { share }, i) => (share > openings[best]!.share ? i : best), 0);
+
 /** What a state does at the wanted level, and what it could do. */
-export function accountOf(job: Job, { drivers, filter }: State, sounding: Sounding): Account {
-  const { system, limits, netVolume, fb, fc, Qtc } = sounding;
+export function accountOf(job: Job, { drivers, filter, vents }: State, sounding: Sounding): Account {
+  const { system, limits, netVolume, fb, fc, Qtc, openings } = sounding;
   const { wanted } = job;
   const reference = referenceLevel(system);
   const { band, inBand, driveFor, asked, loudest } = atWanted(job, sounding);
@@ -140,6 +154,10 @@ export function accountOf(job: Job, { drivers, filter }: State, sounding: Soundi
       travel: worst(band, asked(inBand.displacementPeak)),
       ...(inBand.airSpeedPeak && { airSpeed: worst(band, asked(inBand.airSpeedPeak)) }),
     },
+    ...(inBand.airSpeedPeak && {
+      noise: ventNoiseOf(openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air),
+      compression: compressionOf(system, vents[fastest(openings)]!, band, driveFor),
+    }),
     flat: {
       drive,
       travel: worst(whole, filtered(filter, whole, flat.displacementPeak)),

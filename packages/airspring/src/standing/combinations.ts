@@ -31,7 +31,7 @@ export type Leaning =
   | 'the least work'
   | 'the deepest'
   | 'the loudest'
-  | 'the calmest'
+  | 'the quietest vent'
   | 'in between';
 
 /** The change that does most for what is wanted, if any does; of several that do as much, the one of least work. */
@@ -48,11 +48,11 @@ export function first(now: Now, rows: readonly Row[]): { readonly first?: number
 
 const reachOf = ({ done }: Pick<Chain, 'done'>) => done.glance.reach;
 const levelOf = ({ done }: Pick<Chain, 'done'>) => done.glance.level;
-const speedOf = ({ done }: Pick<Chain, 'done'>) => done.glance.airSpeed;
+const quietOf = ({ done }: Pick<Chain, 'done'>) => done.glance.quiet;
 
-/** Whether one box is nowhere worse than another in reach, level and air speed, and better in one of them or in less work. */
+/** Whether one box is nowhere worse than another in reach, level and the level up to which its vent is quiet, and better in one of them or in less work. */
 function dominates(one: Pick<Chain, 'done' | 'effort'>, other: Pick<Chain, 'done' | 'effort'>): boolean {
-  const gains = [reachOf(other) - reachOf(one) || 0, levelOf(one) - levelOf(other), speedOf(other) - speedOf(one)];
+  const gains = [reachOf(other) - reachOf(one) || 0, levelOf(one) - levelOf(other), quietOf(one) - quietOf(other) || 0];
   if (gains.some((gain) => gain < -LEAST)) return false;
   return gains.some((gain) => gain > LEAST) || one.effort < other.effort;
 }
@@ -140,7 +140,7 @@ function leaningsOf(best: readonly Chain[]): { readonly chain: Chain; readonly l
   for (const [chain, leaning] of [
     [most((one) => -reachOf(one)), 'the deepest'],
     [most(levelOf), 'the loudest'],
-    [most((one) => -speedOf(one)), 'the calmest'],
+    [most(quietOf), 'the quietest vent'],
   ] as const) {
     if (told.length < TOLD && told.every((one) => one.chain !== chain)) told.push({ chain, leaning });
   }

@@ -150,6 +150,7 @@ export function readStanding(
     ways: new Map(),
     ...(job.amplifier.filter && { filter: job.amplifier.filter }),
     airSpeedPeak: airSpeedOf(vent),
+    quiet: vent.quiet ?? false,
     ...(measurement && { measurement }),
   };
 }

@@ -23,6 +23,8 @@ export interface Retrofit {
   readonly title: string;
   readonly asked: Asked & {
     readonly airSpeedPeak: number;
+    /** Whether vents must stay below every published onset of noise. */
+    readonly quiet: boolean;
     /** The least nominal load that the amplifier takes, Ω, and the name of the existing filter. */
     readonly leastLoad?: number;
     readonly filter?: string;
@@ -60,7 +62,7 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
   const account = accountOf(standing.job, state, sounding);
-  const { job, airSpeedPeak } = standing;
+  const { job, airSpeedPeak, quiet } = standing;
   const now: Now = { standing, state, account };
   const made = allChanges(now);
   // A copy holds its account as plain data.
@@ -80,6 +82,7 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     asked: {
       ...job.wanted,
       airSpeedPeak,
+      quiet,
       ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
       ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
     },

@@ -13,8 +13,9 @@ export function shortfall(
 }
 
 /** What boxes are compared by, of a whole account. */
-export const glanced = ({ reach = Infinity, loudest, wanted }: Account): Glance => ({
+export const glanced = ({ reach = Infinity, loudest, wanted, noise }: Account): Glance => ({
   reach,
   level: loudest.level,
   airSpeed: wanted.airSpeed?.value ?? 0,
+  quiet: noise?.quiet.level ?? Infinity,
 });

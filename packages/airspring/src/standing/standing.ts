@@ -88,6 +88,8 @@ export interface Standing {
   readonly measurement?: Measurement;
   /** Greatest mean air speed in a vent, peak, m/s. */
   readonly airSpeedPeak: number;
+  /** Whether vents must stay below every published onset of noise. */
+  readonly quiet: boolean;
 }
 
 /** The vents beside one of them. */

@@ -14,9 +14,10 @@ import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import { airSpeedLimit, type Limit, radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
+import { openingOf, type RoundVentInput, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
-import type { Job } from '../job/job.js';
+import { type Job, safeFromOf } from '../job/job.js';
+import { quietVents, type SharedOpening } from '../kind/quiet-vent.js';
 import { USUAL_QL, type ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
 import type { Standing } from './standing.js';
@@ -47,6 +48,8 @@ export interface Sounding {
   readonly Qtc?: number;
   /** Total flow over the mean speed in the fastest vent, m². */
   readonly ventArea?: number;
+  /** The vents in their order, each with the share of the greatest speed that its air has; empty without vents. */
+  readonly openings: readonly SharedOpening[];
   readonly warnings: readonly Warning[];
 }
 
@@ -91,7 +94,7 @@ export const stateOf = ({ drivers, airBeforeVents, vents, filter }: Standing): S
 
 /** The system of a state; `Impossible` where the vents fill the box. */
 export function soundingOf(standing: Standing, state: State): ({ readonly ok: true } & Sounding) | Impossible {
-  const { job, panelThickness, tuningRatio, airSpeedPeak } = standing;
+  const { job, panelThickness, tuningRatio, airSpeedPeak, quiet } = standing;
   const { air } = job;
   const sourceResistance = si('resistance', job.amplifier.sourceResistance);
   const { drivers, vents, radiators } = state;
@@ -114,6 +117,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
       own,
       netVolume: state.airBeforeVents,
       fb: passiveRadiatorTuning({ ...radiators, addedMass: spec.addedMass, netVolume: spec.netVolume }, air).fb,
+      openings: [],
       warnings: [],
     };
   }
@@ -130,7 +134,11 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     ventArea: si('area', ventArea),
     ...lossesOf(job, false),
   };
-  const own = [airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2))];
+  const speeds = tuned.shares.map(({ flow, area }) => (ventArea * flow) / area);
+  const own = [
+    airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2)),
+    ...(quiet ? quietVents(vents, speeds, air, si('frequency', safeFromOf(job.wanted))) : []),
+  ];
   return {
     ok: true,
     system: systemOf(ventedFamily, spec, air),
@@ -139,6 +147,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     netVolume: tuned.netVolume,
     fb,
     ventArea,
+    openings: speeds.map((share, i) => ({ opening: openingOf(vents[i]!), share })),
     warnings: tuned.warnings,
   };
 }
@@ -159,6 +168,7 @@ function closedState(
     netVolume: airBeforeVents,
     fc,
     Qtc,
+    openings: [],
     warnings: [],
   };
 }

@@ -101,6 +101,7 @@ export function wholeOf(
     system: sounding.system,
     drivers: state.drivers,
     limits: sounding.own,
+    own: [],
     cutoff: account.reach ?? wanted.highest,
     rise: Math.max(0, rise),
   };

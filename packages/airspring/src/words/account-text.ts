@@ -4,6 +4,7 @@ import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import { bandsSentence } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
+import { ventSentences } from './vent-text.js';
 
 const LIMITS = { ...GIVES_OUT, ...PARTS_GIVE_OUT };
 const limitName = (binding: string): string => LIMITS[binding] ?? binding;
@@ -18,7 +19,19 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const { account } = answer.now;
   const { asked } = answer;
   const ranges = bandsSentence(answer, say);
-  const { netVolume, reach, reachUnfiltered, loudest, wanted, flat, lowestSafe, leastLoad, nominalLoad } = account;
+  const {
+    netVolume,
+    reach,
+    reachUnfiltered,
+    loudest,
+    wanted,
+    flat,
+    lowestSafe,
+    leastLoad,
+    nominalLoad,
+    noise,
+    compression,
+  } = account;
   const band = `from ${say.edge(asked.safeFrom ?? asked.lowest)} to ${say.edge(asked.highest)}`;
   const deep =
     reach === undefined
@@ -52,17 +65,19 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
+    ...(noise && compression ? [ventSentences({ noise, compression }, asked.quiet, say)] : []),
     `${load}${watts}`,
     ...(ranges === undefined ? [] : [ranges]),
   ];
 }
 
-/** Tuning, reach, level and air speed in Hz, dB and m/s: what boxes are compared by. */
-export const glanceNumbers = ({ fb, fc, reach, loudest, wanted }: Account): string[] => [
+/** Tuning, reach, level, air speed and the level up to which the vent is quiet, in Hz, dB and m/s: what boxes are compared by. */
+export const glanceNumbers = ({ fb, fc, reach, loudest, wanted, noise }: Account): string[] => [
   (fb ?? fc ?? 0).toFixed(1),
   reach?.toFixed(1) ?? '',
   loudest.level.toFixed(1),
   wanted.airSpeed?.value.toFixed(1) ?? '',
+  noise?.quiet.level.toFixed(1) ?? '',
 ];
 
 /** The same, with the travel in mm and the least impedance in Ω. */

@@ -86,7 +86,7 @@ export function designBlocks({ designs, now }: Retrofit, say: Phrasing): string[
   const head = (design: ChangedDesign) => heading(designHead(design), '-');
   return [
     heading('The best combinations, as whole designs', '-'),
-    table('lrrrrl', overviewRows({ designs, now })),
+    table('lrrrrrl', overviewRows({ designs, now })),
     head(first),
     ...changedInFull(first, now.account, say),
     ...others.flatMap((design) => [head(design), ...changedInShort(design, now.account, say)]),
@@ -95,8 +95,8 @@ export function designBlocks({ designs, now }: Retrofit, say: Phrasing): string[
 
 /** The combinations in numbers; the units stand in the second row. */
 export const overviewRows = ({ designs, now }: Pick<Retrofit, 'designs' | 'now'>): string[][] => [
-  ['', 'tuned', 'reach', 'level', 'air', ''],
-  ['', 'Hz', 'Hz', 'dB', 'm/s', 'changes'],
+  ['', 'tuned', 'reach', 'level', 'air', 'quiet', ''],
+  ['', 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'changes'],
   ['', ...glanceNumbers(now.account), 'as it is'],
   ...designs.map((design) => [design.name, ...glanceNumbers(design.account), changesText(design)]),
 ];

@@ -14,8 +14,8 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
   const { now } = answer;
   const done = doneRows(answer).map(([i, row]) => [String(i), ...numbersOf(row.account, say), row.change]);
   return [
-    ['', 'tuned', 'reach', 'level', 'air', 'travel', 'load', ''],
-    ['', 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'Ω', 'change'],
+    ['', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', 'load', ''],
+    ['', 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'Ω', 'change'],
     ['', ...numbersOf(now.account, say), 'as it is'],
     ...done,
   ];
@@ -23,7 +23,7 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
 
 /** What the columns of the comparison mean. */
 export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Load: the least impedance.`;
+  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance.`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -64,6 +64,10 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
         ]
       : []),
   ];
+  const [before, after] = [now.account.noise?.quiet.level, account.noise?.quiet.level];
+  if (before !== undefined && after !== undefined) {
+    changes.push(`the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}`);
+  }
   const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';
   return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.${ranges}`;
 }

@@ -8,6 +8,7 @@ import { IMPEDANCE_RANGE } from '../record/sound.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
+import { ventSentences } from './vent-text.js';
 
 /** The band that the brief asks for. */
 const bandOf = ({ loudness }: Played) => ({
@@ -129,6 +130,7 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
   paragraph(
     `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level ${flatWhere(design)}, and less where it has fallen. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
   ),
+  ...(design.vented ? [paragraph(ventSentences(design.vented, false, say))] : []),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
 ];

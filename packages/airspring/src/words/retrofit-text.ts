@@ -23,7 +23,7 @@ function tubesText(answer: Retrofit, say: Phrasing): string[] {
       const [before, after] = tubeSentences(set, say);
       return [
         paragraph(`${capital(holeText(set, answer, say))}. ${before}`),
-        table('rrrrrrl', tubeRows(set, answer, say)),
+        table('rrrrrrrl', tubeRows(set, answer, say)),
         ...(after === '' ? [] : [paragraph(after)]),
       ];
     }),
@@ -71,7 +71,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     caution(cautions.hearing),
     ...measuredBlocks(answer, say),
     heading('What could be done, each change alone', '-'),
-    table('rrrrrrrl', comparisonRows(answer, say)),
+    table('rrrrrrrrl', comparisonRows(answer, say)),
     paragraph(legend(answer, say)),
     ...doneRows(answer).map(([i, row]) => rowText(row, i, say)),
     caution(cautions.dust),

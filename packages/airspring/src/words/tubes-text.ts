@@ -30,12 +30,12 @@ export function tubeRows({ options, proposed }: TubeSet, answer: Retrofit, say: 
   const rows = proposed.flatMap(({ option, purpose }) => {
     const one = options[option];
     if (one === undefined) return [];
-    const numbers = numbersOf(one.account, say).slice(0, 5);
+    const numbers = numbersOf(one.account, say).slice(0, 6);
     return [[say.bareLength(one.length), ...numbers, purposeText(one, purpose, answer, say)]];
   });
   return [
-    ['length', 'tuned', 'reach', 'level', 'air', 'travel', ''],
-    [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'mm', 'what it is for'],
+    ['length', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', ''],
+    [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'what it is for'],
     ...rows,
   ];
 }

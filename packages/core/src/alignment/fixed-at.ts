@@ -61,10 +61,13 @@ export function fixedAt(
   if (other) {
     return refused(other[0], `has ${other[0]} = ${told[other[0]]!.toPrecision(4)} where ${parameter} is ${value}`);
   }
-  const denominator = target(at);
   const { free: _, ...rest } = alignment;
   return {
     ok: true,
-    alignment: { ...rest, target: () => denominator, parameters: { ...alignment.parameters, ...told } },
+    alignment: {
+      ...rest,
+      target: (_, numerator) => target(at, numerator),
+      parameters: { ...alignment.parameters, ...told },
+    },
   };
 }

@@ -65,3 +65,19 @@ export { compileSteppedLine } from './stepped-line.js';
 export { type TubeInput, tubeMass } from './tube-mass.js';
 /** How much more do walls take that are not smooth and round? */
 export { withWallLoss } from './wall-loss.js';
+/** How much pressure does air lose that swings to and fro in a duct? */
+export {
+  type FlowLoss,
+  lossesTogether,
+  type QuadraticLoss,
+  type QuadraticLossInput,
+  quadraticLoss,
+} from './flow-loss.js';
+/** How much does air lose that flows into an end, by the rounding of its edge? */
+export { type EntranceInput, entranceLoss, type LossRange } from './entrance-loss.js';
+/** How much does air lose in a bend? */
+export { type BendLossInput, bendLoss } from './bend-loss.js';
+/** How much more do walls take when the air at them is turbulent? */
+export { type TurbulentWallInput, turbulentFriction, turbulentWall } from './turbulent-wall.js';
+/** By which numbers is air compared that swings to and fro? */
+export { type OscillatingFlow, type OscillatingFlowInput, oscillatingFlow } from './oscillating-flow.js';

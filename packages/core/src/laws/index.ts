@@ -25,3 +25,5 @@ export { type LimitTrial, limitLaws } from './limit-laws.js';
 export { filterLaws } from './filter-laws.js';
 /** What is the result of trying a law? */
 export type { LawResult } from './law.js';
+/** Does your own loss of flow obey the laws of losses? */
+export { type FlowLossTrial, flowLossLaws } from './flow-loss-laws.js';

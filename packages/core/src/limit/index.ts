@@ -18,3 +18,7 @@ export { limitsOfEach } from './limits-of-each.js';
 export { lowestSafeFrequency } from './lowest-safe-frequency.js';
 /** Where does a vent fit that keeps an air speed? */
 export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './vent-map.js';
+/** Between which levels is it doubtful whether a vent is heard? */
+export { type OnsetColumns, type VentOnsetOptions, type VentOnsets, ventOnsets } from './vent-onsets.js';
+/** How far and how fast may the air in a vent move that stays quiet? */
+export { type QuietOptions, quietLimits } from './quiet-limits.js';

@@ -51,3 +51,5 @@ export {
 export { type Complex, gradientAt, type ProbeGradient, probeGradient } from './probe-gradient.js';
 /** What are the faults of a missing probe and of a resonance that nothing damps? */
 export { missingProbe, undamped } from './refusals.js';
+/** How is a resistance put behind an element? */
+export { withSeriesResistance } from './series-resistance.js';

@@ -36,3 +36,7 @@ export {
   greatestGradient,
   levelGradient,
 } from './gradient.js';
+/** What does a system do at a drive at which its vent loses? */
+export { type AtLevel, type AtLevelKernel, type AtLevelOptions, compileAtLevel, respondAtLevel } from './at-level.js';
+/** How strong is the third harmonic of a vent that loses? */
+export { ventThirdHarmonic } from './vent-third-harmonic.js';

@@ -29,3 +29,16 @@ export { type StandingWave, type StandingWavesInput, standingWaves } from './sta
 export { type Tuning, type TuningInput, tuning } from './tuning.js';
 /** What is the admittance of a vent as a lossy line in a network? */
 export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './vent-line.js';
+/** How much does the air lose that swings in a vent? */
+export { type LossPart, type VentLoss, type VentLossInput, ventLoss } from './vent-loss.js';
+/** From which speed on may a vent be heard? */
+export {
+  type NoiseOnset,
+  noiseOnsets,
+  type OnsetAt,
+  onsetSpeed,
+  openingOf,
+  type VentNoise,
+  type VentNoiseInput,
+  ventNoise,
+} from './noise-onset.js';

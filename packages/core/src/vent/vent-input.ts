@@ -1,5 +1,5 @@
 import type { Fault } from '../fault/index.js';
-import { type Field, type Fields, type Length, positive, readFieldsInto } from '../quantity/index.js';
+import { type Field, type Fields, type Length, optional, positive, readFieldsInto } from '../quantity/index.js';
 import { type RoundVentInput, type RoundVentSection, roundGeometry, roundShape } from './round-vent.js';
 import { type SlotVentInput, type SlotVentSection, slotGeometry, slotShape } from './slot-vent.js';
 import type { VentGeometry } from './vent-geometry.js';
@@ -25,6 +25,17 @@ export const sectionField: Field<Section> = {
   optional: false,
   read: (faults, value, path) =>
     isSlot(value) ? readFieldsInto(faults, path, value, slotShape) : readFieldsInto(faults, path, value, roundShape),
+};
+
+/** A vent whose length makes no difference, and may be left out. */
+export const openingField: Field<Section> = {
+  optional: false,
+  read: (faults, value, path) => {
+    const any = { length: optional(positive('length')) };
+    return isSlot(value)
+      ? readFieldsInto(faults, path, value, { ...slotShape, ...any })
+      : readFieldsInto(faults, path, value, { ...roundShape, ...any });
+  },
 };
 
 export const ventField: Field<Section & { readonly length: Length }> = {

@@ -1,0 +1,112 @@
+import type { FlowLoss } from '../duct/index.js';
+import type { System } from '../enclosure/index.js';
+import { InputError } from '../fault/index.js';
+import { type CompiledNetwork, compile, undamped, valuesOf } from '../network/index.js';
+import { withSeriesResistance } from '../network/series-resistance.js';
+import { type ComplexColumn, complexColumns } from '../numeric/index.js';
+import { noSpeed, steadySpeed } from './steady-speed.js';
+
+const SPEED = 'ventAirSpeed';
+const LOSS = 'flow loss';
+
+/** A system whose vent may lose by its speed, swept at some frequencies. The i-th of them is asked for by its place. */
+export interface VentAtLevel {
+  readonly probes: readonly string[];
+  /** The probes without the loss, per volt of drive. */
+  readonly linear: readonly ComplexColumn[];
+  /** Specific resistance of a loss at a drive in V rms, Pa·s/m. */
+  readonly resistanceAt: (loss: FlowLoss, i: number, driveVoltageRms: number) => number;
+  /** The drive, V rms, at which the air reaches a peak speed in m/s. */
+  readonly driveFor: (loss: FlowLoss, i: number, airSpeedPeak: number) => number;
+  /** Fills each probe with this specific resistance in the vent, per volt of drive. */
+  readonly fill: (i: number, resistance: number, out: readonly ComplexColumn[]) => void;
+  /** How much of a probe one pascal in the vent makes, without the loss. */
+  readonly perPressure: (i: number, probe: number) => number;
+  /** Area of the vent that the speed refers to, m². */
+  readonly area: number;
+}
+
+/** The network with a resistance in its vent, and the area that the speed of the air refers to. */
+function lossyVent({ network, compile: own }: System): {
+  readonly at: (loss: number) => CompiledNetwork;
+  readonly area: number;
+} {
+  const { topology, values } = network;
+  const probe = topology.probes[SPEED];
+  const perArea = probe?.factor === undefined ? undefined : values[probe.factor];
+  if (probe?.of !== 'flow' || typeof perArea !== 'number') {
+    const several = Object.keys(topology.probes).some((name) => name.startsWith(`${SPEED} `));
+    const expected = 'a system with one vent, or several alike, of a stated area';
+    const remedy = several ? 'Give a box with one kind of vent.' : 'Give the box a ventArea.';
+    throw new InputError([
+      { code: 'inconsistent', path: 'system', got: several ? 'several' : undefined, expected, remedy },
+    ]);
+  }
+  const lossy = withSeriesResistance(topology, probe.element, LOSS);
+  const compiled = own(lossy) ?? compile(lossy);
+  const at = (loss: number) => compiled.network(valuesOf(compiled.slots, { ...values, [LOSS]: loss }));
+  return { at, area: 1 / perArea };
+}
+
+/**
+ * Prepares a system whose vent loses by its speed. Each probe depends on one resistance in the vent as a quotient of two linear
+ * functions of it, so two sweeps tell it for every resistance:
+ *
+ * $$ U = \frac{U_0}{1 + R\,Y},\qquad X = X_0 - T R U $$
+ *
+ * $Y$ is the admittance that the vent sees in series with itself, $T$ what a pressure in the vent does to the probe. The speed at
+ * which R fits the flow is one number for each frequency, and there is only one if the rest of the system is passive.
+ */
+export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLevel {
+  const { air } = system;
+  const { at, area } = lossyVent(system);
+  const some = (air.density * air.speedOfSound) / area;
+  const swept = [0, some].map((resistance) => {
+    const network = at(resistance);
+    const columns = complexColumns(network.probes.length, frequencies.length);
+    const stopped = network.sweep(frequencies, columns);
+    if (stopped >= 0) throw undamped(frequencies[stopped]!);
+    return { probes: network.probes, columns };
+  });
+  const [{ probes, columns: linear }, { columns: lossy }] = swept as [(typeof swept)[0], (typeof swept)[0]];
+  const place = probes.indexOf(SPEED);
+  const [speed, lossySpeed] = [linear[place]!, lossy[place]!];
+  const count = frequencies.length;
+  // S Y over the specific resistance: u = u0 / (1 + r y), from 1 + r y = u0 / u1 at the resistance that was swept.
+  const [y] = complexColumns(1, count) as [ComplexColumn];
+  for (let i = 0; i < count; i++) {
+    const [a, b, c, d] = [speed.re[i]!, speed.im[i]!, lossySpeed.re[i]!, lossySpeed.im[i]!];
+    const size = (c * c + d * d) * some * area;
+    y.re[i] = (a * c + b * d - (c * c + d * d)) / size;
+    y.im[i] = (b * c - a * d) / size;
+  }
+  const freeSpeed = (i: number): number => Math.SQRT2 * Math.hypot(speed.re[i]!, speed.im[i]!);
+  const resistanceAt = (loss: FlowLoss, i: number, drive: number): number =>
+    steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => loss.resistance(u, frequencies[i]!, air)).resistance;
+  const driveFor = (loss: FlowLoss, i: number, airSpeedPeak: number): number => {
+    const r = loss.resistance(airSpeedPeak, frequencies[i]!, air);
+    const drive = (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
+    if (!Number.isFinite(drive)) throw noSpeed(airSpeedPeak);
+    return drive;
+  };
+  const fill = (i: number, r: number, out: readonly ComplexColumn[]): void => {
+    // How much of the way from the network without loss to the one with `some` this resistance goes.
+    const [turnRe, turnIm] = [1 + r * y.re[i]!, r * y.im[i]!];
+    const [atRe, atIm] = [1 + some * area * y.re[i]!, some * area * y.im[i]!];
+    const size = (turnRe * turnRe + turnIm * turnIm) * some * area;
+    const shareRe = (r * (atRe * turnRe + atIm * turnIm)) / size;
+    const shareIm = (r * (atIm * turnRe - atRe * turnIm)) / size;
+    for (let k = 0; k < out.length; k++) {
+      const [from, to, into] = [linear[k]!, lossy[k]!, out[k]!];
+      const [re, im] = [to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!];
+      into.re[i] = from.re[i]! + shareRe * re - shareIm * im;
+      into.im[i] = from.im[i]! + shareRe * im + shareIm * re;
+    }
+  };
+  const perPressure = (i: number, k: number): number => {
+    const [from, to] = [linear[k]!, lossy[k]!];
+    const pressure = some * area * Math.hypot(lossySpeed.re[i]!, lossySpeed.im[i]!);
+    return Math.hypot(to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!) / pressure;
+  };
+  return { probes, linear, resistanceAt, driveFor, fill, perPressure, area };
+}

@@ -1,0 +1,120 @@
+import { standardAir } from '@airspring/core/air';
+import { si } from '@airspring/core/quantity';
+import { onsetSpeed, openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
+import { check } from '../../ledger/check.js';
+
+const onset = (name: string, f: number, d: number): number =>
+  ventNoise({
+    vent: { diameter: si('length', d) },
+    frequency: si('frequency', f),
+    airSpeedPeak: si('airSpeedPeak', 1),
+  }).onsets.find((one) => one.onset.name === name)!.airSpeedPeak;
+const given = {
+  f: { value: [30, 30, 40], unit: 'Hz' },
+  d: { value: [0.05, 0.1, 0.075], unit: 'm' },
+} as const;
+
+check('vent.noise.jets', {
+  formula: 'vent/ventNoise',
+  source: { key: 'holman2005', locator: 'criterion 0.16 of round openings solved for the amplitude of a plug profile' },
+  status: 'derived',
+  kind: 'program',
+  given,
+  got: ({ f, d }) => onset('jets form', f, d),
+  expected: [2.36870506, 4.73741011, 4.73741011],
+  unit: 'm/s',
+  tolerance: { relative: 5e-9, why: 'nine digits' },
+});
+
+check('vent.noise.turbulent-walls', {
+  formula: 'vent/ventNoise',
+  source: { key: 'hino1976', locator: 'Re_δ of 550 solved for the speed, ν = 1.568e-5 m²/s; times 500/550' },
+  status: 'derived',
+  kind: 'program',
+  given: { f: { value: [20, 30, 60, 100], unit: 'Hz' } },
+  got: ({ f }) =>
+    onset('turbulent walls', f, 0.1) * Math.sqrt(1.568e-5 / (standardAir.viscosity / standardAir.density)),
+  expected: [17.2633729, 21.1432275, 29.9010391, 38.6020754].map((u) => (u * 500) / 550),
+  unit: 'm/s',
+  tolerance: { relative: 1e-8, why: 'nine digits' },
+});
+
+check('vent.noise.custom', {
+  formula: 'vent/ventNoise',
+  source: { key: 'common-practice', locator: 'at most 5 % of the speed of sound, also told as 17 m/s' },
+  status: 'practice',
+  kind: 'standard',
+  given: { f: { value: 30, unit: 'Hz' } },
+  got: ({ f }) => onset('5 % of the speed of sound', f, 0.1),
+  expected: 17.16,
+  unit: 'm/s',
+  tolerance: { relative: 0.01, why: 'of another speed of sound' },
+});
+
+check('vent.opening.radius', {
+  formula: 'vent/openingOf',
+  source: {
+    key: 'holman2005',
+    locator: 'its diameter, halved: stroke over diameter 0.5027 is 0.2513 diameters one way',
+  },
+  status: 'derived',
+  kind: 'identity',
+  given: { d: { value: [0.05, 0.1], unit: 'm' } },
+  got: ({ d }) => openingOf({ diameter: si('length', d) }).radius,
+  expected: [0.025, 0.05],
+  unit: 'm',
+  tolerance: { relative: 1e-15, why: 'half' },
+});
+
+check('vent.loss.quality', {
+  formula: 'vent/ventLoss',
+  source: { key: 'ingard1967', locator: 'Q = ω ρ L / r of a vent of 0.25 m whose ends lose 1.5 together, worked out' },
+  status: 'derived',
+  kind: 'program',
+  given: {
+    f: { value: [20, 30, 40], unit: 'Hz' },
+    U: { value: [5, 10, 17], unit: 'm/s' },
+  },
+  // Both ends flush and sharp: 0.5 in and 1 out.
+  got: ({ f, U }) => {
+    const vent = { diameter: '75 mm', length: '25 cm', innerFlangeDiameter: '150 mm' } as const;
+    const { quadratic } = ventLoss({ vent });
+    return (2 * Math.PI * f * standardAir.density * 0.25) / quadratic.resistance(U, f, standardAir);
+  },
+  expected: [9.869604401, 7.402203301, 5.805649648],
+  unit: '1',
+  tolerance: { relative: 1e-9, why: 'ten digits' },
+});
+
+check('vent.loss.rounded', {
+  formula: 'vent/ventLoss',
+  source: { key: 'rennels2012', locator: 'exit 1, bend of 90° with r/D 1.5; entrances of idelchik1966' },
+  status: 'derived',
+  kind: 'table',
+  given: { bends: { value: [1, 2], unit: '1' } },
+  got: ({ bends }) => {
+    const bend = { angle: '90 deg', centreLineRadius: '112.5 mm', count: bends } as const;
+    const { quadratic } = ventLoss({ vent: { diameter: '75 mm', length: '60 cm', wall: '0.6 mm', bend } });
+    return quadratic.outward;
+  },
+  expected: [0.88 + 1 + 0.2425918809, 0.88 + 1 + 2 * 0.2425918809],
+  unit: '1',
+  tolerance: { relative: 1e-9, why: 'ten digits' },
+});
+
+check('vent.onset-speed.walls', {
+  formula: 'vent/onsetSpeed',
+  source: { key: 'hino1976', locator: 'Re_δ of 550 solved for the speed, ν = 1.568e-5 m²/s' },
+  status: 'derived',
+  kind: 'program',
+  given: { f: { value: [20, 30, 60, 100], unit: 'Hz' } },
+  got: ({ f }) =>
+    onsetSpeed({ boundaryReynolds: 550 }, f, {
+      ...standardAir,
+      density: si('density', 1),
+      viscosity: si('viscosity', 1.568e-5),
+    }),
+  expected: [17.2633729, 21.1432275, 29.9010391, 38.6020754],
+  unit: 'm/s',
+  tolerance: { relative: 5e-9, why: 'nine digits' },
+});
