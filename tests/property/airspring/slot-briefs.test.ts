@@ -5,9 +5,10 @@ import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
 import type { Box } from '../../../packages/airspring/src/search/box.js';
 import { pointsOf } from '../../../packages/airspring/src/search/points.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 
 /** Each is two whole searches. */
-const RUNS = Number(process.env.SLOT_RUNS ?? 12);
+const RUNS = Number(process.env.SLOT_RUNS ?? cases(12));
 const mm = (value: number) => `${value} mm`;
 const { printer: _, ...rest } = demo;
 

@@ -18,11 +18,11 @@ import { describe, expect, test } from 'vitest';
 import { readStanding } from '../../../packages/airspring/src/standing/read.js';
 import { wayBehind } from '../../../packages/airspring/src/standing/way.js';
 import { works } from '../../../packages/airspring/src/standing/work.js';
-import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { standingBriefs } from '../../arbitrary/standing.js';
 
 /** Two hundred boxes where many cases are drawn, fewer where the whole suite waits. */
-const RUNS = fuzzRuns > 300 ? 200 : 24;
+const RUNS = fuzzRuns > 300 ? 200 : cases(24);
 type Brief = typeof standingBriefs extends fc.Arbitrary<infer T> ? T : never;
 const answers = fc
   .sample(standingBriefs, { numRuns: RUNS, seed: 20261128 })

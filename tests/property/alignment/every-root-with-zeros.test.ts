@@ -31,6 +31,7 @@ import {
   qualityUnknown,
   resistanceFactor,
 } from '../../../packages/core/src/alignment/unknowns.js';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 import { paperAir as air, fs, physical, split } from '../../literature/enclosure/textbook.js';
 
 const driverOf = (Qts: number) => physical({ fs, ...split(Qts, 20), Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
@@ -95,7 +96,7 @@ const kinds: readonly (readonly [string, Family<never, never>, readonly Alignmen
   ],
 ];
 for (const [called, family, types, inputOf] of kinds) {
-  test.prop([fc.constantFrom(...types), leak, places], { numRuns: 12 })(`${called}`, (type, QL, from) => {
+  test.prop([fc.constantFrom(...types), leak, places], { numRuns: cases(12) })(`${called}`, (type, QL, from) => {
     const input = inputOf(QL);
     const found = solveAlignment(type, family as never, { ...input, drivers: low } as never, {
       air,
@@ -118,7 +119,7 @@ for (const [called, family, types, inputOf] of kinds) {
 }
 
 test.prop([fc.double({ min: 0.3, max: 0.95, noNaN: true }), fc.double({ min: 0.45, max: 1.2, noNaN: true }), leak], {
-  numRuns: 15,
+  numRuns: cases(15),
 })('both edges of a band-pass are half power below its greatest level', (S, Q, QL) => {
   const input = { drivers: driverOf(0.35), ...(QL > 0 && { frontQL: QL }) };
   const found = solveAlignment(bandPass({ S, Q }), fourthOrderBandPassFamily, input, { air });

@@ -17,7 +17,7 @@ import { compiledSystem, lowestLoad, probeColumns, respond } from '@airspring/co
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
-import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdMixedBoxArbitrary, mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
 import { largest, minus, worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
@@ -45,7 +45,7 @@ const mixed = (input: Box, drivers: DriverNet): System => {
 const boxArbitrary = fc.oneof(closedBoxArbitrary, ventedBoxArbitrary) as fc.Arbitrary<Box>;
 const few = fc.integer({ min: 1, max: 3 });
 
-test.prop([boxArbitrary, few, few, fc.boolean()], { numRuns: 40 })(
+test.prop([boxArbitrary, few, few, fc.boolean()], { numRuns: cases(40) })(
   'drivers alike are their group, however they are nested: to 1e-12 without inductance',
   (input, series, parallel, across) => {
     const driver = withoutCoil(input.drivers);
@@ -74,7 +74,7 @@ test.prop([boxArbitrary, few, few, fc.boolean()], { numRuns: 40 })(
   },
 );
 
-test.prop([boxArbitrary], { numRuns: 40 })('two halves apart are one whole', (input) => {
+test.prop([boxArbitrary], { numRuns: cases(40) })('two halves apart are one whole', (input) => {
   const { drivers: driver, sourceResistance: _, ...air } = input as ClosedBoxInput;
   const half = { ...air, netVolume: si('volume', (air.netVolume as number) / 2) } as typeof air;
   const parallel = ['left', 'right'].map((name) => ({ name, driver, chamber: name }));
@@ -90,7 +90,7 @@ const turned = (net: DriverNet): DriverNet =>
     : 'parallel' in net
       ? { parallel: net.parallel.map(turned).reverse() }
       : net;
-test.prop([mixedBoxArbitrary], { numRuns: 40 })('the order in a list does not matter', (input) => {
+test.prop([mixedBoxArbitrary], { numRuns: cases(40) })('the order in a list does not matter', (input) => {
   const system = mixedBox(input);
   const each = driversOf(system.spec.drivers).map(
     ({ name }) => [`coneVelocity ${name}`, `coneVelocity ${name}`] as const,
@@ -98,12 +98,12 @@ test.prop([mixedBoxArbitrary], { numRuns: 40 })('the order in a list does not ma
   same(system, mixedBox({ ...input, drivers: turned(input.drivers) }), [...whole, ...each]);
 });
 
-test.prop([mixedBoxArbitrary], { numRuns: 25 })('the laws of a family hold', (spec) => {
+test.prop([mixedBoxArbitrary], { numRuns: cases(25) })('the laws of a family hold', (spec) => {
   const laws = familyLaws({ family: mixedFamily, spec });
   expect(laws.filter(({ holds }) => !holds)).toEqual([]);
 });
 
-test.prop([mixedBoxArbitrary], { numRuns: 40 })(
+test.prop([mixedBoxArbitrary], { numRuns: cases(40) })(
   'currents of the drivers add up, and the travel told is that of the cone that moves most',
   (input) => {
     const system = mixedBox(input);
@@ -129,7 +129,7 @@ test.prop([mixedBoxArbitrary], { numRuns: 40 })(
   },
 );
 
-test.prop([mixedBoxArbitrary], { numRuns: 15 })(
+test.prop([mixedBoxArbitrary], { numRuns: cases(15) })(
   'the lowest load is below every point of a sweep, and among them',
   (input) => {
     const system = mixedBox(input);
@@ -145,7 +145,7 @@ test.prop([mixedBoxArbitrary], { numRuns: 15 })(
   },
 );
 
-test.prop([mixedBoxArbitrary], { numRuns: 25 })(
+test.prop([mixedBoxArbitrary], { numRuns: cases(25) })(
   'at the greatest drive one driver is at its limit and none is past it',
   (input) => {
     const system = mixedBox(input);

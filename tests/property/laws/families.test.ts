@@ -4,19 +4,23 @@ import { familyLaws, type LawResult } from '@airspring/core/laws';
 import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 import { mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
 
 const accused = (laws: readonly LawResult[]) => laws.filter(({ holds }) => !holds);
 
-test.prop([closedBoxArbitrary], { numRuns: 30 })('closed', (spec) => {
+test.prop([closedBoxArbitrary], { numRuns: cases(30) })('closed', (spec) => {
   expect(accused(familyLaws({ family: closedFamily, spec }))).toEqual([]);
 });
-test.prop([closedBoxArbitrary], { numRuns: 20 })('infinite baffle', ({ drivers, sourceResistance = '0 ohm' }) => {
-  expect(accused(familyLaws({ family: infiniteBaffleFamily, spec: { drivers, sourceResistance } }))).toEqual([]);
-});
-test.prop([ventedBoxArbitrary], { numRuns: 30 })('vented', (spec) => {
+test.prop([closedBoxArbitrary], { numRuns: cases(20) })(
+  'infinite baffle',
+  ({ drivers, sourceResistance = '0 ohm' }) => {
+    expect(accused(familyLaws({ family: infiniteBaffleFamily, spec: { drivers, sourceResistance } }))).toEqual([]);
+  },
+);
+test.prop([ventedBoxArbitrary], { numRuns: cases(30) })('vented', (spec) => {
   expect(accused(familyLaws({ family: ventedFamily, spec, frequencies: [spec.fb as number] }))).toEqual([]);
 });
-test.prop([mixedBoxArbitrary], { numRuns: 12 })('mixed', (spec) => {
+test.prop([mixedBoxArbitrary], { numRuns: cases(12) })('mixed', (spec) => {
   expect(accused(familyLaws({ family: mixedFamily, spec }))).toEqual([]);
 });

@@ -21,7 +21,7 @@ import {
   withoutCoil,
 } from '../../arbitrary/box.js';
 import { accepted } from '../../arbitrary/driver.js';
-import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
 import { driver, seamVented, withEddy } from '../../circuit/seam-cases.js';
 import { allFinite, answered } from '../answered.js';
@@ -48,7 +48,7 @@ function compared(system: System, gradient: Gradient, result: (system: System) =
   });
 }
 
-test.prop([systemArbitrary, bassFrequency], { numRuns: 25 })(
+test.prop([systemArbitrary, bassFrequency], { numRuns: cases(25) })(
   'level: by every element, the air and frequency',
   (system, f) => {
     const gradient = levelGradient(system, f);
@@ -64,7 +64,7 @@ test.prop([systemArbitrary, bassFrequency], { numRuns: 25 })(
   },
 );
 
-test.prop([systemArbitrary], { numRuns: 12 })('cut-off: by every element', (system) => {
+test.prop([systemArbitrary], { numRuns: cases(12) })('cut-off: by every element', (system) => {
   const gradient = cutoffGradient(system);
   if (!gradient.ok) return;
   // Where the response lies flat along the half power, a step of 0.2 % may end at another crossing.
@@ -117,7 +117,7 @@ test.prop([closedBoxArbitrary])(
 );
 
 const band = { from: '15 Hz', to: '150 Hz' } as const;
-test.prop([systemArbitrary], { numRuns: 8 })(
+test.prop([systemArbitrary], { numRuns: cases(8) })(
   'greatest: by every element, where no other extremum is near',
   (system) => {
     const options = { probe: 'coneVelocity', integrated: true, ...band } as const;

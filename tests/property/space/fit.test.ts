@@ -6,7 +6,7 @@ import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
-import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdSpaceArbitrary, type RoundSpace, spaceArbitrary } from '../../arbitrary/space.js';
 import tightSpaces from './tight-spaces.json' with { type: 'json' };
 
@@ -210,7 +210,7 @@ function randomLongest(input: Space, tries: number, random: () => number): { str
   };
 }
 
-test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 300 })(
+test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: cases(300) })(
   'what fits is inside, and in nothing else',
   (input, seed) => {
     const result = fit(input);
@@ -221,7 +221,7 @@ test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 300
 );
 
 test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], {
-  numRuns: Number(process.env.PLACEMENT_RUNS ?? 200),
+  numRuns: Number(process.env.PLACEMENT_RUNS ?? cases(200)),
   // Boxes found by a search for those where a rare kind of place decides: without it no bent vent would fit.
   examples: (tightSpaces as unknown as Space[]).map((space): [Space, number] => [
     { ...space, cutoutMargin: si('length', 0) },
@@ -240,7 +240,7 @@ test.prop([spaceArbitrary, fc.integer({ min: 1, max: 2 ** 31 })], {
   patience,
 );
 
-test.prop([spaceArbitrary], { numRuns: 150 })(
+test.prop([spaceArbitrary], { numRuns: cases(150) })(
   'fit and longestVent say the same',
   (input) => {
     const { length, ...vent } = input.vent;
@@ -263,20 +263,23 @@ test.prop([spaceArbitrary], { numRuns: 150 })(
   patience,
 );
 
-test.prop([spaceArbitrary], { numRuns: 200 })('a box twice as large in all holds a vent twice as long', (input) => {
-  const twice = <T>(value: T): T => {
-    if (typeof value === 'number') return (value * 2) as T;
-    if (Array.isArray(value) || typeof value !== 'object' || value === null) return value;
-    return Object.fromEntries(
-      Object.entries(value).map(([name, one]) => [name, name === 'count' ? one : twice(one)]),
-    ) as T;
-  };
-  const { length: _, ...vent } = input.vent;
-  const once = longestVent({ ...input, vent });
-  const large = longestVent(twice({ ...input, vent }));
-  expect(Math.abs(large.straight - 2 * once.straight)).toBeLessThan(1e-9);
-  expect(Math.abs(large.bent - 2 * once.bent)).toBeLessThan(1e-6);
-});
+test.prop([spaceArbitrary], { numRuns: cases(200) })(
+  'a box twice as large in all holds a vent twice as long',
+  (input) => {
+    const twice = <T>(value: T): T => {
+      if (typeof value === 'number') return (value * 2) as T;
+      if (Array.isArray(value) || typeof value !== 'object' || value === null) return value;
+      return Object.fromEntries(
+        Object.entries(value).map(([name, one]) => [name, name === 'count' ? one : twice(one)]),
+      ) as T;
+    };
+    const { length: _, ...vent } = input.vent;
+    const once = longestVent({ ...input, vent });
+    const large = longestVent(twice({ ...input, vent }));
+    expect(Math.abs(large.straight - 2 * once.straight)).toBeLessThan(1e-9);
+    expect(Math.abs(large.bent - 2 * once.bent)).toBeLessThan(1e-6);
+  },
+);
 
 const tame = (call: () => unknown) => {
   try {

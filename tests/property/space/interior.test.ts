@@ -14,6 +14,7 @@ import {
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 
 // Interiors that no package knows: a box whose front leans back, and a round column. What stands in them is looked at point by
 // point, and what is refused in them is looked for at random.
@@ -176,7 +177,7 @@ function lookAt({ interior, holds }: Shape, input: FitInput, seed: number): void
   }
 }
 
-test.prop([some], { numRuns: 40 })('what stands behind a leaning front is inside, point by point', (one) => {
+test.prop([some], { numRuns: cases(40) })('what stands behind a leaning front is inside, point by point', (one) => {
   const shape = leaning(one.size, one.slope);
   lookAt(shape, spaceIn(shape, one), one.seed);
 });
@@ -187,7 +188,7 @@ test.prop([some], { numRuns: 3 })('what stands in a round column is inside, poin
   lookAt(shape, spaceIn(shape, one, true), one.seed);
 });
 
-test.prop([some], { numRuns: 30 })('a front that leans by nothing is the cuboid', (one) => {
+test.prop([some], { numRuns: cases(30) })('a front that leans by nothing is the cuboid', (one) => {
   const { interior, ...space } = spaceIn(leaning(one.size, 0), one);
   const [own, cuboid] = [fit({ ...space, interior }), fit(space)];
   expect(own.ok).toBe(cuboid.ok);
@@ -254,7 +255,7 @@ function thrown(shape: Shape, input: ReturnType<typeof spaceIn>, size: Vec, rand
   return found;
 }
 
-test.prop([some], { numRuns: 30 })(
+test.prop([some], { numRuns: cases(30) })(
   'no straight vent thrown behind a leaning front, or in a column, is longer than the longest',
   (one) => {
     for (const shape of [leaning(one.size, one.slope), column(one.size)]) {

@@ -12,6 +12,7 @@ import {
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's: bodies and vent are thrown at random, judged by their solids alone, and the vent is
@@ -216,7 +217,7 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
 // A vent is halved to 10 µm, and its shortest inside is 1 µm: one that is longer by more than 20 µm was missed.
 const TOLERANCE = 2e-5;
 
-test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: Number(process.env.VENT_RUNS ?? 25) })(
+test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: Number(process.env.VENT_RUNS ?? cases(25)) })(
   'no vent thrown among several bodies is longer than the longest that was found',
   (input, seed) => {
     const found = longestVent(input as never);
@@ -227,7 +228,7 @@ test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: Number(proce
   120_000,
 );
 
-test.prop([boxes], { numRuns: 200 })(
+test.prop([boxes], { numRuns: cases(200) })(
   'a slot along panels lies on them, from end to end',
   (input) => {
     const { walls } = sizesOf(input.vent);

@@ -5,6 +5,7 @@ import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's, for three bodies on any faces: bodies and vent stand on lattices, whose phase is drawn. The vent
@@ -226,7 +227,7 @@ const onceMissed: Input = {
 };
 
 test.prop([boxes, fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true })], {
-  numRuns: Number(process.env.LATTICE_RUNS ?? 3),
+  numRuns: Number(process.env.LATTICE_RUNS ?? cases(3)),
   examples: [[onceMissed, 0.236]],
 })(
   'no vent on a lattice among three bodies is longer than the longest that was found',

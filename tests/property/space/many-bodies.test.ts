@@ -14,6 +14,7 @@ import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 
 const length = (min: number, max: number) =>
   fc.integer({ min: Math.round(min * 1e3), max: Math.round(max * 1e3) }).map((mm) => si('length', mm / 1e3));
@@ -101,7 +102,7 @@ function verify(input: FitInput, solids: readonly Solid[], random: () => number)
   }
 }
 
-test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 100 })(
+test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: cases(100) })(
   'drivers, radiators and a vent that fit are inside, and in nothing else',
   (input, seed) => {
     const closed = fit({ ...input, vent: undefined } as unknown as FitInput);
@@ -119,7 +120,7 @@ test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 100 })(
 );
 
 test.prop([boxes, fc.constantFrom('width', 'height', 'depth'), length(0.001, 0.2)], {
-  numRuns: Number(process.env.PLACEMENT_RUNS ?? 100),
+  numRuns: Number(process.env.PLACEMENT_RUNS ?? cases(100)),
 })(
   'more room never holds less',
   (input, edge, more) => {
@@ -174,7 +175,7 @@ function foundAtRandom(input: { outer: object; thickness: number }, bodies: read
   return false;
 }
 
-test.prop([boxes], { numRuns: Number(process.env.PLACEMENT_RUNS ?? 300) })(
+test.prop([boxes], { numRuns: Number(process.env.PLACEMENT_RUNS ?? cases(300)) })(
   'what does not fit is not found at random either',
   (input) => {
     // Several on one face are kept free as a block: here one for each face.
@@ -209,7 +210,7 @@ const solidOf = ({
   greatest: at.map((x, k) => si('length', x + ('xyz'[k] === axis ? deep : 2 * radius))) as unknown as Solid['greatest'],
 });
 
-test.prop([place, place, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: 400 })(
+test.prop([place, place, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: cases(400) })(
   'a collision is told when a point lies in both solids, or outside the panels',
   (a, b, seed) => {
     const [one, two] = [solidOf(a), solidOf(b)];
