@@ -94,7 +94,7 @@ check('duct.oscillating-flow.period', {
   formula: 'duct/oscillatingFlow',
   source: { key: 'keulegan1958', locator: 'U T/D, and its relation to Strouhal and to the displacement' },
   status: 'derived',
-  kind: 'identity',
+  kind: 'example',
   given: {
     U: { value: 10, unit: 'm/s' },
     f: { value: 30, unit: 'Hz' },

@@ -32,29 +32,31 @@ const given = {
 } as const;
 const source = { key: 'scipy', locator: 'one sine balanced in the circuit by fsolve; script at-level.py' };
 
-check('limit.vent-onsets.drive', {
-  formula: 'limit/ventOnsets',
-  source,
-  status: 'derived',
-  kind: 'program',
-  given,
-  got: ({ f, speed, K }) => drives(f, speed, K).quiet.driveVoltageRms[0]!,
-  expected: fixtures.volts,
-  unit: 'V',
-  tolerance: { relative: 1e-13, why: 'roots by two programs' },
-});
-
-check('limit.vent-onsets.level', {
-  formula: 'limit/ventOnsets',
-  source: { ...source, locator: `${source.locator}; level of the flow in half space` },
-  status: 'derived',
-  kind: 'program',
-  given,
-  got: ({ f, speed, K }) => drives(f, speed, K).noisy.levelHalfSpace[0]!,
-  expected: fixtures.flow.map((flow, i) => 20 * Math.log10((1.2 * fixtures.f[i]! * flow) / 20e-6)),
-  unit: 'dB',
-  tolerance: { absolute: 1e-12, why: 'roots by two programs' },
-});
+const levels = fixtures.flow.map((flow, i) => 20 * Math.log10((1.2 * fixtures.f[i]! * flow) / 20e-6));
+for (const side of ['quiet', 'noisy'] as const) {
+  check(`limit.vent-onsets.${side}.drive`, {
+    formula: 'limit/ventOnsets',
+    source,
+    status: 'derived',
+    kind: 'program',
+    given,
+    got: ({ f, speed, K }) => drives(f, speed, K)[side].driveVoltageRms[0]!,
+    expected: fixtures.volts,
+    unit: 'V',
+    tolerance: { relative: 1e-13, why: 'roots by two programs' },
+  });
+  check(`limit.vent-onsets.${side}.level`, {
+    formula: 'limit/ventOnsets',
+    source: { ...source, locator: `${source.locator}; level of the flow in half space` },
+    status: 'derived',
+    kind: 'program',
+    given,
+    got: ({ f, speed, K }) => drives(f, speed, K)[side].levelHalfSpace[0]!,
+    expected: levels,
+    unit: 'dB',
+    tolerance: { absolute: 1e-12, why: 'roots by two programs' },
+  });
+}
 
 check('limit.quiet-limits.jets', {
   formula: 'limit/quietLimits',

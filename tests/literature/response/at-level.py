@@ -18,7 +18,7 @@ Ral = QL / (wb * Cab)
 
 
 def balanced(f, volts, K):
-    """Peak speed, radiated flow and current, rms, of the one sine that balances."""
+    """Of the one sine that balances: peak speed, radiated flow and current, rms, compression, peak travel, resistance."""
     w = 2 * np.pi * f
     Zm = 1j * w * Mms + Rms + 1 / (1j * w * Cms) + Bl**2 / Re
     Yleak = 1j * w * Cab + 1 / Ral
@@ -40,7 +40,8 @@ def balanced(f, volts, K):
     u = fsolve(off, 0.5 * np.sqrt(2) * abs(solve(0)[1]) / area, xtol=1e-13)[0]
     v, U, out, i = solve(4 / (3 * np.pi) * rho * K * u / area)
     _, _, free, _ = solve(0)
-    return u, abs(out), abs(i), 20 * np.log10(abs(free) / abs(out))
+    resistance = 4 / (3 * np.pi) * rho * K * u / area
+    return u, abs(out), abs(i), 20 * np.log10(abs(free) / abs(out)), np.sqrt(2) * abs(v) / w, resistance
 
 
 def over_time(f, volts, K, periods=120):
@@ -77,6 +78,8 @@ json.dump(
         "flow": [float(r[1]) for r in rows],
         "current": [float(r[2]) for r in rows],
         "compression": [float(r[3]) for r in rows],
+        "travel": [float(r[4]) for r in rows],
+        "resistance": [float(r[5]) for r in rows],
         "overTime": {
             "speed": [float(r[0]) for r in times],
             "flow": [float(r[1]) for r in times],

@@ -32,42 +32,43 @@ const at = (f: number, volts: number, K: number): AtLevel => respondAtLevel(box,
 const one = { key: 'scipy', locator: 'one sine balanced in the circuit by fsolve; script at-level.py' };
 const time = { key: 'scipy', locator: 'equations of motion over time by LSODA, fundamental; script at-level.py' };
 const exact = { relative: 1e-13, why: 'roots by two programs' };
+const close = { absolute: 1e-12, why: 'roots by two programs' };
 
-check('response.at-level.speed', {
-  formula: 'response/respondAtLevel',
-  source: one,
-  status: 'derived',
-  kind: 'program',
-  given,
-  got: ({ f, volts, K }) => at(f, volts, K).airSpeedPeak[0]!,
-  expected: fixtures.speed,
-  unit: 'm/s',
-  tolerance: exact,
-});
+const kernelAt = (f: number, volts: number, K: number): AtLevel =>
+  compileAtLevel(box, frequencyGrid([f])).at(optionsOf(volts, K).loss, volts);
+const levels = fixtures.flow.map((flow, i) => 20 * Math.log10((1.2 * fixtures.f[i]! * flow) / 20e-6));
+const loads = fixtures.current.map((current, i) => fixtures.volts[i]! / current);
 
-check('response.at-level.current', {
-  formula: 'response/respondAtLevel',
-  source: one,
-  status: 'derived',
-  kind: 'program',
-  given,
-  got: ({ f, volts, K }) => at(f, volts, K).currentRms[0]!,
-  expected: fixtures.current,
-  unit: 'A',
-  tolerance: exact,
-});
-
-check('response.at-level.compression', {
-  formula: 'response/compileAtLevel',
-  source: one,
-  status: 'derived',
-  kind: 'program',
-  given,
-  got: ({ f, volts, K }) => compileAtLevel(box, frequencyGrid([f])).at(optionsOf(volts, K).loss, volts).compression[0]!,
-  expected: fixtures.compression,
-  unit: 'dB',
-  tolerance: { absolute: 1e-12, why: 'roots by two programs' },
-});
+/** Each column of both doors. */
+for (const [column, unit, expected] of [
+  ['airSpeedPeak', 'm/s', fixtures.speed],
+  ['currentRms', 'A', fixtures.current],
+  ['displacementPeak', 'm', fixtures.travel],
+  ['ventResistance', 'Pa·s/m³', fixtures.resistance],
+  ['impedance', 'Ω', loads],
+  ['compression', 'dB', fixtures.compression],
+  ['levelHalfSpace', 'dB', levels],
+] as const) {
+  const shared = {
+    source: one,
+    status: 'derived',
+    kind: 'program',
+    given,
+    expected,
+    unit,
+    tolerance: unit === 'dB' ? close : exact,
+  } as const;
+  check(`response.at-level.${column}`, {
+    ...shared,
+    formula: 'response/respondAtLevel',
+    got: ({ f, volts, K }) => at(f, volts, K)[column][0]!,
+  });
+  check(`response.at-level.kernel.${column}`, {
+    ...shared,
+    formula: 'response/compileAtLevel',
+    got: ({ f, volts, K }) => kernelAt(f, volts, K)[column][0]!,
+  });
+}
 
 const upTo3dB = fixtures.compression.flatMap((compression, i) => (compression < 3 ? [i] : []));
 const some = <T>(list: readonly T[]): T[] => upTo3dB.map((i) => list[i]!);

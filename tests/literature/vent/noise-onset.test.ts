@@ -118,3 +118,33 @@ check('vent.onset-speed.walls', {
   unit: 'm/s',
   tolerance: { relative: 5e-9, why: 'nine digits' },
 });
+
+check('vent.loss.inward', {
+  formula: 'vent/ventLoss',
+  source: { key: 'idelchik1966', locator: 'flow into a sharp flush end, 0.5, and out of the other, 1' },
+  status: 'derived',
+  kind: 'table',
+  given: { d: { value: [0.05, 0.1], unit: 'm' } },
+  got: ({ d }) => ventLoss({ vent: { diameter: si('length', d), length: '30 cm' } }).quadratic.inward,
+  expected: [1.5, 1.5],
+  unit: '1',
+  tolerance: { relative: 1e-15, why: 'a sum' },
+});
+
+check('vent.loss.parts', {
+  formula: 'vent/ventLoss',
+  source: {
+    key: 'idelchik1966',
+    locator: 'ends: (1 + 1)/2 of a thin tube that projects, (0.5 + 1)/2 of a flush one; bends of rennels2012',
+  },
+  status: 'derived',
+  kind: 'table',
+  given: { part: { value: [0, 1, 2], unit: '1' } },
+  got: ({ part }) => {
+    const bend = { angle: '90 deg', centreLineRadius: '112.5 mm' } as const;
+    return ventLoss({ vent: { diameter: '75 mm', length: '60 cm', bend } }).parts[part]!.nominal;
+  },
+  expected: [1, 0.75, 0.2425918809],
+  unit: '1',
+  tolerance: { relative: 1e-9, why: 'ten digits' },
+});
