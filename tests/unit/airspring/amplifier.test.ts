@@ -63,7 +63,7 @@ test('f3 is told with and without the filter, and the cone is safe behind it', (
   const { response, protection, amplifier, curves } = bestOf(
     withAmplifier({ voltage: '28 V', filter: { order: 4, corner: '24 Hz' } }),
   );
-  expect(amplifier.filter).toBe('Butterworth high-pass of order 4 at 24 Hz');
+  expect(amplifier.filter).toBe('High-pass of order 4 at 24 Hz, Butterworth');
   expect(response.f3).toBeGreaterThan(response.unfiltered?.f3 as number);
   expect(bare.protection.atFullVoltage.lowestSafeFrequency).toBeGreaterThan(10);
   expect(protection.atFullVoltage.lowestSafeFrequency).toBeUndefined();

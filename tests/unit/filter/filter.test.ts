@@ -1,10 +1,11 @@
 import {
-  butterworthHighPass,
+  butterworthShape,
   compileFilter,
   type Filter,
   filterGroupDelay,
   filterLevel,
-  highPassByQ,
+  highPass,
+  shapeByQ,
 } from '@airspring/core/filter';
 import { frequencyGrid } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
@@ -13,69 +14,56 @@ const refused = (work: () => unknown, ...faults: object[]) =>
   expect(work).toThrowError(expect.objectContaining({ faults: faults.map((fault) => expect.objectContaining(fault)) }));
 
 test('a filter is a plain record with a name', () => {
-  const filter = butterworthHighPass({ order: 4, corner: '24 Hz' });
-  expect(filter.name).toBe('Butterworth high-pass of order 4 at 24 Hz');
+  const filter = highPass(butterworthShape(4), '24 Hz');
+  expect(filter.name).toBe('High-pass of order 4 at 24 Hz, Butterworth');
   expect(JSON.parse(JSON.stringify(filter))).toEqual(filter);
-  expect(highPassByQ({ order: 4, corner: '20 Hz', Q: [0.6, 2.5] }).name).toBe(
-    'High-pass with Q 0.6 and 2.5 of order 4 at 20 Hz',
+  expect(highPass(shapeByQ({ order: 4, Q: [0.6, 2.5] }), '20 Hz').name).toBe(
+    'High-pass of order 4 at 20 Hz, Q 0.6 and 2.5',
   );
 });
 
 test('the examples of the docstrings', () => {
-  const lifted = highPassByQ({ order: 2, corner: '25 Hz', Q: 2 });
+  const lifted = highPass(shapeByQ({ order: 2, Q: 2 }), '25 Hz');
   expect(filterLevel(lifted, frequencyGrid([25]))[0]).toBeCloseTo(6.0206, 4);
   const [lower, upper] = filterLevel(lifted, frequencyGrid([0.5, 1])) as unknown as [number, number];
   expect(upper - lower).toBeCloseTo(12, 0);
-  expect(filterLevel(butterworthHighPass({ order: 2, corner: '25 Hz' }), frequencyGrid([25]))[0]).toBeCloseTo(
-    -3.0103,
-    5,
-  );
-  expect(filterGroupDelay(butterworthHighPass({ order: 1, corner: '25 Hz' }), frequencyGrid([25]))[0]).toBeCloseTo(
-    0.00318,
-    5,
-  );
+  expect(filterLevel(highPass(butterworthShape(2), '25 Hz'), frequencyGrid([25]))[0]).toBeCloseTo(-3.0103, 5);
+  expect(filterGroupDelay(highPass(butterworthShape(1), '25 Hz'), frequencyGrid([25]))[0]).toBeCloseTo(0.00318, 5);
 });
 
 test('refuses every fault at once', () => {
   refused(
-    () => highPassByQ({ order: 4, corner: '-20 Hz', Q: [0, Number.NaN], slope: 24 } as never),
-    { code: 'unknown-field', path: 'highPass.slope' },
-    { code: 'not-positive', path: 'highPass.corner' },
-    { code: 'not-positive', path: 'highPass.Q[0]' },
-    { code: 'not-finite', path: 'highPass.Q[1]' },
+    () => shapeByQ({ order: 4, Q: [0, Number.NaN] }),
+    { code: 'not-positive', path: 'sections.Q[0]' },
+    { code: 'not-finite', path: 'sections.Q[1]' },
   );
-  refused(() => butterworthHighPass({ order: 5, corner: '20 Hz' } as never), {
-    code: 'out-of-range',
-    path: 'highPass.order',
-  });
+  refused(() => highPass(butterworthShape(2), '-20 Hz' as never), { code: 'not-positive', path: 'corner' });
+  refused(() => butterworthShape(9), { code: 'out-of-range', path: 'order' });
 });
 
 test.each([
   [
-    { order: 1, corner: '20 Hz', Q: 1 },
-    { code: 'inconsistent', path: 'highPass.Q' },
+    { order: 1, Q: 1 },
+    { code: 'inconsistent', path: 'sections.Q' },
+  ],
+  [{ order: 2 }, { code: 'empty', path: 'sections.Q' }],
+  [
+    { order: 3, Q: [1, 2] },
+    { code: 'inconsistent', path: 'sections.Q' },
   ],
   [
-    { order: 2, corner: '20 Hz' },
-    { code: 'empty', path: 'highPass.Q' },
+    { order: 4, Q: 1 },
+    { code: 'inconsistent', path: 'sections.Q' },
   ],
   [
-    { order: 3, corner: '20 Hz', Q: [1, 2] },
-    { code: 'inconsistent', path: 'highPass.Q' },
+    { order: 2, Q: 51 },
+    { code: 'out-of-range', path: 'sections.Q' },
   ],
   [
-    { order: 4, corner: '20 Hz', Q: 1 },
-    { code: 'inconsistent', path: 'highPass.Q' },
+    { order: 2, Q: '1' },
+    { code: 'not-finite', path: 'sections.Q' },
   ],
-  [
-    { order: 2, corner: '20 Hz', Q: 51 },
-    { code: 'out-of-range', path: 'highPass.Q' },
-  ],
-  [
-    { order: 2, corner: '20 Hz', Q: '1' },
-    { code: 'not-finite', path: 'highPass.Q' },
-  ],
-])('refuses %j', (input, fault) => refused(() => highPassByQ(input as never), fault));
+])('refuses %j', (input, fault) => refused(() => shapeByQ(input as never), fault));
 
 const own = (numerator: number[], denominator: number[]): Filter => ({
   kind: 'high-pass',
@@ -101,7 +89,7 @@ test.each([
 ])('refuses %s', (_, filter, fault) => refused(() => compileFilter(filter), fault));
 
 test('multiplies in place: a response that is not 1, and only as far as the grid', () => {
-  const kernel = compileFilter(butterworthHighPass({ order: 1, corner: '100 Hz' }));
+  const kernel = compileFilter(highPass(butterworthShape(1), '100 Hz'));
   const re = Float64Array.of(0, 7);
   const im = Float64Array.of(2, 7);
   kernel(frequencyGrid([100]), { re, im });

@@ -1,5 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
-import { butterworthHighPass, highPassByQ } from '@airspring/core/filter';
+import { butterworthShape, highPass, shapeByQ } from '@airspring/core/filter';
 import { format, si } from '@airspring/core/quantity';
 import * as v from 'valibot';
 import type { Job } from '../job/job.js';
@@ -117,6 +117,6 @@ export function amplifierOf({ voltage, current, power, into, filter, ...others }
 }
 
 function highPassOf({ order, corner, Q }: NonNullable<Read['filter']>) {
-  if (Q !== undefined && (order === 2 || order === 3)) return highPassByQ({ order, corner, Q });
-  return butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner });
+  if (Q !== undefined && (order === 2 || order === 3)) return highPass(shapeByQ({ order, Q }), corner);
+  return highPass(butterworthShape(order), corner);
 }

@@ -1,4 +1,4 @@
-import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
+import { butterworthShape, filterLevel, highPass } from '@airspring/core/filter';
 import { travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
@@ -42,7 +42,7 @@ export function guardOf(
     ? readingsOf(system, cone.load, below).map((reading) => reading * driveVoltageRms)
     : below.map(() => 0);
   for (let corner = Math.ceil(found.from) / 2; corner <= lowest; corner += 0.5) {
-    const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
+    const taken = filterLevel(highPass(butterworthShape(2), si('frequency', corner)), below);
     const holds = displacementPeak.every((x, i) => {
       const passed = 10 ** (taken[i]! / 20);
       return x * passed <= Xmax && moved[i]! * passed <= capacity;
