@@ -47,13 +47,14 @@ def digital(kind, order, corner, rate, family="butter", exact_at=None):
     levels = 20 * np.log10(np.abs(hd) / np.abs(ha))
     phases = np.angle(hd / ha)
     i, j = np.argmax(np.abs(levels)), np.argmax(np.abs(phases))
-    probes = [corner / 4, corner, 0.1 * rate]
+    probes = sorted([corner / 4, corner, 0.1 * rate])
     _, h = signal.freqz_zpk(zd, pd, kd, probes, fs=rate)
     return {
         "kind": kind, "order": order, "corner": corner, "rate": rate, "family": family, "exactAt": exact_at or 0,
         "a1": [s[4] for s in sos], "a2": [s[5] for s in sos],
         "gain": float(np.prod([s[0] for s in sos])),
-        "b1": [s[1] / s[0] for s in sos], "b2": [s[2] / s[0] for s in sos],
+        # Sections may share out their zeros in another way; their product is the same.
+        "numerator": np.poly(zd).real.tolist(),
         "probes": probes, "re": h.real.tolist(), "im": h.imag.tolist(),
         "band": band, "level": levels[i], "levelAt": f[i], "phase": phases[j], "phaseAt": f[j],
     }
