@@ -1,13 +1,20 @@
 import {
+  biquads,
   butterworthShape,
+  compileBiquads,
   compileFilter,
   type Filter,
   filterGroupDelay,
   filterLevel,
   highPass,
+  linkwitzRileyShape,
+  lowPass,
+  poleShift,
   shapeByQ,
+  shelf,
+  singlePrecision,
 } from '@airspring/core/filter';
-import { frequencyGrid } from '@airspring/core/quantity';
+import { frequencyGrid, si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
 
 const refused = (work: () => unknown, ...faults: object[]) =>
@@ -97,6 +104,74 @@ test('multiplies in place: a response that is not 1, and only as far as the grid
   expect(re[0]).toBeCloseTo(-1, 14);
   expect(im[0]).toBeCloseTo(1, 14);
   expect([re[1], im[1]]).toEqual([7, 7]);
+});
+
+test.each([
+  [
+    'a gain that is not 1 far away',
+    { name: 'own', denominator: [2, 1], sources: [] },
+    'inconsistent shape.denominator',
+  ],
+  ['no coefficients', { name: 'own', denominator: [], sources: [] }, 'empty shape.denominator'],
+  ['another sign', { name: 'own', denominator: [1, -1], sources: [] }, 'not-positive shape.denominator[1]'],
+  ['order 9', { name: 'own', denominator: new Array(10).fill(1), sources: [] }, 'out-of-range shape.denominator'],
+  ['no record', undefined, 'empty shape.denominator'],
+])('refuses a shape with %s', (_, shape, said) => {
+  const [code, path] = said.split(' ');
+  for (const make of [highPass, lowPass]) refused(() => make(shape as never, '20 Hz'), { code, path });
+});
+
+test('refuses what a shelf, a pole shift or a digital filter cannot be', () => {
+  refused(() => shelf({ order: 1, corner: '60 Hz', gain: 6, Q: 1 }), { code: 'inconsistent', path: 'shelf.Q' });
+  refused(
+    () => shelf({ order: 3 as never, corner: '60 Hz', gain: 60 }),
+    { path: 'shelf.order' },
+    { path: 'shelf.gain' },
+  );
+  refused(
+    () => poleShift({ f0: '500 Hz', Q0: 1, f1: '20 Hz', Q1: 99 }),
+    { path: 'poleShift.Q1' },
+    { path: 'poleShift.f1' },
+  );
+  const filter = highPass(butterworthShape(2), '5 kHz');
+  refused(() => biquads(filter, { sampleRate: '8 kHz' }), { code: 'out-of-range', path: 'digital.exactAt' });
+  const section = { b0: 1, b1: 0, b2: 0, a1: 2, a2: 1.1 };
+  const digital = {
+    name: 'own',
+    sampleRate: si('frequency', 48_000),
+    sections: [section, { ...section, a1: Number.NaN }],
+  };
+  refused(
+    () => compileBiquads(digital),
+    { code: 'inconsistent', path: 'digital.sections[0]' },
+    { code: 'not-finite', path: 'digital.sections[1].a1' },
+  );
+});
+
+test('the difference equation is what it says: a step settles at the gain of the lowest frequency', () => {
+  const { sections } = biquads(lowPass(butterworthShape(2), '80 Hz'), { sampleRate: '48 kHz' });
+  const { b0, b1, b2, a1, a2 } = sections[0]!;
+  const y = [0, 0];
+  for (let n = 2; n < 20_000; n++) {
+    const [x1, x2] = [n > 2 ? 1 : 0, n > 3 ? 1 : 0];
+    y.push(b0 + b1 * x1 + b2 * x2 - a1 * y[n - 1]! - a2 * y[n - 2]!);
+  }
+  expect(y.at(-1)).toBeCloseTo(1, 9);
+  // A Butterworth filter of order 2 overshoots by exp(−π).
+  expect(Math.max(...y)).toBeCloseTo(1 + Math.exp(-Math.PI), 4);
+});
+
+test('coefficients in 32 bits: a warning at a low corner, and none where the corner is high', () => {
+  const at = (corner: '24 Hz' | '500 Hz', rate: '48 kHz' | '192 kHz') =>
+    singlePrecision(biquads(highPass(butterworthShape(2), corner), { sampleRate: rate }));
+  const low = at('24 Hz', '192 kHz');
+  if (!low.ok) throw new Error('stable');
+  expect(low.warnings.map(({ path }) => path)).toEqual(['deviation.level', 'noiseGain']);
+  expect(low.poles[0]!.rounded.f0).toBeCloseTo(23.6, 1);
+  const high = at('500 Hz', '48 kHz');
+  expect(high.ok && high.warnings).toEqual([]);
+  const digital = biquads(highPass(linkwitzRileyShape(8), '2 Hz'), { sampleRate: '192 kHz' });
+  expect(singlePrecision(digital)).toMatchObject({ ok: false, because: [{ code: 'unstable-in-single-precision' }] });
 });
 
 test('takes a filter of another kind of zeros: a notch reads as silence, not as minus infinity', () => {

@@ -56,6 +56,14 @@ export const amplifierFields = {
       ),
     ),
   ),
+  sampleRate: opt(
+    v.pipe(
+      quantity('frequency', { least: 8000, greatest: 768_000, unit: 'Hz', example: '48 kHz' }),
+      v.description(
+        'sample rate of a digital filter: the report then tells the coefficients of the high-pass that it names; default none',
+      ),
+    ),
+  ),
   filter: opt(v.pipe(filter, v.description('an existing high-pass before the amplifier; default none'))),
 };
 
@@ -111,6 +119,7 @@ export function amplifierOf({ voltage, current, power, into, filter, ...others }
     ...drive,
     ...(rated && { rated }),
     ...(others.leastLoad !== undefined && { leastLoad: others.leastLoad }),
+    ...(others.sampleRate !== undefined && { sampleRate: others.sampleRate }),
     sourceResistance: others.sourceResistance ?? 0,
     ...(filter && { filter: highPassOf(filter) }),
   };
