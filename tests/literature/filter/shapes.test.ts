@@ -246,3 +246,41 @@ check('filter.read.legendre-5', {
   printed: ['1', '-8', '28', '-40', '20'],
   unit: '1',
 });
+
+/** Coefficients worked out by hand, with corners in rad/s. */
+const perSeconds = (omega: number) => hertz(omega / (2 * Math.PI));
+const coefficients = ({ numerator, denominator }: Filter) => [...numerator.filter((b) => b !== 0), ...denominator];
+const handmade = [
+  ['highPass', 'zverev1967', () => highPass(butterworthShape(2), perSeconds(2)), [1, 4, 2 * Math.SQRT2, 1]],
+  ['highPass', 'zverev1967', () => highPass(butterworthShape(3), perSeconds(2)), [1, 8, 8, 4, 1]],
+  ['lowPass', 'zverev1967', () => lowPass(butterworthShape(2), perSeconds(2)), [4, 4, 2 * Math.SQRT2, 1]],
+  ['lowPass', 'zverev1967', () => lowPass(butterworthShape(3), perSeconds(2)), [8, 8, 8, 4, 1]],
+  // A = 2.
+  ['shelf', 'w3caudioeq', () => shelf({ order: 1, corner: perSeconds(2), gain: 40 * Math.log10(2) }), [4, 1, 1, 1]],
+  [
+    'shelf',
+    'w3caudioeq',
+    () => shelf({ order: 2, corner: perSeconds(2), gain: 40 * Math.log10(2) }),
+    [8, 4, 1, 2, 2, 1],
+  ],
+  [
+    'poleShift',
+    'small1972closed1',
+    () => poleShift({ f0: perSeconds(1), Q0: 2, f1: perSeconds(2), Q1: 0.5 }),
+    [1, 0.5, 1, 4, 4, 1],
+  ],
+  ['sectionsOf', 'zverev1967', () => sectionsOf(highPass(butterworthShape(3), perSeconds(2)))[1]!, [1, 4, 2, 1]],
+  ['sectionsOf', 'zverev1967', () => sectionsOf(lowPass(butterworthShape(3), perSeconds(2)))[0]!, [2, 2, 1]],
+] as const;
+for (const [i, [name, key, make, expected]] of handmade.entries())
+  check(`filter.coefficients.${i}.${name}`, {
+    formula: `filter/${name}`,
+    source: { key, locator: 'transfer function, worked out by hand: coefficients that are not 0, ascending' },
+    status: 'derived',
+    kind: 'example',
+    given: { filter: { value: name, unit: '' } },
+    got: () => coefficients(make()),
+    expected,
+    unit: 'powers of rad/s',
+    tolerance: { relative: 2e-14, why: 'double precision' },
+  });

@@ -110,6 +110,13 @@ for (const [i, { kind, values, share, filters, f3 }] of fixtures.rows.entries())
     unit: 'dB',
     tolerance: { absolute: 3e-6, why: 'a level of such corners' },
   });
+  check(`limit.protection.${i}.normalised`, {
+    ...row,
+    got: () => all().map(({ filter: { numerator, denominator } }) => numerator.at(-1)! + 2 * denominator.at(-1)!),
+    expected: filters.map(() => 3),
+    unit: '1',
+    tolerance: { absolute: 1e-12, why: 'far above, a high-pass passes 1' },
+  });
   check(`limit.protection.${i}.bare`, {
     ...row,
     got: () => [solve().f3, solve().at],
