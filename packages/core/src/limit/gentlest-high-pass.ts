@@ -66,7 +66,7 @@ const gentler = (a: ProtectiveFilter, b: ProtectiveFilter): number =>
  * band, and what it costs. The one that costs the least depth comes first; of those that cost the same to a tenth of a hertz, the one
  * that delays least. For a vented box and its travel this is the filter against what lies below its tuning.
  *
- * $$ f_c = \min\left\{c : \max_f \left|H\!\left(\tfrac{f}{c}\right)\right| \frac{e}{e_{max}(f)} \le 1\right\}, \quad
+ * $$ f_c = \min c \ \text{with}\ \max_f \left|H\!\left(\tfrac{f}{c}\right)\right| \frac{e}{e_{max}(f)} \le 1, \quad
  *    e_{max}(f) = \min_k \frac{g_k}{|h_k(f)|} $$
  *
  * | symbol | field | unit | meaning |
