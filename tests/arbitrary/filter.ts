@@ -1,4 +1,4 @@
-import { butterworthHighPass, type Filter, highPassByQ } from '@airspring/core/filter';
+import { butterworthShape, type Filter, highPass, shapeByQ } from '@airspring/core/filter';
 import { si } from '@airspring/core/quantity';
 import * as fc from 'fast-check';
 
@@ -10,10 +10,10 @@ export const filterArbitrary: fc.Arbitrary<Filter> = fc
   .record({ corner: spread(5, 500), Q: spread(0.3, 5), other: spread(0.3, 5), which: fc.nat(7) })
   .map(({ corner: hertz, Q, other, which }) => {
     const corner = si('frequency', hertz);
-    if (which < 4) return butterworthHighPass({ order: (which + 1) as 1 | 2 | 3 | 4, corner });
-    if (which === 4) return highPassByQ({ order: 1, corner });
-    if (which === 7) return highPassByQ({ order: 4, corner, Q: [Q, other] });
-    return highPassByQ({ order: which === 5 ? 2 : 3, corner, Q });
+    if (which < 4) return highPass(butterworthShape(which + 1), corner);
+    if (which === 4) return highPass(shapeByQ({ order: 1 }), corner);
+    if (which === 7) return highPass(shapeByQ({ order: 4, Q: [Q, other] }), corner);
+    return highPass(shapeByQ({ order: which === 5 ? 2 : 3, Q }), corner);
   });
 
 /** Any number: usual, extreme, impossible. */

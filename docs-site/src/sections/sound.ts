@@ -82,5 +82,5 @@ function guard(
   if (!highPass) {
     return `${from} No gentle high-pass below the band prevents that: turn it down, or keep such tones out of the programme.`;
   }
-  return `${from} A second-order Butterworth high-pass at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
+  return `${from} A Butterworth high-pass of order ${highPass.order} at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
 }

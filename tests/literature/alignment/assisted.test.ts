@@ -1,6 +1,8 @@
 /** Vented boxes behind an auxiliary high-pass: every way in which the poles of a shape are shared between box and filter. */
 import { type Alignment, butterworth, chebyshev, solveAlignment } from '@airspring/core/alignment';
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
+import { butterworthShape, highPass, sectionsOf } from '@airspring/core/filter';
+import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 import { fs, paperAir, physical, split } from '../enclosure/textbook.js';
 import table from './assisted.json' with { type: 'json' };
@@ -42,4 +44,15 @@ rows.forEach(([family, QL, ripple, Qts, h, alpha, f3, aux, Qaux], i) => {
     unit: '1',
     tolerance: { relative: 1e-9, why: 'the table has ten digits' },
   });
+});
+
+test('the auxiliary filter of B6 is one section of the whole response, at its corner', () => {
+  const sections = sectionsOf(highPass(butterworthShape(6), '25 Hz')).map(({ Q }) => Q!);
+  const sixth = rows.filter(([family]) => family === 'B6');
+  expect(sixth.length).toBeGreaterThan(0);
+  for (const [, QL, , Qts, , alpha] of sixth) {
+    const found = nearest(butterworth(6), 2, QL!, Qts!, alpha!);
+    expect(found[3]).toBeCloseTo(1, 6);
+    expect(Math.min(...sections.map((Q) => Math.abs(Q - found[4]!)))).toBeLessThan(1e-6);
+  }
 });

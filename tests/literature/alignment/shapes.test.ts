@@ -5,7 +5,6 @@ import {
   butterworth,
   chebyshev,
   criticallyDamped,
-  denominatorOfMagnitude,
   interOrder,
   legendre,
   linkwitzRiley,
@@ -99,17 +98,6 @@ check('alignment.shape.critically-damped', {
   expected: [4, 1, 4, 6, 4, 1],
   unit: '1',
   tolerance: { relative: 1e-14, why: 'whole numbers' },
-});
-check('alignment.magnitude.butterworth', {
-  formula: 'alignment/denominatorOfMagnitude',
-  source: { key: 'zverev1967', locator: 'Butterworth polynomials of order 2 to 5 from 1 + ω²ⁿ' },
-  status: 'derived',
-  kind: 'table',
-  given: { order: { value: [2, 3, 4, 5], unit: '1' } },
-  got: ({ order }) => denominatorOfMagnitude([1, ...Array.from({ length: order - 1 }, () => 0), 1])[1]!,
-  expected: [Math.SQRT2, 2, 2.61312592975, 3.2360679775],
-  unit: '1',
-  tolerance: { relative: 1e-11, why: 'twelve digits' },
 });
 
 /** What a free parameter says, then the shape that it gives: k, ripple, 1, a3, a2, a1, 1. */

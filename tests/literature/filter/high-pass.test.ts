@@ -1,11 +1,12 @@
 import {
-  butterworthHighPass,
+  butterworthShape,
   compileFilter,
   type Filter,
   filterGroupDelay,
   filterLevel,
-  type HighPassByQInput,
-  highPassByQ,
+  highPass,
+  type ShapeByQInput,
+  shapeByQ,
 } from '@airspring/core/filter';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
@@ -35,13 +36,13 @@ const polynomials = [
 ([1, 2, 3, 4] as const).forEach((order, i) => {
   const corner = si('frequency', 1 / (2 * Math.PI)); // 1 rad/s
   check(`filter.butterworth.order${order}`, {
-    formula: 'filter/butterworthHighPass',
+    formula: 'filter/butterworthShape',
     source: { key: 'zverev1967', locator: 'Butterworth family, |H|² = 1/(1 + ω²ⁿ), poles worked out apart' },
     status: 'derived',
     kind: 'table',
     given: { order: { value: order, unit: '1' }, corner: { value: 1, unit: 'rad/s' } },
     got: () => {
-      const { numerator, denominator } = butterworthHighPass({ order, corner });
+      const { numerator, denominator } = highPass(butterworthShape(order), corner);
       return [numerator[order]!, ...denominator];
     },
     expected: [1, ...(polynomials[i] as number[])],
@@ -52,13 +53,13 @@ const polynomials = [
     },
   });
 
-  const filter = () => butterworthHighPass({ order, corner: '24 Hz' });
+  const filter = () => highPass(butterworthShape(order), '24 Hz');
   const expected = fixtures.butterworth[i] as (typeof fixtures.butterworth)[0];
   const given = { order: { value: order, unit: '1' }, corner: { value: 24, unit: 'Hz' }, frequencies: f };
   const program = { source: scipy, status: 'derived', kind: 'program', given } as const;
   check(`filter.butterworth.program${order}`, {
     ...program,
-    formula: 'filter/butterworthHighPass',
+    formula: 'filter/highPass',
     got: ({ frequencies }) => level(filter(), frequencies),
     expected: expected.level,
     unit: 'dB',
@@ -96,8 +97,7 @@ check('filter.level.corner', {
   status: 'derived',
   kind: 'table',
   given: { order: { value: [1, 2, 3, 4], unit: '1' }, frequency: { value: 24, unit: 'Hz' } },
-  got: ({ order, frequency }) =>
-    level(butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner: '24 Hz' }), frequency),
+  got: ({ order, frequency }) => level(highPass(butterworthShape(order), '24 Hz'), frequency),
   expected: [-3.0103, -3.0103, -3.0103, -3.0103],
   unit: 'dB',
   tolerance: { absolute: 5e-7, why: '10 lg ½ = −3.01029996, rounded to −3.0103' },
@@ -109,16 +109,15 @@ check('filter.level.slope', {
   status: 'derived',
   kind: 'table',
   given: { order: { value: [1, 2, 3, 4], unit: '1' }, frequency: { value: 2.4, unit: 'Hz' } },
-  got: ({ order, frequency }) =>
-    level(butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner: '24 Hz' }), frequency),
+  got: ({ order, frequency }) => level(highPass(butterworthShape(order), '24 Hz'), frequency),
   expected: [-20.04321, -40.00043, -60, -80],
   unit: 'dB',
   tolerance: { absolute: 1e-5, why: 'five decimals given' },
 });
 
 fixtures.byQ.forEach(({ order, corner, Q, level: expected, delay }, i) => {
-  const input = { order, corner: si('frequency', corner), ...(Q.length > 0 && { Q: Q.length > 1 ? Q : Q[0] }) };
-  const filter = () => highPassByQ(input as HighPassByQInput);
+  const input = { order, ...(Q.length > 0 && { Q: Q.length > 1 ? Q : Q[0] }) };
+  const filter = () => highPass(shapeByQ(input as ShapeByQInput), si('frequency', corner));
   const given = {
     order: { value: order, unit: '1' },
     corner: { value: corner, unit: 'Hz' },
@@ -126,7 +125,7 @@ fixtures.byQ.forEach(({ order, corner, Q, level: expected, delay }, i) => {
     frequencies: f,
   };
   check(`filter.high-pass-by-q.program${i}`, {
-    formula: 'filter/highPassByQ',
+    formula: 'filter/shapeByQ',
     source: scipy,
     status: 'derived',
     kind: 'program',
@@ -150,12 +149,12 @@ fixtures.byQ.forEach(({ order, corner, Q, level: expected, delay }, i) => {
 });
 
 check('filter.high-pass-by-q.corner', {
-  formula: 'filter/highPassByQ',
+  formula: 'filter/shapeByQ',
   source: { key: 'zverev1967', locator: 'second-order section: |H| = Q at its corner' },
   status: 'derived',
   kind: 'table',
   given: { Q: { value: [0.05, 0.5, 1, 2, 50], unit: '1' }, frequency: { value: 25, unit: 'Hz' } },
-  got: ({ Q, frequency }) => 10 ** (level(highPassByQ({ order: 2, corner: '25 Hz', Q }), frequency) / 20),
+  got: ({ Q, frequency }) => 10 ** (level(highPass(shapeByQ({ order: 2, Q }), '25 Hz'), frequency) / 20),
   expected: [0.05, 0.5, 1, 2, 50],
   unit: '1',
   tolerance: digits(5e-15),
@@ -170,7 +169,7 @@ const cascades = [
 ] as const;
 cascades.forEach(({ order, Q, denominator }, i) => {
   check(`filter.high-pass-by-q.section${i}`, {
-    formula: 'filter/highPassByQ',
+    formula: 'filter/shapeByQ',
     source: { key: 'zverev1967', locator: 'cascade of first- and second-order sections' },
     status: 'derived',
     kind: 'example',
@@ -180,7 +179,7 @@ cascades.forEach(({ order, Q, denominator }, i) => {
       corner: { value: 1, unit: 'rad/s' },
     },
     got: () => {
-      const found = highPassByQ({ order, Q, corner: si('frequency', 1 / (2 * Math.PI)) } as HighPassByQInput);
+      const found = highPass(shapeByQ({ order, Q } as ShapeByQInput), si('frequency', 1 / (2 * Math.PI)));
       return [found.numerator[order]!, ...found.denominator];
     },
     expected: [1, ...denominator],

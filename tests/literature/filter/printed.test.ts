@@ -1,11 +1,13 @@
 /** Values of filters that were read in print: tables of poles and sections, and circuits of textbooks that filter. */
 import {
-  butterworthHighPass,
+  butterworthShape,
   compileFilter,
   type Filter,
   filterGroupDelay,
   filterLevel,
-  highPassByQ,
+  highPass,
+  lowPass,
+  shapeByQ,
 } from '@airspring/core/filter';
 import { polynomialProduct, polynomialRoots } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
@@ -19,31 +21,45 @@ const read = printedChecks('filter', print);
 
 /** A pole of the Butterworth filter at 1 rad/s: pairs from the one farthest left, then the real one. */
 function butterworthPole({ order, pole }: { order: number; pole: number }) {
-  const { denominator } = butterworthHighPass({ order: order as 2 | 3 | 4, corner: perSecond });
+  const { denominator } = highPass(butterworthShape(order), perSecond);
   const { re, im } = polynomialRoots(denominator);
   const poles = Array.from(re, (x, i) => ({ re: -x, im: im[i]! }));
   const pairs = poles.filter((one) => one.im > 1e-9).sort((a, b) => b.re - a.re);
   return [...pairs, ...poles.filter((one) => Math.abs(one.im) <= 1e-9)][pole - 1]!;
 }
-read('butterworthHighPass', 'butterworth re', (of) => butterworthPole(of).re);
-read('butterworthHighPass', 'butterworth im', (of) => butterworthPole(of).im);
+read('butterworthShape', 'butterworth re', (of) => butterworthPole(of).re);
+read('butterworthShape', 'butterworth im', (of) => butterworthPole(of).im);
 read(
-  'butterworthHighPass',
+  'butterworthShape',
   'butterworth sections',
   ({ order, section }) => 2 * butterworthPole({ order, pole: section }).re,
 );
 
 /** At 1 rad/s the coefficients of order 2 are those of the section. */
-read('butterworthHighPass', 'butterworth section', ({ power }) => {
-  const { denominator } = butterworthHighPass({ order: 2, corner: perSecond });
+read('butterworthShape', 'butterworth section', ({ power }) => {
+  const { denominator } = highPass(butterworthShape(2), perSecond);
   return denominator[power]!;
 });
 
 const levelAt = (filter: Filter, omega: number) => filterLevel(filter, frequencyGrid([omega / (2 * Math.PI)]))[0]!;
-read('highPassByQ', 'resonance', ({ Q, ratio }) => {
-  const filter = highPassByQ({ order: 2, corner: perSecond, Q });
+read('shapeByQ', 'resonance', ({ Q, ratio }) => {
+  const filter = highPass(shapeByQ({ order: 2, Q }), perSecond);
   return 10 ** (levelAt(filter, 1 / ratio) / 20) / Q;
 });
+
+const ofCircuit = ({ R, C }: { R: number; C: number }) => si('frequency', 1 / (2 * Math.PI * R * C));
+read(
+  'highPass',
+  'divider high',
+  ({ R, C, omega, V }) => V * 10 ** (levelAt(highPass(shapeByQ({ order: 1 }), ofCircuit({ R, C })), omega) / 20),
+  'as a high-pass',
+);
+read(
+  'lowPass',
+  'divider low',
+  ({ R, C, omega, V }) => V * 10 ** (levelAt(lowPass(shapeByQ({ order: 1 }), ofCircuit({ R, C })), omega) / 20),
+  'as a low-pass',
+);
 
 const rational = (numerator: number[], denominator: number[]): Filter => ({
   kind: 'high-pass',
@@ -66,7 +82,7 @@ for (const name of ['phase', 'phase of large', 'phase of small'] as const)
   read('compileFilter', name, (of) => series(of).phase);
 
 /** A low-pass with printed poles. */
-const lowPass = ({ re, im }: { readonly re: readonly string[]; readonly im: readonly string[] }) => {
+const withPoles = ({ re, im }: { readonly re: readonly string[]; readonly im: readonly string[] }) => {
   const sections = re.map((text, i) => {
     const [x, y] = [Number(text), Number(im[i])];
     return y === 0 ? [x, 1] : [x * x + y * y, 2 * x, 1];
@@ -81,7 +97,7 @@ check('filter.read.unit-delay', {
   status: 'seen',
   kind: 'table',
   given: { row: { value: delays.rows.map((_, i) => i), unit: 'of the table' } },
-  got: ({ row }) => filterGroupDelay(lowPass(delays.rows[row]!), frequencyGrid([1e-3 / (2 * Math.PI)]))[0]!,
+  got: ({ row }) => filterGroupDelay(withPoles(delays.rows[row]!), frequencyGrid([1e-3 / (2 * Math.PI)]))[0]!,
   printed: delays.rows.map(() => '1'),
   unit: 's',
   tolerance: { absolute: 1e-10, why: 'the poles are printed to ten decimals' },
@@ -94,7 +110,7 @@ check('filter.level.printed-poles', {
   status: 'derived',
   kind: 'table',
   given: { row: { value: halved.rows.map((_, i) => i), unit: 'of the table' } },
-  got: ({ row }) => levelAt(lowPass(halved.rows[row]!), 1),
+  got: ({ row }) => levelAt(withPoles(halved.rows[row]!), 1),
   expected: halved.rows.map(() => -3.01029995664),
   unit: 'dB',
   tolerance: { absolute: 1e-9, why: 'the poles are printed to ten decimals' },

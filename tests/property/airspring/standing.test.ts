@@ -1,6 +1,6 @@
 import { completeDriver, group } from '@airspring/core/driver';
 import { closedBox, passiveRadiatorBox, ventedBox } from '@airspring/core/enclosure';
-import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
+import { butterworthShape, filterLevel, highPass } from '@airspring/core/filter';
 import {
   airSpeedLimit,
   greatestLevel,
@@ -183,7 +183,7 @@ describe('a box that stands', () => {
         if (row.box.highPass) {
           if (account.reach === undefined) continue;
           // Where the response behind the filter crosses the wanted fall, it has fallen by it.
-          const filter = butterworthHighPass({ order: 2, corner: `${row.box.highPass.corner} Hz` });
+          const filter = highPass(butterworthShape(2), `${row.box.highPass.corner} Hz`);
           const at = frequencyGrid([account.reach]);
           const level = respond(system, at).levelHalfSpace[0]! + filterLevel(filter, at)[0]!;
           if (account.reach > number(brief.wanted.lowest) / 4 + 1e-6) near(level, referenceLevel(system) - 6);

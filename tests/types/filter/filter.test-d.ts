@@ -1,18 +1,19 @@
-import { butterworthHighPass, type Filter, highPassByQ } from '@airspring/core/filter';
+import { biquads, butterworthShape, type Filter, type FilterShape, highPass, shapeByQ } from '@airspring/core/filter';
 import { expectTypeOf, test } from 'vitest';
 
 test('the order says how many quality factors there are', () => {
-  expectTypeOf(highPassByQ({ order: 4, corner: '20 Hz', Q: [0.6, 2.5] })).toEqualTypeOf<Filter>();
+  expectTypeOf(highPass(shapeByQ({ order: 4, Q: [0.6, 2.5] }), '20 Hz')).toEqualTypeOf<Filter>();
+  expectTypeOf(shapeByQ({ order: 1 })).toEqualTypeOf<FilterShape>();
   // @ts-expect-error one section, one Q
-  highPassByQ({ order: 2, corner: '20 Hz', Q: [0.6, 2.5] });
+  shapeByQ({ order: 2, Q: [0.6, 2.5] });
   // @ts-expect-error two sections, two Q
-  highPassByQ({ order: 4, corner: '20 Hz', Q: 0.6 });
+  shapeByQ({ order: 4, Q: 0.6 });
   // @ts-expect-error a section without its Q
-  highPassByQ({ order: 3, corner: '20 Hz' });
+  shapeByQ({ order: 3 });
   // @ts-expect-error no section, no Q
-  highPassByQ({ order: 1, corner: '20 Hz', Q: 1 });
-  // @ts-expect-error orders 1 to 4
-  butterworthHighPass({ order: 5, corner: '20 Hz' });
+  shapeByQ({ order: 1, Q: 1 });
   // @ts-expect-error a corner is a frequency
-  butterworthHighPass({ order: 2, corner: '20 s' });
+  highPass(butterworthShape(2), '20 s');
+  // @ts-expect-error a sample rate is a frequency
+  biquads(highPass(butterworthShape(2), '20 Hz'), { sampleRate: '1 ms' });
 });

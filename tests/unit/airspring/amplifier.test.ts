@@ -1,4 +1,5 @@
-import { logarithmicGrid } from '@airspring/core/quantity';
+import { biquads, butterworthShape, highPass } from '@airspring/core/filter';
+import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { type Brief, retrofit } from 'airspring';
 import { expect, test } from 'vitest';
@@ -63,13 +64,43 @@ test('f3 is told with and without the filter, and the cone is safe behind it', (
   const { response, protection, amplifier, curves } = bestOf(
     withAmplifier({ voltage: '28 V', filter: { order: 4, corner: '24 Hz' } }),
   );
-  expect(amplifier.filter).toBe('Butterworth high-pass of order 4 at 24 Hz');
+  expect(amplifier.filter).toBe('High-pass of order 4 at 24 Hz, Butterworth');
   expect(response.f3).toBeGreaterThan(response.unfiltered?.f3 as number);
   expect(bare.protection.atFullVoltage.lowestSafeFrequency).toBeGreaterThan(10);
   expect(protection.atFullVoltage.lowestSafeFrequency).toBeUndefined();
   expect(protection.atFullVoltage.lowestWithoutFilter).toBeGreaterThan(10);
   const flat = curves.displacementPeak[0] as number;
   expect(flat).toBeLessThan((bare.curves.displacementPeak[0] as number) / 10);
+});
+
+test('the high-pass that is named keeps the cone safe and costs the least; coefficients are told for a sample rate', () => {
+  const told = bestOf(withAmplifier({ voltage: '28 V', sampleRate: '48 kHz' }));
+  const { highPass: named, driveVoltageRms, lowestSafeFrequency } = told.protection.atFullVoltage;
+  if (!named) throw new Error('a filter below the band is enough');
+  expect(lowestSafeFrequency).toBeLessThanOrEqual(30);
+  expect(named.corner).toBeLessThanOrEqual(30);
+  expect(named.corner * 10).toBeCloseTo(Math.round(named.corner * 10), 9);
+  expect(driveVoltageRms).toBe(28);
+  expect(named.sampleRate).toBe(48_000);
+  const filter = highPass(butterworthShape(named.order), si('frequency', named.corner));
+  expect(named.sections).toEqual(biquads(filter, { sampleRate: '48 kHz' }).sections);
+  // The travel that the curves tell, at 28 V and behind a Butterworth filter: within Xmax, and beyond it with a lower corner.
+  const { frequencies, displacementPeak, driveVoltageRms: drawn } = told.curves;
+  const travel = (corner: number) =>
+    Math.max(
+      ...frequencies.map(
+        (f, i) => (displacementPeak[i]! * 28) / drawn / Math.sqrt(1 + (corner / f) ** (2 * named.order)),
+      ),
+    );
+  expect(travel(named.corner)).toBeLessThanOrEqual(told.drivers.Xmax!);
+  expect(travel(named.corner - 0.2)).toBeGreaterThan(told.drivers.Xmax!);
+  expect(bestOf(withAmplifier({ voltage: '28 V' })).protection.atFullVoltage.highPass).toEqual({
+    order: named.order,
+    corner: named.corner,
+    costAtLowest: named.costAtLowest,
+    delayAtLowest: named.delayAtLowest,
+    riseOfF3: named.riseOfF3,
+  });
 });
 
 test('limits may be judged from a higher frequency than the response, and then the box plays louder', () => {

@@ -158,9 +158,19 @@ describe('words flip with their numbers', () => {
     const unsafe = { ...safe, atFullVoltage: { ...atFullVoltage, lowestSafeFrequency: 22.04 } };
     expect(changed({ protection: unsafe })).toContain('the lowest safe frequency is 22.0 Hz');
     expect(changed({ protection: unsafe })).toContain('keep such tones out');
-    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84 } as const;
+    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84, delayAtLowest: 0.0083, riseOfF3: 1.23 };
     const filtered = changed({ protection: { ...unsafe, atFullVoltage: { ...unsafe.atFullVoltage, highPass } } });
-    expect(filtered).toContain('high-pass filter at 21.5 Hz prevents that. It lowers the level at 30 Hz by 0.8 dB.');
+    expect(filtered).toContain(
+      'The gentlest high-pass filter that prevents that is a Butterworth of order 2 at 21.5 Hz. It lowers the level at 30 Hz by 0.8 dB, delays it by 8.3 ms, and raises f3 by 1.2 Hz.',
+    );
+    expect(filtered).not.toContain('coefficients');
+    const sections = [{ b0: 0.9, b1: -1.8, b2: 0.9, a1: -1.7, a2: 0.8 }];
+    const digital = { ...highPass, sampleRate: 48_000, sections };
+    expect(
+      changed({ protection: { ...unsafe, atFullVoltage: { ...unsafe.atFullVoltage, highPass: digital } } }),
+    ).toContain(
+      'coefficients at 48000 Hz, for y[n] = b0 x[n] + b1 x[n−1] + b2 x[n−2] − a1 y[n−1] − a2 y[n−2]: b0 0.9, b1 -1.8',
+    );
     expect(filtered).not.toContain('keep such tones out');
   });
 

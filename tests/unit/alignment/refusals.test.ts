@@ -5,7 +5,6 @@ import {
   butterworth,
   chebyshev,
   criticallyDamped,
-  denominatorOfMagnitude,
   driversFor,
   interOrder,
   legendre,
@@ -19,6 +18,7 @@ import {
 } from '@airspring/core/alignment';
 import { closedBox, ventedFamily } from '@airspring/core/enclosure';
 import { isInputError } from '@airspring/core/fault';
+import { denominatorOfMagnitude } from '@airspring/core/filter';
 import { expect, test } from 'vitest';
 import { paperAir, physical } from '../../literature/enclosure/textbook.js';
 

@@ -87,9 +87,9 @@ describe('the page of a brief that can be met', () => {
       const [, after = ''] = all.split('At 25 V, all that the amplifier gives, ');
       return after;
     };
-    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84 } as const;
+    const highPass = { order: 2, corner: 21.5, costAtLowest: 0.84, delayAtLowest: 0.0083, riseOfF3: 1.23 };
     expect(said({})).toMatch(/^the cone stays within its 9 mm at every tone\./);
-    expect(said({ lowestSafeFrequency: 22, highPass })).toMatch(/high-pass at 21\.5 Hz prevents that/);
+    expect(said({ lowestSafeFrequency: 22, highPass })).toMatch(/high-pass of order 2 at 21\.5 Hz prevents that/);
     expect(said({ lowestSafeFrequency: 22 })).toMatch(/^tones below 22 Hz are too much .*or keep such tones out/);
     expect(said({ lowestSafeFrequency: 41.7 })).toMatch(
       /^tones below 41\.7 Hz are too much for its 9 mm\. Some of these tones belong to the band, so no high-pass below the band helps: turn it down\./,

@@ -33,7 +33,18 @@ import {
   systemOf,
   ventedFamily,
 } from '@airspring/core/enclosure';
-import { butterworthHighPass, highPassByQ } from '@airspring/core/filter';
+import {
+  besselShape,
+  butterworthShape,
+  chebyshevShape,
+  highPass,
+  legendreShape,
+  linkwitzRileyShape,
+  lowPass,
+  poleShift,
+  shapeByQ,
+  shelf,
+} from '@airspring/core/filter';
 import {
   endCorrectionLaws,
   familyLaws,
@@ -219,10 +230,15 @@ describe('limits and filters', () => {
   ])('$name', (limit) => {
     expect(reasons(limitLaws(limit, { system }))).toEqual([]);
   });
-  test.each([butterworthHighPass({ order: 4, corner: '24 Hz' }), highPassByQ({ order: 2, corner: '30 Hz', Q: 1.5 })])(
-    '$name',
-    (filter) => {
-      expect(reasons(filterLaws(filter))).toEqual([]);
-    },
-  );
+  const shapes = [
+    ...[butterworthShape(4), butterworthShape(8), besselShape(8), legendreShape(5), linkwitzRileyShape(8)],
+    ...[chebyshevShape(4, { ripple: 0.5 }), shapeByQ({ order: 2, Q: 1.5 })],
+  ];
+  test.each([
+    ...shapes.flatMap((shape) => [highPass(shape, '24 Hz'), lowPass(shape, '80 Hz')]),
+    shelf({ order: 1, corner: '60 Hz', gain: 6 }),
+    poleShift({ f0: '55 Hz', Q0: 1.1, f1: '30 Hz', Q1: 0.6 }),
+  ])('$name', (filter) => {
+    expect(reasons(filterLaws(filter))).toEqual([]);
+  });
 });

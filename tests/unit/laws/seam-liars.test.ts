@@ -11,7 +11,7 @@ import {
   unflanged,
 } from '@airspring/core/duct';
 import { systemOf, ventedFamily } from '@airspring/core/enclosure';
-import { butterworthHighPass, type Filter } from '@airspring/core/filter';
+import { butterworthShape, type Filter, highPass, lowPass } from '@airspring/core/filter';
 import {
   endCorrectionLaws,
   filterLaws,
@@ -203,11 +203,17 @@ describe('limits', () => {
 });
 
 describe('filters', () => {
-  const honest = butterworthHighPass({ order: 4, corner: '24 Hz' });
+  const honest = highPass(butterworthShape(4), '24 Hz');
   const { numerator, denominator } = honest;
   test.each<[string, string, Filter]>([
     ['descending powers', 'a gain of one far above its corner', { ...honest, numerator: [...numerator].reverse() }],
     ['a low-shelf for a high-pass', 'silent far below its corner', { ...honest, numerator: [...denominator] }],
+    ['a high-pass for a low-pass', 'silent far above its corner', { ...honest, kind: 'low-pass' }],
+    [
+      'a low-pass for a shelf',
+      'a gain of one far above its corner',
+      { ...lowPass(butterworthShape(2), '24 Hz'), kind: 'shelf' },
+    ],
     ['2 % too loud', 'a gain of one far above its corner', { ...honest, numerator: numerator.map((b) => 1.02 * b) }],
     ['unstable', 'stable', { ...honest, denominator: denominator.map((a, i) => (i === 1 ? -a : a)) }],
     ['no plain record', 'survives JSON', { ...honest, corner: () => 24 } as Filter],

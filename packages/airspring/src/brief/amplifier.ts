@@ -1,5 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
-import { butterworthHighPass, highPassByQ } from '@airspring/core/filter';
+import { butterworthShape, highPass, shapeByQ } from '@airspring/core/filter';
 import { format, si } from '@airspring/core/quantity';
 import * as v from 'valibot';
 import type { Job } from '../job/job.js';
@@ -53,6 +53,14 @@ export const amplifierFields = {
       quantity('resistance', { ...load, example: '4 Ω' }),
       v.description(
         'least nominal load that the amplifier takes: the impedance of the box may not fall below 0.8 times this; default no limit',
+      ),
+    ),
+  ),
+  sampleRate: opt(
+    v.pipe(
+      quantity('frequency', { least: 8000, greatest: 768_000, unit: 'Hz', example: '48 kHz' }),
+      v.description(
+        'sample rate of a digital filter: the report then tells the coefficients of the high-pass that it names; default none',
       ),
     ),
   ),
@@ -111,12 +119,13 @@ export function amplifierOf({ voltage, current, power, into, filter, ...others }
     ...drive,
     ...(rated && { rated }),
     ...(others.leastLoad !== undefined && { leastLoad: others.leastLoad }),
+    ...(others.sampleRate !== undefined && { sampleRate: others.sampleRate }),
     sourceResistance: others.sourceResistance ?? 0,
     ...(filter && { filter: highPassOf(filter) }),
   };
 }
 
 function highPassOf({ order, corner, Q }: NonNullable<Read['filter']>) {
-  if (Q !== undefined && (order === 2 || order === 3)) return highPassByQ({ order, corner, Q });
-  return butterworthHighPass({ order: order as 1 | 2 | 3 | 4, corner });
+  if (Q !== undefined && (order === 2 || order === 3)) return highPass(shapeByQ({ order, Q }), corner);
+  return highPass(butterworthShape(order), corner);
 }

@@ -2,6 +2,7 @@ import type { Air } from '@airspring/core/air';
 import type { Alignment } from '@airspring/core/alignment';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
+import type { Frequency } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import type { AlignmentChoice } from './alignment-choice.js';
 
@@ -87,6 +88,8 @@ export interface Job {
     readonly sourceResistance: number;
     /** The least nominal load that it takes; left out where the brief states none. */
     readonly leastLoad?: number;
+    /** Of a digital filter, Hz; left out where the brief states none. */
+    readonly sampleRate?: Frequency;
     /** A high-pass that is there already. */
     readonly filter?: Filter;
   };

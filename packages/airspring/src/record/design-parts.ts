@@ -1,4 +1,6 @@
+import type { Biquad } from '@airspring/core/filter';
 import type { Meaning, Phrase } from '../kind/phrase.js';
+import type { GentleHighPass } from './gentlest.js';
 
 /** A stretch of frequencies and the limit that binds there. */
 export interface Stretch {
@@ -67,6 +69,9 @@ export interface Guard {
   readonly neverSafe?: true;
   /** The lowest safe frequency without the high-pass that is there already, where that high-pass makes every tone safe, Hz. */
   readonly lowestWithoutFilter?: number;
-  /** The gentlest second-order Butterworth high-pass that keeps the cone within its travel; left out where none below the band does. */
-  readonly highPass?: { readonly order: 2; readonly corner: number; readonly costAtLowest: number };
+  /**
+   * The Butterworth high-pass of order 1 to 4 that keeps the cone within its travel and raises f3 the least, with its digital
+   * coefficients if the brief states a sample rate; left out where none below the band does.
+   */
+  readonly highPass?: GentleHighPass & { readonly sampleRate?: number; readonly sections?: readonly Biquad[] };
 }

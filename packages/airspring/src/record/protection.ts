@@ -1,11 +1,9 @@
-import { butterworthHighPass, filterLevel } from '@airspring/core/filter';
 import { travelLimit } from '@airspring/core/limit';
-import { logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import type { VoltageRms } from '@airspring/core/quantity';
 import { type Job, safeFromOf } from '../job/job.js';
 import { safeBehind } from './behind-filter.js';
-import { readingsOf } from './depth.js';
 import type { Guard } from './design-parts.js';
+import { digitalOf, gentlestOf } from './gentlest.js';
 import type { Playing } from './playing.js';
 
 /** The highest tone that is heard, Hz: above its resonances a cone travels as 1/f². */
@@ -17,7 +15,7 @@ const TOP = 20_000;
  */
 export function guardOf(
   job: Job,
-  { system, drivers, own, limits: ofParts }: Playing,
+  { system, drivers, own, limits: ofParts, reference }: Playing,
   driveVoltageRms: VoltageRms,
 ): Guard {
   const { lowest, highest } = job.wanted;
@@ -34,20 +32,7 @@ export function guardOf(
   }
   const safe = { driveVoltageRms, lowestSafeFrequency: found.from };
   if (found.from > safeFromOf(job.wanted) || filter) return safe;
-  const below = logarithmicGrid(2, Math.max(lowest, 2.001), 200);
-  const { displacementPeak } = respond(system, below, { driveVoltageRms });
-  const Xmax = drivers.driver.Xmax ?? Infinity;
-  const capacity = cone?.load.capacity(cone.point) ?? Infinity;
-  const moved = cone
-    ? readingsOf(system, cone.load, below).map((reading) => reading * driveVoltageRms)
-    : below.map(() => 0);
-  for (let corner = Math.ceil(found.from) / 2; corner <= lowest; corner += 0.5) {
-    const taken = filterLevel(butterworthHighPass({ order: 2, corner: si('frequency', corner) }), below);
-    const holds = displacementPeak.every((x, i) => {
-      const passed = 10 ** (taken[i]! / 20);
-      return x * passed <= Xmax && moved[i]! * passed <= capacity;
-    });
-    if (holds) return { ...safe, highPass: { order: 2, corner, costAtLowest: -(taken.at(-1) as number) } };
-  }
-  return safe;
+  const band = [2, highest] as const;
+  const gentle = gentlestOf(system, limits, { driveVoltageRms, lowest, band, reference });
+  return { ...safe, ...(gentle && { highPass: { ...gentle, ...digitalOf(gentle, job.amplifier.sampleRate) } }) };
 }

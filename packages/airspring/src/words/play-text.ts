@@ -135,6 +135,21 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
   ...cautionOf(design, cautions.hearing),
 ];
 
+/** The high-pass that keeps the cone safe, its cost, and its coefficients where the brief asks for them. */
+function highPassText(highPass: NonNullable<Guard['highPass']>, lowest: number, say: Phrasing): string {
+  const { order, corner, costAtLowest, delayAtLowest, riseOfF3, sampleRate, sections = [] } = highPass;
+  const level = costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(costAtLowest);
+  const delay = `${(1000 * delayAtLowest).toFixed(1)} ms`;
+  const rise = Math.abs(riseOfF3) < 0.05 ? 'leaves f3 where it is' : `raises f3 by ${say.hertz(riseOfF3)}`;
+  const cost = `It lowers the level at ${say.edge(lowest)} by ${level}, delays it by ${delay}, and ${rise}.`;
+  const digital = sections.map(({ b0, b1, b2, a1, a2 }) => `b0 ${b0}, b1 ${b1}, b2 ${b2}, a1 ${a1}, a2 ${a2}`);
+  const coefficients =
+    sampleRate === undefined
+      ? ''
+      : ` Its coefficients at ${sampleRate} Hz, for y[n] = b0 x[n] + b1 x[n−1] + b2 x[n−2] − a1 y[n−1] − a2 y[n−2]: ${digital.join('; then ')}.`;
+  return `The gentlest high-pass filter that prevents that is a Butterworth of order ${order} at ${say.hertz(corner)}. ${cost}${coefficients}`;
+}
+
 /** One drive: the frequency down to which it is safe, and what keeps the cone safe below that. */
 function guardText(
   { driveVoltageRms, lowestSafeFrequency, lowestWithoutFilter, neverSafe, highPass }: Guard,
@@ -156,8 +171,8 @@ function guardText(
     return `${safe} ${capital(filter)} does not prevent that. Set its corner higher, or turn it down.`;
   }
   return highPass
-    ? `${safe} A second-order Butterworth high-pass filter at ${say.hertz(highPass.corner)} prevents that. It lowers the level at ${say.edge(lowest)} by ${highPass.costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(highPass.costAtLowest)}.`
-    : `${safe} No second-order high-pass filter below the band prevents that. Turn it down, or keep such tones out of the programme.`;
+    ? `${safe} ${highPassText(highPass, lowest, say)}`
+    : `${safe} No Butterworth high-pass filter of order 1 to 4 below the band prevents that. Turn it down, or keep such tones out of the programme.`;
 }
 
 /** What keeps the cone safe below the band. */

@@ -1,13 +1,7 @@
+import { besselPolynomial } from '../filter/bessel.js';
+import { highPassOf } from '../filter/product.js';
 import type { Alignment } from './alignment.js';
 import { refuseOrder } from './refusals.js';
-import { highPassOf } from './sections.js';
-
-/** Coefficients of the reverse Bessel polynomial, ascending: $(2n-k)! / (2^{n-k}\,k!\,(n-k)!)$. */
-function besselPolynomial(order: number): readonly number[] {
-  const list = [1];
-  for (let k = order; k > 0; k--) list.unshift((list[0]! * k * (2 * order - k + 1)) / (2 * (order - k + 1)));
-  return list;
-}
 
 /**
  * The Bessel alignment of an order: the low-pass of maximally flat delay, turned into a high-pass. BE4 of a vented box.

@@ -1,5 +1,5 @@
+import { productOf } from '../filter/product.js';
 import type { Alignment } from './alignment.js';
-import { productOf } from './sections.js';
 
 /** Two equal sections of a quality factor. */
 const twice = (Q: number): readonly number[] => productOf([1, 2].map(() => [1, 1 / Q, 1]));

@@ -1,11 +1,7 @@
+import { butterworthPolynomial } from '../filter/butterworth.js';
 import type { Alignment } from './alignment.js';
 import { refuseOrder } from './refusals.js';
-import { productOf } from './sections.js';
 import { flatWithZeros } from './with-zeros.js';
-
-/** Half the damping of each pole pair of the Butterworth shape of an order. */
-export const butterworthDampings = (order: number): readonly number[] =>
-  Array.from({ length: Math.floor(order / 2) }, (_, i) => Math.sin((Math.PI * (2 * i + 1)) / (2 * order)));
 
 /**
  * The Butterworth alignment of an order, which is maximally flat: B2 of a closed box, B4 of a vented one.
@@ -23,8 +19,7 @@ export const butterworthDampings = (order: number): readonly number[] =>
  */
 export function butterworth(order: number): Alignment {
   refuseOrder(order);
-  const pairs = butterworthDampings(order).map((damping) => [1, 2 * damping, 1]);
-  const denominator = productOf(order % 2 === 1 ? [...pairs, [1, 1]] : pairs);
+  const denominator = butterworthPolynomial(order);
   return {
     name: `B${order}`,
     order,

@@ -1,9 +1,9 @@
 import { type Fault, refuse } from '../fault/index.js';
+import { ellipseOf, ellipsePolynomial } from '../filter/chebyshev.js';
+import { highPassOf } from '../filter/product.js';
 import { optional, positive, readFields } from '../quantity/index.js';
 import type { Alignment, FreeParameter } from './alignment.js';
-import { butterworthDampings } from './butterworth.js';
 import { refuseOrder } from './refusals.js';
-import { highPassOf, productOf } from './sections.js';
 import {
   atLowEnd,
   denominatorOf,
@@ -15,18 +15,8 @@ import {
   zerosOf,
 } from './with-zeros.js';
 
-/**
- * The Butterworth poles with their real parts times k: they lie on an ellipse. The low-pass prototype is turned into a high-pass.
- */
-function ellipse(order: number, k: number): readonly number[] {
-  const pairs = butterworthDampings(order).map((damping) => [
-    (k * damping) ** 2 + 1 - damping ** 2,
-    2 * k * damping,
-    1,
-  ]);
-  const lowPass = productOf(order % 2 === 1 ? [...pairs, [k, 1]] : pairs);
-  return highPassOf(lowPass.map((value) => value / lowPass[0]!));
-}
+/** The ellipse of poles, turned into a high-pass. */
+const ellipse = (order: number, k: number): readonly number[] => highPassOf(ellipsePolynomial(order, k));
 
 /**
  * The same with the zeros of a box: equal ripple from a frequency upwards, or with $k > 1$ the droop in its place. The frequency
@@ -62,10 +52,6 @@ function ellipseWithZeros(order: number, k: number, numerator: ArrayLike<number>
 
 /** Ripple of the shape of an ellipse, dB: $10\log_{10}(1 + 1/\sinh^2(n\,\mathrm{artanh}\,k))$. */
 const rippleOf = (order: number, k: number): number => 10 * Math.log10(1 + 1 / Math.sinh(order * Math.atanh(k)) ** 2);
-
-/** The k of a ripple in dB. */
-const ellipseOf = (order: number, ripple: number): number =>
-  Math.tanh(Math.asinh(1 / Math.sqrt(10 ** (ripple / 10) - 1)) / order);
 
 /** Poles of more ripple lie so near the imaginary axis that rounding counts. */
 const MOST_RIPPLE = 20;

@@ -1,8 +1,8 @@
 import { refuse } from '../fault/index.js';
+import { productOf } from '../filter/product.js';
 import { unlessPositive } from '../numeric/refusal.js';
 import type { Alignment } from './alignment.js';
 import { refuseOrder } from './refusals.js';
-import { productOf } from './sections.js';
 
 /**
  * The second-order alignment of a total quality factor, for a closed box.

@@ -1,4 +1,4 @@
-import { type Filter, highPassByQ } from '../filter/index.js';
+import { type Filter, highPass, shapeByQ } from '../filter/index.js';
 import { si } from '../quantity/index.js';
 import { normalisedShape } from './alignment.js';
 import type { ShapedBox } from './shaped-box.js';
@@ -61,7 +61,7 @@ export function behindHighPass(box: ShapedBox, order: 1 | 2): ShapedBox {
 /** The high-pass as a filter. */
 export function filterOf({ corner, Q }: HighPassTrial): Filter {
   const at = si('frequency', corner);
-  return Q === undefined ? highPassByQ({ order: 1, corner: at }) : highPassByQ({ order: 2, corner: at, Q });
+  return highPass(shapeByQ(Q === undefined ? { order: 1 } : { order: 2, Q }), at);
 }
 
 /** Gain of the high-pass at a frequency. */

@@ -30,8 +30,6 @@ export { type SixthOrderBandPassOptions, sixthOrderBandPass } from './sixth-orde
 export { fixedAt } from './fixed-at.js';
 /** Which shape has a chosen damping? */
 export { criticallyDamped, ofTotalQ } from './damped.js';
-/** Which denominator has a given squared magnitude? */
-export { denominatorOfMagnitude } from './from-magnitude.js';
 /** Which boxes suit a driver? */
 export { boxesThatSuit, type Candidate, candidate, type Suited } from './suits.js';
 /** Which drivers suit an alignment? */

@@ -1,6 +1,6 @@
 import { refuse } from '../fault/index.js';
+import { denominatorOfMagnitude } from '../filter/from-magnitude.js';
 import type { Alignment } from './alignment.js';
-import { denominatorOfMagnitude } from './from-magnitude.js';
 
 /**
  * The inter-order Butterworth alignment IB4, of order 3½: between the third and the fourth order at the half-power frequency.

@@ -1,6 +1,6 @@
 import { refuse } from '../fault/index.js';
+import { denominatorOfMagnitude } from '../filter/from-magnitude.js';
 import type { Alignment } from './alignment.js';
-import { denominatorOfMagnitude } from './from-magnitude.js';
 
 /**
  * The low-shelf alignment LS4: the response falls to a level, stays there over a stretch, and then falls with fourth order. It

@@ -1,7 +1,7 @@
 import { refuse } from '../fault/index.js';
+import { productOf } from '../filter/product.js';
 import { optional, positive, readFields } from '../quantity/index.js';
 import type { Alignment } from './alignment.js';
-import { productOf } from './sections.js';
 import { denominatorOf, factorOf, fixedPoint, inPowers, rippleAlone, squaredMagnitude, zerosOf } from './with-zeros.js';
 
 /** What a band-pass of sixth order may be asked for. */

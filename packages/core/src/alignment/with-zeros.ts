@@ -1,5 +1,5 @@
+import { stableDenominator } from '../filter/from-magnitude.js';
 import { polynomialProduct, polynomialRoots } from '../numeric/index.js';
-import { stableDenominator } from './from-magnitude.js';
 
 /** $|N(j\omega)|^2$ in ascending powers of $\omega^2$. */
 export function squaredMagnitude(numerator: ArrayLike<number>): number[] {

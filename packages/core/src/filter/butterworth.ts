@@ -1,40 +1,34 @@
-import { type FrequencyInput, readFields } from '../quantity/index.js';
-import type { Filter } from './filter.js';
-import { highPass, highPassShape } from './high-pass.js';
+import { productOf } from './product.js';
+import { type FilterShape, refuseShapeOrder } from './shape.js';
 
-/** Order and half-power frequency of a Butterworth high-pass. */
-export interface ButterworthInput {
-  readonly order: 1 | 2 | 3 | 4;
-  /** Frequency at which half the power passes (−3.0103 dB). */
-  readonly corner: FrequencyInput;
+/** Half the damping of each pole pair of the Butterworth shape of an order. */
+export const butterworthDampings = (order: number): readonly number[] =>
+  Array.from({ length: Math.floor(order / 2) }, (_, i) => Math.sin((Math.PI * (2 * i + 1)) / (2 * order)));
+
+/** The Butterworth polynomial of an order, which reads the same from both ends. */
+export function butterworthPolynomial(order: number): readonly number[] {
+  const pairs = butterworthDampings(order).map((damping) => [1, 2 * damping, 1]);
+  return productOf(order % 2 === 1 ? [...pairs, [1, 1]] : pairs);
 }
 
-/** Quality factors of the second-order sections, whose pole pairs are spaced evenly on a half circle. */
-const butterworthQ = (order: number): number[] =>
-  Array.from(
-    { length: Math.floor(order / 2) },
-    (_, i) => 1 / (2 * Math.sin((Math.PI * (2 * i + 1)) / (2 * order))),
-  ).reverse();
-
 /**
- * Butterworth high-pass, which is maximally flat above the corner and passes half the power at it.
+ * The Butterworth shape of an order, which is maximally flat and passes half the power at its corner.
  *
- * $$ |H(j\omega)|^2 = \frac{1}{1 + (\omega_0/\omega)^{2n}}, \quad Q_i = \frac{1}{2 \sin\frac{(2i-1)\pi}{2n}} $$
+ * $$ |D(j\omega)|^2 = 1 + \omega^{2n}, \quad Q_i = \frac{1}{2 \sin\frac{(2i-1)\pi}{2n}} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
- * | $n$ | `order` | 1 | order, 1 to 4 |
- * | $\omega_0/2\pi$ | `corner` | Hz | half-power frequency |
+ * | $n$ | `order` | 1 | order, 1 to 8 |
  * | $Q_i$ | | 1 | quality factors of the $\lfloor n/2 \rfloor$ second-order sections |
  *
- * @validity any corner.
- * @neglects the electronics that realise it: noise, headroom, tolerances.
- * @returns the record {@link Filter}
- * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
+ * @validity orders from 1 to 8
+ * @neglects nothing
+ * @returns the record {@link FilterShape}
+ * @throws InputError `not-finite`, `out-of-range`
  * @source zverev1967 ch. 2, |H|² = 1/(1 + ω²ⁿ)
- * @example butterworthHighPass({ order: 4, corner: '24 Hz' }).name // 'Butterworth high-pass of order 4 at 24 Hz'
+ * @example highPass(butterworthShape(4), '24 Hz').name // 'High-pass of order 4 at 24 Hz, Butterworth'
  */
-export function butterworthHighPass(input: ButterworthInput): Filter {
-  const { order, corner } = readFields('highPass', input, highPassShape);
-  return highPass('Butterworth high-pass', order, corner, butterworthQ(order));
+export function butterworthShape(order: number): FilterShape {
+  refuseShapeOrder(order);
+  return { name: 'Butterworth', denominator: butterworthPolynomial(order), sources: ['zverev1967'] };
 }

@@ -20,7 +20,7 @@ export type FilterKernel = (grid: FrequencyGrid, response: ComplexColumn) => voi
  * @returns a {@link FilterKernel}; exp(+jωt)
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2
- * @example compileFilter(butterworthHighPass({ order: 2, corner: '25 Hz' }))(grid, pressure) // pressure is filtered now
+ * @example compileFilter(highPass(butterworthShape(2), '25 Hz'))(grid, pressure) // pressure is filtered now
  */
 export function compileFilter(filter: Filter): FilterKernel {
   const { scale, numerator, denominator } = normalisedFilter(filter);

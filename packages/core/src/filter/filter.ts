@@ -2,8 +2,8 @@ import { type Fault, refuse } from '../fault/index.js';
 
 /** A filter as a transfer function in s = jω with ω in rad/s. It is a plain record that can be stored as JSON. */
 export interface Filter {
-  readonly kind: 'high-pass';
-  /** A name for people, such as 'Butterworth high-pass of order 4 at 24 Hz'. */
+  readonly kind: 'high-pass' | 'low-pass' | 'shelf' | 'pole shift';
+  /** A name for people, such as 'High-pass of order 4 at 24 Hz, Butterworth'. */
   readonly name: string;
   /** Coefficients in ascending powers of s. */
   readonly numerator: readonly number[];

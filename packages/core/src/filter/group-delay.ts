@@ -18,7 +18,7 @@ import { type Filter, normalisedFilter } from './filter.js';
  * @returns s, one for each frequency
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2, group delay
- * @example filterGroupDelay(butterworthHighPass({ order: 1, corner: '25 Hz' }), frequencyGrid([25])) // 0.00318 s
+ * @example filterGroupDelay(highPass(butterworthShape(1), '25 Hz'), frequencyGrid([25])) // 0.00318 s
  */
 export function filterGroupDelay(filter: Filter, grid: FrequencyGrid): Float64Array {
   const { scale, numerator, denominator } = normalisedFilter(filter);

@@ -17,7 +17,7 @@ import type { Filter } from './filter.js';
  * @returns dB, one for each frequency
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
  * @source zverev1967 ch. 2
- * @example filterLevel(butterworthHighPass({ order: 2, corner: '25 Hz' }), frequencyGrid([25])) // -3.0103 dB
+ * @example filterLevel(highPass(butterworthShape(2), '25 Hz'), frequencyGrid([25])) // -3.0103 dB
  */
 export function filterLevel(filter: Filter, grid: FrequencyGrid): Float64Array {
   const re = new Float64Array(grid.length).fill(1);

@@ -5,15 +5,15 @@ import { type LawResult, tried } from './law.js';
 import { lostByJson } from './plain-record.js';
 
 /**
- * The laws of every high-pass, including your own. It must be stable: every root of the denominator lies to the left of the
- * imaginary axis, or its response to a click would grow for ever. Its gain is 0 far below its corner and 1 far above it. It is
- * a plain record.
+ * The laws of every filter, including your own. It must be stable: every root of the denominator lies to the left of the
+ * imaginary axis, or its response to a click would grow for ever. The gain of a high-pass is 0 far below its corner and 1 far above it,
+ * that of a low-pass the other way round; that of a shelf or a pole shift is 1 far above. It is a plain record.
  *
- * @validity high-passes of order up to 8 with corners of 0.01 Hz to 1 kHz
+ * @validity filters of order up to 8 with corners of 0.01 Hz to 1 kHz
  * @neglects whether the corner is the stated one
  * @returns one result for each law
  * @source zverev1967 ch. 2
- * @example filterLaws(butterworthHighPass({ order: 4, corner: '24 Hz' })).every(({ holds }) => holds)
+ * @example filterLaws(highPass(butterworthShape(4), '24 Hz')).every(({ holds }) => holds)
  */
 export function filterLaws(filter: Filter): readonly LawResult[] {
   const gainAt = (frequency: number): number => {
@@ -22,17 +22,25 @@ export function filterLaws(filter: Filter): readonly LawResult[] {
     compileFilter(filter)(frequencyGrid([frequency]), response);
     return Math.hypot(response.re[0]!, response.im[0]!);
   };
+  const [below, above] = [
+    ['below', '0.1 mHz', 1e-4],
+    ['above', '10 MHz', 1e7],
+  ] as const;
+  type End = typeof below | typeof above;
+  const silent = ([side, far, at]: End) =>
+    tried(`silent far ${side} its corner`, far, () => (gainAt(at) <= 1e-2 ? undefined : `a gain of ${gainAt(at)}`));
+  const one = ([side, far, at]: End) =>
+    tried(`a gain of one far ${side} its corner`, far, () =>
+      Math.abs(gainAt(at) - 1) <= 1e-3 ? undefined : `a gain of ${gainAt(at)}`,
+    );
+  const { kind } = filter;
   return [
     tried('stable', 'its denominator', () => {
       compileFilter(filter);
       return undefined;
     }),
-    tried('silent far below its corner', '0.1 mHz', () =>
-      gainAt(1e-4) <= 1e-2 ? undefined : `a gain of ${gainAt(1e-4)}`,
-    ),
-    tried('a gain of one far above its corner', '10 MHz', () =>
-      Math.abs(gainAt(1e7) - 1) <= 1e-3 ? undefined : `a gain of ${gainAt(1e7)}`,
-    ),
+    ...(kind === 'high-pass' || kind === 'low-pass' ? [silent(kind === 'high-pass' ? below : above)] : []),
+    one(kind === 'low-pass' ? below : above),
     tried('survives JSON', 'once', () => lostByJson(filter)),
   ];
 }

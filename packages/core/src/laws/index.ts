@@ -21,7 +21,7 @@ export { lineSectionLaws } from './line-section-laws.js';
 export { profileLaws } from './profile-laws.js';
 /** Does your own limit obey the laws of limits? */
 export { type LimitTrial, limitLaws } from './limit-laws.js';
-/** Does your own high-pass obey the laws of high-pass filters? */
+/** Does your own filter obey the laws of filters? */
 export { filterLaws } from './filter-laws.js';
 /** What is the result of trying a law? */
 export type { LawResult } from './law.js';

@@ -16,6 +16,9 @@ export {
 export { limitsOfEach } from './limits-of-each.js';
 /** Below which frequency is a drive too much for a system? */
 export { lowestSafeFrequency } from './lowest-safe-frequency.js';
+/** Which high-pass keeps every limit, and costs the least depth? */
+export { gentlestHighPass, type ProtectiveFilter, type ProtectiveFilters } from './gentlest-high-pass.js';
+export type { ProtectionInput } from './protection-input.js';
 /** Where does a vent fit that keeps an air speed? */
 export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './vent-map.js';
 /** Between which levels is it doubtful whether a vent is heard? */

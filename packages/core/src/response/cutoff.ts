@@ -61,7 +61,7 @@ const filterField: Field<Filter> = {
   optional: false,
   read: (faults, got, path) => {
     if (typeof got === 'object' && got !== null) return got as Filter;
-    const expected = 'a filter, such as butterworthHighPass makes';
+    const expected = 'a filter, such as highPass makes';
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Leave it out if there is none.' });
     return undefined;
   },

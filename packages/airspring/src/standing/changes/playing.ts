@@ -1,4 +1,4 @@
-import { butterworthHighPass } from '@airspring/core/filter';
+import { butterworthShape, highPass as highPassFilter } from '@airspring/core/filter';
 import { si } from '@airspring/core/quantity';
 import { filtered, flatColumns } from '../account.js';
 import { soundingOf } from '../state.js';
@@ -16,7 +16,7 @@ export const highPass: Change = (now) => {
   if (!sounding.ok || standing.filter) return [];
   const { grid, displacementPeak, airSpeedPeak: speed } = flatColumns(job, sounding);
   for (let corner = Math.ceil(job.wanted.lowest / 2); corner <= 2 * job.wanted.lowest; corner += HALF) {
-    const filter = butterworthHighPass({ order: 2, corner: si('frequency', corner) });
+    const filter = highPassFilter(butterworthShape(2), si('frequency', corner));
     const within = (column: Float64Array | undefined, most: number) =>
       column === undefined || filtered(filter, grid, column).every((value) => value <= most);
     if (!within(displacementPeak, Xmax) || !within(speed, airSpeedPeak)) continue;

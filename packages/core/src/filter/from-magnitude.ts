@@ -1,6 +1,6 @@
 import { InputError } from '../fault/index.js';
 import { polynomialRoots } from '../numeric/index.js';
-import { productOf } from './sections.js';
+import { productOf } from './product.js';
 
 /** The same as {@link denominatorOfMagnitude}, or `undefined` where the squared magnitude vanishes or is negative somewhere. */
 export function stableDenominator(squared: readonly number[]): readonly number[] | undefined {
