@@ -42,7 +42,7 @@ const t = 2 * job.space.panelThickness;
 const inner = new Float64Array(3);
 const edges = new Float64Array(3);
 const excess = new Float64Array(wishes.list.length);
-const demand = emptyDemand();
+const demand = emptyDemand(variant);
 const criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
 const parts = { extent: 0, taken: 0, effort: 0 };
 const shapes = shapesFor(job, false);
@@ -139,7 +139,7 @@ function letter() {
     demand.heat = mostCurrent * Math.sqrt(Re / Pe);
     demand.current = mostCurrent;
     demand.voltage = mostDrive;
-    demand.load = mostSpeed * area;
+    demand.loads[0] = mostSpeed * area;
   };
 }
 
