@@ -1,0 +1,2 @@
+/** How does a system move over time? */
+export {};
