@@ -4,7 +4,8 @@ import { type Network, type StateSpace, stateSpace } from '@airspring/core/netwo
 import { type Frequency, type FrequencyInput, given, optional, positive, readFields } from '@airspring/core/quantity';
 import { denseStep } from './dense-step.js';
 import { firstOrderHold, type Hold } from './hold.js';
-import { type Mode, modesOf } from './modes.js';
+import type { Mode } from './mode.js';
+import { modesOf } from './modes.js';
 import { type OutputRow, outputRows } from './output-rows.js';
 import { bankOf, runBank, type Section, statesOf } from './sections.js';
 import { stepMatrices } from './step-matrices.js';
@@ -78,7 +79,7 @@ export function compileLinear({ network, air }: Simulated, options: LinearOption
 }
 
 /** The state space of a network, or a refusal with the reason. */
-export function statesOfNetwork(network: Network): StateSpace {
+function statesOfNetwork(network: Network): StateSpace {
   const space = stateSpace(network);
   if (space.ok) return space;
   const got = space.because.map(({ text }) => text).join('; ');

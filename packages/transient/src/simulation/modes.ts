@@ -1,22 +1,9 @@
 import { compileNetwork, type Network, type StateSpace } from '@airspring/core/network';
-import {
-  factorComplexMatrix,
-  polynomialRoots,
-  solveComplexFactored,
-  solveComplexFactoredTransposed,
-} from '@airspring/core/numeric';
+import { polynomialRoots } from '@airspring/core/numeric';
+import type { Mode } from './mode.js';
+import { agrees } from './mode-agreement.js';
 import type { OutputRow } from './output-rows.js';
-
-/** One natural motion e^(λt), or a pair with λ and its conjugate where `im` is above zero. */
-export interface Mode {
-  readonly re: number;
-  readonly im: number;
-  /** For each output what the motion contributes to it, r of r/(s − λ): real and imaginary parts. */
-  readonly residues: readonly { readonly re: number; readonly im: number }[];
-}
-
-/** What may be lost where outputs are written as sums of modes, of their greatest size over frequency. */
-const LOST = 1e-11;
+import { shifted } from './shifted-states.js';
 
 /**
  * The natural motions of a network, with a share of each output:
@@ -45,25 +32,10 @@ function startsOf(network: Network, size: number) {
   const { coefficients, width, scale } = polynomials;
   const denominator = coefficients.slice(0, width);
   const degree = denominator.findLastIndex((value) => value !== 0);
-  if (degree !== size) return undefined;
+  // Fewer where two springs that move together keep a state that nothing reaches.
+  if (degree > size) return undefined;
   const { re, im } = polynomialRoots(denominator.subarray(0, degree + 1));
   return [...re].flatMap((x, i) => (im[i]! < 0 ? [] : [{ re: x * scale, im: im[i]! * scale }]));
-}
-
-/** Solves (A − λ I) x = b, or the transposed system, in place. */
-function shifted({ size: n, A }: StateSpace, re: number, im: number) {
-  const [mr, mi] = [Float64Array.from(A), new Float64Array(n * n)];
-  for (let i = 0; i < n; i++) {
-    mr[i * (n + 1)]! -= re;
-    mi[i * (n + 1)] = -im;
-  }
-  const exchanges = new Int32Array(n);
-  if (!factorComplexMatrix(n, mr, mi, exchanges)) return undefined;
-  return {
-    solve: (xr: Float64Array, xi: Float64Array) => solveComplexFactored(n, mr, mi, exchanges, xr, xi, 1),
-    solveTransposed: (xr: Float64Array, xi: Float64Array) =>
-      solveComplexFactoredTransposed(n, mr, mi, exchanges, xr, xi, 1),
-  };
 }
 
 /** Both vectors of a mode, λ moved to where they put it, and the residues of each output. */
@@ -125,34 +97,4 @@ function normalised(re: Float64Array, im: Float64Array): void {
     re[i]! /= size;
     im[i]! /= size;
   }
-}
-
-/** Whether the modes give each output as the states do, from 1 mHz to 10 MHz. */
-function agrees(space: StateSpace, rows: readonly OutputRow[], modes: readonly Mode[]): boolean {
-  const off = rows.map(() => 0);
-  const most = rows.map(() => 0);
-  for (let decade = -3; decade <= 7; decade += 0.25) {
-    const omega = 2 * Math.PI * 10 ** decade;
-    const [xr, xi] = [Float64Array.from(space.B, (b) => -b), new Float64Array(space.size)];
-    shifted(space, 0, omega)?.solve(xr, xi);
-    rows.forEach(({ c }, row) => {
-      let [re, im, sr, si] = [0, 0, 0, 0];
-      for (let k = 0; k < space.size; k++) {
-        re += c[k]! * xr[k]!;
-        im += c[k]! * xi[k]!;
-      }
-      for (const { re: a, im: b, residues } of modes) {
-        const r = residues[row] as { re: number; im: number };
-        for (const sign of b === 0 ? [1] : [1, -1]) {
-          const [p, q] = [-a, omega - sign * b];
-          const d = p * p + q * q;
-          sr += (r.re * p + sign * r.im * q) / d;
-          si += (sign * r.im * p - r.re * q) / d;
-        }
-      }
-      most[row] = Math.max(most[row]!, Math.hypot(re, im));
-      off[row] = Math.max(off[row]!, Math.hypot(re - sr, im - si));
-    });
-  }
-  return off.every((size, row) => size <= LOST * most[row]!);
 }

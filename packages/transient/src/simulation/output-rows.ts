@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '@airspring/core/fault';
 import type { StateSpace } from '@airspring/core/network';
-import { factorMatrix, solveFactored } from '@airspring/core/numeric';
+import { consistentSolution } from './consistent-system.js';
 
 /** What is read at an instant: a sum of the states, and of the drive at that instant. */
 export interface OutputRow {
@@ -81,10 +81,8 @@ function integral(space: StateSpace, { name, c, d }: OutputRow): OutputRow | und
   const { size, A, B } = space;
   if (d !== 0) return undefined;
   const transposed = Float64Array.from({ length: size * size }, (_, i) => A[(i % size) * size + Math.floor(i / size)]!);
-  const exchanges = new Int32Array(size);
-  const row = c.slice();
-  if (factorMatrix(size, transposed, exchanges) < 1e-12) return undefined;
-  solveFactored(size, transposed, exchanges, row, 1);
+  const row = consistentSolution(size, transposed, c);
+  if (row === undefined) return undefined;
   let [left, sizes] = [0, 0];
   for (let k = 0; k < size; k++) {
     left += row[k]! * B[k]!;

@@ -2,7 +2,7 @@
  * A bank of sections of two states each, which an output is the sum of. The numbers of a section: its transition by rows, its input,
  * and its share in the output. Three sections are worked through at a time, since the processor then waits for none of them.
  */
-export const SECTION = 8;
+const SECTION = 8;
 const AT_ONCE = 3;
 
 /** One step of a section: the mode or modes that it holds, for the drive of the same sample. */
