@@ -1,4 +1,4 @@
-import { compileNetwork, type Network, type StateSpace } from '@airspring/core/network';
+import { compileLumped, type Network, type StateSpace, valuesOf } from '@airspring/core/network';
 import { polynomialRoots } from '@airspring/core/numeric';
 import type { Mode } from './mode.js';
 import { agrees } from './mode-agreement.js';
@@ -27,7 +27,8 @@ export function modesOf(network: Network, space: StateSpace, rows: readonly Outp
 
 /** Roots of the denominator, one of each pair. */
 function startsOf(network: Network, size: number) {
-  const { polynomials } = compileNetwork(network);
+  const compiled = compileLumped(network.topology);
+  const { polynomials } = compiled?.network(valuesOf(compiled.slots, network.values)) ?? {};
   if (polynomials === undefined) return undefined;
   const { coefficients, width, scale } = polynomials;
   const denominator = coefficients.slice(0, width);
