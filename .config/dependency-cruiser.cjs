@@ -28,6 +28,17 @@ const upwards = floors.slice(0, -1).map((floor, i) => ({
   to: { path: `${core}(${floors.slice(i + 1).join('|')})/` },
 }));
 
+/** A floor of transient imports only from the floors before it. */
+const rooms = ['signal', 'recording', 'simulation'];
+const transient = '^packages/transient/src/';
+const later = rooms.slice(0, -1).map((room, i) => ({
+  name: `transient-${room}`,
+  severity: 'error',
+  comment: `${room} stands below ${rooms.slice(i + 1).join(', ')}`,
+  from: { path: `${transient}${room}/` },
+  to: { path: `${transient}(${rooms.slice(i + 1).join('|')})/` },
+}));
+
 /** A folder of airspring imports only from those before it: the way of the data. */
 const stages = ['job', 'brief', 'kind', 'search', 'record', 'workers', 'standing', 'words', 'page', 'command'];
 const airspring = '^packages/airspring/src/';
@@ -43,6 +54,7 @@ module.exports = {
   forbidden: [
     ...upwards,
     ...backwards,
+    ...later,
     {
       name: 'airspring-unknown',
       severity: 'error',
@@ -70,6 +82,20 @@ module.exports = {
       comment: 'core depends on nothing: no package, no node: module, no sibling',
       from: { path: core },
       to: { pathNot: core },
+    },
+    {
+      name: 'transient-unknown',
+      severity: 'error',
+      comment: 'each file of transient stands on a floor named in this list',
+      from: { path: transient, pathNot: `${transient}(${rooms.join('|')})/` },
+      to: {},
+    },
+    {
+      name: 'transient-on-core',
+      severity: 'error',
+      comment: 'transient imports core and nothing else',
+      from: { path: transient },
+      to: { pathNot: '^packages/(transient|core)/src/' },
     },
     {
       name: 'airspring-on-core',

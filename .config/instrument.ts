@@ -2,12 +2,12 @@
 import { join } from 'node:path';
 import ts from 'typescript';
 import type { Plugin } from 'vite';
-import { auditedExports } from './ledger-gate.js';
+import { auditedExports, auditedSources } from './ledger-gate.js';
 
 export function instrument(root: string): Plugin {
-  const source = join(root, 'packages/core/src');
+  const sources = auditedSources(root);
   const mutation = join(root, 'tests/mutation');
-  const formulas = auditedExports(source);
+  const formulas = auditedExports(...sources);
   const ofChecks = ['literature', 'circuit'].map((folder) => join(root, 'tests', folder, '/'));
   return {
     name: 'instrument',
@@ -17,7 +17,8 @@ export function instrument(root: string): Plugin {
           .replace(/from ["']vitest["']/, `from '${mutation}/silent.ts'`)
           .replace(/from ["'][./]*\/ledger\/check\.js["']/, `from '${mutation}/collect.ts'`);
       }
-      if (!id.startsWith(join(source, '/'))) return undefined;
+      const source = sources.find((one) => id.startsWith(join(one, '/')));
+      if (source === undefined) return undefined;
       const floor = id.slice(source.length + 1).split('/')[0];
       const hooked = throughHook(code, (name) => (formulas.get(`${floor}/${name}`) ? `${floor}/${name}` : undefined));
       return hooked === code ? undefined : `import { call, watch } from '${mutation}/hook.ts';\n${hooked}`;

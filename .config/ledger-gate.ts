@@ -1,5 +1,5 @@
 /** Which exported formulas have no check against something outside the project. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import ts from 'typescript';
 import { readInPrint, tooFewInPrint } from '../tests/ledger/counts.js';
@@ -18,18 +18,25 @@ export const auditedFloors: readonly string[] = [
   'alignment',
   'limit',
   'room',
+  'signal',
+  'recording',
+  'simulation',
 ];
 
+/** The folders of floors that are audited, from the top of the work tree. */
+export const auditedSources = (top: string): readonly string[] =>
+  ['core', 'transient'].map((name) => join(top, 'packages', name, 'src'));
+
 /** What the audited floors export: 'floor/name' → whether it is a function. */
-export function auditedExports(source: string): ReadonlyMap<string, boolean> {
-  const present = new Set(readdirSync(source));
+export function auditedExports(...sources: readonly string[]): ReadonlyMap<string, boolean> {
+  const floors = sources.flatMap((source) =>
+    auditedFloors.map((floor) => [floor, join(source, floor, 'index.ts')] as const),
+  );
   return new Map(
-    auditedFloors
-      .filter((floor) => present.has(floor) && existsSync(join(source, floor, 'index.ts')))
-      .flatMap((floor) =>
-        [...exportsOf(join(source, floor, 'index.ts'))].map(
-          ([name, isFunction]) => [`${floor}/${name}`, isFunction] as const,
-        ),
+    floors
+      .filter(([, index]) => existsSync(index))
+      .flatMap(([floor, index]) =>
+        [...exportsOf(index)].map(([name, isFunction]) => [`${floor}/${name}`, isFunction] as const),
       ),
   );
 }

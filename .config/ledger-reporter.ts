@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { Reporter, Vitest } from 'vitest/node';
 import { readInPrint, rowCounts } from '../tests/ledger/counts.js';
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../tests/ledger/row.js';
-import { auditedExports, formulasToCheck, ledgerFaults } from './ledger-gate.js';
+import { auditedExports, auditedSources, formulasToCheck, ledgerFaults } from './ledger-gate.js';
 
 export function ledgerReporter(root: string): Reporter {
   let vitest: Vitest;
@@ -29,7 +29,7 @@ export function ledgerReporter(root: string): Reporter {
 
       if (!whole) return;
       const kept = (file: string) => JSON.parse(readFileSync(join(root, 'tests/ledger', file), 'utf8'));
-      const exported = auditedExports(join(root, 'packages/core/src'));
+      const exported = auditedExports(...auditedSources(root));
       for (const line of printLines(rows, formulasToCheck(exported, kept('exceptions.json')))) console.log(line);
       const faults = ledgerFaults(rows, exported, kept('exceptions.json'), kept('references.json'));
       for (const fault of faults) console.error(`ledger: ${fault}`);

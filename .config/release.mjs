@@ -1,5 +1,5 @@
 /**
- * What a reader gets, tried as a reader does: packs both packages as built, judges the tarballs, installs them into empty folders,
+ * What a reader gets, tried as a reader does: packs all packages as built, judges the tarballs, installs them into empty folders,
  * type-checks, imports and runs them there. Goes on after a failure; ends with 1 when there was one. Wants `npm run build` before.
  */
 import { spawnSync } from 'node:child_process';
@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { subpathsOf } from './subpaths.mjs';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
-const packages = ['core', 'airspring'].map((name) => join(top, 'packages', name));
+const packages = ['core', 'transient', 'airspring'].map((name) => join(top, 'packages', name));
 const made = join(top, '.cache', 'release');
 const tools = join(top, 'node_modules', '.bin');
 const tsc = join(top, 'node_modules', 'typescript', 'bin', 'tsc');

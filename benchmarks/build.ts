@@ -13,7 +13,13 @@ import { dirname, join } from 'node:path';
 import ts from 'typescript';
 
 /** Folders whose TypeScript the rows run, and packages of others that it imports. */
-const SOURCES = ['packages/core/src', 'packages/airspring/src', 'benchmarks', 'tests/circuit'];
+const SOURCES = [
+  'packages/core/src',
+  'packages/transient/src',
+  'packages/airspring/src',
+  'benchmarks',
+  'tests/circuit',
+];
 const BORROWED = {
   valibot: 'packages/airspring',
   '@valibot/to-json-schema': 'packages/airspring',
@@ -48,8 +54,10 @@ export function build(top: string): string {
   };
   writeFileSync(join(made, 'package.json'), JSON.stringify({ type: 'module' }));
   manifest('core', { './*': './src/*/index.js' });
+  manifest('transient', { './*': './src/*/index.js' });
   manifest('airspring', { '.': './src/index.js' });
   link(join(made, 'packages/core'), '@airspring/core');
+  link(join(made, 'packages/transient'), '@airspring/transient');
   link(join(made, 'packages/airspring'), 'airspring');
   for (const [name, owner] of Object.entries(BORROWED)) {
     const target = join(top, owner, 'node_modules', name);

@@ -1,5 +1,5 @@
-type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design' | 'workers';
-export type PeerName = 'c' | 'simd' | 'numpy' | 'scipy';
+type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design' | 'workers' | 'transient';
+export type PeerName = 'c' | 'simd' | 'numpy' | 'scipy' | 'motion';
 
 /** Where a row's rounds come from: a script of rows/ in a process of its own, or a peer in another language. */
 export type Origin =
@@ -49,9 +49,12 @@ const search = own('search');
 const brief = own('brief');
 const design = own('design');
 const workers = own('workers');
+const transient = own('transient');
 /** A goal of one row by itself, in its unit. */
 const within = (most: number) => ({ goal: { of: 'value', most } as const });
 const atMost = (most: number) => ({ goal: { of: 'ratio', most } as const });
+/** So many seconds of sound a second. */
+const asFast = (least: number) => ({ goal: { of: 'value', least } as const });
 const atLeast = (least: number) => ({ goal: { of: 'ratio', least } as const });
 
 /** Counts of frequencies and of chain elements. */
@@ -214,6 +217,26 @@ export const table: readonly Group[] = [
       outside('numpy-builds', 'numpy, arrays over the builds', 'scipy', ['builds'], { against: 'builds' }),
       design('map', 'ventMap', 'ms', within(1500)),
       design('compression', 'compileAtLevel: 100 levels at 200 frequencies', 'ms', within(300)),
+    ],
+  },
+  {
+    name: 'transient',
+    title: 'Time simulation at 48 kHz, one core: seconds of sound a second, the vented box at 30 and 100 Hz',
+    lines: [
+      transient('linear-1', 'linear, pressure', '/s', asFast(1500)),
+      transient('linear-4', 'linear: pressure, travel, air speed, current', '/s', asFast(400)),
+      transient('nonlinear', 'Bl(x), stiffness, vent: pressure', '/s', asFast(120)),
+      transient('nonlinear-4', 'the same: pressure, travel, air speed, current', '/s'),
+      transient('everything', 'Le(x), heat and stop too: these four', '/s', asFast(60)),
+      transient('oversampled', 'Bl(x), stiffness, vent, four steps a sample, filtered: pressure', '/s', asFast(30)),
+      transient('oversampled-4', 'the same: these four', '/s'),
+      {
+        ...outside('scipy-motion', 'scipy, LSODA at 1e-6: Bl(x), stiffness, vent', 'motion', [], {
+          against: 'nonlinear',
+        }),
+        unit: '/s',
+      },
+      transient('circuit', 'circuit simulator, steps of 20.8 µs: the same', '/s', { against: 'nonlinear', long: true }),
     ],
   },
   {

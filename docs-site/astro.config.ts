@@ -17,8 +17,8 @@ import { unitTies } from './src/unit-ties.js';
 
 /** Packages are read as source: neither the pages nor their scripts wait for a build. */
 const conditions = ['@airspring/source', 'module'];
-const floors = readdirSync(new URL('../packages/core/src', import.meta.url)).map(
-  (floor) => `../packages/core/src/${floor}/index.ts`,
+const floors = ['../packages/core/src', '../packages/transient/src'].flatMap((source) =>
+  readdirSync(new URL(source, import.meta.url)).map((floor) => `${source}/${floor}/index.ts`),
 );
 
 /** Starlight brings content, routes and checks; every piece of its look is replaced by one of ours. */

@@ -87,11 +87,11 @@ function numpy(): Peer {
   };
 }
 
-/** What numpy and scipy make of a design; words: what, seconds. */
-function scipy(): Peer {
+/** A script for scipy; words: what, seconds. */
+function scipy(script: string): Peer {
   const version = run(['python3', '-c', 'import scipy; print("scipy", scipy.__version__)']);
   if (version.status !== 0) return { ok: false, because: 'no python3 with scipy' };
-  return { ok: true, version: firstLine(version.stdout), command: (words) => ['python3', path('design.py'), ...words] };
+  return { ok: true, version: firstLine(version.stdout), command: (words) => ['python3', path(script), ...words] };
 }
 
 /** Every peer in another language; `simd` is the same source, left to the compiler to put in vectors. */
@@ -101,7 +101,8 @@ export function outsidePeers(): Readonly<Record<PeerName, Peer>> {
     c: c('sweep', ['-O2', '-ffp-contract=off']),
     simd: c('sweep-simd', ['-O3', '-march=native']),
     numpy: numpy(),
-    scipy: scipy(),
+    scipy: scipy('design.py'),
+    motion: scipy('motion.py'),
   };
 }
 

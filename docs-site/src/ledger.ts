@@ -5,6 +5,7 @@ import { run } from './run.js';
 /** What the rows of the ledger follow from. */
 export const behind = [
   'packages/core/src',
+  'packages/transient/src',
   'packages/airspring/src',
   'tests/literature',
   'tests/circuit',

@@ -5,10 +5,12 @@ import { addressOf, formulas, keyOf } from './audit/formula.js';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));
 const formulaAddresses = new Map(formulas(top, new Set()).map((one) => [keyOf(one), addressOf(one)]));
-/** What each subpath answers, as the README of the package says. */
+/** What each subpath answers, as the README of its package says. */
 const questions = new Map(
-  [...readFileSync(`${top}/packages/core/README.md`, 'utf8').matchAll(/^\| `(\w+)` +\| (.*?) +\|$/gm)].map(
-    ([, name, question]) => [name as string, question as string],
+  ['core', 'transient'].flatMap((name) =>
+    [...readFileSync(`${top}/packages/${name}/README.md`, 'utf8').matchAll(/^\| `(\w+)` +\| (.*?) +\|$/gm)].map(
+      ([, subpath, question]) => [subpath as string, question as string] as const,
+    ),
   ),
 );
 questions.set('airspring', 'Which box fits, plays deep and loud enough, and can be built?');
@@ -18,7 +20,7 @@ function asOurs(app: Application): void {
   app.converter.on(Converter.EVENT_RESOLVE_END, ({ project }) => {
     project.name = 'API';
     for (const module of project.getReflectionsByKind(ReflectionKind.Module)) {
-      module.name = module.name.replace(/^core\/src\//, '').replace(/\/src$/, '');
+      module.name = module.name.replace(/^(core|transient)\/src\//, '').replace(/\/src$/, '');
     }
     // A parameter that is taken apart at once has no name of its own: its type names it.
     for (const parameter of project.getReflectionsByKind(ReflectionKind.Parameter)) {

@@ -23,7 +23,7 @@ async function started(): Promise<Worker> {
 }
 
 /** Runs a netlist whose first line is its title; columns by the simulator's names: `v(cone)`, `i(v_drive)`. */
-async function run(text: string): Promise<ReadonlyMap<string, ComplexColumn>> {
+async function run(text: string, dataType: 'complex' | 'real'): Promise<ReadonlyMap<string, ComplexColumn>> {
   worker ??= started();
   const thread = await worker;
   const [title = ''] = text.split('\n');
@@ -36,13 +36,13 @@ async function run(text: string): Promise<ReadonlyMap<string, ComplexColumn>> {
     if (bad.length > 0) throw new Error(`${title}: ${bad.join('; ')}`);
     if (!result.header.toLowerCase().includes(title.toLowerCase()))
       throw new Error(`${title}: got the run of '${result.header}'`);
-    if (result.dataType !== 'complex') throw new Error(`${title}: not an .ac run`);
+    if (result.dataType !== dataType) throw new Error(`${title}: not the run that was asked for`);
     return new Map(
       result.data.map(({ name, values }) => {
         const column = complexColumn(values.length);
-        values.forEach(({ real, img }, i) => {
-          column.re[i] = real;
-          column.im[i] = img;
+        values.forEach((value, i) => {
+          if (typeof value === 'number') column.re[i] = value;
+          else [column.re[i], column.im[i]] = [value.real, value.img];
         });
         return [name.toLowerCase(), column];
       }),
@@ -59,7 +59,17 @@ async function run(text: string): Promise<ReadonlyMap<string, ComplexColumn>> {
 /** Simulates a network at `points` frequencies in equal ratios from `from` to `to`, both included. */
 export function simulate(network: Network, from: number, to: number, points: number) {
   const title = `airspring run ${++runs}`;
-  const job = queue.then(() => run(withSweep(netlist(network, title), from, to, points)));
+  return queued(withSweep(netlist(network, title), from, to, points), 'complex');
+}
+
+/** Runs a netlist over time, without its title; the columns are real, `time` one of them. */
+export async function simulateOverTime(lines: readonly string[]): Promise<ReadonlyMap<string, Float64Array>> {
+  const run = await queued([`airspring run ${++runs}`, ...lines, '.end', ''].join('\n'), 'real');
+  return new Map([...run].map(([name, { re }]) => [name, re]));
+}
+
+function queued(text: string, dataType: 'complex' | 'real') {
+  const job = queue.then(() => run(text, dataType));
   queue = job.catch(() => undefined);
   return job;
 }

@@ -8,6 +8,7 @@ const doors: Record<string, () => Promise<unknown>> = {
   '@airspring/core/quantity': () => import('@airspring/core/quantity'),
   '@airspring/core/response': () => import('@airspring/core/response'),
   '@airspring/core/vent': () => import('@airspring/core/vent'),
+  '@airspring/transient/simulation': () => import('@airspring/transient/simulation'),
   airspring: () => import('airspring'),
 };
 const top = new URL('../../', import.meta.url);
@@ -15,7 +16,12 @@ const textOf = (readme: string): string => readFileSync(new URL(readme, top), 'u
 const block = (readme: string, language: string): string =>
   (new RegExp(`\`\`\`${language}\n([\\s\\S]*?)\`\`\``).exec(textOf(readme))?.[1] ?? '').trim();
 
-const readmes = ['README.md', 'packages/core/README.md', 'packages/airspring/README.md'];
+const readmes = [
+  'README.md',
+  'packages/core/README.md',
+  'packages/transient/README.md',
+  'packages/airspring/README.md',
+];
 
 test.each(readmes)('the example prints what %s says', async (readme) => {
   const printed: string[] = [];
@@ -36,7 +42,7 @@ test.each(readmes)('about ten lines in %s', (readme) => {
   expect(lines.filter((line) => line.trim() !== '').length).toBeLessThanOrEqual(11);
 });
 
-test('the table of subpaths is that of the folders', () => {
-  const rows = [...textOf('packages/core/README.md').matchAll(/^\| `([a-z]+)` +\|/gm)].map(([, name]) => name);
-  expect(rows.sort()).toEqual(readdirSync(new URL('packages/core/src', top)).sort());
+test.each(['core', 'transient'])('the table of subpaths is that of the folders: %s', (name) => {
+  const rows = [...textOf(`packages/${name}/README.md`).matchAll(/^\| `([a-z]+)` +\|/gm)].map(([, row]) => row);
+  expect(rows.sort()).toEqual(readdirSync(new URL(`packages/${name}/src`, top)).sort());
 });

@@ -4,10 +4,11 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { docstringFaults } from '../../.config/docstrings.js';
+import { auditedSources } from '../../.config/ledger-gate.js';
 
 test('each formula says where it holds, where it comes from, and how it is called', () => {
-  const core = fileURLToPath(new URL('../../packages/core/src', import.meta.url));
-  expect(docstringFaults(core)).toEqual([]);
+  const top = fileURLToPath(new URL('../..', import.meta.url));
+  expect(auditedSources(top).flatMap(docstringFaults)).toEqual([]);
 });
 
 const source = mkdtempSync(join(tmpdir(), 'docstrings-'));

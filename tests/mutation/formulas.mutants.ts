@@ -9,7 +9,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
-import { auditedExports, formulasToCheck } from '../../.config/ledger-gate.js';
+import { auditedExports, auditedSources, formulasToCheck } from '../../.config/ledger-gate.js';
 import { isOutside } from '../ledger/row.js';
 import { type Collected, collected } from './collect.js';
 import { leavesOf, underMutant } from './hook.js';
@@ -25,7 +25,7 @@ const mutants = { 'ten tolerances': beyondTolerance, twice: () => 2, sign: () =>
 const exceptions: Readonly<Record<string, string>> = JSON.parse(
   readFileSync(fileURLToPath(new URL('tests/ledger/exceptions.json', root)), 'utf8'),
 );
-const formulas = formulasToCheck(auditedExports(fileURLToPath(new URL('packages/core/src', root))), exceptions);
+const formulas = formulasToCheck(auditedExports(...auditedSources(fileURLToPath(root))), exceptions);
 const outside = collected.filter(({ spec }) => isOutside(spec));
 const numb: string[] = [];
 const used = new Set<string>();

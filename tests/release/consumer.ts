@@ -1,5 +1,5 @@
 /**
- * What a stranger writes who installed both packages: one number from each subpath. `.config/release.mjs` compiles and runs
+ * What a stranger writes who installed the packages: one number from each subpath. `.config/release.mjs` compiles and runs
  * this text as an ES module and as CommonJS, in folders that know nothing of the workspace.
  */
 import { dryAirSpeedOfSound, standardAir } from '@airspring/core/air';
@@ -19,6 +19,7 @@ import { simdSweep } from '@airspring/core/simd';
 import { estimatedDriverVolume } from '@airspring/core/space';
 import { sensitivity } from '@airspring/core/tolerance';
 import { airSpeedPeak } from '@airspring/core/vent';
+import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
 import { design } from 'airspring';
 
 /** Whether what a function throws is an InputError of '@airspring/core/fault', whichever subpath threw it. */
@@ -95,6 +96,8 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
     0.06 / (Math.PI * 0.0375 ** 2),
     1e-9,
   ],
+  // sinc² at half the sample rate: (2/π)²
+  '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
   airspring: [refused(() => design({ version: 1 })), 1, 0],
 };
 

@@ -1,8 +1,8 @@
 /** What the docstrings of the library say of its formulas, read by the parser of the language. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import ts from 'typescript';
-import { auditedExports } from '../../../.config/ledger-gate.js';
+import { auditedExports, auditedSources } from '../../../.config/ledger-gate.js';
 
 const tagNames = ['validity', 'neglects', 'returns', 'throws', 'source', 'check', 'example'] as const;
 export type TagName = (typeof tagNames)[number];
@@ -38,15 +38,15 @@ export function titleOf({ text }: Pick<Formula, 'text'>): string {
 
 /** Every function that an audited floor exports, and what else a row of the ledger names. `top`: folder of the work tree. */
 export function formulas(top: string, checked: ReadonlySet<string>): readonly Formula[] {
-  const source = join(top, 'packages/core/src');
-  const audited = auditedExports(source);
-  return readdirSync(source)
-    .filter((floor) => existsSync(join(source, floor, 'index.ts')))
-    .flatMap((floor) => exportsOf(source, floor))
+  const audited = auditedExports(...auditedSources(top));
+  return auditedSources(top)
+    .flatMap((source) => readdirSync(source).map((floor) => ({ source, floor })))
+    .filter(({ source, floor }) => existsSync(join(source, floor, 'index.ts')))
+    .flatMap(({ source, floor }) => exportsOf(top, source, floor))
     .filter((one) => audited.get(keyOf(one)) || checked.has(keyOf(one)));
 }
 
-function exportsOf(source: string, floor: string): readonly Formula[] {
+function exportsOf(top: string, source: string, floor: string): readonly Formula[] {
   const index = parsed(join(source, floor, 'index.ts'));
   let question = '';
   return index.statements.flatMap((node) => {
@@ -61,7 +61,7 @@ function exportsOf(source: string, floor: string): readonly Formula[] {
       const found = file.statements.find((each) => namesOf(each).includes((propertyName ?? name).text));
       if (!found) return [];
       const line = file.getLineAndCharacterOfPosition(found.getStart()).line + 1;
-      const place = `packages/core/src/${floor}/${family}.ts:${line}`;
+      const place = `${relative(top, path)}:${line}`;
       return [{ floor, family, name: name.text, path: place, question, ...docOf(found), code: found.getText() }];
     });
   });

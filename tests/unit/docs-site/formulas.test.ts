@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { auditedExports } from '../../../.config/ledger-gate.js';
+import { auditedExports, auditedSources } from '../../../.config/ledger-gate.js';
 import type { Audit } from '../../../docs-site/src/audit/audit.js';
 import { disagreeing } from '../../../docs-site/src/audit/disagreements-page.js';
 import { formulas, keyOf } from '../../../docs-site/src/audit/formula.js';
@@ -49,7 +49,7 @@ const withRows = (...rows: LedgerRow[]): Audit => ({ ...bare, ledger: { rows, da
 describe('the pages of the formulas', () => {
   test('show every exported function of the audited floors, with where it holds and its code', () => {
     const made = pages(bare);
-    const functions = [...auditedExports(`${top}/packages/core/src`)].filter(([, isFunction]) => isFunction);
+    const functions = [...auditedExports(...auditedSources(top))].filter(([, isFunction]) => isFunction);
     const lacking = functions.filter(([key]) => {
       const formula = bare.formulas.find((one) => keyOf(one) === key);
       const text = formula && made.get(`formulas/${formula.floor}/${formula.family}.md`);

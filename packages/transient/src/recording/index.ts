@@ -1,0 +1,2 @@
+/** How is a recording read? */
+export {};

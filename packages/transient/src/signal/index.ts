@@ -1,0 +1,2 @@
+/** Which signals can be made, such as a sine or a burst? */
+export {};
