@@ -18,7 +18,7 @@ const REACH = middle.length;
 const HALF = 12;
 /** Points of the frequency axis over which the terms of W are taken. */
 const POINTS = 512;
-/** Interpolations after which the power of a level hardly changes any more: by 2·10⁻⁶. */
+/** Interpolations after which the power of a level no longer changes, to nine digits. */
 const SETTLED = 5;
 /** What gives a uniform number less one half the standard deviation 1. */
 const WHITE = Math.sqrt(12);

@@ -44,7 +44,9 @@ export interface Listening {
 }
 
 const shape = { sampleRate: positive('frequency'), resolution: optional(positive('frequency')) };
-const mostSamples = 2 ** 22;
+const mostSamples = 2 ** 20;
+/** Peaks up to this are silence: 180 dB below full scale. */
+const SILENCE = 1e-9;
 
 /**
  * Prepares the measurement of programme: crest factor, and power spectral density by the method of Welch.
@@ -74,7 +76,7 @@ export function compileListening(options: ListeningOptions): Listening {
   refuse(tooLong(length, resolution));
   const { start, take, spectrum } = welch(sampleRate, length);
   const programme = (heard: Heard): Programme | Impossible => {
-    if (heard.peak === 0) return impossible('silence', 'There is no sound: every sample is zero.');
+    if (heard.peak <= SILENCE) return impossible('silence', 'There is no sound: no sample is greater than 10⁻⁹.');
     const found = spectrum(heard);
     const rms = Math.sqrt(heard.sumOfSquares / heard.samples);
     return {
