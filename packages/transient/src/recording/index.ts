@@ -19,3 +19,6 @@ export { float32, float64, pcm8, pcm16, pcm24, pcm32, type SampleFormat } from '
 export { mixDown } from './mix-down.js';
 /** How is the power of a recording spread over frequency, and how far do its peaks stand out? */
 export { programmeOfRecording, type RecordingProgrammeOptions } from './programme-of-recording.js';
+/** How is sound brought to another sample rate? */
+export { compileResampler, type Resampler, type Resampling, type ResamplingInput, resample } from './resampler.js';
+export { resampled } from './resampled.js';
