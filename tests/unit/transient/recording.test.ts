@@ -5,9 +5,12 @@ import { join } from 'node:path';
 import { isInputError } from '@airspring/core/fault';
 import {
   type Decoder,
+  flac,
   float32,
   float64,
   mixDown,
+  mp3,
+  oggVorbis,
   programmeOfRecording,
   type RecordingSource,
   recordingFrom,
@@ -19,6 +22,7 @@ import {
 } from '@airspring/transient/recording';
 import { programmeOf, sine } from '@airspring/transient/signal';
 import { expect, test } from 'vitest';
+import { compressed } from '../../../packages/transient/src/recording/compressed.js';
 import { faultsOf } from '../../refusal/faults.js';
 
 const tone = Float64Array.from({ length: 5000 }, (_, i) => Math.sin(i / 9));
@@ -209,4 +213,33 @@ test('whole numbers are cut off at full scale, floating point is not', async () 
     0.5,
   ]);
   expect([...(await heard(sourceOfBytes(wavBytes({ sampleRate, channels: [loud], format: float32 }))))]).toEqual(loud);
+});
+
+test('a package that is not installed is named, with the line that installs it', async () => {
+  const decoders = [
+    compressed({
+      name: 'Odd',
+      package: 'odd-decoder',
+      knows: () => true,
+      make: () => Promise.reject(new Error('Cannot find package')),
+    }),
+  ];
+  expect(await faultsIn(() => recordingFrom(sourceOfBytes(file), { decoders }))).toEqual([
+    {
+      code: 'unknown-field',
+      path: 'recording',
+      got: 'Odd; its decoder was not loaded: Cannot find package',
+      expected: 'the package odd-decoder',
+      remedy: 'Install it: npm install odd-decoder',
+    },
+  ]);
+});
+
+test.each([flac, mp3, oggVorbis])('a file that only begins as $name is refused', async (decoder) => {
+  const starts = { FLAC: 'fLaC', MP3: 'ID3', 'Ogg Vorbis': `OggS${' '.repeat(25)}vorbis` };
+  const bytes = new TextEncoder().encode(`${starts[decoder.name as keyof typeof starts]}${'no sound '.repeat(4000)}`);
+  expect(decoder.knows(bytes)).toBe(true);
+  expect(await faultsIn(() => recordingFrom(sourceOfBytes(bytes)))).toMatchObject([
+    { path: 'recording', code: 'empty' },
+  ]);
 });

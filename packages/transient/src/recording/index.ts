@@ -12,6 +12,9 @@ export {
 } from './source.js';
 /** Which formats can be read? */
 export { wav } from './wav.js';
+export { flac } from './flac.js';
+export { mp3 } from './mp3.js';
+export { oggVorbis } from './ogg-vorbis.js';
 /** How is sound written as a file? */
 export { type WavInput, wavBytes } from './wav-bytes.js';
 export { float32, float64, pcm8, pcm16, pcm24, pcm32, type SampleFormat } from './sample-format.js';

@@ -1,3 +1,6 @@
+import { flac } from './flac.js';
+import { mp3 } from './mp3.js';
+import { oggVorbis } from './ogg-vorbis.js';
 import { type Decoder, type Recording, refused } from './recording.js';
 import { bytesOf, type RecordingSource } from './source.js';
 import { wav } from './wav.js';
@@ -8,8 +11,8 @@ export interface RecordingOptions {
   readonly decoders?: readonly Decoder[] | undefined;
 }
 
-/** The formats that are read if nothing else is said. */
-export const standardDecoders: readonly Decoder[] = [wav];
+/** The formats that are read if nothing else is said. All but WAV need a package that is loaded on demand. */
+export const standardDecoders: readonly Decoder[] = [wav, flac, oggVorbis, mp3];
 
 const START = 4096;
 
