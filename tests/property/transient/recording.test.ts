@@ -1,6 +1,8 @@
 /** Headers with any bytes changed: sound with finite samples, or the one error; never more memory or reads than the file is worth. */
 import { isInputError } from '@airspring/core/fault';
+import { si } from '@airspring/core/quantity';
 import {
+  compileResampler,
   float32,
   float64,
   pcm8,
@@ -9,13 +11,16 @@ import {
   pcm32,
   type RecordingSource,
   recordingFrom,
+  resample,
   sourceOfBytes,
   wavBytes,
 } from '@airspring/transient/recording';
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import compressed from '../../literature/recording/compressed.json' with { type: 'json' };
 import json from '../../literature/recording/files.json' with { type: 'json' };
+import { allFinite, answered } from '../answered.js';
 
 const formats = [pcm8, pcm16, pcm24, pcm32, float32, float64];
 const files = json.files.map(({ base64 }) => new Uint8Array(Buffer.from(base64, 'base64')));
@@ -85,3 +90,49 @@ test.prop([
     );
   }
 });
+
+const rate = fc.oneof(
+  fc.constantFrom(8000, 11_025, 44_100, 48_000, 96_000, 47_981, 2000),
+  fc.double({ min: 500, max: 1e5, noNaN: true }),
+  fc.double(),
+);
+test.prop([rate, rate, fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { maxLength: 300 }), fc.nat(99)])(
+  'another rate: as many samples as told, finite, the same by blocks; or refused',
+  (from, to, samples, cut) => {
+    const rates = { from: si('frequency', from), to: si('frequency', to) };
+    const resampler = answered(() => compileResampler(rates));
+    if (!resampler) return;
+    const all = Float64Array.from(samples);
+    const whole = resample(all, rates);
+    allFinite(whole);
+    expect(whole.length).toBe(resampler.length(samples.length));
+    const state = resampler.start();
+    const parts = [all.subarray(0, cut), all.subarray(cut)].flatMap((part) => [...resampler.run(state, part)]);
+    expect([...parts, ...resampler.end(state)]).toEqual([...whole]);
+  },
+);
+
+const packed = compressed.files.map(({ base64 }) => new Uint8Array(Buffer.from(base64, 'base64')));
+const damage = fc.array(
+  fc.record({ at: fc.oneof(fc.nat(300), fc.nat(20_000)), bytes: fc.array(byte, { maxLength: 20 }) }),
+  {
+    maxLength: 6,
+  },
+);
+test.prop([fc.constantFrom(...packed), damage, fc.option(fc.nat(9000))])(
+  'compressed files with any bytes changed are sound or refused',
+  async (file, changes, cut) => {
+    const bytes = file.slice(0, cut ?? file.length);
+    for (const { at, bytes: by } of changes)
+      bytes.set(by.slice(0, Math.max(0, bytes.length - at)), Math.min(at, bytes.length));
+    try {
+      const { blocks, channels } = await recordingFrom(sourceOfBytes(bytes));
+      for await (const block of blocks()) {
+        expect(block.length).toBe(channels);
+        expect(block.every((samples) => samples.every(Number.isFinite))).toBe(true);
+      }
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+    }
+  },
+);

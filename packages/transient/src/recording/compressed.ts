@@ -81,15 +81,25 @@ async function* decoded(source: RecordingSource, { make, name, package: from }: 
     for (let offset = 0; ; offset += PIECE) {
       const bytes = await bytesOf(source, offset, PIECE);
       if (bytes.length > 0) {
-        const piece = await decoder.decode(bytes);
+        const piece = await unlessDamaged(name, () => decoder.decode(bytes));
         if (piece.samplesDecoded > 0) yield piece;
       }
       if (bytes.length < PIECE) break;
     }
-    const rest = await decoder.flush?.();
+    const rest = await unlessDamaged(name, () => decoder.flush?.());
     if (rest && rest.samplesDecoded > 0) yield rest;
   } finally {
     decoder.free();
+  }
+}
+
+/** What a decoder answers. It was written for whole files, and may stumble over others in any way. */
+async function unlessDamaged<T>(name: string, decode: () => T | Promise<T>): Promise<T> {
+  try {
+    return await decode();
+  } catch (error) {
+    const got = `a file as ${name} that its decoder gives up: ${error instanceof Error ? error.message : String(error)}`;
+    throw refused('inconsistent', 'recording', got, 'a file that is whole', 'Choose another copy of the file.');
   }
 }
 

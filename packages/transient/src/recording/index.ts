@@ -25,3 +25,5 @@ export { programmeOfRecording, type RecordingProgrammeOptions } from './programm
 /** How is sound brought to another sample rate? */
 export { compileResampler, type Resampler, type Resampling, type ResamplingInput, resample } from './resampler.js';
 export { resampled } from './resampled.js';
+/** Does a decoder of your own obey its laws? */
+export { decoderLaws } from './decoder-laws.js';

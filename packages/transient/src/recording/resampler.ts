@@ -32,8 +32,8 @@ export interface Resampler {
 const shape = { from: positive('frequency'), to: positive('frequency') };
 /** Samples of the lower rate on each side, and the shape of the window: 98 dB with edges at 0.45 and 0.55. */
 const [REACH, SHAPE] = [32, 10.06];
-/** Terms of all phases together at most: 8 MB. */
-const mostTerms = 2 ** 20;
+/** Terms of all phases together at most: 2 MB. */
+const mostTerms = 2 ** 18;
 /** Phases from which others are drawn straight lines, for each sample of the lower rate. */
 const PHASES = 1024;
 const [mostUp, mostDown] = [100, 1000];

@@ -28,3 +28,5 @@ export {
 } from './programme.js';
 export type { Band } from './third-octaves.js';
 export type { Heard, Spectrum } from './welch.js';
+/** Does a signal of your own obey its laws? */
+export { signalLaws } from './signal-laws.js';
