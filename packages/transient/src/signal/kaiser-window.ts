@@ -9,11 +9,11 @@ function besselI0(x: number): number {
 }
 
 /**
- * The Kaiser window at a place from −1 to 1; zero at and beyond the ends.
+ * The Kaiser window at a place from −1 to 1; zero beyond the ends.
  *
  * @source kaiser1974
  */
 export function kaiserWindow(shape: number): (place: number) => number {
   const scale = 1 / besselI0(shape);
-  return (place) => (Math.abs(place) < 1 ? scale * besselI0(shape * Math.sqrt(1 - place * place)) : 0);
+  return (place) => (Math.abs(place) <= 1 ? scale * besselI0(shape * Math.sqrt(1 - place * place)) : 0);
 }
