@@ -78,12 +78,14 @@ export function one(a, b = 1) { return inner(a) + b; }
 function inner(a) { return one.length * a; }
 export const two = (a) => a + 1, size = 3;
 export const end = Object.assign(function end(a) { return a; }, { sources: [] });
+export async function later() {}
 export function unlisted() {}`,
-    (name) => (['one', 'two', 'end'].includes(name) ? `duct/${name}` : undefined),
+    (name) => (['one', 'two', 'end', 'later'].includes(name) ? `duct/${name}` : undefined),
   );
   test.each([
     "export function one(...args) { return call('duct/one', one$0, args); }\nfunction one$0(a, b = 1) {",
     '\nfunction inner(a)',
+    '\nexport async function later() {}',
     "export const two = watch('duct/two', (a) => a + 1), size = 3;",
     "export const end = watch('duct/end', Object.assign(function end(a) { return a; }, { sources: [] }));",
     '\nexport function unlisted() {}',

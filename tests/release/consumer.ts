@@ -19,8 +19,13 @@ import { simdSweep } from '@airspring/core/simd';
 import { estimatedDriverVolume } from '@airspring/core/space';
 import { sensitivity } from '@airspring/core/tolerance';
 import { airSpeedPeak } from '@airspring/core/vent';
+import { mixDown } from '@airspring/transient/recording';
+import { shapedBurst } from '@airspring/transient/signal';
 import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
 import { design } from 'airspring';
+
+const middleOfBurst = new Float64Array(1);
+shapedBurst({ frequency: '100 Hz' }).compile(10_000)(325, middleOfBurst);
 
 /** Whether what a function throws is an InputError of '@airspring/core/fault', whichever subpath threw it. */
 function refused(call: () => unknown): number {
@@ -96,6 +101,10 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
     0.06 / (Math.PI * 0.0375 ** 2),
     1e-9,
   ],
+  // the mean of 1 and 3
+  '@airspring/transient/recording': [mixDown([Float64Array.of(1), Float64Array.of(3)])[0], 2, 0],
+  // 3.25 cycles: the middle of a burst of 6.5, where the tone has a peak of its own
+  '@airspring/transient/signal': [middleOfBurst[0], 1, 1e-12],
   // sinc² at half the sample rate: (2/π)²
   '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
   airspring: [refused(() => design({ version: 1 })), 1, 0],

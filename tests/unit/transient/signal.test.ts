@@ -1,0 +1,116 @@
+/** What signals promise: the same samples by any blocks, and refusals at the path of the fault. */
+import {
+  clipped,
+  compileListening,
+  pinkNoise,
+  programmeOf,
+  type Signal,
+  scaled,
+  shapedBurst,
+  simulatedProgramme,
+  sine,
+  summed,
+  sweep,
+} from '@airspring/transient/signal';
+import { expect, test } from 'vitest';
+import { faultsOf } from '../../refusal/faults.js';
+
+const RATE = 48_000;
+const signals: readonly Signal[] = [
+  sine({ frequency: '440 Hz' }),
+  shapedBurst({ frequency: '100 Hz' }),
+  sweep({ from: '200 Hz', to: '20 Hz', duration: '0.05 s' }),
+  pinkNoise({ seed: 3 }),
+  simulatedProgramme({ seed: 3 }),
+  clipped(summed([scaled(pinkNoise({ seed: 4 }), 0.5), sine({ frequency: '50 Hz' })]), 0.7),
+];
+
+test.each(signals)('$name is the same by any blocks', ({ compile }) => {
+  const whole = new Float64Array(5000);
+  compile(RATE)(0, whole);
+  const block = compile(RATE);
+  for (const [from, size] of [
+    [4999, 1],
+    [17, 0],
+    [0, 3],
+    [1001, 64],
+    [2048, 1024],
+  ] as const) {
+    const out = new Float64Array(size);
+    block(from, out);
+    expect(out).toEqual(whole.slice(from, from + size));
+  }
+});
+
+test('bursts and sweeps are silent before and after', () => {
+  const out = new Float64Array(3200);
+  shapedBurst({ frequency: '100 Hz' }).compile(RATE)(-10, out);
+  expect(out.subarray(0, 11).every((sample) => sample === 0)).toBe(true);
+  expect(out.subarray(10 + 3120).every((sample) => sample === 0)).toBe(true);
+  sweep({ from: '20 Hz', to: '200 Hz', duration: '0.05 s' }).compile(RATE)(-10, out);
+  expect(out.subarray(0, 11).every((sample) => sample === 0)).toBe(true);
+  expect(out.subarray(10 + 2401).every((sample) => sample === 0)).toBe(true);
+});
+
+test('noise of another seed is another; its rms is 1 and its peaks are those of noise', () => {
+  const [one, other] = [new Float64Array(8), new Float64Array(8)];
+  pinkNoise({ seed: 1 }).compile(RATE)(0, one);
+  pinkNoise({ seed: 2 }).compile(RATE)(0, other);
+  expect(one.some((sample, i) => sample === other[i])).toBe(false);
+  const heard = programmeOf(pinkNoise({ seed: 1 }), { sampleRate: '2 kHz', duration: '400 s' });
+  expect(heard).toMatchObject({ ok: true, rms: expect.closeTo(1, 1), crestFactor: expect.closeTo(4.6, 0) });
+});
+
+test('what has lower peaks has a lower crest factor', () => {
+  const options = { sampleRate: '2 kHz', duration: '100 s' } as const;
+  const heard = programmeOf(clipped(simulatedProgramme({ seed: 1 }), 2), options);
+  expect(heard).toMatchObject({ ok: true, peak: 2, crestFactor: expect.closeTo(2, 0) });
+});
+
+test('silence is no programme, and neither is nothing', () => {
+  const silence = scaled(sine({ frequency: '10 Hz' }), 0);
+  const because = [{ code: 'silence', text: 'There is no sound: no sample is greater than 10⁻⁹.' }];
+  expect(programmeOf(silence, { sampleRate: '2 kHz', duration: '1 s' })).toEqual({ ok: false, because });
+  const { start, programme } = compileListening({ sampleRate: '2 kHz' });
+  expect(programme(start())).toEqual({ ok: false, because });
+});
+
+test('a single sample is answered with finite numbers', () => {
+  const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
+  const heard = start();
+  take(heard, Float64Array.of(0.5));
+  const found = programme(heard);
+  expect(found).toMatchObject({ ok: true, peak: 0.5, rms: 0.5, crestFactor: 1 });
+  expect(found.ok && found.spectrum.density.every(Number.isFinite)).toBe(true);
+});
+
+test.each([
+  ['sine.frequency', 'out-of-range', () => sine({ frequency: '1 kHz' }).compile(2000)],
+  ['shapedBurst.frequency', 'out-of-range', () => shapedBurst({ frequency: '1 kHz' }).compile(2000)],
+  ['sweep.to', 'out-of-range', () => sweep({ from: '10 Hz', to: '1 kHz', duration: '1 s' }).compile(2000)],
+  ['sweep.from', 'out-of-range', () => sweep({ from: '1 kHz', to: '10 Hz', duration: '1 s' }).compile(2000)],
+  ['sweep.to', 'inconsistent', () => sweep({ from: '10 Hz', to: '10 Hz', duration: '1 s' })],
+  ['shapedBurst.cycles', 'not-positive', () => shapedBurst({ frequency: '30 Hz', cycles: 0 })],
+  ['seed', 'out-of-range', () => pinkNoise({ seed: -1 })],
+  ['seed', 'out-of-range', () => simulatedProgramme({ seed: 0.5 })],
+  ['sampleRate', 'out-of-range', () => pinkNoise({ seed: 1 }).compile(1)],
+  ['weights', 'empty', () => simulatedProgramme({ seed: 1, weights: [] })],
+  ['weights[0]', 'not-finite', () => simulatedProgramme({ seed: 1, weights: [{ frequency: Number.NaN, level: 0 }] })],
+  ['weights[0]', 'out-of-range', () => simulatedProgramme({ seed: 1, weights: [{ frequency: 20, level: 300 }] })],
+  [
+    'weights[1]',
+    'unsorted',
+    () => simulatedProgramme({ seed: 1, weights: [20, 20].map((frequency) => ({ frequency, level: 0 })) }),
+  ],
+  ['by', 'not-finite', () => scaled(sine({ frequency: '1 kHz' }), Number.NaN)],
+  ['peak', 'not-positive', () => clipped(sine({ frequency: '1 kHz' }), 0)],
+  ['peak', 'not-finite', () => clipped(sine({ frequency: '1 kHz' }), Number.NaN)],
+  ['listening.resolution', 'out-of-range', () => compileListening({ sampleRate: '48 kHz', resolution: '0.001 Hz' })],
+  [
+    'programme.duration',
+    'not-positive',
+    () => programmeOf(sine({ frequency: '1 kHz' }), { sampleRate: '8 kHz', duration: '0 s' }),
+  ],
+] as const)('%s is refused as %s', (path, code, work) => {
+  expect(faultsOf(work)).toMatchObject([{ path, code }]);
+});
