@@ -34,9 +34,9 @@ export function boundaryPower(
   frequencies: ArrayLike<number>,
   air: Air = standardAir,
 ): Float64Array {
-  const read = readWalls(walls);
   const { speedOfSound } = readAir(air);
   const grid = frequencyGrid(frequencies);
+  const read = readWalls(walls, grid);
   const away = imagesOf(read).map((image) => 2 * Math.hypot(...image.map((wall) => read[wall]!.distance)));
   const strengths = new Float64Array(away.length);
   return grid.map((f) => {

@@ -12,6 +12,7 @@ import {
   readFieldsInto,
   si,
 } from '../quantity/index.js';
+import { filterField } from './filter-field.js';
 import { type PathInput, pathKernel, pathShape } from './path.js';
 import { copyOf, pressureLevel, unlessPressure } from './pressure.js';
 
@@ -47,7 +48,7 @@ export interface Joined {
   readonly crossing?: Crossing;
 }
 
-const shape = { ...pathShape, pressure: given<ComplexColumn>(), filter: optional(given<Filter>()) };
+const shape = { ...pathShape, pressure: given<ComplexColumn>(), filter: optional(filterField) };
 
 /**
  * A bass box and a main speaker at the listener: each alone, their sum, and how they stand to each other where they cross.

@@ -1,7 +1,8 @@
 import { compileFilter, type Filter } from '../filter/index.js';
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
-import { anySign, frequencyGrid, given, type LevelInput, readFields } from '../quantity/index.js';
+import { anySign, frequencyGrid, type LevelInput, readFields } from '../quantity/index.js';
 import { REFERENCE_PRESSURE } from '../response/index.js';
+import { filterField } from './filter-field.js';
 
 /** A main speaker that a bass box joins: flat above, and a high-pass below. */
 export interface MainSpeaker {
@@ -11,7 +12,7 @@ export interface MainSpeaker {
   readonly highPass: Filter;
 }
 
-const shape = { level: anySign('level'), highPass: given<Filter>() };
+const shape = { level: anySign('level'), highPass: filterField };
 
 /**
  * The sound pressure of a main speaker that is flat above its natural high-pass.

@@ -10,7 +10,6 @@ import type { Field } from '../quantity/index.js';
  */
 export interface Reflection {
   (frequency: number): number;
-  readonly name: string;
   /** Citation keys, or words of your own. */
   readonly sources: readonly string[];
 }

@@ -18,8 +18,23 @@ export interface Wall {
 
 const wallShape = { distance: notNegative('length'), reflection: optional(reflectionField) };
 
+/** Frequencies at which a reflection factor is tried where the sweep is not known yet, Hz. */
+const TRIED = [10, 50, 250];
+
+/** The first frequency at which a reflection factor is no number from −1 to 1. */
+function unlessReflects(path: string, reflection: Reflection, frequencies: ArrayLike<number>): Fault[] {
+  for (let i = 0; i < frequencies.length; i++) {
+    const got = reflection(frequencies[i]!);
+    if (Math.abs(got) <= 1) continue;
+    const code = Number.isFinite(got) ? 'out-of-range' : 'not-finite';
+    const expected = `a reflection factor of −1 to 1 at ${frequencies[i]} Hz`;
+    return [{ code, path, got, expected, remedy: 'Correct the function.' }];
+  }
+  return [];
+}
+
 /** Up to three walls at right angles to each other. */
-export function readWalls(walls: readonly WallInput[]): readonly Wall[] {
+export function readWalls(walls: readonly WallInput[], frequencies: ArrayLike<number> = TRIED): readonly Wall[] {
   const faults: Fault[] = [];
   if (!Array.isArray(walls) || walls.length > 3) {
     const code = Array.isArray(walls) ? 'out-of-range' : 'empty';
@@ -27,6 +42,10 @@ export function readWalls(walls: readonly WallInput[]): readonly Wall[] {
     refuse([{ code, path: 'walls', got: walls, expected: 'a list of at most three walls', remedy }]);
   }
   const read = walls.map((wall, i) => readFieldsInto(faults, `walls[${i}]`, wall, wallShape));
+  refuse(faults);
+  read.forEach((wall, i) => {
+    faults.push(...unlessReflects(`walls[${i}].reflection`, wall!.reflection ?? rigid, frequencies));
+  });
   refuse(faults);
   return read.map((wall) => ({ distance: wall!.distance, reflection: wall!.reflection ?? rigid }));
 }
