@@ -166,6 +166,7 @@ for case in [
     {"family": "linkwitz-riley", "order": 4, "corner": 80.0, "boxLevel": 92.0, "boxCorner": 28.0, "mainLevel": 88.0, "mainOrder": 2, "mainCorner": 60.0, "boxDistance": 3.4, "mainDistance": 2.6, "mainDelay": 0.0, "sign": 1, "boxChange": -3.0},
     {"family": "linkwitz-riley", "order": 2, "corner": 100.0, "boxLevel": 90.0, "boxCorner": 30.0, "mainLevel": 90.0, "mainOrder": 4, "mainCorner": 45.0, "boxDistance": 2.0, "mainDistance": 3.0, "mainDelay": 0.001, "sign": -1, "boxChange": 0.0},
     {"family": "butterworth", "order": 3, "corner": 70.0, "boxLevel": 95.0, "boxCorner": 25.0, "mainLevel": 91.0, "mainOrder": 2, "mainCorner": 35.0, "boxDistance": 1.5, "mainDistance": 4.0, "mainDelay": 0.0, "sign": 1, "boxChange": -12.0},
+    {"family": "linkwitz-riley", "order": 8, "corner": 90.0, "boxLevel": 92.0, "boxCorner": 32.0, "mainLevel": 89.0, "mainOrder": 1, "mainCorner": 50.0, "boxDistance": 4.5, "mainDistance": 2.0, "mainDelay": 0.0, "sign": 1, "boxChange": 3.0},
 ]:
     grid = np.geomspace(20, 400, 401)
 
