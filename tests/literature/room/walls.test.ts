@@ -77,7 +77,7 @@ for (const [i, { distances, factors, frequencies, level }] of fixtures.powers.en
       )[0]!,
     expected: level,
     unit: 'dB',
-    tolerance: { absolute: 1e-9, why: 'quadrature of a smooth pattern' },
+    tolerance: { absolute: 1e-12, why: 'quadrature of a smooth pattern' },
   });
 
 for (const [i, { distances, factors, listener, frequencies, ...expected }] of fixtures.corners.entries())

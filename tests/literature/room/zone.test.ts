@@ -74,7 +74,7 @@ for (const [i, row] of fixtures.gains.entries())
       },
       expected: row[part],
       unit: '1',
-      tolerance: { absolute: 1e-10, why: 'rounding of values up to 600' },
+      tolerance: { absolute: 1e-12, why: 'rounding of values up to 600' },
     });
 
 const [room] = fixtures.rooms;

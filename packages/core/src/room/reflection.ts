@@ -14,7 +14,17 @@ export interface Reflection {
   readonly sources: readonly string[];
 }
 
-/** What a wall is unless it says otherwise. */
+/**
+ * A rigid wall, which returns all that arrives. A wall is rigid unless it says otherwise.
+ *
+ * $$ R = 1 $$
+ *
+ * @validity heavy walls of masonry, and floors on the ground
+ * @neglects panels and windows, which give way below their resonance
+ * @returns a {@link Reflection}
+ * @source allison1974 the image in a rigid wall is as strong as the source
+ * @example boundaryPower([{ distance: '30 cm', reflection: rigid }], [40])
+ */
 export const rigid: Reflection = Object.assign(
   function rigid() {
     return 1;
