@@ -15,6 +15,7 @@ import { compileNetwork } from '@airspring/core/network';
 import { besselJ0 } from '@airspring/core/numeric';
 import { frequencyGrid, read, si } from '@airspring/core/quantity';
 import { cutoffGradient, features } from '@airspring/core/response';
+import { levelAtDistance } from '@airspring/core/room';
 import { simdSweep } from '@airspring/core/simd';
 import { estimatedDriverVolume } from '@airspring/core/space';
 import { sensitivity } from '@airspring/core/tolerance';
@@ -90,6 +91,8 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   // international foot, exact
   '@airspring/core/quantity': [read('volume', '1 ft³', 'volume'), 0.3048 ** 3, 1e-12],
   '@airspring/core/response': [features(box).f3, 30 * Math.SQRT2, 1e-3],
+  // half the pressure at twice the distance
+  '@airspring/core/room': [levelAtDistance({ level: '90 dB', distance: '2 m' }), 90 - 20 * Math.log10(2), 1e-12],
   // (3 + s)/(1 + s) at s = j: 2 − j, by the kernel in WebAssembly
   '@airspring/core/simd': [sweptBySimd(), 2, 1e-15],
   // 7π/48 · 0.2² · 0.1: a cone of half the cutout's diameter at its tip

@@ -21,6 +21,8 @@ export { lineSectionLaws } from './line-section-laws.js';
 export { profileLaws } from './profile-laws.js';
 /** Does your own limit obey the laws of limits? */
 export { type LimitTrial, limitLaws } from './limit-laws.js';
+/** Does a reflection factor of a wall obey the laws of such factors? */
+export { reflectionLaws } from './reflection-laws.js';
 /** Does your own filter obey the laws of filters? */
 export { filterLaws } from './filter-laws.js';
 /** What is the result of trying a law? */
