@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '@airspring/core/fault';
 import { type FrequencyInput, positive, readFields } from '@airspring/core/quantity';
-import { kaiserWindow } from '../signal/kaiser-window.js';
+import { phaseGrid, phaseWeights, REACH } from './sinc-phases.js';
 
 /** From which sample rate to which. */
 export interface ResamplingInput {
@@ -30,12 +30,6 @@ export interface Resampler {
 }
 
 const shape = { from: positive('frequency'), to: positive('frequency') };
-/** Samples of the lower rate on each side, and the shape of the window: 98 dB with edges at 0.45 and 0.55. */
-const [REACH, SHAPE] = [32, 10.06];
-/** Terms of all phases together at most: 2 MB. */
-const mostTerms = 2 ** 18;
-/** Phases from which others are drawn straight lines, for each sample of the lower rate. */
-const PHASES = 1024;
 const [mostUp, mostDown] = [100, 1000];
 
 /**
@@ -66,8 +60,8 @@ export function compileResampler(input: ResamplingInput): Resampler {
   refuse(ratioFaults(from, to));
   const slowing = Math.max(1, from / to);
   const half = Math.ceil(REACH * slowing);
-  const { phases, step } = grid(from, to, 2 * half, slowing);
-  const rows = weights(phases, half, slowing);
+  const { phases, step } = phaseGrid(from, to, 2 * half, slowing);
+  const rows = phaseWeights(phases, half, slowing);
 
   const run: Resampler['run'] = (state, block) => {
     const samples = new Float64Array(state.kept.length + block.length);
@@ -116,30 +110,6 @@ function between(
   let other = 0;
   for (let i = 0; i < next.length; i++) other += next[i]! * samples[start + i]!;
   return sum + part * (other - sum);
-}
-
-/** Phases between two samples, and how many of them one output is after the other: whole, where the ratio is a fraction of small numbers. */
-function grid(from: number, to: number, terms: number, slowing: number) {
-  if (Number.isInteger(from) && Number.isInteger(to)) {
-    const divisor = greatestDivisor(from, to);
-    if ((to / divisor) * terms <= mostTerms) return { phases: to / divisor, step: from / divisor };
-  }
-  const phases = Math.ceil(PHASES / slowing);
-  return { phases, step: (phases * from) / to };
-}
-
-const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
-
-/** For each phase and for the first of the next sample, the weights of `half` samples on both sides. */
-function weights(phases: number, half: number, slowing: number): readonly Float64Array[] {
-  const window = kaiserWindow(SHAPE);
-  const response = (t: number) => {
-    const x = (Math.PI * t) / slowing;
-    return ((x === 0 ? 1 : Math.sin(x) / x) * window(t / (REACH * slowing))) / slowing;
-  };
-  return Array.from({ length: phases + 1 }, (_, phase) =>
-    Float64Array.from({ length: 2 * half }, (_, i) => response(phase / phases + half - 1 - i)),
-  );
 }
 
 function ratioFaults(from: number, to: number): readonly Fault[] {
