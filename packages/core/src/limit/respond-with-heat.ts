@@ -1,20 +1,19 @@
-import { type FlowLoss, } from '../duct/index.js';
 import { flowLossField } from '../duct/flow-loss.js';
+import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,
-  nested,
   optional,
   positive,
   readFields,
   type VoltageRmsInput,
 } from '../quantity/index.js';
+import { probePlaces } from '../response/compile.js';
 import { levelColumn } from '../response/index.js';
 import { levelOfFlow, REFERENCE_PRESSURE } from '../response/level.js';
-import { probePlaces } from '../response/compile.js';
 import { operatingPoints } from './operating-point.js';
-import { type ThermalModelInput, thermalModel, thermalShape } from './thermal-model.js';
+import { heatField, type ThermalModelInput, thermalModel } from './thermal-model.js';
 
 export interface WithHeatOptions {
   readonly driveVoltageRms: VoltageRmsInput;
@@ -44,7 +43,6 @@ export interface WithHeat {
   readonly displacementPeak: Float64Array;
 }
 
-export const heatField = nested(thermalShape);
 const shape = { driveVoltageRms: positive('voltageRms'), heat: heatField, loss: optional(flowLossField) };
 
 /**
@@ -70,11 +68,7 @@ const shape = { driveVoltageRms: positive('voltageRms'), heat: heatField, loss: 
  * @source button1992 power compression by the rise of Re; own (the root of it in any network)
  * @example respondWithHeat(box, [30, 100], { driveVoltageRms: '20 V', heat: model }).compression
  */
-export function respondWithHeat(
-  system: System,
-  frequencies: ArrayLike<number>,
-  options: WithHeatOptions,
-): WithHeat {
+export function respondWithHeat(system: System, frequencies: ArrayLike<number>, options: WithHeatOptions): WithHeat {
   const { driveVoltageRms, heat, loss } = readFields('options', options, shape);
   const model = thermalModel(heat);
   const grid = frequencyGrid(frequencies);

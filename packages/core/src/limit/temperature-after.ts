@@ -47,7 +47,9 @@ export function temperatureAfter(
   const { power, time } = readFields('heating', heating, shape);
   const b = 1 / coilTime + (1 + Rm / Rv) / magnetTime;
   // The product of the rates is 1 / (coilTime magnetTime); the fast one has no cancellation.
-  const apart = Math.sqrt((1 / coilTime - 1 / magnetTime) ** 2 + (Rm / Rv / magnetTime) * (2 * b - Rm / Rv / magnetTime));
+  const apart = Math.sqrt(
+    (1 / coilTime - 1 / magnetTime) ** 2 + (Rm / Rv / magnetTime) * (2 * b - Rm / Rv / magnetTime),
+  );
   const fast = (b + apart) / 2;
   const slow = 1 / (coilTime * magnetTime) / fast;
   const [nearly, soon] = [-Math.expm1(-fast * time), -Math.expm1(-slow * time)];

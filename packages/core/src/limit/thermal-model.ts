@@ -1,4 +1,5 @@
 import {
+  nested,
   optional,
   positive,
   type Resistance,
@@ -37,14 +38,16 @@ export interface ThermalModel {
 
 const COPPER = si('temperatureCoefficient', 0.00393);
 
-/** How the fields of a thermal model are read; a model that was read before is accepted too. */
-export const thermalShape = {
+const shape = {
   coilToMagnet: positive('thermalResistance'),
   magnetToAir: positive('thermalResistance'),
   coilTime: positive('time'),
   magnetTime: positive('time'),
   coefficient: optional(positive('temperatureCoefficient')),
 };
+
+/** How a thermal model is read where it is a field; one that was read before is accepted too. */
+export const heatField = nested(shape);
 
 /**
  * The thermal model of a driver in two stages, coil and magnet.
@@ -69,7 +72,7 @@ export const thermalShape = {
  * @example thermalModel({ coilToMagnet: '3.5 K/W', magnetToAir: '1.5 K/W', coilTime: '6 s', magnetTime: '1200 s' })
  */
 export function thermalModel(input: ThermalModelInput): ThermalModel {
-  return { coefficient: COPPER, ...readFields('heat', input, thermalShape) };
+  return { coefficient: COPPER, ...readFields('heat', input, shape) };
 }
 
 /**

@@ -105,6 +105,8 @@ export type AltitudeInput = Altitude | Text<'altitude'>;
 export type ViscosityInput = Viscosity | Text<'viscosity'>;
 /** A thermal conductivity: a text such as `'0.026 W/(m·K)'`, or `si('thermalConductivity', x)` of a number x in W/(m·K). */
 export type ThermalConductivityInput = ThermalConductivity | Text<'thermalConductivity'>;
+/** A difference of temperatures: a text such as `'120 K'`, or `si('temperatureDifference', x)` of a number x in K. */
+export type TemperatureDifferenceInput = TemperatureDifference | Text<'temperatureDifference'>;
 /** A thermal resistance: a text such as `'4 K/W'`, or `si('thermalResistance', x)` of a number x in K/W. */
 export type ThermalResistanceInput = ThermalResistance | Text<'thermalResistance'>;
 /** How much a resistance rises with temperature: `'0.393 %/K'`, or `si('temperatureCoefficient', x)` of a number x in 1/K. */
