@@ -173,6 +173,19 @@ out["curves"] = dict(
         brentq(lambda x: value(k, side * x) - k[0] / 0.75, 1e-3, 0.012, xtol=1e-16, rtol=1e-14) for side in (1, -1)
     ),
 )
+# Pink noise: power as 1/f, in cells of a twenty-fourth of an octave; what each holds, and where half of that lies below.
+edges = 25 * 2 ** (np.arange(73) / 24)
+inside = lambda a, b: quad(lambda f: 1 / f, a, b, epsabs=1e-14, epsrel=1e-13)[0]
+cells = [(edges[j], edges[j + 1]) for j in (0, 30, 71)]
+out["pink"] = dict(
+    cell=[0, 30, 71],
+    share=[inside(*cell) / inside(25, 200) for cell in cells],
+    frequency=[brentq(lambda f: inside(a, f) - inside(a, b) / 2, a, b, xtol=1e-13, rtol=1e-14) for a, b in cells],
+)
+# A mechanical limit of 10 mm, of which a fifth is kept free.
+out["damage"] = dict(f=22, Xmech=0.010, volts=brentq(
+    lambda e: np.sqrt(2) * abs(circuit(22, e, Re, 0)[0]) / (2 * np.pi * 22) - 0.008, 1, 100, xtol=1e-13, rtol=1e-14))
+
 with open("heat.json", "w") as file:
     json.dump(out, file, indent=1)
     file.write("\n")

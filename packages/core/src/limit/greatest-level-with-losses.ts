@@ -95,13 +95,13 @@ export function greatestLevelWithLosses(
   const binding = Array.from(grid, (frequency, i) => {
     const { list, start } = bounds(i);
     const { strength, binding: place } = firstPassed(list, start);
-    const { drive, probe, resistanceRatio } = points.at(i, strength);
+    const { drive, probe, rise } = points.at(i, strength);
     const unit = (system.air.density * drive) / REFERENCE_PRESSURE;
     const level = (re: number, im: number) => levelOfFlow(Math.hypot(re, im) * frequency, unit);
     levelHalfSpace[i] = level(...probe(flow));
     compression[i] = level(linear[flow]!.re[i]!, linear[flow]!.im[i]!) - levelHalfSpace[i]!;
     driveVoltageRms[i] = drive;
-    if (heat) coilRise[i] = (resistanceRatio - 1) / heat.coefficient;
+    if (heat) coilRise[i] = rise / heat.coefficient;
     return list[place]!.name;
   });
   const columns = { frequencies: grid, levelHalfSpace, driveVoltageRms, binding };

@@ -59,7 +59,7 @@ export function greatestProgrammeLevel(
   const played = programme(read.programme);
   const heat = read.heat && thermalModel(read.heat);
   refuseBadLimits(limits);
-  const { probes, at, squareOfDrive, level } = programmeColumns(system, played);
+  const { probes, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played);
   const used = limits.map(({ name, probe, integrated, averaged, greatestRms }) => {
     const place = probe === undefined ? -1 : probes.indexOf(probe);
     if (probe !== undefined && place < 0) throw missingProbe(probe);
@@ -73,11 +73,9 @@ export function greatestProgrammeLevel(
     drives,
     coilRise: si('temperatureDifference', heat ? rise / heat.coefficient : 0),
   });
-  if (heat === undefined) {
-    const drives = used.map(({ name, perVolt }) => [name, 1 / Math.max(perVolt(0), 1e-150)] as const);
-    const [binding, drive] = drives.reduce((least, one) => (one[1] < least[1] ? one : least));
-    return result(drive, binding, Object.fromEntries(drives), 0);
-  }
+  const cold = used.map(({ name, perVolt }) => [name, 1 / Math.max(perVolt(0), 1e-150)] as const);
+  const [least, drive] = cold.reduce((one, other) => (other[1] < one[1] ? other : one));
+  if (heat === undefined) return result(drive, least, Object.fromEntries(cold), 0);
   // The rise of the resistance is what is searched: the drive follows from it, and grows with it.
   const driveAt = (rise: number) => Math.sqrt(squareOfDrive(rise, heat));
   const bounds = used.map(
@@ -86,8 +84,11 @@ export function greatestProgrammeLevel(
       excess: (rise) => (rise === 0 ? -1 : Math.min(driveAt(rise) * perVolt(rise), 1e150) - 1),
     }),
   );
-  const { strength, binding } = firstPassed(bounds, 1e-3);
-  const reachable = bounds.filter(({ excess }) => excess(1e6) > 0);
-  const alone = reachable.map((bound) => [bound.name, driveAt(firstPassed([bound], 1e-3).strength)] as const);
+  const { strength, binding } = firstPassed(bounds, riseOfCold(drive, heat));
+  const alone = bounds.flatMap((bound, k) =>
+    bound.excess(1e6) > 0
+      ? [[bound.name, driveAt(firstPassed([bound], riseOfCold(cold[k]![1], heat)).strength)] as const]
+      : [],
+  );
   return result(driveAt(strength), bounds[binding]!.name, Object.fromEntries(alone), strength);
 }

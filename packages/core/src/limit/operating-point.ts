@@ -20,8 +20,8 @@ export interface Losses {
 export interface OperatingPoint {
   /** V rms. Beyond any number where the coil would never stop warming up. */
   readonly drive: number;
-  /** Hot resistance over the cold one. */
-  readonly resistanceRatio: number;
+  /** By how much the resistance of the coil has risen, over the cold one. */
+  readonly rise: number;
   /** Real and imaginary part of a probe, per volt of drive. */
   readonly probe: (place: number) => readonly [re: number, im: number];
 }
@@ -82,11 +82,11 @@ export function operatingPoints(system: System, grid: Float64Array, { loss, heat
     const drive = strength / perVolt(cold, i);
     const from = (place: number) => [cold[place]!.re[i]!, cold[place]!.im[i]!] as const;
     const warm = warming * (drive * size(cold, coil, i)) ** 2;
-    if (hot === undefined || warm === 0) return { drive, resistanceRatio: 1, probe: from };
-    if (warm >= 1) return { drive: Number.MAX_VALUE, resistanceRatio: Number.MAX_VALUE, probe: from };
+    if (hot === undefined || warm === 0) return { drive, rise: 0, probe: from };
+    if (warm >= 1) return { drive: Number.MAX_VALUE, rise: Number.MAX_VALUE, probe: from };
     const rise = warm / (1 - warm);
     const { factor, probe } = atRise(cold, hot, coil, i, rise);
-    return { drive: drive * factor, resistanceRatio: 1 + rise, probe };
+    return { drive: drive * factor, rise, probe };
   };
   const free = (i: number, drive: number) => drive * perVolt(linear, i);
   const driven = (i: number, drive: number): OperatingPoint => {

@@ -21,6 +21,8 @@ export interface ProgrammeColumns {
   readonly at: (rise: number) => ProgrammeAt;
   /** The squared drive, V², at which a model settles at a rise above zero. */
   readonly squareOfDrive: (rise: number, heat: ThermalModel) => number;
+  /** The rise that the heat of a cold coil would cause: near the true one where that is small. */
+  readonly riseOfCold: (drive: number, heat: ThermalModel) => number;
   /** Level of the whole programme at a rise, per volt of it, dB. */
   readonly level: (rise: number) => number;
 }
@@ -45,12 +47,16 @@ export function programmeColumns(system: System, { frequencies, share }: Program
   };
   const squareOfDrive = (rise: number, heat: ThermalModel) =>
     rise / ((1 + rise) * warmingOf(heat, Re, count) * at(rise).rms(coil) ** 2);
+  const riseOfCold = (drive: number, heat: ThermalModel) => {
+    const rise = warmingOf(heat, Re, count) * (drive * at(0).rms(coil)) ** 2;
+    return Math.min(Math.max(rise, 1e-300), 1);
+  };
   const level = (rise: number) => {
     const { size } = at(rise);
     const mean = share.reduce((total, part, i) => total + part * (size(flow, i) * frequencies[i]!) ** 2, 0);
     return levelOfFlow(Math.sqrt(mean), system.air.density / REFERENCE_PRESSURE);
   };
-  return { probes, Re, count, at, squareOfDrive, level };
+  return { probes, Re, count, at, squareOfDrive, riseOfCold, level };
 }
 
 interface Swept {

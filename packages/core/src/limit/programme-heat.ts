@@ -69,10 +69,10 @@ export function programmeHeat(
   const { driveVoltageRms: drive } = read;
   const played = programme(read.programme);
   const heat = thermalModel(read.heat);
-  const { probes, Re, count, at, squareOfDrive, level } = programmeColumns(system, played);
+  const { probes, Re, count, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played);
   const excess = (rise: number) => (rise === 0 ? -1 : squareOfDrive(rise, heat) / drive ** 2 - 1);
-  // The heat of a voltage is greatest at some resistance, so that the rise goes with the drive at most: it has an end.
-  let high = 1;
+  // The heat of a voltage is greatest at some resistance, so the rise has an end.
+  let high = riseOfCold(drive, heat);
   for (let k = 0; !(excess(high) >= 0); k++, high *= 4) if (k === 100) throw noRise(drive);
   const found = bracketedRoot(excess, 0, high, 1e-14 * high);
   if (!found.ok) throw noRise(drive);

@@ -87,8 +87,8 @@ export function respondWithHeat(system: System, frequencies: ArrayLike<number>, 
     levelHalfSpace[i] = levelOfFlow(size(flow) * frequency, unit);
     compression[i]! -= levelHalfSpace[i]!;
     currentRms[i] = driveVoltageRms * size(current);
-    resistanceRatio[i] = point.resistanceRatio;
-    power[i] = (currentRms[i]! ** 2 * Re * point.resistanceRatio) / count;
+    resistanceRatio[i] = 1 + point.rise;
+    power[i] = (currentRms[i]! ** 2 * Re * (1 + point.rise)) / count;
     coilRise[i] = (model.coilToMagnet + model.magnetToAir) * power[i]!;
     magnetRise[i] = model.magnetToAir * power[i]!;
     displacementPeak[i] = (Math.SQRT2 * driveVoltageRms * Math.max(...cones.map(size))) / (2 * Math.PI * frequency);
