@@ -59,7 +59,9 @@ export function greatestProgrammeLevel(
   const played = programme(read.programme);
   const heat = read.heat && thermalModel(read.heat);
   refuseBadLimits(limits);
-  const { probes, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played);
+  const { probes, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played, {
+    warms: heat !== undefined,
+  });
   const used = limits.map(({ name, probe, integrated, averaged, greatestRms }) => {
     const place = probe === undefined ? -1 : probes.indexOf(probe);
     if (probe !== undefined && place < 0) throw missingProbe(probe);

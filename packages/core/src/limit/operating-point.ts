@@ -30,7 +30,7 @@ export interface OperatingPoints {
   readonly probes: readonly string[];
   /** The probes without any loss, per volt. */
   readonly linear: readonly ComplexColumn[];
-  /** Number of equal coils, and their common resistance when cold, Ω. */
+  /** Number of equal coils that warm up, and their common resistance when cold, Ω. */
   readonly count: number;
   readonly Re: number;
   /** Strength of motion that a drive would cause without any loss: peak speed in the vent if that loses, otherwise current, rms. */
@@ -52,9 +52,8 @@ export interface OperatingPoints {
  * linear functions of R, which the sweeps at Re and 2 Re tell. A point is read before the next one of its frequency is asked for.
  */
 export function operatingPoints(system: System, grid: Float64Array, { loss, heat }: Losses): OperatingPoints {
-  const { Re, count } = coilOf(system);
-  const sides = (heat ? [Re, 2 * Re] : [Re]).map((resistance) => {
-    const one = withCoil(system, resistance);
+  const { Re, count } = heat ? coilOf(system) : { Re: 1, count: 1 };
+  const sides = (heat ? [withCoil(system, Re), withCoil(system, 2 * Re)] : [system]).map((one) => {
     if (loss) return ventAtLevel(one, grid);
     const network = compiledSystem(one);
     return { probes: network.probes, linear: sweptColumns(network, grid), fill: undefined };
@@ -62,7 +61,7 @@ export function operatingPoints(system: System, grid: Float64Array, { loss, heat
   const [{ probes, linear }] = sides as [(typeof sides)[0]];
   const columns = sides.map((side) => (side.fill ? complexColumns(probes.length, grid.length) : side.linear));
   const [cold, hot] = columns as [(typeof columns)[0], (typeof columns)[0]?];
-  const [coil, speed] = [probes.indexOf(COIL), probes.indexOf(SPEED)];
+  const [coil, speed] = [probes.indexOf(heat ? COIL : 'current'), probes.indexOf(SPEED)];
   const size = (of: readonly ComplexColumn[], place: number, i: number) =>
     Math.hypot(of[place]!.re[i]!, of[place]!.im[i]!);
   const perVolt = (of: readonly ComplexColumn[], i: number) =>

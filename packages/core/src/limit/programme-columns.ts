@@ -27,15 +27,20 @@ export interface ProgrammeColumns {
   readonly level: (rise: number) => number;
 }
 
-/** Sweeps a system over the frequencies of a programme. One rise of the coils holds for all of them. */
-export function programmeColumns(system: System, { frequencies, share }: Programme): ProgrammeColumns {
-  const { Re, count } = coilOf(system);
-  const [cold, hot] = [Re, 2 * Re].map((resistance) => {
-    const network = compiledSystem(withCoil(system, resistance));
+/** Sweeps a system over the frequencies of a programme. One rise of the coils holds for all of them; none where they do not warm up. */
+export function programmeColumns(
+  system: System,
+  { frequencies, share }: Programme,
+  { warms }: { readonly warms: boolean },
+): ProgrammeColumns {
+  const { Re, count } = warms ? coilOf(system) : { Re: 1, count: 1 };
+  const sides = warms ? [withCoil(system, Re), withCoil(system, 2 * Re)] : [system];
+  const [cold, hot = cold] = sides.map((one) => {
+    const network = compiledSystem(one);
     return { probes: network.probes, columns: sweptColumns(network, frequencies) };
-  }) as [Swept, Swept];
+  }) as [Swept, Swept?];
   const { probes } = cold;
-  const [coil, flow] = [probes.indexOf(COIL), probes.indexOf('radiatedFlow')];
+  const [coil, flow] = [probes.indexOf(warms ? COIL : 'current'), probes.indexOf('radiatedFlow')];
   const at = (rise: number): ProgrammeAt => {
     const points = Array.from(frequencies, (_, i) => atRise(cold.columns, hot.columns, coil, i, rise));
     const size = (place: number, i: number) => Math.hypot(...points[i]!.probe(place));

@@ -69,7 +69,7 @@ export function programmeHeat(
   const { driveVoltageRms: drive } = read;
   const played = programme(read.programme);
   const heat = thermalModel(read.heat);
-  const { probes, Re, count, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played);
+  const { probes, Re, count, at, squareOfDrive, riseOfCold, level } = programmeColumns(system, played, { warms: true });
   const excess = (rise: number) => (rise === 0 ? -1 : squareOfDrive(rise, heat) / drive ** 2 - 1);
   // The heat of a voltage is greatest at some resistance, so the rise has an end.
   let high = riseOfCold(drive, heat);

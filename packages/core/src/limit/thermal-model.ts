@@ -36,6 +36,7 @@ export interface ThermalModel {
   readonly coefficient: TemperatureCoefficient;
 }
 
+/** At 20 °C (IEC 60028, from memory; example 3.25 of @source hughes2008 agrees to its digits). */
 const COPPER = si('temperatureCoefficient', 0.00393);
 
 const shape = {
