@@ -109,7 +109,7 @@ export type ThermalConductivityInput = ThermalConductivity | Text<'thermalConduc
 export type TemperatureDifferenceInput = TemperatureDifference | Text<'temperatureDifference'>;
 /** A thermal resistance: a text such as `'4 K/W'`, or `si('thermalResistance', x)` of a number x in K/W. */
 export type ThermalResistanceInput = ThermalResistance | Text<'thermalResistance'>;
-/** How much a resistance rises with temperature: `'0.393 %/K'`, or `si('temperatureCoefficient', x)` of a number x in 1/K. */
+/** A temperature coefficient: a text such as `'0.393 %/K'`, or `si('temperatureCoefficient', x)` of a number x in 1/K. */
 export type TemperatureCoefficientInput = TemperatureCoefficient | Text<'temperatureCoefficient'>;
 /** A specific heat: a text such as `'1006 J/(kg·K)'`, or `si('specificHeat', x)` of a number x in J/(kg·K). */
 export type SpecificHeatInput = SpecificHeat | Text<'specificHeat'>;
