@@ -52,7 +52,7 @@ export interface GreatestLevelWithLosses extends GreatestLevel {
  * The greatest level of a steady sine that stays within every limit, at each frequency, and the limit that binds there, with the loss
  * of the vent, the heat of the coil, and a class-B amplifier where they are given.
  *
- * $$ e_{max}(f) = \min_k\,\{\,e : |X_k(f, e)| = g_k\,\} $$
+ * $$ e_{max}(f) = \min_k\,\lbrace e : |X_k(f, e)| = g_k \rbrace $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
