@@ -69,6 +69,18 @@ export interface GreatestLevel {
   };
 }
 
+/** Where the greatest level is least. */
+export function leastOf(columns: Omit<GreatestLevel, 'least'>): GreatestLevel['least'] {
+  const { frequencies, levelHalfSpace, driveVoltageRms, binding } = columns;
+  const at = levelHalfSpace.reduce((least, level, i) => (level < levelHalfSpace[least]! ? i : least), 0);
+  return {
+    frequency: si('frequency', frequencies[at]!),
+    levelHalfSpace: si('level', levelHalfSpace[at]!),
+    driveVoltageRms: si('voltageRms', driveVoltageRms[at]!),
+    binding: binding[at] as string,
+  };
+}
+
 /** Refuses an empty list, and limits that are not a number above zero. */
 export function refuseBadLimits(limits: readonly Limit[]): void {
   if (limits.length === 0) {
@@ -115,12 +127,6 @@ export function greatestLevel(system: System, limits: readonly Limit[], frequenc
     levelHalfSpace[i] = level + 20 * Math.log10(driveVoltageRms[i]!);
   });
   const binding = Array.from(index, (k) => (limits[k] as Limit).name);
-  const at = levelHalfSpace.reduce((least, level, i) => (level < levelHalfSpace[least]! ? i : least), 0);
-  const least = {
-    frequency: si('frequency', grid[at]!),
-    levelHalfSpace: si('level', levelHalfSpace[at]!),
-    driveVoltageRms: si('voltageRms', driveVoltageRms[at]!),
-    binding: binding[at] as string,
-  };
-  return { frequencies: grid, levelHalfSpace, driveVoltageRms, binding, least };
+  const result = { frequencies: grid, levelHalfSpace, driveVoltageRms, binding };
+  return { ...result, least: leastOf(result) };
 }

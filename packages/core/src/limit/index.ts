@@ -25,3 +25,27 @@ export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './v
 export { type OnsetColumns, type VentOnsetOptions, type VentOnsets, ventOnsets } from './vent-onsets.js';
 /** How far and how fast may the air in a vent move that stays quiet? */
 export { type QuietOptions, quietLimits } from './quiet-limits.js';
+/** How does the coil of a driver warm up, and what is its resistance then? */
+export { hotResistance, type ThermalModel, type ThermalModelInput, thermalModel } from './thermal-model.js';
+/** How hot are coil and magnet after a time of constant heat? */
+export { type TemperatureRise, temperatureAfter } from './temperature-after.js';
+/** How hot does the coil become at a drive, and how much level does that cost? */
+export { respondWithHeat, type WithHeat, type WithHeatOptions } from './respond-with-heat.js';
+/** Which current heats the coil to a temperature? */
+export { coilTemperatureLimit } from './coil-temperature-limit.js';
+/** How far may the cone move by the curves of its motor and suspension, and before it is damaged? */
+export { damageLimit, motorTravelLimit, suspensionTravelLimit, type TravelCurve } from './curve-limits.js';
+/** How hot does the output stage of an amplifier become? */
+export { type AmplifierHeat, amplifierHeat, classBHeat } from './amplifier-heat.js';
+/** How loud can a system play if its losses are counted, and what gives out first? */
+export {
+  type GreatestLevelWithLosses,
+  greatestLevelWithLosses,
+  type WithLossesOptions,
+} from './greatest-level-with-losses.js';
+/** What is played, as a spectrum and a crest factor? */
+export { type Programme, type ProgrammeInput, pinkProgramme, programme } from './programme.js';
+/** How hot does a programme make the coil, and how much level does that cost? */
+export { type ProgrammeHeat, programmeHeat } from './programme-heat.js';
+/** How loud may a programme be played, and what gives out first? */
+export { type GreatestProgrammeLevel, greatestProgrammeLevel } from './greatest-programme-level.js';

@@ -17,7 +17,9 @@ export interface Limit {
   readonly probe?: string;
   /** Whether the probe is first integrated over time, which turns a velocity into a displacement. */
   readonly integrated?: boolean;
-  /** Greatest rms value, SI. */
+  /** Whether its mean over a long time counts, as with heat. Otherwise each peak counts, which is √2 times the rms of a sine. */
+  readonly averaged?: boolean;
+  /** Greatest rms value of a sine, SI. */
   readonly greatestRms: number;
   /** Where the number comes from, in words. */
   readonly basis: string;
@@ -70,7 +72,8 @@ export function radiatorTravelLimit(radiator: PassiveRadiatorInput): readonly Li
 export function heatLimit(drivers: Drivers): readonly Limit[] {
   const { Pe, Re } = asGroup(drivers).equivalent;
   if (Pe === undefined) return [];
-  return [{ name: 'heat', probe: 'current', greatestRms: Math.sqrt(Pe / Re), basis: 'I² Re at most Pe, each driver' }];
+  const greatestRms = Math.sqrt(Pe / Re);
+  return [{ name: 'heat', probe: 'current', averaged: true, greatestRms, basis: 'I² Re at most Pe, each driver' }];
 }
 
 /**

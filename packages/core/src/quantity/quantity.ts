@@ -46,6 +46,8 @@ export type Humidity = Quantity<'humidity'>;
 export type Altitude = Quantity<'altitude'>;
 export type Viscosity = Quantity<'viscosity'>;
 export type ThermalConductivity = Quantity<'thermalConductivity'>;
+export type ThermalResistance = Quantity<'thermalResistance'>;
+export type TemperatureCoefficient = Quantity<'temperatureCoefficient'>;
 export type SpecificHeat = Quantity<'specificHeat'>;
 export type Compliance = Quantity<'compliance'>;
 export type MechanicalResistance = Quantity<'mechanicalResistance'>;
@@ -103,6 +105,12 @@ export type AltitudeInput = Altitude | Text<'altitude'>;
 export type ViscosityInput = Viscosity | Text<'viscosity'>;
 /** A thermal conductivity: a text such as `'0.026 W/(m·K)'`, or `si('thermalConductivity', x)` of a number x in W/(m·K). */
 export type ThermalConductivityInput = ThermalConductivity | Text<'thermalConductivity'>;
+/** A difference of temperatures: a text such as `'120 K'`, or `si('temperatureDifference', x)` of a number x in K. */
+export type TemperatureDifferenceInput = TemperatureDifference | Text<'temperatureDifference'>;
+/** A thermal resistance: a text such as `'4 K/W'`, or `si('thermalResistance', x)` of a number x in K/W. */
+export type ThermalResistanceInput = ThermalResistance | Text<'thermalResistance'>;
+/** A temperature coefficient: a text such as `'0.393 %/K'`, or `si('temperatureCoefficient', x)` of a number x in 1/K. */
+export type TemperatureCoefficientInput = TemperatureCoefficient | Text<'temperatureCoefficient'>;
 /** A specific heat: a text such as `'1006 J/(kg·K)'`, or `si('specificHeat', x)` of a number x in J/(kg·K). */
 export type SpecificHeatInput = SpecificHeat | Text<'specificHeat'>;
 /** A mechanical compliance: a text such as `'0.4 mm/N'`, or `si('compliance', x)` of a number x in m/N. */

@@ -74,6 +74,12 @@ export const kinds = {
   altitude: { of: 'altitude', range: [1e-3, 1e5], units: { m: [1, 0], km: [1e3, 0], ft: [0.3048, 0] } },
   viscosity: { of: 'dynamic viscosity', range: [1e-9, 1e3], units: { Pa·s: [1, 0] } },
   thermalConductivity: { of: 'thermal conductivity', range: [1e-6, 1e5], units: { 'W/(m·K)': [1, 0] } },
+  thermalResistance: { of: 'thermal resistance', range: [1e-6, 1e6], units: { 'K/W': [1, 0] } },
+  temperatureCoefficient: {
+    of: 'temperature coefficient',
+    range: [1e-6, 1],
+    units: { '1/K': [1, 0], '%/K': [1e-2, 0] },
+  },
   specificHeat: { of: 'specific heat', range: [1, 1e6], units: { 'J/(kg·K)': [1, 0] } },
   humidity: { of: 'relative humidity', range: [1e-9, 1], units: { '1': [1, 0], '%': [1e-2, 0] } },
   compliance: {
