@@ -2,10 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { standardAir } from '@airspring/core/air';
 import { driverParameters } from '@airspring/core/driver';
-import { boxCompliance, closedBox, fourthOrderBandPass } from '@airspring/core/enclosure';
+import { boxCompliance, closedBox, fourthOrderBandPass, ventedBox } from '@airspring/core/enclosure';
+import { ventOnsets } from '@airspring/core/limit';
 import { branch, compileNetwork, type Element } from '@airspring/core/network';
-import { si } from '@airspring/core/quantity';
-import { probeColumns, referenceLevel, respond } from '@airspring/core/response';
+import { logarithmicGrid, si } from '@airspring/core/quantity';
+import { probeColumns, referenceLevel, respond, respondAtLevel } from '@airspring/core/response';
+import { ventLoss } from '@airspring/core/vent';
 import { design } from 'airspring';
 import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
@@ -21,6 +23,7 @@ import * as told from '../../docs-site/examples/what-impedance-tells.js';
 import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
+import * as vents from '../../docs-site/examples/which-vent-is-quiet.js';
 
 const briefs = new URL('../../packages/airspring/briefs/', import.meta.url);
 const hertz = (value: number) => si('frequency', value);
@@ -296,4 +299,55 @@ test('a stuffed vent has its lowest peak between shut and open; the Q of its pea
   // A closed box with the stated air has the stated Q.
   const volume = Number(/holds ([\d.]+) L/.exec(at(1e4).closed)?.[1]);
   expect(Qts * Math.sqrt(1 + Vas / litres(volume))).toBeCloseTo(Number(at(1e4).tamedQ), 2);
+});
+
+test('a vent goes from quiet through doubtful to noisy; wider ones follow, several small ones go before', () => {
+  const at = (diameter: number, level: number) =>
+    vents.answers({ diameter: si('length', diameter), level: si('level', level) });
+  expect([78, 79, 95, 96].map((level) => at(0.05, level).now_verdict)).toEqual([
+    'is quiet',
+    'may be heard',
+    'may be heard',
+    'is noisy',
+  ]);
+  expect(at(0.05, 96).silent_verdict).toBe('is quiet');
+  const levels = at(0.05, 96);
+  type Vent = keyof ReturnType<typeof vents.ventsOf>;
+  const quiet = (name: Vent) => Number.parseFloat(levels[`${name}_quiet`]);
+  const lost = (name: Vent) => Number.parseFloat(levels[`${name}_lost`]);
+  // holman2005: the stroke by which a jet forms grows with the diameter, so the level grows with its cube.
+  expect(quiet('wider') - quiet('now')).toBeCloseTo(60 * Math.log10(Math.SQRT2), 0);
+  expect(quiet('now') - quiet('four')).toBeCloseTo(20 * Math.log10(2), 0);
+  expect([quiet('rounded'), quiet('slot')]).toEqual([quiet('now'), quiet('now')]);
+  expect(lost('rounded')).toBeLessThan(lost('now'));
+  expect(lost('wider')).toBeLessThan(lost('rounded'));
+});
+
+/** The equation of the page: at the tuning the vent alone sounds, p = ρ f U, and its air moves by 0.08 π d. */
+test.each([0.04, 0.05, 0.1])('the level up to which a vent of %f m is quiet follows the equation', (diameter) => {
+  const { now } = vents.solve({ diameter: si('length', diameter) });
+  const volume = 0.02 * Math.PI ** 2 * diameter ** 3;
+  const pressure = Math.SQRT2 * Math.PI * standardAir.density * 35 ** 2 * volume;
+  // The leak of the box sounds as well.
+  expect(Math.abs(now.quiet - 20 * Math.log10(pressure / 20e-6))).toBeLessThan(0.1);
+});
+
+/** The page asks a vent of one square metre about all others; core is asked about each by itself. */
+test('the onsets and losses of each vent of the page are those of a box with that vent', () => {
+  const diameter = si('length', 0.06);
+  const all = vents.ventsOf(diameter);
+  const solved = vents.solve({ diameter });
+  const grid = logarithmicGrid(35, 120, 25);
+  const air = { drivers: vents.drivers, netVolume: litres(60), fb: hertz(35), QL: 7 };
+  for (const name of ['now', 'rounded', 'four', 'slot', 'wider'] as const) {
+    const ventArea = si('area', ((name === 'wider' ? 2 : 1) * Math.PI * 0.06 ** 2) / 4);
+    const box = ventedBox({ ...air, ventArea });
+    const { quiet, noisy } = ventOnsets(box, all[name], grid);
+    expect(solved[name].quiet).toBeCloseTo(Math.min(...quiet.levelHalfSpace), 9);
+    expect(solved[name].noisy).toBeCloseTo(Math.min(...noisy.levelHalfSpace), 9);
+    const loss = ventLoss({ vent: { ...all[name], length: solved[name].length } });
+    const driveVoltageRms = si('voltageRms', 10 ** ((94 - respond(box, [35]).levelHalfSpace[0]!) / 20));
+    const lost = respondAtLevel(box, [35], { driveVoltageRms, loss: loss.nominal }).compression[0]!;
+    expect(solved[name].losses(94).nominal).toBeCloseTo(lost, 9);
+  }
 });
