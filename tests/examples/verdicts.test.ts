@@ -153,23 +153,32 @@ test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it 
 
 test('louder, the vent of the bench must bend, and then is too long', () => {
   const at = (level: number) => where.answers({ level: si('level', level) });
-  expect(at(90).verdict).toBe('fits straight');
-  expect(at(98).verdict).toBe('fits with one bend');
-  expect(at(103).verdict).toMatch(/too long/);
+  expect(at(82).verdict).toBe('fits straight');
+  expect(at(88).verdict).toBe('fits with one bend');
+  expect(at(92).verdict).toMatch(/too long/);
 });
 
-/** small1973vented1: the vent moves (fb/f)² of the whole flow, and p = ρ f U; rayleigh1896 for the length. */
+/** small1973vented1: the vent moves (fb/f)² of the whole flow, and p = ρ f U; holman2005: stroke of 0.08 π d; rayleigh1896 for the length. */
 test.each([
   [24, 36],
   [40, 30],
 ])('the equations of the page give diameter and pipe resonance of the map, at %f Hz and %f L', (fb, V) => {
-  const [cell] = where.mapOf(si('level', 98), [litres(V)], [hertz(fb)]);
+  const [cell] = where.mapOf(si('level', 88), [litres(V)], [hertz(fb)]);
   const { density, speedOfSound } = standardAir;
-  const flowPeak = (Math.SQRT2 * 20e-6 * 10 ** (98 / 20) * fb ** 2) / (density * 30 ** 3);
-  const S = flowPeak / 12;
-  const acting = (speedOfSound ** 2 * S) / (4 * Math.PI ** 2 * fb ** 2 * (V / 1e3));
-  expect(cell!.diameter).toBeCloseTo(Math.sqrt((4 * S) / Math.PI), 6);
+  const volume = (Math.SQRT2 * 20e-6 * 10 ** (88 / 20) * fb ** 2) / (2 * Math.PI * density * 30 ** 4);
+  const d = Math.cbrt(volume / (0.02 * Math.PI ** 2));
+  const acting = (speedOfSound ** 2 * d ** 2) / (16 * Math.PI * fb ** 2 * (V / 1e3));
+  expect(cell!.diameter).toBeCloseTo(d, 6);
   expect(cell!.pipeResonance).toBeCloseTo(speedOfSound / (2 * acting), 3);
+});
+
+test('an octave of tuning, or 6 dB, changes the quiet vent by as much as the page says', () => {
+  const cell = (level: number, fb: number) => where.mapOf(si('level', level), [litres(40)], [hertz(fb)])[0]!;
+  const [one, louder, higher] = [cell(80, 22), cell(80 + 20 * Math.log10(2), 22), cell(80, 44)];
+  expect(louder.diameter / one.diameter).toBeCloseTo(1.26, 2);
+  expect(one.pipeResonance! / louder.pipeResonance!).toBeCloseTo(1.59, 2);
+  expect(higher.diameter / one.diameter).toBeCloseTo(1.59, 2);
+  expect(one.pipeResonance! / higher.pipeResonance!).toBeCloseTo(0.63, 2);
 });
 
 test('the box and the vent that the page names are those of the brief', () => {
