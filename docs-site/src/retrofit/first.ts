@@ -53,7 +53,26 @@ function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: 
   return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
 }
 
-/** What the first change does to level, air and depth. */
+/** How much louder the vent plays before it may be heard. */
+function quietChange({ noise: from }: Account, { noise: to }: Account, { answer: { asked }, say }: Facts): string {
+  if (to === undefined) return from === undefined ? '' : ' No vent is left that could be heard.';
+  const by = from === undefined ? 0 : to.quiet.level - from.quiet.level;
+  const than =
+    from === undefined
+      ? ''
+      : Math.abs(by) < LEAST_DECIBELS
+        ? ' as before'
+        : `, ${say.decibels(Math.abs(by))} ${by > 0 ? 'more' : 'less'} than now`;
+  const judged =
+    to.quiet.level >= asked.level - LEAST_DECIBELS
+      ? 'it is quiet'
+      : to.noisy.level < asked.level
+        ? 'it is still noisy'
+        : 'it may be heard or not, for no formula tells when a vent is heard';
+  return ` Up to ${say.decibels(to.quiet.level)} the vent stays below every published onset of noise${than}; above ${say.decibels(to.noisy.level)} it has passed them all. At the ${say.decibels(asked.level)} that you want ${judged}.`;
+}
+
+/** What the first change does to level, air, noise and depth. */
 export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
   if (!first) return '';
@@ -61,7 +80,7 @@ export function whatItChanges(facts: Facts): string {
   const ranges = first.row.bands
     ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.`
     : '';
-  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
+  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${quietChange(now, then, facts)}${reachChange(now, then, facts)}${ranges}`;
 }
 
 function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
@@ -89,6 +108,21 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
         ({ wanted }) => wanted.airSpeed && say.speed(wanted.airSpeed.value),
         met.airSpeed,
         `at most ${say.speed(asked.airSpeedPeak)}`,
+      ),
+      row(
+        'the vent is quiet up to',
+        ({ noise }) => noise && say.decibels(noise.quiet.level),
+        met.quiet,
+        asked.quiet ? `at least ${say.decibels(asked.level)}` : '',
+      ),
+      row('the vent is noisy above', ({ noise }) => noise && say.decibels(noise.noisy.level), false, ''),
+      row(
+        `the sound falls behind at ${say.decibels(asked.level)} by`,
+        ({ compression }) =>
+          compression &&
+          `${say.decibels(compression.nominal)} (${compression.low.toFixed(1)} to ${compression.high.toFixed(1)})`,
+        false,
+        '',
       ),
       row(
         'reach',
@@ -130,7 +164,9 @@ export function firstLine({ first, answer: { now }, say }: Facts): Markup {
   const { row } = first;
   const [from, to] = [now.account.wanted.airSpeed, row.account.wanted.airSpeed];
   const air = from && to ? `; air ${say.speed(from.value)} → ${say.speed(to.value)}` : '';
-  return html`<strong>First: ${row.change}.</strong> ${tied(`${capital(say.phrase(row.what))}: level ${say.decibels(now.account.loudest.level)} → ${say.decibels(row.account.loudest.level)}${air}.`)}`;
+  const [was, then] = [now.account.noise, row.account.noise];
+  const quiet = was && then ? `; quiet up to ${say.decibels(was.quiet.level)} → ${say.decibels(then.quiet.level)}` : '';
+  return html`<strong>First: ${row.change}.</strong> ${tied(`${capital(say.phrase(row.what))}: level ${say.decibels(now.account.loudest.level)} → ${say.decibels(row.account.loudest.level)}${air}${quiet}.`)}`;
 }
 
 export const stepList = (facts: Facts, row: Parameters<typeof stepsOf>[0]): Markup =>

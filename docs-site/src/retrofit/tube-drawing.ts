@@ -48,6 +48,9 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
   const levels = axis([Math.min(...level), Math.max(...level, asked.level)], 5);
   // Short tubes are so fast that nothing else could be seen.
   const speeds = axis([0, Math.min(Math.max(...speed, asked.airSpeedPeak), 3 * asked.airSpeedPeak)], 10);
+  const heard = options.flatMap(({ length, account: { noise } }) => (noise ? [{ length, noise }] : []));
+  const [quiet, noisy] = [heard.map(({ noise }) => noise.quiet.level), heard.map(({ noise }) => noise.noisy.level)];
+  const onsets = axis([Math.min(...quiet, asked.level), Math.max(...noisy, asked.level)], 10);
   const binding = stretches(options, ({ account }) => account.loudest.binding);
   return [
     {
@@ -78,6 +81,16 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
       ...speeds,
       rule: { at: asked.airSpeedPeak, words: `your limit: ${say.speed(asked.airSpeedPeak)}` },
       lines: [{ colour: 'var(--speed)', x, y: speed }],
+    },
+    {
+      title: 'Onsets of noise in the vent',
+      unit: 'dB',
+      ...onsets,
+      rule: { at: asked.level, words: `wanted: ${say.decibels(asked.level)}` },
+      lines: [
+        { name: 'noisy above', colour: 'var(--soft)', x: heard.map(({ length }) => length), y: noisy, thin: true },
+        { name: 'quiet up to', colour: 'var(--speed)', x: heard.map(({ length }) => length), y: quiet },
+      ],
     },
   ];
 }

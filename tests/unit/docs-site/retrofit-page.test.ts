@@ -36,6 +36,14 @@ describe('the page of a box that stands', () => {
     );
     expect(changes).toContain('slows from');
     expect(changes).toContain('within your limit of 17 m/s');
+    const [before, after] = [answer.now.account, first.account].map(({ noise }) => noise!.quiet.level) as [
+      number,
+      number,
+    ];
+    expect(changes).toContain(
+      `Up to ${one(after)} dB the vent stays below every published onset of noise, ${one(after - before)} dB more than now`,
+    );
+    expect(changes).toContain(`above ${one(first.account.noise!.noisy.level)} dB`);
   });
 
   test('every adjective turns with its number', () => {
@@ -54,6 +62,17 @@ describe('the page of a box that stands', () => {
     const airSpeed = (value: number) => ({ wanted: { ...wanted, airSpeed: { frequency: 40, value } } });
     expect(changed(airSpeed(30))).toContain('speeds up from');
     expect(changed(airSpeed(19))).toContain('still above your limit');
+    const { noise } = first.account;
+    const heard = (quiet: number, noisy: number) => ({
+      noise: { quiet: { ...noise!.quiet, level: quiet }, noisy: { ...noise!.noisy, level: noisy } },
+    });
+    const now = answer.now.account.noise!.quiet.level;
+    expect(changed(heard(99, 110))).toContain('At the 98.0 dB that you want it is quiet.');
+    expect(changed(heard(now + 4, 97))).toContain('that you want it is still noisy.');
+    expect(changed(heard(now + 4, 97))).toContain(', 4.0 dB more than now;');
+    expect(changed(heard(now - 2, 100))).toContain(', 2.0 dB less than now;');
+    expect(changed(heard(now, 100))).toContain('may be heard or not');
+    expect(changed(heard(now, 100))).toContain('onset of noise as before;');
     expect(changed({ reach: reach * 1.1 })).toContain('reaches less deep');
     expect(changed({ reach: reach * 0.9 })).toContain('reaches deeper');
   });
@@ -66,6 +85,7 @@ describe('the page of a box that stands', () => {
       const row = done[i] as RowDone;
       const cells = [...group.querySelectorAll('tr:first-child td')].map(words);
       expect(cells[2]).toBe(one(row.account.loudest.level));
+      expect(cells[4]).toBe(row.account.noise === undefined ? '–' : one(row.account.noise.quiet.level));
       expect(group.querySelectorAll('details li').length).toBe(row.steps.length + (row.measure ? 1 : 0));
     });
     // Rows that are called the same still differ in their words.
@@ -91,6 +111,11 @@ describe('the page of a box that stands', () => {
       expect(svg?.querySelectorAll('.event').length).toBe(proposed.length + 1);
       expect(svg?.getAttribute('aria-label')?.length).toBeGreaterThan(100);
     }
+    const quiet = options.map(({ account }) => account.noise!.quiet.level);
+    expect(words(figure.querySelector('figcaption'))).toContain(
+      `quiet up to ${one(quiet[0])} dB at the shortest to ${one(quiet.at(-1))} dB`,
+    );
+    expect(wide?.querySelectorAll('[data-line="quiet up to"]').length).toBe(1);
     const letters = [...(wide?.querySelectorAll('.letter') ?? [])].map(words);
     const lengths = proposed.map(({ option }) => options[option]?.length ?? 0).sort((a, b) => a - b);
     expect(letters).toEqual(lengths.map((length, i) => `${'ABC'[i]} ${Number((length * 1e3).toFixed(1))} mm`));
