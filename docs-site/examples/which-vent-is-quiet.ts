@@ -258,7 +258,7 @@ export function answers(
       [`${name}_quiet`, decibels(vent.quiet)],
       [`${name}_noisy`, decibels(vent.noisy)],
       [`${name}_lost`, decibels(nominal)],
-      [`${name}_between`, `${low.toFixed(1)} to ${decibels(high)}`],
+      [`${name}_between`, `${low.toFixed(1)} to ${high.toFixed(1)}`],
       [`${name}_verdict`, verdictOf(level, vent)],
     ];
   });

@@ -53,26 +53,28 @@ function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: 
   return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
 }
 
-/** How much louder the vent plays before it may be heard. */
-function quietChange({ noise: from }: Account, { noise: to }: Account, { answer: { asked }, say }: Facts): string {
-  if (to === undefined) return from === undefined ? '' : ' No vent is left that could be heard.';
-  const by = from === undefined ? 0 : to.quiet.level - from.quiet.level;
-  const than =
-    from === undefined
-      ? ''
+/** How much louder the vent plays before it may be heard, and what that means at the wanted level. */
+export function howQuiet({ first, answer: { now, asked }, say }: Facts): string {
+  const [from, to] = [now.account.noise, first?.row.account.noise];
+  if (first === undefined || (from === undefined && to === undefined)) return '';
+  if (to === undefined) return 'No vent is left that could be heard.';
+  const by = from === undefined ? undefined : to.quiet.level - from.quiet.level;
+  const head =
+    by === undefined
+      ? 'The new vent is judged by its onsets of noise'
       : Math.abs(by) < LEAST_DECIBELS
-        ? ' as before'
-        : `, ${say.decibels(Math.abs(by))} ${by > 0 ? 'more' : 'less'} than now`;
+        ? 'The vent may be heard from the same level on as now'
+        : `The vent then plays ${say.decibels(Math.abs(by))} ${by > 0 ? 'louder' : 'less loud'} before it may be heard`;
   const judged =
     to.quiet.level >= asked.level - LEAST_DECIBELS
       ? 'it is quiet'
       : to.noisy.level < asked.level
         ? 'it is still noisy'
         : 'it may be heard or not, for no formula tells when a vent is heard';
-  return ` Up to ${say.decibels(to.quiet.level)} the vent stays below every published onset of noise${than}; above ${say.decibels(to.noisy.level)} it has passed them all. At the ${say.decibels(asked.level)} that you want ${judged}.`;
+  return `${head}: up to ${say.decibels(to.quiet.level)} it stays below every published onset. Above ${say.decibels(to.noisy.level)} it has passed them all. At the ${say.decibels(asked.level)} that you want ${judged}.`;
 }
 
-/** What the first change does to level, air, noise and depth. */
+/** What the first change does to level, air and depth. */
 export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
   if (!first) return '';
@@ -80,7 +82,7 @@ export function whatItChanges(facts: Facts): string {
   const ranges = first.row.bands
     ? ` As far as the measured drivers are known, ${rangesText(first.row.bands, facts.say)}.`
     : '';
-  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${quietChange(now, then, facts)}${reachChange(now, then, facts)}${ranges}`;
+  return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
 }
 
 function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
@@ -140,7 +142,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
 /** What to do first, what it changes, and how it is done. */
 export function firstAnswer(facts: Facts): Markup {
   const { first, say } = facts;
-  const changes = whatItChanges(facts);
+  const [changes, quiet] = [whatItChanges(facts), howQuiet(facts)];
   const { measuredDrivers } = facts.answer;
   const drivers = measuredDrivers && html`<p class="answer">${tied(measuredHead(measuredDrivers))}</p>`;
   if (!first) return html`${drivers}<p class="answer">${doFirst(facts)}</p>`;
@@ -150,6 +152,7 @@ export function firstAnswer(facts: Facts): Markup {
   return html`
 ${drivers}<p class="answer">${tied(doFirst(facts))}</p>
 <p class="answer">${tied(changes)}</p>
+${quiet !== '' && html`<p class="answer">${tied(quiet)}</p>`}
 ${picture && figureMarkup(picture)}
 ${beforeAndAfter(facts, row.account)}
 <section aria-labelledby="how"><h2 id="how">How to do it</h2>

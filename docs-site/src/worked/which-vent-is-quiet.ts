@@ -53,7 +53,7 @@ export default worked({
           thick: true,
         });
         const [low, high] = [edge('lowest onset', quiet), edge('highest onset', noisy)];
-        const tone = 45;
+        const tone = 26;
         return {
           label: `From 35 Hz upwards the vent is quiet up to ${now_quiet} and noisy above ${now_noisy}. You want ${format('level', at.level, 'dB')}.`,
           x: frequencyAxis(20, 100),
@@ -91,7 +91,7 @@ export default worked({
         const { nominal } = solved(at).now.losses(at.level);
         const colour = 'var(--level)';
         return {
-          label: `At ${format('level', at.level, 'dB')} the level falls behind by ${now_lost}; published losses give ${now_between}.`,
+          label: `At ${format('level', at.level, 'dB')} the level falls behind by ${now_lost}; published losses give ${now_between} dB.`,
           x: { domain: [70, 106], ticks: [70, 80, 90, 100], words: 'level if the vent lost nothing, dB' },
           y: { domain: [0, 8], ticks: [0, 2, 4, 6, 8], words: 'dB' },
           traces: [
