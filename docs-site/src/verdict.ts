@@ -20,7 +20,7 @@ const HEADS = { quiet: 'Yes', doubtful: 'It fits, but may be heard', noisy: 'It 
 function onsets({ vented }: Design): string {
   if (vented === undefined) return '';
   const { quiet, noisy } = vented.noise;
-  return ` Up to ${say('level', quiet.level, 'dB')} that is below every published onset of noise, so the vent is quiet; above ${say('level', noisy.level, 'dB')} it has passed them all. No formula tells when it is heard between the two.`;
+  return ` Up to ${say('level', quiet.level, 'dB')} the vent is quiet: its air stays below every published onset of noise. Above ${say('level', noisy.level, 'dB')} it has passed them all. Between the two no formula tells whether it is heard.`;
 }
 
 /** The answer to the question in two sentences; every word depends on a number. */

@@ -119,7 +119,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
       ),
       row('the vent is noisy above', ({ noise }) => noise && say.decibels(noise.noisy.level), false, ''),
       row(
-        `the sound falls behind at ${say.decibels(asked.level)} by`,
+        `lost in the vent at ${say.decibels(asked.level)}`,
         ({ compression }) =>
           compression &&
           `${say.decibels(compression.nominal)} (${compression.low.toFixed(1)} to ${compression.high.toFixed(1)})`,
