@@ -128,14 +128,19 @@ function placeOfRule(words: string, at: number, taken: readonly Taken[], width: 
   return places.reduce((best, place) => (place.free > best.free + 1 ? place : best));
 }
 
-/** The names of lines, each where they stand farthest apart: over the upper one, under the lower one. */
-function namesOf(lines: Panel['lines'], { x, y, width }: Scale) {
+/** The names of lines, each where they stand farthest apart and from a rule: over the upper one, under the lower one. */
+function namesOf(lines: Panel['lines'], { x, y, width }: Scale, rule: number | undefined) {
   const named = lines.filter(({ name }) => name !== undefined);
   const [first, ...others] = named;
   if (!first) return [];
   const at = (line: Panel['lines'][number], length: number) => line.y[line.x.indexOf(length)];
-  const gap = (length: number) =>
-    Math.min(...others.map((line) => Math.abs((at(line, length) ?? Infinity) - at(first, length)!)), 1e9);
+  const gap = (length: number) => {
+    const heights = named.map((line) => y(at(line, length) ?? Infinity));
+    const [top, bottom] = [Math.min(...heights), Math.max(...heights)];
+    const fromRule =
+      rule === undefined ? 1e9 : Math.min(...[top - 14, bottom + 14].map((down) => Math.abs(down - rule)));
+    return Math.min(...heights.slice(1).map((height) => Math.abs(height - heights[0]!)), fromRule, 1e9);
+  };
   const inside = first.x.filter(
     (length) => x(length) > 4 && x(length) < 0.82 * width && others.every((line) => at(line, length) !== undefined),
   );
@@ -197,7 +202,7 @@ export function drawTubes(facts: Facts, { tubes, proposed }: NamedSet, total: nu
   );
   const panel = ({ title, unit, domain, ticks: steps, rule, lines }: Panel): Markup => {
     const y = (value: number) => height * (1 - (value - domain[0]) / (domain[1] - domain[0]));
-    const names = namesOf(lines, { x, y, width });
+    const names = namesOf(lines, { x, y, width }, rule && y(rule.at));
     const taken: Taken[] = [
       ...lines.flatMap((line) =>
         line.x.map((length, i): Taken => [x(length), y(line.y[i]!), x(length), y(line.y[i]!)]),
