@@ -1,22 +1,25 @@
 import { completeDriver } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
-import { type VentVerdict, ventMap } from '@airspring/core/limit';
+import { type VentVerdict, ventMap, ventOnsets } from '@airspring/core/limit';
 import {
   type Frequency,
   format,
   type Level,
+  logarithmicGrid,
   read,
+  si,
   type Volume,
 } from '@airspring/core/quantity';
+import { noiseOnsets } from '@airspring/core/vent';
 
 /** What may be changed. Bench and driver are invented. */
 export const inputs = {
   level: {
     kind: 'level',
     label: 'Level at one metre',
-    value: '98 dB',
-    least: '84 dB',
-    greatest: '106 dB',
+    value: '88 dB',
+    least: '76 dB',
+    greatest: '100 dB',
     step: '0.5 dB',
   },
 } as const;
@@ -45,29 +48,31 @@ const space = {
   },
 } as const;
 
-/** The smallest vents for some volumes and tunings, volume by volume. */
+const boxWith = (netVolume: Volume, fb: Frequency, area: number) =>
+  ventedBox({
+    drivers,
+    sourceResistance: '0.1 Ω',
+    netVolume,
+    fb,
+    QL: 7,
+    ventArea: si('area', area),
+  });
+
+/** The smallest quiet vents for some volumes and tunings, volume by volume. */
 export const mapOf = (
   level: Level,
   netVolumes: readonly Volume[],
   tunings: readonly Frequency[],
 ) =>
   ventMap({
-    box: (netVolume, fb) =>
-      ventedBox({
-        drivers,
-        sourceResistance: '0.1 Ω',
-        netVolume,
-        fb,
-        QL: 7,
-        // The speed in a vent of one square metre is the flow.
-        ventArea: '1 m²',
-      }),
+    // Any area will do: the map finds its own.
+    box: (netVolume, fb) => boxWith(netVolume, fb, 1),
     netVolumes,
     tunings,
     level,
     from: '30 Hz',
     to: '120 Hz',
-    airSpeedPeak: '12 m/s',
+    onsets: noiseOnsets,
     space,
     displaced: '2.1 L',
     wall: '3 mm',
@@ -79,6 +84,14 @@ export const found = {
   fb: read('frequency', '24.1 Hz'),
   diameter: read('length', '74 mm'),
 };
+
+/** Up to which level the vent of that box is quiet at every tone. */
+function quietUpTo({ netVolume, fb, diameter }: typeof found) {
+  const box = boxWith(netVolume, fb, (Math.PI / 4) * diameter ** 2);
+  const tones = logarithmicGrid(30, 120, 32);
+  const { quiet } = ventOnsets(box, { diameter }, tones);
+  return Math.min(...quiet.levelHalfSpace);
+}
 
 /** How a vent fits, as it stands after 'it'. */
 const fitting: Readonly<Record<VentVerdict, string>> = {
@@ -107,6 +120,7 @@ export function answers({ level }: { readonly level: Level }) {
     length:
       length === undefined ? 'of no length' : format('length', length, 'mm'),
     verdict: fitting[verdict],
+    own: `${quietUpTo(found).toFixed(1)} dB`,
     pipe:
       pipeResonance === undefined
         ? 'nowhere'

@@ -7,6 +7,22 @@ const edges = ({ box: { outer } }: Design, { length }: BriefFacts): string =>
 
 const times = (count: number, one: string): string => (count === 1 ? `a ${one}` : `${count} ${one}s`);
 
+/** Whether the vent is quiet at the wanted level, by every published onset of noise. */
+function heard({ vented }: Design, level: number): 'quiet' | 'doubtful' | 'noisy' {
+  if (vented === undefined) return 'doubtful';
+  const { quiet, noisy } = vented.noise;
+  return quiet.level >= level - 0.05 ? 'quiet' : noisy.level < level ? 'noisy' : 'doubtful';
+}
+
+const HEADS = { quiet: 'Yes', doubtful: 'It fits, but may be heard', noisy: 'It fits, but is noisy' } as const;
+
+/** The levels between which it is doubtful whether the vent is heard. */
+function onsets({ vented }: Design): string {
+  if (vented === undefined) return '';
+  const { quiet, noisy } = vented.noise;
+  return ` Up to ${say('level', quiet.level, 'dB')} the vent is quiet: its air stays below every published onset of noise. Above ${say('level', noisy.level, 'dB')} it has passed them all. Between the two no formula tells whether it is heard.`;
+}
+
 /** The answer to the question in two sentences; every word depends on a number. */
 export function verdict(design: Design, facts: BriefFacts, nearest = false): readonly [string, string] {
   const { vent, response, loudness, atWantedLevel } = design;
@@ -22,8 +38,8 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
       vent.spare >= 0.0005
         ? `with ${say('length', vent.spare, facts.length, 2)} of length to spare`
         : 'with no length to spare';
-    const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : 'Yes, judged by air speed alone';
-    first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.`;
+    const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : HEADS[heard(design, facts.level)];
+    first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.${onsets(design)}`;
   } else {
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }
@@ -42,12 +58,14 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
   const air =
     speed !== undefined &&
     `air ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
+  const quiet = design.vented && `quiet up to ${say('level', design.vented.noise.quiet.level, 'dB')}`;
   return [
     `Box ${design.name}: ${edges(design, facts)}`,
     tube,
     `reaches ${say('frequency', response.cutoff, 'Hz')} (−${say('level', facts.fall, 'dB')})`,
     `plays ${say('level', loudness.level, 'dB')}`,
     air,
+    quiet,
   ]
     .filter(Boolean)
     .join(' · ');

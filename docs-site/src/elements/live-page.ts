@@ -69,7 +69,7 @@ class Picture {
   /** The author's lines stay, grey: copies of what is there cost less than a new picture. */
   #leaveGhosts(): void {
     this.#ghosts = true;
-    for (const line of [...this.#element.querySelectorAll('[data-trace]')].reverse()) {
+    for (const line of [...this.#element.querySelectorAll('[data-trace]:not(.area)')].reverse()) {
       const ghost = line.cloneNode() as SVGElement;
       ghost.removeAttribute('data-trace');
       ghost.setAttribute('class', 'ghost');

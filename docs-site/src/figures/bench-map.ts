@@ -27,7 +27,7 @@ export function labelOf(level: number, { cells }: VentGrid): string {
   const share = cells.filter(({ verdict }) => fits(verdict)).length / cells.length;
   const wide = cells.map(({ diameter }) => diameter);
   const [least, most] = [Math.min(...wide), Math.max(...wide)].map((width) => format('length', width, 'mm'));
-  return `For ${format('level', level, 'dB')} from 30 Hz upwards with at most 12 m/s, the vent must be ${least} to ${most} wide; it fits in ${Math.round(100 * share)} % of this map.`;
+  return `To be quiet at ${format('level', level, 'dB')} from 30 Hz upwards, the vent must be ${least} to ${most} wide; it fits in ${Math.round(100 * share)} % of this map.`;
 }
 
 const box = { ...found, words: 'the bench' };

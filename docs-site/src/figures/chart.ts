@@ -20,6 +20,8 @@ export interface Trace {
   readonly colour: string;
   readonly dash?: string;
   readonly thick?: boolean;
+  /** The line goes round an area, which is tinted. */
+  readonly area?: boolean;
   /** Said at the right end of the line. */
   readonly words?: string;
 }
@@ -95,8 +97,11 @@ export function drawChart(chart: Chart, total: number, ghosts: readonly Trace[] 
   const { x, y, traces, band, rules = [], marks = [] } = chart;
   const scale = scales(chart, total);
   const { width, height } = scale;
-  const line = ({ name, colour, dash = 'none', thick, ...points }: Trace, ghost: boolean) =>
-    html`<path ${ghost ? html`class="ghost"` : html`data-trace="${name}"`} d="${pathOf(points, scale)}" stroke="${ghost ? 'var(--ghost)' : colour}" stroke-width="${thick ? 2.6 : 1.6}" stroke-dasharray="${dash}"/>`;
+  const line = ({ name, colour, dash = 'none', thick, area, ...points }: Trace, ghost: boolean) => {
+    const d = pathOf(points, scale);
+    if (area) return !ghost && html`<path class="area" data-trace="${name}" d="${d}" color="${colour}"/>`;
+    return html`<path ${ghost ? html`class="ghost"` : html`data-trace="${name}"`} d="${d}" stroke="${ghost ? 'var(--ghost)' : colour}" stroke-width="${thick ? 2.6 : 1.6}" stroke-dasharray="${dash}"/>`;
+  };
   const ended = traces.flatMap((trace) => {
     const last = (trace.y.length ?? 0) - 1;
     return trace.words === undefined ? [] : [{ trace, at: scale.y(trace.y[last]!) }];

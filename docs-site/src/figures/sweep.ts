@@ -23,6 +23,8 @@ export interface Panel {
   readonly domain: readonly [number, number];
   readonly ticks: readonly number[];
   readonly rule?: { readonly at: number; readonly words: string };
+  /** A dotted curve over all frequencies, which the note explains. */
+  readonly guide?: readonly number[] | undefined;
   /** Words at the bold curve. */
   readonly words?: readonly {
     readonly f: number;
@@ -78,7 +80,7 @@ function drawPanel(
   height: number,
   ghosts: readonly Line[] = [],
 ): Markup {
-  const { lines, domain, ticks, rule, words = [], colour, unit } = panel;
+  const { lines, domain, ticks, rule, guide, words = [], colour, unit } = panel;
   const y = (value: number) => height * (1 - (value - domain[0]) / (domain[1] - domain[0]));
   const scale = { width, height, x, y };
   const [bold, ...others] = lines;
@@ -117,7 +119,7 @@ function drawPanel(
 <text class="panel-title" y="-8" fill="${colour}">${panel.title}, ${unit}</text><text class="read halo" data-read x="${px(width)}" y="-8" text-anchor="end" fill="${colour}"></text>
 ${ticks.map((tick) => html`<path class="grid" d="M0 ${px(y(tick))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(y(tick) + 4)}">${minus(tick)}</text>`)}
 ${rule && html`<path class="rule" d="M0 ${px(y(rule.at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(y(rule.at) + (y(rule.at) < 20 ? 15 : -5))}" text-anchor="end">${rule.words}</text>`}
-<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${ghosts.map((line) => html`<path class="ghost" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--ghost)" stroke-width="1.4"/>`)}${others.map((line) => html`<path data-line="${line.name}" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--soft)" stroke-width="1"/>`)}${parts.map(boldPath)}</svg>
+<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden">${guide && html`<path class="rule" data-guide d="${pathOf({ x: frequencies, y: guide }, scale)}"/>`}${ghosts.map((line) => html`<path class="ghost" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--ghost)" stroke-width="1.4"/>`)}${others.map((line) => html`<path data-line="${line.name}" d="${pathOf({ x: frequencies, y: line.values }, scale)}" stroke="var(--soft)" stroke-width="1"/>`)}${parts.map(boldPath)}</svg>
 ${said.map(({ text, colour: ink, across: middle, down }) => html`<text class="halo words" x="${px(middle)}" y="${px(down)}" text-anchor="middle" fill="${ink}">${text}</text>`)}
 ${lines.length > 1 && lines.map(name)}
 </g>`;

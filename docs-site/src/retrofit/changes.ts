@@ -6,11 +6,11 @@ import type { Facts } from './facts.js';
 import { stepList } from './first.js';
 import { meets } from './wishes.js';
 
-const heads = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'travel, mm'] as const;
+const heads = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', 'travel, mm'] as const;
 
 /** The numbers of a row, aligned on their points; what meets a wish stands out. */
 function cells(account: Account, { answer }: Facts): Markup[] {
-  const { fb, fc, reach, loudest, wanted } = account;
+  const { fb, fc, reach, loudest, wanted, noise } = account;
   const met = meets(account, answer);
   const cell = (value: number | undefined, is = false) => {
     const text = value === undefined ? '–' : value.toFixed(1);
@@ -21,6 +21,7 @@ function cells(account: Account, { answer }: Facts): Markup[] {
     cell(reach, met.reach),
     cell(loudest.level, met.level),
     cell(wanted.airSpeed?.value, met.airSpeed),
+    cell(noise?.quiet.level, met.quiet),
     cell(wanted.travel.value * 1e3),
   ];
 }
@@ -57,7 +58,7 @@ export function changes(facts: Facts): Markup {
 <section aria-labelledby="changes"><h2 id="changes">What could be done, each change alone</h2>
 <p>Every row is computed as a complete box. Open a row to see its steps. A bold number meets what you asked for.</p>
 <div class="table"><table class="changes">
-<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at ${say.decibels(answer.asked.level)}.`)}</caption>
+<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at ${say.decibels(answer.asked.level)}. Quiet: up to this level the vent stays below every published onset of noise.`)}</caption>
 <thead><tr><th scope="col">change</th>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody class="now"><tr><th scope="row">as it is</th>${cells(answer.now.account, facts)}</tr></tbody>
 ${doneRows(answer).map((row) => group(row, facts))}

@@ -16,17 +16,27 @@ const heads = [
   'gives out first',
   'at, Hz',
   'air speed peak at the wanted level, m/s',
+  'quiet up to, dB',
+  'noisy above, dB',
+  'falls behind at the wanted level, dB',
+  'at least, dB',
+  'at most, dB',
   'cone travel peak at the wanted level, m',
   'least impedance, ohm',
 ] as const;
 
-const numbersOf = ({ fb, fc, reach, loudest, wanted, leastLoad }: Account) => [
+const numbersOf = ({ fb, fc, reach, loudest, wanted, noise, compression, leastLoad }: Account) => [
   fb ?? fc,
   reach,
   loudest.level,
   loudest.binding,
   loudest.frequency,
   wanted.airSpeed?.value,
+  noise?.quiet.level,
+  noise?.noisy.level,
+  compression?.nominal,
+  compression?.low,
+  compression?.high,
   wanted.travel.value,
   leastLoad.value,
 ];

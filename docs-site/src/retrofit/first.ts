@@ -53,6 +53,27 @@ function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: 
   return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
 }
 
+/** How much louder the vent plays before it may be heard, and what that means at the wanted level. */
+export function howQuiet({ first, answer: { now, asked }, say }: Facts): string {
+  const [from, to] = [now.account.noise, first?.row.account.noise];
+  if (first === undefined || (from === undefined && to === undefined)) return '';
+  if (to === undefined) return 'No vent is left that could be heard.';
+  const by = from === undefined ? undefined : to.quiet.level - from.quiet.level;
+  const head =
+    by === undefined
+      ? 'The new vent is judged by its onsets of noise'
+      : Math.abs(by) < LEAST_DECIBELS
+        ? 'The vent may be heard from the same level on as now'
+        : `The vent then plays ${say.decibels(Math.abs(by))} ${by > 0 ? 'louder' : 'less loud'} before it may be heard`;
+  const judged =
+    to.quiet.level >= asked.level - LEAST_DECIBELS
+      ? 'it is quiet'
+      : to.noisy.level < asked.level
+        ? 'it is still noisy'
+        : 'it may be heard or not, for no formula tells when a vent is heard';
+  return `${head}: up to ${say.decibels(to.quiet.level)} it stays below every published onset. Above ${say.decibels(to.noisy.level)} it has passed them all. At the ${say.decibels(asked.level)} that you want ${judged}.`;
+}
+
 /** What the first change does to level, air and depth. */
 export function whatItChanges(facts: Facts): string {
   const { first, answer } = facts;
@@ -91,6 +112,21 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
         `at most ${say.speed(asked.airSpeedPeak)}`,
       ),
       row(
+        'the vent is quiet up to',
+        ({ noise }) => noise && say.decibels(noise.quiet.level),
+        met.quiet,
+        asked.quiet ? `at least ${say.decibels(asked.level)}` : '',
+      ),
+      row('the vent is noisy above', ({ noise }) => noise && say.decibels(noise.noisy.level), false, ''),
+      row(
+        `lost in the vent at ${say.decibels(asked.level)}`,
+        ({ compression }) =>
+          compression &&
+          `${say.decibels(compression.nominal)} (${compression.low.toFixed(1)} to ${compression.high.toFixed(1)})`,
+        false,
+        '',
+      ),
+      row(
         'reach',
         ({ reach }) => (reach === undefined ? undefined : say.hertz(reach)),
         met.reach,
@@ -106,7 +142,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
 /** What to do first, what it changes, and how it is done. */
 export function firstAnswer(facts: Facts): Markup {
   const { first, say } = facts;
-  const changes = whatItChanges(facts);
+  const [changes, quiet] = [whatItChanges(facts), howQuiet(facts)];
   const { measuredDrivers } = facts.answer;
   const drivers = measuredDrivers && html`<p class="answer">${tied(measuredHead(measuredDrivers))}</p>`;
   if (!first) return html`${drivers}<p class="answer">${doFirst(facts)}</p>`;
@@ -116,6 +152,7 @@ export function firstAnswer(facts: Facts): Markup {
   return html`
 ${drivers}<p class="answer">${tied(doFirst(facts))}</p>
 <p class="answer">${tied(changes)}</p>
+${quiet !== '' && html`<p class="answer">${tied(quiet)}</p>`}
 ${picture && figureMarkup(picture)}
 ${beforeAndAfter(facts, row.account)}
 <section aria-labelledby="how"><h2 id="how">How to do it</h2>
@@ -130,7 +167,9 @@ export function firstLine({ first, answer: { now }, say }: Facts): Markup {
   const { row } = first;
   const [from, to] = [now.account.wanted.airSpeed, row.account.wanted.airSpeed];
   const air = from && to ? `; air ${say.speed(from.value)} → ${say.speed(to.value)}` : '';
-  return html`<strong>First: ${row.change}.</strong> ${tied(`${capital(say.phrase(row.what))}: level ${say.decibels(now.account.loudest.level)} → ${say.decibels(row.account.loudest.level)}${air}.`)}`;
+  const [was, then] = [now.account.noise, row.account.noise];
+  const quiet = was && then ? `; quiet up to ${say.decibels(was.quiet.level)} → ${say.decibels(then.quiet.level)}` : '';
+  return html`<strong>First: ${row.change}.</strong> ${tied(`${capital(say.phrase(row.what))}: level ${say.decibels(now.account.loudest.level)} → ${say.decibels(row.account.loudest.level)}${air}${quiet}.`)}`;
 }
 
 export const stepList = (facts: Facts, row: Parameters<typeof stepsOf>[0]): Markup =>

@@ -48,6 +48,9 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
   const levels = axis([Math.min(...level), Math.max(...level, asked.level)], 5);
   // Short tubes are so fast that nothing else could be seen.
   const speeds = axis([0, Math.min(Math.max(...speed, asked.airSpeedPeak), 3 * asked.airSpeedPeak)], 10);
+  const heard = options.flatMap(({ length, account: { noise } }) => (noise ? [{ length, noise }] : []));
+  const [quiet, noisy] = [heard.map(({ noise }) => noise.quiet.level), heard.map(({ noise }) => noise.noisy.level)];
+  const onsets = axis([Math.min(...quiet, asked.level), Math.max(...noisy, asked.level)], 10);
   const binding = stretches(options, ({ account }) => account.loudest.binding);
   return [
     {
@@ -78,6 +81,16 @@ function panelsOf({ answer: { asked }, say }: Facts, { options }: TubeSet): Pane
       ...speeds,
       rule: { at: asked.airSpeedPeak, words: `your limit: ${say.speed(asked.airSpeedPeak)}` },
       lines: [{ colour: 'var(--speed)', x, y: speed }],
+    },
+    {
+      title: 'Onsets of noise in the vent',
+      unit: 'dB',
+      ...onsets,
+      rule: { at: asked.level, words: `wanted: ${say.decibels(asked.level)}` },
+      lines: [
+        { name: 'noisy above', colour: 'var(--soft)', x: heard.map(({ length }) => length), y: noisy, thin: true },
+        { name: 'quiet up to', colour: 'var(--speed)', x: heard.map(({ length }) => length), y: quiet },
+      ],
     },
   ];
 }
@@ -115,14 +128,19 @@ function placeOfRule(words: string, at: number, taken: readonly Taken[], width: 
   return places.reduce((best, place) => (place.free > best.free + 1 ? place : best));
 }
 
-/** The names of lines, each where they stand farthest apart: over the upper one, under the lower one. */
-function namesOf(lines: Panel['lines'], { x, y, width }: Scale) {
+/** The names of lines, each where they stand farthest apart and from a rule: over the upper one, under the lower one. */
+function namesOf(lines: Panel['lines'], { x, y, width }: Scale, rule: number | undefined) {
   const named = lines.filter(({ name }) => name !== undefined);
   const [first, ...others] = named;
   if (!first) return [];
   const at = (line: Panel['lines'][number], length: number) => line.y[line.x.indexOf(length)];
-  const gap = (length: number) =>
-    Math.min(...others.map((line) => Math.abs((at(line, length) ?? Infinity) - at(first, length)!)), 1e9);
+  const gap = (length: number) => {
+    const heights = named.map((line) => y(at(line, length) ?? Infinity));
+    const [top, bottom] = [Math.min(...heights), Math.max(...heights)];
+    const fromRule =
+      rule === undefined ? 1e9 : Math.min(...[top - 14, bottom + 14].map((down) => Math.abs(down - rule)));
+    return Math.min(...heights.slice(1).map((height) => Math.abs(height - heights[0]!)), fromRule, 1e9);
+  };
   const inside = first.x.filter(
     (length) => x(length) > 4 && x(length) < 0.82 * width && others.every((line) => at(line, length) !== undefined),
   );
@@ -184,7 +202,7 @@ export function drawTubes(facts: Facts, { tubes, proposed }: NamedSet, total: nu
   );
   const panel = ({ title, unit, domain, ticks: steps, rule, lines }: Panel): Markup => {
     const y = (value: number) => height * (1 - (value - domain[0]) / (domain[1] - domain[0]));
-    const names = namesOf(lines, { x, y, width });
+    const names = namesOf(lines, { x, y, width }, rule && y(rule.at));
     const taken: Taken[] = [
       ...lines.flatMap((line) =>
         line.x.map((length, i): Taken => [x(length), y(line.y[i]!), x(length), y(line.y[i]!)]),

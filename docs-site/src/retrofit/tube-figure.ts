@@ -7,7 +7,7 @@ import { labelOf, standing } from './tube-words.js';
 
 const widths = { wide: 648, narrow: 350 } as const;
 
-/** Tuning, reach, level, air speed and limits over the length of the tube, below each other on one axis. */
+/** Tuning, reach, level, air speed, onsets of noise and limits over the length of the tube, below each other on one axis. */
 export function tubeFigure(facts: Facts, set: NamedSet): Markup {
   const { say } = facts;
   const { tubes } = set;
@@ -17,11 +17,23 @@ export function tubeFigure(facts: Facts, set: NamedSet): Markup {
     option.account.reach?.toFixed(1) ?? '–',
     option.account.loudest.level.toFixed(1),
     option.account.wanted.airSpeed?.value.toFixed(1) ?? '–',
+    option.account.noise?.quiet.level.toFixed(1) ?? '–',
+    option.account.noise?.noisy.level.toFixed(1) ?? '–',
     option.account.loudest.binding,
     standing(option),
   ]);
   const title = tied(`What a tube of ${say.length(tubes.diameter)} would do at each length`);
-  const heads = [`length, ${say.lengthUnit}`, 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'gives out', 'fits'];
+  const heads = [
+    `length, ${say.lengthUnit}`,
+    'tuned, Hz',
+    'reach, Hz',
+    'level, dB',
+    'air, m/s',
+    'quiet up to, dB',
+    'noisy above, dB',
+    'gives out',
+    'fits',
+  ];
   return html`
 <div class="figure" id="tube-lengths${set.id}"><figure>
 <sweep-figure data-what="Length of the tube at which the curves are read">

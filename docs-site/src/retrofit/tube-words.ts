@@ -20,6 +20,18 @@ export function stretches(options: readonly TubeOption[], of: (option: TubeOptio
 
 export const standing = ({ fitting, bent }: TubeOption): string =>
   fitting === 'does not fit' ? 'does not fit' : fitting === 'measure' ? 'measure' : bent ? 'fits with a bend' : 'fits';
+
+/** How the onsets of noise move with the length. */
+function quietly(options: readonly TubeOption[], say: Facts['say']): string[] {
+  const [short, long] = [options[0]?.account.noise, options.at(-1)?.account.noise];
+  if (short === undefined || long === undefined) return [];
+  const range = (from: number, to: number) =>
+    `${say.decibels(from)} at the shortest to ${say.decibels(to)} at the longest`;
+  return [
+    `The vent is quiet up to ${range(short.quiet.level, long.quiet.level)}, and noisy above ${range(short.noisy.level, long.noisy.level)}.`,
+  ];
+}
+
 /** What the figure shows, in sentences. */
 export function labelOf({ answer: { asked }, say }: Facts, tubes: TubeSet): string {
   const { options } = tubes;
@@ -49,6 +61,7 @@ export function labelOf({ answer: { asked }, say }: Facts, tubes: TubeSet): stri
     `The reach is deepest, ${say.hertz(deepest.account.reach ?? 0)}, at ${say.length(deepest.length)}.`,
     `The loudest steady tone is greatest, ${say.decibels(loudest.account.loudest.level)}, at ${say.length(loudest.length)}, and as loud as you want ${between(loud)}.`,
     `The air keeps to your limit ${between(calm)}.`,
+    ...quietly(options, say),
     `First to give out is ${binding.join(', and ')}.`,
     `Does it fit: ${fit.join('; ')}.`,
   ].join(' ');

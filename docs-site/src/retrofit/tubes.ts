@@ -8,11 +8,12 @@ import type { NamedSet } from './proposed.js';
 import { tubeFigure } from './tube-figure.js';
 import { meets } from './wishes.js';
 
-const cellsOf = ({ account: { fb = 0, reach, loudest, wanted } }: TubeOption): string[] => [
+const cellsOf = ({ account: { fb = 0, reach, loudest, wanted, noise } }: TubeOption): string[] => [
   fb.toFixed(1),
   reach?.toFixed(1) ?? '–',
   loudest.level.toFixed(1),
   wanted.airSpeed?.value.toFixed(1) ?? '–',
+  noise?.quiet.level.toFixed(1) ?? '–',
 ];
 
 /** What the tubes of one flange have in common, against the wishes. */
@@ -41,7 +42,7 @@ function oneSet(facts: Facts, set: NamedSet, isOnly: boolean): Markup {
 <p>${tied(flangeText(tubes, say))}</p>
 ${tubeFigure(facts, set)}
 <p>${count} ${lesson(facts, set)}</p>
-${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing`, ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'what it is for'], rows, 'tubes')}`;
+${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing`, ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', 'what it is for'], rows, 'tubes')}`;
 }
 
 /** Sets of tubes for one flange each, one for every hole, saw and pipe: the figure over their length, and the tubes worth printing. */

@@ -23,7 +23,7 @@ const reasons: Readonly<Record<string, string>> = {
 /** The boxes beside each other. */
 export function choice(designs: readonly Design[], { length, volume }: BriefFacts): Markup {
   const rows = designs.map((design): string[] => {
-    const { name, box, vent, response, loudness, atWantedLevel } = design;
+    const { name, box, vent, response, loudness, atWantedLevel, vented } = design;
     return [
       name,
       say('volume', box.outerVolume, volume),
@@ -33,6 +33,7 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
       say('frequency', response.cutoff, 'Hz'),
       say('level', Math.round(loudness.level * 10) / 10, 'dB', 4),
       atWantedLevel.airSpeedPeak ? say('airSpeedPeak', atWantedLevel.airSpeedPeak.value, 'm/s') : 'none',
+      vented ? say('level', vented.noise.quiet.level, 'dB') : 'none',
     ];
   });
   const words = designs.map(({ name, leaning, words: differences }) => {
@@ -49,7 +50,7 @@ ${
   html`<p>Each box meets the whole brief, and none is better than another in every respect. The rest of this page describes box ${first?.name ?? 'A'} and compares the others with it.</p>`
 }
 <ul class="plain">${words}</ul>
-${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'air speed at most'], rows)}
+${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'air speed at most', 'quiet up to'], rows)}
 </section>`;
 }
 

@@ -44,14 +44,21 @@ export function sound(design: Design, designs: readonly Design[], facts: BriefFa
 <p>When you turn it up, something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which of these comes first depends on the tone ${cite('small1973vented2')}. The second curve is the loudest steady tone before that.<span data-scripted hidden> To read all curves at a tone, point at it or move the slider under the curves.</span></p>
 ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
+${design.vented && heard(design.vented, level)}
 ${
   airSpeed &&
-  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether you hear the vent: that also depends on flare, edge and tone.</p>`
+  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether you hear the vent.</p>`
 }
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>
 ${cautionsAbout(design, 'Driver', 'Mains')}
 </section>`;
+}
+
+/** Up to which level the vent is quiet, and what it loses. */
+function heard({ noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>, level: string): Markup {
+  const { low, nominal, high, frequency } = compression;
+  return html`<p>No formula tells when a vent is heard, so the vent is judged by all published onsets of jets, turbulence and noise ${cite('holman2005')} ${cite('salvatti2002')}. Up to ${say('level', quiet.level, 'dB')} it stays below every one of them, and is quiet; the first to be reached is “${quiet.onset}”, at ${say('frequency', quiet.frequency, 'Hz')}. Above ${say('level', noisy.level, 'dB')} it has passed them all, and is noisy. Between the two it is doubtful. Some of the onsets are known from memory only. The ends of the vent also lose pressure: at ${level} the sound falls behind by about ${say('level', nominal, 'dB', 2)}, at ${say('frequency', frequency, 'Hz')}; published losses give ${low.toFixed(1)} to ${say('level', high, 'dB', 2)} ${cite('atig2004')}.</p>`;
 }
 
 /** What protects the cone below the tuning, where no air spring holds it. */

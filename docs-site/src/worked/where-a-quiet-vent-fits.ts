@@ -5,7 +5,7 @@ export default worked({
   inputs,
   answers: (values) => {
     const texts = answers(values);
-    const said = `The vent must be ${texts.diameter} wide and ${texts.length} long. It ${texts.verdict}.`;
+    const said = `To be quiet, the vent must be ${texts.diameter} wide and ${texts.length} long. It ${texts.verdict}.`;
     return { ...texts, said };
   },
   figures: {},

@@ -1,7 +1,8 @@
 /** The smallest vent of a few boxes, by the circuit of the vented box in complex numbers and the tuning of an open pipe. */
 import { ventedBox } from '@airspring/core/enclosure';
-import { ventMap } from '@airspring/core/limit';
+import { type VentMapInput, ventMap } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
+import { noiseOnsets } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 import { type Complex, over } from '../complex.js';
 import { paperAir, physical } from '../enclosure/textbook.js';
@@ -29,15 +30,15 @@ const effective = (volume: number, fb: number): number => {
   const k = (2 * Math.PI * fb) / paperAir.speedOfSound;
   return ((Math.PI / 4) * diameterOf(volume, fb) ** 2) / (k * k * volume);
 };
-const cells = () =>
+const cells = (allowed: Pick<VentMapInput, 'onsets' | 'airSpeedPeak'> = { airSpeedPeak: '17 m/s' }) =>
   ventMap({
+    ...allowed,
     box: (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL, ventArea: si('area', 1) }, paperAir),
     netVolumes: volumes.map((volume) => si('volume', volume)),
     tunings: tunings.map((fb) => si('frequency', fb)),
     level: '98 dB',
     from: '28 Hz',
     to: '100 Hz',
-    airSpeedPeak: '17 m/s',
     space: {
       outer: { width: '600 mm', height: '500 mm', depth: '500 mm' },
       thickness: '18 mm',
@@ -59,6 +60,24 @@ check('limit.vent-map.diameter', {
   expected: boxes.map(([volume, fb]) => diameterOf(volume, fb)),
   unit: 'm',
   tolerance: { relative: 1e-13, why: 'rounding' },
+});
+/** holman2005: a jet forms where the mean speed of half a period over ω d passes 0.16, so the air may move by 0.08 π d. */
+const quietDiameterOf = (volume: number, fb: number): number => {
+  const [low, high] = [28, 100].map(
+    (f) => (flowPerPascal(volume, fb, f) * 20e-6 * 10 ** (98 / 20)) / (2 * Math.PI * f),
+  );
+  return Math.cbrt(Math.max(low!, high!) / (0.02 * Math.PI ** 2));
+};
+check('limit.vent-map.quiet', {
+  formula: 'limit/ventMap',
+  source: { key: 'holman2005', locator: 'abstract: 0.16 for a round opening; stroke solved for the diameter' },
+  status: 'derived',
+  kind: 'standard',
+  given,
+  got: () => cells({ onsets: noiseOnsets.filter(({ name }) => name === 'jets form') }).map(({ diameter }) => diameter),
+  expected: boxes.map(([volume, fb]) => quietDiameterOf(volume, fb)),
+  unit: 'm',
+  tolerance: { relative: 5e-14, why: 'rounding' },
 });
 check('limit.vent-map.resonance', {
   formula: 'limit/ventMap',

@@ -16,6 +16,6 @@ export function pageOf(brief: Brief): { answer: Answer; markup: string } {
   const said = briefAnswer(brief, answer);
   const references = JSON.parse(text('../../ledger/references.json'));
   const { markup } =
-    html`<html lang="en"><body><main><h1>${brief.title}</h1>${said.answer}${said.rest}${sources(references, { small1973vented1: 'the network', small1973vented2: 'levels', rayleigh1896: 'the resonance', 'iec60268-22': 'travel', niosh98_126: 'exposure', practice: 'air speed' })}</main></body></html>`;
+    html`<html lang="en"><body><main><h1>${brief.title}</h1>${said.answer}${said.rest}${sources(references, { small1973vented1: 'the network', small1973vented2: 'levels', rayleigh1896: 'the resonance', 'iec60268-22': 'travel', niosh98_126: 'exposure', practice: 'air speed', holman2005: 'jets', salvatti2002: 'a speed', atig2004: 'loss' })}</main></body></html>`;
   return { answer, markup };
 }

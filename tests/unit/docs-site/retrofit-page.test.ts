@@ -27,7 +27,7 @@ const one = (value: number | undefined) => (value ?? Number.NaN).toFixed(1);
 
 describe('the page of a box that stands', () => {
   test('begins with what to print, and what that changes', () => {
-    const [top, changes] = [...document.querySelectorAll('.answer')].map(words);
+    const [top, changes, quiet] = [...document.querySelectorAll('.answer')].map(words);
     const [tube] = first.box.tubes;
     expect(top).toMatch(/^Print this first: a tube of 50 mm inner and 56 mm outer diameter, /);
     expect(tube?.diameter).toBeCloseTo(0.05, 6);
@@ -36,15 +36,21 @@ describe('the page of a box that stands', () => {
     );
     expect(changes).toContain('slows from');
     expect(changes).toContain('within your limit of 17 m/s');
+    const [before, after] = [answer.now.account, first.account].map(({ noise }) => noise!.quiet.level) as [
+      number,
+      number,
+    ];
+    expect(quiet).toContain(`plays ${one(after - before)} dB louder before it may be heard: up to ${one(after)} dB`);
+    expect(quiet).toContain(`Above ${one(first.account.noise!.noisy.level)} dB it has passed them all`);
   });
 
   test('every adjective turns with its number', () => {
-    const changed = (account: Partial<RowDone['account']>): string => {
+    const changed = (account: Partial<RowDone['account']>, which = 1): string => {
       const row = { ...first, account: { ...first.account, ...account } };
       const turned: Retrofit = { ...answer, rows: answer.rows.map((each) => (each === first ? row : each)) };
       const page = retrofitAnswer(thunderBox, turned);
       return words(
-        documentOf(`<html lang="en"><body>${page.answer.markup}</body></html>`).querySelectorAll('.answer')[1],
+        documentOf(`<html lang="en"><body>${page.answer.markup}</body></html>`).querySelectorAll('.answer')[which],
       );
     };
     const { loudest, wanted, reach = 0 } = first.account;
@@ -54,6 +60,16 @@ describe('the page of a box that stands', () => {
     const airSpeed = (value: number) => ({ wanted: { ...wanted, airSpeed: { frequency: 40, value } } });
     expect(changed(airSpeed(30))).toContain('speeds up from');
     expect(changed(airSpeed(19))).toContain('still above your limit');
+    const { noise } = first.account;
+    const heard = (quiet: number, noisy: number) =>
+      changed({ noise: { quiet: { ...noise!.quiet, level: quiet }, noisy: { ...noise!.noisy, level: noisy } } }, 2);
+    const now = answer.now.account.noise!.quiet.level;
+    expect(heard(99, 110)).toContain('At the 98.0 dB that you want it is quiet.');
+    expect(heard(now + 4, 97)).toContain('that you want it is still noisy.');
+    expect(heard(now + 4, 97)).toContain('plays 4.0 dB louder before');
+    expect(heard(now - 2, 100)).toContain('plays 2.0 dB less loud before');
+    expect(heard(now, 100)).toContain('may be heard or not');
+    expect(heard(now, 100)).toContain('from the same level on as now');
     expect(changed({ reach: reach * 1.1 })).toContain('reaches less deep');
     expect(changed({ reach: reach * 0.9 })).toContain('reaches deeper');
   });
@@ -66,6 +82,7 @@ describe('the page of a box that stands', () => {
       const row = done[i] as RowDone;
       const cells = [...group.querySelectorAll('tr:first-child td')].map(words);
       expect(cells[2]).toBe(one(row.account.loudest.level));
+      expect(cells[4]).toBe(row.account.noise === undefined ? '–' : one(row.account.noise.quiet.level));
       expect(group.querySelectorAll('details li').length).toBe(row.steps.length + (row.measure ? 1 : 0));
     });
     // Rows that are called the same still differ in their words.
@@ -91,6 +108,11 @@ describe('the page of a box that stands', () => {
       expect(svg?.querySelectorAll('.event').length).toBe(proposed.length + 1);
       expect(svg?.getAttribute('aria-label')?.length).toBeGreaterThan(100);
     }
+    const quiet = options.map(({ account }) => account.noise!.quiet.level);
+    expect(words(figure.querySelector('figcaption'))).toContain(
+      `quiet up to ${one(quiet[0])} dB at the shortest to ${one(quiet.at(-1))} dB`,
+    );
+    expect(wide?.querySelectorAll('[data-line="quiet up to"]').length).toBe(1);
     const letters = [...(wide?.querySelectorAll('.letter') ?? [])].map(words);
     const lengths = proposed.map(({ option }) => options[option]?.length ?? 0).sort((a, b) => a - b);
     expect(letters).toEqual(lengths.map((length, i) => `${'ABC'[i]} ${Number((length * 1e3).toFixed(1))} mm`));

@@ -25,6 +25,7 @@ test.each([
   'worked-examples/what-my-coil-changes',
   'worked-examples/which-boxes-suit',
   'worked-examples/where-a-quiet-vent-fits',
+  'worked-examples/which-vent-is-quiet',
   'worked-examples/wider-vent',
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');

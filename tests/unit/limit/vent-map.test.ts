@@ -1,10 +1,10 @@
 import { standardAir } from '@airspring/core/air';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import { isInputError } from '@airspring/core/fault';
-import { type VentMapInput, ventMap } from '@airspring/core/limit';
-import { si } from '@airspring/core/quantity';
+import { type VentMapInput, ventMap, ventOnsets } from '@airspring/core/limit';
+import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { longestVent } from '@airspring/core/space';
-import { tuning } from '@airspring/core/vent';
+import { noiseOnsets, tuning } from '@airspring/core/vent';
 import { expect, test } from 'vitest';
 import { physical } from '../../literature/enclosure/textbook.js';
 
@@ -50,6 +50,35 @@ test('more level, or less air speed, asks for a wider vent', () => {
   });
 });
 
+test('below all published onsets the smallest vent is quiet, and one a little narrower is not', () => {
+  const { airSpeedPeak: _, ...rest } = input;
+  ventMap({ ...rest, onsets: noiseOnsets }).forEach(({ netVolume, fb, diameter }, i) => {
+    const quietUpTo = (width: number) => {
+      const vent = { diameter: si('length', width) };
+      const system = ventedBox({ drivers, netVolume, fb, QL: 7, ventArea: si('area', (Math.PI / 4) * width ** 2) });
+      return Math.min(...ventOnsets(system, vent, logarithmicGrid(30, 100, 32)).quiet.levelHalfSpace);
+    };
+    if (i % 7 === 0) expect(quietUpTo(diameter)).toBeCloseTo(96, 6);
+    if (i % 7 === 0) expect(quietUpTo(0.99 * diameter)).toBeLessThan(96);
+  });
+});
+
+test('with onsets and an air speed, the stricter of them decides', () => {
+  const { airSpeedPeak: _, ...rest } = input;
+  const quiet = ventMap({ ...rest, onsets: noiseOnsets });
+  const both = ventMap({ ...input, airSpeedPeak: '4 m/s', onsets: noiseOnsets });
+  const slow = ventMap({ ...rest, airSpeedPeak: '4 m/s' });
+  both.forEach(({ diameter }, i) => expect(diameter).toBeCloseTo(Math.max(quiet[i]!.diameter, slow[i]!.diameter), 12));
+});
+
+test('an onset that a wider vent reaches sooner is refused', () => {
+  const backwards = {
+    ...noiseOnsets[0]!,
+    at: ({ radius }: { radius: number }) => ({ airSpeedPeak: 1e-4 / radius ** 3 }),
+  };
+  expect(() => ventMap({ ...input, onsets: [backwards] })).toThrow(/map\.onsets/);
+});
+
 test('the area of the vent that the box was made with does not count', () => {
   const box: VentMapInput['box'] = (netVolume, fb) => ventedBox({ drivers, netVolume, fb, QL: 7, ventArea: '50 cm²' });
   ventMap({ ...input, box }).forEach(({ diameter }, i) => expect(diameter).toBeCloseTo(cells[i]!.diameter, 12));
@@ -67,6 +96,8 @@ test.each([
   ['map.netVolumes', { netVolumes: '30 L' }],
   ['map.netVolumes[1]', { netVolumes: ['30 L', 'thirty'] }],
   ['map.tunings', { tunings: [] }],
+  ['map.onsets', { airSpeedPeak: undefined }],
+  ['map.onsets', { airSpeedPeak: undefined, onsets: [] }],
   ['map.to', { from: '100 Hz', to: '30 Hz' }],
   ['map.box', { box: 'x' }],
   ['map.box', { box: () => undefined }],

@@ -26,11 +26,13 @@ export function designSummary(design: ChangedDesign, now: Account, say: Phrasing
     a === undefined || b === undefined ? '' : `${a} → ${b}`;
   const hertz = (f: number | undefined) => (f === undefined ? undefined : say.hertz(f));
   const speed = ({ wanted: { airSpeed } }: Account) => airSpeed && say.speed(airSpeed.value);
+  const quiet = ({ noise }: Account) => noise && say.decibels(noise.quiet.level);
   const moves = [
     ['tuned', from(hertz(now.fb ?? now.fc), hertz(account.fb ?? account.fc))],
     ['reach', from(hertz(now.reach), hertz(account.reach))],
     ['level', from(say.decibels(now.loudest.level), say.decibels(account.loudest.level))],
     ['air speed at the wanted level', from(speed(now), speed(account))],
+    ['quiet up to', from(quiet(now), quiet(account))],
   ].flatMap(([name, text]) => (text === '' ? [] : [`${name} ${text}`]));
   const sentences = what.map((phrase) => `${say.phrase(phrase)}.`).join(' ');
   return `${sentences} It is for ${driversText(drivers)}. ${capital(moves.join('; '))}.`;

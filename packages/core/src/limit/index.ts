@@ -19,7 +19,7 @@ export { lowestSafeFrequency } from './lowest-safe-frequency.js';
 /** Which high-pass keeps every limit, and costs the least depth? */
 export { gentlestHighPass, type ProtectiveFilter, type ProtectiveFilters } from './gentlest-high-pass.js';
 export type { ProtectionInput } from './protection-input.js';
-/** Where does a vent fit that keeps an air speed? */
+/** Where does a quiet vent fit? */
 export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './vent-map.js';
 /** Between which levels is it doubtful whether a vent is heard? */
 export { type OnsetColumns, type VentOnsetOptions, type VentOnsets, ventOnsets } from './vent-onsets.js';

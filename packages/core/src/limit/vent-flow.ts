@@ -2,14 +2,20 @@ import type { System } from '../enclosure/index.js';
 import { type Fault, InputError } from '../fault/index.js';
 import { compile, valuesOf } from '../network/index.js';
 import { complexColumn } from '../numeric/index.js';
-import { logarithmicGrid } from '../quantity/index.js';
+import { type FrequencyGrid, logarithmicGrid } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
 
 const POINTS = 32;
 const SPEED = 'ventAirSpeed';
 
-/** Peak flow in the vent while a system plays a level at every frequency of a band, m³/s. All systems have the parts of the first. */
-export function compileVentFlow(first: System, from: number, to: number, level: number): (system: System) => number {
+/** Peak flow in the vent at some frequencies of a band, m³/s, while a system plays a level at each of them. */
+export interface VentFlow {
+  readonly frequencies: FrequencyGrid;
+  /** All systems have the parts of the first. The column is filled anew at each call. */
+  readonly of: (system: System) => Float64Array;
+}
+
+export function compileVentFlow(first: System, from: number, to: number, level: number): VentFlow {
   const { topology } = first.network;
   const compiled = first.compile(topology) ?? compile(topology);
   const network = compiled.network(valuesOf(compiled.slots, first.network.values));
@@ -28,17 +34,18 @@ export function compileVentFlow(first: System, from: number, to: number, level: 
   const grid = logarithmicGrid(from, to, POINTS);
   const columns = network.probes.map(() => complexColumn(POINTS));
   const levels = new Float64Array(POINTS);
-  return ({ network: { values }, air }) => {
+  const flows = new Float64Array(POINTS);
+  const of = ({ network: { values }, air }: System): Float64Array => {
     network.load(valuesOf(compiled.slots, values));
     network.sweep(grid, columns);
     levelColumn(grid, columns[flow]!, air.density, 1, levels);
-    let greatest = 0;
-    for (let i = 0; i < POINTS; i++) {
-      const { re, im } = columns[speed]!;
-      const drive = 10 ** ((level - levels[i]!) / 20);
-      greatest = Math.max(greatest, drive * Math.hypot(re[i]!, im[i]!));
-    }
     const perArea = probe !== undefined && 'factor' in probe ? (values[probe.factor!] as number) : 1;
-    return (Math.SQRT2 * greatest) / perArea;
+    const { re, im } = columns[speed]!;
+    for (let i = 0; i < POINTS; i++) {
+      const drive = 10 ** ((level - levels[i]!) / 20);
+      flows[i] = (Math.SQRT2 * drive * Math.hypot(re[i]!, im[i]!)) / perArea;
+    }
+    return flows;
   };
+  return { frequencies: grid, of };
 }

@@ -1,17 +1,19 @@
 import type { System } from '../enclosure/index.js';
-import { InputError, refuse } from '../fault/index.js';
+import { type Fault, InputError, refuse } from '../fault/index.js';
 import { unlessRising } from '../numeric/refusal.js';
 import {
   anySign,
   type Field,
   type Frequency,
   type FrequencyInput,
+  given,
   type Kind,
   type Length,
   type LengthInput,
   type LevelInput,
   nested,
   notNegative,
+  optional,
   positive,
   type Quantity,
   readFields,
@@ -24,7 +26,8 @@ import {
 import { innerEdges, sizeList, wallsOn } from '../space/cuboid.js';
 import { judgeSpace, layoutOf, spaceShape } from '../space/fit-input.js';
 import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume, type SpaceInput } from '../space/index.js';
-import { lengthForTuning } from '../vent/index.js';
+import { lengthForTuning, type NoiseOnset } from '../vent/index.js';
+import { leastDiameter } from './least-diameter.js';
 import { compileVentFlow } from './vent-flow.js';
 
 /** What a map of vents is drawn for. */
@@ -40,8 +43,10 @@ export interface VentMapInput {
   readonly level: LevelInput;
   readonly from: FrequencyInput;
   readonly to: FrequencyInput;
-  /** Greatest peak of the mean air speed in the vent. */
-  readonly airSpeedPeak: SpeedInput;
+  /** Onsets of noise that the vent must stay below, such as `noiseOnsets` of `vent` for a quiet one. */
+  readonly onsets?: readonly NoiseOnset[] | undefined;
+  /** Greatest peak of the mean air speed in the vent. A map needs this, or onsets, or both. */
+  readonly airSpeedPeak?: SpeedInput | undefined;
   /** The space, panels, drivers and rules. Each box has the proportions of `outer` and must not be larger. */
   readonly space: SpaceInput;
   /** What drivers and bracing take from the air. */
@@ -60,7 +65,7 @@ export type VentVerdict =
   | 'box too large'
   | 'no length';
 
-/** One volume and tuning: the smallest round vent that keeps the air speed. */
+/** One volume and tuning: the smallest round vent that stays below the onsets and keeps the air speed. */
 export interface VentCell {
   readonly netVolume: Volume;
   readonly fb: Frequency;
@@ -100,23 +105,40 @@ const shape = {
   level: anySign('level'),
   from: positive('frequency'),
   to: positive('frequency'),
-  airSpeedPeak: positive('speed'),
+  onsets: optional(given<readonly NoiseOnset[]>()),
+  airSpeedPeak: optional(positive('speed')),
   space: nested(spaceShape),
   displaced: notNegative('volume'),
   wall: notNegative('length'),
 };
 
+/** An air speed as one more onset. */
+const noFasterThan = (airSpeedPeak: number): NoiseOnset => ({
+  name: 'air speed',
+  basis: 'stated',
+  sources: [],
+  at: () => ({ airSpeedPeak }),
+});
+
+const nothingToKeep = (got: unknown): Fault => ({
+  code: 'empty',
+  path: 'map.onsets',
+  got,
+  expected: 'onsets of noise, or an airSpeedPeak',
+  remedy: 'Give onsets: noiseOnsets for a quiet vent, or the air speed that it may have.',
+});
+
 /**
- * Where a vent fits: for each net volume and tuning the smallest round vent that keeps an air speed while a level is played, its
- * length, and whether the box of that volume holds it straight, bent or not at all.
+ * Where a vent fits: for each net volume and tuning the smallest round vent that stays below onsets of noise, or keeps an air speed,
+ * while a level is played, its length, and whether the box of that volume holds it straight, bent or not at all.
  *
- * $$ S = \frac{\sqrt2}{\hat v}\,\max_{f} \left|\frac{U_v(f)}{p(f)}\right| p_0\,10^{L/20}, \quad
+ * $$ S = \max_{f} \frac{\sqrt2}{\hat v(f, S)} \left|\frac{U_v(f)}{p(f)}\right| p_0\,10^{L/20}, \quad
  *    f_1 = \frac{c}{2\,(\ell + \delta_i + \delta_o)} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $S$ | `diameter` | m² | area of the vent: π/4 times its diameter squared |
- * | $\hat v$ | `airSpeedPeak` | m/s | greatest peak of the mean air speed |
+ * | $\hat v$ | `onsets`, `airSpeedPeak` | m/s | greatest peak of the mean air speed: the least that one of them allows |
  * | $U_v / p$ | `box` | m³/(s Pa) | flow in the vent for each pascal at 1 m |
  * | $L$ | `level` | dB | level to be played, rms |
  * | $p_0$ | | Pa | 20 µPa |
@@ -125,20 +147,26 @@ const shape = {
  * | $f_1$ | `pipeResonance` | Hz | first resonance of the vent as a pipe |
  *
  * @validity vents whose own losses hardly change their flow; one round vent, at 32 frequencies of the band
- * @neglects turbulence and noise: an air speed is no statement about them
+ * @neglects as `ventNoise`, with onsets; an air speed alone is no statement about noise
  * @returns cells, volume by volume
  * @throws InputError `empty`, `unit`, `not-positive`, `out-of-range`, `inconsistent`, `unsorted`, and those of the box and the space
  * @source small1973vented1 (flow in the vent)
  * @source rayleigh1896 secs. 303-314 (tuning and resonance of an open pipe)
- * @example ventMap({ box, netVolumes, tunings, level: '100 dB', from: '30 Hz', to: '100 Hz', airSpeedPeak: '17 m/s', … })[0].verdict
+ * @source holman2005 formation of jets; salvatti2002 recommended speed (`noiseOnsets`)
+ * @example ventMap({ box, netVolumes, tunings, level: '90 dB', from: '30 Hz', to: '100 Hz', onsets: noiseOnsets, … })[0].verdict
  */
 export function ventMap(input: VentMapInput): readonly VentCell[] {
-  const { box, netVolumes, tunings, level, from, to, airSpeedPeak, space, displaced, wall } = readFields(
+  const { box, netVolumes, tunings, level, from, to, onsets, airSpeedPeak, space, displaced, wall } = readFields(
     'map',
     input,
     shape,
   );
-  refuse([...unlessRising('map.to', from, to), ...judgeSpace(space, 'map.space')]);
+  const below = [...(onsets ?? []), ...(airSpeedPeak === undefined ? [] : [noFasterThan(airSpeedPeak)])];
+  refuse([
+    ...unlessRising('map.to', from, to),
+    ...judgeSpace(space, 'map.space'),
+    ...(below.length > 0 ? [] : [nothingToKeep(onsets)]),
+  ]);
   innerEdges(space.outer, space.thickness, 'map.space.outer');
   const largest = sizeList(space.outer);
   const walls = [0, 1, 2].map((axis) => wallsOn(space.thickness, axis)) as [number, number, number];
@@ -153,7 +181,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     const remedy = 'Let the function return the box.';
     throw new InputError([{ code: 'inconsistent', path: 'map.box', got: system, expected, remedy }]);
   };
-  const flowOf = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
+  const { frequencies, of: flowOf } = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
   /** The verdict on a vent of a length in the smallest box that has room for it and the air. */
   const verdictOf = (netVolume: number, diameter: number, length: number): VentVerdict => {
     const outerDiameter = diameter + 2 * wall;
@@ -170,7 +198,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
   };
   const cell = (netVolume: Volume, fb: Frequency): VentCell => {
     const system = boxAt(netVolume, fb);
-    const diameter = si('length', Math.sqrt((4 * flowOf(system)) / (Math.PI * airSpeedPeak)));
+    const diameter = si('length', leastDiameter(frequencies, flowOf(system), below, system.air));
     const tuned = lengthForTuning({ vent: { diameter }, netVolume, fb }, system.air);
     if (!tuned.ok) return { netVolume, fb, diameter, verdict: 'no length' };
     const { length, effectiveLength } = tuned;
