@@ -107,9 +107,21 @@ module.exports = {
     {
       name: 'airspring-on-core',
       severity: 'error',
-      comment: 'airspring imports core and the schema library, nothing else of the workspace',
-      from: { path: '^packages/airspring/src/' },
+      comment:
+        'airspring imports core and the schema library, nothing else of the workspace but what its command loads on demand',
+      from: { path: '^packages/airspring/src/', pathNot: '^packages/airspring/src/command/' },
       to: { path: '^(packages|docs-site|tests)/', pathNot: ['^packages/(airspring|core)/src/', 'node_modules'] },
+    },
+    {
+      name: 'command-on-demand',
+      severity: 'error',
+      comment: 'who does not play recordings needs no package for it',
+      from: { path: '^packages/airspring/src/command/' },
+      to: {
+        path: '^(packages|docs-site|tests)/',
+        pathNot: ['^packages/(airspring|core)/src/', 'node_modules'],
+        dependencyTypesNot: ['dynamic-import', 'type-only'],
+      },
     },
     {
       name: 'node-in-command-only',

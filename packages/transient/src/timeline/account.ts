@@ -49,13 +49,16 @@ export const counted = (): Counted => ({
   isPassed: false,
 });
 
+/** What a limit may be passed by in rounding: a recording of full scale just keeps the voltage of its amplifier. */
+const ROUNDING = 1e-9;
+
 /** Counts a slice in. */
 export function countIn(one: Counted, used: number, from: number, duration: number): void {
   if (used > one.mostUsed) {
     one.mostUsed = used;
     one.mostAt = from;
   }
-  const isPassed = used > 1;
+  const isPassed = used > 1 + ROUNDING;
   if (isPassed) {
     one.firstPassed ??= from;
     one.passedFor += duration;

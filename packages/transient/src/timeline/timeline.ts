@@ -39,6 +39,8 @@ export interface TimelineOptions<Motion> {
   readonly sampleRate: FrequencyInput;
   /** As `travelLimit`, `heatLimit`, `voltageLimit` of core make them, and your own; default none. */
   readonly limits?: readonly Limit[];
+  /** What is read beside displacement, air speed and current, as `pressure`; default nothing. */
+  readonly outputs?: readonly string[];
   /** Vents whose noise is judged; default none. */
   readonly vents?: readonly TimelineVent[];
   /** Default: all published ones. */
@@ -85,6 +87,7 @@ export interface Timeline<Motion> {
 const shape = {
   sampleRate: positive('frequency'),
   limits: optional(given<readonly Limit[]>()),
+  outputs: optional(given<readonly string[]>()),
   vents: optional(given<readonly TimelineVent[]>()),
   onsets: optional(given<readonly NoiseOnset[]>()),
   slice: optional(positive('time')),
@@ -149,7 +152,7 @@ export function compileTimeline<Motion = readonly Float64Array[]>(
   const { probes } = system.network.topology;
   const own = Object.entries(usual).flatMap(([probe, output]) => (Object.hasOwn(probes, probe) ? [output] : []));
   // The first is the drive itself.
-  const outputs = [...new Set([VOLTAGE, ...own, ...limits.map(outputOf)])];
+  const outputs = [...new Set([VOLTAGE, ...own, ...limits.map(outputOf), ...(read.outputs ?? [])])];
   const speedAt = outputs.indexOf('ventAirSpeed');
   if (vents.length > 0 && speedAt < 0) {
     const remedy = 'Leave out the vents of a box without one.';
