@@ -41,7 +41,7 @@ export function playFigure(played: Played): string {
     const y = (used: number) => foot - (HEIGHT * used) / top;
     const columns = columnsOf(played, i);
     const edge = (column: number) => at(x(column / columns.length));
-    const outline = columns.map((used, k) => `${edge(k)},${at(y(used))} ${edge(k + 1)},${at(y(used))}`).join(' ');
+    const outline = columns.map((used, k) => `V${at(y(used))}H${edge(k + 1)}`).join('');
     const passed = columns.flatMap((used, k) =>
       used > 1 + 1e-9
         ? `<rect class="passed" x="${edge(k)}" y="${at(y(used))}" width="${at(COLUMNS / columns.length)}" height="${at(y(1) - y(used))}"/>`
@@ -49,7 +49,7 @@ export function playFigure(played: Played): string {
     );
     return [
       `<text x="${LEFT}" y="${at(foot - HEIGHT - 6)}">${escaped(nounOf(name))}: at most ${(100 * mostUsed).toFixed(0)} % used</text>`,
-      `<polygon class="used" points="${LEFT},${at(foot)} ${outline} ${at(x(1))},${at(foot)}"/>`,
+      `<path class="used" d="M${LEFT},${at(foot)}${outline}V${at(foot)}Z"/>`,
       ...passed,
       `<line class="limit" x1="${LEFT}" x2="${at(x(1))}" y1="${at(y(1))}" y2="${at(y(1))}"/>`,
       `<line class="foot" x1="${LEFT}" x2="${at(x(1))}" y1="${at(foot)}" y2="${at(foot)}"/>`,

@@ -34,7 +34,7 @@ function mayBe({ louder }: LimitAccount): string {
 }
 
 /** Stretches in which a limit is passed. */
-export function passages({ slices }: Pick<Played, 'slices'>, limit: number): readonly { from: number; to: number }[] {
+function passages({ slices }: Pick<Played, 'slices'>, limit: number): readonly { from: number; to: number }[] {
   const out: { from: number; to: number }[] = [];
   let wasPassed = false;
   for (const { from, duration, used } of slices) {
@@ -49,7 +49,9 @@ export function passages({ slices }: Pick<Played, 'slices'>, limit: number): rea
 
 const often = (times: number) => (times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`);
 
-/** What gives out first, as sentences. */
+const COUNTS: Readonly<Record<number, string>> = { 2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six' };
+
+/** What gives out most, as sentences. */
 function verdict({ account }: Played): string {
   const [worst] = account.limits.filter((one) => !isNoise(one)).toSorted((a, b) => b.mostUsed - a.mostUsed);
   if (account.peak.voltage === 0) return 'The recording is silent: no limit is used.';
@@ -59,7 +61,7 @@ function verdict({ account }: Played): string {
     return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(worst)}.`;
   }
   const many = account.limits.filter((one) => !isNoise(one) && one.firstPassed !== undefined).length;
-  return `${many === 1 ? 'One limit is' : `${many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(worst)} to keep it.`;
+  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(worst)} to keep it.`;
 }
 
 /** For which part of the time a vent is quiet, doubtful and noisy. */

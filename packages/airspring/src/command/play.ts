@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { InputError, isInputError, visible } from '@airspring/core/fault';
 import { lumpedFit } from '@airspring/core/network';
 import { read, si } from '@airspring/core/quantity';
-import type { Slice } from '@airspring/transient/timeline';
+import type { Slice, TimelineAccount } from '@airspring/transient/timeline';
 import type { Progress } from '../search/search.js';
 import { whyUnreadable } from './brief-file.js';
 import type { PlayedBox } from './played-box.js';
@@ -26,10 +26,9 @@ export interface Played {
   readonly lumpedError?: number;
   /** How long a slice is, s. */
   readonly slice: number;
-  readonly account: Account;
+  readonly account: TimelineAccount;
   readonly slices: readonly Slice[];
 }
-type Account = Awaited<ReturnType<typeof import('@airspring/transient/timeline')['timelineOfRecording']>>;
 
 /** What the command loads where it plays. */
 const transient = async () => ({
