@@ -29,7 +29,7 @@ const upwards = floors.slice(0, -1).map((floor, i) => ({
 }));
 
 /** A floor of transient imports only from the floors before it. */
-const rooms = ['signal', 'recording', 'simulation'];
+const rooms = ['signal', 'recording', 'simulation', 'timeline'];
 const transient = '^packages/transient/src/';
 const later = rooms.slice(0, -1).map((room, i) => ({
   name: `transient-${room}`,
@@ -107,9 +107,21 @@ module.exports = {
     {
       name: 'airspring-on-core',
       severity: 'error',
-      comment: 'airspring imports core and the schema library, nothing else of the workspace',
-      from: { path: '^packages/airspring/src/' },
+      comment:
+        'airspring imports core and the schema library, nothing else of the workspace but what its command loads on demand',
+      from: { path: '^packages/airspring/src/', pathNot: '^packages/airspring/src/command/' },
       to: { path: '^(packages|docs-site|tests)/', pathNot: ['^packages/(airspring|core)/src/', 'node_modules'] },
+    },
+    {
+      name: 'command-on-demand',
+      severity: 'error',
+      comment: 'who does not play recordings needs no package for it',
+      from: { path: '^packages/airspring/src/command/' },
+      to: {
+        path: '^(packages|docs-site|tests)/',
+        pathNot: ['^packages/(airspring|core)/src/', 'node_modules'],
+        dependencyTypesNot: ['dynamic-import', 'type-only'],
+      },
     },
     {
       name: 'node-in-command-only',

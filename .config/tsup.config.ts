@@ -26,7 +26,9 @@ const bundled = ['valibot', '@valibot/to-json-schema', 'jsonc-parser'];
 /** What people start and nobody imports: one file with all that it needs, which is found and read sooner than forty. */
 const command: Options = {
   ...shared,
-  noExternal: [/./],
+  // Packages that a command loads on demand stay outside.
+  noExternal: [/^(?!@airspring\/transient)/],
+  external: [/^@airspring\/transient/],
   // Modules can be shaken, and need no loader of their own.
   esbuildOptions: (options) => {
     options.mainFields = ['module', 'main'];

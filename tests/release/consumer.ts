@@ -23,6 +23,7 @@ import { airSpeedPeak } from '@airspring/core/vent';
 import { mixDown } from '@airspring/transient/recording';
 import { shapedBurst } from '@airspring/transient/signal';
 import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
+import { compileTimeline } from '@airspring/transient/timeline';
 import { design } from 'airspring';
 
 const middleOfBurst = new Float64Array(1);
@@ -60,6 +61,14 @@ function sweptBySimd(): number | undefined {
   const out = column();
   sweepRows(Float64Array.of(1, 1, 3, 1), 2, 2 * Math.PI, new Float64Array(32).fill(1), [out], column());
   return ok ? out.re[31] : undefined;
+}
+
+/** How much louder a second of 1 V may be until the amplifier gives the peak of a sine of 1 V. */
+function louder(): number | undefined {
+  const timeline = compileTimeline(box, { sampleRate: '48 kHz', limits: [voltageLimit('1 V')] });
+  const hearing = timeline.start();
+  timeline.take(hearing, new Float64Array(48_000).fill(1));
+  return timeline.account(hearing).limits[0]?.louder;
 }
 
 const f3Slope = half.ok ? half.byPercent.volume : undefined;
@@ -110,6 +119,7 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   '@airspring/transient/signal': [middleOfBurst[0], 1, 1e-12],
   // sinc² at half the sample rate: (2/π)²
   '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
+  '@airspring/transient/timeline': [louder(), Math.SQRT2, 1e-12],
   airspring: [refused(() => design({ version: 1 })), 1, 0],
 };
 

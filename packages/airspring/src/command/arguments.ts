@@ -20,6 +20,18 @@ export type Asked =
       /** The file for a page to print. */
       readonly html?: string;
     }
+  | {
+      readonly what: 'play';
+      readonly path: string;
+      /** The file of the recording. */
+      readonly recording: string;
+      readonly json: boolean;
+      readonly only?: string;
+      /** What a sample of full scale is given, as text with its unit. */
+      readonly peak?: string;
+      /** The file for the figure. */
+      readonly svg?: string;
+    }
   | { readonly what: 'refused'; readonly line: string };
 
 export const help = `airspring design <brief.json>          print the boxes that meet a brief
@@ -35,6 +47,15 @@ airspring design <brief.json> --prices tell what each wish at its limit costs:
 airspring design <brief.json> --trade-offs
                                        print the smallest box for each of several
                                        depths and levels in place of designs
+airspring play <brief.json> <recording.wav>
+                                       play a recording through the first box: which
+                                       limits it passes, when, how often, and how
+                                       much louder it may be played
+airspring play … --only B              play it through another of the boxes
+airspring play … --peak "20 V"         the voltage of a sample of full scale; default
+                                       the peak of the greatest sine of the amplifier
+airspring play … --json                print it as data, slice by slice
+airspring play … --svg timeline.svg    write a figure as well
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
@@ -46,13 +67,14 @@ wanted, the amplifier, the vent and the printer. It may have comments, as in
 what each change to it would do, and which combinations of changes serve best.
 
 Exit codes:
-  0  every wish is met
-  1  not every wish is met; the report says why, and what to ask for instead
+  0  every wish is met, or a recording passes no limit
+  1  not every wish is met, or a recording passes a limit; the report says why
   2  the brief or the command line has a fault; each fault is one line
-  3  the file of the brief cannot be read
+  3  the file of the brief or of the recording cannot be read
   4  the report cannot be written, for example because the disk is full
   5  the reader of the report closed the pipe early
-  6  the page cannot be written; an older page stays as it was
+  6  the page or the figure cannot be written; an older one stays as it was
+  7  a package that this needs is not installed; the line says how to install it
   70 the program itself has a fault
   130 the program was stopped with Ctrl-C
 `;
@@ -69,7 +91,11 @@ export function readArguments(words: readonly string[]): Asked {
   const { values, positionals } = read;
   const [verb, path, ...more] = positionals;
   if (values.help) return { what: 'help' };
-  if (verb !== 'design') return { what: 'refused', line: `expected "design", got ${verb ? `"${verb}"` : 'nothing'}` };
+  if (verb === 'play') return playArguments(values, path, more);
+  if (verb !== 'design')
+    return { what: 'refused', line: `expected "design" or "play", got ${verb ? `"${verb}"` : 'nothing'}` };
+  const [ofPlay] = Object.entries({ peak: values.peak, svg: values.svg }).filter(([, value]) => value !== undefined);
+  if (ofPlay) return { what: 'refused', line: `--${ofPlay[0]} is for "play"` };
   if (values.schema) return { what: 'schema' };
   if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
@@ -91,6 +117,29 @@ export function readArguments(words: readonly string[]): Asked {
   };
 }
 
+/** The arguments of `play`. */
+function playArguments(values: Values, path: string | undefined, [recording, ...more]: readonly string[]): Asked {
+  const refused = (line: string): Asked => ({ what: 'refused', line });
+  const { json = false, only, peak, svg, help: _, ...ofDesign } = values;
+  const [unfit] = Object.keys(ofDesign);
+  if (unfit !== undefined) return refused(`--${unfit} is for "design"`);
+  if (path === undefined) return refused('expected the path of a brief after "play"');
+  if (recording === undefined) return refused('expected the path of a recording after the brief');
+  if (more.length > 0) return refused(`expected two paths, but also got "${more.join('", "')}"`);
+  if (svg === '') return refused('expected the path of a file after "--svg"');
+  return {
+    what: 'play',
+    path,
+    recording,
+    json,
+    ...(only !== undefined && { only }),
+    ...(peak !== undefined && { peak }),
+    ...(svg !== undefined && { svg }),
+  };
+}
+
+type Values = ReturnType<typeof parse>['values'];
+
 const parse = (words: readonly string[]) =>
   parseArgs({
     args: [...words],
@@ -102,6 +151,8 @@ const parse = (words: readonly string[]) =>
       'trade-offs': { type: 'boolean' },
       only: { type: 'string' },
       html: { type: 'string' },
+      peak: { type: 'string' },
+      svg: { type: 'string' },
       fields: { type: 'boolean' },
       schema: { type: 'boolean' },
       help: { type: 'boolean', short: 'h' },

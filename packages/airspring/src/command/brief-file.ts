@@ -23,6 +23,12 @@ const WHY: Readonly<Record<string, string>> = {
 /** A brief has a few thousand bytes. A file larger than this is something else, or has no end. */
 const LARGEST = 16 * 2 ** 20;
 
+/** Why a file cannot be read, in words; any other error is thrown on. */
+export function whyUnreadable(error: unknown): string {
+  if (!isSystemFault(error)) throw error;
+  return WHY[error.code] ?? `the file cannot be read (${error.code})`;
+}
+
 /** Every byte of a file, or why it cannot be read. One descriptor is used, so that renaming cannot mix two files. */
 function bytesOf(path: string): Buffer | string {
   const file = openSync(path, 'r');
@@ -56,8 +62,7 @@ export function readBriefFile(path: string, shown: string): BriefFile {
   try {
     bytes = bytesOf(path);
   } catch (error) {
-    if (!isSystemFault(error)) throw error;
-    return unreadable(WHY[error.code] ?? `the file cannot be read (${error.code})`);
+    return unreadable(whyUnreadable(error));
   }
   if (typeof bytes === 'string') return unreadable(bytes);
   // The decoder removes a byte order mark.

@@ -19,16 +19,21 @@ import { tradeOffsText } from '../words/trade-offs-text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 import { writePage } from './page-file.js';
+import { type Played, play, type Transient } from './play.js';
+import { playFigure } from './play-figure.js';
+import { playData, playText } from './play-text.js';
+import { playedBox } from './played-box.js';
 
 const MET = 0;
 const NOT_MET = 1;
 const REFUSED = 2;
 const UNREADABLE = 3;
 const UNWRITTEN = 6;
+const MISSING = 7;
 
 /** The exit code of the command, and what it writes to each stream. */
 export interface Ended {
-  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE | typeof UNWRITTEN;
+  readonly status: typeof MET | typeof NOT_MET | typeof REFUSED | typeof UNREADABLE | typeof UNWRITTEN | typeof MISSING;
   readonly out: string;
   readonly error: string;
 }
@@ -47,7 +52,7 @@ async function madeOf<Made>(make: () => Made | Promise<Made>): Promise<Made | st
 }
 
 /** JSON that is safe to show in a terminal: it also escapes control characters that JSON allows, with the same meaning. */
-const jsonText = (answer: Answer | Retrofit | TradeOffs): string =>
+const jsonText = (answer: Answer | Retrofit | TradeOffs | ReturnType<typeof playData>): string =>
   `${JSON.stringify(answer).replace(
     /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
@@ -102,8 +107,41 @@ async function runTradeOffs(brief: unknown, json: boolean, progress: Progress): 
   return { status: front.boxes.length > 0 ? MET : NOT_MET, out, error: '' };
 }
 
-/** Runs the command with its arguments; `standing` is the folder of the user. */
-export async function run(words: readonly string[], standing: string, progress: Progress = () => {}): Promise<Ended> {
+/** Plays a recording through a box of a brief. */
+async function runPlay(
+  { recording, json, only, peak, svg }: Extract<ReturnType<typeof readArguments>, { what: 'play' }>,
+  brief: unknown,
+  standing: string,
+  { progress, load }: { readonly progress: Progress; readonly load: Transient | undefined },
+): Promise<Ended> {
+  const box = await madeOf(() => playedBox(brief, only, progress));
+  if (typeof box === 'string') return refused(visible(box));
+  if (!box.ok) return { status: NOT_MET, out: `${box.lines.join('\n')}\n`, error: '' };
+  const played = await madeOf(() => play(box, recording, standing, { peak, progress, load }));
+  if (typeof played === 'string') return refused(visible(played));
+  if ('not' in played) {
+    const status = { installed: MISSING, readable: UNREADABLE, accepted: REFUSED } as const;
+    return { ...refused(played.line), status: status[played.not] };
+  }
+  const out = json ? jsonText(playData(played)) : playText(played);
+  const status = isKept(played) ? MET : NOT_MET;
+  if (svg === undefined) return { status, out, error: '' };
+  const why = writePage(resolve(standing, svg), playFigure(played));
+  if (why === undefined) return { status, out, error: '' };
+  return { status: UNWRITTEN, out, error: `airspring: ${visible(svg)}: the figure cannot be written: ${why}\n` };
+}
+
+/** Whether every limit is kept. An onset of noise is no limit: a vent is then told to be doubtful or noisy. */
+const isKept = ({ account }: Played): boolean =>
+  account.limits.every(({ name, times }) => times === 0 || name === 'quiet vent' || name === 'noisy vent');
+
+/** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the package that plays recordings. */
+export async function run(
+  words: readonly string[],
+  standing: string,
+  progress: Progress = () => {},
+  load?: Transient,
+): Promise<Ended> {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
@@ -111,6 +149,7 @@ export async function run(words: readonly string[], standing: string, progress: 
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
+  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load });
   const { scatter, prices } = asked;
   const ofNewBox = { scatter, prices, 'trade-offs': asked.tradeOffs };
   const [unfit] = Object.entries(ofNewBox).filter(([, chosen]) => chosen);

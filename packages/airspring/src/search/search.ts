@@ -9,7 +9,13 @@ import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
 
 /** Called now and then while a search goes on. */
-export type Progress = (done: { readonly what: string; readonly count: number; readonly of: number }) => void;
+export type Progress = (done: {
+  readonly what: string;
+  readonly count: number;
+  readonly of: number;
+  /** Default 'searching'. */
+  readonly doing?: string;
+}) => void;
 
 /** What all searches of one job share. */
 export interface Search {

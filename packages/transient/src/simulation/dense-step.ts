@@ -7,7 +7,12 @@ import { stepMatrices } from './step-matrices.js';
  * The same simulation by the states themselves: for networks whose natural motions coincide. What the later sample adds at once is
  * taken out of the states, so that one sample is enough for a step: ξ = x − after · u.
  */
-export function denseStep({ size, A, B }: StateSpace, rows: readonly OutputRow[], interval: number, hold: Hold) {
+export function denseStep(
+  { size, A, B }: Pick<StateSpace, 'size' | 'A' | 'B'>,
+  rows: readonly Pick<OutputRow, 'c' | 'd'>[],
+  interval: number,
+  hold: Hold,
+) {
   const { P, before, after } = stepMatrices(size, A, B, interval, hold);
   const input = before.map((value, i) => after.reduce((sum, x, k) => sum + P[i * size + k]! * x, value));
   const direct = Float64Array.from(rows, ({ c, d }) => after.reduce((sum, x, k) => sum + c[k]! * x, d));

@@ -19,7 +19,7 @@ export interface Simulated {
 /** How a linear simulation runs. */
 export interface LinearOptions {
   readonly sampleRate: FrequencyInput;
-  /** Probes, `radiatedFlow`, `flow <element>`, `pressure` (Pa at 1 m), `displacement` (m). */
+  /** Probes, `radiatedFlow`, `flow <element>`, `pressure` (Pa at 1 m), `displacement` (m), `integral <probe>`. */
   readonly outputs: readonly string[];
   /** How the drive goes on between samples; default {@link firstOrderHold}. */
   readonly hold?: Hold;

@@ -13,6 +13,8 @@ export interface OutputRow {
 const PRESSURE = 'pressure';
 /** The integral of a cone velocity: `displacement` of `coneVelocity`, `displacement left` of `coneVelocity left`, m. */
 const DISPLACEMENT = /^displacement( .+)?$/;
+/** The integral of any probe, `integral radiatorVelocity`. */
+const INTEGRAL = /^integral (.+)$/;
 
 /**
  * A row for each name that is asked for: what a state space gives by itself, the pressure at 1 m, and displacements. Slopes and
@@ -54,10 +56,11 @@ function rowOf(space: StateSpace, name: string, density: number): OutputRow | st
     return { name, c: c.map((x) => unit * x), d: unit * d };
   }
   const moved = DISPLACEMENT.exec(name);
-  if (moved === null) return own(space, name) ?? 'a name of an output';
-  const velocity = own(space, `coneVelocity${moved[1] ?? ''}`);
-  if (velocity === undefined) return `a probe coneVelocity${moved[1] ?? ''}`;
-  return integral(space, { ...velocity, name }) ?? 'a cone that a spring holds';
+  const probe = moved ? `coneVelocity${moved[1] ?? ''}` : INTEGRAL.exec(name)?.[1];
+  if (probe === undefined) return own(space, name) ?? 'a name of an output';
+  const velocity = own(space, probe);
+  if (velocity === undefined) return `a probe ${probe}`;
+  return integral(space, { ...velocity, name }) ?? 'what a spring holds';
 }
 
 function own({ outputs, size, C, D }: StateSpace, name: string): OutputRow | undefined {

@@ -1,0 +1,154 @@
+import { visible } from '@airspring/core/fault';
+import { format } from '@airspring/core/quantity';
+import type { Slice } from '@airspring/transient/timeline';
+import { cautions } from '../record/cautions.js';
+import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
+import { caution, heading, paragraph, table } from '../words/layout.js';
+import type { Played } from './play.js';
+
+type LimitAccount = Played['account']['limits'][number];
+
+const NOUNS: Readonly<Record<string, string>> = {
+  ...GIVES_OUT,
+  ...PARTS_GIVE_OUT,
+  'quiet vent': 'the lowest onset of noise in the vent',
+  'noisy vent': 'the highest onset of noise in the vent',
+};
+export const nounOf = (name: string): string => NOUNS[name] ?? name;
+const isNoise = ({ name }: { readonly name: string }) => name === 'quiet vent' || name === 'noisy vent';
+
+/** A time in a piece, as 2:05.3. */
+export function clock(seconds: number): string {
+  const tenths = Math.round(seconds * 10);
+  const minutes = Math.floor(tenths / 600);
+  return `${minutes}:${((tenths - 600 * minutes) / 10).toFixed(1).padStart(4, '0')}`;
+}
+
+const decibels = (factor: number) => Math.abs(20 * Math.log10(factor)).toFixed(1);
+
+/** How much louder or quieter it may be; a tenth of a decibel is no difference. */
+function mayBe({ louder }: LimitAccount): string {
+  if (louder === undefined) return 'any level';
+  if (decibels(louder) === '0.0') return 'as it is';
+  return `${decibels(louder)} dB ${louder > 1 ? 'louder' : 'quieter'}`;
+}
+
+/** Stretches in which a limit is passed. */
+function passages({ slices }: Pick<Played, 'slices'>, limit: number): readonly { from: number; to: number }[] {
+  const out: { from: number; to: number }[] = [];
+  let wasPassed = false;
+  for (const { from, duration, used } of slices) {
+    const isPassed = used[limit]! > 1 + 1e-9;
+    const last = out.at(-1);
+    if (isPassed && wasPassed && last) last.to = from + duration;
+    else if (isPassed) out.push({ from, to: from + duration });
+    wasPassed = isPassed;
+  }
+  return out;
+}
+
+const often = (times: number) => (times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`);
+
+const COUNTS: Readonly<Record<number, string>> = { 2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six' };
+
+/** What gives out most, as sentences. */
+function verdict({ account }: Played): string {
+  const [worst] = account.limits.filter((one) => !isNoise(one)).toSorted((a, b) => b.mostUsed - a.mostUsed);
+  if (account.peak.voltage === 0) return 'The recording is silent: no limit is used.';
+  if (worst === undefined) return 'The brief states no limit.';
+  const noun = nounOf(worst.name);
+  if (worst.firstPassed === undefined) {
+    return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(worst)}.`;
+  }
+  const many = account.limits.filter((one) => !isNoise(one) && one.firstPassed !== undefined).length;
+  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(worst)} to keep it.`;
+}
+
+/** For which part of the time a vent is quiet, doubtful and noisy. */
+function ventText({ account, slices }: Played): string | undefined {
+  const at = account.limits.findIndex(({ name }) => name === 'quiet vent');
+  if (at < 0 || account.duration === 0) return undefined;
+  const [quiet, noisy] = [account.limits[at]!, account.limits[at + 1]!];
+  const share = (seconds: number) => `${((100 * seconds) / account.duration).toFixed(1)} %`;
+  if (quiet.firstPassed === undefined) {
+    return `The vent is quiet all the time: every published onset of noise lies higher, up to ${mayBe(quiet)}.`;
+  }
+  const sure = slices.reduce((sum, { used, duration }) => sum + (used[at]! > 1 ? 0 : duration), 0);
+  const noise = noisy.passedFor > 0 ? `, noisy for ${share(noisy.passedFor)} (above every published onset)` : '';
+  const doubt = `doubtful for ${share(account.duration - sure - noisy.passedFor)} (between the published onsets)`;
+  return `The vent is quiet for ${share(sure)} of the time, ${doubt}${noise}. It would be quiet all the time ${mayBe(quiet)}.`;
+}
+
+/** What it did at most. */
+function greatest({ account: { peak, rms } }: Played): string {
+  const says = [
+    peak.displacement !== undefined && `the cone travels ${format('length', peak.displacement, 'mm')} one way`,
+    peak.ventAirSpeed !== undefined &&
+      `the air in the vent moves at ${format('airSpeedPeak', peak.ventAirSpeed, 'm/s')}`,
+    peak.current !== undefined && `the current is ${format('currentRms', peak.current, 'A')}`,
+  ].filter((one) => one !== false);
+  const level = 20 * Math.log10((rms.pressure ?? 0) / 20e-6);
+  const mean = level > 0 ? ` The mean level is ${level.toFixed(0)} dB at 1 m in half space.` : '';
+  return `At most, ${says.join(', ')}.${mean}`;
+}
+
+/** What a box did while a recording was played, as data: a column for each reading and for each limit, an element a slice. */
+export function playData({ slices, account, ...rest }: Played) {
+  const columns = (of: (slice: Slice) => Readonly<Record<string, number>>) =>
+    Object.fromEntries(Object.keys(account.peak).map((name) => [name, slices.map((slice) => of(slice)[name]!)]));
+  const limits = account.limits.map((limit, i) => ({
+    ...limit,
+    passages: passages({ slices }, i),
+    used: slices.map(({ used }) => used[i]!),
+  }));
+  return {
+    ...rest,
+    account: { ...account, limits },
+    peak: columns(({ peak }) => peak),
+    rms: columns(({ rms }) => rms),
+  };
+}
+
+/** What a box did while a recording was played, for a terminal. */
+export function playText(played: Played): string {
+  const { title, called, recording, account, fullScaleVoltageRms, lumpedError = 0 } = played;
+  const rows = account.limits.map((limit) => {
+    const { name, mostUsed, times, passedFor, firstPassed, mostAt } = limit;
+    const passed = times === 0 ? 'kept' : `${often(times)}, ${passedFor.toFixed(1)} s`;
+    const when = firstPassed === undefined ? '' : clock(firstPassed);
+    return [`${(100 * mostUsed).toFixed(0)} %`, clock(mostAt), passed, when, mayBe(limit), nounOf(name)];
+  });
+  const listed = account.limits.flatMap((limit, i) => {
+    if (isNoise(limit) || limit.times === 0) return [];
+    const all = passages(played, i);
+    const shown = all.slice(0, 8).map(({ from, to }) => `${clock(from)}–${clock(to)}`);
+    return [`${nounOf(limit.name)}: ${shown.join(', ')}${all.length > 8 ? ` and ${all.length - 8} more` : ''}.`];
+  });
+  const channels = recording.channels === 1 ? 'one channel' : `the mean of ${recording.channels} channels`;
+  const volts = (rms: number) => format('voltageRms', rms, 'V');
+  const full = `A sample of full scale is ${volts(Math.SQRT2 * fullScaleVoltageRms)}, the peak of a sine of ${volts(fullScaleVoltageRms)}.`;
+  const sound = `${visible(recording.name)}: ${recording.format}, ${recording.sampleRate} Hz, ${channels}, ${clock(account.duration)} min.`;
+  const odd = recording.warnings.map(
+    ({ path, got, expected }) => `Note: ${path} is ${visible(String(got))}; expected ${expected}.`,
+  );
+  const fitted =
+    lumpedError > 0.01
+      ? `Coil or suspension over frequency are replaced by lumped parts, at most ${(100 * lumpedError).toFixed(1)} % off from 5 Hz to 5 kHz.`
+      : undefined;
+  const vent = ventText(played);
+  return `${[
+    heading(`${title}: ${called}, plays`, '='),
+    paragraph(`${sound} ${full}`),
+    ...odd.map(paragraph),
+    paragraph(verdict(played)),
+    ...(vent ? [paragraph(vent)] : []),
+    paragraph(greatest(played)),
+    table('rrllll', [['most', 'at', 'passed', 'first', 'may be', 'limit'], ...rows]),
+    ...(listed.length > 0 ? [listed.map(paragraph).join('\n')] : []),
+    paragraph(
+      `Peaks are judged in slices of ${played.slice.toFixed(1)} s, heat over 10 s. The simulation is linear: beyond the travel of the cone a driver does something else.`,
+    ),
+    ...(fitted ? [paragraph(fitted)] : []),
+    caution(cautions.hearing),
+  ].join('\n\n')}\n`;
+}

@@ -1,0 +1,137 @@
+import { open } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { InputError, isInputError, visible } from '@airspring/core/fault';
+import { lumpedFit } from '@airspring/core/network';
+import { read, si } from '@airspring/core/quantity';
+import type { Slice, TimelineAccount } from '@airspring/transient/timeline';
+import type { Progress } from '../search/search.js';
+import { whyUnreadable } from './brief-file.js';
+import type { PlayedBox } from './played-box.js';
+
+/** What a box did while a recording was played. */
+export interface Played {
+  readonly version: 1;
+  readonly title: string;
+  readonly called: string;
+  readonly recording: {
+    readonly name: string;
+    readonly format: string;
+    readonly sampleRate: number;
+    readonly channels: number;
+    readonly warnings: readonly { readonly path: string; readonly got: unknown; readonly expected: string }[];
+  };
+  /** What a sine of full scale is given, V rms. */
+  readonly fullScaleVoltageRms: number;
+  /** Greatest error of coil and suspension where they are replaced by lumped parts, 5 Hz to 5 kHz. */
+  readonly lumpedError?: number;
+  /** How long a slice is, s. */
+  readonly slice: number;
+  readonly account: TimelineAccount;
+  readonly slices: readonly Slice[];
+}
+
+/** What the command loads where it plays. */
+const transient = async () => ({
+  ...(await import('@airspring/transient/recording')),
+  ...(await import('@airspring/transient/timeline')),
+});
+export type Transient = typeof transient;
+
+/** Why nothing was played: one line, and whether a package is missing or the file of the recording cannot be read. */
+export interface NotPlayed {
+  readonly not: 'installed' | 'readable' | 'accepted';
+  readonly line: string;
+}
+
+/** The package for it, or `undefined` where it is not installed. */
+async function loaded(load: Transient): Promise<Awaited<ReturnType<Transient>> | undefined> {
+  try {
+    return await load();
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    if (code === 'ERR_MODULE_NOT_FOUND' && message.includes('@airspring/transient')) return undefined;
+    throw error;
+  }
+}
+
+/** Rates at which a box is simulated; sound of another rate is brought to 48 kHz. */
+const [slowest, fastest, usual] = [32_000, 96_000, 48_000];
+
+/** Plays a recording through a box. */
+export async function play(
+  box: PlayedBox,
+  recordingPath: string,
+  standing: string,
+  { peak, progress, load = transient }: { peak?: string | undefined; progress: Progress; load?: Transient | undefined },
+): Promise<Played | NotPlayed> {
+  const shown = visible(recordingPath);
+  const library = await loaded(load);
+  if (library === undefined) {
+    return { not: 'installed', line: 'a recording is played by another package: npm install @airspring/transient' };
+  }
+  const { recordingFrom, sourceOfFile, compileTimeline, timelineOfRecording } = library;
+  const fullScale = peak === undefined ? box.voltage : read('voltageRms', peak, '--peak') / Math.SQRT2;
+  const { network, error } = lumped(box);
+  let file: Awaited<ReturnType<typeof open>>;
+  try {
+    file = await open(resolve(standing, recordingPath), 'r');
+  } catch (fault) {
+    return { not: 'readable', line: `${shown}: ${whyUnreadable(fault)}` };
+  }
+  try {
+    if ((await file.stat()).isDirectory()) return { not: 'readable', line: `${shown}: this is a folder, not a file` };
+    const recording = await recordingFrom(await sourceOfFile(file));
+    const { sampleRate, channels, format, warnings, duration = 0 } = recording;
+    const timeline = compileTimeline(
+      { network, air: box.system.air },
+      {
+        sampleRate: sampleRate < slowest || sampleRate > fastest ? si('frequency', usual) : sampleRate,
+        limits: box.limits,
+        vents: box.vents,
+        outputs: ['pressure'],
+        ...(box.filter && { filter: box.filter }),
+      },
+    );
+    const slices: Slice[] = [];
+    const each = (some: readonly Slice[]) => {
+      for (const slice of some) slices.push(slice);
+      const heard = slices.at(-1);
+      if (heard === undefined) return;
+      const count = Math.round(heard.from);
+      progress({ doing: 'playing', what: 'second', count, of: Math.max(count, Math.round(duration)) });
+    };
+    const account = await timelineOfRecording(timeline, recording, { fullScale: si('voltageRms', fullScale), each });
+    return {
+      version: 1,
+      title: box.title,
+      called: box.called,
+      recording: { name: recordingPath, format, sampleRate, channels, warnings },
+      fullScaleVoltageRms: fullScale,
+      ...(error > 0 && { lumpedError: error }),
+      slice: timeline.slice,
+      account,
+      slices,
+    };
+  } catch (fault) {
+    if (isInputError(fault)) {
+      return {
+        not: 'accepted',
+        line: fault.faults.map((one) => `${shown}: ${new InputError([one]).message}`).join('\n'),
+      };
+    }
+    return { not: 'readable', line: `${shown}: ${whyUnreadable(fault)}` };
+  } finally {
+    await file.close();
+  }
+}
+
+/** The network of a box, with lumped parts in place of a coil or a suspension over frequency. */
+function lumped({ system, called }: PlayedBox) {
+  const fit = lumpedFit(system.network, { from: 5, to: 5000 });
+  if (fit.ok) return { network: fit.network, error: fit.greatestError };
+  const got = fit.because.map(({ text }) => text).join('; ');
+  const remedy = 'Choose a design that is made of lumped parts with --only.';
+  throw new InputError([
+    { code: 'inconsistent', path: 'brief', got: `${called}: ${got}`, expected: 'a box that has states', remedy },
+  ]);
+}

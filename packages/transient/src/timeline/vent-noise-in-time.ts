@@ -1,0 +1,50 @@
+import type { Air } from '@airspring/core/air';
+import { type NoiseOnset, onsetSpeed, openingOf, type VentInput, type VentSection } from '@airspring/core/vent';
+import type { Judge } from './slice.js';
+
+/** A vent whose noise is judged. */
+export interface TimelineVent {
+  readonly vent: VentInput | VentSection;
+  /** Its share of the probe `ventAirSpeed`, where the air in another vent is faster; default 1. */
+  readonly share?: number;
+}
+
+/**
+ * Whether vents may be heard, by published onsets: 'quiet vent' while no vent reaches any of them, 'noisy vent' from where one
+ * has passed them all. Between these it is doubtful.
+ *
+ * Onsets are told for sines. A slice is held against those of the sine that has its peak speed û and its longest stroke 2ξ, of the
+ * frequency û/(2πξ). An onset that is a travel of the air is then judged by the travel itself, and one that is a speed by the speed;
+ * the frequency matters only to turbulence at the walls. The lowest frequency of the band would call a vent noisy that the music never
+ * drives there.
+ */
+export function noiseJudges(
+  vents: readonly TimelineVent[],
+  onsets: readonly NoiseOnset[],
+  air: Air,
+  speedAt: number,
+): readonly Judge[] {
+  if (vents.length === 0 || onsets.length === 0) return [];
+  const each = vents.map(({ vent, share = 1 }) => {
+    const opening = openingOf(vent);
+    return { share, at: onsets.map((onset) => onset.at(opening, air)) };
+  });
+  const judge =
+    (choose: (...speeds: number[]) => number): Judge['used'] =>
+    ({ peak, airTravel }) => {
+      const speed = peak[speedAt]!;
+      if (!(speed > 0 && airTravel > 0)) return 0;
+      const frequency = speed / (2 * Math.PI * airTravel);
+      return Math.max(
+        ...each.map(({ share, at }) => {
+          // Speed and stroke have the same share, so that the frequency stays.
+          const speeds = at.map((onset) => onsetSpeed(onset, frequency, air));
+          return (share * speed) / choose(...speeds);
+        }),
+      );
+    };
+  return [
+    { name: 'quiet vent', basis: 'below every published onset of noise', used: judge(Math.min) },
+    { name: 'noisy vent', basis: 'above every published onset of noise', used: judge(Math.max) },
+  ];
+}
