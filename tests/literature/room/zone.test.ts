@@ -114,3 +114,29 @@ check('room.modes.axial', {
   unit: 'Hz',
   tolerance: { relative: 1e-12, why: 'closed form' },
 });
+
+/** Half waves along length, width and height. */
+const axial = [
+  [1, 0, 0],
+  [2, 0, 0],
+  [3, 0, 0],
+  [0, 1, 0],
+  [0, 2, 0],
+  [0, 3, 0],
+  [0, 0, 1],
+  [0, 0, 2],
+] as const;
+check('room.modes.read', {
+  formula: 'room/roomModes',
+  source: { key: 'ballou2008', locator: 'table 6-4, page 130: axial modes of a room of 16 × 12 × 8 ft, 1130 ft/s' },
+  status: 'seen',
+  kind: 'table',
+  given: { edges: { value: '16 × 12 × 8', unit: 'ft' }, speed: { value: 1130, unit: 'ft/s' } },
+  got: () => {
+    const air = { ...roundAir, speedOfSound: si('speed', 1130 * 0.3048) };
+    const found = roomModes({ length: '16 ft', width: '12 ft', height: '8 ft', upTo: '150 Hz' }, air);
+    return axial.map((order) => found.find((mode) => String(mode.order) === String(order))!.frequency);
+  },
+  printed: ['35.31', '70.63', '105.94', '47.08', '94.17', '141.25', '70.63', '141.25'],
+  unit: 'Hz',
+});
