@@ -26,6 +26,19 @@ test('a wall behind a source cancels it where the way there and back is half a w
   expect(dip).toBeLessThan(free - 40);
 });
 
+test('equal distances to three walls give a dip of 11.4 dB, which unequal ones fill', () => {
+  const frequencies = Array.from({ length: 400 }, (_, i) => 20 + i / 2);
+  const least = (...distances: readonly WallInput['distance'][]) =>
+    Math.min(
+      ...boundaryPower(
+        distances.map((distance) => ({ distance })),
+        frequencies,
+      ),
+    );
+  expect(least('60 cm', '60 cm', '60 cm')).toBeCloseTo(-11.4, 1);
+  expect(least('30 cm', '60 cm', '1.2 m')).toBeGreaterThan(-3);
+});
+
 test('a wall that absorbs all is no wall', () => {
   const listener: CornerInput['listener'] = ['2 m', '1 m', '0.5 m'];
   const open = compileCorner({ walls: [{ distance: '1 m', reflection: absorbing(1) }], listener });

@@ -20,7 +20,7 @@ const LEAST = 1e-300;
  * | $s_i$ | | m | from the source to its image in that set of walls |
  * | $k$ | `frequencies` | rad/m | wave number $2\pi f/c$ |
  *
- * Walls that touch give 3.01 dB each. Equal distances to three walls give a dip of 11 dB or more, which unequal ones fill.
+ * Walls that touch give 3.01 dB each. Equal distances to three walls give a dip of 11.4 dB, which unequal ones fill.
  *
  * @validity sources that are small against the wavelength; flat walls, much wider than a wavelength
  * @neglects all other walls, the phase of a reflection, the shadow of the box

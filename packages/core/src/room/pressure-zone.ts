@@ -91,7 +91,7 @@ const roomShape = {
  * @returns Hz
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source beranek2012 compliance of a cavity, and simple source, equated
- * @example pressureZoneCorner({ volume: '30 m³', distance: '1 m' }) // 25.0 Hz
+ * @example pressureZoneCorner({ volume: '30 m³', distance: '1 m' }) // 25.1 Hz
  */
 export function pressureZoneCorner(input: Omit<RoomGainInput, 'leakCorner'>, air: Air = standardAir): Frequency {
   const { volume, distance, solidAngle = solidAngles.halfSpace } = readFields('', input, roomShape);
