@@ -1,5 +1,5 @@
 /** A timeline against whole runs of the same simulation, and against the sweep of the same box. */
-import { butterworthShape, filterLevel, highPass } from '@airspring/core/filter';
+import { butterworthShape, filterLevel, highPass, lowPass, shelf } from '@airspring/core/filter';
 import { airSpeedLimit, heatLimit, quietLimits, voltageLimit } from '@airspring/core/limit';
 import { frequencyGrid } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
@@ -140,8 +140,12 @@ test('heat follows a lasting current with the memory that it is given', () => {
 });
 
 test('a filter stands in front of the amplifier', () => {
-  for (const order of [1, 2, 3, 4] as const) {
-    const filter = highPass(butterworthShape(order), '30 Hz');
+  const filters = [
+    ...[1, 2, 3, 4, 8].map((order) => highPass(butterworthShape(order), '30 Hz')),
+    lowPass(butterworthShape(3), '30 Hz'),
+    shelf({ order: 2, corner: '60 Hz', gain: 6 }),
+  ];
+  for (const filter of filters) {
     const timeline = compileTimeline(closed, { sampleRate: '48 kHz', filter });
     const frequency = 25;
     const drive = Float64Array.from({ length: 96_000 }, (_, n) => Math.sin((2 * Math.PI * frequency * n) / 48_000));
