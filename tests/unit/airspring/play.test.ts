@@ -130,6 +130,14 @@ test('what is no recording is refused by its path', async () => {
   expect(unbroken((await run(['play', closed, cut])).stdout)).toContain('the end is missing');
 });
 
+test('a box with a line, which has no states, is not played, and says so', async () => {
+  const { status, stdout, lines } = await run(['play', join(briefs, 'classroom-organ-pipe.json'), recording]);
+  expect([status, stdout, lines.length]).toEqual([2, '', 1]);
+  expect(lines[0]).toMatch(
+    /^design A, a box with a line, cannot be played over time: 'duct 1' is given over frequency/,
+  );
+});
+
 test('the command line is refused where it cannot be meant', async () => {
   for (const words of [
     ['play'],
