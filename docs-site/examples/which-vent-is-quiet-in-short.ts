@@ -1,16 +1,14 @@
-import { completeDriver } from '@airspring/core/driver';
+import { driver } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
 import { ventOnsets } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 
-const sheet = completeDriver({
-  ...{ fs: '28 Hz', Qts: 0.35, Qes: 0.39, Vas: '95 L' },
-  ...{ Sd: '340 cm²', Re: '5.6 Ω' },
-});
-if (!sheet.ok) throw new Error(sheet.because[0]?.text);
+// Invented.
+const motor = { Re: '5.6 Ω', Bl: '12 T·m', Rms: '2.9 kg/s' } as const;
+const cone = { Sd: '340 cm²', Mms: '56 g', Cms: '0.58 mm/N' } as const;
 
 const box = ventedBox({
-  drivers: sheet.driver,
+  drivers: driver({ ...motor, ...cone }),
   ...{ netVolume: '60 L', fb: '35 Hz', QL: 7 },
   ventArea: si('area', (Math.PI / 4) * 0.05 ** 2),
 });

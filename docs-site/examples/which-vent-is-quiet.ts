@@ -1,5 +1,5 @@
 import { standardAir } from '@airspring/core/air';
-import { completeDriver } from '@airspring/core/driver';
+import { driver } from '@airspring/core/driver';
 import { type FlowLoss, flared } from '@airspring/core/duct';
 import { ventedBox } from '@airspring/core/enclosure';
 import {
@@ -51,16 +51,14 @@ interface Wish {
   readonly level: Level;
 }
 
-const sheet = completeDriver({
-  fs: '28 Hz',
-  Qts: 0.35,
-  Qes: 0.39,
-  Vas: '95 L',
+export const drivers = driver({
   Sd: '340 cm²',
+  Mms: '56 g',
+  Cms: '0.58 mm/N',
+  Rms: '2.9 kg/s',
   Re: '5.6 Ω',
+  Bl: '12 T·m',
 });
-if (!sheet.ok) throw new Error(sheet.because[0]?.text);
-export const { driver: drivers } = sheet;
 
 const netVolume = read('volume', '60 L');
 const fb = read('frequency', '35 Hz');

@@ -98,14 +98,14 @@ describe.skipIf(!hasBrowser)('a box that stands, on its page', () => {
     const { page, write } = await edit();
     await write(whale);
     await designed(page);
-    expect(await top(page).innerText()).toMatch(/^Yes/);
+    expect(await top(page).innerText()).toMatch(/^It fits/);
     expect(await page.locator('[data-save=curves]').isVisible()).toBe(true);
     expect(await page.locator('[data-save=changes]').isVisible()).toBe(false);
     await page.goto(`${address()}worked-examples/quiet-vent/`);
     expect(await page.locator('[data-do=edit]').isVisible()).toBe(true);
     await page.goto(`${address()}${path}`);
     await designed(page);
-    expect(await top(page).innerText()).toMatch(/^Yes/);
+    expect(await top(page).innerText()).toMatch(/^It fits/);
     await page.context().close();
   });
 

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import type { Design, Met, NotMet } from 'airspring';
 import { describe, expect, test } from 'vitest';
+import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { briefAnswer } from '../../../docs-site/src/page.js';
+import { verdict } from '../../../docs-site/src/verdict.js';
 import { pageOf, whaleBench } from './brief.js';
 import { documentOf } from './document.js';
 
@@ -167,4 +169,21 @@ describe('colours', () => {
       }
     }
   });
+});
+
+test('the verdict turns with the levels at which the vent is quiet and noisy', () => {
+  const { answer } = pageOf(whaleBench);
+  if (!answer.ok) throw new Error('the brief of the page can be met');
+  const [design] = answer.designs;
+  const facts = briefFacts(whaleBench);
+  const said = (quiet: number, noisy: number) => {
+    const { noise, ...vented } = design!.vented!;
+    const onset = (of: typeof noise.quiet, level: number) => ({ ...of, level });
+    const told = { ...vented, noise: { quiet: onset(noise.quiet, quiet), noisy: onset(noise.noisy, noisy) } };
+    return verdict({ ...design!, vented: told }, facts)[0];
+  };
+  expect(said(92, 104)).toMatch(/^Yes: a vent/);
+  expect(said(91, 104)).toMatch(/^It fits, but may be heard: a vent/);
+  expect(said(80, 91)).toMatch(/^It fits, but is noisy: a vent/);
+  expect(said(80, 91).replaceAll('\u00a0', ' ')).toContain('Up to 80 dB the vent is quiet');
 });
