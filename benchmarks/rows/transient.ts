@@ -1,5 +1,5 @@
+import { thermalModel } from '../../packages/core/src/limit/index.js';
 import {
-  coilHeat,
   compileLinear,
   compileNonlinear,
   forceFactorCurve,
@@ -39,7 +39,7 @@ const some = {
 const all = {
   ...some,
   inductance: inductanceCurve({ reach: '12 mm', coefficients: [-0.35, 0.05] }),
-  heat: coilHeat({ coilRise: 1.2, coilTime: '20 s', magnetRise: 0.8, magnetTime: '1800 s' }),
+  heat: thermalModel({ coilToMagnet: '1.2 K/W', magnetToAir: '0.8 K/W', coilTime: '20 s', magnetTime: '1800 s' }),
   stop: stop({ outward: '14 mm', inward: '13 mm', stiffness: 200 }),
 };
 

@@ -1,10 +1,10 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
+import { thermalModel } from '@airspring/core/limit';
 import { branch } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
-  coilHeat,
   compileLinear,
   compileNonlinear,
   firstOrderHold,
@@ -129,14 +129,17 @@ for (const [name, hold, expected] of [
 }
 
 check('simulation.heat', {
-  formula: 'simulation/coilHeat',
+  formula: 'simulation/compileNonlinear',
   ...program('integrate.solve_ivp at 1e-12'),
   given: { power: { value: heat.power, unit: 'W' }, after: { value: heat.times.join(' '), unit: 's' } },
   got: () => {
     const { coilRise, coilTime, magnetRise, magnetTime } = heat;
-    const read = coilHeat({
-      ...{ coilRise, magnetRise, perKelvin: 1e-9 },
-      ...{ coilTime: si('time', coilTime), magnetTime: si('time', magnetTime) },
+    const read = thermalModel({
+      coilToMagnet: si('thermalResistance', coilRise),
+      magnetToAir: si('thermalResistance', magnetRise),
+      coilTime: si('time', coilTime),
+      magnetTime: si('time', magnetTime),
+      coefficient: si('temperatureCoefficient', 1e-6),
     });
     // A blocked coil of 5 Ω that takes 10 V, and does not change: 20 W.
     const network = {

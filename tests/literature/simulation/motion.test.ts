@@ -2,9 +2,9 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
+import { thermalModel } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import {
-  coilHeat,
   compileNonlinear,
   forceFactorCurve,
   inductanceCurve,
@@ -39,7 +39,13 @@ function simulation(name: Name, rate: number) {
     losses: { vent: quadraticVentLoss({ area: si('area', ventArea), ...fixture.loss }, air) },
     ...(isWhole(name) && {
       inductance: inductanceCurve(curve(fixture.curves.inductance)),
-      heat: coilHeat({ coilRise, coilTime: time(coilTime), magnetRise, magnetTime: time(magnetTime), perKelvin }),
+      heat: thermalModel({
+        coilToMagnet: si('thermalResistance', coilRise),
+        magnetToAir: si('thermalResistance', magnetRise),
+        coilTime: time(coilTime),
+        magnetTime: time(magnetTime),
+        coefficient: si('temperatureCoefficient', perKelvin),
+      }),
       stop: stop({ outward: si('displacementPeak', outward), inward: si('displacementPeak', inward), stiffness }),
     }),
   });

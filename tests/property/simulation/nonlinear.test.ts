@@ -1,9 +1,9 @@
 /** Any driver, any curves, any drive: no number that is none, energy that adds up, and a report that tells what failed. */
 
 import { isInputError } from '@airspring/core/fault';
+import { thermalModel } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import {
-  coilHeat,
   compileLinear,
   compileNonlinear,
   forceFactorCurve,
@@ -44,7 +44,12 @@ const curves = fc.record({
     fc
       .tuple(ratio(0.1, 5), ratio(0.01, 60), ratio(0.1, 5), ratio(1, 3000))
       .map(([coilRise, coil, magnetRise, magnet]) =>
-        coilHeat({ coilRise, coilTime: si('time', coil), magnetRise, magnetTime: si('time', magnet) }),
+        thermalModel({
+          coilToMagnet: si('thermalResistance', coilRise),
+          magnetToAir: si('thermalResistance', magnetRise),
+          coilTime: si('time', coil),
+          magnetTime: si('time', magnet),
+        }),
       ),
     { nil: undefined },
   ),

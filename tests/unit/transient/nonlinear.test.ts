@@ -1,9 +1,9 @@
 /** What every nonlinear simulation must obey: its linear limit, its energy, its order, its own report. */
 import { capacitorBox, fourthOrderBandPass, infiniteBaffle, passiveRadiatorBox } from '@airspring/core/enclosure';
+import { thermalModel } from '@airspring/core/limit';
 import { compileNetwork } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import {
-  coilHeat,
   compileLinear,
   compileNonlinear,
   filteredDecimation,
@@ -32,7 +32,7 @@ export const motorAndVent: Omit<NonlinearOptions, 'sampleRate' | 'outputs'> = {
 export const everything: typeof motorAndVent = {
   ...motorAndVent,
   inductance: inductanceCurve({ reach: '12 mm', coefficients: [-0.35, 0.05] }),
-  heat: coilHeat({ coilRise: 1.2, coilTime: '2 s', magnetRise: 0.8, magnetTime: '600 s' }),
+  heat: thermalModel({ coilToMagnet: '1.2 K/W', magnetToAir: '0.8 K/W', coilTime: '2 s', magnetTime: '600 s' }),
   stop: stop({ outward: '14 mm', inward: '13 mm', stiffness: 200 }),
 };
 
@@ -278,7 +278,7 @@ test('what does not fit is refused with its path', () => {
   ]);
   expect(refusal({ losses: { vent: motorAndVent.losses!.vent } }, closed)).toMatchObject([{ code: 'unknown-field' }]);
   expect(refusal({ inductance: everything.inductance }, plainVented)).toMatchObject([{ path: 'nonlinear.inductance' }]);
-  expect(refusal({ heat: { coilResistance: -1 } })).toHaveLength(5);
+  expect(refusal({ heat: { coilToMagnet: -1 } })).toHaveLength(5);
 });
 
 test('polynomials that fall to zero, and numbers that are none, are refused', () => {

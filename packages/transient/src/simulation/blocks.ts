@@ -1,7 +1,8 @@
+import type { ThermalModel } from '@airspring/core/limit';
 import { coilPort } from './coil-port.js';
 import { inputsOf, solved } from './companion.js';
 import { accountOf, storedEnergy } from './energy.js';
-import { type CoilHeat, heatStep } from './heat.js';
+import { heatStep } from './heat.js';
 import type { Nonlinear, Readout } from './instant.js';
 import { type Motion, place } from './motion.js';
 import type { BlockReport, NonlinearSimulation } from './nonlinear-simulation.js';
@@ -16,7 +17,7 @@ interface Pace {
   readonly oversampling: number;
   /** Of the decimation. */
   readonly weights: Float64Array;
-  readonly heat: CoilHeat | undefined;
+  readonly heat: ThermalModel | undefined;
   readonly balance: boolean | undefined;
 }
 
@@ -28,7 +29,7 @@ export function runnerOf(parts: Parts, nonlinear: Nonlinear, readout: Readout, p
   const inputs = inputsOf(parts, names);
   const Re = parts.linear.find(({ name }) => name === 'Re')?.value ?? 0;
   const heats = heat && heatStep(heat, interval);
-  const perKelvin = Re * (heat?.perKelvin ?? 0);
+  const perKelvin = Re * (heat?.coefficient ?? 0);
   let added = 0;
   const account = balance
     ? accountOf(parts, inputs, solved(parts, inputs, interval, 'voltage'), interval, () => added)

@@ -16,8 +16,6 @@ export { stiffnessCurve } from './stiffness-curve.js';
 export { type StopInput, stop } from './stop.js';
 /** What does air lose at an instant in a vent? */
 export { type MomentaryLoss, type QuadraticVentLossInput, quadraticVentLoss } from './momentary-loss.js';
-/** How does a coil get warm? */
-export { type CoilHeat, type CoilHeatInput, coilHeat } from './heat.js';
 /** How are samples left out where a simulation steps more often than it is asked? */
 export { type Decimation, filteredDecimation, rawDecimation } from './decimation.js';
 /** What repeats under tones, and which harmonics has it? */

@@ -1,7 +1,7 @@
+import type { ThermalModel } from '@airspring/core/limit';
 import type { Frequency, FrequencyInput } from '@airspring/core/quantity';
 import type { CoilCurve, Spring } from './curve.js';
 import type { Decimation } from './decimation.js';
-import type { CoilHeat } from './heat.js';
 import type { MomentaryLoss } from './momentary-loss.js';
 import type { Motion } from './motion.js';
 
@@ -22,7 +22,7 @@ export interface NonlinearOptions {
   readonly inductance?: CoilCurve;
   /** Losses of air masses, by the names of these elements: `{ vent: … }`. */
   readonly losses?: Readonly<Record<string, MomentaryLoss>>;
-  readonly heat?: CoilHeat;
+  readonly heat?: ThermalModel;
   /** Whether blocks report what the drive gave and what was lost; slower by a third. */
   readonly balance?: boolean;
 }

@@ -27,11 +27,11 @@ const shape = {
   losses: optional(given<Readonly<Record<string, MomentaryLoss>>>()),
   heat: optional(
     nested({
-      coilResistance: positive('ratio'),
-      coilCapacity: positive('ratio'),
-      magnetResistance: positive('ratio'),
-      magnetCapacity: positive('ratio'),
-      perKelvin: positive('ratio'),
+      coilToMagnet: positive('thermalResistance'),
+      magnetToAir: positive('thermalResistance'),
+      coilTime: positive('time'),
+      magnetTime: positive('time'),
+      coefficient: positive('temperatureCoefficient'),
     }),
   ),
   balance: optional(given<boolean>()),
