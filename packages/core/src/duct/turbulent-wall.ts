@@ -51,7 +51,7 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
 
 /**
  * What the walls of a duct take more than in laminar flow, once the layer of air at them is turbulent. The laminar part does not
- * depend on the speed, and belongs to the linear duct (`withWallLoss`, QP).
+ * depend on the speed, and belongs to the linear duct, as `withWallLoss` has it.
  *
  * $$ r = \max\!\left(0,\; \frac{4}{3\pi}\,\rho f\frac LD\,\hat u \;-\; \frac{4L}{D}\sqrt{\tfrac12\rho\mu\omega}\right) $$
  *
