@@ -106,7 +106,7 @@ describe('harmonics of the fourth period, down to −60 dB', () => {
       test(`${name}: ${output} has harmonics to compare`, () => {
         expect(heard.length).toBeGreaterThan(1);
       });
-      check(`simulation.circuit.${name}.${output}`, {
+      check(`simulation.circuit.${name.replaceAll(/\W+/g, '-')}.${output}`, {
         formula: 'simulation/compileNonlinear',
         source: { key: 'ngspice', locator: '.tran with behavioural sources, trapezoidal rule, 41.7 µs' },
         status: 'derived',

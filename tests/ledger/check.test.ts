@@ -102,3 +102,7 @@ describe('what was read in print', () => {
     expect(() => print('1,0', '4', '9')).toThrow(/not a printed number/);
   });
 });
+
+test('an id can be part of an address', () => {
+  expect(() => evaluate('an id', square)).toThrow(/blank/);
+});

@@ -78,6 +78,7 @@ export function evaluate<const G extends Readonly<Record<string, Given>>>(id: st
   const { formula, source, status, kind, given, unit, printed } = spec;
   const { expected, tolerance } = expectationOf(spec);
   refuseSource(id, spec);
+  if (/\s/.test(id)) throw new Error(`'${id}' has a blank, and no address can name it`);
   if (status === 'seen' && printed === undefined) throw new Error(`${id}: what was read is given by its digits`);
   const size = tolerance.relative ?? tolerance.absolute;
   if (!(size >= 0 && Number.isFinite(size))) throw new Error(`${id}: the tolerance ${size} is not a size`);

@@ -5,7 +5,7 @@ import { addressOf } from './formula.js';
 import { page } from './markdown.js';
 import { described } from './reference.js';
 
-/** More checks than this stand behind a summary. */
+/** More checks than this stand behind a summary, and are told by their formulas. */
 const SHOWN = 6;
 
 export function bibliographyPage(audit: Audit): string {
@@ -32,13 +32,17 @@ function uses(key: string, audit: Audit): readonly Fragment[] {
     link(addressOf(formula), html`<code>${formula.floor}/${formula.name}</code>`),
   );
   const checks = resting.rows.map((row) => link(rowAddress(row, audit), row.id));
+  const checked = [...new Set(resting.rows.map(({ formula }) => formula))].map((formula) => {
+    const [row, ...others] = resting.rows.filter((one) => one.formula === formula);
+    return link(rowAddress(row!, audit), html`${formula}${others.length > 0 && ` (${others.length + 1})`}`);
+  });
   const pages = (audit.citing.get(key) ?? []).map(({ title, address }) => link(address, title));
   return [
     formulas.length > 0 && html`<br>Formulas: ${joined(formulas)}.`,
     checks.length > 0 &&
       (checks.length <= SHOWN
         ? html`<br>Checks: ${joined(checks)}.`
-        : html`<details><summary>${checks.length} checks</summary>${joined(checks)}.</details>`),
+        : html`<details><summary>${checks.length} checks</summary>Of ${joined(checked)}.</details>`),
     pages.length > 0 && html`<br>Pages: ${joined(pages)}.`,
   ];
 }

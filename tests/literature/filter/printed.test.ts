@@ -52,13 +52,13 @@ read(
   'highPass',
   'divider high',
   ({ R, C, omega, V }) => V * 10 ** (levelAt(highPass(shapeByQ({ order: 1 }), ofCircuit({ R, C })), omega) / 20),
-  'as a high-pass',
+  'as-high-pass',
 );
 read(
   'lowPass',
   'divider low',
   ({ R, C, omega, V }) => V * 10 ** (levelAt(lowPass(shapeByQ({ order: 1 }), ofCircuit({ R, C })), omega) / 20),
-  'as a low-pass',
+  'as-low-pass',
 );
 
 const rational = (numerator: number[], denominator: number[]): Filter => ({

@@ -71,7 +71,7 @@ for (const name of Object.keys(fixture.cases) as Name[]) {
   const { columns, volts, frequency } = fixture.cases[name];
   Object.entries(columns).forEach(([output, expected], i) => {
     const most = Math.max(...expected.map(Math.abs));
-    check(`simulation.motion.${name}.${output}`, {
+    check(`simulation.motion.${name.replaceAll(/\W+/g, '-')}.${output}`, {
       formula: 'simulation/compileNonlinear',
       source: { key: 'scipy', locator: 'integrate.solve_ivp, DOP853 at 1e-12; script motion.py' },
       status: 'derived',
