@@ -21,6 +21,7 @@ export const auditedFloors: readonly string[] = [
   'signal',
   'recording',
   'simulation',
+  'timeline',
 ];
 
 /** The folders of floors that are audited, from the top of the work tree. */
