@@ -148,3 +148,21 @@ check('vent.loss.parts', {
   unit: '1',
   tolerance: { relative: 1e-9, why: 'ten digits' },
 });
+
+check('vent.noise.slot', {
+  formula: 'vent/ventNoise',
+  source: { key: 'holman2005', locator: 'criterion 1 of a slot, by its height, solved for the amplitude: π/2 ω h' },
+  status: 'derived',
+  kind: 'program',
+  given: { h: { value: [0.004, 0.005], unit: 'm' } },
+  // Sixty times as wide as high, so that the round opening of its area has the higher onset.
+  got: ({ h }) =>
+    ventNoise({
+      vent: { width: si('length', 60 * h), height: si('length', h) },
+      frequency: si('frequency', 30),
+      airSpeedPeak: si('airSpeedPeak', 1),
+    }).onsets.find(({ onset }) => onset.name === 'jets form')!.airSpeedPeak,
+  expected: [1.184352528, 1.48044066],
+  unit: 'm/s',
+  tolerance: { relative: 1e-9, why: 'ten digits' },
+});

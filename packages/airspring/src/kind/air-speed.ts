@@ -1,11 +1,10 @@
 import type { Air } from '@airspring/core/air';
-import { airSpeedLimit, type Limit } from '@airspring/core/limit';
+import { airSpeedLimit, type Limit, quietLimits } from '@airspring/core/limit';
 import type { Probe } from '@airspring/core/network';
 import { type Frequency, si } from '@airspring/core/quantity';
 import type { VentSection } from '@airspring/core/vent';
 import { type Job, safeFromOf } from '../job/job.js';
 import type { KindWish, Load, Point, Variant } from './box-kind.js';
-import { quietVents } from './quiet-vent.js';
 
 interface OneOpening {
   readonly element: string;
@@ -84,7 +83,7 @@ export const airSpeedIn = ({
     );
   if (quiet === undefined) return { loads: [speed], limits: () => ofEach(limit), wishes: [wish] };
 
-  const limitsAt = kept((point: Point) => quietVents([quiet.section(point)], [1], quiet.air, quiet.from));
+  const limitsAt = kept((point: Point) => quietLimits(quiet.section(point), { air: quiet.air, from: quiet.from }));
   const least = (point: Point, integrated?: true): number =>
     Math.SQRT2 * (limitsAt(point).find((one) => one.integrated === integrated)?.greatestRms ?? Infinity);
   const moved: Load = {

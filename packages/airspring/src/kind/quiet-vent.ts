@@ -2,7 +2,7 @@ import type { Air } from '@airspring/core/air';
 import type { Opening } from '@airspring/core/duct';
 import { type Limit, quietLimits } from '@airspring/core/limit';
 import type { Frequency } from '@airspring/core/quantity';
-import type { VentInput, VentSection } from '@airspring/core/vent';
+import type { VentInput } from '@airspring/core/vent';
 
 /** An opening in which the air has this share of the speed of the fastest. */
 export interface SharedOpening {
@@ -12,7 +12,7 @@ export interface SharedOpening {
 
 /** Limits on the fastest of several vents, so that each of them stays quiet by every published onset. */
 export function quietVents(
-  vents: readonly (VentInput | VentSection)[],
+  vents: readonly VentInput[],
   shares: readonly number[],
   air: Air,
   from: Frequency,

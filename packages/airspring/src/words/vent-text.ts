@@ -6,7 +6,7 @@ export function ventSentences({ noise, compression }: VentedTold, quietWanted: b
   const { quiet, noisy } = noise;
   const { low, nominal, high, frequency } = compression;
   return [
-    'No formula tells when a vent is heard, so all published onsets are asked.',
+    'No formula tells when a vent is heard, so all published onsets are asked, for every steady tone of the band.',
     `Up to ${say.decibels(quiet.level)} the vent is quiet: it stays below every one of them. The first is "${quiet.onset}", at ${say.hertz(quiet.frequency)}.`,
     `Above ${say.decibels(noisy.level)} it has passed them all and is noisy. Between the two it is doubtful.`,
     ...(quietWanted ? ['You want it quiet at the wanted level.'] : []),

@@ -79,10 +79,12 @@ function roundedByRennels(ratio: number): number {
 /** {@link entranceLoss} for numbers in m that were read before. */
 export function entranceLossOf(diameter: number, rounding: number, wall?: number): LossRange {
   const ratio = rounding / diameter;
+  const high = roundedByRennels(ratio);
+  // The table ends at a fifth of the diameter. Far beyond it the formula falls below its last value.
   const range = {
     low: between(roundedByHarris, ratio),
-    nominal: between(roundedByIdelchik, ratio),
-    high: roundedByRennels(ratio),
+    nominal: Math.min(between(roundedByIdelchik, ratio), high),
+    high,
   };
   if (wall === undefined || rounding > 0) return range;
   const nominal = between(projecting, wall / diameter);

@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
+import { betweenSweeps, stepAdmittance } from '../response/two-sweeps.js';
 import type { ThermalModel } from './thermal-model.js';
 
 const RE = 'Re';
@@ -40,12 +41,7 @@ export interface AtRise {
   readonly probe: (place: number) => readonly [re: number, im: number];
 }
 
-/**
- * Every probe at any resistance of the coils, from the columns at Re and at 2 Re. With z = Re Y, where Y is the admittance that the coil
- * sees in series with itself, 1 + z is the quotient of its currents in the two, and
- *
- * $$ I = \frac{I_0}{1 + \varrho z},\qquad X = X_0 + \frac{\varrho\,(1 + z)}{1 + \varrho z}\,(X_1 - X_0),\qquad R = (1 + \varrho) R_e $$
- */
+/** Every probe where the coils have risen to (1 + rise) Re, from the columns at Re and at 2 Re: `betweenSweeps`. */
 export function atRise(
   cold: readonly ComplexColumn[],
   hot: readonly ComplexColumn[],
@@ -53,18 +49,13 @@ export function atRise(
   i: number,
   rise: number,
 ): AtRise {
-  const [a, b, c, d] = [cold[coil]!.re[i]!, cold[coil]!.im[i]!, hot[coil]!.re[i]!, hot[coil]!.im[i]!];
-  const size = c * c + d * d;
-  const [re, im] = [(a * c + b * d) / size, (b * c - a * d) / size];
-  const [turnRe, turnIm] = [1 + rise * (re - 1), rise * im];
-  const turn = turnRe * turnRe + turnIm * turnIm;
-  const shareRe = (rise * (re * turnRe + im * turnIm)) / turn;
-  const shareIm = (rise * (im * turnRe - re * turnIm)) / turn;
+  const [re, im] = stepAdmittance(cold[coil]!, hot[coil]!, i);
+  const { factor, shareRe, shareIm } = betweenSweeps(re, im, rise);
   const probe = (place: number) => {
     const [from, to] = [cold[place]!, hot[place]!];
     const [x, y] = [from.re[i]!, from.im[i]!];
     const [dx, dy] = [to.re[i]! - x, to.im[i]! - y];
     return [x + shareRe * dx - shareIm * dy, y + shareRe * dy + shareIm * dx] as const;
   };
-  return { factor: Math.sqrt(turn), probe };
+  return { factor, probe };
 }

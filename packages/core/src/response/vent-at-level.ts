@@ -1,10 +1,10 @@
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
-import { type CompiledNetwork, compile, undamped, valuesOf } from '../network/index.js';
-import { withSeriesResistance } from '../network/series-resistance.js';
+import { type CompiledNetwork, compile, undamped, valuesOf, withSeriesResistance } from '../network/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { noSpeed, steadySpeed } from './steady-speed.js';
+import { betweenSweeps, stepAdmittance } from './two-sweeps.js';
 
 const SPEED = 'ventAirSpeed';
 const LOSS = 'flow loss';
@@ -72,13 +72,13 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
   const place = probes.indexOf(SPEED);
   const [speed, lossySpeed] = [linear[place]!, lossy[place]!];
   const count = frequencies.length;
-  // S Y over the specific resistance: u = u0 / (1 + r y), from 1 + r y = u0 / u1 at the resistance that was swept.
+  // S Y over the specific resistance: u = u0 / (1 + r y).
+  const step = some * area;
   const [y] = complexColumns(1, count) as [ComplexColumn];
   for (let i = 0; i < count; i++) {
-    const [a, b, c, d] = [speed.re[i]!, speed.im[i]!, lossySpeed.re[i]!, lossySpeed.im[i]!];
-    const size = (c * c + d * d) * some * area;
-    y.re[i] = (a * c + b * d - (c * c + d * d)) / size;
-    y.im[i] = (b * c - a * d) / size;
+    const [re, im] = stepAdmittance(speed, lossySpeed, i);
+    y.re[i] = re / step;
+    y.im[i] = im / step;
   }
   const freeSpeed = (i: number): number => Math.SQRT2 * Math.hypot(speed.re[i]!, speed.im[i]!);
   const resistanceAt = (loss: FlowLoss, i: number, drive: number): number =>
@@ -90,12 +90,7 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
     return drive;
   };
   const fill = (i: number, r: number, out: readonly ComplexColumn[]): void => {
-    // How much of the way from the network without loss to the one with `some` this resistance goes.
-    const [turnRe, turnIm] = [1 + r * y.re[i]!, r * y.im[i]!];
-    const [atRe, atIm] = [1 + some * area * y.re[i]!, some * area * y.im[i]!];
-    const size = (turnRe * turnRe + turnIm * turnIm) * some * area;
-    const shareRe = (r * (atRe * turnRe + atIm * turnIm)) / size;
-    const shareIm = (r * (atIm * turnRe - atRe * turnIm)) / size;
+    const { shareRe, shareIm } = betweenSweeps(y.re[i]! * step, y.im[i]! * step, r / step);
     for (let k = 0; k < out.length; k++) {
       const [from, to, into] = [linear[k]!, lossy[k]!, out[k]!];
       const [re, im] = [to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!];
@@ -105,7 +100,7 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
   };
   const perPressure = (i: number, k: number): number => {
     const [from, to] = [linear[k]!, lossy[k]!];
-    const pressure = some * area * Math.hypot(lossySpeed.re[i]!, lossySpeed.im[i]!);
+    const pressure = step * Math.hypot(lossySpeed.re[i]!, lossySpeed.im[i]!);
     return Math.hypot(to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!) / pressure;
   };
   return { probes, linear, resistanceAt, driveFor, fill, perPressure, area };

@@ -144,6 +144,10 @@ const shape = { ...section, frequency: positive('frequency'), airSpeedPeak: notN
  * | $d, a$ | `vent` | m | diameter and radius of one vent |
  * | $\nu$ | | m²/s | kinematic viscosity |
  *
+ * The constant of a long slot is 1 and counts from its height: $\tfrac{\pi}{2}\,\omega h$. Since no opening between round and long was
+ * published, a slot takes the lesser of this and of the round opening of its area. (An earlier abstract of the same authors has 2 for
+ * a slot; the lower one is used.)
+ *
  * @validity the ends of the vent as sharp as printed ones or rounder: wide rounded ends stay quiet longer
  * @neglects resonances of the pipe that a whistle can lock to; the music, which masks; where the listener sits
  * @returns a verdict, and the onsets in the order in which they are reached

@@ -22,6 +22,7 @@ export interface NonlinearOptions {
   readonly inductance?: CoilCurve;
   /** Losses of air masses, by the names of these elements: `{ vent: … }`. */
   readonly losses?: Readonly<Record<string, MomentaryLoss>>;
+  /** How the coil warms up, as `thermalModel` of core makes it; default not at all. */
   readonly heat?: ThermalModel;
   /** Whether blocks report what the drive gave and what was lost; slower by a third. */
   readonly balance?: boolean;
