@@ -12,7 +12,7 @@ const top = join(dirname(fileURLToPath(import.meta.url)), '..');
 const update = process.argv.includes('--update');
 const differing = [];
 
-for (const name of ['core', 'transient', 'airspring']) {
+for (const name of ['core', 'transient', 'workshop', 'airspring']) {
   const folder = join(top, 'packages', name);
   const reports = join(folder, 'etc');
   mkdirSync(reports, { recursive: true });

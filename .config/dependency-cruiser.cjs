@@ -39,6 +39,17 @@ const later = rooms.slice(0, -1).map((room, i) => ({
   to: { path: `${transient}(${rooms.slice(i + 1).join('|')})/` },
 }));
 
+/** A floor of workshop imports only from the floors before it. */
+const benches = ['outline', 'mesh', 'shape', 'panel', 'nesting', 'drawing', 'solid', 'dossier'];
+const workshop = '^packages/workshop/src/';
+const after = benches.slice(0, -1).map((bench, i) => ({
+  name: `workshop-${bench}`,
+  severity: 'error',
+  comment: `${bench} stands below ${benches.slice(i + 1).join(', ')}`,
+  from: { path: `${workshop}${bench}/` },
+  to: { path: `${workshop}(${benches.slice(i + 1).join('|')})/` },
+}));
+
 /** A folder of airspring imports only from those before it: the way of the data. */
 const stages = ['job', 'brief', 'kind', 'search', 'record', 'workers', 'standing', 'words', 'page', 'command'];
 const airspring = '^packages/airspring/src/';
@@ -55,6 +66,7 @@ module.exports = {
     ...upwards,
     ...backwards,
     ...later,
+    ...after,
     {
       name: 'airspring-unknown',
       severity: 'error',
@@ -102,6 +114,28 @@ module.exports = {
       severity: 'error',
       comment: 'who reads WAV alone needs no decoder installed',
       from: { path: transient },
+      to: { path: 'node_modules/', dependencyTypesNot: ['dynamic-import', 'type-only'] },
+    },
+    {
+      name: 'workshop-unknown',
+      severity: 'error',
+      comment: 'each file of workshop stands on a floor named in this list',
+      from: { path: workshop, pathNot: `${workshop}(${benches.join('|')})/` },
+      to: {},
+    },
+    {
+      name: 'workshop-on-core',
+      severity: 'error',
+      comment: 'workshop imports core, and a package each for solids, drawings and archives',
+      from: { path: workshop },
+      to: { pathNot: ['^packages/(workshop|core)/src/', 'node_modules/(manifold-3d|@tarikjabiri/dxf|fflate)/'] },
+    },
+    {
+      name: 'solids-on-demand',
+      severity: 'error',
+      comment:
+        'who saws panels needs no library of solids installed, and reads no writer of drawings that are not asked for',
+      from: { path: workshop },
       to: { path: 'node_modules/', dependencyTypesNot: ['dynamic-import', 'type-only'] },
     },
     {

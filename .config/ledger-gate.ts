@@ -22,11 +22,16 @@ export const auditedFloors: readonly string[] = [
   'recording',
   'simulation',
   'timeline',
+  'outline',
+  'mesh',
+  'shape',
+  'panel',
+  'solid',
 ];
 
 /** The folders of floors that are audited, from the top of the work tree. */
 export const auditedSources = (top: string): readonly string[] =>
-  ['core', 'transient'].map((name) => join(top, 'packages', name, 'src'));
+  ['core', 'transient', 'workshop'].map((name) => join(top, 'packages', name, 'src'));
 
 /** What the audited floors export: 'floor/name' → whether it is a function. */
 export function auditedExports(...sources: readonly string[]): ReadonlyMap<string, boolean> {

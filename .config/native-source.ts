@@ -6,5 +6,5 @@ export const nativeSource = {
   // Our modules hold no state: a worker loads them once for all its files.
   isolate: false,
   execArgv: ['--conditions=@airspring/source', '--import', 'tsx'],
-  server: { deps: { external: [/\/packages\/(core|transient|airspring)\/src\//] } },
+  server: { deps: { external: [/\/packages\/(core|transient|workshop|airspring)\/src\//] } },
 };

@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { subpathsOf } from './subpaths.mjs';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
-const packages = ['core', 'transient', 'airspring'].map((name) => join(top, 'packages', name));
+const packages = ['core', 'transient', 'workshop', 'airspring'].map((name) => join(top, 'packages', name));
 const made = join(top, '.cache', 'release');
 const tools = join(top, 'node_modules', '.bin');
 const tsc = join(top, 'node_modules', 'typescript', 'bin', 'tsc');

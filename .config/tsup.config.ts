@@ -27,8 +27,8 @@ const bundled = ['valibot', '@valibot/to-json-schema', 'jsonc-parser'];
 const command: Options = {
   ...shared,
   // Packages that a command loads on demand stay outside.
-  noExternal: [/^(?!@airspring\/transient)/],
-  external: [/^@airspring\/transient/],
+  noExternal: [/^(?!@airspring\/(transient|workshop))/],
+  external: [/^@airspring\/(transient|workshop)/],
   // Modules can be shaken, and need no loader of their own.
   esbuildOptions: (options) => {
     options.mainFields = ['module', 'main'];

@@ -16,6 +16,7 @@ import ts from 'typescript';
 const SOURCES = [
   'packages/core/src',
   'packages/transient/src',
+  'packages/workshop/src',
   'packages/airspring/src',
   'benchmarks',
   'tests/circuit',
@@ -55,9 +56,11 @@ export function build(top: string): string {
   writeFileSync(join(made, 'package.json'), JSON.stringify({ type: 'module' }));
   manifest('core', { './*': './src/*/index.js' });
   manifest('transient', { './*': './src/*/index.js' });
+  manifest('workshop', { './*': './src/*/index.js' });
   manifest('airspring', { '.': './src/index.js' });
   link(join(made, 'packages/core'), '@airspring/core');
   link(join(made, 'packages/transient'), '@airspring/transient');
+  link(join(made, 'packages/workshop'), '@airspring/workshop');
   link(join(made, 'packages/airspring'), 'airspring');
   for (const [name, owner] of Object.entries(BORROWED)) {
     const target = join(top, owner, 'node_modules', name);

@@ -17,7 +17,7 @@ import { unitTies } from './src/unit-ties.js';
 
 /** Packages are read as source: neither the pages nor their scripts wait for a build. */
 const conditions = ['@airspring/source', 'module'];
-const floors = ['../packages/core/src', '../packages/transient/src'].flatMap((source) =>
+const floors = ['../packages/core/src', '../packages/transient/src', '../packages/workshop/src'].flatMap((source) =>
   readdirSync(new URL(source, import.meta.url)).map((floor) => `${source}/${floor}/index.ts`),
 );
 

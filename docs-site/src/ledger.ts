@@ -6,6 +6,7 @@ import { run } from './run.js';
 export const behind = [
   'packages/core/src',
   'packages/transient/src',
+  'packages/workshop/src',
   'packages/airspring/src',
   'tests/literature',
   'tests/circuit',

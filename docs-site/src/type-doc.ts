@@ -7,7 +7,7 @@ const top = fileURLToPath(new URL('../..', import.meta.url));
 const formulaAddresses = new Map(formulas(top, new Set()).map((one) => [keyOf(one), addressOf(one)]));
 /** What each subpath answers, as the README of its package says. */
 const questions = new Map(
-  ['core', 'transient'].flatMap((name) =>
+  ['core', 'transient', 'workshop'].flatMap((name) =>
     [...readFileSync(`${top}/packages/${name}/README.md`, 'utf8').matchAll(/^\| `(\w+)` +\| (.*?) +\|$/gm)].map(
       ([, subpath, question]) => [subpath as string, question as string] as const,
     ),
@@ -20,7 +20,7 @@ function asOurs(app: Application): void {
   app.converter.on(Converter.EVENT_RESOLVE_END, ({ project }) => {
     project.name = 'API';
     for (const module of project.getReflectionsByKind(ReflectionKind.Module)) {
-      module.name = module.name.replace(/^(core|transient)\/src\//, '').replace(/\/src$/, '');
+      module.name = module.name.replace(/^(core|transient|workshop)\/src\//, '').replace(/\/src$/, '');
     }
     // A parameter that is taken apart at once has no name of its own: its type names it.
     for (const parameter of project.getReflectionsByKind(ReflectionKind.Parameter)) {

@@ -42,7 +42,7 @@ test.each(readmes)('about ten lines in %s', (readme) => {
   expect(lines.filter((line) => line.trim() !== '').length).toBeLessThanOrEqual(11);
 });
 
-test.each(['core', 'transient'])('the table of subpaths is that of the folders: %s', (name) => {
+test.each(['core', 'transient', 'workshop'])('the table of subpaths is that of the folders: %s', (name) => {
   const rows = [...textOf(`packages/${name}/README.md`).matchAll(/^\| `([a-z]+)` +\|/gm)].map(([, row]) => row);
   expect(rows.sort()).toEqual(readdirSync(new URL(`packages/${name}/src`, top)).sort());
 });

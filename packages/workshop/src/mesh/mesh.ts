@@ -1,0 +1,29 @@
+/** The surface of a solid as triangles, in metres. Seen from outside the corners of each triangle run counter-clockwise. */
+export interface Mesh {
+  /** Corners: x, y, z of the first, then of the second, and so on. */
+  readonly corners: Float64Array;
+  /** Three corners a triangle, each told by its place in `corners` divided by three. */
+  readonly triangles: Uint32Array;
+}
+
+/**
+ * The volume that a closed surface encloses: the sum of the tetrahedra between its triangles and the origin.
+ *
+ * $$V = \tfrac16 \sum \mathbf a \cdot (\mathbf b \times \mathbf c)$$
+ *
+ * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
+ * @validity closed surfaces whose triangles all look outwards
+ * @source the divergence theorem on a surface of triangles
+ * @example volumeOf(tetrahedron) // 1 / 6 for corners at the origin and one metre along each axis
+ */
+export function volumeOf({ corners, triangles }: Mesh): number {
+  let sixfold = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const [ax, ay, az] = [corners[a]!, corners[a + 1]!, corners[a + 2]!];
+    const [bx, by, bz] = [corners[b]!, corners[b + 1]!, corners[b + 2]!];
+    const [cx, cy, cz] = [corners[c]!, corners[c + 1]!, corners[c + 2]!];
+    sixfold += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+  }
+  return sixfold / 6;
+}
