@@ -5,6 +5,7 @@ import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, words } from './quantity-text.js';
+import { workshopField } from './workshop.js';
 
 const opt = v.exactOptional;
 const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
@@ -101,6 +102,7 @@ export const sectionsWith = (models: DriverModels) => ({
     'the wanted sound',
   ),
   amplifier: said(v.strictObject(amplifierFields), 'what the amplifier can give'),
+  workshop: opt(workshopField),
   units: opt(
     said(
       v.strictObject({

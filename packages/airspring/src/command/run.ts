@@ -18,6 +18,7 @@ import { sketchText } from '../words/sketch.js';
 import { tradeOffsText } from '../words/trade-offs-text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
+import { build, type Workshop } from './build.js';
 import { writePage } from './page-file.js';
 import { type Played, play, type Transient } from './play.js';
 import { playFigure } from './play-figure.js';
@@ -131,16 +132,29 @@ async function runPlay(
   return { status: UNWRITTEN, out, error: `airspring: ${visible(svg)}: the figure cannot be written: ${why}\n` };
 }
 
+/** Writes everything that a box of a brief is built from. */
+async function runBuild(
+  { only, into }: Extract<ReturnType<typeof readArguments>, { what: 'build' }>,
+  brief: unknown,
+  standing: string,
+  { progress, load }: { readonly progress: Progress; readonly load: Workshop | undefined },
+): Promise<Ended> {
+  const built = await build(brief, { only, into, standing, progress, load });
+  if (built.ok) return { status: built.met ? MET : NOT_MET, out: `${built.lines.join('\n')}\n`, error: '' };
+  const status = { installed: MISSING, accepted: REFUSED, written: UNWRITTEN, met: NOT_MET } as const;
+  return { ...refused(built.not === 'accepted' ? built.line : `airspring: ${built.line}`), status: status[built.not] };
+}
+
 /** Whether every limit is kept. An onset of noise is no limit: a vent is then told to be doubtful or noisy. */
 const isKept = ({ account }: Played): boolean =>
   account.limits.every(({ name, times }) => times === 0 || name === 'quiet vent' || name === 'noisy vent');
 
-/** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the package that plays recordings. */
+/** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the packages for recordings and for the workshop. */
 export async function run(
   words: readonly string[],
   standing: string,
   progress: Progress = () => {},
-  load?: Transient,
+  load: { readonly transient?: Transient; readonly workshop?: Workshop } = {},
 ): Promise<Ended> {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
@@ -149,7 +163,8 @@ export async function run(
   if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load });
+  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load: load.transient });
+  if (asked.what === 'build') return runBuild(asked, file.brief, standing, { progress, load: load.workshop });
   const { scatter, prices } = asked;
   const ofNewBox = { scatter, prices, 'trade-offs': asked.tradeOffs };
   const [unfit] = Object.entries(ofNewBox).filter(([, chosen]) => chosen);

@@ -88,6 +88,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       outerVolume: criteria.volume,
       netVolume: point[0]!,
       panels: [...panelsOf(edges, space.panelThickness), ...boards],
+      boards,
       holes: [...driversHoles, ...holes],
       solids: fit.solids,
       cutoutLeft: fit.slack.cutout,

@@ -46,6 +46,8 @@ export interface Design extends Played {
     readonly outerVolume: number;
     readonly netVolume: number;
     readonly panels: readonly Panel[];
+    /** Those of them that stand inside. */
+    readonly boards: readonly Panel[];
     readonly holes: readonly Hole[];
     /** What stands inside, and the air that must stay free in front of vents; measured from the left, bottom and front outer edges. */
     readonly solids: readonly Solid[];
