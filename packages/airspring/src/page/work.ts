@@ -1,7 +1,7 @@
 import { visible } from '@airspring/core/fault';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
-import { boardOf, type DesignVent, type Hole } from '../kind/build-record.js';
+import type { DesignVent } from '../kind/build-record.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { summary } from '../words/design-text.js';
@@ -11,11 +11,6 @@ import { impedanceText, loudest, protectionText } from '../words/play-text.js';
 /** The cautions of a work, by the step at which each is due. */
 const STEPS = ['dust', 'weight', 'fumes', 'mains', 'hearing', 'travel'] as const;
 type Cautions = Partial<Record<(typeof STEPS)[number], string>>;
-
-const holeOf = (hole: Hole) => {
-  const { face: _, board: __, ...cut } = hole;
-  return { ...cut, board: boardOf(hole) };
-};
 
 const ventOf = ({ face: _, clearance: __, spare: ___, bend, ...vent }: DesignVent) => ({
   ...vent,
@@ -58,11 +53,13 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
     name: `Box ${design.name}`,
     summary: visible(summary(design, say)),
     numbers: rowsOf(design, say),
-    outer: { width, height, depth },
-    thickness: box.panelThickness,
-    netVolume: box.netVolume,
-    holes: box.holes.map(holeOf),
-    boards: box.boards.map((board) => ({ ...board, thickness: board.thickness ?? box.panelThickness })),
+    box: {
+      outer: { width, height, depth },
+      thickness: box.panelThickness,
+      netVolume: box.netVolume,
+      holes: box.holes,
+      boards: box.boards.map((board) => ({ ...board, thickness: board.thickness ?? box.panelThickness })),
+    },
     drivers: {
       name: visible(drivers.name),
       count: drivers.count,

@@ -3,7 +3,7 @@ import type { Work } from './work.js';
 
 /** The work in order, to tick off, with what is checked on the way. */
 export function assemblingSection(work: Work, lengthText: (metres: number) => string): string {
-  const { cautions, vents, holes, thickness } = work;
+  const { cautions, vents, box: { holes, thickness } } = work;
   const bent = vents.some(({ bend }) => bend !== undefined);
   const vented = vents.length > 0;
   return section(

@@ -1,9 +1,13 @@
+import type { Face } from '@airspring/core/space';
+
 /** A hole in a panel of the box or in a board inside it, measured as a builder measures, m. */
 export type WorkHole = {
   /** What it is for: 'driver', 'vent', 'radiator'. */
   readonly what: string;
-  /** The panel or board that it is in. */
-  readonly board: string;
+  /** The panel that it is in, or the panel that its board looks to. */
+  readonly face: Face;
+  /** The board inside the box that it is in; left out for a panel. */
+  readonly board?: { readonly name: string; readonly size: readonly [across: number, up: number] };
   /** Its centre, from the edges that `from` names. */
   readonly across: number;
   readonly up: number;
@@ -45,6 +49,22 @@ export interface WorkPoint {
   readonly value: number;
 }
 
+/** A cuboid box to saw. */
+export interface WorkBox {
+  readonly outer: { readonly width: number; readonly height: number; readonly depth: number };
+  readonly thickness: number;
+  /** Air in the finished box, m³. */
+  readonly netVolume: number;
+  readonly holes: readonly WorkHole[];
+  readonly boards: readonly WorkBoard[];
+}
+
+/** A step of the work, with the caution that is due at it. */
+export interface WorkStep {
+  readonly says: string;
+  readonly caution?: string | undefined;
+}
+
 /** A box as the workshop needs it: numbers in SI units, and sentences as they are printed. Whoever designs boxes makes one. */
 export interface Work {
   readonly title: string;
@@ -54,12 +74,8 @@ export interface Work {
   readonly summary: string;
   /** What it does, as rows of a table. */
   readonly numbers: readonly (readonly [what: string, value: string])[];
-  readonly outer: { readonly width: number; readonly height: number; readonly depth: number };
-  readonly thickness: number;
-  /** Air in the finished box, m³. */
-  readonly netVolume: number;
-  readonly holes: readonly WorkHole[];
-  readonly boards: readonly WorkBoard[];
+  /** Its panels and boards; left out where a box that stands is changed. */
+  readonly box?: WorkBox;
   readonly drivers: {
     readonly name: string;
     readonly count: number;
@@ -72,6 +88,8 @@ export interface Work {
   /** The load that the amplifier sees, in words. */
   readonly load: string;
   readonly vents: readonly WorkVent[];
+  /** What to do, in order; left out where the pages know it from the box. */
+  readonly steps?: readonly WorkStep[];
   /** How its parts are made and where they go, a paragraph each. */
   readonly building: readonly string[];
   readonly assumed: readonly string[];
