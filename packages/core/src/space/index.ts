@@ -1,5 +1,7 @@
 /** How large is a box inside and outside? */
 export { type Face, faces, innerSize, outerSize, type Size, type SizeInput, type ThicknessInput } from './cuboid.js';
+/** How are the size of a box and the thickness of its panels read as fields of a record? */
+export { sizeShape, thicknessField } from './cuboid.js';
 /** What is in a box and takes up air? */
 export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js';
 /** Does everything fit in a box, and where? */
