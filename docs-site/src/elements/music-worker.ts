@@ -65,7 +65,8 @@ function because({ name }: File, { faults: [fault] }: InputError): string {
   if (code === 'unknown-field' && path === 'recording' && remedy.startsWith('Convert')) {
     return `${name} holds no sound that this page can read. Choose a recording as ${FORMATS}.`;
   }
-  if (code === 'empty') return `${name} holds no sound at all: ${String(got)}. Choose another recording.`;
+  if (code === 'empty')
+    return `${name} holds no sound at all${typeof got === 'string' ? `: ${got}` : ''}. Choose another recording.`;
   return `${name} cannot be played: ${path} is ${String(got)}; expected ${fault.expected}. ${remedy}`;
 }
 
@@ -86,7 +87,14 @@ async function play(sound: Sound, boxes: readonly Box[]): Promise<void> {
     last = performance.now();
     tell({ type: 'progress', seconds, ...(duration && { duration }) });
   });
-  tell({ type: 'heard', heard });
+  const columns = heard.boxes.flatMap(({ limits, peak, rms, tone }) => [
+    ...limits.map(({ used }) => used),
+    ...[...Object.values(peak), ...Object.values(rms), tone],
+  ]);
+  tell(
+    { type: 'heard', heard },
+    columns.map(({ buffer }) => buffer),
+  );
 }
 
 async function listen(sound: Sound, boxes: readonly Box[], from: number): Promise<void> {

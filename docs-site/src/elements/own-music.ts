@@ -4,7 +4,7 @@ import { clock } from '../music/clock.js';
 import { timelineCsv } from '../music/csv.js';
 import type { Heard } from '../music/heard.js';
 import { musicTold } from '../music/told.js';
-import { soundSentence } from '../music/words.js';
+import { capital, soundSentence } from '../music/words.js';
 import { keptText, opened } from './kept-brief.js';
 import { MusicPlayer } from './music-player.js';
 import type { Box, MusicAsked, MusicTold, Sound } from './music-worker.js';
@@ -20,7 +20,6 @@ const telephone = matchMedia('(max-width: 700px)');
 /** Seconds of a stretch to hear. */
 const STRETCH = 30;
 
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const recordings = /\.(wav|wave|flac|mp3|ogg|oga)$/i;
 
 /** Music in two boxes: it is played in a worker; the drive then only scales what was heard, since the simulation is linear. */
@@ -34,10 +33,12 @@ class OwnMusic extends HTMLElement {
   #file: File | undefined;
   /** What was heard, of which sound in which boxes. */
   #heard: Heard | undefined;
-  #of: { readonly sound: Sound; readonly name: string; readonly boxes: readonly Box[] } | undefined;
+  #of: ReturnType<OwnMusic['chosen']> | undefined;
   #drive = 0;
   /** Of the amplifier of box A. */
   #voltage = 0;
+  /** Of the loudest slice of box A, dB. */
+  #levelAtVolt = Number.NaN;
   #pending: Scrubbed | undefined;
   #asking = 0;
   #timer = 0;
@@ -55,15 +56,22 @@ class OwnMusic extends HTMLElement {
       if ((target as Element).matches('[data-from]')) this.#tellStretch();
     });
     this.addEventListener('scrub-input', (event) => this.#scrubbed((event as CustomEvent<Scrubbed>).detail));
-    document.addEventListener('dragover', (event) => event.preventDefault());
+    document.addEventListener('dragover', (event) => {
+      event.preventDefault();
+      this.classList.add('dropping');
+    });
+    document.addEventListener('dragleave', ({ relatedTarget }) => {
+      if (!relatedTarget) this.classList.remove('dropping');
+    });
     document.addEventListener('drop', (event) => {
+      this.classList.remove('dropping');
       const file = event.dataTransfer?.files[0];
       if (!file) return;
       event.preventDefault();
       void this.#open(file);
     });
     this.#setVolume();
-    this.#tellStretch();
+    this.#of = this.chosen();
     this.dataset.live = '';
   }
 
@@ -97,6 +105,7 @@ class OwnMusic extends HTMLElement {
       this.#restore();
       this.#say('Cancelled: what stands here is what was played before.');
     }
+    if (does === 'csv') this.#save();
     if (does === 'silence') this.#player.stop();
     if (hear !== undefined) this.#hear(Number(hear));
   }
@@ -146,27 +155,28 @@ class OwnMusic extends HTMLElement {
     this.#play();
   }
 
-  #chosen() {
+  /** What stands in the choices. */
+  private chosen() {
     const { value, selectedOptions } = this.#choice('sound');
-    const sound: Sound = value === 'file' && this.#file ? { file: this.#file } : { piece: value };
-    const boxes = (['a', 'b'] as const).map((name): Box => {
-      const id = this.#choice(name).value;
-      return this.#briefs.get(id) ?? { id };
-    });
-    return { sound, name: selectedOptions[0]?.textContent ?? '', boxes };
+    const file = value === 'file' ? this.#file : undefined;
+    const sound: Sound = file ? { file } : { piece: value };
+    const name = file ? `“${file.name}”` : (selectedOptions[0]?.textContent ?? '');
+    const ids = { sound: value, a: this.#choice('a').value, b: this.#choice('b').value };
+    const boxes = [ids.a, ids.b].map((id): Box => this.#briefs.get(id) ?? { id });
+    return { sound, name, boxes, ids };
   }
 
   /** Choices go back to what was heard last. */
   #restore(): void {
     if (!this.#of) return;
-    const { sound } = this.#of;
-    this.#choice('sound').value = 'file' in sound ? 'file' : sound.piece;
+    const { sound, ids } = this.#of;
+    for (const name of ['sound', 'a', 'b'] as const) this.#choice(name).value = ids[name];
     if ('file' in sound) this.#file = sound.file;
   }
 
   #play(): void {
     this.#player.stop();
-    const { sound, boxes } = this.#chosen();
+    const { sound, boxes } = this.chosen();
     this.#begin({ type: 'play', sound, boxes });
     this.#say('Playing …');
   }
@@ -229,18 +239,20 @@ class OwnMusic extends HTMLElement {
   }
 
   #took(heard: Heard): void {
-    const { sound, name, boxes } = this.#chosen();
+    const chosen = this.chosen();
+    const { name } = chosen;
     this.#heard = heard;
-    this.#of = { sound, name, boxes };
+    this.#of = chosen;
     // A box with another amplifier is given what that amplifier gives.
     const { voltage } = heard.boxes[0] as Heard['boxes'][number];
     if (voltage !== this.#voltage) this.#drive = this.#voltage = voltage;
     this.#asked = undefined;
     this.#busy(false);
     this.#say(`Played ${clock(heard.duration, 0)} in ${((performance.now() - this.#begun) / 1000).toFixed(1)} s.`);
+    this.#levelAtVolt = musicTold(heard, 1).accounts[0]?.level ?? Number.NaN;
     this.#put('piece', capital(name));
     this.#put('a', heard.boxes[0]?.called ?? '');
-    this.#put('sound', soundSentence(heard, name));
+    this.#put('sound', soundSentence(heard, capital(name)));
     const from = this.#part<HTMLInputElement>('[data-from]');
     from.max = String(Math.max(0, Math.floor(heard.duration - STRETCH)));
     from.value = '0';
@@ -250,7 +262,8 @@ class OwnMusic extends HTMLElement {
     this.#pending = undefined;
     if (pending) this.#scrubbed(pending);
     this.#show(pending?.name);
-    this.#rest();
+    // In a task of its own: a long piece has long lines.
+    this.#timer = window.setTimeout(() => this.#rest());
   }
 
   #scrubbed({ name, value }: Scrubbed): void {
@@ -262,8 +275,7 @@ class OwnMusic extends HTMLElement {
     }
     if (name === 'drive') this.#drive = value;
     else {
-      const now = musicTold(this.#heard, this.#drive).accounts[0]?.level;
-      if (now !== undefined && Number.isFinite(now)) this.#drive *= 10 ** ((value - now) / 20);
+      if (Number.isFinite(this.#levelAtVolt)) this.#drive = 10 ** ((value - this.#levelAtVolt) / 20);
     }
     if (this.#asking === 0) this.#asking = requestAnimationFrame(() => this.#show(name));
     clearTimeout(this.#timer);
@@ -276,6 +288,7 @@ class OwnMusic extends HTMLElement {
     const heard = this.#heard;
     if (!heard) return;
     const told = musicTold(heard, this.#drive);
+    this.#part('[data-loud]').hidden = told.silent;
     this.#put('first', told.first);
     this.#put('second', told.second);
     this.#put('label', told.label);
@@ -294,14 +307,20 @@ class OwnMusic extends HTMLElement {
     const heard = this.#heard;
     if (!heard) return;
     const told = musicTold(heard, this.#drive);
-    this.#part('[data-told=limits]').innerHTML = told.limits;
-    this.#part('[data-told=notes]').innerHTML = told.notes;
+    this.#part('[data-told=limits]').innerHTML = told.limits();
+    this.#part('[data-told=notes]').innerHTML = told.notes();
     this.#draw(telephone.matches ? 'wide' : 'narrow', told.picture);
-    const link = this.#part<HTMLAnchorElement>('[data-save=csv]');
-    if (link.href.startsWith('blob:')) URL.revokeObjectURL(link.href);
-    const csv = timelineCsv(heard, told.accounts, this.#drive);
+  }
+
+  #save(): void {
+    const heard = this.#heard;
+    if (!heard) return;
+    const csv = timelineCsv(heard, musicTold(heard, this.#drive).accounts, this.#drive);
+    const link = document.createElement('a');
     link.href = URL.createObjectURL(new Blob([csv], { type: 'text/csv' }));
     link.download = fileName(this.#of?.name ?? '', '-timeline.csv');
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 1000);
   }
 
   /** Source or box; the first time, or from elsewhere, the worker makes the stretch. */
@@ -313,7 +332,7 @@ class OwnMusic extends HTMLElement {
       return;
     }
     this.#player.stop();
-    const { sound, boxes } = this.#of ?? this.#chosen();
+    const { sound, boxes } = this.#of ?? this.chosen();
     this.#begin({ type: 'listen', sound, boxes, from: Number(this.#part<HTMLInputElement>('[data-from]').value) });
     this.#say('Preparing half a minute to hear …');
   }
@@ -332,9 +351,8 @@ class OwnMusic extends HTMLElement {
 
   #tellStretch(): void {
     const from = Number(this.#part<HTMLInputElement>('[data-from]').value);
-    const duration = this.#heard?.duration;
-    const to = duration === undefined ? undefined : Math.min(duration, from + STRETCH);
-    this.#put('stretch', to === undefined ? 'the start' : `${clock(from, 0)} to ${clock(to, 0)}`);
+    if (this.#heard)
+      this.#put('stretch', `${clock(from, 0)} to ${clock(Math.min(this.#heard.duration, from + STRETCH), 0)}`);
   }
 }
 

@@ -5,12 +5,6 @@ import { semitoneOf } from './notes.js';
 /** Whether a vent may be heard: below every published onset, between them, above all. */
 export type Verdict = 'quiet' | 'doubtful' | 'noisy';
 
-export interface Span {
-  readonly from: number;
-  readonly to: number;
-  readonly verdict: Verdict;
-}
-
 /** How a piece keeps one limit at a drive. Times in s. */
 export interface Kept {
   readonly name: string;
@@ -36,7 +30,6 @@ export interface BoxAccount {
   readonly limits: readonly Kept[];
   /** Left out of a box without a vent. */
   readonly noise?: {
-    readonly spans: readonly Span[];
     readonly lasts: Readonly<Record<Verdict, number>>;
     readonly notes: readonly Note[];
     readonly quiet: Kept;
@@ -99,14 +92,10 @@ function noiseOf(box: HeardBox, drive: number, heard: Heard, kept: readonly Kept
   const [quiet, noisy] = ['quiet vent', 'noisy vent'].map((name) => kept.find((one) => one.name === name));
   if (!each || !quiet || !noisy) return undefined;
   const lastsAt = lastsOf(heard);
-  const spans: { from: number; to: number; verdict: Verdict }[] = [];
   const lasts = { quiet: 0, doubtful: 0, noisy: 0 };
   const notes = new Map<number, { semitone: number; doubtful: number; noisy: number }>();
   each.forEach((verdict, i) => {
-    const [from, long] = [i * heard.slice, lastsAt(i)];
-    const last = spans.at(-1);
-    if (last?.verdict === verdict) last.to = from + long;
-    else spans.push({ from, to: from + long, verdict });
+    const long = lastsAt(i);
     lasts[verdict] += long;
     if (verdict === 'quiet' || !(box.tone[i]! > 0)) return;
     const semitone = semitoneOf(box.tone[i]!);
@@ -116,7 +105,7 @@ function noiseOf(box: HeardBox, drive: number, heard: Heard, kept: readonly Kept
   });
   const worst = box.tone[Math.round(quiet.mostAt / heard.slice)] ?? 0;
   const sorted = [...notes.values()].sort((a, b) => b.noisy - a.noisy || b.doubtful - a.doubtful);
-  return { spans, lasts, notes: sorted, quiet, noisy, worst };
+  return { lasts, notes: sorted, quiet, noisy, worst };
 }
 
 /** A box at a drive: what a sine of full scale is given, V rms. */

@@ -10,7 +10,7 @@ export interface HeardLimit {
   /** Greatest rms value of a sine, SI; left out for the noise of a vent, whose onsets depend on the tone. */
   readonly greatestRms?: number;
   /** How much of it is used in each slice. */
-  readonly used: Float64Array;
+  readonly used: Float64Array<ArrayBuffer>;
 }
 
 /**
@@ -24,11 +24,11 @@ export interface HeardBox {
   readonly voltage: number;
   readonly limits: readonly HeardLimit[];
   /** Peak values, SI, by the names of outputs: `voltage`, `displacement`, `ventAirSpeed`, `current`. */
-  readonly peak: Readonly<Record<string, Float64Array>>;
+  readonly peak: Readonly<Record<string, Float64Array<ArrayBuffer>>>;
   /** Root mean squares of `current`, A, and of `pressure` at 1 m in half space, Pa. */
-  readonly rms: Readonly<Record<string, Float64Array>>;
+  readonly rms: Readonly<Record<string, Float64Array<ArrayBuffer>>>;
   /** The tone that moves the air in the vent, Hz: peak speed over peak travel; 0 where it stands. */
-  readonly tone: Float64Array;
+  readonly tone: Float64Array<ArrayBuffer>;
 }
 
 /** A piece, and what each box did with it. */

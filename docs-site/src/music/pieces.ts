@@ -114,11 +114,11 @@ export const pieces: readonly Piece[] = [
 const BLOCK = 65_536;
 
 /** A piece as a recording: it is played as a file would be. */
-export function recordingOf({ called, signal, duration }: Piece): Recording {
+export function recordingOf({ signal, duration }: Piece): Recording {
   const sampleRate = si('frequency', 48_000);
   const frames = Math.round(duration * sampleRate);
   return {
-    format: `${called}, made by this page`,
+    format: 'made by this page',
     sampleRate,
     channels: 1,
     frames,

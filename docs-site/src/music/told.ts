@@ -6,7 +6,7 @@ import { clock } from './clock.js';
 import type { Heard } from './heard.js';
 import { frequencyOf, noteName } from './notes.js';
 import { drawTimeline } from './timeline-figure.js';
-import { limitSentence, mayBe, noiseSentence, nounOf, often, seconds, worstSentence } from './words.js';
+import { capital, limitSentence, mayBe, noiseSentence, nounOf, often, seconds, worstSentence } from './words.js';
 
 /** Notes of a table at most. */
 const NOTES = 8;
@@ -18,8 +18,10 @@ export interface MusicTold {
   readonly second: string;
   readonly label: string;
   readonly picture: (place: keyof typeof widths) => string;
-  readonly limits: string;
-  readonly notes: string;
+  readonly limits: () => string;
+  readonly notes: () => string;
+  /** Nothing was played: there is no level. */
+  readonly silent: boolean;
 }
 
 const isSilent = ({ boxes }: Heard): boolean => boxes.every(({ peak }) => peak.voltage?.every((value) => value === 0));
@@ -36,16 +38,15 @@ export function musicTold(heard: Heard, drive: number): MusicTold {
     second: tied(
       silent || !b
         ? ''
-        : `${worstSentence(a)}${capital(b.called)} plays ${b.level.toFixed(1)} dB of the same. ${noiseSentence(b)}`,
+        : `${worstSentence(a)}${capital(b.called)} then plays ${b.level.toFixed(0)} dB. ${noiseSentence(b)}`,
     ),
     label: tied(label),
     picture: (place) => drawTimeline(heard, accounts, drive, widths[place], label),
-    limits: limitsTable(accounts),
-    notes: notesTable(accounts),
+    limits: () => limitsTable(accounts),
+    notes: () => notesTable(accounts),
+    silent,
   };
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function labelOf(accounts: readonly BoxAccount[]): string {
   return accounts
@@ -88,7 +89,7 @@ function notesTable(accounts: readonly BoxAccount[]): string {
   const heads = [
     'note',
     'tone',
-    ...accounts.flatMap((_, i) => [`${'AB'[i]} may be heard for`, `${'AB'[i]} is noisy for`]),
+    ...accounts.flatMap((_, i) => [`${'AB'[i]} may be heard, s`, `${'AB'[i]} is noisy for`]),
   ];
   const rows = [...semitones]
     .sort((a, b) => a - b)
@@ -97,7 +98,7 @@ function notesTable(accounts: readonly BoxAccount[]): string {
       `${frequencyOf(semitone).toFixed(1)} Hz`,
       ...all.flatMap((notes) => {
         const { doubtful = 0, noisy = 0 } = notes.find((note) => note.semitone === semitone) ?? {};
-        return [`${doubtful.toFixed(1)} s`, `${noisy.toFixed(1)} s`];
+        return [doubtful, noisy].map((time) => time.toFixed(1));
       }),
     ]);
   return table('Notes on which the air in a vent is heard or may be', heads, rows, 'rows').markup;

@@ -1,5 +1,5 @@
 import { say } from '../say.js';
-import type { BoxAccount, Kept } from './account.js';
+import { type BoxAccount, type Kept, ROUNDING } from './account.js';
 import { clock } from './clock.js';
 import type { Heard } from './heard.js';
 import { noteName, semitoneOf } from './notes.js';
@@ -8,10 +8,12 @@ const decibels = (factor: number): string => `${Math.abs(20 * Math.log10(factor)
 export const often = (times: number): string => (times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`);
 export const seconds = (time: number): string => `${time.toFixed(1)} s`;
 
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** How much louder or softer it may be until a limit is just kept; a tenth of a decibel is no difference. */
 export function mayBe({ mostUsed }: Kept): string {
   if (mostUsed === 0) return 'as loud as you like';
-  if (decibels(mostUsed) === '0.0 dB') return 'as it is';
+  if (decibels(mostUsed) === '0.0 dB') return mostUsed > 1 + ROUNDING ? '0.1 dB softer' : 'as it is';
   return `${decibels(mostUsed)} ${mostUsed < 1 ? 'louder' : 'softer'}`;
 }
 
@@ -59,15 +61,18 @@ export function limitSentence({ limits }: BoxAccount): string {
   return `It passes ${nounOf(worst.name)} ${often(worst.times)}, ${seconds(worst.passedFor)} in all, for the first time at ${clock(worst.firstPassed ?? 0)}; ${mayBe(worst)} it is kept.${also}`;
 }
 
+/** '44,100'. */
+const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, ',');
+
 /** What was read, and what is odd about it. */
 export function soundSentence({ sound, rate, duration }: Heard, name: string): string {
   const { format, sampleRate, channels, warnings } = sound;
   const mixed = channels === 1 ? 'one channel' : `the mean of ${channels} channels`;
-  const brought = rate === sampleRate ? '' : `, brought to ${rate} Hz`;
+  const brought = rate === sampleRate ? '' : `, brought to ${grouped(rate)} Hz`;
   const odd = warnings.map(({ path, got, expected }) =>
     path === 'recording.frames'
       ? ' The end of the file is missing; what is there was played.'
       : ` Its sample rate of ${String(got)} Hz is odd: sound is recorded ${expected.replace(/, as sound is recorded$/, '')}.`,
   );
-  return `${name}: ${format}, ${sampleRate} Hz${brought}, ${mixed}, ${clock(duration)} long.${odd.join('')}`;
+  return `${name}: ${format}, ${grouped(sampleRate)} Hz${brought}, ${mixed}, ${clock(duration)} long.${odd.join('')}`;
 }
