@@ -2,57 +2,42 @@ import { completeDriver, group } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
-import { type Signal, simulatedProgramme } from '@airspring/transient/signal';
+import { simulatedProgramme } from '@airspring/transient/signal';
 import { compileTimeline, type Slice } from '@airspring/transient/timeline';
 
-// A storm of our own: claps that set in and fade, and steps on a tone.
-const claps = [
-  [1, 1.6],
-  [3, 0.8],
-  [11, 2.2],
-  [12.5, 0.7],
-  [21, 2.8],
-  [22.2, 0.9],
-] as const;
-const steps = [
-  [6, 55],
-  [7.2, 49],
-  [8.4, 41.2],
-  [9.6, 41.2],
-  [15, 49],
-  [16.2, 41.2],
-  [17.4, 36.7],
-  [18.6, 36.7],
-] as const;
-const fading = (t: number, at: number, fades: number) =>
-  t < at || t > at + 8 * fades
-    ? 0
-    : (1 - Math.exp((at - t) / 0.04)) * Math.exp((at - t) / fades);
-const levels = [
-  [25, -12],
-  [40, 0],
-  [80, 0],
-  [160, -18],
-] as const;
-const weights = levels.map(([frequency, level]) => ({ frequency, level }));
-const storm: Signal['compile'] = (sampleRate) => {
-  const rumble = simulatedProgramme({ seed: 11, weights }).compile(
-    sampleRate,
-  );
-  return (from, out) => {
-    rumble(from, out);
-    for (let i = 0; i < out.length; i++) {
-      const t = (from + i) / sampleRate;
-      out[i]! *=
-        0.16 *
-        claps.reduce((sum, [at, fades]) => sum + fading(t, at, fades), 0);
-      for (const [at, tone] of steps) {
-        const swell = fading(t, at, 0.5);
-        if (swell > 0)
-          out[i]! += 0.9 * swell * Math.sin(2 * Math.PI * tone * (t - at));
-      }
-    }
-  };
+// A storm of our own: claps of noise that fade, and steps on a tone.
+const [claps, fades] = [
+  [1, 3, 11, 12.5, 21, 22.2],
+  [1.6, 0.8, 2.2, 0.7, 2.8, 0.9],
+];
+const [steps, tones] = [
+  [6, 7.2, 8.4, 9.6, 15, 16.2, 17.4, 18.6],
+  [55, 49, 41.2, 41.2, 49, 41.2, 36.7, 36.7],
+];
+const weights = [
+  { frequency: 25, level: -12 },
+  { frequency: 40, level: 0 },
+  { frequency: 80, level: 0 },
+  { frequency: 160, level: -18 },
+];
+const swell = (s: number, fade: number) =>
+  s < 0 || s > 8 * fade ? 0 : (1 - Math.exp(-s / 0.04)) * Math.exp(-s / fade);
+const rumble = simulatedProgramme({ seed: 11, weights }).compile(48_000);
+const storm = (from: number, out: Float64Array) => {
+  rumble(from, out);
+  for (let i = 0; i < out.length; i++) {
+    const t = (from + i) / 48_000;
+    const thunder = claps.reduce(
+      (sum, at, k) => sum + swell(t - at, fades[k]!),
+      0,
+    );
+    out[i]! *= 0.16 * thunder;
+    steps.forEach((at, k) => {
+      const size = swell(t - at, 0.5);
+      if (size > 0)
+        out[i]! += 0.9 * size * Math.sin(2 * Math.PI * tones[k]! * (t - at));
+    });
+  }
 };
 
 // Invented: two drivers in parallel in 22 L of air, and a vent that chuffs.
@@ -74,14 +59,11 @@ const timeline = compileTimeline(box, {
   vents: [{ vent }],
   outputs: ['pressure'],
 });
-const [play, hearing, slices] = [
-  storm(48_000),
-  timeline.start(),
-  [] as Slice[],
-];
+const hearing = timeline.start();
+const slices: Slice[] = [];
 const block = new Float64Array(48_000);
 for (let second = 0; second < 26; second++) {
-  play(48_000 * second, block);
+  storm(48_000 * second, block);
   // A sine of full scale is given 20 V.
   slices.push(
     ...timeline.take(

@@ -34,7 +34,7 @@ export interface BoxAccount {
     readonly notes: readonly Note[];
     readonly quiet: Kept;
     readonly noisy: Kept;
-    /** The tone where the most is used, Hz. */
+    /** The tone where it is noisiest, Hz. */
     readonly worst: number;
   };
   /** Of the loudest slice, dB at 1 m in half space. */
@@ -103,7 +103,7 @@ function noiseOf(box: HeardBox, drive: number, heard: Heard, kept: readonly Kept
     note[verdict] += long;
     notes.set(semitone, note);
   });
-  const worst = box.tone[Math.round(quiet.mostAt / heard.slice)] ?? 0;
+  const worst = box.tone[Math.round(noisy.mostAt / heard.slice)] ?? 0;
   const sorted = [...notes.values()].sort((a, b) => b.noisy - a.noisy || b.doubtful - a.doubtful);
   return { lasts, notes: sorted, quiet, noisy, worst };
 }

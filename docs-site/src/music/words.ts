@@ -46,7 +46,7 @@ export function worstSentence({ noise }: BoxAccount): string {
   if (!noise || noise.quiet.times === 0 || !(noise.worst > 0)) return '';
   const note = noteName(semitoneOf(noise.worst));
   const how = noise.noisy.times > 0 ? 'It is noisiest' : 'It is nearest to being noisy';
-  return `${how} at ${clock(noise.quiet.mostAt)}, where the air in the vent swings at ${say('frequency', noise.worst, 'Hz')}, near the note ${note}. `;
+  return `${how} at ${clock(noise.noisy.mostAt)}, where the air in the vent swings at ${say('frequency', noise.worst, 'Hz')}, near the note ${note}. `;
 }
 
 /** What gives out first besides the vent. */
