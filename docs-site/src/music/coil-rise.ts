@@ -4,7 +4,7 @@ import type { ThermalModelInput } from '@airspring/core/limit';
  * How a coil warms up of which only Pe is known: it is supposed that Pe for hours warms it by 180 K, most of it above the magnet
  * (common practice; times as in `thermalModel`). For a heat of Pe.
  */
-export const LASTING = 180;
+const LASTING = 180;
 export const supposed = {
   coilToMagnet: 0.7 * LASTING,
   magnetToAir: 0.3 * LASTING,

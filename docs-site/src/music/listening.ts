@@ -13,9 +13,9 @@ export interface Excerpt {
 }
 
 /** Half a minute: what is held in memory does not grow with the recording. */
-export const LONGEST = 30;
+const LONGEST = 30;
 /** Above it a box is no longer what the model says; source and boxes pass the same filter. */
-export const CORNER = 150;
+const CORNER = 150;
 /** Greatest sample of a track, of full scale. */
 const CEILING = 0.5;
 /** Root mean square that each track is brought to, if its peaks allow it. */

@@ -86,20 +86,15 @@ function notesTable(accounts: readonly BoxAccount[]): string {
   const all = accounts.map(({ noise }) => noise?.notes ?? []);
   const semitones = [...new Set(all.flatMap((notes) => notes.map(({ semitone }) => semitone)))].slice(0, NOTES);
   if (semitones.length === 0) return html`<p>Neither vent is heard on any note.</p>`.markup;
-  const heads = [
-    'note',
-    'tone',
-    ...accounts.flatMap((_, i) => [`${'AB'[i]} may be heard, s`, `${'AB'[i]} is noisy for`]),
-  ];
+  const heads = ['note', ...accounts.flatMap((_, i) => [`${'AB'[i]} maybe`, `${'AB'[i]} noisy`])];
   const rows = [...semitones]
     .sort((a, b) => a - b)
     .map((semitone) => [
-      noteName(semitone),
-      `${frequencyOf(semitone).toFixed(1)} Hz`,
+      tied(`${noteName(semitone)}, ${frequencyOf(semitone).toFixed(1)} Hz`),
       ...all.flatMap((notes) => {
         const { doubtful = 0, noisy = 0 } = notes.find((note) => note.semitone === semitone) ?? {};
         return [doubtful, noisy].map((time) => time.toFixed(1));
       }),
     ]);
-  return table('Notes on which the air in a vent is heard or may be', heads, rows, 'rows').markup;
+  return table('For how many seconds a vent may be heard, and is noisy', heads, rows).markup;
 }
