@@ -20,6 +20,8 @@ const CORNER = 150;
 const CEILING = 0.5;
 /** Root mean square that each track is brought to, if its peaks allow it. */
 const LOUDNESS = 0.1;
+/** It fades at its end in this time, s. */
+const FADE = 0.2;
 /** Played before the stretch begins, so that a box does not begin at rest, s. */
 const BEFORE = 2;
 
@@ -66,6 +68,8 @@ function track(box: Playable | undefined, sampleRate: ReturnType<typeof si<'freq
       all.set(part, at);
       at += part.length;
     }
+    const fading = Math.min(all.length, Math.round(FADE * sampleRate));
+    for (let i = 0; i < fading; i++) all[all.length - 1 - i]! *= i / fading;
     return all;
   };
   return { take, sound };

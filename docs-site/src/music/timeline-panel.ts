@@ -1,4 +1,4 @@
-import { axisOf } from '../figures/axis.js';
+import { axisOf, spread } from '../figures/axis.js';
 import { linePath } from '../figures/line-path.js';
 import { html, type Markup } from '../html.js';
 import type { BoxAccount, Verdict } from './account.js';
@@ -40,13 +40,19 @@ export function drawPanel(
   const shown = ticks.filter((_, i) => ticks.length <= 5 || i % 2 === 0);
   // What lies above the limit of A is drawn once more, in the colour of what is too much.
   const above = isFirst && near.find(({ at, words }) => at < Math.max(...bold) && !words.endsWith('of B'));
+  // Words stand above their lines, or below where there is no room, and not on each other.
+  const places = spread(
+    near.map(({ at }) => (y(at) < 20 ? y(at) + 15 : y(at) - 5)),
+    14,
+    12,
+  );
   const area = `${path(bold)}V${px(height)}H${px(x(0, bold.length))}Z`;
   return html`<g data-panel="${id}" data-height="${px(height)}" data-low="0" data-high="${high}" data-unit="${unit}" data-names="${lines.map(({ name }) => name).join('|')}">
 <rect class="band" width="${px(width)}" height="${px(height)}"/>
 <text class="panel-title" y="-8" fill="${colour}">${title}, ${unit}</text><text class="read halo" data-read x="${px(width)}" y="-8" text-anchor="end" fill="${colour}"></text>
 ${shown.map((tick) => html`<path class="grid" d="M0 ${px(y(tick))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(y(tick) + 4)}">${tick}</text>`)}
 <svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden"><path class="area" d="${area}" color="${colour}"/><path data-line="${lines[0]?.name ?? ''}" d="${path(bold)}" stroke="${colour}" stroke-width="1.8"/>${over}${above && html`<svg width="${px(width)}" height="${px(y(above.at))}" overflow="hidden"><path d="${path(bold)}" stroke="var(--heat)" stroke-width="2.4"/></svg>`}${thin && html`<path data-line="${lines[1]?.name ?? ''}" d="${path(thin)}" stroke="var(--ink)" stroke-width="0.9"/>`}</svg>
-${near.map(({ at, words }) => html`<path class="rule" d="M0 ${px(y(at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(y(at) + (y(at) < 20 ? 15 : -5))}" text-anchor="end">${words}</text>`)}
+${near.map(({ at, words }, i) => html`<path class="rule" d="M0 ${px(y(at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(places[i]!)}" text-anchor="end">${words}</text>`)}
 </g>`;
 }
 

@@ -1,4 +1,4 @@
-import { say } from '../say.js';
+import { list, say } from '../say.js';
 import { type BoxAccount, type Kept, ROUNDING } from './account.js';
 import { clock } from './clock.js';
 import type { Heard } from './heard.js';
@@ -57,7 +57,7 @@ export function limitSentence({ limits }: BoxAccount): string {
   if (worst.times === 0)
     return `All else keeps its limits: the nearest is ${nounOf(worst.name)}, reached ${mayBe(worst)}.`;
   const others = own.filter((one) => one !== worst && one.times > 0);
-  const also = others.length > 0 ? ` It also passes ${others.map(({ name }) => nounOf(name)).join(' and ')}.` : '';
+  const also = others.length > 0 ? ` It also passes ${list(others.map(({ name }) => nounOf(name)))}.` : '';
   return `It passes ${nounOf(worst.name)} ${often(worst.times)}, ${seconds(worst.passedFor)} in all, for the first time at ${clock(worst.firstPassed ?? 0)}; ${mayBe(worst)} it is kept.${also}`;
 }
 
