@@ -27,6 +27,7 @@ export interface Note {
 export interface BoxAccount {
   readonly called: string;
   readonly short: string;
+  readonly lumpedError: number;
   readonly limits: readonly Kept[];
   /** Left out of a box without a vent. */
   readonly noise?: {
@@ -110,13 +111,14 @@ function noiseOf(box: HeardBox, drive: number, heard: Heard, kept: readonly Kept
 
 /** A box at a drive: what a sine of full scale is given, V rms. */
 export function boxAccount(box: HeardBox, drive: number, heard: Heard): BoxAccount {
-  const { called, short, limits, peak, rms } = box;
+  const { called, short, lumpedError, limits, peak, rms } = box;
   const kept = limits.map((limit) => keptOf(limit, drive, heard.slice, lastsOf(heard)));
   const noise = noiseOf(box, drive, heard, kept);
   const heat = limits.find(({ name }) => name === 'heat')?.greatestRms;
   return {
     called,
     short,
+    lumpedError,
     limits: kept.filter((one) => !isNoise(one)),
     ...(noise && { noise }),
     level: 20 * Math.log10((drive * greatest(rms.pressure)) / 20e-6),

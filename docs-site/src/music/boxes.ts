@@ -40,6 +40,8 @@ export interface Playable extends Pick<PlayedBox, 'limits' | 'vents' | 'filter' 
   readonly short: string;
   readonly network: Network;
   readonly air: Air;
+  /** Greatest error of coil and suspension where lumped parts stand for them, 5 Hz to 5 kHz. */
+  readonly lumpedError: number;
 }
 
 export type Played = { readonly ok: true; readonly box: Playable } | { readonly ok: false; readonly because: string };
@@ -60,13 +62,14 @@ export function playableOf({ called, short }: Pick<BoxChoice, 'called' | 'short'
       because: `${called} cannot be played over time: ${fit.because.map(({ text }) => text).join('; ')}`,
     };
   }
-  const { network } = fit;
+  const { network, greatestError: lumpedError } = fit;
   return {
     ok: true,
     box: {
       called,
       short,
       network,
+      lumpedError,
       air: system.air,
       limits,
       vents,

@@ -22,6 +22,8 @@ export interface HeardBox {
   readonly short: string;
   /** Greatest sine of its amplifier, V rms. */
   readonly voltage: number;
+  /** Of lumped parts that stand for its coil or suspension. */
+  readonly lumpedError: number;
   readonly limits: readonly HeardLimit[];
   /** Peak values, SI, by the names of outputs: `voltage`, `displacement`, `ventAirSpeed`, `current`. */
   readonly peak: Readonly<Record<string, Float64Array<ArrayBuffer>>>;
@@ -104,7 +106,7 @@ function listener(box: Playable, rate: number) {
 }
 
 function columnsOf(
-  { called, short, voltage, limits }: Playable,
+  { called, short, voltage, limits, lumpedError }: Playable,
   judged: readonly { readonly name: string }[],
   slices: readonly Slice[],
   strokes: readonly number[],
@@ -121,6 +123,7 @@ function columnsOf(
     called,
     short,
     voltage,
+    lumpedError,
     limits: judged.map(({ name }, i) => ({
       name,
       ...(limits[i] && { greatestRms: limits[i].greatestRms }),

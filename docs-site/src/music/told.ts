@@ -6,7 +6,17 @@ import { clock } from './clock.js';
 import type { Heard } from './heard.js';
 import { frequencyOf, noteName } from './notes.js';
 import { drawTimeline } from './timeline-figure.js';
-import { capital, limitSentence, mayBe, noiseSentence, nounOf, often, seconds, worstSentence } from './words.js';
+import {
+  capital,
+  limitSentence,
+  lumpedSentence,
+  mayBe,
+  noiseSentence,
+  nounOf,
+  often,
+  seconds,
+  worstSentence,
+} from './words.js';
 
 /** Notes of a table at most. */
 const NOTES = 8;
@@ -54,7 +64,7 @@ function labelOf(accounts: readonly BoxAccount[]): string {
       const { airSpeed, travel, rise } = account;
       const air = airSpeed === undefined ? '' : `moves the air in its vent at up to ${airSpeed.toFixed(1)} m/s and `;
       const warm = rise ? `; its coil warms up by ${Math.max(...rise).toFixed(0)} K` : '';
-      return `${'AB'[i]} ${air}${air ? 'its' : 'moves its'} cone by up to ${(1000 * travel).toFixed(1)} mm${warm}. ${limitSentence(account)}`;
+      return `${'AB'[i]} ${air}${air ? 'its' : 'moves its'} cone by up to ${(1000 * travel).toFixed(1)} mm${warm}. ${limitSentence(account)}${lumpedSentence(account)}`;
     })
     .join(' ');
 }

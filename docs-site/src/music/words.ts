@@ -58,8 +58,17 @@ export function limitSentence({ limits }: BoxAccount): string {
     return `All else keeps its limits: the nearest is ${nounOf(worst.name)}, reached ${mayBe(worst)}.`;
   const others = own.filter((one) => one !== worst && one.times > 0);
   const also = others.length > 0 ? ` It also passes ${list(others.map(({ name }) => nounOf(name)))}.` : '';
-  return `It passes ${nounOf(worst.name)} ${often(worst.times)}, ${seconds(worst.passedFor)} in all, for the first time at ${clock(worst.firstPassed ?? 0)}; ${mayBe(worst)} it is kept.${also}`;
+  const beyond = own.some(({ name, times }) => name.endsWith('travel') && times > 0)
+    ? ' Beyond its travel a cone does something else: where it is passed, these numbers no longer hold.'
+    : '';
+  return `It passes ${nounOf(worst.name)} ${often(worst.times)}, ${seconds(worst.passedFor)} in all, for the first time at ${clock(worst.firstPassed ?? 0)}; ${mayBe(worst)} it is kept.${also}${beyond}`;
 }
+
+/** What stands for a coil that is no circuit. */
+export const lumpedSentence = ({ lumpedError }: BoxAccount): string =>
+  lumpedError > 0.01
+    ? ` Lumped parts stand for its coil or suspension, at most ${(100 * lumpedError).toFixed(1)} % off from 5 Hz to 5 kHz.`
+    : '';
 
 /** '44,100'. */
 const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, ',');
