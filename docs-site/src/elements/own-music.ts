@@ -205,13 +205,25 @@ class OwnMusic extends HTMLElement {
     this.#part('sweep-figure').dispatchEvent(new Event('redrawn'));
   }
 
+  /** What need not follow the hand: tables, and the picture that is not seen. Each in a task of its own. */
   #rest(): void {
     const heard = this.#heard;
     if (!heard) return;
-    const told = musicTold(heard, this.#drive);
-    this.#part('[data-told=limits]').innerHTML = told.limits();
-    this.#part('[data-told=notes]').innerHTML = told.notes();
-    this.#draw(telephone.matches ? 'wide' : 'narrow', told.picture);
+    const { limits, notes, picture } = musicTold(heard, this.#drive);
+    const work = [
+      () => this.#fill('limits', limits()),
+      () => this.#fill('notes', notes()),
+      () => this.#draw(telephone.matches ? 'wide' : 'narrow', picture),
+    ];
+    const next = () => {
+      work.shift()?.();
+      if (work.length > 0) this.#timer = window.setTimeout(next);
+    };
+    next();
+  }
+
+  #fill(name: string, markup: string): void {
+    this.#part(`[data-told=${name}]`).innerHTML = markup;
   }
 
   #save(): void {
