@@ -28,6 +28,7 @@ export function drawPanel(
     );
   };
   const [bold, thin] = columns as [Float64Array, Float64Array | undefined];
+  const boldPath = path(bold);
   const isFirst = lines[0]?.name === 'A';
   const stretches = isFirst && each ? stretchesOf(worstOf(each)) : [];
   // One path for each colour, over the whole line: a picture of many elements is slow to follow a hand.
@@ -46,12 +47,12 @@ export function drawPanel(
     14,
     12,
   );
-  const area = `${path(bold)}V${px(height)}H${px(x(0, bold.length))}Z`;
+  const area = `${boldPath}V${px(height)}H${px(x(0, bold.length))}Z`;
   return html`<g data-panel="${id}" data-height="${px(height)}" data-low="0" data-high="${high}" data-unit="${unit}" data-names="${lines.map(({ name }) => name).join('|')}">
 <rect class="band" width="${px(width)}" height="${px(height)}"/>
 <text class="panel-title" y="-8" fill="${colour}">${title}, ${unit}</text><text class="read halo" data-read x="${px(width)}" y="-8" text-anchor="end" fill="${colour}"></text>
 ${shown.map((tick) => html`<path class="grid" d="M0 ${px(y(tick))}H${px(width)}"/><text class="soft" x="${px(width + 6)}" y="${px(y(tick) + 4)}">${tick}</text>`)}
-<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden"><path class="area" d="${area}" color="${colour}"/>${thin && html`<path data-line="${lines[1]?.name ?? ''}" d="${path(thin)}" stroke="var(--ink)" stroke-width="0.9"/>`}<path data-line="${lines[0]?.name ?? ''}" d="${path(bold)}" stroke="${colour}" stroke-width="1.8"/>${over}${above && html`<svg width="${px(width)}" height="${px(y(above.at))}" overflow="hidden"><path d="${path(bold)}" stroke="var(--heat)" stroke-width="2.4"/></svg>`}</svg>
+<svg class="field" width="${px(width)}" height="${px(height)}" overflow="hidden"><path class="area" d="${area}" color="${colour}"/>${thin && html`<path data-line="${lines[1]?.name ?? ''}" d="${path(thin)}" stroke="var(--ink)" stroke-width="0.9"/>`}<path data-line="${lines[0]?.name ?? ''}" d="${boldPath}" stroke="${colour}" stroke-width="1.8"/>${over}${above && html`<svg width="${px(width)}" height="${px(y(above.at))}" overflow="hidden"><path d="${boldPath}" stroke="var(--heat)" stroke-width="2.4"/></svg>`}</svg>
 ${near.map(({ at, words }, i) => html`<path class="rule" d="M0 ${px(y(at))}H${px(width)}"/><text class="soft halo" x="${px(width - 4)}" y="${px(places[i]!)}" text-anchor="end">${words}</text>`)}
 </g>`;
 }

@@ -3,7 +3,7 @@ import type { Verdict } from './account.js';
 /** Height of a whole bar, px. */
 export const STRIP = 16;
 /** Points of a line at most: fewer than there are pixels. */
-const COLUMNS = 240;
+const COLUMNS = 200;
 
 /** How loud a verdict is drawn: its height and its colour. */
 export const LOOKS: Readonly<
