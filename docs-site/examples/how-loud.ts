@@ -77,7 +77,7 @@ const heat = {
 } as const;
 const [netVolume, fb, QL] = ['60 L', '32 Hz', 7] as const;
 /** The tones of the figure; the box is judged from its tuning upwards. */
-export const grid = logarithmicGrid(16, 128, 37);
+export const grid = logarithmicGrid(16, 128, 31);
 const lowest = si('frequency', 32);
 const highest = si('frequency', 128);
 
@@ -116,7 +116,9 @@ export function boxWith(diameter: Length) {
   const box = ventedBox({ drivers: one, netVolume, fb, QL, ventArea });
   const own = { ...limitsOf, noise: quietLimits(vent, { from: lowest }) };
   const steady = (event: Event, tones: ArrayLike<number>) => {
-    const losses = { loss, heat };
+    // How far cone and air move at a level does not hang on the coil.
+    const losses =
+      event === 'heat' || event === 'amplifier' ? { loss, heat } : { loss };
     return event === 'compression'
       ? greatestLevelWithLosses(box, [far], tones, {
           ...losses,
@@ -259,6 +261,8 @@ function alongOf(curves: Solved['curves'], some: readonly Event[]): string {
     k === 0 || event !== first[k - 1] ? [k] : [],
   );
   return starts
-    .map((k) => `from ${hertz(grid[inBand[k]!]!)} ${happens[first[k]!]}`)
+    .map(
+      (k) => `from ${Math.round(grid[inBand[k]!]!)} Hz ${happens[first[k]!]}`,
+    )
     .join('; ');
 }

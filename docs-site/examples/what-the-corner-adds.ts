@@ -137,11 +137,11 @@ function reachIn(wish: Wish): string {
   return hertz(root.ok ? root.x : deep[i]!);
 }
 
-/** A main speaker one metre nearer, crossed at 80 Hz. */
+/** Main speakers one metre farther away, crossed at 80 Hz. */
 function joined({ distance }: Wish) {
   const about = logarithmicGrid(20, 320, 97);
   const shape = linkwitzRileyShape(4);
-  const near = si('length', Math.max(distance - 1, 0.5));
+  const far = si('length', distance + 1);
   const pressure = soundPressure(
     respond(box, about, { driveVoltageRms: '2.83 V' }),
   );
@@ -163,8 +163,8 @@ function joined({ distance }: Wish) {
           about,
         ),
         filter: highPass(shape, '80 Hz'),
-        distance: near,
-        level: level(near),
+        distance: far,
+        level: level(far),
       },
     },
     about,
@@ -176,7 +176,7 @@ function joined({ distance }: Wish) {
   const untouched =
     asItIs.polarity === 'normal' ? asItIs : asItIs.otherPolarity;
   return {
-    near,
+    far,
     polarity: polarity === 'normal' ? 'as they are' : 'the other way round',
     delayed: boxDelay > mainDelay ? 'the box' : 'the main speakers',
     delay: format('time', si('time', Math.max(boxDelay, mainDelay)), 'ms'),
@@ -196,7 +196,7 @@ export function answers(wish: Wish) {
   const uneven = adds[most]! - adds[least]!;
   const gain = gainLevel(cabin(wish), [20, 40, 80]);
   const path = -20 * Math.log10(wish.distance);
-  const { near, shortfall, untouched, ...mains } = joined(wish);
+  const { far, shortfall, untouched, ...joining } = joined(wish);
   return {
     deepest: decibels(adds[0]!),
     least: decibels(adds[least]!),
@@ -215,9 +215,9 @@ export function answers(wish: Wish) {
     zone: hertz(
       pressureZoneCorner({ volume: wish.volume, distance: wish.distance }),
     ),
-    near: format('length', near, 'm'),
+    mains: format('length', far, 'm'),
     shortfall: decibels(shortfall),
     untouched: decibels(untouched),
-    ...mains,
+    ...joining,
   };
 }

@@ -59,10 +59,10 @@ const looks: Readonly<Record<Event, Pick<Trace, 'colour' | 'dash'>>> = {
 /** The three lines of the travel lie so close together that they have one name. */
 const names: Partial<Record<Event, string>> = {
   noise: 'vent heard',
-  compression: 'vent takes 1 dB',
+  compression: 'vent −1 dB',
   travel: 'cone',
   heat: 'coil hot',
-  amplifier: 'amplifier clips',
+  amplifier: 'amplifier',
 };
 const domain = [70, 120] as const;
 const ticks = [70, 80, 90, 100, 110, 120];
@@ -78,12 +78,11 @@ const nothingYet = (x: readonly number[], curves: readonly ArrayLike<number>[]):
   area: true,
 });
 
-/** A line for each thing that happens, with its name where there is most room. */
-function drawn(
-  x: readonly number[],
-  of: Readonly<Partial<Record<Event, ArrayLike<number>>>>,
-  within: [number, number],
-) {
+/** Where names stand, and how far above their lines, dB. */
+type Places = Partial<Record<Event, readonly [x: number, lift: number]>>;
+
+/** A line for each thing that happens, with its name; where nobody says where, it stands where there is most room. */
+function drawn(x: readonly number[], of: Readonly<Partial<Record<Event, ArrayLike<number>>>>, places: Places = {}) {
   const lines = events.flatMap((event): Trace[] => {
     const y = of[event];
     return y ? [{ name: event, x, y, ...looks[event] }] : [];
@@ -91,8 +90,11 @@ function drawn(
   const marks = lines.flatMap((line) => {
     const name = names[line.name as Event];
     if (name === undefined) return [];
-    const others = lines.filter((other) => other !== line && other.colour !== line.colour);
-    return [{ ...beside(line, name, clearest(line, others, within, domain), 1, 'middle'), name: line.name }];
+    const others = lines.filter(
+      (other) => other !== line && (names[other.name as Event] || names[line.name as Event] !== 'cone'),
+    );
+    const [x, lift] = places[line.name as Event] ?? [clearest(line, others, [20, 110], domain), 1];
+    return [{ ...beside(line, name, x, lift, 'middle'), name: line.name }];
   });
   return {
     traces: [
@@ -125,7 +127,7 @@ export default worked({
       chart: (at) => {
         const texts = answered(at);
         const { curves, levels } = solved(at);
-        const { traces, marks } = drawn([...grid], curves, [20, 110]);
+        const { traces, marks } = drawn([...grid], curves);
         const first = Math.min(...Object.values(levels));
         return {
           label: `At ${format('frequency', at.tone, 'Hz')} first ${texts.first}, at ${texts.firstLevel}; then ${texts.second}, at ${texts.secondLevel}. The box itself gives out at ${texts.hardLevel}, where ${texts.hard}.`,
@@ -150,7 +152,7 @@ export default worked({
       data: (at) => ({
         heads: ['frequency', ...events.map((event) => happens[event])],
         rows: [...grid.keys()]
-          .filter((i) => i % 4 === 0)
+          .filter((i) => i % 5 === 0)
           .map((i) => [
             format('frequency', grid[i]!, 'Hz'),
             ...events.map((event) => {
@@ -168,7 +170,12 @@ export default worked({
         const curves = Object.fromEntries(
           ofMusic.map((event) => [event, crests.map((crest) => music(at.diameter, crest, event))]),
         );
-        const { traces, marks } = drawn(crests, curves, [3, 20]);
+        const { traces, marks } = drawn(crests, curves, {
+          noise: [7, -7],
+          travel: [8, 2.5],
+          heat: [15, 1],
+          amplifier: [15, -6],
+        });
         const now = Math.min(...Object.values(solved(at).music));
         return {
           label: `Where peaks stand ${format('level', at.crest, 'dB')} above the rms, first ${texts.soonest}, at ${texts.soonestLevel}; then ${texts.next}, at ${texts.nextLevel}.`,

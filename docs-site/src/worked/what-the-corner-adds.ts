@@ -21,7 +21,7 @@ const corner = once(({ wall }: Wish) => ({ mean: cornerAdds(wall), place: atOneP
 const touching = cornerAdds(0 as never);
 const cabin = once((at: Wish) => inTheCabin(at));
 
-const [range, loud] = [[-12, 18] as const, [60, 120] as const];
+const [range, loud] = [[-18, 18] as const, [60, 120] as const];
 const signed = (level: number) => `${level < 0 ? '−' : '+'}${Math.abs(level).toFixed(1)} dB`;
 
 /** The names of lines, each where it is farthest from the others. */
@@ -58,7 +58,7 @@ export default worked({
         return {
           label: `With both walls ${format('length', at.wall, 'm')} away they add ${texts.deepest} at 20 Hz and ${texts.least} at ${texts.leastAt}, as a mean over all directions.`,
           x: frequencyAxis(20, 320),
-          y: { domain: range, ticks: [-12, -6, 0, 6, 12, 18], words: 'dB' },
+          y: { domain: range, ticks: [-18, -12, -6, 0, 6, 12, 18], words: 'dB' },
           traces: lines,
           marks: named(lines, [26, 260], range, 0.6),
         };
