@@ -85,6 +85,10 @@ test('what a report tells of a room is what the functions of core say', () => {
   expect(Math.abs(told.heard!.listener.level - Math.min(...there))).toBeLessThan(1e-9);
   expect(told.loudness.level).toBe(told.heard!.listener.level);
   expect(Math.abs(told.heard!.oneMetre.level - most.least.levelHalfSpace)).toBeLessThan(1e-9);
+  const { gainOfCurves } = told.heard!;
+  gainLevel(exact, told.curves.frequencies).forEach((gain, i) => {
+    expect(Math.abs(gain - gainOfCurves[i]!)).toBeLessThan(1e-9);
+  });
   const inStep = levelAtDistance({ level: '0 dB' as never, distance: '3 m', solidAngle: solidAngles.quarterSpace });
   expect(told.heard!.inStep).toBe(inStep);
   // The search finds the same reach by its own road.

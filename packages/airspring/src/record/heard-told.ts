@@ -61,6 +61,8 @@ export interface HeardTold {
   readonly oneMetre: PlayedAt;
   /** At both ends of the band, and where they are least and greatest between. */
   readonly gains: readonly GainAt[];
+  /** The same at the frequencies of the curves. */
+  readonly gainOfCurves: readonly number[];
   /** The same where the walls reflect in step and the room adds nothing, dB. */
   readonly inStep: number;
   readonly room?: {
@@ -81,7 +83,7 @@ export function heardTold(
   heard: Heard,
   system: System,
   limits: readonly Limit[],
-  { from, reference }: { readonly from: number; readonly reference: number },
+  { from, reference, curves }: { readonly from: number; readonly reference: number; readonly curves: Float64Array },
 ): HeardTold {
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
   const at = (place: Pick<Heard, 'gain' | 'inStep'>): PlayedAt => {
@@ -98,6 +100,7 @@ export function heardTold(
     listener: at(heard),
     oneMetre: at(HERE),
     gains: gainsTold(band, heard.gain(band)),
+    gainOfCurves: [...heard.gain(curves)],
     inStep,
     ...(volume !== undefined && {
       room: {

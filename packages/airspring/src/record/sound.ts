@@ -196,7 +196,9 @@ export function soundOf(
       least: worst(frequencies, impedance, -1),
       load,
     },
-    ...(job.heard && { heard: heardTold(job, job.heard, system, limits, { from, reference: found.referenceLevel }) }),
+    ...(job.heard && {
+      heard: heardTold(job, job.heard, system, limits, { from, reference: found.referenceLevel, curves: grid }),
+    }),
     curves: curvesOf(
       behind(filter, respond(system, grid, { driveVoltageRms: flatDrive })),
       greatestLevel(system, limits, grid),
