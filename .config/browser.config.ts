@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
 /** Files that measure times on the wall run one after the other, when nothing else does. Times of the processor may be shared. */
-const timed = ['brief', 'code', 'desk', 'retrofit'].map((name) => `tests/browser/${name}.test.ts`);
+const timed = ['brief', 'code', 'desk', 'music', 'retrofit'].map((name) => `tests/browser/${name}.test.ts`);
 
 /** The built site in a real browser; apart from the other tests, which need neither. */
 export default defineConfig({

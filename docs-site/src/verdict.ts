@@ -1,5 +1,6 @@
 import type { Design, NotMet } from 'airspring';
 import type { BriefFacts } from './brief-facts.js';
+import { placeWords } from './figures/where-wanted.js';
 import { limitInWords, say, tied } from './say.js';
 
 const edges = ({ box: { outer } }: Design, { length }: BriefFacts): string =>
@@ -44,7 +45,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }
   const deep = response.cutoff <= facts.lowest ? 'reaches' : 'does not reach';
-  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band; it is limited by ${limitInWords(loudness.binding)}.`;
+  const second = `${vent ? `Tuned to ${say('frequency', vent.fb, 'Hz')}, it` : 'It'} ${deep} the ${say('frequency', facts.lowest, 'Hz')} that the brief asks for, ${say('level', facts.fall, 'dB')} down at ${say('frequency', response.cutoff, 'Hz')}, and plays at least ${say('level', loudness.level, 'dB')} anywhere in the band${placeWords(design)}; it is limited by ${limitInWords(loudness.binding)}.`;
   return [first, second];
 }
 
@@ -63,7 +64,7 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
     `Box ${design.name}: ${edges(design, facts)}`,
     tube,
     `reaches ${say('frequency', response.cutoff, 'Hz')} (−${say('level', facts.fall, 'dB')})`,
-    `plays ${say('level', loudness.level, 'dB')}`,
+    `plays ${say('level', loudness.level, 'dB')}${placeWords(design)}`,
     air,
     quiet,
   ]

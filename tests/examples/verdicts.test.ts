@@ -13,6 +13,7 @@ import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
 import * as pipe from '../../docs-site/examples/how-long-a-pipe.js';
+import * as loud from '../../docs-site/examples/how-loud.js';
 import * as small from '../../docs-site/examples/how-small.js';
 import * as baffle from '../../docs-site/examples/how-wide-a-baffle.js';
 import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
@@ -21,6 +22,7 @@ import * as behind from '../../docs-site/examples/second-driver-behind.js';
 import * as stuffed from '../../docs-site/examples/stuffed-vent.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
 import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
+import * as corner from '../../docs-site/examples/what-the-corner-adds.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 import * as vents from '../../docs-site/examples/which-vent-is-quiet.js';
@@ -359,4 +361,28 @@ test('the onsets and losses of each vent of the page are those of a box with tha
     const lost = respondAtLevel(box, [35], { driveVoltageRms, loss: loss.nominal }).compression[0]!;
     expect(solved[name].losses(94).nominal).toBeCloseTo(lost, 9);
   }
+});
+
+test('how loud: what comes first changes with the tone and with the vent', () => {
+  const at = (tone: number, diameter: number) =>
+    loud.answers({ tone: hertz(tone), diameter: si('length', diameter / 1e3), crest: si('level', 12) });
+  expect(at(38, 75).first).toBe(loud.happens.noise);
+  expect(at(100, 75).first).toBe(loud.happens.amplifier);
+  expect(at(50, 150).first).not.toBe(loud.happens.noise);
+});
+
+/** small1973vented1: at x = f/fb cone and vent of a box without losses move x²/(x² − 1) of the air that the cone moves alone. */
+test.each([80, 100, 125])('how loud: at %d Hz the travel is that of a cone with a vent beside it', (tone) => {
+  const { levels } = loud.solve({ tone: hertz(tone), diameter: si('length', 0.15), crest: si('level', 12) });
+  const share = (tone / 32) ** 2 / ((tone / 32) ** 2 - 1);
+  const pressure = (2 * Math.PI * tone ** 2 * standardAir.density * 0.034 * 0.009) / Math.SQRT2;
+  expect(levels.travel).toBeCloseTo(20 * Math.log10((share * pressure) / 20e-6), 1);
+});
+
+test('the corner: touching walls add 6.02 dB each, distant ones less at some tone; a cabin carries deeper', () => {
+  const at = (wall: number, volume: number) =>
+    corner.answers({ wall: si('length', wall), volume: si('volume', volume), distance: si('length', 1.5) });
+  expect(Math.abs(corner.cornerAdds(si('length', 0))[0]! - 40 * Math.log10(2))).toBeLessThan(1e-9);
+  expect(at(0.05, 4).even).not.toBe(at(0.5, 4).even);
+  expect(Number.parseFloat(at(0.5, 60).reach)).toBeLessThan(Number.parseFloat(at(0.5, 4).open));
 });

@@ -1,6 +1,6 @@
 /** Where a reader's brief is kept: in the store of the browser while it is written, and in an address to hand on. */
 /** Each page keeps a brief of its own. */
-const key = (): string => `airspring-brief ${location.pathname}`;
+const key = (page: string): string => `airspring-brief ${page}`;
 const MARK = '#brief=';
 /** A brief is some thousand characters long. */
 const LONGEST = 200_000;
@@ -16,9 +16,10 @@ const tried = <T>(work: () => T): T | undefined => {
   }
 };
 
-export const keptText = (): string | undefined => tried(() => localStorage.getItem(key())) ?? undefined;
-export const keep = (text: string | undefined): void =>
-  void tried(() => (text === undefined ? localStorage.removeItem(key()) : localStorage.setItem(key(), text)));
+export const keptText = (page = location.pathname): string | undefined =>
+  tried(() => localStorage.getItem(key(page))) ?? undefined;
+export const keep = (text: string | undefined, page = location.pathname): void =>
+  void tried(() => (text === undefined ? localStorage.removeItem(key(page)) : localStorage.setItem(key(page), text)));
 
 const through = (bytes: Uint8Array, change: GenericTransformStream): Promise<ArrayBuffer> =>
   new Response(

@@ -22,6 +22,10 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/core/space': () => import('@airspring/core/space'),
   '@airspring/core/tolerance': () => import('@airspring/core/tolerance'),
   '@airspring/core/vent': () => import('@airspring/core/vent'),
+  '@airspring/transient/recording': () => import('@airspring/transient/recording'),
+  '@airspring/transient/signal': () => import('@airspring/transient/signal'),
+  '@airspring/transient/simulation': () => import('@airspring/transient/simulation'),
+  '@airspring/transient/timeline': () => import('@airspring/transient/timeline'),
   airspring: () => import('airspring'),
 };
 

@@ -15,7 +15,7 @@ export interface Scrubbed {
  * A number in the text that can be dragged, stepped by keys, or typed with its unit.
  * Without this script it is the author's number.
  */
-class ScrubNumber extends HTMLElement {
+export class ScrubNumber extends HTMLElement {
   #value = 0;
   #moving = false;
   /** The value when the reader came to it: the first Escape goes back there, the next to the author's. */
@@ -72,6 +72,12 @@ class ScrubNumber extends HTMLElement {
     this.ariaValueNow = String(this.#value);
     this.ariaValueText = text;
     this.toggleAttribute('changed', this.#value !== this.#author);
+  }
+
+  /** Takes a value that follows from another number of the page, in SI units; tells nobody. */
+  follow(value: number): void {
+    this.#value = Number((value / this.#si(1)).toPrecision(9));
+    this.#show();
   }
 
   #change(to: number): void {

@@ -1,4 +1,5 @@
 import { pointsOf } from '../figures/line-path.js';
+import { clock } from '../music/clock.js';
 
 /** Curves over one axis, of frequency or of length: a line follows the pointer through all of them, and each says its value there. */
 interface Curve {
@@ -71,6 +72,8 @@ class Picture {
   /** The value of the axis there, with its unit. */
   toneAt(share: number): string {
     const [first, last] = [Number(this.#svg.dataset.first), Number(this.#svg.dataset.last)];
+    // Frequencies and lengths stand by ratio; times, which begin at none, by difference.
+    if (first === 0) return clock(share * last);
     return `${(first * (last / first) ** share).toPrecision(3)} ${this.#svg.dataset.unit}`;
   }
 

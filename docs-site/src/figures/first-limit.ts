@@ -5,6 +5,7 @@ import { axis } from './axis.js';
 import { bindingWords, inColours } from './binding.js';
 import type { Panel } from './sweep.js';
 import { thirdOctaves } from './third-octaves.js';
+import { atListener, whereWanted } from './where-wanted.js';
 
 /** In which order limits bind over the band, from its lowest tone up. */
 function orderOf({ name, loudness: { stretches: parts } }: Design): string {
@@ -21,16 +22,14 @@ function orderOf({ name, loudness: { stretches: parts } }: Design): string {
 export function firstLimitPanel(designs: readonly Design[], { level }: BriefFacts): Panel {
   const title = 'What gives out first';
   const [first] = designs;
+  const levels = (design: Design) => whereWanted(design, design.curves.greatestLevel);
   const least = designs.map(
     ({ name, loudness }, i) =>
       `${name}${i === 0 ? ' can play' : ''}\u00a0${say('level', Math.round(loudness.level * 10) / 10, 'dB', 4)}`,
   );
   const label = `Anywhere in the band box ${list(least)}. ${first ? orderOf(first) : ''}`;
-  const { domain, ticks } = axis(
-    designs.flatMap(({ curves }) => curves.greatestLevel),
-    5,
-  );
-  const words = first ? bindingWords(first.curves.frequencies, first.curves.greatestLevel, first.curves.binding) : [];
+  const { domain, ticks } = axis(designs.flatMap(levels), 5);
+  const words = first ? bindingWords(first.curves.frequencies, levels(first), first.curves.binding) : [];
   const write = (value: number, { curves }: Design, f: number) => {
     const i = curves.frequencies.findIndex((each) => each >= f * (1 - 1e-9));
     return `${value.toFixed(1)} ${curves.binding[i] ?? ''}`;
@@ -43,14 +42,14 @@ export function firstLimitPanel(designs: readonly Design[], { level }: BriefFact
     unit: 'dB',
     lines: designs.map((design) => ({
       name: design.name,
-      values: design.curves.greatestLevel,
+      values: levels(design),
       stretches: inColours(design.curves.frequencies, design.curves.binding),
     })),
     domain: [domain[0], domain[1] + 5] as const,
     ticks: ticks.filter((tick) => tick % 10 === 0),
     rule: { at: level, words: `wanted: ${say('level', level, 'dB')}` },
     words,
-    note: 'The colour of the bold curve and the word beside it show which limit is reached first. Steady sine, at one metre in half space.',
-    data: thirdOctaves(designs, ({ curves }) => curves.greatestLevel, write),
+    note: `The colour of the bold curve and the word beside it show which limit is reached first. Steady sine, ${atListener(designs) ? 'at the listener' : 'at one metre in half space'}.`,
+    data: thirdOctaves(designs, levels, write),
   };
 }

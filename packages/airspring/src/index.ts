@@ -64,6 +64,7 @@ export { alignsIn } from './kind/aligns.js';
 export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.js';
 export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
+export type { GainAt, HeardTold, JoinedTold, PlayedAt } from './record/heard-told.js';
 export type { Between, Uncertain } from './record/estimate.js';
 export type { NearAlignment } from './record/alignments.js';
 export type { Design } from './record/design-record.js';

@@ -187,3 +187,14 @@ test('the verdict turns with the levels at which the vent is quiet and noisy', (
   expect(said(80, 91)).toMatch(/^It fits, but is noisy: a vent/);
   expect(said(80, 91).replaceAll('\u00a0', ' ')).toContain('Up to 80 dB the vent is quiet');
 });
+
+test('a brief that wants its level at the listener: the page says so, and draws the level there', () => {
+  const room = { distance: '2 m', walls: ['0 mm', '0 mm'] };
+  const wanted = { ...whaleBench.wanted, at: 'listener' } as const;
+  const page = pageOf({ ...whaleBench, box: { kinds: ['vented'] }, wanted, room });
+  const said = words(documentOf(page.markup).querySelector('main'));
+  expect(page.answer.ok).toBe(true);
+  for (const place of ['anywhere in the band at the listener', 'Level at the listener', 'Steady sine, at the listener'])
+    expect(said).toContain(place);
+  expect(said).not.toMatch(/at one metre/i);
+});

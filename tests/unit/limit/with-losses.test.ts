@@ -14,6 +14,7 @@ import {
   pinkProgramme,
   programme,
   programmeHeat,
+  quietLimits,
   respondWithHeat,
   suspensionTravelLimit,
   temperatureAfter,
@@ -126,6 +127,13 @@ test('a programme of high peaks is limited by travel, one of low peaks by heat',
   expect([at(8).binding, at(1.5).binding]).toEqual(['travel', 'coil temperature']);
   expect(at(1.5).coilRise).toBeCloseTo(60, 6);
   expect(Object.keys(at(8).drives)).toEqual(['travel', 'coil temperature']);
+});
+
+test.each([{}, { heat }])('a programme: the drive of a limit that is told twice is the lesser one', (warmth) => {
+  const limits = [...quietLimits({ diameter: '75 mm' }), ...travelLimit(ten)];
+  const { drives, binding, driveVoltageRms } = greatestProgrammeLevel(vented, limits, { programme: pink, ...warmth });
+  expect(binding).toBe('quiet vent');
+  expect(drives['quiet vent']! / driveVoltageRms).toBeCloseTo(1, 6);
 });
 
 describe('curves over the travel', () => {

@@ -4,6 +4,7 @@ import type { Job, Written } from '../job/job.js';
 import { faultsOfAmplifier } from './amplifier.js';
 import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
+import { faultsOfRoom } from './room.js';
 import type { BriefFor, ReadBrief } from './schema.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
@@ -36,6 +37,18 @@ export function faultsAcross(
     contradicts('wanted.safeFrom', written.wanted.safeFrom, `less than wanted.highest, ${written.wanted.highest}`);
   }
   if (typeof written.amplifier === 'object') faults.push(...faultsOfAmplifier(written.amplifier, read.amplifier ?? {}));
+  if (typeof written.room === 'object' && written.room !== null)
+    faults.push(...faultsOfRoom(written.room, read.room ?? {}));
+  if (wanted.at === 'listener' && written.room === undefined) {
+    const remedy = 'Add room with the distance, or state the wants at 1 m.';
+    faults.push({
+      code: 'inconsistent',
+      path: 'wanted.at',
+      got: wanted.at,
+      expected: 'a listener: the section room',
+      remedy,
+    });
+  }
   acrossSpace(contradicts, written.space, read.space ?? {});
   for (const [i, driver] of drivers.entries()) {
     if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);

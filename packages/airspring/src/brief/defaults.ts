@@ -4,6 +4,7 @@ import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import { alignmentAsked } from './alignment.js';
 import { amplifierOf } from './amplifier.js';
+import { roomHeard } from './room.js';
 import type { ReadBrief } from './schema.js';
 
 /** Fills in the defaults of a brief without faults. Each kind fills in the defaults of its own fields. */
@@ -15,7 +16,7 @@ export function jobOf(
   alignments: readonly AlignmentChoice[] = [],
 ): Job {
   const alignment = alignmentAsked(read.alignment, alignments);
-  const { title, space, wanted, amplifier, box = {}, units = {}, weights = {} } = read;
+  const { title, space, wanted, amplifier, room, box = {}, units = {}, weights = {} } = read;
   return {
     written,
     title,
@@ -29,6 +30,7 @@ export function jobOf(
       cutoutPlay: space.cutoutPlay ?? 0.002,
     },
     wanted: { ...wanted, fall: wanted.fall ?? HALF_POWER, rise: wanted.rise ?? 1.5 },
+    ...(room && { heard: roomHeard(room, wanted.at ?? '1 m', air) }),
     amplifier: amplifierOf(amplifier),
     ...(box.kinds && { kinds: [...new Set(box.kinds)] }),
     alignments,

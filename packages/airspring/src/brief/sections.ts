@@ -6,6 +6,7 @@ import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, words } from './quantity-text.js';
 import { workshopField } from './workshop.js';
+import { PLACES, roomFields } from './room.js';
 
 const opt = v.exactOptional;
 const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
@@ -84,7 +85,15 @@ export const sectionsWith = (models: DriverModels) => ({
       ),
       level: v.pipe(
         quantity('level', decibels),
-        v.description('level of a steady sine at every frequency of the band, at 1 m in half space'),
+        v.description('level of a steady sine at every frequency of the band, at the place that wanted.at names'),
+      ),
+      at: opt(
+        v.pipe(
+          v.picklist(PLACES),
+          v.description(
+            'where level, fall and rise are wanted: at 1 m in half space, or at the listener of room; default 1 m',
+          ),
+        ),
       ),
       fall: opt(
         v.pipe(
@@ -100,6 +109,9 @@ export const sectionsWith = (models: DriverModels) => ({
       ),
     }),
     'the wanted sound',
+  ),
+  room: opt(
+    said(v.strictObject(roomFields), 'where the box stands, and how far the listener sits; default 1 m in half space'),
   ),
   amplifier: said(v.strictObject(amplifierFields), 'what the amplifier can give'),
   workshop: opt(workshopField),

@@ -5,6 +5,7 @@ import type { Filter } from '@airspring/core/filter';
 import type { Frequency } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import type { AlignmentChoice } from './alignment-choice.js';
+import type { Heard } from './heard.js';
 
 /** A brief as it was written: texts with units, before anything was read. */
 export type Written = Readonly<Record<string, unknown>>;
@@ -78,7 +79,11 @@ export interface Job {
     readonly rise: number;
     /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
     readonly safeFrom?: number;
+    /** Where level, fall and rise are wanted; at 1 m in half space unless it says otherwise. */
+    readonly at?: '1 m' | 'listener';
   };
+  /** Where the box is heard; left out where the brief has no room. */
+  readonly heard?: Heard;
   readonly amplifier: {
     readonly voltage: number;
     /** Infinite where the brief states none. */

@@ -61,4 +61,6 @@ export interface Asked {
   readonly rise: number;
   /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
   readonly safeFrom?: number;
+  /** Where level, fall and rise are wanted; at 1 m in half space unless it says otherwise. */
+  readonly at?: '1 m' | 'listener';
 }

@@ -1,7 +1,9 @@
 import { si } from '@airspring/core/quantity';
 import { type Fit, innerSize } from '@airspring/core/space';
+import type { Heard } from '../job/heard.js';
 import type { Job } from '../job/job.js';
 import { forcesCancel } from '../kind/forces-cancel.js';
+import type { Phrase } from '../kind/phrase.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
@@ -106,7 +108,8 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       ...partMargins(job, variant, sound.atWantedLevel, driverSlack(fit), own.margins),
     ],
     warnings: [...job.air.warnings, ...own.warnings, ...(drivers.isobaric ? [CHAMBER] : [])],
-    cautions: cautionsOf(Math.max(wanted.level, sound.loudness.level), {
+    cautions: cautionsOf(Math.max(wanted.level, sound.loudness.level, sound.heard?.oneMetre.level ?? 0), {
+      there: job.heard?.wanted ?? false,
       printed: own.printed,
       travels: travels(sound.protection) || travels(atFullVoltage),
     }),
@@ -126,13 +129,35 @@ export function amplifierOf({ amplifier: { voltage, current, rated, filter } }: 
 const driverSlack = ({ placement: { drivers } }: Fit): number => Math.min(...drivers.map(({ depthLeft }) => depthLeft));
 
 /** What was assumed because the brief does not say it, whatever the kind of box. */
-const assumedOf = ({ space, written }: Job): Design['assumed'] =>
-  (written.space as { cutoutPlay?: unknown }).cutoutPlay === undefined
+const assumedOf = ({ space, written, heard }: Job): Design['assumed'] => [
+  ...((written.space as { cutoutPlay?: unknown }).cutoutPlay === undefined
     ? [
         [
           'Around each cutout, ',
           [space.cutoutPlay, 'length'],
           ' is kept clear, so that the basket still fits if the saw slips.',
-        ],
+        ] as const,
       ]
-    : [];
+    : []),
+  ...(heard ? assumedOfRoom(heard, written.room as { readonly walls?: unknown }) : []),
+];
+
+/** What was assumed of the room, each with its amount. */
+function assumedOfRoom({ walls, volume, leakCorner, inStep }: Heard, written: { readonly walls?: unknown }): Phrase[] {
+  const floor: Phrase = [
+    'The box touches a floor, and no other wall is near: ',
+    [inStep, 'level'],
+    ' at the listener.',
+  ];
+  const rigid: Phrase = [
+    `The ${walls.length > 1 ? 'walls near' : 'wall near'} the box reflect${walls.length > 1 ? '' : 's'} all: a reflection factor of `,
+    [1, 'ratio'],
+    '.',
+  ];
+  const tight: Phrase = ['The room does not leak: the corner of its leak is ', [0, 'edge'], '.'];
+  return [
+    ...(written.walls === undefined ? [floor] : []),
+    ...(walls.length > 0 ? [rigid] : []),
+    ...(volume !== undefined && leakCorner === undefined ? [tight] : []),
+  ];
+}

@@ -3,8 +3,11 @@ import type { Filter } from '@airspring/core/filter';
 import { greatestLevel, type Limit, lowestSafeFrequency } from '@airspring/core/limit';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { type FrequencyGrid, frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { cutoff } from '@airspring/core/response';
+import { cutoff, respond } from '@airspring/core/response';
+import type { Heard } from '../job/heard.js';
 import { passedBy } from '../job/passed.js';
+
+const POINTS = 600;
 
 /**
  * The lowest frequency above which the level behind a filter stays at or above a wanted one, up to the end of a band; the
@@ -38,7 +41,23 @@ function lowestFrom(spare: (at: FrequencyGrid) => Float64Array, grid: FrequencyG
   return root.ok ? root.x : grid[i]!;
 }
 
-const POINTS = 600;
+/** The same for the level at the listener: what the way there changes is no filter. */
+export function reachAt(
+  { gain }: Pick<Heard, 'gain'>,
+  system: System,
+  filter: Filter | undefined,
+  [from, to]: readonly [number, number],
+  wanted: number,
+): number | undefined {
+  const grid = logarithmicGrid(si('frequency', from), si('frequency', to), POINTS);
+  return lowestFrom((at) => {
+    const passed = passedBy(filter, at);
+    const change = gain(at);
+    return respond(system, at).levelHalfSpace.map(
+      (level, i) => level + change[i]! + 20 * Math.log10(passed[i]!) - wanted,
+    );
+  }, grid);
+}
 
 /** From where upwards a drive is safe, Hz: at the first of the grid everywhere; `undefined` where it never is. */
 export interface Safe {

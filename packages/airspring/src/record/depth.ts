@@ -4,10 +4,12 @@ import { compileNetwork } from '@airspring/core/network';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { probeColumns, probeNamed } from '@airspring/core/response';
+import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import type { Load, Point } from '../kind/box-kind.js';
 import type { Below } from './design-parts.js';
 import type { Design } from './design-record.js';
+import { greatestAt } from './greatest-wanted.js';
 
 /** What a kind of box limits besides, and the point at which it does. */
 export interface OwnLoad {
@@ -37,7 +39,7 @@ const SHARP = 1e-3;
  * is kept at the wanted level. Where a limit stops it before the response does, `below` says which.
  */
 export function depthOf(
-  { wanted }: Job,
+  { wanted, heard }: Job,
   system: System,
   limits: readonly Limit[],
   cutoff: number,
@@ -46,20 +48,21 @@ export function depthOf(
   const lowest = safeFromOf(wanted);
   if (cutoff >= lowest) return { depth: Math.max(cutoff, lowest) };
   const grid = logarithmicGrid(cutoff, lowest, POINTS);
-  const { levelHalfSpace, binding } = greatestLevel(system, limits, grid);
+  const place = wantedAt(heard);
+  const { level: most, binding } = greatestAt(place, system, limits, grid);
   const spare = (level: number) => level - wanted.level;
   let first = POINTS - 1;
-  while (first >= 0 && spare(levelHalfSpace[first]!) >= 0) first--;
+  while (first >= 0 && spare(most[first]!) >= 0) first--;
   if (first < 0) return { depth: cutoff };
-  const at = (f: number) => spare(greatestLevel(system, limits, [f]).levelHalfSpace[0]!);
+  const at = (f: number) => spare(greatestAt(place, system, limits, Float64Array.of(f)).level[0]!);
   const above = grid[first + 1];
   const root = above === undefined ? undefined : bracketedRoot(at, grid[first]!, above, 1e-6);
   const depth = Math.min(lowest, (root?.ok ? root.x : (above ?? lowest)) + SHARP);
   const below: Below = {
     binding: binding[first] as string,
     frequency: cutoff,
-    times: 10 ** (-spare(levelHalfSpace[0]!) / 20),
-    ...worstLoadAt(system, own, cutoff, wanted.level),
+    times: 10 ** (-spare(most[0]!) / 20),
+    ...worstLoadAt(system, own, cutoff, wanted.level - place.gain([cutoff])[0]!),
   };
   return { depth, below };
 }

@@ -1,6 +1,6 @@
-import { greatestLevel } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { HALF_POWER, referenceLevel, respond } from '@airspring/core/response';
+import { wantedAt } from '../job/heard.js';
 import { type DriverChoice, type Estimated, type Job, safeFromOf } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import { type Box, judge } from '../search/box.js';
@@ -8,6 +8,7 @@ import { costByPoints } from '../search/cost.js';
 import { emptyDemand } from '../search/demand.js';
 import { type Search, searchOf } from '../search/search.js';
 import { reachOf } from './behind-filter.js';
+import { greatestAt } from './greatest-wanted.js';
 import { limitsOf } from './limits.js';
 
 /** Values between which something lies. */
@@ -57,8 +58,12 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
   const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
   const levels = all.map(
     ({ variant }) =>
-      greatestLevel(variant.system(box.point), limitsOf(job, variant.choice.drivers, variant.limits(box.point)), band)
-        .least.levelHalfSpace as number,
+      greatestAt(
+        wantedAt(job.heard),
+        variant.system(box.point),
+        limitsOf(job, variant.choice.drivers, variant.limits(box.point)),
+        band,
+      ).least.level,
   );
   const lengths = box.variant.loads?.[0]?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
   return {

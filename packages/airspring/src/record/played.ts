@@ -1,5 +1,6 @@
 import type { Meaning } from '../kind/phrase.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
+import type { HeardTold } from './heard-told.js';
 import type { At, LoadTold } from './load.js';
 import type { VentedTold } from './vent-noise.js';
 
@@ -35,6 +36,8 @@ export interface Played {
     /** The names of limits as nouns: 'the first limit it reaches is …'. */
     readonly givesOut: Readonly<Record<string, string>>;
   };
+  /** How it plays at the listener, beside 1 m in half space; left out where the brief has no room. */
+  readonly heard?: HeardTold;
   /** At the wanted level, each at its worst frequency of the band. */
   readonly atWantedLevel: {
     readonly driveVoltageRms: At;

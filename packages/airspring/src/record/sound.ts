@@ -4,11 +4,14 @@ import { greatestLevel } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
 import { openingOf } from '@airspring/core/vent';
+import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import { reachOf } from './behind-filter.js';
+import { reachAt, reachOf } from './behind-filter.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
+import { greatestAt } from './greatest-wanted.js';
+import { heardTold } from './heard-told.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
 import { loadOf } from './load.js';
 import type { Played } from './played.js';
@@ -82,8 +85,12 @@ function fallsBehind(
 }
 
 /** How deep the response would go without the filter. */
-function unfilteredOf({ wanted }: Job, system: System, { f3, referenceLevel }: Features, from: number) {
-  const cutoff = reachOf(system, undefined, [from, wanted.highest], referenceLevel - wanted.fall);
+function unfilteredOf({ wanted, heard }: Job, system: System, { f3, referenceLevel }: Features, from: number) {
+  const band = [from, wanted.highest] as const;
+  const fallen = referenceLevel - wanted.fall;
+  const cutoff = heard?.wanted
+    ? reachAt(heard, system, undefined, band, fallen + heard.inStep)
+    : reachOf(system, undefined, band, fallen);
   return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
 }
 
@@ -105,15 +112,21 @@ export function soundOf(
   job: Job,
   playing: Playing,
   givesOut: Readonly<Record<string, string>>,
-): Pick<Played, 'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'protection' | 'impedance' | 'curves'> {
+): Pick<
+  Played,
+  'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'protection' | 'impedance' | 'curves' | 'heard'
+> {
   const { wanted } = job;
   const { system, drivers, own: loads, vent, reference = 'asymptote' } = playing;
   const limits = limitsOf(job, drivers, playing.limits);
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
-  const loudest = greatestLevel(system, limits, band);
+  const place = wantedAt(job.heard);
+  const loudest = greatestAt(place, system, limits, band);
   const perVolt = respond(system, band);
-  const driveFor = perVolt.levelHalfSpace.map((level) => 10 ** ((wanted.level - level) / 20));
+  const change = place.gain(band);
+  const levelPerVolt = perVolt.levelHalfSpace.map((level, i) => level + change[i]!);
+  const driveFor = levelPerVolt.map((level) => 10 ** ((wanted.level - level) / 20));
   const scaled = (column: Float64Array) => column.map((value, i) => value * driveFor[i]!);
   const currents = scaled(perVolt.currentRms);
   const heat = currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count);
@@ -127,7 +140,7 @@ export function soundOf(
     reference,
   });
   const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
-  const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel) / 20));
+  const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel - place.inStep) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
@@ -146,10 +159,8 @@ export function soundOf(
       ...(filter && { unfiltered: unfilteredOf(job, system, found, from) }),
     },
     loudness: {
-      level: loudest.least.levelHalfSpace,
-      frequency: loudest.least.frequency,
-      binding: loudest.least.binding,
-      stretches: stretchesOf(loudest.frequencies, loudest.binding),
+      ...loudest.least,
+      stretches: stretchesOf(band, loudest.binding),
       givesOut: { ...GIVES_OUT, ...givesOut },
     },
     atWantedLevel: {
@@ -167,7 +178,7 @@ export function soundOf(
           noise: ventNoiseOf(
             [{ opening: openingOf(vent), share: 1 }],
             band,
-            perVolt.levelHalfSpace,
+            levelPerVolt,
             perVolt.airSpeedPeak,
             system.air,
           ),
@@ -185,6 +196,9 @@ export function soundOf(
       least: worst(frequencies, impedance, -1),
       load,
     },
+    ...(job.heard && {
+      heard: heardTold(job, job.heard, system, limits, { from, reference: found.referenceLevel, curves: grid }),
+    }),
     curves: curvesOf(
       behind(filter, respond(system, grid, { driveVoltageRms: flatDrive })),
       greatestLevel(system, limits, grid),

@@ -2,6 +2,7 @@ import { compileFilter } from '@airspring/core/filter';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import type { FrequencyGrid } from '@airspring/core/quantity';
 import { REFERENCE_PRESSURE } from '@airspring/core/response';
+import { wantedAt } from '../job/heard.js';
 import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import type { Point, Variant } from '../kind/box-kind.js';
@@ -26,6 +27,10 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const { density, probes, load: loadPoint, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(wanted);
+  // What walls, room and distance change is a factor on the level alone.
+  const { gain, inStep } = wantedAt(job.heard);
+  const gains = gain(grid).map((level) => 10 ** (level / 20));
+  const gainNear = job.heard?.wanted ? between(gain, grid) : () => 1;
   const column = (name: string) => columns[probes.indexOf(name)] as ComplexColumn;
   const flow = column('radiatedFlow');
   const velocity = column('coneVelocity');
@@ -66,7 +71,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     one[0] = f;
     sweep(one, oneColumn);
     filter?.(one as FrequencyGrid, oneFlow);
-    return magnitude(oneFlow, 0) * f;
+    return magnitude(oneFlow, 0) * f * gainNear(f);
   };
   const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
 
@@ -80,7 +85,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const demandOf = (point: Point, out: Demand): void => {
     loadPoint(point);
     sweep(grid, columns);
-    setReference(referenceLevel());
+    setReference(referenceLevel() + inStep);
     out.cutoff = grid[0]!;
     let open = true;
     /** The last frequency at which a limit is exceeded, and how much of it is used there; 0 while every limit holds. */
@@ -90,13 +95,14 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     for (let i = BELOW + BAND - 1; i >= 0; i--) {
       const f = grid[i]!;
       const u = magnitude(flow, i) * f;
-      const heard = u * passed[i]!;
+      const there = u * gains[i]!;
+      const heard = there * passed[i]!;
       levels[i] = heard;
       if (open && heard < fallen) {
         open = false;
         out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossingFrom(i, grid, levels, fallen, size);
       }
-      const drive = asked / u;
+      const drive = asked / there;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);
       if (i >= BELOW) {
@@ -134,4 +140,22 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
   return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;
+}
+
+/** So many values of a gain for each frequency of the search keep what lies between them right within 0.001 dB. */
+const FINER = 32;
+
+/** A gain as a factor at any frequency of a grid, by straight lines between values that lie close together. */
+function between(gain: (frequencies: ArrayLike<number>) => Float64Array, grid: Float64Array): (f: number) => number {
+  const count = FINER * grid.length;
+  const [from, to] = [grid[0]!, grid[grid.length - 1]!];
+  const span = Math.log(to / from);
+  const factors = gain(Float64Array.from({ length: count + 1 }, (_, i) => from * Math.exp((span * i) / count))).map(
+    (level) => 10 ** (level / 20),
+  );
+  return (f) => {
+    const at = Math.min(Math.max((Math.log(f / from) / span) * count, 0), count);
+    const i = Math.min(Math.floor(at), count - 1);
+    return factors[i]! + (at - i) * (factors[i + 1]! - factors[i]!);
+  };
 }

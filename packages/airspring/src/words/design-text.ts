@@ -6,6 +6,7 @@ import type { Played } from '../record/played.js';
 import { BINDS } from '../record/prices.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
+import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 import {
@@ -84,6 +85,7 @@ export const playingBlocks = (design: Played, say: Phrasing, uncertain: readonly
   ...filterText(design, say),
   ...uncertain,
   ...belowText(design, say),
+  ...heardBlocks(design, say),
   'BELOW THE BAND',
   ...protectionText(design, say),
 ];

@@ -41,6 +41,9 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     watts: (value: number) => format('power', value, 'W'),
     ohms: (value: number) => format('resistance', value, 'Ω'),
     speed: (value: number) => format('airSpeedPeak', value, 'm/s'),
+    /** A way through a room. */
+    metres: (metres: number) => `${decimalText(metres, 3)} m`,
+    cubicMetres: (volume: number) => format('volume', volume, 'm³', 3),
     travel: (metres: number) => format('length', metres, 'mm'),
   };
   const prints: Prints = {

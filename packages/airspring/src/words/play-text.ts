@@ -75,12 +75,16 @@ export function belowText(design: Played, say: Phrasing): string[] {
   ];
 }
 
+/** Where the wants of the brief are judged. */
+const placeText = ({ heard }: Played, say: Phrasing): string =>
+  heard?.wantedAt === 'listener' ? `at the listener, ${say.metres(heard.distance)} away` : 'at 1 m in half space';
+
 /** How loud it plays, and which limit it reaches first. */
 export function loudest(design: Played, say: Phrasing): string {
   const { level, frequency, binding } = design.loudness;
   const { lowest, highest } = bandOf(design);
   const wanted = limitOf(design, 'wanted.level');
-  return `It can play a steady tone of ${say.decibels(level)} at any frequency from ${say.edge(lowest)} to ${say.edge(highest)}, at 1 m in half space${wanted === undefined ? '' : ` (wanted: ${wanted})`}. If it plays louder, the first limit it reaches is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
+  return `It can play a steady tone of ${say.decibels(level)} at any frequency from ${say.edge(lowest)} to ${say.edge(highest)}, ${placeText(design, say)}${wanted === undefined ? '' : ` (wanted: ${wanted})`}. If it plays louder, the first limit it reaches is ${limitName(design, binding)}, at ${say.hertz(frequency)}.`;
 }
 
 /** The first limit reached in each stretch of the band. */
@@ -133,6 +137,7 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
   ...(design.vented ? [paragraph(ventSentences(design.vented, false, say))] : []),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
+  ...cautionOf(design, cautions.hearingThere),
 ];
 
 /** The high-pass that keeps the cone safe, its cost, and its coefficients where the brief asks for them. */

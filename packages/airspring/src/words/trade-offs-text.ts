@@ -25,7 +25,7 @@ function boxesText({ boxes }: TradeOffs, say: Phrasing): string[] {
       [...names].sort(([a], [b]) => a - b).map(([index, name]) => [`#${index + 1}`, `"${name}"`]),
     ),
     paragraph(
-      'From: the lowest frequency that the box plays at this level, at 1 m in half space, within every limit. Air: the net volume.',
+      'From: the lowest frequency that the box plays at this level, where the brief wants it, within every limit. Air: the net volume.',
     ),
   ];
 }

@@ -23,7 +23,7 @@ export interface GreatestProgrammeLevel {
   /** Rms voltage of the whole programme. */
   readonly driveVoltageRms: VoltageRms;
   readonly binding: string;
-  /** The drive that each limit alone would allow, by its name, V rms; left out where no drive reaches it. */
+  /** The drive that each limit alone would allow, by its name, V rms; the least of limits of one name, left out where no drive reaches it. */
   readonly drives: Readonly<Record<string, number>>;
   /** Rise of the coil above the air; 0 without a thermal model. */
   readonly coilRise: TemperatureDifference;
@@ -77,7 +77,7 @@ export function greatestProgrammeLevel(
   });
   const cold = used.map(({ name, perVolt }) => [name, 1 / Math.max(perVolt(0), 1e-150)] as const);
   const [least, drive] = cold.reduce((one, other) => (other[1] < one[1] ? other : one));
-  if (heat === undefined) return result(drive, least, Object.fromEntries(cold), 0);
+  if (heat === undefined) return result(drive, least, leastByName(cold), 0);
   // The rise of the resistance is what is searched: the drive follows from it, and grows with it.
   const driveAt = (rise: number) => Math.sqrt(squareOfDrive(rise, heat));
   const bounds = used.map(
@@ -92,5 +92,12 @@ export function greatestProgrammeLevel(
       ? [[bound.name, driveAt(firstPassed([bound], riseOfCold(cold[k]![1], heat)).strength)] as const]
       : [],
   );
-  return result(driveAt(strength), bounds[binding]!.name, Object.fromEntries(alone), strength);
+  return result(driveAt(strength), bounds[binding]!.name, leastByName(alone), strength);
+}
+
+/** Limits of one name count as one, such as those of a quiet vent, whose air may move only so far and so fast. */
+function leastByName(drives: readonly (readonly [string, number])[]): Record<string, number> {
+  const least: Record<string, number> = {};
+  for (const [name, drive] of drives) least[name] = Math.min(least[name] ?? Infinity, drive);
+  return least;
 }

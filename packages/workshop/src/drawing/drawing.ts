@@ -3,9 +3,9 @@ export type At = readonly [x: number, y: number];
 
 /**
  * What a line is for. `cut` goes through the board, `pocket` is a step on the side that is seen, `inside` one on the other side,
- * `drill` a hole of a bit, `note` is not cut at all: saw lines, centres, what is seen behind.
+ * `drill` a hole of a bit. Nothing is cut along `centre`, the lines of middles, and `note`, what else is shown.
  */
-export type Purpose = 'cut' | 'pocket' | 'inside' | 'drill' | 'note';
+export type Purpose = 'cut' | 'pocket' | 'inside' | 'drill' | 'centre' | 'note';
 
 /** A corner of a path. `bulge` bends the side after it: the tangent of a quarter of its angle, above zero to the left. */
 export interface Corner {
@@ -34,10 +34,14 @@ export interface Label {
   readonly at: At;
   readonly text: string;
   readonly size: 'large' | 'normal' | 'small';
-  /** Which side of the drawing it stands inside of, along the edge; otherwise `at` is its middle. */
+  /** Which edge it stands along, inside of it; otherwise `at` is its middle. */
   readonly within?: 'left' | 'right' | 'bottom' | 'top';
+  /** It stands above `at`. */
+  readonly above?: true;
   /** Whether nothing of the drawing shows through it. */
   readonly clear?: true;
+  /** Whether it stands in a circle, as the number of a step. */
+  readonly ringed?: true;
 }
 
 /** A text beside the drawing, with a line to what it is about. */

@@ -26,7 +26,7 @@ const wider = (form: Form, by: number): Form =>
     : ({ width: form.width + 2 * by, height: form.height + 2 * by, cornerRadius: form.cornerRadius + by } as Form);
 
 /** What a cutout is in a drawing. */
-function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout): Shape[] {
+export function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout): Shape[] {
   const at = [across, up] as const;
   const shapes: Shape[] = [];
   if (recess) shapes.push({ ...formShape('pocket', at, recess.form), filled: 'tint' });
@@ -34,7 +34,7 @@ function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout)
   if (opening) shapes.push({ ...formShape('cut', at, opening), ...(recess && { filled: 'solid' }) });
   if (opening && roundOver) shapes.push(formShape('inside', at, wider(opening, roundOver)));
   if (bolts) {
-    shapes.push({ purpose: 'note', form: 'circle', centre: at, radius: bolts.diameter / 2 });
+    shapes.push({ purpose: 'centre', form: 'circle', centre: at, radius: bolts.diameter / 2 });
     for (const [x, y] of boltsOf(bolts))
       shapes.push({ purpose: 'drill', form: 'circle', centre: [across + x, up + y], radius: bolts.hole / 2 });
   }
@@ -176,7 +176,7 @@ function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
       ? 0.01
       : Math.min(0.012, ('diameter' in form ? form.diameter : Math.min(form.width, form.height)) / 4);
   return [
-    line('note', [across - half, up], [across + half, up]),
-    line('note', [across, up - half], [across, up + half]),
+    line('centre', [across - half, up], [across + half, up]),
+    line('centre', [across, up - half], [across, up + half]),
   ];
 }

@@ -40,7 +40,7 @@ export function sheetDrawing(sheet: NestedSheet, { pieces = [] }: { readonly pie
   const numbered = cuts.map(({ across, at, from, to }, i): Label => {
     // The number stands near the end at which the saw begins, one after another a little farther in.
     const along = from + Math.min((to - from) / 2, 0.035);
-    return { at: across === 'x' ? [at, along] : [along, at], text: String(i + 1), size: 'small', clear: true, ringed: true };
+    return { at: across === 'x' ? [at, along] : [along, at], text: String(i + 1), size: 'small', ringed: true };
   });
   return {
     title: `${capital(name)}: ${mm(length)} × ${mm(width)} mm`,

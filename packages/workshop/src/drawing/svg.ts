@@ -24,7 +24,8 @@ const strokes: Readonly<Record<Purpose, string>> = {
   pocket: 'stroke-width="0.3"',
   inside: 'stroke-width="0.25" stroke-dasharray="2.4 1.2"',
   drill: 'stroke-width="0.3"',
-  note: 'stroke-width="0.15" stroke-dasharray="4 1 0.8 1"',
+  centre: 'stroke-width="0.15" stroke-dasharray="4 1 0.8 1"',
+  note: 'stroke-width="0.2"',
 };
 
 const n = (value: number): string => String(Number(value.toFixed(2)));
@@ -167,12 +168,16 @@ function apart(wanted: readonly number[], least: number): number[] {
   return placed;
 }
 
-function drawLabel(paper: Paper, { at, text, size, within, clear }: Label): void {
+function drawLabel(paper: Paper, { at, text, size, within, above, clear, ringed }: Label): void {
   const [x, y] = [paper.x(at[0]), paper.y(at[1])];
+  if (ringed) {
+    const radius = letters[size] * 0.85;
+    paper.put(`<circle cx="${n(x)}" cy="${n(y)}" r="${n(radius)}" stroke-width="0.2" fill="var(--paper, Canvas)"/>`);
+  }
   const inset = letters[size] * 0.95;
   const upright = within === 'left' || within === 'right';
   const dx = within === 'left' ? inset : within === 'right' ? -inset : 0;
-  const dy = within === 'top' ? inset : within === 'bottom' ? -inset : 0;
+  const dy = within === 'top' ? inset : within === 'bottom' || above ? -inset : 0;
   put(paper, text, [x + dx, y + dy], size, 'middle', upright, clear);
 }
 

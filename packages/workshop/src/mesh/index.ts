@@ -9,3 +9,7 @@ export { stl } from './stl.js';
 export { threeMf } from './three-mf.js';
 /** What does a solid look like? */
 export { preview, type View } from './preview.js';
+/** Does a surface run through itself? */
+export { type Crossing, crossings } from './crossings.js';
+/** In which figures does a plane cut a solid? */
+export { type Plane, sliceOf } from './slice.js';

@@ -35,7 +35,8 @@ export function meshFaults(mesh: Mesh): readonly Reason[] {
   const { open, many } = edgeFaults(written);
   add('open-edge', open, 'Edges that no second triangle runs along in the other direction');
   add('edge-of-many-triangles', many, 'Edges along which several triangles run in the same direction');
-  const volume = volumeOf(mesh);
+  // A surface that is not closed encloses nothing.
+  const volume = faults.length > 0 ? 1 : volumeOf(mesh);
   if (!(volume > 0)) faults.push({ code: 'no-volume', text: `It encloses ${volume} m³: turn its triangles outwards.` });
   return faults;
 }

@@ -1,5 +1,5 @@
-import { decimalText } from '@airspring/core/quantity';
 import { inDepthOrder } from './depth-order.js';
+import { merged } from './flat-faces.js';
 import { doubleAreaOf, type Mesh } from './mesh.js';
 import { visibleOf } from './visible-triangles.js';
 
@@ -18,7 +18,7 @@ export interface View {
 /** Light from the upper left of the viewer: right, up, towards the viewer. */
 const light = [-0.45, 0.62, 0.64] as const;
 /** Greys of faces turned away from the light and towards it. They stand out from white paper and from a dark page. */
-const [dark, bright] = [92, 232];
+const [dark, bright] = [70, 240];
 const SHADES = 24;
 
 /**
@@ -43,26 +43,53 @@ export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480
     );
   const [width, height] = [greatest[0]! - least[0]!, greatest[1]! - least[1]!];
   const scale = (size - 2 * MARGIN) / Math.max(width, height);
-  const x = (value: number) => decimalText((value - least[0]!) * scale + MARGIN, 4);
-  const y = (value: number) => decimalText((greatest[1]! - value) * scale + MARGIN, 4);
+  const at = ([right, up]: readonly number[]): Place => [
+    Math.round(((right! - least[0]!) * scale + MARGIN) * STEPS),
+    Math.round(((greatest[1]! - up!) * scale + MARGIN) * STEPS),
+  ];
   const runs: { shade: number; path: string }[] = [];
-  for (const { points, source } of inDepthOrder(visibleOf(seen))) {
+  for (const { points, source } of inDepthOrder(merged(visibleOf(seen)))) {
+    const path = pathOf(points.map(at));
+    if (path === '') continue;
     const shade = shadeOf(seen, source);
-    const path = `M${points.map(([right, up]) => `${x(right)} ${y(up)}`).join('L')}Z`;
     const last = runs.at(-1);
     if (last?.shade === shade) last.path += path;
     else runs.push({ shade, path });
   }
-  const paths = runs.map(({ shade, path }) => {
-    const grey = Math.round(dark + ((bright - dark) * shade) / SHADES).toString(16);
-    return `<path fill="#${grey}${grey}${grey}" stroke="#${grey}${grey}${grey}" d="${path}"/>`;
-  });
-  const [w, h] = [width, height].map((edge) => Math.ceil(edge * scale + 2 * MARGIN));
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-width="0.6" stroke-linejoin="round"><title>${escaped(title)}</title>\n${paths.join('\n')}\n</svg>\n`;
+  const paths = runs.map(({ shade, path }) => `<path class="s${shade}" d="${path}"/>`);
+  const used = [...new Set(runs.map(({ shade }) => shade))].sort((one, other) => one - other);
+  const style = used.map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)}}`).join('');
+  const [w, h] = [width, height].map((edge) => Math.ceil(edge * scale + 2 * MARGIN) * STEPS);
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-width="${SEAM * STEPS}" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}</style>\n${paths.join('\n')}\n</svg>\n`;
 }
 
 /** Free border of a picture. */
 const MARGIN = 4;
+/** Whole steps of a unit: coordinates are whole numbers, which are short. */
+const STEPS = 4;
+/** Width of the line of its own colour that closes the seam between two faces. */
+const SEAM = 1.4;
+
+type Place = readonly [x: number, y: number];
+
+/** A closed path by steps from point to point; empty where it has shrunk to a line. */
+function pathOf(places: readonly Place[]): string {
+  const apart = places.filter(([x, y], i) => {
+    const [beforeX, beforeY] = places[(i + places.length - 1) % places.length]!;
+    return x !== beforeX || y !== beforeY;
+  });
+  if (apart.length < 3) return '';
+  const steps = apart.slice(1).map(([x, y], i) => {
+    const [dx, dy] = [x - apart[i]![0], y - apart[i]![1]];
+    return dy < 0 ? `${dx}${dy}` : `${dx} ${dy}`;
+  });
+  return `M${apart[0]![0]} ${apart[0]![1]}l${steps.reduce((path, step) => (step.startsWith('-') ? path + step : `${path} ${step}`))}z`;
+}
+
+const greyOf = (shade: number): string => {
+  const grey = Math.round(dark + ((bright - dark) * shade) / SHADES).toString(16);
+  return `#${grey}${grey}${grey}`;
+};
 
 /** The corners as the viewer sees them: to the right, up, and towards the viewer. */
 function projected({ corners, triangles }: Mesh, azimuth: number, elevation: number): Mesh {

@@ -1,3 +1,4 @@
+import { type EndCorrection, flared } from '@airspring/core/duct';
 import { type Fault, refuse } from '@airspring/core/fault';
 import { type LengthInput, positive, readFields } from '@airspring/core/quantity';
 import type { PlanePoint } from '../outline/index.js';
@@ -17,6 +18,8 @@ export interface Flare {
   readonly curve: (t: number) => PlanePoint;
   /** Values of t, in increasing order, at which one curve joins the next. */
   readonly joints?: readonly number[];
+  /** The end correction that it gives a round duct whose sharp end has the given one; default that of `flareEnd`. */
+  readonly endCorrection?: (end: EndCorrection) => EndCorrection;
   /** Citation keys. */
   readonly sources: readonly string[];
 }
@@ -35,7 +38,11 @@ export interface Flare {
  */
 export function roundFlare(input: { readonly radius: LengthInput }): Flare {
   const { radius } = readFields('flare', input, { radius: positive('length') });
-  return { ...ellipse(radius, radius), name: 'quarter round' };
+  return {
+    ...ellipse(radius, radius),
+    name: 'quarter round',
+    endCorrection: (end) => flared({ radius, end }),
+  };
 }
 
 /** Sizes of a flare that is longer than it is wide, or the reverse. */

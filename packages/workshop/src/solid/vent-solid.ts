@@ -27,22 +27,21 @@ export interface VentSolid {
  */
 export function ventSolid(input: VentSolidInput): VentSolid {
   const drawing = ventDrawing(input);
-  const { section, wall, bends, fineness } = drawing;
+  return { name: 'vent', mesh: ventMesh(drawing, wallProfile(drawing), true), drawing };
+}
+
+/** The solid of a wall, cut open along the centre line of a vent. The holes for screws are in the piece with the flange. */
+export function ventMesh(drawing: VentDrawing, profile: Outline, withFlange: boolean): Mesh {
+  const { section, wall, bends, fineness, flange, outerFlare, innerFlare } = drawing;
   const radius = Math.max(...halfWidths(section));
-  const reach = Math.max(
-    wall,
-    drawing.flange?.reach ?? 0,
-    drawing.outerFlare?.widening ?? 0,
-    drawing.innerFlare?.widening ?? 0,
-  );
-  const mesh = sweptMesh({
-    profile: wallProfile(drawing),
+  const reach = Math.max(flange?.reach ?? 0, wall + (outerFlare?.widening ?? 0), wall + (innerFlare?.widening ?? 0));
+  return sweptMesh({
+    profile,
     around: around(section, sidesOf(radius + reach, fineness)),
     line: lineOf(drawing),
     step: bends.length === 0 ? 1 : bendStep(drawing),
-    bores: flangeBores(drawing),
+    bores: withFlange ? flangeBores(drawing) : [],
   });
-  return { name: 'vent', mesh, drawing };
 }
 
 /** Angle of the steps of a bend that stays within the fineness of its circle on the outside. */

@@ -1,0 +1,149 @@
+import { standardAir } from '@airspring/core/air';
+import { greatestLevel } from '@airspring/core/limit';
+import { complexColumn } from '@airspring/core/numeric';
+import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
+import {
+  compileCorner,
+  compileRoomGain,
+  gainLevel,
+  levelAtDistance,
+  roomModes,
+  solidAngles,
+} from '@airspring/core/room';
+import { type Brief, design, reportText, retrofit } from 'airspring';
+import { expect, test } from 'vitest';
+import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
+import corner from '../../../packages/airspring/briefs/thunder-in-the-corner.json' with { type: 'json' };
+import { heardOf } from '../../../packages/airspring/src/job/heard.js';
+import { limitsOf } from '../../../packages/airspring/src/record/limits.js';
+import { playingOf } from '../../../packages/airspring/src/record/playing.js';
+import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
+import { bestOf, demo, searchFor } from '../../arbitrary/brief.js';
+import { faultsOf } from '../../refusal/faults.js';
+
+const closed = { ...demo, box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } } as Brief;
+/** The demonstration as a closed box, with its level wanted in a room. */
+const heardIn = (room: Brief['room'], level = '90 dB', more: Partial<Brief['wanted']> = {}) =>
+  ({ ...closed, wanted: { ...closed.wanted, level, at: 'listener', ...more }, room }) as Brief;
+
+test('a room that is a half space at 1 m leads to the same designs as none', () => {
+  const { wanted } = closed;
+  const plain = { ...closed, wanted: { ...wanted, level: '90 dB' } } as Brief;
+  const { heard, ...there } = bestOf(heardIn({ distance: '1 m', walls: ['0 mm'] }));
+  const { assumed, cautions, ...rest } = there;
+  expect(rest).toEqual(Object.fromEntries(Object.keys(rest).map((name) => [name, bestOf(plain)[name as 'box']])));
+  expect(heard?.listener).toEqual(heard?.oneMetre);
+});
+
+test('a listener who sits twice as far away needs 6.02 dB more of the same box', () => {
+  const near = bestOf(heardIn({ distance: '2 m' }, '86.020599913 dB'));
+  const far = bestOf(heardIn({ distance: '4 m' }, '80 dB'));
+  expect(far.box).toEqual(near.box);
+  expect(near.loudness.level - far.loudness.level).toBeCloseTo(20 * Math.log10(2), 9);
+  expect(far.atWantedLevel.displacementPeak.value).toBeCloseTo(near.atWantedLevel.displacementPeak.value, 9);
+});
+
+test('the directions over which images are averaged are those of the space that the walls leave', () => {
+  const walls = [0.3, 0.7, 1.1];
+  const distance = 900;
+  const { gain } = heardOf({ distance, walls }, true, standardAir);
+  const grid = frequencyGrid([40, 110, 240]);
+  const sums = new Float64Array(grid.length);
+  const N = 24;
+  for (let i = 0; i < N; i++)
+    for (let j = 0; j < N; j++) {
+      const up = (i + 0.5) / N;
+      const turn = ((j + 0.5) / N) * (Math.PI / 2);
+      const flat = Math.sqrt(1 - up ** 2);
+      const along = [flat * Math.cos(turn), flat * Math.sin(turn), up].map((part) => si('length', part * distance));
+      const heard = complexColumn(grid.length);
+      heard.re.fill(1);
+      const near = walls.map((wall) => ({ distance: si('length', wall) }));
+      compileCorner({ walls: near, listener: along as never })(grid, heard);
+      for (let k = 0; k < grid.length; k++) sums[k]! += (heard.re[k]! ** 2 + heard.im[k]! ** 2) / N ** 2;
+    }
+  gain(grid).forEach((level, k) => expect(level).toBeCloseTo(10 * Math.log10(sums[k]!), 1));
+});
+
+test('what a report tells of a room is what the functions of core say', () => {
+  const room = { distance: '3 m', walls: ['0 mm', '0 mm'], volume: '40 m³', leakCorner: '4 Hz' };
+  const brief = heardIn(room, '84 dB', { rise: '6 dB' });
+  const search = searchFor(brief);
+  const [box] = bestBoxes(search, 1);
+  const told = bestOf(brief);
+  const { system, drivers, limits } = playingOf(box!);
+  const band = logarithmicGrid('45 Hz', '120 Hz', 200);
+  const exact = compileRoomGain(
+    { volume: '40 m³', distance: '3 m', leakCorner: '4 Hz', solidAngle: solidAngles.quarterSpace },
+    system.air,
+  );
+  for (const { frequency, gain } of told.heard!.gains) {
+    expect(Math.abs(gain - gainLevel(exact, [frequency])[0]!)).toBeLessThan(1e-9);
+  }
+  const most = greatestLevel(system, limitsOf(search.job, drivers, limits), band);
+  const there = gainLevel(exact, band).map((gain, i) => gain + most.levelHalfSpace[i]!);
+  expect(Math.abs(told.heard!.listener.level - Math.min(...there))).toBeLessThan(1e-9);
+  expect(told.loudness.level).toBe(told.heard!.listener.level);
+  expect(Math.abs(told.heard!.oneMetre.level - most.least.levelHalfSpace)).toBeLessThan(1e-9);
+  const { gainOfCurves } = told.heard!;
+  gainLevel(exact, told.curves.frequencies).forEach((gain, i) => {
+    expect(Math.abs(gain - gainOfCurves[i]!)).toBeLessThan(1e-9);
+  });
+  const inStep = levelAtDistance({ level: '0 dB' as never, distance: '3 m', solidAngle: solidAngles.quarterSpace });
+  expect(told.heard!.inStep).toBe(inStep);
+  // The search finds the same reach by its own road.
+  expect(Math.abs(told.response.cutoff - told.heard!.listener.cutoff!)).toBeLessThan(0.01);
+});
+
+test('the even pressure of a cabin carries a box deeper there than at 1 m in half space', () => {
+  const { heard } = bestOf(
+    heardIn({ distance: '1.2 m', volume: '4 m³', leakCorner: '6 Hz' }, '90 dB', { rise: '20 dB' }),
+  );
+  expect(heard!.oneMetre.cutoff! / heard!.listener.cutoff!).toBeGreaterThan(1.2);
+  expect(heard!.listener.level).toBeGreaterThan(heard!.oneMetre.level);
+});
+
+test('a room changes no design whose level is wanted at 1 m; both places are told apart', () => {
+  const room = { distance: '5 m', walls: ['100 mm', '400 mm'] };
+  const { heard, assumed, ...plain } = bestOf({ ...closed, room } as Brief);
+  const { assumed: _, ...without } = bestOf(closed);
+  expect(plain).toEqual(without);
+  expect(heard?.wantedAt).toBe('1 m');
+  expect(heard?.oneMetre.level).toBe(plain.loudness.level);
+});
+
+test('the thunder in the corner: its report tells the room, both places and the main speakers', () => {
+  const answer = design({ ...corner, box: { kinds: ['closed'] }, wanted: { ...corner.wanted, lowest: '50 Hz' } });
+  const text = reportText(answer).replace(/\s+(?:! )?/g, ' ');
+  const { length, width, height } = { length: '9 m', width: '7 m', height: '3.6 m' } as const;
+  const mode = roomModes({ length, width, height, upTo: '60 Hz' })[0]!.frequency;
+  for (const said of [
+    'at the listener, 6 m away (wanted: 98 dB)',
+    'near three walls at right angles (from the drivers: 130 mm, 300 mm, 350 mm)',
+    'The wants of this brief are judged at the listener.',
+    `Its first mode is at ${mode.toFixed(1)} Hz`,
+    'filters of Linkwitz and Riley of fourth order at 100 Hz',
+    'reflect all: a reflection factor of 1.00',
+    'Nearer to the box it is louder',
+  ])
+    expect(text).toContain(said);
+});
+
+test.each([
+  ['wanted.at', { wanted: { ...demo.wanted, at: 'listener' } }],
+  ['wanted.at', { wanted: { ...demo.wanted, at: 'the stage' }, room: { distance: '3 m' } }],
+  ['room.distance', { room: { walls: [] } }],
+  ['room.distance', { room: { distance: '9 m', size: { length: '4 m', width: '3 m', height: '2 m' } } }],
+  ['room.walls[1]', { room: { distance: '3 m', walls: ['0 mm', '5 L'] } }],
+  ['room.walls', { room: { distance: '3 m', walls: ['0 mm', '0 mm', '0 mm', '0 mm'] } }],
+  ['room.volume', { room: { distance: '1 m', volume: '3 m³', size: { length: '4 m', width: '3 m', height: '2 m' } } }],
+  ['room.leakCorner', { room: { distance: '3 m', leakCorner: '4 Hz' } }],
+  ['room.mains.f3', { room: { distance: '3 m', mains: { crossover: '80 Hz', distance: '3 m' } } }],
+])('a fault of a room is told at its path: %s', (path, fields) => {
+  expect(faultsOf(() => searchFor({ ...demo, ...fields })).map((fault) => fault.path)).toEqual([path]);
+});
+
+test('an existing box is judged at 1 m, so that a room is refused there', () => {
+  const faults = faultsOf(() => retrofit({ ...oldThunderBox, room: { distance: '3 m' } }));
+  expect(faults.map(({ path }) => path)).toEqual(['room']);
+});
