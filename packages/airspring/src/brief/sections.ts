@@ -5,8 +5,9 @@ import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, words } from './quantity-text.js';
-import { workshopField } from './workshop.js';
+
 import { PLACES, roomFields } from './room.js';
+import { workshopField } from './workshop.js';
 
 const opt = v.exactOptional;
 const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));

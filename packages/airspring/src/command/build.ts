@@ -44,7 +44,13 @@ function chosen(answer: Answer, only: string | undefined): Design | string {
 /** Writes the folder to build one box of a brief from. */
 export async function build(
   brief: unknown,
-  { only, into, standing, progress, load = workshop }: {
+  {
+    only,
+    into,
+    standing,
+    progress,
+    load = workshop,
+  }: {
     readonly only?: string | undefined;
     readonly into: string;
     readonly standing: string;
@@ -53,10 +59,15 @@ export async function build(
   },
 ): Promise<Built> {
   if (stands(brief)) {
-    return { ok: false, not: 'accepted', line: 'build is for briefs about a new box; for an existing box use airspring design --html' };
+    return {
+      ok: false,
+      not: 'accepted',
+      line: 'build is for briefs about a new box; for an existing box use airspring design --html',
+    };
   }
   const library = await installed(load);
-  if (library === undefined) return { ok: false, not: 'installed', line: `what to build from is made by other packages: ${INSTALL}` };
+  if (library === undefined)
+    return { ok: false, not: 'installed', line: `what to build from is made by other packages: ${INSTALL}` };
   try {
     const { kinds, models, alignments } = completeOptions({});
     const job = readBrief(brief, kinds, models, alignments);
@@ -64,9 +75,11 @@ export async function build(
     const box = chosen(answer, only);
     if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
     const made = await installed(() => library.filesToBuildFrom(workOf(box, job)));
-    if (made === undefined) return { ok: false, not: 'installed', line: `the parts for the printer are made by another package: ${INSTALL}` };
+    if (made === undefined)
+      return { ok: false, not: 'installed', line: `the parts for the printer are made by another package: ${INSTALL}` };
     const why = writeFolder(resolve(standing, into), made.files);
-    if (why !== undefined) return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
+    if (why !== undefined)
+      return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
     const lines = [
       `Box ${box.name} of "${visible(answer.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
       `Open ${made.files[0]!.path} first.`,

@@ -2,6 +2,7 @@ import { visible } from '@airspring/core/fault';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
 import type { DesignVent } from '../kind/build-record.js';
+import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { summary } from '../words/design-text.js';
@@ -71,7 +72,9 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
     },
     load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
     vents: vent ? [ventOf(vent)] : [],
-    building: design.told.building.map((phrase) => visible(say.phrase(phrase))),
+    building: design.told.building
+      .filter((phrase) => !tellsPieces(phrase))
+      .map((phrase) => visible(say.phrase(phrase))),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined),
     impedance: {

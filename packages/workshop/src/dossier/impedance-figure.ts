@@ -10,7 +10,9 @@ const marksOf = (from: number, to: number): number[] =>
     .filter((mark) => mark >= from && mark <= to);
 
 /** The magnitude of the impedance over frequency, as a paper on which a measured curve can be drawn. */
-export function impedanceFigure({ impedance: { frequencies, magnitude, peaks, dips } }: Pick<Work, 'impedance'>): string {
+export function impedanceFigure({
+  impedance: { frequencies, magnitude, peaks, dips },
+}: Pick<Work, 'impedance'>): string {
   const [from, to] = [frequencies[0]!, frequencies.at(-1)!];
   const greatest = Math.max(...magnitude);
   const step = [1, 2, 5, 10, 20, 50, 100, 200].find((one) => greatest / one <= 8) ?? 500;

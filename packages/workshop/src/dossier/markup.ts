@@ -2,7 +2,9 @@ const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 
 /** A text from outside, safe between tags and in attributes; characters that no page shows are left out. */
 export const escaped = (text: string): string =>
-  text.replace(/[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '').replace(/[&<>"]/g, (sign) => ESCAPES[sign]!);
+  text
+    .replace(/[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '')
+    .replace(/[&<>"]/g, (sign) => ESCAPES[sign]!);
 
 export const paragraph = (text: string): string => `<p>${escaped(text)}</p>`;
 export const caution = (text: string | undefined): string =>

@@ -13,7 +13,9 @@ export function wiringSection(work: Work): string {
       ? 'One driver: its + to the + of the amplifier, its − to the −.'
       : `${count} drivers: ${[
           ...(series > 1 ? [`${series} one after the other, the − of each to the + of the next`] : []),
-          ...(parallel > 1 ? [`${parallel} ${series > 1 ? 'such branches' : 'drivers'} side by side, + to + and − to −`] : []),
+          ...(parallel > 1
+            ? [`${parallel} ${series > 1 ? 'such branches' : 'drivers'} side by side, + to + and − to −`]
+            : []),
         ].join('; ')}.`;
   const pair = isobaric ? ' In each pair both cones must move the same way at the same time.' : '';
   return section(
@@ -22,11 +24,15 @@ export function wiringSection(work: Work): string {
       `<div class="pair">${figure(wiringFigure(work), `Each circle is a voice coil of "${name}".`)}<div>${paragraph(how + pair)}${paragraph(work.load)}</div></div>`,
       caution(work.cautions.mains),
       steps([
-        { says: 'Lead the cable through a cup for terminals or through a tight hole, and seal it: a leak there whistles and costs bass.' },
+        {
+          says: 'Lead the cable through a cup for terminals or through a tight hole, and seal it: a leak there whistles and costs bass.',
+        },
         {
           says: 'Check the poles: touch a cell of 1.5 V to the wires for a moment, + to +. Every cone must jump outwards. A cone that jumps inwards is joined the wrong way round (common practice).',
         },
-        { says: 'Measure the resistance between the two wires before the amplifier is joined. It is a little below the lowest impedance told under "Measure".' },
+        {
+          says: 'Measure the resistance between the two wires before the amplifier is joined. It is a little below the lowest impedance told under "Measure".',
+        },
       ]),
     ].join('\n'),
   );

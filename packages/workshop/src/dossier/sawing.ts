@@ -36,8 +36,8 @@ export interface Sawing {
 }
 
 const jointOf = ({ joint }: WorkTools): Joint => {
-  if (joint === undefined || 'butt' in joint) return butt;
-  return 'rabbet' in joint ? rabbet({ depth: si('length', joint.rabbet.depth) }) : mitre;
+  if (joint?.rabbet) return rabbet({ depth: si('length', joint.rabbet.depth) });
+  return joint?.mitre ? mitre : butt;
 };
 
 /** The board that is named, or one of that name with the numbers of fibreboard. */
@@ -65,7 +65,11 @@ const cutoutOf = (hole: WorkHole): CutoutInput => ({
 });
 
 /** Equal boards inside the box as a row of the cut list. */
-const boardRow = ({ name, count, length, width, thickness }: WorkBoard, board: Board, holes: readonly WorkHole[]): CutListRow => ({
+const boardRow = (
+  { name, count, length, width, thickness }: WorkBoard,
+  board: Board,
+  holes: readonly WorkHole[],
+): CutListRow => ({
   names: Array.from({ length: count }, () => name),
   count,
   length: si('length', Math.max(length, width)),
@@ -100,7 +104,10 @@ export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true }
     if (!nesting.ok) return nesting;
     sheets.push({ board: name, thickness, nesting });
   }
-  const inside = box.boards.reduce((sum, { count, length, width, thickness }) => sum + count * length * width * thickness, 0);
+  const inside = box.boards.reduce(
+    (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
+    0,
+  );
   const volume = panels.pieces.reduce((sum, piece) => sum + piece.volume, inside);
   return { ok: true, box: panels, rows, sheets, mass: si('mass', volume * board.density) };
 }

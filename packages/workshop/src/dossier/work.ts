@@ -112,7 +112,12 @@ export interface Work {
 
 /** What the workshop has; each may be left out, and the pages then say what was assumed. */
 export interface WorkTools {
-  readonly joint?: { readonly rabbet: { readonly depth: number } } | { readonly mitre: object } | { readonly butt: object };
+  /** One of the three. */
+  readonly joint?: {
+    readonly rabbet?: { readonly depth: number };
+    readonly mitre?: object;
+    readonly butt?: object;
+  };
   readonly sheets?: readonly { readonly length: number; readonly width: number; readonly count?: number }[];
   readonly kerf?: number;
   readonly trim?: number;

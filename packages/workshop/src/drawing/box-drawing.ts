@@ -66,8 +66,9 @@ function viewShapes(box: PanelBox, view: View): Shape[] {
 
 /** What a view is called, above it. */
 const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
-  const [across, up] = planeOf(face).axes.map((axis) => edgesOf(box)[axis]!) as [number, number];
-  return { at: [corner[0] + across / 2, corner[1] + up], text: face, size: 'normal', above: true };
+  const edges = edgesOf(box);
+  const [across, up] = planeOf(face).axes;
+  return { at: [corner[0] + edges[across]! / 2, corner[1] + edges[up]!], text: face, size: 'normal', above: true };
 };
 
 /**

@@ -1,4 +1,3 @@
-
 import { axisOf, isFar } from '../panel/box-edges.js';
 import { boltsOf, type Form, halvesOf } from '../panel/cutout.js';
 import type { PanelBox, Piece } from '../panel/index.js';
@@ -47,7 +46,9 @@ function fromBehind(boards: readonly Board[]): Board[] {
   const left = [...boards];
   const sorted: Board[] = [];
   while (left.length > 0) {
-    const free = left.findIndex((one) => left.every((other) => other === one || !isBehind(other, one) || isBehind(one, other)));
+    const free = left.findIndex((one) =>
+      left.every((other) => other === one || !isBehind(other, one) || isBehind(one, other)),
+    );
     sorted.push(...left.splice(Math.max(0, free), 1));
   }
   return sorted;
@@ -79,10 +80,22 @@ function boardShapes({ piece, least, greatest }: Board): Shape[] {
   const [x, y, z] = greatest;
   const side = (...corners: readonly Place[]) => polygon('note', corners.map(seen), 'solid');
   const shade = (...corners: readonly Place[]) => polygon('note', corners.map(seen), 'tint');
-  const right: Place[] = [[x, b, c], [x, b, z], [x, y, z], [x, y, c]];
-  const top: Place[] = [[a, y, c], [x, y, c], [x, y, z], [a, y, z]];
+  const right: Place[] = [
+    [x, b, c],
+    [x, b, z],
+    [x, y, z],
+    [x, y, c],
+  ];
+  const top: Place[] = [
+    [a, y, c],
+    [x, y, c],
+    [x, y, z],
+    [a, y, z],
+  ];
   const shapes = [side([a, b, c], [x, b, c], [x, y, c], [a, y, c]), side(...right), shade(...right), side(...top)];
-  const axis = piece.face ? axisOf(piece.face) : [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - piece.thickness) < 1e-9)!;
+  const axis = piece.face
+    ? axisOf(piece.face)
+    : [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - piece.thickness) < 1e-9)!;
   const { axes, turned } = piece.face ? planeOf(piece.face) : planeAcross(axis);
   const level = axis === 2 ? least[2] : greatest[axis]!;
   const isOutside = piece.face === 'front' || piece.face === 'right' || piece.face === 'top';

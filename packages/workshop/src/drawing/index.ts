@@ -4,7 +4,6 @@ export { pieceDrawing } from './piece-drawing.js';
 export { sheetDrawing } from './sheet-drawing.js';
 /** How is a whole box drawn, from three sides or pulled apart? */
 export { boxDrawing } from './box-drawing.js';
-export { explodedDrawing } from './exploded-drawing.js';
 /** What does a drawing consist of? */
 export type { At, Callout, Corner, Dimension, Drawing, Label, Purpose, Shape } from './drawing.js';
 /** How is a drawing shown on a page, or printed to scale? */

@@ -20,7 +20,10 @@ function partShapes({ name, x, y, length, width, turned }: NestedPart, pieces: r
  *
  * @example toSvg(sheetDrawing(nesting.sheets[0], { pieces: box.pieces }))
  */
-export function sheetDrawing(sheet: NestedSheet, { pieces = [] }: { readonly pieces?: readonly Piece[] | undefined } = {}): Drawing {
+export function sheetDrawing(
+  sheet: NestedSheet,
+  { pieces = [] }: { readonly pieces?: readonly Piece[] | undefined } = {},
+): Drawing {
   const { name, length, width, parts, cuts, offcuts } = sheet;
   const used = parts.reduce((sum, part) => sum + part.length * part.width, 0);
   const labels: Label[] = parts.flatMap((part): Label[] => {

@@ -53,7 +53,10 @@ function foldedBack(
   point: (corner: number) => Point,
 ): boolean {
   const [from, to] = shared.map(point) as [Point, Point];
-  const [p, q] = [mine, theirs].map((corners) => point(corners.find((corner) => !shared.includes(corner))!)) as [Point, Point];
+  const [p, q] = [mine, theirs].map((corners) => point(corners.find((corner) => !shared.includes(corner))!)) as [
+    Point,
+    Point,
+  ];
   const along = less(to, from);
   const [n, m] = [cross(along, less(p, from)), cross(along, less(q, from))];
   const sine = Math.hypot(...cross(n, m));
@@ -75,14 +78,19 @@ function sideMeets(from: Point, to: Point, [a, b, c]: readonly Point[], open: bo
     [a!, b!],
     [b!, c!],
     [c!, a!],
-  ].map(([p, q]) => dot(cross(less(q!, p!), less(at, p!)), normal) / (size * Math.hypot(...less(q!, p!)))) as [number, number, number];
+  ].map(([p, q]) => dot(cross(less(q!, p!), less(at, p!)), normal) / (size * Math.hypot(...less(q!, p!)))) as [
+    number,
+    number,
+    number,
+  ];
   const least = open ? ZERO : -ZERO;
   return one > least && two > least && three > least;
 }
 
 /** The same in one plane: the side starts inside, or crosses a side of the triangle. */
 function meetsInPlane(from: Point, to: Point, corners: readonly Point[], normal: Point, open: boolean): boolean {
-  const turn = (p: Point, q: Point, r: Point) => dot(cross(less(q, p), less(r, p)), normal) / (Math.hypot(...normal) * Math.hypot(...less(q, p)));
+  const turn = (p: Point, q: Point, r: Point) =>
+    dot(cross(less(q, p), less(r, p)), normal) / (Math.hypot(...normal) * Math.hypot(...less(q, p)));
   const least = open ? ZERO : -ZERO;
   const inside = (p: Point) => corners.every((corner, i) => turn(corner, corners[(i + 1) % 3]!, p) > least);
   if (inside(from) || inside(to)) return true;

@@ -17,7 +17,8 @@ export function merged(facets: readonly Facet[]): readonly Facet[] {
       joined = together(facet, side, partner);
       if (joined !== undefined) found[other!] = undefined;
     }
-    if (joined === undefined) facet.points.forEach((from, i) => waiting.set(keyOf(from, facet.points[(i + 1) % 3]!), found.length));
+    if (joined === undefined)
+      facet.points.forEach((from, i) => waiting.set(keyOf(from, facet.points[(i + 1) % 3]!), found.length));
     found.push(joined ?? facet);
   }
   return found.filter((facet) => facet !== undefined);

@@ -42,7 +42,11 @@ function touch(a: Float64Array, at: number, b: Float64Array, other: number): boo
   return true;
 }
 
-function treeOf({ corners, triangles }: Mesh): { readonly boxes: Float64Array; readonly order: Int32Array; readonly nodes: readonly Node[] } {
+function treeOf({ corners, triangles }: Mesh): {
+  readonly boxes: Float64Array;
+  readonly order: Int32Array;
+  readonly nodes: readonly Node[];
+} {
   const count = triangles.length / 3;
   const boxes = new Float64Array(6 * count);
   for (let t = 0; t < count; t++)
@@ -74,8 +78,7 @@ function treeOf({ corners, triangles }: Mesh): { readonly boxes: Float64Array; r
     const own = order.subarray(node.first, node.end);
     const limit = node.box[axis]! + node.box[axis + 3]!;
     let split = 0;
-    for (let i = 0; i < own.length; i++)
-      if (middleOf(own[i]!) < limit) [own[i], own[split++]] = [own[split]!, own[i]!];
+    for (let i = 0; i < own.length; i++) if (middleOf(own[i]!) < limit) [own[i], own[split++]] = [own[split]!, own[i]!];
     // Where all middles lie on one side, the list is halved by their order.
     if (split === 0 || split === own.length) {
       own.sort((one, other) => middleOf(one) - middleOf(other));

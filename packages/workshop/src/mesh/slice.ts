@@ -43,7 +43,9 @@ export function sliceOf({ corners, triangles }: Mesh, { origin, x, y }: Plane): 
   const pointOf = (key: number): readonly [number, number] => {
     const [a, b] = [Math.floor(key / count), key % count];
     const part = heights[a]! / (heights[a]! - heights[b]!);
-    const at = [0, 1, 2].map((k) => corners[3 * a + k]! + part * (corners[3 * b + k]! - corners[3 * a + k]!) - origin[k]!);
+    const at = [0, 1, 2].map(
+      (k) => corners[3 * a + k]! + part * (corners[3 * b + k]! - corners[3 * a + k]!) - origin[k]!,
+    );
     const along = (axis: SpacePoint) => at[0]! * axis[0] + at[1]! * axis[1] + at[2]! * axis[2];
     return [along(x), along(y)];
   };

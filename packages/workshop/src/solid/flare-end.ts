@@ -73,7 +73,11 @@ function caps({ curve, joints = [] }: Flare, radius: number): { readonly mass: n
     const [grows, moves] = [next.radius - last.radius, next.middle - last.middle];
     const [low, high] = [grows + moves * Math.cos(angle), grows + moves];
     // Where a cone is part of the profile, its caps have one middle. At a corner of the profile two caps coincide.
-    const open = 2 * Math.PI * ro ** 2 * (Math.abs(high - low) < 1e-9 * Math.abs(high) ? (1 - Math.cos(angle)) / high : Math.log(high / low) / moves);
+    const open =
+      2 *
+      Math.PI *
+      ro ** 2 *
+      (Math.abs(high - low) < 1e-9 * Math.abs(high) ? (1 - Math.cos(angle)) / high : Math.log(high / low) / moves);
     if (low > 0 && Number.isFinite(open)) mass += 1 / open;
     last = next;
   }

@@ -1,5 +1,16 @@
 import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
-import { type Field, format, type Length, type LengthInput, notNegative, optional, positive, readFields, readInto, si } from '@airspring/core/quantity';
+import {
+  type Field,
+  format,
+  type Length,
+  type LengthInput,
+  notNegative,
+  optional,
+  positive,
+  readFields,
+  readInto,
+  si,
+} from '@airspring/core/quantity';
 
 export interface HoleBySawInput {
   /** Diameter of what goes through the hole. */
@@ -67,7 +78,10 @@ export function holeBySaw(input: HoleBySawInput): HoleBySaw | Impossible {
   const wide = saws.filter((saw) => saw >= through + play - 1e-9);
   if (wide.length === 0) {
     const [needed, widest] = [through + play, Math.max(...saws)].map((size) => format('length', size, 'mm', 4));
-    return impossible('no-saw-wide-enough', `The hole must be ${needed} wide, but the widest saw makes ${widest}. Use a jigsaw or a router.`);
+    return impossible(
+      'no-saw-wide-enough',
+      `The hole must be ${needed} wide, but the widest saw makes ${widest}. Use a jigsaw or a router.`,
+    );
   }
   const diameter = Math.min(...wide);
   return {

@@ -1,7 +1,7 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { type EndCorrection, finiteFlange, flanged, type Opening, rectangularPiston } from '@airspring/core/duct';
 import type { Warning } from '@airspring/core/fault';
-import { type Area, type Frequency, type Length, type VolumeInput, si } from '@airspring/core/quantity';
+import { type Area, type Frequency, type Length, si, type VolumeInput } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { airwayOf } from './airway.js';
 import { type Section, sectionArea } from './cross-section.js';
@@ -61,7 +61,13 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
     {
       vent: round
         ? { diameter: metres(section.diameter), length: metres(length), wall: metres(wall), ...ends }
-        : { width: metres(section.width), height: metres(section.height), length: metres(length), wall: metres(wall), ...ends },
+        : {
+            width: metres(section.width),
+            height: metres(section.height),
+            length: metres(length),
+            wall: metres(wall),
+            ...ends,
+          },
       netVolume,
     },
     air,

@@ -1,5 +1,13 @@
 import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
-import { type Fields, given, type LengthInput, notNegative, optional, positive, readFields } from '@airspring/core/quantity';
+import {
+  type Fields,
+  given,
+  type LengthInput,
+  notNegative,
+  optional,
+  positive,
+  readFields,
+} from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
 import { centreLine, NANOMETRE } from './centre-line.js';
@@ -119,12 +127,20 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   refuse(grooveFaults(drawing, sizes));
   const through = 2 * sizes.sleeve;
   const { saws, play = usualPlay, cover = usualCover } = fields;
-  const found = saws === undefined ? undefined : holeBySaw({ through: metre(through), saws: saws.map(metre), play: metre(play), cover: metre(cover) });
+  const found =
+    saws === undefined
+      ? undefined
+      : holeBySaw({ through: metre(through), saws: saws.map(metre), play: metre(play), cover: metre(cover) });
   if (found?.ok === false) return found;
   const hole = found?.diameter ?? through + play;
   const flangeRadius = Math.max(hole / 2 + cover, sizes.rim + sizes.clearance + drawing.wall);
   const make = (profile: Outline, radius: number) =>
-    sweptMesh({ profile, around: around({ form: 'round', diameter: 0 }, sidesOf(radius, drawing.fineness)), line: centreLine(1, []), step: 1 });
+    sweptMesh({
+      profile,
+      around: around({ form: 'round', diameter: 0 }, sidesOf(radius, drawing.fineness)),
+      line: centreLine(1, []),
+      step: 1,
+    });
   return {
     ok: true,
     flange: make(flangeProfile(sizes, flangeRadius), flangeRadius),
@@ -134,7 +150,11 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
     proud: sizes.proud,
     seat: 2 * sizes.seat,
     clearance: sizes.clearance,
-    cord: { thickness: sizes.cord, squeeze: SQUEEZE, length: 2 * Math.PI * (sizes.seat - sizes.groove + sizes.cord / 2) },
+    cord: {
+      thickness: sizes.cord,
+      squeeze: SQUEEZE,
+      length: 2 * Math.PI * (sizes.seat - sizes.groove + sizes.cord / 2),
+    },
   };
 }
 
@@ -162,7 +182,10 @@ function sizesOf(drawing: VentDrawing, fields: Fields<typeof shape>): Sizes {
   const radius = radiusOf(drawing);
   const line = outerLine(drawing);
   const widest = Math.max(fields.widestInnerFlare?.widening ?? 0, drawing.innerFlare?.widening ?? 0);
-  const behindRim = Math.max(heightAt(line, RIM), ...line.filter(([along]) => along >= RIM).map(([, offset]) => offset));
+  const behindRim = Math.max(
+    heightAt(line, RIM),
+    ...line.filter(([along]) => along >= RIM).map(([, offset]) => offset),
+  );
   const seat = radius + Math.max(behindRim, widest + drawing.wall);
   const proud = RIM + drawing.wall;
   const end = Math.max(proud + panelThickness, RIM + BEVEL + GROOVE * cord + 3 * drawing.wall);
@@ -184,14 +207,28 @@ function grooveFaults(drawing: VentDrawing, { seat, groove, grooveAt, cord, clea
   const faults: Fault[] = [];
   const remedy = 'Take a thinner cord, or a thicker wall.';
   if (groove <= 0) {
-    faults.push({ code: 'inconsistent', path: 'clearance', got: clearance, expected: `less than ${(1 - SQUEEZE) * cord} m, so that the cord is pressed`, remedy: 'Take a thicker cord, or less clearance.' });
+    faults.push({
+      code: 'inconsistent',
+      path: 'clearance',
+      got: clearance,
+      expected: `less than ${(1 - SQUEEZE) * cord} m, so that the cord is pressed`,
+      remedy: 'Take a thicker cord, or less clearance.',
+    });
   }
   const duct = ductLine(drawing);
   const half = (GROOVE * cord) / 2;
-  const beneath = Math.min(...[-half, half].map((by) => seat - groove - radiusOf(drawing) - heightAt(duct, Math.max(0, grooveAt + by))));
+  const beneath = Math.min(
+    ...[-half, half].map((by) => seat - groove - radiusOf(drawing) - heightAt(duct, Math.max(0, grooveAt + by))),
+  );
   const least = LEAST_LINES * drawing.nozzle;
   if (beneath < least - NANOMETRE) {
-    faults.push({ code: 'inconsistent', path: 'cord', got: cord, expected: `a cord whose groove leaves ${least} m of the wall; it leaves ${beneath} m`, remedy });
+    faults.push({
+      code: 'inconsistent',
+      path: 'cord',
+      got: cord,
+      expected: `a cord whose groove leaves ${least} m of the wall; it leaves ${beneath} m`,
+      remedy,
+    });
   }
   if (drawing.length < end + (drawing.innerFlare?.depth ?? 0) - NANOMETRE) {
     const expected = `at least ${end + (drawing.innerFlare?.depth ?? 0)} m, the seat in the flange and the inner flare`;

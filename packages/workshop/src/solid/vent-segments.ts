@@ -1,9 +1,17 @@
 import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
-import { type Fields, format, type LengthInput, notNegative, optional, positive, readFieldsInto } from '@airspring/core/quantity';
+import {
+  type Fields,
+  format,
+  type LengthInput,
+  notNegative,
+  optional,
+  positive,
+  readFieldsInto,
+} from '@airspring/core/quantity';
 import { extentOf, type Mesh, type Part } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
 import { type Frame, NANOMETRE } from './centre-line.js';
-import { lineOf, type VentDrawing, ventDrawing, type VentSolidInput } from './vent-drawing.js';
+import { lineOf, type VentDrawing, type VentSolidInput, ventDrawing } from './vent-drawing.js';
 import { heightAt, ventMesh, wallProfile } from './vent-solid.js';
 
 /** What a printer can build, clear of its clips and margins. */
@@ -72,7 +80,15 @@ export function ventSegments(input: VentSegmentsInput): VentSegments | Impossibl
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
     const expected = `at least ${least} m: two lines of the nozzle in each half of a joint, and the clearance`;
-    refuse([{ code: 'inconsistent', path: 'vent.wall', got: drawing.wall, expected, remedy: 'Thicken the wall, or take a finer nozzle.' }]);
+    refuse([
+      {
+        code: 'inconsistent',
+        path: 'vent.wall',
+        got: drawing.wall,
+        expected,
+        remedy: 'Thicken the wall, or take a finer nozzle.',
+      },
+    ]);
   }
   const ends = [0, ...cuts, drawing.length];
   const parts = ends.slice(1).map((end, i) => {
@@ -165,22 +181,36 @@ function pieceOf(drawing: VentDrawing, joint: Joint, from: number, to: number): 
 /** The wall of a vent between two joints: a socket at the outer one, a spigot at the inner one. */
 function pieceProfile(drawing: VentDrawing, { overlap, clearance, half }: Joint, from: number, to: number): Outline {
   const whole = wallProfile(drawing);
-  const turn = whole.findIndex(([along], i) => i > 0 && along === drawing.length && whole[i - 1]![0] === drawing.length);
+  const turn = whole.findIndex(
+    ([along], i) => i > 0 && along === drawing.length && whole[i - 1]![0] === drawing.length,
+  );
   const [clear, outside] = [whole.slice(0, turn), whole.slice(turn).reverse()];
   const [first, last] = [from === 0, to === drawing.length];
   const [clearFrom, clearTo] = [first ? 0 : from + overlap, last ? to : to + overlap];
   const [outFrom, outTo] = [first ? 0 : from + clearance, to];
   const duct = between(clear, clearFrom, clearTo);
   const wall = between(outside, outFrom, outTo);
-  const spigot: PlanePoint[] = last ? [] : [[to + overlap, half], [to, half]];
-  const socket: PlanePoint[] = first ? [] : [[from + clearance, half + clearance], [from + overlap, half + clearance]];
+  const spigot: PlanePoint[] = last
+    ? []
+    : [
+        [to + overlap, half],
+        [to, half],
+      ];
+  const socket: PlanePoint[] = first
+    ? []
+    : [
+        [from + clearance, half + clearance],
+        [from + overlap, half + clearance],
+      ];
   return [...duct, ...spigot, ...wall.reverse(), ...socket];
 }
 
 /** The part of a line between two positions, with its ends. */
 function between(line: readonly PlanePoint[], from: number, to: number): PlanePoint[] {
   const [start, end] = [line[0]![0], line.at(-1)![0]];
-  const inside = line.filter(([along]) => (along > from + NANOMETRE || from === start) && (along < to - NANOMETRE || to === end));
+  const inside = line.filter(
+    ([along]) => (along > from + NANOMETRE || from === start) && (along < to - NANOMETRE || to === end),
+  );
   return [
     ...(from === start ? [] : [[from, heightAt(line, from)] as const]),
     ...inside,
