@@ -47,18 +47,12 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
       `The ${piece.name} panel, seen from outside.`,
     ),
   );
-  const inside = (work.box?.holes ?? []).flatMap((hole) =>
-    hole.board
-      ? [
-          [
-            hole.what,
-            hole.board.name,
-            hole.form === 'circle' ? says(hole.diameter) : hole.sides.map(says).join(' × '),
-            `${says(hole.across)} from ${hole.from[0]}, ${says(hole.up)} from ${hole.from[1]}`,
-          ],
-        ]
-      : [],
-  );
+  const listed = sawing.listed.map((hole) => [
+    hole.what,
+    hole.board?.name ?? hole.face,
+    hole.form === 'circle' ? says(hole.diameter) : hole.sides.map(says).join(' × '),
+    `${says(hole.across)} from ${hole.from[0]}, ${says(hole.up)} from ${hole.from[1]}`,
+  ]);
   return [
     section(
       'Cut',
@@ -72,7 +66,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         ...cut,
       ].join('\n'),
     ),
-    ...(drawings.length > 0
+    ...(drawings.length + listed.length > 0
       ? [
           section(
             'Holes',
@@ -81,8 +75,11 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
                 'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
               ),
               ...drawings,
-              ...(inside.length > 0
-                ? ['<h3>Holes in boards inside</h3>', table(['hole', 'board', 'size', 'centre'], inside)]
+              ...(listed.length > 0
+                ? [
+                    '<h3>Openings along a panel, and holes in boards inside</h3>',
+                    table(['hole', 'board', 'size', 'centre'], listed),
+                  ]
                 : []),
             ].join('\n'),
           ),

@@ -1,6 +1,6 @@
 import type { Work } from './work.js';
 
-const [WIDE, TALL] = [640, 280];
+const [WIDE, TALL] = [640, 240];
 const [LEFT, BOTTOM, TOP, RIGHT] = [48, 34, 14, 12];
 
 /** Marks of a logarithmic axis: 1, 2 and 5 in each decade. */
@@ -16,7 +16,8 @@ export function impedanceFigure({
   const [from, to] = [frequencies[0]!, frequencies.at(-1)!];
   const greatest = Math.max(...magnitude);
   const step = [1, 2, 5, 10, 20, 50, 100, 200].find((one) => greatest / one <= 8) ?? 500;
-  const top = Math.ceil(greatest / step) * step;
+  // Room above the highest peak for its frequency.
+  const top = Math.ceil((1.08 * greatest) / step) * step;
   const x = (f: number) => LEFT + ((WIDE - LEFT - RIGHT) * Math.log(f / from)) / Math.log(to / from);
   const y = (ohms: number) => TALL - BOTTOM - ((TALL - BOTTOM - TOP) * ohms) / top;
   const at = (value: number) => value.toFixed(1);
@@ -32,8 +33,7 @@ export function impedanceFigure({
   const dots = [...peaks, ...dips]
     .filter(({ frequency }) => frequency >= from && frequency <= to)
     .map(({ frequency, value }) => {
-      const above = value > top * 0.9 ? 14 : -7;
-      return `<circle class="dot" cx="${at(x(frequency))}" cy="${at(y(value))}" r="3"/><text class="told" x="${at(x(frequency))}" y="${at(y(value) + above)}" text-anchor="middle">${frequency.toFixed(1)} Hz</text>`;
+      return `<circle class="dot" cx="${at(x(frequency))}" cy="${at(y(value))}" r="3"/><text class="told" x="${at(x(frequency))}" y="${at(y(value) - 7)}" text-anchor="middle">${frequency.toFixed(1)} Hz</text>`;
     });
   return `<svg class="chart" role="img" aria-label="The impedance that the finished box should have" viewBox="0 0 ${WIDE} ${TALL}" xmlns="http://www.w3.org/2000/svg">${across.join('')}${upwards.join('')}<path class="curve" d="${curve}"/>${dots.join('')}<text x="${WIDE - RIGHT}" y="${TALL - 4}" text-anchor="end">frequency, Hz</text><text x="6" y="11">Ω</text></svg>`;
 }

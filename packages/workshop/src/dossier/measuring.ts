@@ -40,11 +40,11 @@ export function wiringSection(work: Work): string {
 
 /** The impedance that proves that the built box is the designed one. */
 export function measuringSection(work: Work): string {
-  const { text, peaks, dips } = work.impedance;
-  const spots = [
-    ...peaks.map((point) => ['peak', point] as const),
-    ...dips.map((point) => ['dip', point] as const),
-  ].sort(([, a], [, b]) => a.frequency - b.frequency);
+  const { text, frequencies, peaks, dips } = work.impedance;
+  const last = frequencies.at(-1) ?? 0;
+  const spots = [...peaks.map((point) => ['peak', point] as const), ...dips.map((point) => ['dip', point] as const)]
+    .filter(([, { frequency }]) => frequency <= last)
+    .sort(([, a], [, b]) => a.frequency - b.frequency);
   return section(
     'Measure',
     [
@@ -56,6 +56,7 @@ export function measuringSection(work: Work): string {
       ),
       '<h3>How to measure it</h3>',
       caution(work.cautions.hearing),
+      caution(work.cautions.travel),
       steps([
         { says: 'Put a resistor of about 10 Ω and at least 5 W between the + of the amplifier and the box.' },
         { says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box.' },
@@ -67,7 +68,6 @@ export function measuringSection(work: Work): string {
           says: 'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
         },
       ]),
-      ...(work.cautions.travel ? [caution(work.cautions.travel)] : []),
     ].join('\n'),
   );
 }

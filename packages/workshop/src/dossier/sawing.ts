@@ -29,6 +29,8 @@ export const usual = {
 /** All that a saw makes for a box. */
 export interface Sawing {
   readonly box: PanelBox;
+  /** Holes that no drawing shows: those in boards inside, and openings that run along a panel. */
+  readonly listed: readonly WorkHole[];
   readonly rows: readonly CutListRow[];
   readonly sheets: readonly { readonly board: string; readonly thickness: number; readonly nesting: Nesting }[];
   /** Of all pieces together. */
@@ -81,15 +83,35 @@ const boardRow = (
   cutouts: holes.flatMap((hole) => (hole.board?.name === name ? [hole.what] : [])),
 });
 
+/** Axes of the two measures of a hole: 0 width, 1 height, 2 depth. */
+const axesOf = (face: WorkHole['face']): readonly [number, number] =>
+  face === 'left' || face === 'right' ? [2, 1] : face === 'bottom' || face === 'top' ? [0, 2] : [0, 1];
+
+/** Openings nearer to a panel than this are cut along it, m. */
+const ALONG = 0.002;
+
+/** Whether an opening is meant to run along a panel, as that of a slot whose sides are the panels. */
+function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
+  if (hole.form === 'circle') return false;
+  const edges = [outer.width, outer.height, outer.depth];
+  return axesOf(hole.face).some((axis, k) => {
+    const [middle, half] = [k === 0 ? hole.across : hole.up, hole.sides[k]! / 2];
+    return middle - half < thickness + ALONG || middle + half > edges[axis]! - thickness - ALONG;
+  });
+}
+
 /** What is sawn for a box, on which sheets, and how heavy it is; or why it cannot be sawn so. */
 export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
+  const inPanels = box.holes.filter((hole) => hole.board === undefined);
+  const drawn = inPanels.filter((hole) => !runsAlong(box, hole));
+  const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels = panelBox({
     outer: box.outer as SizeInput,
     thickness: si('length', box.thickness),
     joint: jointOf(tools),
     board,
-    cutouts: box.holes.filter((hole) => hole.board === undefined).map(cutoutOf),
+    cutouts: drawn.map(cutoutOf),
   });
   if (!panels.ok) return panels;
   const rows = [...cutList(panels), ...box.boards.map((one) => boardRow(one, board, box.holes))];
@@ -109,5 +131,5 @@ export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true }
     0,
   );
   const volume = panels.pieces.reduce((sum, piece) => sum + piece.volume, inside);
-  return { ok: true, box: panels, rows, sheets, mass: si('mass', volume * board.density) };
+  return { ok: true, box: panels, listed, rows, sheets, mass: si('mass', volume * board.density) };
 }
