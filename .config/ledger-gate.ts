@@ -22,6 +22,7 @@ export const auditedFloors: readonly string[] = [
   'recording',
   'simulation',
   'timeline',
+  'burst',
 ];
 
 /** The folders of floors that are audited, from the top of the work tree. */

@@ -160,7 +160,7 @@ export function compileTimeline<Motion = readonly Float64Array[]>(
       { code: 'inconsistent', path: 'timeline.vents', got: vents.length, expected: 'a probe ventAirSpeed', remedy },
     ]);
   }
-  const judges = [...judgesOf(limits, outputs), ...noiseJudges(vents, onsets, system.air, speedAt)];
+  const judges = [...judgesOf(limits, outputs, 'timeline.limits'), ...noiseJudges(vents, onsets, system.air, speedAt)];
   const simulation = simulate(system, { sampleRate, outputs: outputs.slice(1) });
   const filtered = filter && filteredDrive(filter, sampleRate);
   const interval = 1 / sampleRate;
