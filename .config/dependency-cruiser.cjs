@@ -29,7 +29,7 @@ const upwards = floors.slice(0, -1).map((floor, i) => ({
 }));
 
 /** A floor of transient imports only from the floors before it. */
-const rooms = ['signal', 'recording', 'simulation', 'timeline'];
+const rooms = ['signal', 'recording', 'simulation', 'timeline', 'burst'];
 const transient = '^packages/transient/src/';
 const later = rooms.slice(0, -1).map((room, i) => ({
   name: `transient-${room}`,

@@ -27,6 +27,7 @@ export const auditedFloors: readonly string[] = [
   'shape',
   'panel',
   'solid',
+  'burst',
 ];
 
 /** The folders of floors that are audited, from the top of the work tree. */

@@ -20,6 +20,7 @@ import { simdSweep } from '@airspring/core/simd';
 import { estimatedDriverVolume } from '@airspring/core/space';
 import { sensitivity } from '@airspring/core/tolerance';
 import { airSpeedPeak } from '@airspring/core/vent';
+import { meanBurstLevel } from '@airspring/transient/burst';
 import { mixDown } from '@airspring/transient/recording';
 import { shapedBurst } from '@airspring/transient/signal';
 import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
@@ -119,6 +120,7 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   '@airspring/transient/signal': [middleOfBurst[0], 1, 1e-12],
   // sinc² at half the sample rate: (2/π)²
   '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
+  '@airspring/transient/burst': [meanBurstLevel([100, 100]), 100, 1e-12],
   '@airspring/transient/timeline': [louder(), Math.SQRT2, 1e-12],
   airspring: [refused(() => design({ version: 1 })), 1, 0],
 };

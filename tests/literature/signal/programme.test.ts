@@ -1,7 +1,7 @@
 /** Spectra and crest factors against an independent program, and noise against its own definition. */
 import {
   compileListening,
-  type Programme,
+  type MeasuredProgramme,
   pinkNoise,
   programmeOf,
   type Signal,
@@ -34,7 +34,7 @@ const heard = (samples: number) => {
   return programme;
 };
 /** The same, taken in by blocks of odd sizes. */
-function taken(samples: number): Programme {
+function taken(samples: number): MeasuredProgramme {
   const { start, take, programme } = compileListening({ sampleRate: '2 kHz', resolution: '2 Hz' });
   const so = start();
   const block = tones.compile(RATE);
@@ -104,13 +104,26 @@ for (const [name, formula, listen] of [
     unit: 'Hz',
     tolerance: { relative: 1e-14, why: 'double precision' },
   });
+  for (const [field, expected] of [
+    ['share', welch.shares],
+    ['frequencies', welch.cells],
+  ] as const)
+    check(`signal.${name}.programme.${field}`, {
+      ...program,
+      formula,
+      given: { samples: { value: 7300, unit: '1' }, of: { value: field, unit: '' } },
+      got: ({ samples }) => listen(samples).programme[field],
+      expected,
+      unit: field === 'share' ? '1' : 'Hz',
+      tolerance: { absolute: field === 'share' ? 1e-14 : 1e-11, why: 'double precision; differences of a running sum' },
+    });
   check(`signal.${name}.sizes`, {
     ...program,
     formula,
     given: { samples: { value: 7300, unit: '1' } },
     got: ({ samples }) => {
-      const { peak, rms, crestFactor, duration } = listen(samples);
-      return [peak, rms, crestFactor, duration];
+      const { peak, rms, programme, duration } = listen(samples);
+      return [peak, rms, programme.crestFactor, duration];
     },
     expected: [welch.peak, welch.rms, welch.peak / welch.rms, 3.65],
     unit: '1, 1, 1, s',

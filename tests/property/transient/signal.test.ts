@@ -72,13 +72,18 @@ test.prop([signal, any, fc.maxSafeNat(), fc.nat(300)], { numRuns: fuzzRuns })(
 
 test.prop([frequency, segment, fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { maxLength: 700 })], {
   numRuns: fuzzRuns,
-})('programme has finite numbers, or is refused, or silent', (sampleRate, segment, samples) => {
+})('programme has finite numbers, or is refused, silent, or constant', (sampleRate, segment, samples) => {
   const resolution = si('frequency', sampleRate / segment);
   const listening = answered(() => compileListening({ sampleRate, resolution }));
   if (!listening) return;
   const heard = listening.start();
   listening.take(heard, Float64Array.from(samples));
   const programme = listening.programme(heard);
-  expect(programme.ok).toBe(samples.some((sample) => Math.abs(sample) > 1e-9));
+  const isLoud = samples.some((sample) => Math.abs(sample) > 1e-9);
+  if (!programme.ok) expect(programme.because[0]!.code).toBe(isLoud ? 'constant' : 'silence');
+  else {
+    expect(isLoud).toBe(true);
+    expect(programme.programme.share.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+  }
   allFinite(programme);
 });

@@ -121,6 +121,22 @@ test.each(Object.keys(families))('the same for %s', (name) => {
   expect(amplitude(out[1]!) / size('current')).toBeCloseTo(1, 9);
 });
 
+test('the integral of a velocity at a spring is that of its samples', () => {
+  const drive = sine(10, 45, 0.5);
+  const outputs = ['radiatorVelocity', 'integral radiatorVelocity'];
+  const { out } = played(families['passive radiators']!, { ...motorAndVent, losses: {}, outputs }, drive);
+  let sum = 0;
+  const [velocity, travel] = out as [Float64Array, Float64Array];
+  const most = Math.max(...travel.map(Math.abs));
+  velocity.forEach((v, n) => {
+    sum += (v + (velocity[n - 1] ?? 0)) / 2 / RATE;
+    expect(Math.abs(travel[n]! - sum) / most).toBeLessThan(1e-4);
+  });
+  expect(faultsOf(() => played(closed, { outputs: ['integral current'] }, drive))).toMatchObject([
+    { code: 'unknown-field', path: 'outputs[0]' },
+  ]);
+});
+
 test('its linear limit comes to the linear kernel by the square of the rate', () => {
   const off = [1, 2].map((times) => {
     const rate = RATE * times;

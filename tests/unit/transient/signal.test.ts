@@ -1,4 +1,6 @@
 /** What signals promise: the same samples by any blocks, and refusals at the path of the fault. */
+import { greatestProgrammeLevel, type Limit, pinkProgramme } from '@airspring/core/limit';
+import { si } from '@airspring/core/quantity';
 import {
   clipped,
   compileListening,
@@ -12,8 +14,10 @@ import {
   summed,
   sweep,
 } from '@airspring/transient/signal';
+import { compileLinear } from '@airspring/transient/simulation';
 import { expect, test } from 'vitest';
 import { faultsOf } from '../../refusal/faults.js';
+import { closed } from './boxes.js';
 
 const RATE = 48_000;
 const signals: readonly Signal[] = [
@@ -58,13 +62,73 @@ test('noise of another seed is another; its rms is 1 and its peaks are those of 
   pinkNoise({ seed: 2 }).compile(RATE)(0, other);
   expect(one.some((sample, i) => sample === other[i])).toBe(false);
   const heard = programmeOf(pinkNoise({ seed: 1 }), { sampleRate: '2 kHz', duration: '400 s' });
-  expect(heard).toMatchObject({ ok: true, rms: expect.closeTo(1, 1), crestFactor: expect.closeTo(4.6, 0) });
+  expect(heard).toMatchObject({
+    ok: true,
+    rms: expect.closeTo(1, 1),
+    programme: { crestFactor: expect.closeTo(4.6, 0) },
+  });
 });
 
 test('what has lower peaks has a lower crest factor', () => {
   const options = { sampleRate: '2 kHz', duration: '100 s' } as const;
   const heard = programmeOf(clipped(simulatedProgramme({ seed: 1 }), 2), options);
-  expect(heard).toMatchObject({ ok: true, peak: 2, crestFactor: expect.closeTo(2, 0) });
+  expect(heard).toMatchObject({ ok: true, peak: 2, programme: { crestFactor: expect.closeTo(2, 0) } });
+});
+
+test('pink noise, synthesised and measured, has the shares of the pink programme of core', () => {
+  const heard = programmeOf(pinkNoise({ seed: 5 }), { sampleRate: '2 kHz', duration: '1000 s' });
+  if (!heard.ok) throw new Error('silent');
+  const { frequencies, share, crestFactor } = heard.programme;
+  const first = frequencies.findIndex((f) => f > 20);
+  const parts = 24 * 4;
+  const edge = (i: number) => Math.sqrt(frequencies[i - 1]! * frequencies[i]!);
+  const [from, to] = [edge(first), edge(first + parts)];
+  const pink = pinkProgramme({ from: `${from} Hz`, to: `${to} Hz`, crestFactor: si('ratio', crestFactor) });
+  expect(pink.frequencies).toHaveLength(parts);
+  const band = share.subarray(first, first + parts);
+  const sum = band.reduce((total, one) => total + one, 0);
+  for (let i = 0; i < parts; i++) expect(frequencies[first + i]! / pink.frequencies[i]!).toBeCloseTo(1, 9);
+  // A third of an octave of noise scatters by a few per cent in this time.
+  for (let i = 0; i < parts; i += 8) {
+    const [ours, cores] = [band, pink.share].map((shares) => shares.subarray(i, i + 8).reduce((a, b) => a + b, 0));
+    expect(ours! / sum / cores!, `${frequencies[first + i]} Hz`).toBeGreaterThan(0.94);
+    expect(ours! / sum / cores!, `${frequencies[first + i]} Hz`).toBeLessThan(1.06);
+  }
+});
+
+test('the programme of a signal goes into the limits of core, which then say what a simulation of it does', () => {
+  const rate = 2000;
+  const signal = simulatedProgramme({ seed: 3 });
+  const heard = programmeOf(signal, { sampleRate: `${rate} Hz`, duration: '200 s' });
+  if (!heard.ok) throw new Error('silent');
+  const limit: Limit = {
+    name: 'far',
+    probe: 'coneVelocity',
+    integrated: true,
+    averaged: true,
+    greatestRms: 1e-3,
+    basis: 'a test',
+  };
+  const { driveVoltageRms } = greatestProgrammeLevel(closed, [limit], { programme: heard.programme });
+  const block = new Float64Array(200 * rate);
+  signal.compile(rate)(0, block);
+  const out = new Float64Array(block.length);
+  const { run, start } = compileLinear(closed, { sampleRate: `${rate} Hz`, outputs: ['displacement'] });
+  run(
+    start(),
+    block.map((u) => (u * driveVoltageRms) / heard.rms),
+    [out],
+  );
+  const rms = Math.sqrt(out.reduce((sum, x) => sum + x * x, 0) / out.length);
+  // The ends of the piece count less in its spectrum.
+  expect(Math.abs(rms / 1e-3 - 1)).toBeLessThan(0.01);
+});
+
+test('what never changes is no programme', () => {
+  const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
+  const heard = start();
+  take(heard, new Float64Array(8000).fill(0.3));
+  expect(programme(heard)).toMatchObject({ ok: false, because: [{ code: 'constant' }] });
 });
 
 test('silence is no programme, and neither is nothing', () => {
@@ -80,7 +144,7 @@ test('a single sample is answered with finite numbers', () => {
   const heard = start();
   take(heard, Float64Array.of(0.5));
   const found = programme(heard);
-  expect(found).toMatchObject({ ok: true, peak: 0.5, rms: 0.5, crestFactor: 1 });
+  expect(found).toMatchObject({ ok: true, peak: 0.5, rms: 0.5, programme: { crestFactor: 1 } });
   expect(found.ok && found.spectrum.density.every(Number.isFinite)).toBe(true);
 });
 

@@ -79,7 +79,9 @@ export function tuningBy(length: LengthFor, netVolume: number, ventLength: numbe
     const atNow = length(netVolume, fb);
     if (Math.abs(atNow - ventLength) < AGREES) return fb;
     const next = now + ((ventLength - atNow) * (now - before)) / (atNow - atBefore);
-    [before, atBefore, now] = [now, atNow, next];
+    before = now;
+    atBefore = atNow;
+    now = next;
   }
   return undefined;
 }

@@ -17,12 +17,34 @@ import { remembered } from './remembered.js';
 /** A rise that is no more than rounding, dB. */
 const ROUNDING = 1e-9;
 
+/** Peaks of a load at some drives: those of the reading that is greatest. */
+function fillLoad(
+  readings: readonly ComplexColumn[],
+  integrated: boolean | undefined,
+  drives: Float64Array,
+  grid: Float64Array,
+  out: Float64Array,
+): void {
+  for (let k = 0; k < readings.length; k++) {
+    const { re, im } = readings[k]!;
+    for (let i = 0; i < out.length; i++) {
+      const square = re[i]! * re[i]! + im[i]! * im[i]!;
+      if (k === 0 || square > out[i]!) out[i] = square;
+    }
+  }
+  for (let i = 0; i < out.length; i++) {
+    const peak = Math.SQRT2 * Math.sqrt(out[i]!) * drives[i]!;
+    out[i] = integrated ? peak / (2 * Math.PI * grid[i]!) : peak;
+  }
+}
+
 /**
  * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
  * costs some thousand multiplications.
  */
 export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
   const { wanted, amplifier } = job;
+  const { voltage, current: mostCurrent } = amplifier;
   const compiled = compileVariant(variant);
   const { density, probes, load: loadPoint, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
@@ -55,12 +77,11 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const perXmax = Math.SQRT2 / (2 * Math.PI * Xmax);
   const perHeat = Math.sqrt(Re / Pe);
   const levels = new Float64Array(BELOW + BAND);
-  const [drives, travels, currents] = [0, 1, 2].map(() => new Float64Array(BAND)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  const loads = kindLoads.map(() => new Float64Array(BAND));
+  const drives = new Float64Array(BELOW + BAND);
+  const load = new Float64Array(BELOW + BAND);
+  const [drivesInBand, loadInBand] = [drives.subarray(BELOW), load.subarray(BELOW)];
+  const [travels, currents] = [new Float64Array(BAND), new Float64Array(BAND)];
+  const runUp = grid.slice(0, BELOW + 1);
   const one = new Float64Array(1);
   const oneColumn = probes.map(() => complexColumn(1));
   const oneFlow = oneColumn[probes.indexOf('radiatedFlow')] as ComplexColumn;
@@ -103,24 +124,16 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
         out.cutoff = i === BELOW + BAND - 1 ? f * 2 : crossingFrom(i, grid, levels, fallen, size);
       }
       const drive = asked / there;
+      drives[i] = drive;
+      if (i < BELOW && held > 0) continue;
       const x = (drive * magnitude(velocity, i)) / f;
       const c = drive * magnitude(current, i);
       if (i >= BELOW) {
-        const k = i - BELOW;
-        drives[k] = drive;
-        travels[k] = x;
-        currents[k] = c;
+        travels[i - BELOW] = x;
+        currents[i - BELOW] = c;
       }
-      for (let j = 0; j < readings.length; j++) {
-        const own = readings[j]!;
-        let l = 0;
-        for (let k = 0; k < own.length; k++) l = Math.max(l, magnitude(own[k]!, i));
-        l *= kindLoads[j]!.integrated ? drive / (2 * Math.PI * f) : drive;
-        if (i >= BELOW) loads[j]![i - BELOW] = l;
-        if (i <= BELOW) out.loadsBelow[j]![i] = l * Math.SQRT2;
-      }
-      if (i > BELOW || held > 0) continue;
-      const used = Math.max(x * perXmax, c * perHeat, drive / amplifier.voltage, c / amplifier.current);
+      if (i > BELOW) continue;
+      const used = Math.max(x * perXmax, c * perHeat, drive / voltage, c / mostCurrent);
       if (used > 1) held = i === BELOW ? f : crossingAt(f, grid[i + 1]!, used, usedAbove);
       else if (i + 2 <= BELOW) {
         const above = grazedAbove(used, usedAbove, usedTwoAbove);
@@ -135,8 +148,14 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     out.travel = greatestOf(travels, grid, BELOW) * perXmax;
     out.current = greatestOf(currents, grid, BELOW);
     out.heat = out.current * perHeat;
-    out.voltage = greatestOf(drives, grid, BELOW);
-    for (let j = 0; j < loads.length; j++) out.loads[j] = greatestOf(loads[j]!, grid, BELOW) * Math.SQRT2;
+    out.voltage = greatestOf(drivesInBand, grid, BELOW);
+    out.runUp = runUp;
+    for (let j = 0; j < readings.length; j++) {
+      fillLoad(readings[j]!, kindLoads[j]!.integrated, drives, grid, load);
+      out.loads[j] = greatestOf(loadInBand, grid, BELOW);
+      const below = out.loadsBelow[j]!;
+      for (let i = 0; i <= BELOW; i++) below[i] = load[i]!;
+    }
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
   return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;

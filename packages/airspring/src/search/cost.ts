@@ -1,5 +1,5 @@
 import type { Job, Weights } from '../job/job.js';
-import { type Criteria, pointsOf } from './points.js';
+import { type Criteria, compilePoints } from './points.js';
 import { missed } from './wishes.js';
 
 /** What one search minimises. It must never fall when an excess rises or a criterion gets worse: pruning relies on that. */
@@ -23,15 +23,18 @@ export interface Cost {
 const HOPELESS = 1;
 
 /** Cost of a box that must meet every wish: first by what it misses, then by its points. */
-export const costByPoints = (job: Job, weights: Weights): Cost => ({
-  of: (excess, criteria) => {
-    const miss = missed(excess);
-    return miss > 0 ? 1e3 + 20 * miss : -pointsOf(job, weights, criteria);
-  },
-  slack: 1,
-  least: -Infinity,
-  most: 1e3 + 20 * HOPELESS,
-});
+export function costByPoints(job: Job, weights: Weights): Cost {
+  const points = compilePoints(job, weights);
+  return {
+    of: (excess, criteria) => {
+      const miss = missed(excess);
+      return miss > 0 ? 1e3 + 20 * miss : -points(criteria);
+    },
+    slack: 1,
+    least: -Infinity,
+    most: 1e3 + 20 * HOPELESS,
+  };
+}
 
 /** Cost of a box that must only meet every wish: the same order as by points, until one is found that does. */
 export const costOfMeeting = { of: missed, slack: 1 / 20, least: 0, most: HOPELESS } satisfies Cost;

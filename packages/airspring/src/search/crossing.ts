@@ -11,8 +11,11 @@ const GRAZING = 0.005;
  */
 export function grazedAbove(low: number, middle: number, high: number): number | undefined {
   if (middle < low || middle < high || middle > 1) return undefined;
-  const [a, b, c] = [Math.log(low), Math.log(middle), Math.log(high)];
-  const [bend, slope] = [(a + c) / 2 - b, (c - a) / 2];
+  const a = Math.log(low);
+  const b = Math.log(middle);
+  const c = Math.log(high);
+  const bend = (a + c) / 2 - b;
+  const slope = (c - a) / 2;
   const top = b - slope ** 2 / (4 * bend);
   return bend < 0 && top > -GRAZING ? Math.sqrt(Math.max(0, -top / bend)) - slope / (2 * bend) : undefined;
 }

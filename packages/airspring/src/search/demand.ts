@@ -1,7 +1,7 @@
 import { type Job, safeFromOf } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import { crossingAt, grazedAbove } from './crossing.js';
-import { BELOW, belowAt } from './frequencies.js';
+import { BELOW } from './frequencies.js';
 
 /** What a box asks of its parts and the amplifier to play the wanted level throughout the band, and what it gives. */
 export interface Demand {
@@ -23,9 +23,13 @@ export interface Demand {
   readonly loads: Float64Array;
   /** Least impedance in the audible bass, Ω; worked out only where the brief states a least load. */
   leastImpedance: number;
-  /** The same as `loads` below the band, at the frequencies of the run-up in rising order; the last one is where the band begins. */
+  /** The frequencies of the run-up in rising order; the last one is where the band begins. */
+  runUp: Float64Array;
+  /** The same as `loads` below the band, at those frequencies. */
   readonly loadsBelow: readonly Float64Array[];
 }
+
+const NONE = new Float64Array(0);
 
 export const emptyDemand = ({ loads = [] }: Pick<Variant, 'loads'>): Demand => ({
   cutoff: 0,
@@ -37,6 +41,7 @@ export const emptyDemand = ({ loads = [] }: Pick<Variant, 'loads'>): Demand => (
   current: 0,
   loads: new Float64Array(loads.length),
   leastImpedance: Infinity,
+  runUp: NONE,
   loadsBelow: loads.map(() => new Float64Array(BELOW + 1)),
 });
 
@@ -49,25 +54,24 @@ export const copyOf = (demand: Demand): Demand => ({
 
 /** How deep a box plays with one of its kind's own limits; never deeper than the other limits allow, nor than `depth`. */
 export function depthWith(
-  { cutoff, loads, loadsBelow }: Demand,
+  { cutoff, loads, loadsBelow, runUp }: Demand,
   k: number,
   depth: number,
   capacity: number,
   wanted: Job['wanted'],
 ): number {
   const from = safeFromOf(wanted);
-  const [load, loadBelow] = [loads[k]!, loadsBelow[k]!];
-  if (load > capacity || cutoff > from) return Math.max(depth, from);
+  const loadBelow = loadsBelow[k]!;
+  if (loads[k]! > capacity || cutoff > from) return Math.max(depth, from);
   for (let i = BELOW - 1; i >= 0; i--) {
-    const [low, high] = [belowAt(wanted, i), belowAt(wanted, i + 1)];
+    const low = runUp[i]!;
+    const high = runUp[i + 1]!;
     if (high <= depth) break;
-    if (loadBelow[i]! > capacity) {
-      const [a, b] = [loadBelow[i]!, loadBelow[i + 1]!];
-      return Math.max(depth, crossingAt(low, high, a / capacity, b / capacity));
-    }
+    const a = loadBelow[i]! / capacity;
+    const b = loadBelow[i + 1]! / capacity;
+    if (a > 1) return Math.max(depth, crossingAt(low, high, a, b));
     if (i + 2 > BELOW) continue;
-    const [a, b, c] = [loadBelow[i]! / capacity, loadBelow[i + 1]! / capacity, loadBelow[i + 2]! / capacity];
-    const above = grazedAbove(a, b, c);
+    const above = grazedAbove(a, b, loadBelow[i + 2]! / capacity);
     if (above !== undefined) return Math.max(depth, high * (high / low) ** above);
   }
   return depth;

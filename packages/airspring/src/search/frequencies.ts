@@ -14,7 +14,7 @@ export function searchGrid(wanted: Wanted): Float64Array {
 }
 
 /** A frequency of the run-up; the one at `BELOW` is where the band begins. */
-export function belowAt(wanted: Wanted, i: number): number {
+function belowAt(wanted: Wanted, i: number): number {
   const from = safeFromOf(wanted);
   const start = Math.min(from, wanted.lowest) / 4;
   return start * (from / start) ** (i / BELOW);

@@ -19,7 +19,8 @@ export function greatestOf(values: Float64Array, grid: Float64Array, at: number)
   const middle = grid[at + top]!;
   const left = Math.log(grid[at + top - 1]! / middle);
   const right = Math.log(grid[at + top + 1]! / middle);
-  const [fall, drop] = [values[top - 1]! - b, values[top + 1]! - b];
+  const fall = values[top - 1]! - b;
+  const drop = values[top + 1]! - b;
   const curve = (fall / left - drop / right) / (left - right);
   const slope = drop / right - curve * right;
   return curve < 0 ? b - slope ** 2 / (4 * curve) : b;

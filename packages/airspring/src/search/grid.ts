@@ -3,7 +3,7 @@ import type { Axis, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
 import type { Box } from './box.js';
 import type { Search } from './search.js';
-import { type Shape, shapesAcross } from './shapes.js';
+import { inProportion, type Shape, shapesAcross } from './shapes.js';
 
 /** The grid that a survey visits. */
 export interface Grid {
@@ -13,7 +13,7 @@ export interface Grid {
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
   /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
-  readonly name?: string;
+  readonly name?: string | undefined;
 }
 
 const VOLUME_RATIO = 1.04;
@@ -65,7 +65,7 @@ export function wholeGrid(
       return [...latticeOf(span.from, span.to, span.ratio), ...further.slice(1)];
     }),
     shapes: shapesOf(variant, shapes),
-    ...(!variant.roomByPoint && { name: `${scope.beyond} ${steps}` }),
+    name: variant.roomByPoint ? undefined : `${scope.beyond} ${steps}`,
   };
 }
 
@@ -93,7 +93,7 @@ function shapesNear({ least, span }: Variant, inner: readonly number[], shapes: 
       const proportion = Float64Array.of(width, height, depth).map(
         (edge, axis) => (edge / scale) * 2 ** octaves[axis]!,
       );
-      return alike.map((shape) => ({ ...shape, proportion }));
+      return alike.map((shape) => inProportion(shape, proportion));
     }),
   );
 }
@@ -142,5 +142,6 @@ export function nearGrid(
         ),
     ),
     shapes: [...alike, ...shapesNear(variant, inner, alike)],
+    name: undefined,
   };
 }

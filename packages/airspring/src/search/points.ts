@@ -16,11 +16,19 @@ export interface Criteria {
  * Points of a box by the criteria that trade against each other. One point is one decibel of greatest level, a tenth of an
  * octave of depth, a tenth of a halving of the outer volume, or a tenth of a metre of vent to print.
  */
-export const pointsOf = (job: Job, weights: Weights, { depth, level, volume, effort }: Criteria): number =>
-  weights.deep * 10 * Math.log2(job.wanted.lowest / depth) +
-  weights.loud * (level - job.wanted.level) +
-  weights.small * 10 * Math.log2(allowedVolume(job) / volume) -
-  weights.simple * 10 * effort;
+export const pointsOf = (job: Job, weights: Weights, criteria: Criteria): number =>
+  compilePoints(job, weights)(criteria);
+
+/** The same for many boxes. */
+export function compilePoints(job: Job, { deep, loud, small, simple }: Weights): (criteria: Criteria) => number {
+  const { lowest, level: wanted } = job.wanted;
+  const allowed = allowedVolume(job);
+  return ({ depth, level, volume, effort }) =>
+    deep * 10 * Math.log2(lowest / depth) +
+    loud * (level - wanted) +
+    small * 10 * Math.log2(allowed / volume) -
+    simple * 10 * effort;
+}
 
 /** Least weight: with a weight of 0 a box could win that is worse in that respect and gains nothing for it. */
 const LEAST = 0.01;

@@ -12,6 +12,15 @@ export interface Shape {
   readonly full: readonly number[];
 }
 
+/** The same shape in other proportions. */
+export const inProportion = ({ most, held, free, full }: Shape, proportion: Float64Array): Shape => ({
+  proportion,
+  most,
+  held,
+  free,
+  full,
+});
+
 /** The parts of an octave by which proportions depart from a cube, in either direction. */
 const SPREAD = [0, 0.12, 0.24, 0.38, 0.55, 0.75, 1, 1.4];
 const BOTH_WAYS = [...SPREAD.slice(1).map((part) => -part), ...SPREAD];

@@ -7,7 +7,7 @@ import type { Grid } from './grid.js';
 import type { Criteria } from './points.js';
 import { compileRoom, noRooms, type Room } from './room.js';
 import type { Search } from './search.js';
-import { edgesOf, type Shape } from './shapes.js';
+import { edgesOf, inProportion, type Shape } from './shapes.js';
 
 /** The cheapest box of a variant's lattice for one cost. */
 export interface Start {
@@ -30,6 +30,7 @@ export function surveyVariant(
   best: Float64Array,
 ): (Start | undefined)[] {
   const { job, wishes } = search;
+  const { voltage: mostVoltage, current: mostCurrent } = job.amplifier;
   const t = 2 * job.space.panelThickness;
   const excess = new Float64Array(wishes.list.length);
   const edges = new Float64Array(3);
@@ -50,7 +51,7 @@ export function surveyVariant(
     return edgesOf(shape, variant.least, volume, inner, free);
   };
   const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
-  const cube: Shape = { ...(shapes[0] as Shape), proportion: Float64Array.of(1, 1, 1) };
+  const cube = inProportion(shapes[0] as Shape, Float64Array.of(1, 1, 1));
 
   /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
@@ -80,82 +81,100 @@ export function surveyVariant(
     asGoodAsCanBe(excess, criteria);
     wishes.volume(criteria.volume, excess);
     if (!mayWin()) break;
-    for (let at = 0; at < acoustic.length; at++) {
-      const sound = acoustic[at] as readonly number[];
-      let judged = false;
-      for (let cell = 0; cell < geometric.length; cell++) {
-        point[0] = volume;
-        for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
-        const sizes = geometric[cell] as readonly number[];
-        for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
-        if (!judged) {
-          judged = true;
-          demandOf(point, demand);
-          wishes.sound(demand, excess);
-          excess.fill(-1, wishes.soundCount);
-          setLeast(volume + variant.contents, edgesAtAnySpan);
-          criteria.effort = 0;
-          criteria.depth = demand.depth;
-          const used = Math.max(
-            demand.travel,
-            demand.heat,
-            demand.voltage / job.amplifier.voltage,
-            demand.current / job.amplifier.current,
-          );
-          criteria.level = job.wanted.level - 20 * Math.log10(used);
-          wishes.volume(criteria.volume, excess);
-          if (!mayWin()) break;
-        }
-        if (!variant.parts(point, parts)) continue;
-        const filled = volume + variant.contents + parts.taken;
-        const known = name === undefined ? undefined : room.at(cell, filled, point);
-        if (name !== undefined && parts.extent > (known?.most ?? -1)) continue;
-        if (!setLeast(filled)) continue;
-        judge(job, wishes, variant, point, demand, criteria, excess);
-        criteria.effort = parts.effort;
-        wishes.volume(criteria.volume, excess);
-        if (mayWin()) tryShapes(filled, known);
-      }
+    for (let at = 0; at < acoustic.length; at++) visitSound(volume, acoustic[at] as readonly number[]);
+  }
+
+  // A function for each level of the lattice: the engine compiles small ones sooner, and none of them a second time.
+  function visitSound(volume: number, sound: readonly number[]): void {
+    if (geometric.length === 0) return;
+    point[0] = volume;
+    for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
+    for (let cell = 0; cell < geometric.length; cell++) {
+      const sizes = geometric[cell] as readonly number[];
+      for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
+      if (cell === 0 && !soundMayWin(volume)) return;
+      visitCell(volume, cell);
     }
   }
 
-  /** Tries every shape; `known` is the room that boxes of about this volume leave, where it is kept. */
-  function tryShapes(volume: number, known: Room | undefined): void {
+  /** Whether a box could still be the cheapest if its size were the least that holds its volume, and its parts asked for nothing. */
+  function soundMayWin(volume: number): boolean {
+    demandOf(point, demand);
+    wishes.sound(demand, excess);
+    excess.fill(-1, wishes.soundCount);
+    setLeast(volume + variant.contents, edgesAtAnySpan);
+    criteria.effort = 0;
+    criteria.depth = demand.depth;
+    const used = Math.max(demand.travel, demand.heat, demand.voltage / mostVoltage, demand.current / mostCurrent);
+    criteria.level = job.wanted.level - 20 * Math.log10(used);
+    wishes.volume(criteria.volume, excess);
+    return mayWin();
+  }
+
+  function visitCell(volume: number, cell: number): void {
+    if (!variant.parts(point, parts)) return;
+    const filled = volume + variant.contents + parts.taken;
+    const known = name === undefined ? undefined : room.at(cell, filled, point);
+    if (name !== undefined && parts.extent > (known?.most ?? -1)) return;
+    if (!setLeast(filled)) return;
+    judge(job, wishes, variant, point, demand, criteria, excess);
+    criteria.effort = parts.effort;
+    wishes.volume(criteria.volume, excess);
+    if (!mayWin()) return;
     for (let k = 0; k < costs.length; k++) floor[k] = (costs[k] as Cost).of(excess, criteria);
+    if (known === undefined) tryShapes(filled);
+    else tryKnown(filled, known);
+  }
+
+  /** Tries every shape. */
+  function tryShapes(volume: number): void {
     let tried = 0;
-    const places = known === undefined && edge === undefined ? distinctAt(volume) : everyShape;
+    const places = edge === undefined ? distinctAt(volume) : everyShape;
     for (let i = 0; i < places.length; i++) {
-      const s = places[i]!;
-      if (known !== undefined && parts.extent > known.atMost[s]!) continue;
-      const shape = shapes[s] as Shape;
+      const shape = shapes[places[i]!] as Shape;
       if (!edgesFor(shape, volume)) continue;
-      // Where room is kept, it is that of the shape at a volume slightly smaller, where it may differ from the other.
-      if (known === undefined) {
-        const bit = boundsMet(shape, variant.least, inner, edge);
-        if ((tried & bit) !== 0) continue;
-        tried |= bit;
-      }
+      const bit = boundsMet(shape, variant.least, inner, edge);
+      if ((tried & bit) !== 0) continue;
+      tried |= bit;
       const w = inner[0]!;
       const h = inner[1]!;
       const d = inner[2]!;
-      if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
-      edges[0] = w + t;
-      edges[1] = h + t;
-      edges[2] = d + t;
-      criteria.volume = edges[0]! * edges[1]! * edges[2]!;
-      wishes.size(edges, excess);
-      if (!mayWin()) continue;
       const { extent } = parts;
-      if (extent > (known ? room.leaves(known, s, volume, point) : variant.room(w, h, d, point, extent))) continue;
-      for (let k = 0; k < costs.length; k++) {
-        const cost = (costs[k] as Cost).of(excess, criteria);
-        if (!(cost < own[k]!)) continue;
-        own[k] = cost;
-        if (cost < best[k]!) best[k] = cost;
-        found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
-        if (!anyBelow()) return;
-      }
+      if (extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+      if (!sizeMayWin() || extent > variant.room(w, h, d, point, extent)) continue;
+      if (!take()) return;
     }
+  }
+
+  /** The same where the room that boxes of about this volume leave is kept: that of a shape at a volume slightly smaller. */
+  function tryKnown(volume: number, known: Room): void {
+    const { extent } = parts;
+    for (let s = 0; s < shapes.length; s++) {
+      if (extent > known.atMost[s]! || !edgesFor(shapes[s] as Shape, volume)) continue;
+      if (!sizeMayWin() || extent > room.leaves(known, s, volume, point)) continue;
+      if (!take()) return;
+    }
+  }
+
+  /** Whether a box with the inner edges that are set could be the cheapest. */
+  function sizeMayWin(): boolean {
+    for (let axis = 0; axis < 3; axis++) edges[axis] = inner[axis]! + t;
+    criteria.volume = edges[0]! * edges[1]! * edges[2]!;
+    wishes.size(edges, excess);
+    return mayWin();
+  }
+
+  /** Keeps the box for each cost at which it is the cheapest so far. Whether some shape of its volume could still be cheaper. */
+  function take(): boolean {
+    for (let k = 0; k < costs.length; k++) {
+      const cost = (costs[k] as Cost).of(excess, criteria);
+      if (!(cost < own[k]!)) continue;
+      own[k] = cost;
+      if (cost < best[k]!) best[k] = cost;
+      found[k] = { variant, edges: [...edges] as [number, number, number], point: [...point], cost };
+      if (!anyBelow()) return false;
+    }
+    return true;
   }
 
   /** Whether some shape of the size that is being tried could still be cheaper than what was found. */

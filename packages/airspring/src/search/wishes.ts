@@ -3,13 +3,13 @@ import { LEAST_OF_NOMINAL } from '../job/load.js';
 import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
-/** A wish, and what a box needs of it, in SI units. The argument of `needed` says when that must be worked out again. */
+/** A wish, and what a box needs of it, in SI units. */
 type SoundWish = Wish & { readonly needed: (demand: Demand) => number };
-type SizeWish = Wish & { readonly needed: (edges: ArrayLike<number>) => number };
 
-const sizeWishes = ({ space, units }: Job): SizeWish[] => [
+/** The three outer edges in their order, and the outer volume. */
+const sizeWishes = ({ space, units }: Job): Wish[] => [
   ...(['width', 'height', 'depth'] as const).map(
-    (edge, axis): SizeWish => ({
+    (edge): Wish => ({
       path: `space.${edge}`,
       what: `outer ${edge}`,
       quantity: 'length',
@@ -17,7 +17,6 @@ const sizeWishes = ({ space, units }: Job): SizeWish[] => [
       allowed: space[edge],
       sense: 'at most',
       weight: 'small',
-      needed: (edges) => edges[axis]!,
     }),
   ),
   {
@@ -28,7 +27,6 @@ const sizeWishes = ({ space, units }: Job): SizeWish[] => [
     allowed: space.volume,
     sense: 'at most',
     weight: 'small',
-    needed: (edges) => edges[0]! * edges[1]! * edges[2]!,
   },
 ];
 
@@ -143,6 +141,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   const sizes = sizeWishes(job);
   const common = sounds.length + sizes.length;
   const level = sounds.findIndex(({ path }) => path === LEVEL);
+  const volume = common - 1;
   const own = [...new Map(variants.flatMap(({ wishes }) => wishes.map((wish) => [wish.path, wish]))).values()];
   const placesIn = new Map(
     variants.map((variant) => [
@@ -150,25 +149,22 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
       variant.wishes.map(({ path }) => common + own.findIndex((wish) => wish.path === path)),
     ]),
   );
+  const list = [...sounds, ...sizes, ...own];
+  const excessOf = compileExcess(list);
   return {
-    list: [...sounds, ...sizes, ...own],
+    list,
     soundCount: sounds.length,
     sizeCount: sizes.length,
     volume: (outer, out) => {
       out.fill(-1, sounds.length, common);
-      out[common - 1] = excessOf(sizes[sizes.length - 1] as SizeWish, outer);
+      out[volume] = excessOf(volume, outer);
     },
     sound: (demand, out) => {
-      for (let i = 0; i < sounds.length; i++) {
-        const wish = sounds[i] as SoundWish;
-        out[i] = excessOf(wish, wish.needed(demand));
-      }
+      for (let i = 0; i < sounds.length; i++) out[i] = excessOf(i, (sounds[i] as SoundWish).needed(demand));
     },
     size: (edges, out) => {
-      for (let i = 0; i < sizes.length; i++) {
-        const wish = sizes[i] as SizeWish;
-        out[sounds.length + i] = excessOf(wish, wish.needed(edges));
-      }
+      for (let axis = 0; axis < 3; axis++) out[sounds.length + axis] = excessOf(sounds.length + axis, edges[axis]!);
+      out[volume] = excessOf(volume, edges[0]! * edges[1]! * edges[2]!);
     },
     own: (variant, point, loads, out) => {
       out.fill(-1, common);
@@ -178,8 +174,8 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
       });
       const places = placesIn.get(variant) as number[];
       for (let i = 0; i < places.length; i++) {
-        const wish = variant.wishes[i] as KindWish;
-        out[places[i]!] = excessOf(wish, wish.needed(point, loads));
+        const place = places[i]!;
+        out[place] = excessOf(place, (variant.wishes[i] as KindWish).needed(point, loads));
       }
     },
   };
@@ -191,16 +187,26 @@ export const DECIBEL = Math.LN10 / 20;
 /** A nanometre does not count as excess, since solved edges carry rounding errors. */
 const NANOMETRE = 1e-9;
 
-/** How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. */
-function excessOf({ quantity, sense, allowed }: Wish, needed: number): number {
-  if (allowed === Infinity) return -1;
-  if (quantity === 'level') return (sense === 'at most' ? needed - allowed : allowed - needed) * DECIBEL;
-  const ratio = Math.max(quantity === 'length' ? needed - NANOMETRE : needed, 1e-12) / allowed;
-  const excess = Math.log(ratio) / (quantity === 'power' ? 2 : 1);
-  return sense === 'at most' ? excess : -excess;
+/**
+ * How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. The wish is
+ * given by its place; what it says stands in columns, since wishes differ too much in their fields to be read quickly.
+ */
+function compileExcess(list: readonly Wish[]): (place: number, needed: number) => number {
+  const limits = Float64Array.from(list, ({ allowed }) => allowed);
+  const signs = Float64Array.from(list, ({ sense }) => (sense === 'at most' ? 1 : -1));
+  const spare = Float64Array.from(list, ({ quantity }) => (quantity === 'length' ? NANOMETRE : 0));
+  const powers = Float64Array.from(list, ({ quantity }) => (quantity === 'power' ? 2 : 1));
+  const isLevel = Uint8Array.from(list, ({ quantity }) => (quantity === 'level' ? 1 : 0));
+  return (place, needed) => {
+    const allowed = limits[place]!;
+    if (allowed === Infinity) return -1;
+    if (isLevel[place] === 1) return signs[place]! * (needed - allowed) * DECIBEL;
+    const ratio = Math.max(needed - spare[place]!, 1e-12) / allowed;
+    return (signs[place]! * Math.log(ratio)) / powers[place]!;
+  };
 }
 
-/** What a box with this excess needs: the inverse of {@link excessOf}. */
+/** What a box with this excess needs: the inverse of {@link compileExcess}. */
 export function neededFor({ quantity, sense, allowed }: Wish, excess: number): number {
   const sign = sense === 'at most' ? 1 : -1;
   if (quantity === 'level') return allowed + (sign * excess) / DECIBEL;

@@ -1,3 +1,4 @@
+import { complexColumn } from '../numeric/index.js';
 import type { FrequencyGrid } from '../quantity/index.js';
 import { compileFilter } from './compile.js';
 import type { Filter } from './filter.js';
@@ -20,8 +21,21 @@ import type { Filter } from './filter.js';
  * @example filterLevel(highPass(butterworthShape(2), '25 Hz'), frequencyGrid([25])) // -3.0103 dB
  */
 export function filterLevel(filter: Filter, grid: FrequencyGrid): Float64Array {
-  const re = new Float64Array(grid.length).fill(1);
-  const im = new Float64Array(grid.length);
-  compileFilter(filter)(grid, { re, im });
-  return re.map((a, i) => 20 * Math.log10(Math.max(Math.hypot(a, im[i]!), 1e-150)));
+  const out = new Float64Array(grid.length);
+  compileFilterLevel(filter)(grid, out);
+  return out;
+}
+
+/** The same for many grids: fills `out`. It allocates only when it sees more frequencies than before. */
+export function compileFilterLevel(filter: Filter): (grid: FrequencyGrid, out: Float64Array) => void {
+  const apply = compileFilter(filter);
+  let room = complexColumn(1);
+  return (grid, out) => {
+    if (room.re.length < grid.length) room = complexColumn(grid.length);
+    const { re, im } = room;
+    re.fill(1);
+    im.fill(0);
+    apply(grid, room);
+    for (let i = 0; i < grid.length; i++) out[i] = 20 * Math.log10(Math.max(Math.hypot(re[i]!, im[i]!), 1e-150));
+  };
 }

@@ -1,7 +1,8 @@
 import type { System } from '../enclosure/index.js';
 import { missingProbe, undamped } from '../network/index.js';
-import { type ComplexColumn, complexColumn } from '../numeric/index.js';
+import { type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { atFrequency } from '../response/at-frequency.js';
+import { sweptColumns } from '../response/compile.js';
 import { turns } from '../response/extremum.js';
 import { compiledSystem } from '../response/index.js';
 import { greatestDrive } from './greatest-level.js';
@@ -18,6 +19,8 @@ export interface AllowedDrive {
     frequencies: Float64Array,
     columns?: Swept,
   ) => { readonly voltage: Float64Array; readonly binding: Int32Array };
+  /** The greatest drive at one frequency, V rms. A call allocates nothing. */
+  readonly mostAt: (frequency: number) => number;
   /** The greatest drive that each limit alone allows, a column for each. */
   readonly each: (frequencies: Float64Array) => readonly Float64Array[];
   /** Frequencies between those of a grid, from a given place on, at which a limit is closest. */
@@ -33,9 +36,7 @@ export function allowedDrive(system: System, limits: readonly Limit[]): AllowedD
     return at;
   });
   const columnsAt = (frequencies: Float64Array): Swept => {
-    const columns = network.probes.map(() => complexColumn(frequencies.length));
-    const stopped = network.sweep(frequencies, columns);
-    if (stopped >= 0) throw undamped(frequencies[stopped]!);
+    const columns = sweptColumns(network, frequencies);
     return places.map((place) => columns[place]);
   };
   const within = (some: readonly Limit[], columns: Swept, frequencies: Float64Array) => {
@@ -44,8 +45,17 @@ export function allowedDrive(system: System, limits: readonly Limit[]): AllowedD
     greatestDrive(frequencies, some, columns, voltage, binding);
     return { voltage, binding };
   };
+  const [one, voltageAtOne, bindingAtOne] = [new Float64Array(1), new Float64Array(1), new Int32Array(1)];
+  const columnsAtOne = complexColumns(network.probes.length, 1);
+  const ofLimits = places.map((place) => columnsAtOne[place]);
   return {
     columnsAt,
+    mostAt: (frequency) => {
+      one[0] = frequency;
+      if (network.sweep(one, columnsAtOne) >= 0) throw undamped(frequency);
+      greatestDrive(one, limits, ofLimits, voltageAtOne, bindingAtOne);
+      return voltageAtOne[0]!;
+    },
     most: (frequencies, columns = columnsAt(frequencies)) => within(limits, columns, frequencies),
     each: (frequencies) => {
       const columns = columnsAt(frequencies);

@@ -11,7 +11,7 @@ import {
   linkwitzRileyShape,
 } from '../filter/index.js';
 import { type Frequency, format, frequencyGrid, si } from '../quantity/index.js';
-import { cutoff } from '../response/index.js';
+import { cutoffsBehind } from '../response/cutoff.js';
 import { refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
 import { type ProtectionInput, readProtection } from './protection-input.js';
@@ -93,10 +93,10 @@ export function gentlestHighPass(
   const asked = readProtection(system, input);
   refuseBadLimits(limits);
   const { driveVoltageRms, from, to, candidates = usualShapes() } = asked;
-  const band = { from, to, ...(asked.reference !== undefined && { reference: asked.reference }) };
   const find = touchingCorner(system, limits, driveVoltageRms, [from, to]);
   if (typeof find !== 'function') return find;
-  const bare = cutoff(system, band);
+  const cutoffBehind = cutoffsBehind(system, { from, to, reference: asked.reference });
+  const bare = cutoffBehind();
   if (!bare.ok) return bare;
   const { at = bare.frequency } = asked;
   const there = frequencyGrid([at]);
@@ -105,7 +105,7 @@ export function gentlestHighPass(
   for (const shape of candidates) {
     const touched = find(shape);
     const filter = touched.ok ? highPass(shape, touched.corner) : undefined;
-    const behind = filter ? cutoff(system, { ...band, filter }) : (touched as Impossible);
+    const behind = filter ? cutoffBehind(filter) : (touched as Impossible);
     if (!touched.ok || !filter || !behind.ok) {
       unsuited.push({ shape, because: (behind as Impossible).because });
       continue;

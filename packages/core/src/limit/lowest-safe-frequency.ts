@@ -51,7 +51,7 @@ export function lowestSafeFrequency(
   refuseBadLimits(limits);
   const drive = format('voltageRms', driveVoltageRms, 'V', 4);
   const hertz = (f: number) => format('frequency', f, 'Hz', 4);
-  const { columnsAt, most, peaks } = allowedDrive(system, limits);
+  const { columnsAt, most, mostAt, peaks } = allowedDrive(system, limits);
   const grid = logarithmicGrid(from, to, POINTS);
   const swept = columnsAt(grid);
   const { voltage, binding } = most(grid, swept);
@@ -63,7 +63,7 @@ export function lowestSafeFrequency(
   let safe = last;
   while (safe > 0 && !isTooMuch(safe - 1)) safe--;
   const low = Math.max(safe - 1, 0);
-  const slack = (f: number) => most(Float64Array.of(f)).voltage[0]! - driveVoltageRms;
+  const slack = (f: number) => mostAt(f) - driveVoltageRms;
   // A peak between two samples that are safe may be too much.
   const peak = Math.max(...peaks(grid, swept, low).filter((f) => slack(f) < 0));
   if (safe === 0 && peak < from) {

@@ -36,7 +36,7 @@ const shape = {
 const ROUNDING = 1e-6;
 
 /**
- * A programme as a spectrum of power and a crest factor, such as those of a recording.
+ * A programme as a spectrum of power and a crest factor. `programmeOfRecording` of `@airspring/transient` measures that of a recording.
  *
  * $$ \sum_j s_j = 1,\qquad e_j = E\sqrt{s_j},\qquad \hat e = c\,E $$
  *

@@ -20,6 +20,8 @@ const LEAST = 1e-6;
 /** Corners that are tried, from a thousandth of the highest frequency that is not safe. */
 const CORNERS = 240;
 const LOWEST = 1e-3;
+/** How often a corner is raised at most. */
+const ROUNDS = 50;
 /** A top this far below the greatest is not looked at more closely. */
 const NEAR = 0.98;
 
@@ -28,7 +30,8 @@ function gainOf({ denominator }: FilterShape): (x: number) => number {
   const value = new Float64Array(2);
   return (x) => {
     polynomialOnImaginaryAxis(denominator, 1 / x, value);
-    return 1 / Math.hypot(value[0]!, value[1]!);
+    const [re, im] = [value[0]!, value[1]!];
+    return 1 / Math.sqrt(re * re + im * im);
   };
 }
 
@@ -39,7 +42,7 @@ export function touchingCorner(
   drive: number,
   [from, to]: readonly [number, number],
 ): Impossible | ((shape: FilterShape) => Touching | Impossible) {
-  const { columnsAt, most, peaks } = allowedDrive(system, limits);
+  const { columnsAt, most, mostAt, peaks } = allowedDrive(system, limits);
   const even = logarithmicGrid(from, to, POINTS);
   const grid = Float64Array.from(new Set([...even, ...peaks(even, columnsAt(even), 0)])).sort();
   const { voltage } = most(grid);
@@ -53,7 +56,7 @@ export function touchingCorner(
     const text = `${volts} is too much even at ${hertz(to)}, the end of the band: ${bindingAt(to)}`;
     return impossible('above-at-end', text);
   }
-  const wantedAt = (f: number) => drive / most(Float64Array.of(f)).voltage[0]!;
+  const wantedAt = (f: number) => drive / mostAt(f);
   return (shape) => {
     const gain = gainOf(shape);
     const loads = new Float64Array(grid.length);
@@ -86,15 +89,18 @@ export function touchingCorner(
     const corners = logarithmic(LOWEST * grid[highest]!, to, CORNERS);
     const place = corners.findIndex((corner) => holds(corner) && greatest(corner)[0] <= 1);
     if (place <= 0) return impossible('no-filter-holds', `no corner below ${hertz(to)} keeps every limit`);
-    const root = bracketedRoot(
-      (corner) => Math.log(greatest(corner)[0]),
-      corners[place - 1]!,
-      corners[place]!,
-      1e-12 * to,
-    );
-    // A hair above the root every limit holds in spite of rounding.
-    const corner = root.ok ? root.x * (1 + 1e-9) : corners[place]!;
-    const [, at] = greatest(corner);
+    // Raised until the frequency that uses most of a limit keeps it, and again until no other one passes it: mostly thrice.
+    let corner = corners[place - 1]!;
+    let at = grid[highest]!;
+    for (let round = 0; round < ROUNDS; round++) {
+      const [share, f] = greatest(corner);
+      at = f;
+      if (share <= 1) break;
+      const wanted = wantedAt(f);
+      const root = bracketedRoot((c) => Math.log(wanted * gain(f / c)), corner, corners[place]!, 1e-12 * to);
+      // A hair above the root every limit holds in spite of rounding.
+      corner = root.ok ? root.x * (1 + 1e-9) : corners[place]!;
+    }
     return { ok: true, corner: si('frequency', corner), binding: bindingAt(at), bindingAt: si('frequency', at) };
   };
 }

@@ -12,8 +12,15 @@ export interface Roots {
 const epsilon = Number.EPSILON;
 const sweeps = 500;
 
+/** The magnitude of a complex number. The careful way is needed only where a square leaves double precision. */
+function magnitude(x: number, y: number): number {
+  const square = x * x + y * y;
+  return square > 1e-280 && square < 1e280 ? Math.sqrt(square) : Math.hypot(x, y);
+}
+
 /** a · 2^e without an intermediate overflow. */
 const shifted = (a: number, e: number): number => {
+  if (Math.abs(e) < 1000) return a * 2 ** e;
   const half = Math.trunc(Math.max(-2200, Math.min(2200, e)) / 3);
   return a * 2 ** half * 2 ** half * 2 ** (Math.max(-2200, Math.min(2200, e)) - 2 * half);
 };
@@ -63,9 +70,11 @@ export function polynomialRoots(coefficients: ArrayLike<number>): Roots {
   const degree = high - low;
   const size = (k: number) => Math.log2(Math.abs(coefficients[low + k]!));
   const scale = degree > 0 ? Math.round((size(0) - size(degree)) / degree) : 0;
-  const logs = Float64Array.from({ length: degree + 1 }, (_, k) => size(k) + k * scale);
+  const logs = new Float64Array(degree + 1);
+  for (let k = 0; k <= degree; k++) logs[k] = size(k) + k * scale;
   const top = Math.round(Math.max(...logs));
-  const a = Float64Array.from({ length: degree + 1 }, (_, k) => shifted(coefficients[low + k]!, k * scale - top));
+  const a = new Float64Array(degree + 1);
+  for (let k = 0; k <= degree; k++) a[k] = shifted(coefficients[low + k]!, k * scale - top);
   const re = new Float64Array(degree);
   const im = new Float64Array(degree);
   spreadOnHull(logs, re, im);
@@ -136,7 +145,7 @@ function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): b
           v += dy / d;
         }
       }
-      const d = Math.hypot(u, v);
+      const d = magnitude(u, v);
       const moved = d > 0 ? 1 / d : 0;
       const nextX = x - (u / d) * moved;
       const nextY = y + (v / d) * moved;
@@ -148,7 +157,7 @@ function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): b
       }
       // Within the rounding of Horner's scheme, a step that no longer shrinks is noise.
       const noise = residual <= 4 * degree && moved > last[i]! / 2;
-      if (residual <= 2 || (moves && (noise || moved <= epsilon * Math.hypot(x, y)))) {
+      if (residual <= 2 || (moves && (noise || moved <= epsilon * magnitude(x, y)))) {
         still[i] = 1;
         moving--;
       }
@@ -164,7 +173,7 @@ function sweepUntilStill(a: Float64Array, re: Float64Array, im: Float64Array): b
  */
 function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array): number {
   const degree = a.length - 1;
-  const size = Math.hypot(x, y);
+  const size = magnitude(x, y);
   const reversed = size > 1;
   const u = reversed ? x / size / size : x;
   const v = reversed ? -y / size / size : y;
@@ -184,7 +193,7 @@ function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array)
     pr = nextPr;
     bound = bound * r + Math.abs(c);
   }
-  const p = Math.hypot(pr, pi);
+  const p = magnitude(pr, pi);
   const residual = p / (epsilon * bound);
   if (residual <= 2) return residual;
   const qr = ((dr / p) * pr + (di / p) * pi) / p;
@@ -206,19 +215,21 @@ function inverseNewton(a: Float64Array, x: number, y: number, out: Float64Array)
 
 /** Pairs each root with the one nearest to its mirror image, or puts it on the real axis if that is nearer. */
 function makeConjugate(re: Float64Array, im: Float64Array): void {
-  const open = new Set(re.keys());
-  for (const i of [...open].sort((i, k) => Math.abs(im[k]!) - Math.abs(im[i]!))) {
-    if (!open.delete(i)) continue;
+  const paired = new Uint8Array(re.length);
+  for (;;) {
+    let i = -1;
+    for (let k = 0; k < re.length; k++) if (!paired[k] && !(i >= 0 && Math.abs(im[k]!) <= Math.abs(im[i]!))) i = k;
+    if (i < 0) return;
     let partner = i;
     let nearest = 2 * Math.abs(im[i]!);
-    for (const k of open) {
-      const distance = Math.hypot(re[i]! - re[k]!, im[i]! + im[k]!);
-      if (distance < nearest) {
-        nearest = distance;
-        partner = k;
-      }
+    for (let k = 0; k < re.length; k++) {
+      const distance = magnitude(re[i]! - re[k]!, im[i]! + im[k]!);
+      if (k === i || paired[k] || distance >= nearest) continue;
+      nearest = distance;
+      partner = k;
     }
-    open.delete(partner);
+    paired[i] = 1;
+    paired[partner] = 1;
     const x = re[i]! / 2 + re[partner]! / 2;
     const y = im[i]! / 2 - im[partner]! / 2;
     re[i] = x;

@@ -27,10 +27,15 @@ export const unlessWhole = (path: string, got: number, least: number, most: numb
       ];
 
 /** The faults of a column that must not be empty and must be finite throughout. */
-export const unlessFiniteColumn = (path: string, column: ArrayLike<number>): Fault[] =>
-  column.length === 0
-    ? [{ code: 'empty', path, got: column, expected: 'at least one number', remedy: 'Give a list that is not empty.' }]
-    : Array.from(column).flatMap((value, i) => unlessFinite(`${path}[${i}]`, value));
+export function unlessFiniteColumn(path: string, column: ArrayLike<number>): Fault[] {
+  const remedy = 'Give a list that is not empty.';
+  if (column.length === 0) return [{ code: 'empty', path, got: column, expected: 'at least one number', remedy }];
+  const faults: Fault[] = [];
+  for (let i = 0; i < column.length; i++) {
+    if (!Number.isFinite(column[i])) faults.push(...unlessFinite(`${path}[${i}]`, column[i]!));
+  }
+  return faults;
+}
 
 /** No fault, or the fault of two bounds that must increase. Numbers that are not finite are checked elsewhere. */
 export const unlessRising = (path: string, low: number, high: number): Fault[] =>

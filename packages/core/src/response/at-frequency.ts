@@ -19,7 +19,8 @@ export function atFrequency({ probes, sweep, slope }: CompiledNetwork): AtFreque
       at[0] = frequency;
       if (sweep(at, columns) >= 0) throw undamped(frequency);
       const { re, im } = columns[probe] as (typeof columns)[number];
-      const [a, b] = [re[0]!, im[0]!];
+      const a = re[0]!;
+      const b = im[0]!;
       return Math.sqrt(a * a + b * b);
     },
     slope: (probe, frequency) => {

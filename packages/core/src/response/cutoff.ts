@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
-import { type Filter, filterLevel } from '../filter/index.js';
+import type { Filter } from '../filter/index.js';
+import { compileFilterLevel } from '../filter/level.js';
 import { bracketedRoot, type ComplexColumn } from '../numeric/index.js';
 import {
   anySign,
@@ -16,6 +17,7 @@ import {
   readFields,
   si,
 } from '../quantity/index.js';
+import { compiledSystem, sweptColumns } from './compile.js';
 import { turns } from './extremum.js';
 import { type LevelOf, levelOf, referenceLevel } from './level.js';
 
@@ -68,6 +70,17 @@ const filterField: Field<Filter> = {
 };
 const bandShape = { drop: optional(anySign('level')), ...referenceShape, filter: optional(filterField) };
 
+const [LOWEST, HIGHEST] = [si('frequency', 2), si('frequency', 200)];
+
+/** The options, read. */
+interface ReadOptions {
+  readonly drop?: number | undefined;
+  readonly reference?: Reference | undefined;
+  readonly from?: Frequency | undefined;
+  readonly to?: Frequency | undefined;
+  readonly filter?: Filter | undefined;
+}
+
 const POINTS = 400;
 
 /** Samples of a level over frequency, with the tops and dips between them. */
@@ -77,8 +90,8 @@ export interface SampledLevel {
   readonly levels: ArrayLike<number>;
 }
 
-/** Samples a level on a grid and adds every top and dip between the samples. */
-export function sampledLevel(level: LevelOf, grid: Float64Array, columns?: readonly ComplexColumn[]): SampledLevel {
+/** Samples a level on a grid and adds every top and dip between the samples. `columns` are those of all probes there. */
+export function sampledLevel(level: LevelOf, grid: Float64Array, columns: readonly ComplexColumn[]): SampledLevel {
   const levels = level.column(grid, columns);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
@@ -96,16 +109,26 @@ const NEPER = 20 / Math.LN10;
 
 /** The level of a system behind a filter. */
 function behindFilter(level: LevelOf, filter: Filter): LevelOf {
-  const passed = (frequencies: Float64Array) => filterLevel(filter, frequencies as FrequencyGrid);
+  const fill = compileFilterLevel(filter);
+  const passed = (frequencies: Float64Array, out: Float64Array) => fill(frequencies as FrequencyGrid, out);
+  const [one, lowered] = [new Float64Array(1), new Float64Array(1)];
+  const at = (frequency: number): number => {
+    one[0] = frequency;
+    passed(one, lowered);
+    return lowered[0]!;
+  };
   return {
-    at: (frequency) => level.at(frequency) + passed(Float64Array.of(frequency))[0]!,
+    at: (frequency) => level.at(frequency) + at(frequency),
     slope: (frequency) => {
-      const [below, above] = passed(Float64Array.of(frequency * Math.exp(-STEP), frequency * Math.exp(STEP)));
-      return level.slope(frequency) + (above! - below!) / (2 * STEP * NEPER);
+      const change = at(frequency * Math.exp(STEP)) - at(frequency * Math.exp(-STEP));
+      return level.slope(frequency) + change / (2 * STEP * NEPER);
     },
     column: (frequencies, swept) => {
-      const lowered = passed(frequencies);
-      return level.column(frequencies, swept).map((value, i) => value + lowered[i]!);
+      const out = new Float64Array(frequencies.length);
+      passed(frequencies, out);
+      const bare = level.column(frequencies, swept);
+      for (let i = 0; i < out.length; i++) out[i]! += bare[i]!;
+      return out;
     },
   };
 }
@@ -123,11 +146,25 @@ export function setting(
   points = POINTS,
 ): Crossed {
   const read = readFields(path, options, bandShape);
-  const { drop = HALF_POWER, reference = usual, from = 2, to = 200, filter } = read;
-  const level = filter === undefined ? levelOf(system) : behindFilter(levelOf(system), filter);
-  const top = referenceIn(system, reference, level);
-  const sampled = sampledLevel(level, logarithmicGrid(from, to, points));
-  return { ...sampled, wanted: top(sampled) - drop };
+  return settings(system, { ...read, reference: read.reference ?? usual }, points)(read.filter);
+}
+
+/** The same behind any filter, from one sweep. */
+function settings(
+  system: System,
+  { drop = HALF_POWER, reference = 'asymptote', from = LOWEST, to = HIGHEST }: Omit<ReadOptions, 'filter'>,
+  points = POINTS,
+): (filter: Filter | undefined) => Crossed {
+  const bare = levelOf(system);
+  const grid = logarithmicGrid(from, to, points);
+  let columns: readonly ComplexColumn[] | undefined;
+  return (filter) => {
+    const level = filter === undefined ? bare : behindFilter(bare, filter);
+    const top = referenceIn(system, reference, level);
+    columns ??= sweptColumns(compiledSystem(system), grid);
+    const sampled = sampledLevel(level, grid, columns);
+    return { ...sampled, wanted: top(sampled) - drop };
+  };
 }
 
 /** The level of a reference. Without one, nothing else is worked out; only the maximum needs the samples. */
@@ -189,6 +226,15 @@ export type Cutoff = { readonly ok: true; readonly frequency: Frequency } | Impo
  * @example cutoff(system) // { ok: true, frequency: 31.2 }
  */
 export const cutoff = (system: System, options: CutoffOptions = {}): Cutoff => lowestAbove(setting(system, options));
+
+/** The half-power cut-offs of a system behind any filter and without one. It is swept once. */
+export function cutoffsBehind(
+  system: System,
+  band: Pick<ReadOptions, 'from' | 'to' | 'reference'>,
+): (filter?: Filter) => Cutoff {
+  const settingOf = settings(system, band);
+  return (filter) => lowestAbove(settingOf(filter));
+}
 
 /** The same with another number of points. */
 export const cutoffAmong = (system: System, options: CutoffOptions, points: number): Cutoff =>

@@ -98,12 +98,10 @@ function impedanceExtrema(
   const [voltage, current] = [columns[e] as ComplexColumn, columns[i] as ComplexColumn];
   const squares = new Float64Array(grid.length);
   for (let k = 0; k < grid.length; k++) {
-    const [a, b, c, d] = [voltage.re[k], voltage.im[k], current.re[k], current.im[k]] as [
-      number,
-      number,
-      number,
-      number,
-    ];
+    const a = voltage.re[k]!;
+    const b = voltage.im[k]!;
+    const c = current.re[k]!;
+    const d = current.im[k]!;
     const flows = c * c + d * d;
     if (!(flows > 0)) throw openTerminals(grid[k]!);
     squares[k] = (a * a + b * b) / flows;

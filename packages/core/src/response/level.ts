@@ -4,7 +4,7 @@ import type { CompiledNetwork } from '../network/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import { type Level, si } from '../quantity/index.js';
 import { type AtFrequency, atFrequency } from './at-frequency.js';
-import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './compile.js';
+import { compiledReference, compiledSystem, probeIndex } from './compile.js';
 
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
 export const REFERENCE_PRESSURE = 20e-6;
@@ -43,8 +43,8 @@ export function levelColumn(
 export interface LevelOf {
   readonly at: (frequency: number) => number;
   readonly slope: (frequency: number) => number;
-  /** On a grid, from the columns of all probes there if they are swept already. */
-  readonly column: (frequencies: Float64Array, swept?: readonly ComplexColumn[]) => Float64Array;
+  /** On a grid, from the columns of all probes there. */
+  readonly column: (frequencies: Float64Array, swept: readonly ComplexColumn[]) => Float64Array;
 }
 
 export function levelOf(system: System): LevelOf {
@@ -56,7 +56,7 @@ export function levelOf(system: System): LevelOf {
   return {
     at: (frequency) => levelOfFlow(one.magnitude(row, frequency) * frequency, unit),
     slope: (frequency) => one.slope(row, frequency) + 1,
-    column: (frequencies, columns = sweptColumns(network, frequencies)) => {
+    column: (frequencies, columns) => {
       const out = new Float64Array(frequencies.length);
       levelColumn(frequencies, columns[row] as ComplexColumn, density, 1, out);
       return out;

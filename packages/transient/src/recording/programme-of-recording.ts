@@ -1,6 +1,6 @@
 import type { Impossible } from '@airspring/core/fault';
 import type { FrequencyInput } from '@airspring/core/quantity';
-import { compileListening, type Programme } from '../signal/index.js';
+import { compileListening, type MeasuredProgramme } from '../signal/index.js';
 import { mixDown } from './mix-down.js';
 import type { Recording } from './recording.js';
 
@@ -17,15 +17,15 @@ export interface RecordingProgrammeOptions {
  *
  * @validity as `compileListening`, which says how
  * @neglects how the spectrum changes over the piece
- * @returns the programme, or why there is none: `silence`
+ * @returns the programme, or why there is none: `silence`, or a `constant`
  * @throws InputError as `recordingFrom`, `mixDown` and `compileListening`
  * @source welch1967 (method)
- * @example await programmeOfRecording(await recordingFrom(source))
+ * @example await programmeOfRecording(await recordingFrom(source)) // greatestProgrammeLevel(box, limits, { programme: found.programme })
  */
 export async function programmeOfRecording(
   { sampleRate, blocks }: Recording,
   { weights, resolution }: RecordingProgrammeOptions = {},
-): Promise<Programme | Impossible> {
+): Promise<MeasuredProgramme | Impossible> {
   const { start, take, programme } = compileListening({ sampleRate, resolution });
   const heard = start();
   for await (const channels of blocks()) take(heard, mixDown(channels, weights));

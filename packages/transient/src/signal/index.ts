@@ -22,7 +22,7 @@ export {
   compileListening,
   type Listening,
   type ListeningOptions,
-  type Programme,
+  type MeasuredProgramme,
   type ProgrammeOptions,
   programmeOf,
 } from './programme.js';

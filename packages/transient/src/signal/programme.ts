@@ -1,4 +1,5 @@
 import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
+import type { Programme } from '@airspring/core/limit';
 import {
   type Frequency,
   type FrequencyInput,
@@ -9,19 +10,20 @@ import {
   type Time,
   type TimeInput,
 } from '@airspring/core/quantity';
+import { programmeOfSpectrum } from './programme-of-spectrum.js';
 import type { Signal } from './signal.js';
 import { type Band, thirdOctaves } from './third-octaves.js';
 import { type Heard, type Spectrum, welch } from './welch.js';
 
 /** What a piece of sound is to a loudspeaker: how its power is spread over frequency, and how far its peaks stand out. */
-export interface Programme {
+export interface MeasuredProgramme {
   readonly ok: true;
+  /** Crest factor and shares of the spectrum as one value, as the limits of core take it. */
+  readonly programme: Programme;
   readonly duration: Time;
   /** Greatest magnitude of a sample, in the unit of the signal. */
   readonly peak: number;
   readonly rms: number;
-  /** Peak over rms. */
-  readonly crestFactor: number;
   /** Third octaves that the spectrum resolves, from the lowest. */
   readonly bands: readonly Band[];
   readonly spectrum: Spectrum;
@@ -39,8 +41,8 @@ export interface Listening {
   readonly start: () => Heard;
   /** Takes the next block. A kernel: it checks nothing. */
   readonly take: (heard: Heard, block: Float64Array) => void;
-  /** What was heard so far, or why it is no programme: `silence`. */
-  readonly programme: (heard: Heard) => Programme | Impossible;
+  /** What was heard so far, or why it is no programme: `silence`, or a `constant`. */
+  readonly programme: (heard: Heard) => MeasuredProgramme | Impossible;
 }
 
 const shape = { sampleRate: positive('frequency'), resolution: optional(positive('frequency')) };
@@ -56,7 +58,7 @@ const SILENCE = 1e-9;
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $f_s$ | `sampleRate` | Hz | sample rate |
- * | $N$ | `resolution` | 1 | samples of a segment: the power of two from sample rate over resolution |
+ * | $N$ | `resolution` | 1 | samples of a segment: the power of two from sample rate over resolution, at least 4 |
  * | $w$ | | 1 | Hann window |
  * | $M$ | | 1 | segments, each half over the one before it |
  *
@@ -72,19 +74,25 @@ const SILENCE = 1e-9;
  */
 export function compileListening(options: ListeningOptions): Listening {
   const { sampleRate, resolution = si('frequency', 1) } = readFields('listening', options, shape);
-  const length = 2 ** Math.max(1, Math.ceil(Math.log2(sampleRate / resolution) - 1e-12));
+  const length = 2 ** Math.max(2, Math.ceil(Math.log2(sampleRate / resolution) - 1e-12));
   refuse(tooLong(length, resolution));
   const { start, take, spectrum } = welch(sampleRate, length);
-  const programme = (heard: Heard): Programme | Impossible => {
+  const programme = (heard: Heard): MeasuredProgramme | Impossible => {
     if (heard.peak <= SILENCE) return impossible('silence', 'There is no sound: no sample is greater than 10⁻⁹.');
     const found = spectrum(heard);
     const rms = Math.sqrt(heard.sumOfSquares / heard.samples);
+    const played = programmeOfSpectrum(found, heard.peak, rms);
+    if (played === undefined)
+      return impossible(
+        'constant',
+        'There is no sound: nothing of it changes, from the second line of its spectrum up.',
+      );
     return {
       ok: true,
+      programme: played,
       duration: si('time', heard.samples / sampleRate),
       peak: heard.peak,
       rms,
-      crestFactor: heard.peak / rms,
       bands: thirdOctaves(found, rms * rms),
       spectrum: found,
     };
@@ -110,12 +118,15 @@ const BLOCK = 32_768;
  * Crest factor and spectrum of a signal over a stretch from its start.
  *
  * @validity as `compileListening`, which says how
- * @returns the programme, or why there is none: `silence`
+ * @returns the programme, or why there is none: `silence`, or a `constant`
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`
  * @source welch1967 (method)
- * @example programmeOf(pinkNoise({ seed: 7 }), { sampleRate: '48 kHz', duration: '60 s' }) // crest factor about 4.5
+ * @example programmeOf(pinkNoise({ seed: 7 }), { sampleRate: '48 kHz', duration: '60 s' }) // programme.crestFactor about 4.5
  */
-export function programmeOf(signal: Signal, { duration, ...options }: ProgrammeOptions): Programme | Impossible {
+export function programmeOf(
+  signal: Signal,
+  { duration, ...options }: ProgrammeOptions,
+): MeasuredProgramme | Impossible {
   const read = readFields('programme', { duration, sampleRate: options.sampleRate }, programmeShape);
   const { start, take, programme } = compileListening(options);
   const block = signal.compile(read.sampleRate);

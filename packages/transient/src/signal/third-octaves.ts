@@ -1,3 +1,4 @@
+import { powerBetween } from './power-between.js';
 import type { Spectrum } from './welch.js';
 
 /** The power of a third octave. */
@@ -18,19 +19,14 @@ const fewestLines = 4;
  *
  * @source iec61260-1 (middles and edges by tenths of a decade)
  */
-export function thirdOctaves({ frequencies, density }: Spectrum, meanSquare: number): readonly Band[] {
-  const step = frequencies[1]!;
-  const top = frequencies.at(-1)!;
+export function thirdOctaves(spectrum: Spectrum, meanSquare: number): readonly Band[] {
+  const step = spectrum.frequencies[1]!;
+  const top = spectrum.frequencies.at(-1)!;
   const middleOf = (n: number) => 1000 * 10 ** (n / 10);
   const lowest = Math.ceil(10 * Math.log10((fewestLines * step) / (1000 * (10 ** 0.05 - 10 ** -0.05))));
   const bands: Band[] = [];
   for (let n = lowest; middleOf(n) * 10 ** 0.05 <= top; n++) {
-    const [low, high] = [middleOf(n) * 10 ** -0.05, middleOf(n) * 10 ** 0.05];
-    let power = 0;
-    for (let k = Math.floor(low / step + 0.5); k <= Math.ceil(high / step - 0.5); k++) {
-      const inside = Math.min(high, (k + 0.5) * step) - Math.max(low, (k - 0.5) * step);
-      power += Math.max(0, inside) * density[k]!;
-    }
+    const power = powerBetween(spectrum, middleOf(n) * 10 ** -0.05, middleOf(n) * 10 ** 0.05);
     bands.push({ frequency: middleOf(n), meanSquare: power, share: power / meanSquare });
   }
   return bands;

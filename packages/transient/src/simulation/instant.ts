@@ -1,5 +1,5 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import type { Topology } from '@airspring/core/network';
+import type { Probe, Topology } from '@airspring/core/network';
 import type { CoilCurve, ExactSpring } from './curve.js';
 import type { MomentaryLoss } from './momentary-loss.js';
 import { type Motion, place } from './motion.js';
@@ -16,6 +16,9 @@ export interface Nonlinear {
 
 /** Fills `out[i][at]` with what each output is at an instant, from a motion, the drive in V, and what the warm coil has beside Re. */
 export type Readout = (motion: Motion, drive: number, added: number, out: readonly Float64Array[], at: number) => void;
+
+/** The integral of a probe, `integral radiatorVelocity`. */
+const INTEGRAL = /^integral (.+)$/;
 
 /** What is asked of the motion itself. */
 const ofMotion: Readonly<Record<string, number>> = {
@@ -40,12 +43,12 @@ export function compileReadout(
   const { inputs, network, rates } = instantOf(parts, Object.keys(losses), inductance ? 'current' : 'voltage');
   const lossList = Object.values(losses);
   const n = inputs.stores.length;
-  const rows = names.map((name) => (name in ofMotion ? undefined : rowOf(name)));
+  const storeOf = (is: (part: Part) => boolean) => inputs.stores.findIndex(is);
+  const rows = names.map((name) => (Object.hasOwn(ofMotion, name) ? undefined : rowOf(name)));
   refuseUnknown(names, rows, Object.keys(topology.probes));
   const own = names.map((name) => ofMotion[name] ?? -1);
   const given = new Float64Array(inputs.count);
   const two = new Float64Array(2);
-  const storeOf = (is: (part: Part) => boolean) => inputs.stores.findIndex(is);
   const velocity = storeOf(({ nodes, does }) => does === 'stores potential' && isSame(nodes, parts.motor.mechanical));
   const flows = Object.keys(losses).map((loss) => storeOf(({ name }) => name === loss));
   const current = network.flow(parts.motor.name) as Float64Array;
@@ -63,10 +66,24 @@ export function compileReadout(
         rates.reduce((total, rate, k) => total + unit * flow[k]! * rate[i]!, 0),
       );
     }
-    const probe = Object.hasOwn(topology.probes, name) ? topology.probes[name] : undefined;
+    const moved = INTEGRAL.exec(name)?.[1];
+    const probe = probeOf(moved ?? name);
     if (probe === undefined) return undefined;
     const by = probe.factor === undefined ? 1 : parts.numberOf(probe.factor);
-    return network.read(probe)?.map((value) => value * by);
+    return (moved === undefined ? network.read(probe) : heldBySpring(probe))?.map((value) => value * by);
+  }
+  function probeOf(name: string): Probe | undefined {
+    return Object.hasOwn(topology.probes, name) ? topology.probes[name] : undefined;
+  }
+  /** The integral of a velocity is what a spring at its node holds: compliance times force. */
+  function heldBySpring(probe: Probe): Float64Array | undefined {
+    if (probe.of !== 'potential') return undefined;
+    const store = storeOf(({ does, nodes }) => does === 'stores flow' && isSame(nodes, [probe.node, 'ground']));
+    if (store < 0) return undefined;
+    const { value, nodes } = inputs.stores[store]!;
+    const row = new Float64Array(inputs.count);
+    row[store] = value * (nodes[0] === probe.node ? 1 : -1) * (probe.sign ?? 1);
+    return row;
   }
   function radiated(): Float64Array | undefined {
     if (topology.outlets.length === 0) return undefined;

@@ -8,7 +8,10 @@ import type { Motion } from './motion.js';
 /** What a nonlinear simulation adds to a network, and how it runs. What is left out stays as it is in the network. */
 export interface NonlinearOptions {
   readonly sampleRate: FrequencyInput;
-  /** Probes of the network, `radiatedFlow`, `pressure` (Pa at 1 m), `displacement` (m), `coilRise` and `magnetRise` (K). */
+  /**
+   * Probes of the network, `radiatedFlow`, `pressure` (Pa at 1 m), `displacement` (m), `integral <probe>` of a velocity at a spring (m),
+   * `coilRise` and `magnetRise` (K).
+   */
   readonly outputs: readonly string[];
   /** Steps a sample; default 1. */
   readonly oversampling?: number;

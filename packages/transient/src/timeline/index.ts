@@ -1,12 +1,7 @@
 /** What does a box do while a piece is played, which limits does it pass, and how much louder may the piece be? */
-export {
-  type BlockSimulation,
-  compileTimeline,
-  type Hearing,
-  type Simulate,
-  type Timeline,
-  type TimelineOptions,
-} from './timeline.js';
+export { compileTimeline, type Timeline } from './timeline.js';
+export type { BlockSimulation, Simulate, TimelineOptions } from './timeline-options.js';
+export type { Hearing } from './hearing.js';
 export type { TimelineVent } from './vent-noise-in-time.js';
 export type { Slice } from './slice.js';
 export type { LimitAccount, TimelineAccount } from './account.js';

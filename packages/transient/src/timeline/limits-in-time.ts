@@ -16,13 +16,13 @@ export function outputOf({ probe, integrated }: Limit): string {
  * Limits as they are judged at instants: the greatest magnitude may be √2 times the greatest rms value, as the peak of a sine is. Where
  * only what lasts counts, its root mean square over a long time is held against it.
  */
-export function judgesOf(limits: readonly Limit[], outputs: readonly string[]): readonly Judge[] {
+export function judgesOf(limits: readonly Limit[], outputs: readonly string[], path: string): readonly Judge[] {
   refuse(
     limits.flatMap(({ greatestRms }, i): Fault[] => {
       if (greatestRms > 0) return [];
-      const path = `timeline.limits[${i}].greatestRms`;
       const code = Number.isNaN(greatestRms) ? 'not-finite' : 'not-positive';
-      return [{ code, path, got: greatestRms, expected: 'a number above 0', remedy: 'Leave out what is no limit.' }];
+      const remedy = 'Leave out what is no limit.';
+      return [{ code, path: `${path}[${i}].greatestRms`, got: greatestRms, expected: 'a number above 0', remedy }];
     }),
   );
   return limits.map((limit) => {

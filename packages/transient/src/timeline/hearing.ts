@@ -1,0 +1,85 @@
+import { si } from '@airspring/core/quantity';
+import { type Counted, counted, countIn, limitAccount, type TimelineAccount } from './account.js';
+import { type Collected, collect, collectedOf, collectStroke, endSlice } from './collected.js';
+import type { Judge, Slice } from './slice.js';
+
+/** A piece of sound that is being heard. */
+export interface Hearing<Motion> {
+  readonly motion: Motion;
+  readonly filter: readonly Float64Array[];
+  readonly collected: Collected;
+  readonly counted: readonly Counted[];
+  /** Samples so far: of the slice, before the slice, and those without a solution. */
+  readonly samples: { inSlice: number; before: number; unsolved: number };
+}
+
+/** The output that is followed for the travel of the air in a vent. */
+export const SPEED = 'ventAirSpeed';
+
+/** How slices are cut and judged. */
+export interface Slicing {
+  readonly outputs: readonly string[];
+  readonly judges: readonly Judge[];
+  /** Samples of a slice, s between them, and the samples over which a mean fades. */
+  readonly length: number;
+  readonly interval: number;
+  readonly memory: number;
+}
+
+/** Everything that is heard of a simulation, from its start to the account. */
+export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
+  const speedAt = outputs.indexOf(SPEED);
+  const named = (values: Float64Array) => Object.fromEntries(outputs.map((output, i) => [output, values[i]!]));
+
+  function start<Motion>(motion: Motion, filter: readonly Float64Array[]): Hearing<Motion> {
+    const samples = { inSlice: 0, before: 0, unsolved: 0 };
+    return { motion, filter, collected: collectedOf(outputs.length), counted: judges.map(counted), samples };
+  }
+
+  /** Ends the slice that is being heard. */
+  function finish({ collected, counted: counts, samples }: Hearing<unknown>): Slice {
+    const count = samples.inSlice;
+    const reset = endSlice(collected, count, memory);
+    const { peak, sum, lasting, stroke } = collected;
+    const measured = { peak, lasting, airTravel: stroke[2]! / 2 };
+    const used = judges.map((judge) => judge.used(measured));
+    const [from, duration] = [samples.before * interval, count * interval];
+    used.forEach((share, i) => countIn(counts[i]!, share, from, duration));
+    const rms = named(sum.map((total) => Math.sqrt(total / count)));
+    const slice = { from, duration, peak: named(peak), rms, used };
+    reset();
+    samples.before += count;
+    samples.inSlice = 0;
+    return slice;
+  }
+
+  /** Takes a block of each output; hands back the slices that end in it. */
+  function take(hearing: Hearing<unknown>, columns: readonly Float64Array[]): readonly Slice[] {
+    const { collected, samples } = hearing;
+    const count = columns[0]!.length;
+    const slices: Slice[] = [];
+    for (let from = 0; from < count; ) {
+      const to = Math.min(count, from + length - samples.inSlice);
+      columns.forEach((column, output) => collect(collected, output, column, from, to));
+      if (speedAt >= 0) collectStroke(collected, columns[speedAt]!, from, to, interval);
+      samples.inSlice += to - from;
+      from = to;
+      if (samples.inSlice === length) slices.push(finish(hearing));
+    }
+    return slices;
+  }
+
+  function account({ collected, counted: counts, samples }: Hearing<unknown>): TimelineAccount {
+    const heard = Math.max(1, samples.before);
+    return {
+      duration: si('time', samples.before * interval),
+      peak: named(collected.wholePeak),
+      rms: named(collected.wholeSum.map((total) => Math.sqrt(total / heard))),
+      limits: judges.map((judge, i) => limitAccount(judge, counts[i]!)),
+      unsolved: samples.unsolved,
+    };
+  }
+
+  const end = (hearing: Hearing<unknown>) => (hearing.samples.inSlice > 0 ? [finish(hearing)] : []);
+  return { start, take, end, account };
+}
