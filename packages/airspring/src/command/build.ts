@@ -14,20 +14,20 @@ import { writeFolder } from './build-folder.js';
 const workshop = () => import('@airspring/workshop/dossier');
 export type Workshop = typeof workshop;
 
-const INSTALL = 'npm install @airspring/workshop manifold-3d';
+const INSTALL = 'npm install @airspring/workshop';
 
 /** What was written, or why nothing was: one line, and whose fault it is. */
 export type Built =
   | { readonly ok: true; readonly lines: readonly string[]; readonly met: boolean }
   | { readonly ok: false; readonly not: 'installed' | 'accepted' | 'written' | 'met'; readonly line: string };
 
-/** A package that is loaded, or `undefined` where it or its library of solids is not installed. */
-async function installed<Loaded>(load: () => Promise<Loaded>): Promise<Loaded | undefined> {
+/** The package for it, or `undefined` where it is not installed. */
+async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | undefined> {
   try {
     return await load();
   } catch (error) {
     const { code, message } = error as NodeJS.ErrnoException;
-    if (code === 'ERR_MODULE_NOT_FOUND' && /@airspring\/workshop|manifold-3d/.test(message)) return undefined;
+    if (code === 'ERR_MODULE_NOT_FOUND' && message.includes('@airspring/workshop')) return undefined;
     throw error;
   }
 }
@@ -65,18 +65,16 @@ export async function build(
       line: 'build is for briefs about a new box; for an existing box use airspring design --html',
     };
   }
-  const library = await installed(load);
+  const library = await loaded(load);
   if (library === undefined)
-    return { ok: false, not: 'installed', line: `what to build from is made by other packages: ${INSTALL}` };
+    return { ok: false, not: 'installed', line: `what to build from is made by another package: ${INSTALL}` };
   try {
     const { kinds, models, alignments } = completeOptions({});
     const job = readBrief(brief, kinds, models, alignments);
     const answer = design(brief, { progress });
     const box = chosen(answer, only);
     if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
-    const made = await installed(() => library.filesToBuildFrom(workOf(box, job)));
-    if (made === undefined)
-      return { ok: false, not: 'installed', line: `the parts for the printer are made by another package: ${INSTALL}` };
+    const made = await library.filesToBuildFrom(workOf(box, job));
     const why = writeFolder(resolve(standing, into), made.files);
     if (why !== undefined)
       return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };

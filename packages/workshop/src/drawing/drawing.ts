@@ -66,7 +66,7 @@ export interface Drawing {
 }
 
 /** A closed path through points. */
-export const polygon = (purpose: Purpose, points: readonly At[], filled?: 'solid' | 'tint'): Shape => ({
+const polygon = (purpose: Purpose, points: readonly At[], filled?: 'solid' | 'tint'): Shape => ({
   purpose,
   form: 'path',
   closed: true,

@@ -19,7 +19,10 @@ export async function toDxf({ shapes }: Drawing): Promise<string> {
   file.setUnits(Units.Millimeters);
   for (const [purpose, colour] of Object.entries(colours)) file.addLayer(purpose, colour, 'Continuous');
   const mm = (metres: number) => Number((metres * MILLIMETRES).toFixed(6));
-  const vertex = ({ at: [x, y], bulge }: Corner) => ({ point: point2d(mm(x), mm(y)), ...(bulge !== undefined && { bulge }) });
+  const vertex = ({ at: [x, y], bulge }: Corner) => ({
+    point: point2d(mm(x), mm(y)),
+    ...(bulge !== undefined && { bulge }),
+  });
   const put = (shape: Shape): void => {
     const layerName = shape.purpose;
     if (shape.form === 'circle') {

@@ -63,7 +63,7 @@ export interface Nest {
 }
 
 /** So many parts are nested at once; the time grows with the square of their number. */
-export const PARTS = 2000;
+const PARTS = 2000;
 
 const word: Field<string> = {
   optional: false,

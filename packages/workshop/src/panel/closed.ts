@@ -11,7 +11,7 @@ const inwards = (outer: readonly number[], face: Face, at: Place): number =>
   isFar(face) ? outer[axisOf(face)]! - at[axisOf(face)]! : at[axisOf(face)]!;
 
 /** Whether a place in the box is in the board of a piece; holes do not count. */
-export function isIn(outer: readonly number[], recess: number, piece: Piece, at: Place): boolean {
+function isIn(outer: readonly number[], recess: number, piece: Piece, at: Place): boolean {
   const { least, greatest } = piece.place;
   for (let k = 0; k < 3; k++) if (at[k]! < least[k]! || at[k]! > greatest[k]!) return false;
   if (piece.face === undefined) return true;

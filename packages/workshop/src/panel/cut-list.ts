@@ -24,7 +24,7 @@ const millimetres = (length: number): string => String(Number(inUnit('length', l
 const degrees = (angle: number): string => String(Number(((angle * 180) / Math.PI).toFixed(2)));
 
 /** The work at the edges of a piece, in words. */
-export function edgeWork({ edges }: Piece): string[] {
+function edgeWork({ edges }: Piece): string[] {
   const work = new Map<string, string[]>();
   const add = (what: string, where: string) => work.set(what, [...(work.get(what) ?? []), where]);
   for (const side of sides) {

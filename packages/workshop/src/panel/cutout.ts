@@ -174,7 +174,7 @@ export const cutoutsField: Field<readonly (Cutout & { readonly face: Face })[]> 
 export const halvesOf = (one: Form): readonly [number, number] =>
   'diameter' in one ? [one.diameter / 2, one.diameter / 2] : [one.width / 2, one.height / 2];
 
-export const areaOfForm = (one: Form): number =>
+const areaOfForm = (one: Form): number =>
   'diameter' in one
     ? (Math.PI / 4) * one.diameter ** 2
     : one.width * one.height - (4 - Math.PI) * one.cornerRadius ** 2;

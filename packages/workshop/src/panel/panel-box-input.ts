@@ -141,7 +141,7 @@ const shape = {
 };
 
 const usual: readonly Face[] = ['front', 'back', 'top', 'bottom', 'left', 'right'];
-export const DEFAULT_PLAY: Length = si('length', 0.002);
+const DEFAULT_PLAY: Length = si('length', 0.002);
 
 export function readPanelBox(input: PanelBoxInput): BoxOfPanels {
   const read = readFields('box', input, shape);

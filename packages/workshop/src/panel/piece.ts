@@ -69,7 +69,7 @@ function remaining(size: number, thickness: number, edges: readonly PieceEdge[],
  * The volume of a board with the cuts at its edges: a section at each depth is a product of two lengths, each linear between the
  * depths of the grooves, so that the rule of Simpson is exact.
  */
-export function boardVolume(
+function boardVolume(
   width: number,
   height: number,
   thickness: number,

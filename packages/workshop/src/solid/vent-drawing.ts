@@ -156,16 +156,16 @@ export interface VentDrawing {
 }
 
 /** Greatest distance of a flat from its curve, m. With it the volume of a vent is within 0.1 %. */
-export const usualFineness = 1e-5;
+const usualFineness = 1e-5;
 /** The usual nozzle of printers that melt plastic, m (common practice). */
-export const usualNozzle = 4e-4;
+const usualNozzle = 4e-4;
 /** Usual wall of a printed vent before it is rounded up to whole lines, m (common practice). */
 const usualWall = 3e-3;
 /** Least usual thickness of a flange, m (common practice). */
 const usualFlange = 4e-3;
 
 /** The least whole number of lines of a nozzle that is as thick as a wall, m. */
-export const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / nozzle - 1e-6) * nozzle;
+const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / nozzle - 1e-6) * nozzle;
 
 /** Reads a vent. All faults are reported at once. */
 export function ventDrawing(input: VentSolidInput): VentDrawing {
