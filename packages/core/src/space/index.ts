@@ -24,9 +24,12 @@ export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestV
 export {
   compileNetVolume,
   compileSizeForNetVolume,
+  innerVolumeFor,
   type NetVolume,
   type NetVolumeInput,
+  type NetVolumeWithinInput,
   netVolume,
+  netVolumeWithin,
   type ShapeRule,
   type SizeForNetVolumeInput,
   sizeForNetVolume,
