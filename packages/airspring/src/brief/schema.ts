@@ -1,5 +1,6 @@
 import type { Alignment } from '@airspring/core/alignment';
 import * as v from 'valibot';
+import type { ShapeChoice } from '@airspring/core/space';
 import { alignmentField, type WrittenAlignment } from './alignment.js';
 import { standingDriverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
@@ -17,9 +18,10 @@ export const briefSchema = (
   parts: readonly BriefPart[],
   alignments: readonly Alignment[],
   models: DriverModels = standardModels,
+  shapes: readonly ShapeChoice[] = [],
 ) =>
   v.strictObject({
-    ...sectionsWith(models),
+    ...sectionsWith(models, shapes),
     ...sectionsOf(parts),
     alignment: alignmentField(alignments),
   }) as unknown as v.GenericSchema<unknown, ReadBrief>;
@@ -29,8 +31,9 @@ export const schemaWith = (
   parts: readonly BriefPart[],
   more: v.ObjectEntries,
   models: DriverModels = standardModels,
+  shapes?: readonly ShapeChoice[],
 ) => {
-  const sections = sectionsWith(models);
+  const sections = sectionsWith(models, shapes);
   return v.strictObject({
     ...sections,
     drivers: driversOf(standingDriverSchema(models)),

@@ -4,8 +4,10 @@ import { air, audible, decibels, edge, most, oneOrMore, wall } from './bounds.js
 import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
+import type { ShapeChoice } from '@airspring/core/space';
 import { plainNumber, quantity, words } from './quantity-text.js';
 import { PLACES, roomFields } from './room.js';
+import { shapeField } from './space-shape.js';
 
 const opt = v.exactOptional;
 const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
@@ -22,8 +24,12 @@ export const driversOf = <const S extends v.GenericSchema>(one: S) =>
     v.description('the drivers to choose from, with the data of their sheets'),
   );
 
+interface ShapeEntry {
+  readonly shape: v.ExactOptionalSchema<ReturnType<typeof shapeField>, undefined>;
+}
+
 /** The fields of every brief, whatever kinds of box are tried. */
-export const sectionsWith = (models: DriverModels) => ({
+export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[] | undefined) => ({
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
   version: said(v.literal(1), 'the version of the format of the brief'),
   title: said(titled, 'title of the report'),
@@ -49,6 +55,7 @@ export const sectionsWith = (models: DriverModels) => ({
           v.description('outer edges that the box must have exactly, not at most; default none'),
         ),
       ),
+      ...((shapes && { shape: opt(shapeField(shapes)) }) as ShapeEntry),
       panelThickness: v.pipe(quantity('length', wall), v.description('thickness of every panel')),
       bracing: opt(
         v.pipe(

@@ -1,4 +1,5 @@
 import { allowedVolume } from '../job/job.js';
+import { volumesIn } from '../job/space-shape.js';
 import type { Axis, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
 import type { Box } from './box.js';
@@ -38,7 +39,7 @@ function volumesOf(
 ): Float64Array {
   const { space } = job;
   const t = 2 * space.panelThickness;
-  const inner = (space.width - t) * (space.height - t) * (space.depth - t) - contents;
+  const inner = volumesIn(job).airIn((space.width - t) * (space.height - t) * (space.depth - t)) - contents;
   const most = Math.min(inner, allowedVolume(job)) * (scope.beyond ? 5 : 1);
   if (!(most > (netVolume ?? 0))) return new Float64Array(0);
   if (netVolume !== undefined) return Float64Array.of(netVolume);
@@ -141,7 +142,11 @@ export function nearGrid(
           NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
         ),
     ),
+<<<<<<< HEAD
     shapes: [...alike, ...shapesNear(variant, inner, alike)],
     name: undefined,
+=======
+    shapes: job.space.shape ? alike : [...alike, ...shapesNear(variant, inner, alike)],
+>>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
   };
 }

@@ -1,3 +1,4 @@
+import { volumesIn } from '../job/space-shape.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
@@ -46,12 +47,19 @@ export function surveyVariant(
   const edge = variant.span?.edge;
   const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
   /** The inner edges of a shape; at the span, that of the point. */
+  const { cuboidFor, outerIn } = volumesIn(job);
   const edgesFor = (shape: Shape, volume: number): boolean => {
     if (edge !== undefined) inner[edge] = point[point.length - 1]!;
-    return edgesOf(shape, variant.least, volume, inner, free);
+    return edgesOf(shape, variant.least, cuboidFor(volume), inner, free);
   };
+<<<<<<< HEAD
   const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
   const cube = inProportion(shapes[0] as Shape, Float64Array.of(1, 1, 1));
+=======
+  const edgesAtAnySpan = (shape: Shape, volume: number): boolean => 
+    edgesOf(shape, variant.least, cuboidFor(volume), inner);
+  const cube: Shape = { ...(shapes[0] as Shape), proportion: Float64Array.of(1, 1, 1) };
+>>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
 
   /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
@@ -64,7 +72,7 @@ export function surveyVariant(
     if (!edgesIn(cube, volume)) return false;
     let outer = 1;
     for (let axis = 0; axis < 3; axis++) outer *= inner[axis]! + t;
-    criteria.volume = outer;
+    criteria.volume = outerIn(outer);
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
@@ -139,6 +147,16 @@ export function surveyVariant(
       const w = inner[0]!;
       const h = inner[1]!;
       const d = inner[2]!;
+<<<<<<< HEAD
+=======
+      if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+      edges[0] = w + t;
+      edges[1] = h + t;
+      edges[2] = d + t;
+      criteria.volume = outerIn(edges[0]! * edges[1]! * edges[2]!);
+      wishes.size(edges, excess);
+      if (!mayWin()) continue;
+>>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
       const { extent } = parts;
       if (extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       if (!sizeMayWin() || extent > variant.room(w, h, d, point, extent)) continue;

@@ -1,13 +1,18 @@
 import type { Job } from '../job/job.js';
 import { LEAST_OF_NOMINAL } from '../job/load.js';
+import { volumesIn } from '../job/space-shape.js';
 import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
 /** A wish, and what a box needs of it, in SI units. */
 type SoundWish = Wish & { readonly needed: (demand: Demand) => number };
 
+<<<<<<< HEAD
 /** The three outer edges in their order, and the outer volume. */
 const sizeWishes = ({ space, units }: Job): Wish[] => [
+=======
+const sizeWishes = ({ space, units }: Job, { outerIn } = volumesIn({ space })): SizeWish[] => [
+>>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
   ...(['width', 'height', 'depth'] as const).map(
     (edge): Wish => ({
       path: `space.${edge}`,
@@ -27,6 +32,10 @@ const sizeWishes = ({ space, units }: Job): Wish[] => [
     allowed: space.volume,
     sense: 'at most',
     weight: 'small',
+<<<<<<< HEAD
+=======
+    needed: (edges) => outerIn(edges[0]! * edges[1]! * edges[2]!),
+>>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
   },
 ];
 

@@ -159,6 +159,7 @@ export function compilePlaces(layout: Layout) {
     asked = Number.POSITIVE_INFINITY,
   ): void => {
     enough = asked;
+    walls?.stand(width, height, depth);
     // The bounds of a face may be less than a vent that just fits there by their rounding.
     useful = asked < Number.POSITIVE_INFINITY ? asked - NANOMETRE : 0;
     inner[0] = width;
@@ -188,6 +189,7 @@ export function compilePlaces(layout: Layout) {
 
   /** Whether the bodies fit without a vent. `straight` then holds their places. */
   const alone = (width: number, height: number, depth: number): boolean => {
+    walls?.stand(width, height, depth);
     inner[0] = width;
     inner[1] = height;
     inner[2] = depth;

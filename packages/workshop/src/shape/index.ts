@@ -23,3 +23,5 @@ export { panelsOf, type ShapePanel } from './panels.js';
 export { type BoxModes, boxModes } from './modes.js';
 /** Which edges keep the modes of a box apart? */
 export { type SpreadEdges, spreadEdges } from './spread-edges.js';
+/** Which shapes may the space of a brief have? */
+export { standardShapes } from './space-shapes.js';
