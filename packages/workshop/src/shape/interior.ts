@@ -2,7 +2,7 @@ import { si } from '@airspring/core/quantity';
 import { type Face, faces, type Interior, type Solid } from '@airspring/core/space';
 import { boundsOf } from '../outline/index.js';
 import { axesOf, type BoxShape, cuboidFaces } from './box-shape.js';
-import { type Cast, type Profile, profileOf } from './profile.js';
+import { type Cast, profileOf } from './profile.js';
 
 /** Lengths that are no more than rounding, m. */
 const NEAR = 1e-9;
@@ -20,40 +20,54 @@ export function interiorOf(shape: BoxShape): Interior {
   const [across, up, along] = axesOf[shape.along] as readonly [0, 1, 2];
   const layers = shape.inner.map(({ outline, from, to }) => ({ profile: profileOf(outline), from, to }));
   const [low, high] = [layers[0]!.from, layers.at(-1)!.to];
-  const castOf = ({ form, axis, least, greatest }: Solid): Cast => ({
-    round: form === 'cylinder' && axis === names[along],
-    low: [least[across], least[up]],
-    high: [greatest[across], greatest[up]],
-  });
-  /** The layers that a range along the axis meets. */
-  const met = (from: number, to: number): readonly { readonly profile: Profile }[] => {
-    const some = layers.filter((layer) => layer.to > from + NEAR && layer.from < to - NEAR);
-    return some.length > 0
-      ? some
-      : layers.filter((layer) => layer.to >= from - NEAR && layer.from <= to + NEAR).slice(0, 1);
-  };
+  const cast: Cast = { round: false, low: [0, 0], high: [0, 0] };
+  function write({ form, axis, least, greatest }: Solid): void {
+    cast.round = form === 'cylinder' && axis === names[along];
+    cast.low[0] = least[across];
+    cast.low[1] = least[up];
+    cast.high[0] = greatest[across];
+    cast.high[1] = greatest[up];
+  }
+  /** Whether a layer has a part of a range along the axis; a flat one may lie between two layers. */
+  const meets = (layer: { readonly from: number; readonly to: number }, from: number, to: number): boolean =>
+    to - from > 2 * NEAR
+      ? layer.to > from + NEAR && layer.from < to - NEAR
+      : layer.to >= from - NEAR && layer.from <= to + NEAR;
+
   return {
     faces: facesOf(shape),
     contains: (solid) => {
-      const [from, to] = [solid.least[along], solid.greatest[along]];
+      const from = solid.least[along];
+      const to = solid.greatest[along];
       if (from < low - NEAR || to > high + NEAR) return false;
-      const cast = castOf(solid);
-      return met(from, to).every(({ profile }) => profile.holds(cast));
+      write(solid);
+      for (let i = 0; i < layers.length; i++) {
+        const layer = layers[i]!;
+        if (meets(layer, from, to) && !layer.profile.holds(cast)) return false;
+      }
+      return true;
     },
     way: (solid, towards) => {
       const face = faces.indexOf(towards);
-      const [axis, isFar] = [face >> 1, (face & 1) === 1];
-      const cast = castOf(solid);
-      const [from, to] = [solid.least[along], solid.greatest[along]];
-      if (axis !== along) {
-        const way = (profile: Profile) => profile.way(cast, axis === across ? 0 : 1, isFar);
-        return si('length', Math.max(0, Math.min(...met(from, to).map(({ profile }) => way(profile)))));
+      const isFar = (face & 1) === 1;
+      const from: number = solid.least[along];
+      const to: number = solid.greatest[along];
+      write(solid);
+      if (face >> 1 !== along) {
+        let least = Number.POSITIVE_INFINITY;
+        for (let i = 0; i < layers.length; i++) {
+          const layer = layers[i]!;
+          if (!meets(layer, from, to)) continue;
+          least = Math.min(least, layer.profile.way(cast, face >> 1 === across ? 0 : 1, isFar));
+        }
+        return si('length', Math.max(0, least));
       }
-      let end: number = isFar ? to : from;
-      for (const { profile, from, to } of isFar ? layers : layers.toReversed()) {
-        if (isFar ? to <= end + NEAR : from >= end - NEAR) continue;
-        if (!profile.holds(cast)) break;
-        end = isFar ? to : from;
+      let end = isFar ? to : from;
+      for (let n = 0; n < layers.length; n++) {
+        const layer = layers[isFar ? n : layers.length - 1 - n]!;
+        if (isFar ? layer.to <= end + NEAR : layer.from >= end - NEAR) continue;
+        if (!layer.profile.holds(cast)) break;
+        end = isFar ? layer.to : layer.from;
       }
       return si('length', Math.max(0, isFar ? end - to : from - end));
     },

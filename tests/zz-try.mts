@@ -1,0 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { design, reportText } from 'airspring';
+import { standardShapes } from '@airspring/workshop/shape';
+const whale = JSON.parse(readFileSync('packages/airspring/briefs/whale-bench.json','utf8'));
+const brief = { ...whale, space: { width:'700 mm', height:'340 mm', depth:'420 mm', panelThickness:'18 mm', bracing:'0.5 L', shape:{wedge:{top:'200 mm'}} } };
+let t0=performance.now();
+const a = design(brief,{shapes:standardShapes});
+console.log(performance.now()-t0);
+console.log(reportText(a).slice(0,3000));
+if(a.ok) for(const d of a.designs) console.log(d.name,d.kind,d.box.outer,d.box.outerVolume,d.box.netVolume);
