@@ -154,7 +154,12 @@ export const design = (brief: unknown, options: DesignOptions = {}): Answer => a
 const wholeSchema = (options: BriefOptions) => {
   const { kinds, models, alignments, shapes } = completeOptions(options);
   const standing = v.exactOptional(standingFields.standing);
-  return schemaWith(kinds, { ...standingFields, standing, alignment: alignmentField(alignments) }, models, shapes.length > 0 ? shapes : undefined);
+  return schemaWith(
+    kinds,
+    { ...standingFields, standing, alignment: alignmentField(alignments) },
+    models,
+    shapes.length > 0 ? shapes : undefined,
+  );
 };
 
 /**

@@ -47,8 +47,7 @@ const shapeOf = ({ name, sizes, length, thickness }: Row): BoxShape => {
 };
 const flat = prisms.filter(({ name }) => ['wedge', 'corner', 'underSeat'].includes(name));
 const curved = prisms.filter((row) => !flat.includes(row));
-const how =
-  'hulls and half spaces of flat sections, quadrature between the exact curves of others, times the length';
+const how = 'hulls and half spaces of flat sections, quadrature between the exact curves of others, times the length';
 
 for (const name of Object.keys(makers)) {
   const rows = prisms.filter((row) => row.name === name);
@@ -178,7 +177,9 @@ check('shape.panel-angles', {
     mitred.flatMap((row) => {
       const sides = panelsOf(shapeOf(row)).slice(0, -2);
       // Each corner is cut twice, once in each of its two panels.
-      const cuts = sides.flatMap(({ angles, from }) => (from && angles[1] === Math.PI / 2 ? [0, 2] : [1, 3]).map((i) => angles[i]!));
+      const cuts = sides.flatMap(({ angles, from }) =>
+        (from && angles[1] === Math.PI / 2 ? [0, 2] : [1, 3]).map((i) => angles[i]!),
+      );
       return cuts.sort((a, b) => a - b).filter((_, i) => i % 2 === 0);
     }),
   expected: mitred.flatMap(({ halves }) => halves!),
@@ -266,5 +267,8 @@ check('shape.spread', {
   },
   expected: [spread.leastStep, ...spread.ratios, 0.04],
   unit: '1',
-  tolerance: { relative: 2e-5, why: 'the grid ends at a step of 1e-7 in a ratio; the maximum is a corner between two slopes' },
+  tolerance: {
+    relative: 2e-5,
+    why: 'the grid ends at a step of 1e-7 in a ratio; the maximum is a corner between two slopes',
+  },
 });

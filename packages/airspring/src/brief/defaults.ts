@@ -1,8 +1,8 @@
 import type { Air } from '@airspring/core/air';
 import { HALF_POWER } from '@airspring/core/response';
+import type { ShapeChoice } from '@airspring/core/space';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
-import type { ShapeChoice } from '@airspring/core/space';
 import { alignmentAsked } from './alignment.js';
 import { amplifierOf } from './amplifier.js';
 import { roomHeard } from './room.js';

@@ -1,9 +1,9 @@
 import type { Air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
+import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
-import type { ShapeChoice } from '@airspring/core/space';
 import { faultsAcross } from './across.js';
 import { faultsOfAlignment, standardAlignments } from './alignment.js';
 import { jobOf } from './defaults.js';

@@ -1,6 +1,6 @@
 import type { Alignment } from '@airspring/core/alignment';
-import * as v from 'valibot';
 import type { ShapeChoice } from '@airspring/core/space';
+import * as v from 'valibot';
 import { alignmentField, type WrittenAlignment } from './alignment.js';
 import { standingDriverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';

@@ -1,10 +1,10 @@
+import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import { amplifierFields } from './amplifier.js';
 import { air, audible, decibels, edge, most, oneOrMore, wall } from './bounds.js';
 import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
-import type { ShapeChoice } from '@airspring/core/space';
 import { plainNumber, quantity, words } from './quantity-text.js';
 import { PLACES, roomFields } from './room.js';
 import { shapeField } from './space-shape.js';

@@ -1,11 +1,10 @@
 import type { Fault } from '@airspring/core/fault';
-import type { Face } from '@airspring/core/space';
+import type { Face, ShapeChoice } from '@airspring/core/space';
 import type { Written } from '../job/job.js';
-import type { ShapeChoice } from '@airspring/core/space';
 import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
-import { isTried } from './kinds-named.js';
 import { fieldsIn } from './kind-sections.js';
+import { isTried } from './kinds-named.js';
 import type { ReadBrief } from './schema.js';
 import { shapeOf, type WrittenShape } from './space-shape.js';
 
@@ -13,7 +12,7 @@ import { shapeOf, type WrittenShape } from './space-shape.js';
 type Parted = { readonly faces?: readonly (Face | undefined)[] } | undefined;
 
 /** The kinds that are tried in a space that is no cuboid: those that say so. */
-export const shapedKinds = <Part extends BriefPart>(parts: readonly Part[]): readonly Part[] =>
+const shapedKinds = <Part extends BriefPart>(parts: readonly Part[]): readonly Part[] =>
   parts.filter(({ shaped }) => shaped);
 
 /** Faults of a space that is no cuboid: of its shape, of kinds of box that need a cuboid, and of parts where it has no panel. */
@@ -33,7 +32,13 @@ export function faultsOfShape(
   const unable = (named ?? []).filter((name) => !able.some((kind) => kind.name === name));
   if (unable.length > 0) {
     const expected = `in a space with a shape only ${able.map(({ name }) => name).join(', ')}`;
-    faults.push({ code: 'inconsistent', path: 'box.kinds', got: unable.join(', '), expected, remedy: 'Leave the others out, or leave out space.shape.' });
+    faults.push({
+      code: 'inconsistent',
+      path: 'box.kinds',
+      got: unable.join(', '),
+      expected,
+      remedy: 'Leave the others out, or leave out space.shape.',
+    });
   }
   const check = (path: string, part: Parted) => {
     const on = part?.faces?.flatMap((face) => face ?? []);
@@ -51,7 +56,8 @@ export function faultsOfShape(
   for (const section of new Set(tried.flatMap(({ fields }) => Object.keys(fields)))) {
     const own = (read as Readonly<Record<string, unknown>>)[section];
     if (Array.isArray(own)) checkEach(section, own);
-    else if (tried.some((kind) => Object.hasOwn(fieldsIn(kind, section), 'faces'))) check(`${section}.faces`, own as Parted);
+    else if (tried.some((kind) => Object.hasOwn(fieldsIn(kind, section), 'faces')))
+      check(`${section}.faces`, own as Parted);
   }
   return faults;
 }

@@ -1,6 +1,6 @@
 import { type Fault, isInputError } from '@airspring/core/fault';
-import * as v from 'valibot';
 import type { ShapeChoice, ShapeField, SpaceShape } from '@airspring/core/space';
+import * as v from 'valibot';
 import type { Bounds } from './quantity-text.js';
 import { quantity } from './quantity-text.js';
 
@@ -61,6 +61,10 @@ type Space = Partial<Readonly<Record<'width' | 'height' | 'depth' | 'panelThickn
   readonly shape?: Readonly<Record<string, object | undefined>>;
 };
 
+/** Whether nothing is missing from a value, however deep. */
+const isWhole = (value: unknown): boolean =>
+  value !== undefined && (typeof value !== 'object' || value === null || Object.values(value).every(isWhole));
+
 /** The shape that a brief asks for; `undefined` where it asks for none, or where one of the fields it depends on has a fault. */
 export function shapeOf(
   faults: Fault[],
@@ -71,10 +75,11 @@ export function shapeOf(
   const [name = '', fields] = Object.entries(shape)[0] ?? [];
   const choice = shapes.find((one) => one.name === name);
   if (choice === undefined || typeof fields !== 'object' || Object.keys(shape).length > 1) return undefined;
-  if (width === undefined || height === undefined || depth === undefined || panelThickness === undefined) return undefined;
+  if (width === undefined || height === undefined || depth === undefined || panelThickness === undefined)
+    return undefined;
   const needed = Object.entries(choice.fields).flatMap(([field, { optional }]) => (optional ? [] : [field]));
   const asked = Object.keys(written?.[name] ?? {});
-  if (![...asked, ...needed].every((field) => Object.hasOwn(fields, field))) return undefined;
+  if (![...asked, ...needed].every((field) => Object.hasOwn(fields, field)) || !isWhole(fields)) return undefined;
   const path = `space.shape.${name}`;
   try {
     const made = choice.shape(fields as Readonly<Record<string, unknown>>, {
@@ -84,7 +89,13 @@ export function shapeOf(
     if (!('ok' in made)) return made;
     const expected = 'a shape that the panels leave some air';
     for (const { text } of made.because) {
-      faults.push({ code: 'inconsistent', path, got: name, expected: `${expected}: ${text.replace(/\.$/, '')}`, remedy: 'Use thinner panels, or another size.' });
+      faults.push({
+        code: 'inconsistent',
+        path,
+        got: name,
+        expected: `${expected}: ${text.replace(/\.$/, '')}`,
+        remedy: 'Use thinner panels, or another size.',
+      });
     }
   } catch (error) {
     if (!isInputError(error)) throw error;

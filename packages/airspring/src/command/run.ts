@@ -157,7 +157,8 @@ export async function run(
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
-  if (asked.what === 'fields') return told(fieldsText(briefFields({ shapes: (await installedShapes(loadShapes)) ?? [] })));
+  if (asked.what === 'fields')
+    return told(fieldsText(briefFields({ shapes: (await installedShapes(loadShapes)) ?? [] })));
   if (asked.what === 'schema') {
     const shapes = (await installedShapes(loadShapes)) ?? [];
     return told(`${JSON.stringify(briefJsonSchema({ shapes }), null, 2)}\n`);

@@ -6,5 +6,4 @@ export const volumesIn = ({
   space: { shape },
 }: {
   readonly space: { readonly shape?: SpaceShape };
-}): Pick<SpaceShape, 'airIn' | 'cuboidFor' | 'outerIn'> =>
-  shape ?? { airIn: same, cuboidFor: same, outerIn: same };
+}): Pick<SpaceShape, 'airIn' | 'cuboidFor' | 'outerIn'> => shape ?? { airIn: same, cuboidFor: same, outerIn: same };

@@ -1,8 +1,8 @@
+import type { ShapeChoice } from '@airspring/core/space';
 import { standardAlignments } from '../brief/alignment.js';
 import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver-models.js';
 import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
-import type { ShapeChoice } from '@airspring/core/space';
 import type { BoxKind } from './box-kind.js';
 import { standard } from './standard.js';
 

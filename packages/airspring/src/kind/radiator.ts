@@ -230,7 +230,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     place: (edges) =>
       fit({
         outer: outerSizes(edges),
-          ...interiorIn(job, edges),
+        ...interiorIn(job, edges),
         thickness: metres(t),
         driver: driverRoom(choice),
         radiator: bodies,

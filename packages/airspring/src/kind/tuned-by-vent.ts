@@ -61,7 +61,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   function place(edges: readonly [number, number, number], point: Point) {
     const placed = fit({
       outer: outerSizes(edges),
-          ...interiorIn(job, edges),
+      ...interiorIn(job, edges),
       thickness: metres(t),
       driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),

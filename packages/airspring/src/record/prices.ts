@@ -111,7 +111,13 @@ export function pricesOf(search: Search, chosen: Selection): readonly (readonly 
     progress({ what: 'wish that gives way', count: turn + 1, of: eased.length });
     // The room in a box depends on all but the sound.
     const sameRooms = /^(wanted|amplifier)\./.test(one.change.path);
-    return bestOfEased(one, { kinds, models, alignments: job.alignments, shapes: job.shapes, ...(sameRooms && { rooms }) });
+    return bestOfEased(one, {
+      kinds,
+      models,
+      alignments: job.alignments,
+      shapes: job.shapes,
+      ...(sameRooms && { rooms }),
+    });
   });
   return pricesTold(search, chosen, eased, found);
 }

@@ -5,7 +5,8 @@ import { axesOf, type Hole, type Panel } from '../kind/build-record.js';
 const ROUNDING = 1e-9;
 
 const sizeOf = ({ outline }: ShapedPanel): readonly [across: number, up: number] => {
-  const reach = (k: 0 | 1) => Math.max(...outline.map((corner) => corner[k])) - Math.min(...outline.map((corner) => corner[k]));
+  const reach = (k: 0 | 1) =>
+    Math.max(...outline.map((corner) => corner[k])) - Math.min(...outline.map((corner) => corner[k]));
   return [reach(0), reach(1)];
 };
 
@@ -43,9 +44,7 @@ export function onPanelOf(shape: SpaceShape, edges: readonly [number, number, nu
     const panel = panels.find(({ face, from, outline }) => {
       if (face !== hole.face || from === undefined) return false;
       const [across, up] = sizeOf({ outline } as ShapedPanel);
-      return (
-        hole.across > from[0] && hole.across < from[0] + across && hole.up > from[1] && hole.up < from[1] + up
-      );
+      return hole.across > from[0] && hole.across < from[0] + across && hole.up > from[1] && hole.up < from[1] + up;
     });
     if (panel?.from === undefined) return hole;
     const size = sizeOf(panel);

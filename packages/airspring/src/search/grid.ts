@@ -142,11 +142,7 @@ export function nearGrid(
           NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
         ),
     ),
-<<<<<<< HEAD
-    shapes: [...alike, ...shapesNear(variant, inner, alike)],
-    name: undefined,
-=======
     shapes: job.space.shape ? alike : [...alike, ...shapesNear(variant, inner, alike)],
->>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
+    name: undefined,
   };
 }

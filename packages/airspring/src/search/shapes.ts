@@ -58,9 +58,9 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
 /** The one shape of a box whose other edges are exact: it has any length, or that of the space. */
 function inOneEdge(open: keyof typeof AXES, full: readonly number[], beyond: boolean): Shape[] {
   const bit = 1 << AXES[open];
-  return (beyond ? [7 & ~bit, 7] : [7]).map((held) => ({
+  return (beyond ? [0, bit] : [7]).map((held) => ({
     proportion: Float64Array.of(1, 1, 1),
-    most: Float64Array.from(full, (edge, axis) => ((held >> axis) & 1 ? edge : Infinity)),
+    most: Float64Array.from(full, (edge, axis) => (axis === AXES[open] && held === 0 ? Infinity : edge)),
     held,
     free: beyond,
     full,

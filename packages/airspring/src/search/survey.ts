@@ -46,20 +46,15 @@ export function surveyVariant(
   const point: number[] = [];
   const edge = variant.span?.edge;
   const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
-  /** The inner edges of a shape; at the span, that of the point. */
   const { cuboidFor, outerIn } = volumesIn(job);
+  /** The inner edges of a shape; at the span, that of the point. */
   const edgesFor = (shape: Shape, volume: number): boolean => {
     if (edge !== undefined) inner[edge] = point[point.length - 1]!;
     return edgesOf(shape, variant.least, cuboidFor(volume), inner, free);
   };
-<<<<<<< HEAD
-  const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
-  const cube = inProportion(shapes[0] as Shape, Float64Array.of(1, 1, 1));
-=======
-  const edgesAtAnySpan = (shape: Shape, volume: number): boolean => 
+  const edgesAtAnySpan = (shape: Shape, volume: number): boolean =>
     edgesOf(shape, variant.least, cuboidFor(volume), inner);
-  const cube: Shape = { ...(shapes[0] as Shape), proportion: Float64Array.of(1, 1, 1) };
->>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
+  const cube = inProportion(shapes[0] as Shape, Float64Array.of(1, 1, 1));
 
   /** Whether the box could still be the cheapest for some cost. */
   const mayWin = (): boolean => {
@@ -137,7 +132,7 @@ export function surveyVariant(
   /** Tries every shape. */
   function tryShapes(volume: number): void {
     let tried = 0;
-    const places = edge === undefined ? distinctAt(volume) : everyShape;
+    const places = edge === undefined ? distinctAt(cuboidFor(volume)) : everyShape;
     for (let i = 0; i < places.length; i++) {
       const shape = shapes[places[i]!] as Shape;
       if (!edgesFor(shape, volume)) continue;
@@ -147,16 +142,6 @@ export function surveyVariant(
       const w = inner[0]!;
       const h = inner[1]!;
       const d = inner[2]!;
-<<<<<<< HEAD
-=======
-      if (known === undefined && parts.extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
-      edges[0] = w + t;
-      edges[1] = h + t;
-      edges[2] = d + t;
-      criteria.volume = outerIn(edges[0]! * edges[1]! * edges[2]!);
-      wishes.size(edges, excess);
-      if (!mayWin()) continue;
->>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
       const { extent } = parts;
       if (extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
       if (!sizeMayWin() || extent > variant.room(w, h, d, point, extent)) continue;
@@ -177,7 +162,7 @@ export function surveyVariant(
   /** Whether a box with the inner edges that are set could be the cheapest. */
   function sizeMayWin(): boolean {
     for (let axis = 0; axis < 3; axis++) edges[axis] = inner[axis]! + t;
-    criteria.volume = edges[0]! * edges[1]! * edges[2]!;
+    criteria.volume = outerIn(edges[0]! * edges[1]! * edges[2]!);
     wishes.size(edges, excess);
     return mayWin();
   }

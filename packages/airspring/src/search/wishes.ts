@@ -7,12 +7,8 @@ import type { Demand } from './demand.js';
 /** A wish, and what a box needs of it, in SI units. */
 type SoundWish = Wish & { readonly needed: (demand: Demand) => number };
 
-<<<<<<< HEAD
 /** The three outer edges in their order, and the outer volume. */
 const sizeWishes = ({ space, units }: Job): Wish[] => [
-=======
-const sizeWishes = ({ space, units }: Job, { outerIn } = volumesIn({ space })): SizeWish[] => [
->>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
   ...(['width', 'height', 'depth'] as const).map(
     (edge): Wish => ({
       path: `space.${edge}`,
@@ -32,10 +28,6 @@ const sizeWishes = ({ space, units }: Job, { outerIn } = volumesIn({ space })): 
     allowed: space.volume,
     sense: 'at most',
     weight: 'small',
-<<<<<<< HEAD
-=======
-    needed: (edges) => outerIn(edges[0]! * edges[1]! * edges[2]!),
->>>>>>> 9c30ba6 (A brief may ask for a shape of its space: values that are passed in, as coils are)
   },
 ];
 
@@ -151,6 +143,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   const common = sounds.length + sizes.length;
   const level = sounds.findIndex(({ path }) => path === LEVEL);
   const volume = common - 1;
+  const { outerIn } = volumesIn(job);
   const own = [...new Map(variants.flatMap(({ wishes }) => wishes.map((wish) => [wish.path, wish]))).values()];
   const placesIn = new Map(
     variants.map((variant) => [
@@ -173,7 +166,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
     },
     size: (edges, out) => {
       for (let axis = 0; axis < 3; axis++) out[sounds.length + axis] = excessOf(sounds.length + axis, edges[axis]!);
-      out[volume] = excessOf(volume, edges[0]! * edges[1]! * edges[2]!);
+      out[volume] = excessOf(volume, outerIn(edges[0]! * edges[1]! * edges[2]!));
     },
     own: (variant, point, loads, out) => {
       out.fill(-1, common);

@@ -6,9 +6,6 @@ import type { Design } from '../record/design-record.js';
 import { caution, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
-/** Outlines of more corners are arcs. */
-const MOST_CORNERS = 20;
-
 /** A caution of this design at the step where it is due; nothing when the design does not need it. */
 export const cautionOf = (design: Pick<Design, 'cautions'>, text: string): string[] =>
   design.cautions.includes(text) ? [caution(text)] : [];
@@ -48,18 +45,40 @@ const degrees = (angle: number): string => `${decimalText((angle * 180) / Math.P
 /** The cuts of a panel that are not square. */
 export const cutsText = ({ angles, bent }: Pick<Panel, 'angles' | 'bent'>): string => {
   const edges = ['lower', 'right', 'upper', 'left'];
-  const oblique = (angles ?? []).flatMap((angle, i) => (Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${edges[i]} edge ${degrees(angle)}`] : []));
+  const oblique = (angles ?? []).flatMap((angle, i) =>
+    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${edges[i]} edge ${degrees(angle)}`] : [],
+  );
   const around = bent ? [`bent by ${degrees(bent.turn)} in all`] : [];
   return [...around, ...oblique].join(', ');
 };
+
+/** Short sides that turn by less than this are those of an arc, rad. */
+const MOST_TURN = (16 * Math.PI) / 180;
+
+/** The corners of an outline where it turns, and whether an arc leads on to the next one. */
+function turnsOf(outline: NonNullable<Panel['outline']>) {
+  const at = (i: number) => outline[(i + outline.length) % outline.length]!;
+  const direction = (i: number) => Math.atan2(at(i + 1)[1] - at(i)[1], at(i + 1)[0] - at(i)[0]);
+  const turns = outline.flatMap((corner, i) => {
+    const turn = Math.abs(direction(i) - direction(i - 1));
+    return Math.min(turn, 2 * Math.PI - turn) > MOST_TURN ? [{ corner, i }] : [];
+  });
+  return turns.map(({ corner, i }, n) => {
+    const next = turns[n + 1]?.i ?? turns[0]!.i + outline.length;
+    return { corner, arc: next > i + 1 };
+  });
+}
 
 /** The corners of the panels that are no rectangles. */
 export const outlinesText = ({ panels }: Design['box'], say: Phrasing): string[] =>
   panels.flatMap(({ name, outline }) => {
     if (outline === undefined) return [];
-    const shown = outline.length > MOST_CORNERS ? [] : outline;
-    const corners = shown.map(([x, y]) => `${say.bareLength(x)} | ${say.bareLength(y)}`).join(', ');
-    return [corners === '' ? `${capital(name)}: round, as the bent panel that it closes.` : `${capital(name)}: ${corners} ${say.lengthUnit}.`];
+    const turns = turnsOf(outline);
+    if (turns.length === 0) return [`${capital(name)}: a circle.`];
+    const corners = turns.map(
+      ({ corner: [x, y], arc }) => `${say.bareLength(x)} | ${say.bareLength(y)}${arc ? ' and on in an arc' : ''}`,
+    );
+    return [`${capital(name)}: ${corners.join(', ')} ${say.lengthUnit}.`];
   });
 
 /** Panels to cut and holes to make in them. */
@@ -86,7 +105,9 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
       `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box)}${box.shape ? ' Sizes are those of the outer surfaces; an angle is that between the outer surface and the cut, 90° where none is told.' : ' Put the back on last.'}`,
     ),
     table(box.shape ? 'rlrl' : 'rlr', panels),
-    ...(box.shape ? [paragraph(`Corners of panels that are no rectangles, across | up: ${outlinesText(box, say).join(' ')}`)] : []),
+    ...(box.shape
+      ? [paragraph(`Corners of panels that are no rectangles, across | up: ${outlinesText(box, say).join(' ')}`)]
+      : []),
     paragraph(
       `Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.${rectangular ? ' The two sides of a rectangular hole are listed in the order of the two measures of its centre.' : ''}`,
     ),

@@ -5,8 +5,8 @@ import type { Design } from '../record/design-record.js';
 import type { Played } from '../record/played.js';
 import { BINDS } from '../record/prices.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
-import { heardBlocks } from './heard-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText, shapeText } from './build-text.js';
+import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 import {

@@ -2,7 +2,7 @@ import { sidesOf } from './measures.js';
 import type { Outline, PlanePoint } from './outline.js';
 
 /** How far a point is from the nearest point of a side. */
-export function distanceToSide([x, y]: PlanePoint, [[ax, ay], [bx, by]]: readonly [PlanePoint, PlanePoint]): number {
+function distanceToSide([x, y]: PlanePoint, [[ax, ay], [bx, by]]: readonly [PlanePoint, PlanePoint]): number {
   const [dx, dy] = [bx - ax, by - ay];
   const part = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
   return Math.hypot(ax + part * dx - x, ay + part * dy - y);

@@ -61,15 +61,18 @@ export function insetOf(outline: Outline, thickness: readonly number[]): Inset |
     return { side, along, at: along[0] * from[1] - along[1] * from[0] + thickness[side]! };
   });
   const thick = `panels of ${millimetres(Math.max(...thickness))} leave nothing`;
+  const none = impossible('panels-meet', `In a figure of ${outline.length} corners ${thick} between them.`);
   for (;;) {
     const count = lines.length;
-    if (count < 3) return impossible('panels-meet', `In a figure of ${outline.length} corners ${thick} between them.`);
+    if (count < 3) return none;
     const corners: PlanePoint[] = [];
     for (let i = 0; i < count; i++) {
       const [before, line] = [lines[(i + count - 1) % count]!, lines[i]!];
       const corner = crossing(before, line, outline[line.side]!);
       if (corner === undefined) {
-        const text = `Sides ${before.side} and ${line.side} are parallel, and their inner surfaces do not meet. Give both the same thickness, or move a corner.`;
+        // Opposite sides meet once those between them have no room; sides in one line differ in thickness.
+        if (before.along[0] * line.along[0] + before.along[1] * line.along[1] < 0) return none;
+        const text = `Sides ${before.side} and ${line.side} are in one line, and their inner surfaces do not meet. Give both the same thickness, or move a corner.`;
         return impossible('panels-do-not-meet', text);
       }
       corners.push(corner);

@@ -1,6 +1,6 @@
 import { type Face, faces } from '@airspring/core/space';
 import { areaOf, boundsOf, type Outline, type PlanePoint } from '../outline/index.js';
-import { axesOf, type Along, type BoxShape, cuboidFaces, type OuterLayer } from './box-shape.js';
+import { type Along, axesOf, type BoxShape, cuboidFaces, type OuterLayer } from './box-shape.js';
 
 /** A panel of a box that need not be a cuboid, as it is cut. */
 export interface ShapePanel {
@@ -42,7 +42,13 @@ const angleBetween = (a: PlanePoint, b: PlanePoint): number =>
 
 /** The axes of a face, across and up, as a builder looks at it. */
 const axesOfFace = (face: Face): readonly [number, number] =>
-  ([[2, 1], [0, 2], [0, 1]] as const)[faces.indexOf(face) >> 1]!;
+  (
+    [
+      [2, 1],
+      [0, 2],
+      [0, 1],
+    ] as const
+  )[faces.indexOf(face) >> 1]!;
 
 /** What a layer needs of the box that it belongs to. */
 interface Around {
@@ -52,7 +58,11 @@ interface Around {
 }
 
 /** What a side is called: by the face of the cuboid that it lies on, or by how it lies. */
-function placeOf(from: PlanePoint, to: PlanePoint, { bounds, names }: Around): { readonly name: string; readonly face?: Face } {
+function placeOf(
+  from: PlanePoint,
+  to: PlanePoint,
+  { bounds, names }: Around,
+): { readonly name: string; readonly face?: Face } {
   for (const k of [0, 1] as const) {
     for (const side of [0, 1] as const) {
       const at = bounds[side][k];
@@ -92,7 +102,12 @@ function sideOn(
 }
 
 /** The panels along one layer, each over one side or over a run of sides. */
-function sidesOf({ outline, within, corners, thickness, bent }: OuterLayer, from: number, to: number, around: Around): ShapePanel[] {
+function sidesOf(
+  { outline, within, corners, thickness, bent }: OuterLayer,
+  from: number,
+  to: number,
+  around: Around,
+): ShapePanel[] {
   const count = outline.length;
   const inside = (corner: number) => within[corners[corner % count]!]!;
   const runs = outline.flatMap((_, side) => {
@@ -108,7 +123,9 @@ function sidesOf({ outline, within, corners, thickness, bent }: OuterLayer, from
     const ring = [...points, ...Array.from({ length: many + 1 }, (_, i) => inside(first + many - i))];
     const closed = many === count;
     const start = closed ? SQUARE : angleBetween(steps[0]!, minus(inside(first), points[0]!));
-    const end = closed ? SQUARE : angleBetween(minus([0, 0], steps.at(-1)!), minus(inside(first + many), points.at(-1)!));
+    const end = closed
+      ? SQUARE
+      : angleBetween(minus([0, 0], steps.at(-1)!), minus(inside(first + many), points.at(-1)!));
     const turn = closed ? 2 * Math.PI : steps.slice(1).reduce((sum, step, i) => sum + angleBetween(steps[i]!, step), 0);
     const place = many === 1 ? placeOf(points[0]!, points[1]!, around) : { name: 'bent' };
     return {

@@ -1,7 +1,7 @@
 import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
 import { format, type Length, si } from '@airspring/core/quantity';
 import type { Interior, ShapeChoice, SpaceShape } from '@airspring/core/space';
-import { areaOf, type PlanePoint } from '../outline/index.js';
+import { areaOf, outlineField, type PlanePoint } from '../outline/index.js';
 import { type Along, axesOf, boxShape, cuboidFaces } from './box-shape.js';
 import { interiorOf } from './interior.js';
 import { corner, cylinder, quarterRound, underSeat, wedge, wheelArch } from './makers.js';
@@ -16,7 +16,12 @@ const axes = ['width', 'height', 'depth'] as const;
 const LONG = 10;
 
 /** The shape of a section that fills a space across the axis, and that may have any length along it. */
-function drawnOut(section: Section, along: Along, called: Called, { outer, panelThickness }: Space): SpaceShape | Impossible {
+function drawnOut(
+  section: Section,
+  along: Along,
+  called: Called,
+  { outer, panelThickness }: Space,
+): SpaceShape | Impossible {
   const thickness = si('length', panelThickness);
   const shapeOf = (length: number) =>
     boxShape({ along, outer: { ...section, length: si('length', length) }, thickness });
@@ -73,12 +78,20 @@ const length = (what: string, example: string) => ({ takes: 'length', what, exam
 const wedgeSpace: ShapeChoice = {
   name: 'wedge',
   what: 'upright in front, with a back that leans forwards; its width is open',
-  fields: { top: { ...length('outer depth at the top; default none, so that it ends in an edge', '150 mm'), optional: true } },
+  fields: {
+    top: { ...length('outer depth at the top; default none, so that it ends in an edge', '150 mm'), optional: true },
+  },
   shape: ({ top }, space) => {
     const [, height, depth] = space.outer;
-    const section = wedge({ across: metres(depth), up: metres(height), ...(top !== undefined && { top: metres(top as number) }) });
+    const section = wedge({
+      across: metres(depth),
+      up: metres(height),
+      ...(top !== undefined && { top: metres(top as number) }),
+    });
     const called: Called =
-      top === undefined ? ['a wedge that ends in an edge'] : ['a wedge, ', [top as number, 'length'], ' deep at the top'];
+      top === undefined
+        ? ['a wedge that ends in an edge']
+        : ['a wedge, ', [top as number, 'length'], ' deep at the top'];
     return drawnOut(section, 'width', called, space);
   },
 };
@@ -126,7 +139,13 @@ const underSeatSpace: ShapeChoice = {
     const [, height, depth] = space.outer;
     const sizes = { front: metres(front as number), step: metres(step as number) };
     const section = underSeat({ across: metres(depth), up: metres(height), ...sizes });
-    const called: Called = ['a step, ', [front as number, 'length'], ' high for the first ', [step as number, 'length'], ' of its depth'];
+    const called: Called = [
+      'a box under a seat, ',
+      [front as number, 'length'],
+      ' high for the first ',
+      [step as number, 'length'],
+      ' of its depth',
+    ];
     return drawnOut(section, 'width', called, space);
   },
 };
@@ -167,14 +186,31 @@ const outlineSpace: ShapeChoice = {
     const [across, up] = axesOf[along as Along];
     const faults = ([0, 1] as const).flatMap((k): Fault[] => {
       const axis = k === 0 ? across : up;
-      const [least, most] = [Math.min(...points.map((point) => point[k])), Math.max(...points.map((point) => point[k]))];
+      const [least, most] = [
+        Math.min(...points.map((point) => point[k])),
+        Math.max(...points.map((point) => point[k])),
+      ];
       if (least === 0 && most === space.outer[axis]) return [];
       const expected = `corners from 0 mm to space.${axes[axis]}, ${mm(space.outer[axis]!)}`;
-      return [{ code: 'inconsistent', path: 'outline.corners', got: `${mm(least)} to ${mm(most)}`, expected, remedy: 'Move the corners, or change the space.' }];
+      return [
+        {
+          code: 'inconsistent',
+          path: 'outline.corners',
+          got: `${mm(least)} to ${mm(most)}`,
+          expected,
+          remedy: 'Move the corners, or change the space.',
+        },
+      ];
     });
+    if (faults.length === 0) outlineField.read(faults, points, 'outline.corners');
     refuse(faults);
     const section = { outline: points.map(([x, y]) => [metres(x), metres(y)] as const) };
-    return drawnOut(section, along as Along, [`a section of ${points.length} sides along its ${along}`], space);
+    return drawnOut(
+      section,
+      along as Along,
+      [`a prism: a section of ${points.length} sides, drawn out along its ${along}`],
+      space,
+    );
   },
 };
 
