@@ -25,6 +25,8 @@ import { mixDown } from '@airspring/transient/recording';
 import { shapedBurst } from '@airspring/transient/signal';
 import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
 import { compileTimeline } from '@airspring/transient/timeline';
+import { areaOf } from '@airspring/workshop/outline';
+import { cylinder } from '@airspring/workshop/shape';
 import { design } from 'airspring';
 
 const middleOfBurst = new Float64Array(1);
@@ -122,6 +124,18 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
   '@airspring/transient/burst': [meanBurstLevel([100, 100]), 100, 1e-12],
   '@airspring/transient/timeline': [louder(), Math.SQRT2, 1e-12],
+  // half the product of the legs
+  '@airspring/workshop/outline': [
+    areaOf([
+      [0, 0],
+      [3, 0],
+      [0, 4],
+    ]),
+    6,
+    0,
+  ],
+  // one bent panel
+  '@airspring/workshop/shape': [cylinder({ diameter: '300 mm' }).bent?.length, 1, 0],
   airspring: [refused(() => design({ version: 1 })), 1, 0],
 };
 

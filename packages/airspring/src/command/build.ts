@@ -1,5 +1,6 @@
 import { basename, resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
+import type { ShapeChoice } from '@airspring/core/space';
 import { readBrief } from '../brief/read.js';
 import { design } from '../design.js';
 import { completeOptions } from '../kind/brief-options.js';
@@ -50,12 +51,14 @@ export async function build(
     standing,
     progress,
     load = workshop,
+    shapes = [],
   }: {
     readonly only?: string | undefined;
     readonly into: string;
     readonly standing: string;
     readonly progress: Progress;
     readonly load?: Workshop | undefined;
+    readonly shapes?: readonly ShapeChoice[];
   },
 ): Promise<Built> {
   if (stands(brief)) {
@@ -69,9 +72,9 @@ export async function build(
   if (library === undefined)
     return { ok: false, not: 'installed', line: `what to build from is made by another package: ${INSTALL}` };
   try {
-    const { kinds, models, alignments } = completeOptions({});
-    const job = readBrief(brief, kinds, models, alignments);
-    const answer = design(brief, { progress });
+    const { kinds, models, alignments } = completeOptions({ shapes });
+    const job = readBrief(brief, kinds, models, alignments, shapes);
+    const answer = design(brief, { progress, shapes });
     const box = chosen(answer, only);
     if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
     const made = await library.filesToBuildFrom(workOf(box, job));

@@ -5,6 +5,7 @@ import type { DesignVent } from '../kind/build-record.js';
 import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
+import { cutsText, jointsText, outlinesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { impedanceText, loudest, protectionText } from '../words/play-text.js';
@@ -59,7 +60,19 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
       thickness: box.panelThickness,
       netVolume: box.netVolume,
       holes: box.holes,
-      boards: box.boards.map((board) => ({ ...board, thickness: board.thickness ?? box.panelThickness })),
+      ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
+      // Of a box that is no cuboid all panels are told one by one.
+      boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
+        const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
+        return {
+          name,
+          count,
+          length,
+          width,
+          thickness: thickness ?? box.panelThickness,
+          ...(cuts !== '' && { cuts }),
+        };
+      }),
     },
     drivers: {
       name: visible(drivers.name),

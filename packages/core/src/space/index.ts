@@ -20,15 +20,20 @@ export { compileBodiesFit } from './bodies-fit.js';
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
 /** What must an interior of your own provide, and do the parts placed in it overlap? */
 export { collisions, cuboidInterior, type Interior } from './interior.js';
+/** How is a space given that is no cuboid, and which shapes may a brief ask for? */
+export type { ShapeChoice, ShapedPanel, ShapeField, SpaceShape } from './space-shape.js';
 /** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box, and how large must it be for that? */
 export {
   compileNetVolume,
   compileSizeForNetVolume,
+  innerVolumeFor,
   type NetVolume,
   type NetVolumeInput,
+  type NetVolumeWithinInput,
   netVolume,
+  netVolumeWithin,
   type ShapeRule,
   type SizeForNetVolumeInput,
   sizeForNetVolume,

@@ -7,10 +7,12 @@ type Says = (metres: number) => string;
 
 /** The view of the whole box. */
 export const boxFigure = ({ box }: Sawing): string =>
-  figure(
-    toSvg(boxDrawing(box), { width: '170 mm', height: '130 mm' }),
-    'The box from the front, from the right and from above.',
-  );
+  box === undefined
+    ? ''
+    : figure(
+        toSvg(boxDrawing(box), { width: '170 mm', height: '130 mm' }),
+        'The box from the front, from the right and from above.',
+      );
 
 /** What is cut, from which sheets, and where the holes are. */
 export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
@@ -40,7 +42,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
       ),
     ];
   });
-  const holed = box.pieces.filter(({ cutouts }) => cutouts.length > 0);
+  const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
   const drawings = holed.map((piece) =>
     figure(
       toSvg(pieceDrawing(piece), { width: '170 mm', height: '110 mm' }),
@@ -59,6 +61,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
       [
         caution(work.cautions.dust),
         list,
+        ...(work.box?.joints === undefined ? [] : [paragraph(work.box.joints)]),
         paragraph(`All pieces together weigh about ${mass.toFixed(1)} kg.`),
         caution(work.cautions.weight),
         ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),
@@ -76,10 +79,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
               ),
               ...drawings,
               ...(listed.length > 0
-                ? [
-                    '<h3>Openings along a panel, and holes in boards inside</h3>',
-                    table(['hole', 'board', 'size', 'centre'], listed),
-                  ]
+                ? ['<h3>Openings that no drawing shows</h3>', table(['hole', 'board', 'size', 'centre'], listed)]
                 : []),
             ].join('\n'),
           ),

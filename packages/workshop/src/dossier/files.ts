@@ -76,7 +76,7 @@ ${section(
 /** Files of all that is sawn. */
 async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
-  for (const piece of sawing.box.pieces) {
+  for (const piece of sawing.box?.pieces ?? []) {
     const drawing = pieceDrawing(piece);
     const path = `panels/${slug(piece.name)}`;
     files.push(
@@ -86,7 +86,7 @@ async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
   }
   for (const { nesting, board } of sawing.sheets) {
     for (const [i, sheet] of nesting.sheets.entries()) {
-      const drawing = sheetDrawing(sheet, { pieces: sawing.box.pieces });
+      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
       const path = `sheets/${slug(board)}-${i + 1}`;
       files.push(
         { path: `${path}.svg`, contents: toSvg(drawing) },

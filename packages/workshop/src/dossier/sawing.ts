@@ -28,7 +28,7 @@ export const usual = {
 
 /** All that a saw makes for a box. */
 export interface Sawing {
-  readonly box: PanelBox;
+  readonly box?: PanelBox;
   /** Holes that no drawing shows: those in boards inside, and openings that run along a panel. */
   readonly listed: readonly WorkHole[];
   readonly rows: readonly CutListRow[];
@@ -68,7 +68,7 @@ const cutoutOf = (hole: WorkHole): CutoutInput => ({
 
 /** Equal boards inside the box as a row of the cut list. */
 const boardRow = (
-  { name, count, length, width, thickness }: WorkBoard,
+  { name, count, length, width, thickness, cuts }: WorkBoard,
   board: Board,
   holes: readonly WorkHole[],
 ): CutListRow => ({
@@ -79,7 +79,7 @@ const boardRow = (
   thickness: si('length', thickness),
   board: board.name,
   grained: board.grained,
-  edges: [],
+  edges: cuts === undefined ? [] : [cuts],
   cutouts: holes.flatMap((hole) => (hole.board?.name === name ? [hole.what] : [])),
 });
 
@@ -104,17 +104,20 @@ function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
 export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
   const inPanels = box.holes.filter((hole) => hole.board === undefined);
-  const drawn = inPanels.filter((hole) => !runsAlong(box, hole));
+  const drawn = box.joints === undefined ? inPanels.filter((hole) => !runsAlong(box, hole)) : [];
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
-  const panels = panelBox({
-    outer: box.outer as SizeInput,
-    thickness: si('length', box.thickness),
-    joint: jointOf(tools),
-    board,
-    cutouts: drawn.map(cutoutOf),
-  });
-  if (!panels.ok) return panels;
-  const rows = [...cutList(panels), ...box.boards.map((one) => boardRow(one, board, box.holes))];
+  const panels =
+    box.joints === undefined
+      ? panelBox({
+          outer: box.outer as SizeInput,
+          thickness: si('length', box.thickness),
+          joint: jointOf(tools),
+          board,
+          cutouts: drawn.map(cutoutOf),
+        })
+      : undefined;
+  if (panels && !panels.ok) return panels;
+  const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
   const sheets: Sawing['sheets'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {
     const nesting = nest({
@@ -130,6 +133,6 @@ export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true }
     (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
     0,
   );
-  const volume = panels.pieces.reduce((sum, piece) => sum + piece.volume, inside);
-  return { ok: true, box: panels, listed, rows, sheets, mass: si('mass', volume * board.density) };
+  const volume = (panels?.pieces ?? []).reduce((sum, piece) => sum + piece.volume, inside);
+  return { ok: true, ...(panels && { box: panels }), listed, rows, sheets, mass: si('mass', volume * board.density) };
 }

@@ -24,6 +24,8 @@ export interface WorkBoard {
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
+  /** Its cuts that are not square, in words. */
+  readonly cuts?: string;
 }
 
 /** Equal round vents, m. */
@@ -49,14 +51,17 @@ export interface WorkPoint {
   readonly value: number;
 }
 
-/** A cuboid box to saw. */
+/** A box to saw. */
 export interface WorkBox {
   readonly outer: { readonly width: number; readonly height: number; readonly depth: number };
   readonly thickness: number;
   /** Air in the finished box, m³. */
   readonly netVolume: number;
   readonly holes: readonly WorkHole[];
+  /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
+  /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
+  readonly joints?: string;
 }
 
 /** A step of the work, with the caution that is due at it. */
