@@ -176,7 +176,7 @@ test('where the package is not installed, one line says how to install it', asyn
     });
   };
   const brief = new URL('../../../packages/airspring/briefs/whale-van.json', import.meta.url).pathname;
-  const { status, error } = await run(['design', brief], '.', undefined, undefined, missing);
+  const { status, error } = await run(['design', brief], '.', undefined, { shapes: missing });
   expect(status).toBe(7);
   expect(error).toBe('a box that is no cuboid is drawn by another package: npm install @airspring/workshop\n');
 });

@@ -19,7 +19,7 @@ const [SHIFT, LEAST_ANGLE] = [1e-6, 1e-4];
  * @symbol \theta angle between the wall and the centre line
  * @symbol \varrho, z radius of the cap, (a + y) / \sin\theta, and position of its middle, x - (a + y) \cot\theta, m
  * @symbol \epsilon 1/2 for a mouth that opens fully, where a half sphere of air begins, and 0.8216 for a straight one; between them by \cos\theta
- * @validity $k\,b \le 0.5$; for a quarter round of R ≥ a/2 within 1 % of core's `flared`, below it at most 6 % of end and flare too short
+ * @validity $k\,b \le 0.5$; for a quarter round of R ≥ a/2 within 1.2 % of core's `flared`, below it at most 6 % of end and flare too short
  * @returns an {@link EndCorrection}
  * @throws nothing
  * @source rayleigh1896 secs. 304-307: surfaces taken as those of equal pressure give a bound
