@@ -25,6 +25,14 @@ import { mixDown } from '@airspring/transient/recording';
 import { shapedBurst } from '@airspring/transient/signal';
 import { firstOrderHold, holdTransfer } from '@airspring/transient/simulation';
 import { compileTimeline } from '@airspring/transient/timeline';
+import { filesToBuildFrom } from '@airspring/workshop/dossier';
+import { pieceDrawing } from '@airspring/workshop/drawing';
+import { volumeOf } from '@airspring/workshop/mesh';
+import { nest } from '@airspring/workshop/nesting';
+import { areaOf } from '@airspring/workshop/outline';
+import { panelBox } from '@airspring/workshop/panel';
+import { cylinder } from '@airspring/workshop/shape';
+import { ventSolid } from '@airspring/workshop/solid';
 import { design } from 'airspring';
 
 const middleOfBurst = new Float64Array(1);
@@ -71,6 +79,14 @@ function louder(): number | undefined {
   timeline.take(hearing, new Float64Array(48_000).fill(1));
   return timeline.account(hearing).limits[0]?.louder;
 }
+
+const panels = panelBox({ outer: { width: '300 mm', height: '400 mm', depth: '350 mm' }, thickness: '18 mm' });
+const sheets = nest({
+  parts: [{ name: 'side', length: '400 mm', width: '300 mm', count: 2 }],
+  sheets: [{ length: '2500 mm', width: '1250 mm' }],
+  kerf: '3 mm',
+});
+const tube = ventSolid({ diameter: '70 mm', wall: '3 mm', length: '200 mm' });
 
 const f3Slope = half.ok ? half.byPercent.volume : undefined;
 
@@ -122,6 +138,26 @@ const answers: Readonly<Record<string, readonly [got: number | undefined, expect
   '@airspring/transient/simulation': [holdTransfer(firstOrderHold, 24_000, 48_000).re, 4 / Math.PI ** 2, 1e-12],
   '@airspring/transient/burst': [meanBurstLevel([100, 100]), 100, 1e-12],
   '@airspring/transient/timeline': [louder(), Math.SQRT2, 1e-12],
+  // half the product of the legs
+  '@airspring/workshop/dossier': [filesToBuildFrom.length, 1, 0],
+  // a panel as wide as the box, and the scale of its drawing has no number
+  '@airspring/workshop/drawing': [panels.ok ? pieceDrawing(panels.pieces[0]!).shapes.length : 0, 1, 0],
+  // between two cylinders
+  '@airspring/workshop/mesh': [volumeOf(tube.mesh), (Math.PI / 4) * (0.076 ** 2 - 0.07 ** 2) * 0.2, 1e-9],
+  '@airspring/workshop/nesting': [sheets.ok ? sheets.sheets.length : 0, 1, 0],
+  '@airspring/workshop/panel': [panels.ok ? panels.inner.width : 0, 0.264, 1e-12],
+  '@airspring/workshop/solid': [tube.drawing.length, 0.2, 1e-12],
+  '@airspring/workshop/outline': [
+    areaOf([
+      [0, 0],
+      [3, 0],
+      [0, 4],
+    ]),
+    6,
+    0,
+  ],
+  // one bent panel
+  '@airspring/workshop/shape': [cylinder({ diameter: '300 mm' }).bent?.length, 1, 0],
   airspring: [refused(() => design({ version: 1 })), 1, 0],
 };
 

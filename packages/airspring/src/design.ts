@@ -97,7 +97,7 @@ function notMet(search: Search, told: Told): Answered {
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return { answer: head };
   const { changes, brief, box } = nearest;
-  const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments), search);
+  const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments, job.shapes), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
   const shown = { search: again, chosen };
@@ -129,9 +129,9 @@ export function answered(brief: unknown, options: DesignOptions): Answered {
       { code: 'conflict', path: 'standing', got: 'an existing box', expected: 'a brief for a new box', remedy },
     ]);
   }
-  const { kinds, models, alignments } = completeOptions(options);
+  const { kinds, models, alignments, shapes } = completeOptions(options);
   const { progress, scatter = false, prices = false } = options;
-  const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models, progress });
+  const search = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models, progress });
   const unsuited = unsuitedTo(search);
   if (unsuited) return { answer: unsuited };
   const chosen = select(search, bestBoxes(search));
@@ -152,9 +152,14 @@ export const design = (brief: unknown, options: DesignOptions = {}): Answer => a
 
 /** The schema of a brief about a new box or an existing one. */
 const wholeSchema = (options: BriefOptions) => {
-  const { kinds, models, alignments } = completeOptions(options);
+  const { kinds, models, alignments, shapes } = completeOptions(options);
   const standing = v.exactOptional(standingFields.standing);
-  return schemaWith(kinds, { ...standingFields, standing, alignment: alignmentField(alignments) }, models);
+  return schemaWith(
+    kinds,
+    { ...standingFields, standing, alignment: alignmentField(alignments) },
+    models,
+    shapes.length > 0 ? shapes : undefined,
+  );
 };
 
 /**

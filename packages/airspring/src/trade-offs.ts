@@ -76,8 +76,8 @@ export async function tradeOffs(brief: unknown, options: TradeOffOptions = {}): 
     ]);
   }
   const { lowest, levels, workers = inPlace, ...watched } = options;
-  const { kinds, models, alignments } = completeOptions(watched);
-  const job = readBrief(brief, kinds, models, alignments);
+  const { kinds, models, alignments, shapes } = completeOptions(watched);
+  const job = readBrief(brief, kinds, models, alignments, shapes);
   const { wanted } = job;
   const faults: Fault[] = [];
   const around = QUARTERS.map((k) => Math.round(10 * wanted.lowest * 2 ** (k / 4)) / 10);

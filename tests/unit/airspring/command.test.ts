@@ -4,6 +4,7 @@ import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, symlinkS
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { standardShapes } from '@airspring/workshop/shape';
 import { briefFields, briefJsonSchema, fieldsText } from 'airspring';
 import { expect, test, vi } from 'vitest';
 import { run as command } from '../../../packages/airspring/src/command/run.js';
@@ -249,13 +250,13 @@ test('6 and one line where the page cannot be written; the report is printed all
 test('--fields prints every field of a brief', async () => {
   const { status, stdout } = await run(['design', '--fields']);
   expect(status).toBe(0);
-  expect(stdout).toBe(fieldsText(briefFields()));
+  expect(stdout).toBe(fieldsText(briefFields({ shapes: standardShapes })));
 });
 
 test('--schema prints the JSON Schema, --help the use', async () => {
   const schema = await run(['design', '--schema']);
   expect(schema.status).toBe(0);
-  expect(JSON.parse(schema.stdout)).toEqual(briefJsonSchema());
+  expect(JSON.parse(schema.stdout)).toEqual(briefJsonSchema({ shapes: standardShapes }));
   const help = await run(['--help']);
   expect(help.status).toBe(0);
   expect(help.stdout).toContain('airspring design <brief.json>');

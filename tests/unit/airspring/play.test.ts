@@ -18,7 +18,7 @@ const write = (name: string, content: string | Uint8Array): string => {
   return join(folder, name);
 };
 async function run(words: readonly string[], load?: Transient) {
-  const { status, out, error } = await command(words, folder, () => {}, load);
+  const { status, out, error } = await command(words, folder, () => {}, load && { transient: load });
   return { status, stdout: out, lines: error.split('\n').filter((line) => line !== '') };
 }
 

@@ -1,11 +1,15 @@
 import type { Air } from '@airspring/core/air';
 import { HALF_POWER } from '@airspring/core/response';
+import type { ShapeChoice } from '@airspring/core/space';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import { alignmentAsked } from './alignment.js';
 import { amplifierOf } from './amplifier.js';
 import { roomHeard } from './room.js';
 import type { ReadBrief } from './schema.js';
+import { shapeOf } from './space-shape.js';
+
+const EDGES = ['width', 'height', 'depth'] as const;
 
 /** Fills in the defaults of a brief without faults. Each kind fills in the defaults of its own fields. */
 export function jobOf(
@@ -14,18 +18,25 @@ export function jobOf(
   air: Air,
   choices: readonly DriverChoice[],
   alignments: readonly AlignmentChoice[] = [],
+  shapes: readonly ShapeChoice[] = [],
 ): Job {
   const alignment = alignmentAsked(read.alignment, alignments);
   const { title, space, wanted, amplifier, room, box = {}, units = {}, weights = {} } = read;
+  const shape = space.shape && shapeOf([], space as never, (written as unknown as ReadBrief).space.shape, shapes);
+  const closed = shape ? EDGES.filter((edge) => edge !== shape.open) : [];
   return {
     written,
     title,
     choices,
     air,
     space: {
-      ...space,
+      width: space.width,
+      height: space.height,
+      depth: space.depth,
+      panelThickness: space.panelThickness,
       volume: space.volume ?? Infinity,
-      exactly: space.exactly ?? [],
+      exactly: [...new Set([...(space.exactly ?? []), ...closed])],
+      ...(shape && { shape }),
       bracing: space.bracing ?? 0,
       cutoutPlay: space.cutoutPlay ?? 0.002,
     },
@@ -34,6 +45,7 @@ export function jobOf(
     amplifier: amplifierOf(amplifier),
     ...(box.kinds && { kinds: [...new Set(box.kinds)] }),
     alignments,
+    shapes,
     ...(alignment !== undefined && { alignment }),
     sections: read as unknown as Job['sections'],
     units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },

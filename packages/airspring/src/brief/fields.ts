@@ -11,6 +11,8 @@ export interface BriefPart<F extends Fields = Fields> {
   readonly name: string;
   /** It is tried only where `box.kinds` names it. A brief with a field that only such kinds use must name one of them. */
   readonly byName?: true;
+  /** It can be built in a space that is no cuboid: its parts have `driverLayout` and `interiorIn`, and stand on the front by default. */
+  readonly shaped?: true;
   readonly fields: F;
   /** Faults between fields that are each right by themselves. Values are quoted as written. */
   readonly across?: (written: Written, read: Partial<Job['sections']>) => readonly Fault[];

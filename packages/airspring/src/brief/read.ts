@@ -1,5 +1,6 @@
 import type { Air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
+import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
@@ -15,6 +16,7 @@ import { faultsOfKinds } from './kinds-named.js';
 import { mediumOf } from './medium.js';
 import { keysOf, valueAt } from './path.js';
 import { briefSchema, type ReadBrief } from './schema.js';
+import { faultsOfShape } from './shaped-across.js';
 import { faultsOfSize } from './size.js';
 import { standardModels } from './standard-models.js';
 
@@ -77,7 +79,7 @@ export function checked<Read>(
 }
 
 /**
- * Reads a brief about boxes of these kinds, which may name these alignments, and fills in every default.
+ * Reads a brief about boxes of these kinds, which may name these alignments and shapes, and fills in every default.
  *
  * @throws InputError with every fault at its path
  * @example readBrief(JSON.parse(text), kinds).wanted.lowest // 30
@@ -87,14 +89,16 @@ export function readBrief(
   kinds: readonly BriefPart[],
   models: DriverModels = standardModels,
   alignments: readonly AlignmentChoice[] = standardAlignments,
+  shapes: readonly ShapeChoice[] = [],
 ): Job {
   const named: Pick<BriefPart, 'across'> = {
     across: (written, read) => [
       ...faultsOfKinds(written, (read.box as ReadBrief['box'])?.kinds, kinds),
+      ...faultsOfShape(written, read as Faultless<ReadBrief>, kinds, shapes),
       ...faultsOfAlignment(read.alignment, written.box as object | undefined, alignments),
     ],
   };
-  const schema = briefSchema(kinds, alignments, models);
+  const schema = briefSchema(kinds, alignments, models, shapes);
   const { read, air, choices } = checked(brief, schema, [named, ...kinds], models);
-  return jobOf(brief as Written, read, air, choices, alignments);
+  return jobOf(brief as Written, read, air, choices, alignments, shapes);
 }

@@ -1,4 +1,5 @@
 import type { Alignment } from '@airspring/core/alignment';
+import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import { alignmentField, type WrittenAlignment } from './alignment.js';
 import { standingDriverSchema } from './driver-fields.js';
@@ -17,9 +18,10 @@ export const briefSchema = (
   parts: readonly BriefPart[],
   alignments: readonly Alignment[],
   models: DriverModels = standardModels,
+  shapes: readonly ShapeChoice[] = [],
 ) =>
   v.strictObject({
-    ...sectionsWith(models),
+    ...sectionsWith(models, shapes),
     ...sectionsOf(parts),
     alignment: alignmentField(alignments),
   }) as unknown as v.GenericSchema<unknown, ReadBrief>;
@@ -29,8 +31,9 @@ export const schemaWith = (
   parts: readonly BriefPart[],
   more: v.ObjectEntries,
   models: DriverModels = standardModels,
+  shapes?: readonly ShapeChoice[],
 ) => {
-  const sections = sectionsWith(models);
+  const sections = sectionsWith(models, shapes);
   return v.strictObject({
     ...sections,
     drivers: driversOf(standingDriverSchema(models)),

@@ -1,3 +1,4 @@
+import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import { amplifierFields } from './amplifier.js';
 import { air, audible, decibels, edge, most, oneOrMore, wall } from './bounds.js';
@@ -5,7 +6,10 @@ import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
 import { plainNumber, quantity, words } from './quantity-text.js';
+
 import { PLACES, roomFields } from './room.js';
+import { shapeField } from './space-shape.js';
+import { workshopField } from './workshop.js';
 
 const opt = v.exactOptional;
 const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
@@ -22,8 +26,12 @@ export const driversOf = <const S extends v.GenericSchema>(one: S) =>
     v.description('the drivers to choose from, with the data of their sheets'),
   );
 
+interface ShapeEntry {
+  readonly shape: v.ExactOptionalSchema<ReturnType<typeof shapeField>, undefined>;
+}
+
 /** The fields of every brief, whatever kinds of box are tried. */
-export const sectionsWith = (models: DriverModels) => ({
+export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[] | undefined) => ({
   $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
   version: said(v.literal(1), 'the version of the format of the brief'),
   title: said(titled, 'title of the report'),
@@ -49,6 +57,7 @@ export const sectionsWith = (models: DriverModels) => ({
           v.description('outer edges that the box must have exactly, not at most; default none'),
         ),
       ),
+      ...((shapes && { shape: opt(shapeField(shapes)) }) as ShapeEntry),
       panelThickness: v.pipe(quantity('length', wall), v.description('thickness of every panel')),
       bracing: opt(
         v.pipe(
@@ -113,6 +122,7 @@ export const sectionsWith = (models: DriverModels) => ({
     said(v.strictObject(roomFields), 'where the box stands, and how far the listener sits; default 1 m in half space'),
   ),
   amplifier: said(v.strictObject(amplifierFields), 'what the amplifier can give'),
+  workshop: opt(workshopField),
   units: opt(
     said(
       v.strictObject({

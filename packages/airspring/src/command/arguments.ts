@@ -32,6 +32,13 @@ export type Asked =
       /** The file for the figure. */
       readonly svg?: string;
     }
+  | {
+      readonly what: 'build';
+      readonly path: string;
+      /** The folder for the pages and files. */
+      readonly into: string;
+      readonly only?: string;
+    }
   | { readonly what: 'refused'; readonly line: string };
 
 export const help = `airspring design <brief.json>          print the boxes that meet a brief
@@ -56,6 +63,11 @@ airspring play … --peak "20 V"         the voltage of a sample of full scale; 
                                        the peak of the greatest sine of the amplifier
 airspring play … --json                print it as data, slice by slice
 airspring play … --svg timeline.svg    write a figure as well
+airspring build <brief.json> --into <folder>
+                                       write everything to build the first box from:
+                                       pages to print, cut list, drawings, and the
+                                       parts for the printer
+airspring build … --only B             for another of the boxes
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors
@@ -73,7 +85,8 @@ Exit codes:
   3  the file of the brief or of the recording cannot be read
   4  the report cannot be written, for example because the disk is full
   5  the reader of the report closed the pipe early
-  6  the page or the figure cannot be written; an older one stays as it was
+  6  the page, the figure or the folder cannot be written; an older one stays as
+     it was
   7  a package that this needs is not installed; the line says how to install it
   70 the program itself has a fault
   130 the program was stopped with Ctrl-C
@@ -92,10 +105,13 @@ export function readArguments(words: readonly string[]): Asked {
   const [verb, path, ...more] = positionals;
   if (values.help) return { what: 'help' };
   if (verb === 'play') return playArguments(values, path, more);
+  if (verb === 'build') return buildArguments(values, path, more);
   if (verb !== 'design')
-    return { what: 'refused', line: `expected "design" or "play", got ${verb ? `"${verb}"` : 'nothing'}` };
-  const [ofPlay] = Object.entries({ peak: values.peak, svg: values.svg }).filter(([, value]) => value !== undefined);
-  if (ofPlay) return { what: 'refused', line: `--${ofPlay[0]} is for "play"` };
+    return { what: 'refused', line: `expected "design", "play" or "build", got ${verb ? `"${verb}"` : 'nothing'}` };
+  const { peak, svg, into } = values;
+  if (peak !== undefined || svg !== undefined)
+    return { what: 'refused', line: `--${peak === undefined ? 'svg' : 'peak'} is for "play"` };
+  if (into !== undefined) return { what: 'refused', line: '--into is for "build"' };
   if (values.schema) return { what: 'schema' };
   if (values.fields) return { what: 'fields' };
   if (path === undefined) return { what: 'refused', line: 'expected the path of a brief after "design"' };
@@ -117,12 +133,24 @@ export function readArguments(words: readonly string[]): Asked {
   };
 }
 
+/** The arguments of `build`. */
+function buildArguments(values: Values, path: string | undefined, more: readonly string[]): Asked {
+  const refused = (line: string): Asked => ({ what: 'refused', line });
+  const { only, into, help: _, ...ofOthers } = values;
+  const [unfit] = Object.keys(ofOthers);
+  if (unfit !== undefined) return refused(`--${unfit} is not for "build"`);
+  if (path === undefined) return refused('expected the path of a brief after "build"');
+  if (more.length > 0) return refused(`expected one path, but also got "${more.join('", "')}"`);
+  if (into === undefined || into === '') return refused('expected "--into" and the path of a folder');
+  return { what: 'build', path, into, ...(only !== undefined && { only }) };
+}
+
 /** The arguments of `play`. */
 function playArguments(values: Values, path: string | undefined, [recording, ...more]: readonly string[]): Asked {
   const refused = (line: string): Asked => ({ what: 'refused', line });
-  const { json = false, only, peak, svg, help: _, ...ofDesign } = values;
-  const [unfit] = Object.keys(ofDesign);
-  if (unfit !== undefined) return refused(`--${unfit} is for "design"`);
+  const { json = false, only, peak, svg, help: _, ...ofOthers } = values;
+  const [unfit] = Object.keys(ofOthers);
+  if (unfit !== undefined) return refused(`--${unfit} is for "${unfit === 'into' ? 'build' : 'design'}"`);
   if (path === undefined) return refused('expected the path of a brief after "play"');
   if (recording === undefined) return refused('expected the path of a recording after the brief');
   if (more.length > 0) return refused(`expected two paths, but also got "${more.join('", "')}"`);
@@ -153,6 +181,7 @@ const parse = (words: readonly string[]) =>
       html: { type: 'string' },
       peak: { type: 'string' },
       svg: { type: 'string' },
+      into: { type: 'string' },
       fields: { type: 'boolean' },
       schema: { type: 'boolean' },
       help: { type: 'boolean', short: 'h' },

@@ -11,6 +11,13 @@ const WHY: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long for a file',
 };
 
+/** Why a file or a folder cannot be written, in words; any other error is thrown on. */
+export function whyUnwritten(error: unknown): string {
+  const { code } = error as NodeJS.ErrnoException;
+  if (code === undefined) throw error;
+  return WHY[code] ?? `the file system refuses it (${code})`;
+}
+
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 /**
@@ -26,8 +33,6 @@ export function writePage(path: string, text: string): string | undefined {
     return undefined;
   } catch (error) {
     rmSync(beside, { force: true });
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === undefined) throw error;
-    return WHY[code] ?? `the file system refuses it (${code})`;
+    return whyUnwritten(error);
   }
 }

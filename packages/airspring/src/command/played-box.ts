@@ -2,6 +2,7 @@ import type { System } from '@airspring/core/enclosure';
 import { InputError } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import type { Limit } from '@airspring/core/limit';
+import type { ShapeChoice } from '@airspring/core/space';
 import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
 import { completeOptions } from '../kind/brief-options.js';
@@ -35,11 +36,20 @@ const ownOf = (limits: readonly Limit[]) => limits.filter(({ name }) => name !==
  *
  * @throws InputError with every fault of the brief at its path
  */
-export const playedBox = (brief: unknown, only: string | undefined, progress: Progress): Playable =>
-  stands(brief) ? standingBox(brief, only) : designedBox(brief, only, progress);
+export const playedBox = (
+  brief: unknown,
+  only: string | undefined,
+  progress: Progress,
+  shapes: readonly ShapeChoice[] = [],
+): Playable => (stands(brief) ? standingBox(brief, only) : designedBox(brief, only, progress, shapes));
 
-function designedBox(brief: unknown, only: string | undefined, progress: Progress): Playable {
-  const { answer, shown } = answered(brief, { progress });
+function designedBox(
+  brief: unknown,
+  only: string | undefined,
+  progress: Progress,
+  shapes: readonly ShapeChoice[],
+): Playable {
+  const { answer, shown } = answered(brief, { progress, shapes });
   if (!shown) return { ok: false, lines: answer.ok ? [] : answer.because };
   const { search, chosen } = shown;
   const names = chosen.map((_, i) => String.fromCharCode(65 + i));

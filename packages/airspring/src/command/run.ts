@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
+import type { ShapeChoice } from '@airspring/core/space';
 import { briefFields, briefJsonSchema, design } from '../design.js';
 import type { Brief } from '../kind/standard.js';
 import { printPage } from '../page/page.js';
@@ -18,11 +19,13 @@ import { sketchText } from '../words/sketch.js';
 import { tradeOffsText } from '../words/trade-offs-text.js';
 import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
+import { build, type Workshop } from './build.js';
 import { writePage } from './page-file.js';
 import { type Played, play, type Transient } from './play.js';
 import { playFigure } from './play-figure.js';
 import { playData, playText } from './play-text.js';
 import { playedBox } from './played-box.js';
+import { asksForShape, installedShapes, NO_SHAPES, type ShapesOf } from './shapes.js';
 
 const MET = 0;
 const NOT_MET = 1;
@@ -99,9 +102,11 @@ function pageFor(answer: Answer | Retrofit, { units }: Brief, only: boolean): st
   return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
 }
 
+type Shapes = readonly ShapeChoice[];
+
 /** The smallest boxes for some depths and levels. */
-async function runTradeOffs(brief: unknown, json: boolean, progress: Progress): Promise<Ended> {
-  const front = await madeOf(() => tradeOffs(brief, { progress }));
+async function runTradeOffs(brief: unknown, json: boolean, progress: Progress, shapes: Shapes): Promise<Ended> {
+  const front = await madeOf(() => tradeOffs(brief, { progress, shapes }));
   if (typeof front === 'string') return refused(front);
   const out = json ? jsonText(front) : tradeOffsText(front, (brief as Brief).units);
   return { status: front.boxes.length > 0 ? MET : NOT_MET, out, error: '' };
@@ -112,9 +117,13 @@ async function runPlay(
   { recording, json, only, peak, svg }: Extract<ReturnType<typeof readArguments>, { what: 'play' }>,
   brief: unknown,
   standing: string,
-  { progress, load }: { readonly progress: Progress; readonly load: Transient | undefined },
+  {
+    progress,
+    load,
+    shapes,
+  }: { readonly progress: Progress; readonly load: Transient | undefined; readonly shapes: Shapes },
 ): Promise<Ended> {
-  const box = await madeOf(() => playedBox(brief, only, progress));
+  const box = await madeOf(() => playedBox(brief, only, progress, shapes));
   if (typeof box === 'string') return refused(visible(box));
   if (!box.ok) return { status: NOT_MET, out: `${box.lines.join('\n')}\n`, error: '' };
   const played = await madeOf(() => play(box, recording, standing, { peak, progress, load }));
@@ -131,32 +140,56 @@ async function runPlay(
   return { status: UNWRITTEN, out, error: `airspring: ${visible(svg)}: the figure cannot be written: ${why}\n` };
 }
 
+/** Writes everything that a box of a brief is built from. */
+async function runBuild(
+  { only, into }: Extract<ReturnType<typeof readArguments>, { what: 'build' }>,
+  brief: unknown,
+  standing: string,
+  {
+    progress,
+    load,
+    shapes,
+  }: { readonly progress: Progress; readonly load: Workshop | undefined; readonly shapes: Shapes },
+): Promise<Ended> {
+  const built = await build(brief, { only, into, standing, progress, load, shapes });
+  if (built.ok) return { status: built.met ? MET : NOT_MET, out: `${built.lines.join('\n')}\n`, error: '' };
+  const status = { installed: MISSING, accepted: REFUSED, written: UNWRITTEN, met: NOT_MET } as const;
+  return { ...refused(built.not === 'accepted' ? built.line : `airspring: ${built.line}`), status: status[built.not] };
+}
+
 /** Whether every limit is kept. An onset of noise is no limit: a vent is then told to be doubtful or noisy. */
 const isKept = ({ account }: Played): boolean =>
   account.limits.every(({ name, times }) => times === 0 || name === 'quiet vent' || name === 'noisy vent');
 
-/** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the package that plays recordings. */
+/** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the packages for recordings, for the pages to build from, and for shapes. */
 export async function run(
   words: readonly string[],
   standing: string,
   progress: Progress = () => {},
-  load?: Transient,
+  load: { readonly transient?: Transient; readonly workshop?: Workshop; readonly shapes?: ShapesOf } = {},
 ): Promise<Ended> {
   const asked = readArguments(words);
   if (asked.what === 'refused') return refused(`${visible(asked.line)}; see airspring --help`);
   if (asked.what === 'help') return told(help);
-  if (asked.what === 'fields') return told(fieldsText(briefFields()));
-  if (asked.what === 'schema') return told(`${JSON.stringify(briefJsonSchema(), null, 2)}\n`);
+  if (asked.what === 'fields')
+    return told(fieldsText(briefFields({ shapes: (await installedShapes(load.shapes)) ?? [] })));
+  if (asked.what === 'schema') {
+    const shapes = (await installedShapes(load.shapes)) ?? [];
+    return told(`${JSON.stringify(briefJsonSchema({ shapes }), null, 2)}\n`);
+  }
   const file = readBriefFile(resolve(standing, asked.path), visible(asked.path));
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
-  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load });
+  const shapes = asksForShape(file.brief) ? await installedShapes(load.shapes) : [];
+  if (shapes === undefined) return { ...refused(NO_SHAPES), status: MISSING };
+  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load: load.transient, shapes });
+  if (asked.what === 'build') return runBuild(asked, file.brief, standing, { progress, load: load.workshop, shapes });
   const { scatter, prices } = asked;
   const ofNewBox = { scatter, prices, 'trade-offs': asked.tradeOffs };
   const [unfit] = Object.entries(ofNewBox).filter(([, chosen]) => chosen);
   if (unfit && stands(file.brief)) return refused(`--${unfit[0]} is for briefs about a new box`);
-  if (asked.tradeOffs) return runTradeOffs(file.brief, asked.json, progress);
+  if (asked.tradeOffs) return runTradeOffs(file.brief, asked.json, progress, shapes);
   const whole = await madeOf<Answer | Retrofit>(() =>
-    stands(file.brief) ? retrofit(file.brief) : design(file.brief, { progress, scatter, prices }),
+    stands(file.brief) ? retrofit(file.brief) : design(file.brief, { progress, scatter, prices, shapes }),
   );
   if (typeof whole === 'string') return refused(whole);
   const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);

@@ -3,9 +3,10 @@ import type { Alignment } from '@airspring/core/alignment';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
 import type { Frequency } from '@airspring/core/quantity';
-import type { Face } from '@airspring/core/space';
+import type { Face, ShapeChoice, SpaceShape } from '@airspring/core/space';
 import type { AlignmentChoice } from './alignment-choice.js';
 import type { Heard } from './heard.js';
+import { volumesIn } from './space-shape.js';
 
 /** A brief as it was written: texts with units, before anything was read. */
 export type Written = Readonly<Record<string, unknown>>;
@@ -66,6 +67,8 @@ export interface Job {
     readonly volume: number;
     /** The edges that must be as long as the space, not shorter. */
     readonly exactly: readonly ('width' | 'height' | 'depth')[];
+    /** Where the space is no cuboid: its other edges are exact. */
+    readonly shape?: SpaceShape;
     readonly panelThickness: number;
     readonly bracing: number;
     /** Clear space around each cutout, so that the basket still fits if the saw slips. */
@@ -100,8 +103,9 @@ export interface Job {
   };
   /** Names of the kinds of box that may be tried. Default: every kind that was passed in, without those that must be named. */
   readonly kinds?: readonly string[];
-  /** The alignments that the brief may name. */
+  /** The alignments and the shapes that the brief may name. */
   readonly alignments: readonly AlignmentChoice[];
+  readonly shapes: readonly ShapeChoice[];
   /** The alignment that every box must have; or 'compare', where the report says which of them each box comes near to. */
   readonly alignment?: Alignment | 'compare';
   /** Whatever else each section of the brief says, read into SI units, for the kind that owns the field. */
@@ -112,7 +116,7 @@ export interface Job {
 
 /** The outer volume that the space allows, m³. */
 export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
-  Math.min(space.volume, space.width * space.height * space.depth);
+  Math.min(space.volume, volumesIn({ space }).outerIn(space.width * space.height * space.depth));
 
 /** The frequency from which upwards every limit must hold at the wanted level, Hz. */
 export const safeFromOf = ({ lowest, safeFrom = lowest }: Pick<Job['wanted'], 'lowest' | 'safeFrom'>): number =>

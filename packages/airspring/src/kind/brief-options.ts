@@ -1,3 +1,4 @@
+import type { ShapeChoice } from '@airspring/core/space';
 import { standardAlignments } from '../brief/alignment.js';
 import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver-models.js';
 import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
@@ -5,7 +6,7 @@ import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { BoxKind } from './box-kind.js';
 import { standard } from './standard.js';
 
-/** What a brief may name: kinds of box, models of drivers, and alignments. */
+/** What a brief may name: kinds of box, models of drivers, alignments, and shapes of the space. */
 export interface BriefOptions {
   /**
    * Kinds of box that may be searched; default those of `standard`. The brief's `box.kinds` picks among them. Where the brief
@@ -18,6 +19,8 @@ export interface BriefOptions {
   readonly suspensions?: readonly SuspensionChoice[];
   /** Alignments that `alignment` may name, and with which 'compare' compares; default `standardAlignments`. */
   readonly alignments?: readonly AlignmentChoice[];
+  /** Shapes that `space.shape` may ask for; default none. Those of `@airspring/workshop/shape` are `standardShapes`. */
+  readonly shapes?: readonly ShapeChoice[];
 }
 
 /** The same with everything that is left out. */
@@ -26,12 +29,15 @@ export const completeOptions = ({
   coils = standardCoils,
   suspensions = standardSuspensions,
   alignments = standardAlignments,
+  shapes = [],
 }: BriefOptions): {
   readonly kinds: readonly BoxKind[];
   readonly models: DriverModels;
   readonly alignments: readonly AlignmentChoice[];
+  readonly shapes: readonly ShapeChoice[];
 } => ({
   kinds,
   models: { coils, suspensions },
   alignments,
+  shapes,
 });

@@ -5,7 +5,7 @@ export type Hole = {
   /** What it is for: 'driver', 'vent', 'radiator'. */
   readonly what: string;
   readonly face: Face;
-  /** The board inside the box that the hole is in, and that faces the same way. Default: the panel of the face. */
+  /** The board inside the box that the hole is in, and that faces the same way; or a panel that covers a part of its face. Default: the panel of the face. */
   readonly board?: {
     readonly name: string;
     readonly size: readonly [across: number, up: number];
@@ -35,6 +35,15 @@ export interface Panel {
   readonly width: number;
   /** Left out where they are cut from the same board as the box, m. */
   readonly thickness?: number;
+  /** The corners of its outer surface, where that is no rectangle, m. */
+  readonly outline?: readonly (readonly [number, number])[];
+  /**
+   * Where not all cuts are square: for each side of its outer surface the angle between that surface and the cut, rad. The sides of a
+   * rectangle follow each other from the lower one on, counter-clockwise.
+   */
+  readonly angles?: readonly number[];
+  /** It is bent, and turns by this angle from one edge to the other, rad. */
+  readonly bent?: { readonly turn: number };
 }
 
 export interface DesignVent {

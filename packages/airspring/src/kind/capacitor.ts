@@ -87,6 +87,7 @@ export const capacitorBoxKind: BoxKind<typeof capacitorFields> = {
   name: 'capacitor',
   byName: true,
   called: 'a closed box behind a capacitor',
+  shaped: true,
   fields: capacitorFields,
   across: acrossCapacitor,
   variants: (job, choice) => [variantOf(job, choice)],

@@ -10,7 +10,7 @@ import type { KindRecord, Point, Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { noParts } from './no-parts.js';
 import type { Phrase } from './phrase.js';
-import { metres, outerSizes } from './placing.js';
+import { interiorIn, metres, outerSizes } from './placing.js';
 
 /** What a brief may say about the air of a box that is closed, or nearly so. */
 export const closedAirFields = {
@@ -79,6 +79,7 @@ export function closedAir(job: Job, choice: DriverChoice): ClosedAir {
       place: (edges) =>
         fit({
           outer: outerSizes(edges),
+          ...interiorIn(job, edges),
           thickness: metres(job.space.panelThickness),
           driver: driverRoom(choice),
           cutoutMargin: metres(job.space.cutoutPlay),

@@ -23,6 +23,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
 export const closed: BoxKind<typeof closedAirFields> = {
   name: 'closed',
   called: 'a closed box',
+  shaped: true,
   fields: closedAirFields,
   variants: (job, choice) => [variantOf(job, choice)],
 };

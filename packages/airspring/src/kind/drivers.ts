@@ -24,8 +24,10 @@ export function driverRoom({ drivers, seating }: DriverChoice) {
 
 /** The panels and the drivers of a layout, on all the faces where the drivers may stand. */
 export function driverLayout({ space }: Job, choice: DriverChoice): Omit<Layout, 'vent'> {
+  const { shape, panelThickness: t } = space;
   return {
-    thickness: faces.map(() => space.panelThickness),
+    ...(shape && { interior: ([w, h, d]) => shape.interior([w + 2 * t, h + 2 * t, d + 2 * t]) }),
+    thickness: faces.map(() => t),
     gap: GAP,
     edgeMargin: EDGE_MARGIN,
     cutoutMargin: space.cutoutPlay,

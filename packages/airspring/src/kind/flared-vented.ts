@@ -23,6 +23,7 @@ const fields = { ...roundVentFields, flare: { inner: radius('inner'), outer: rad
 export const flaredVented: BoxKind<typeof fields> = {
   name: 'flared-vented',
   called: 'a box with flared vents',
+  shaped: true,
   byName: true,
   fields,
   across: (written, read) => boundsAcross('vent', written, read),

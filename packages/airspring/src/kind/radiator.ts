@@ -20,7 +20,7 @@ import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { forcesCancel } from './forces-cancel.js';
 import { noParts } from './no-parts.js';
 import type { Phrase } from './phrase.js';
-import { metres, outerSizes } from './placing.js';
+import { interiorIn, metres, outerSizes } from './placing.js';
 import { across, fields, type RadiatorChoice, radiatorsOf } from './radiator-fields.js';
 import { USUAL_QL } from './vented-fields.js';
 import { inWords, leaksAssumed } from './wording.js';
@@ -230,6 +230,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     place: (edges) =>
       fit({
         outer: outerSizes(edges),
+        ...interiorIn(job, edges),
         thickness: metres(t),
         driver: driverRoom(choice),
         radiator: bodies,
@@ -244,6 +245,7 @@ export const radiatorBox: BoxKind<typeof fields> = {
   name: 'radiator',
   byName: true,
   called: 'a passive-radiator box',
+  shaped: true,
   fields,
   across,
   variants: (job, choice) => radiatorsOf(job).map((one) => variantOf(job, choice, one)),

@@ -60,6 +60,11 @@ function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Ph
   ];
 }
 
+const PRINT = 'Print ';
+
+/** Whether a phrase tells the pieces to print: pages that have the solids of these pieces tell them from the solids. */
+export const tellsPieces = ([first]: Phrase): boolean => typeof first === 'string' && first.startsWith(PRINT);
+
 /** What a reader is told about the vents. */
 export function ventWords(
   vent: DesignVent,
@@ -67,7 +72,7 @@ export function ventWords(
 ): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
   const { count, diameter, outerDiameter, flangeDiameter, length, fb, pieces, clearance, spare, bend } = vent;
   const many = count > 1;
-  const print = `Print ${many ? 'each tube' : 'the tube'} in `;
+  const print = `${PRINT}${many ? 'each tube' : 'the tube'} in `;
   const printed: Phrase =
     pieces.length > 1
       ? [
@@ -101,14 +106,13 @@ export function ventWords(
         [fb, 'frequency'],
         '. ',
         ...wayOf(vent, from),
-        ' ',
-        ...printed,
         ' Keep ',
         [clearance, 'length'],
         ` of free air in front of ${many ? 'each' : 'its'} inner end. There is room for `,
         [spare, 'length'],
         ' more length.',
       ],
+      printed,
       ...flareWords(vent),
       ...rowWords(vent),
     ],

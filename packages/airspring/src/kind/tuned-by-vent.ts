@@ -7,7 +7,7 @@ import { airSpeedIn, quietIn } from './air-speed.js';
 import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { metres, outerSizes } from './placing.js';
+import { interiorIn, metres, outerSizes } from './placing.js';
 import { tuningBy, ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
 import { USUAL_QL, type ventedFields } from './vented-fields.js';
 import { bodyOf, takenBy, tunedTo, type Vents } from './vents.js';
@@ -61,6 +61,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   function place(edges: readonly [number, number, number], point: Point) {
     const placed = fit({
       outer: outerSizes(edges),
+      ...interiorIn(job, edges),
       thickness: metres(t),
       driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),

@@ -7,6 +7,7 @@ import { tunedByVents } from './tuned-by-vent.js';
 export const vented: BoxKind<typeof roundVentFields> = {
   name: 'vented',
   called: 'a vented box',
+  shaped: true,
   fields: roundVentFields,
   across: (written, read) => boundsAcross('vent', written, read),
   variants: (job, choice) => {

@@ -7,6 +7,13 @@ import { escaped, mm } from './markup.js';
 const boardSize = ({ box: { outer } }: Design, { board, face }: Hole): readonly [across: number, up: number] =>
   board?.size ?? (axesOf(face).map((axis) => outer[axis]!) as [number, number]);
 
+/** The edge of a board: a rectangle, or the outline of a panel that is none. */
+function boardPath({ box }: Design, name: string, across: number, up: number): string {
+  const outline = box.shape?.panels.find((panel) => panel.name === name)?.outline;
+  if (outline === undefined) return `M0 0H${mm(across)}V${mm(up)}H0Z`;
+  return `M${outline.map(([x, y]) => `${mm(x)} ${mm(up - y)}`).join('L')}Z`;
+}
+
 /** Widest drawing on a sheet, mm on paper. */
 const WIDEST = 170;
 const TALLEST = 110;
@@ -50,5 +57,5 @@ export function panelDrawing(design: Design, name: string, say: Phrasing): strin
     const y = up - hole.up + (inside ? 0 : sides(hole)[1] / 2 + 0.006 * scale);
     return `<text ${at} y="${mm(y - 0.002 * scale)}">${escaped(hole.what)} ${size}</text><text ${at} y="${mm(y + 0.0025 * scale)}">${place}</text>`;
   });
-  return `<figure><svg class="panel" role="img" aria-label="${escaped(label)}" width="${paper(across).toFixed(2)}mm" height="${paper(up).toFixed(2)}mm" viewBox="0 0 ${mm(across)} ${mm(up)}" style="${style}" xmlns="http://www.w3.org/2000/svg"><path class="board" d="M0 0H${mm(across)}V${mm(up)}H0Z"/>${holes.map((hole) => outline(hole, up)).join('')}${texts.join('')}</svg><figcaption>${escaped(label)}. Centres: from the ${holes[0]?.from[0] ?? 'left'} | from the ${holes[0]?.from[1] ?? 'bottom'} edge, ${say.lengthUnit}.</figcaption></figure>`;
+  return `<figure><svg class="panel" role="img" aria-label="${escaped(label)}" width="${paper(across).toFixed(2)}mm" height="${paper(up).toFixed(2)}mm" viewBox="0 0 ${mm(across)} ${mm(up)}" style="${style}" xmlns="http://www.w3.org/2000/svg"><path class="board" d="${boardPath(design, name, across, up)}"/>${holes.map((hole) => outline(hole, up)).join('')}${texts.join('')}</svg><figcaption>${escaped(label)}. Centres: from the ${holes[0]?.from[0] ?? 'left'} | from the ${holes[0]?.from[1] ?? 'bottom'} edge, ${say.lengthUnit}.</figcaption></figure>`;
 }

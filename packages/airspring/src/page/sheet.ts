@@ -1,7 +1,7 @@
 import { boardOf } from '../kind/build-record.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { driversText } from '../words/build-text.js';
+import { cutsText, driversText, jointsText, outlinesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { impedanceText } from '../words/play-text.js';
@@ -11,12 +11,14 @@ import { panelDrawing } from './panel-drawing.js';
 /** The sheet of a box to take to the saw: what it is, what to cut, where the holes are, and what to measure at the end. */
 export function sheetOf(design: Design, say: Phrasing): string {
   const { name, box, told, drivers, cautions: due } = design;
-  const panels = box.panels.map(({ name: panel, count, length, width, thickness }) => [
-    `${count} ×`,
-    panel,
-    say.sizes([length, width]),
-    say.length(thickness ?? box.panelThickness),
+  const panels = box.panels.map((panel) => [
+    `${panel.count} ×`,
+    panel.name,
+    say.sizes([panel.length, panel.width]),
+    say.length(panel.thickness ?? box.panelThickness),
+    ...(box.shape ? [cutsText(panel)] : []),
   ]);
+  const outlines = outlinesText(box, say);
   const holes = box.holes.map((hole) => [
     hole.what,
     boardOf(hole),
@@ -30,8 +32,8 @@ export function sheetOf(design: Design, say: Phrasing): string {
   return `<article class="sheet"><h2>Box ${escaped(name)}</h2>
 <p>${escaped(summary(design, say))}</p>
 ${boards.map((board) => panelDrawing(design, board, say)).join('')}
-<h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick'], ...panels])}
-<p>The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.</p>
+<h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick', ...(box.shape ? ['cuts'] : [])], ...panels])}
+<p>${escaped(jointsText(box))}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
 <h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>

@@ -2,6 +2,7 @@ import { si } from '@airspring/core/quantity';
 import { type Fit, innerSize } from '@airspring/core/space';
 import type { Heard } from '../job/heard.js';
 import type { Job } from '../job/job.js';
+import type { Hole } from '../kind/build-record.js';
 import { forcesCancel } from '../kind/forces-cancel.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { Box } from '../search/box.js';
@@ -15,6 +16,7 @@ import type { Design } from './design-record.js';
 import { uncertainOf } from './estimate.js';
 import { partMargins, wishMargins } from './margins.js';
 import { playingOf } from './playing.js';
+import { onPanelOf, panelsOfShape } from './shaped-panels.js';
 import { soundOf } from './sound.js';
 
 const CHAMBER = {
@@ -55,6 +57,8 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     point,
     fit,
   });
+  const { shape } = space;
+  const onPanel = shape ? onPanelOf(shape, edges) : (hole: Hole) => hole;
   const driversHoles = own.driverHoles ?? driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, playingOf(box), own.givesOut);
   const uncertain = uncertainOf(search, box);
@@ -89,8 +93,10 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       panelThickness: space.panelThickness,
       outerVolume: criteria.volume,
       netVolume: point[0]!,
-      panels: [...panelsOf(edges, space.panelThickness), ...boards],
-      holes: [...driversHoles, ...holes],
+      ...(shape && { shape: { called: shape.called, panels: shape.panels(edges) } }),
+      panels: [...(shape ? panelsOfShape(shape, edges) : panelsOf(edges, space.panelThickness)), ...boards],
+      boards,
+      holes: [...driversHoles, ...holes].map(onPanel),
       solids: fit.solids,
       cutoutLeft: fit.slack.cutout,
     },

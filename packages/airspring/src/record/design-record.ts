@@ -1,5 +1,5 @@
 import type { Warning } from '@airspring/core/fault';
-import type { Solid } from '@airspring/core/space';
+import type { ShapedPanel, Solid } from '@airspring/core/space';
 import type { DesignVent, Hole, Panel } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { NearAlignment } from './alignments.js';
@@ -42,10 +42,14 @@ export interface Design extends Played {
   readonly box: {
     readonly outer: readonly [width: number, height: number, depth: number];
     readonly inner: readonly [width: number, height: number, depth: number];
+    /** Where it is no cuboid: what it is; `outer` and `inner` are then the edges of the cuboid around it. */
+    readonly shape?: { readonly called: Phrase; readonly panels: readonly ShapedPanel[] };
     readonly panelThickness: number;
     readonly outerVolume: number;
     readonly netVolume: number;
     readonly panels: readonly Panel[];
+    /** Those of them that stand inside. */
+    readonly boards: readonly Panel[];
     readonly holes: readonly Hole[];
     /** What stands inside, and the air that must stay free in front of vents; measured from the left, bottom and front outer edges. */
     readonly solids: readonly Solid[];

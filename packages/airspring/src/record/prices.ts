@@ -60,14 +60,15 @@ export function easedOf(search: Search, chosen: Selection): readonly Eased[] {
 /** What is searched again for an eased brief. */
 type Again = Pick<Search, 'kinds' | 'models'> & {
   readonly alignments: Search['job']['alignments'];
+  readonly shapes: Search['job']['shapes'];
   readonly rooms?: Search['rooms'];
 };
 
 /** The best boxes of an eased brief. `rooms` may be those of a search that differs in the sound alone. */
 export function bestOfEased({ brief, count }: Pick<Eased, 'brief' | 'count'>, again: Again): BestOfEased {
-  const { kinds, models, alignments, rooms } = again;
+  const { kinds, models, alignments, shapes, rooms } = again;
   try {
-    const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models });
+    const search = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models });
     return bestBoxes(rooms ? { ...search, rooms } : search, count).map((box) => box?.criteria);
   } catch (error) {
     if (!isInputError(error)) throw error;
@@ -110,7 +111,13 @@ export function pricesOf(search: Search, chosen: Selection): readonly (readonly 
     progress({ what: 'wish that gives way', count: turn + 1, of: eased.length });
     // The room in a box depends on all but the sound.
     const sameRooms = /^(wanted|amplifier)\./.test(one.change.path);
-    return bestOfEased(one, { kinds, models, alignments: job.alignments, ...(sameRooms && { rooms }) });
+    return bestOfEased(one, {
+      kinds,
+      models,
+      alignments: job.alignments,
+      shapes: job.shapes,
+      ...(sameRooms && { rooms }),
+    });
   });
   return pricesTold(search, chosen, eased, found);
 }

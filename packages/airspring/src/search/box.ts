@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.js';
+import { volumesIn } from '../job/space-shape.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
 import type { Cost } from './cost.js';
@@ -71,10 +72,11 @@ export function compileBox(
   const { space } = job;
   const t = space.panelThickness;
   const { acoustic, geometric } = variant;
+  const { airIn, outerIn } = volumesIn(job);
   const edges = (['width', 'height', 'depth'] as const).map((edge, axis) => ({
     unit: MM,
     from: variant.least[axis]! + 2 * t,
-    to: scope.beyond ? space[edge] * SPACE_BEYOND : space[edge],
+    to: scope.beyond && (space.shape?.open ?? edge) === edge ? space[edge] * SPACE_BEYOND : space[edge],
   }));
   const axes = [
     ...edges,
@@ -102,8 +104,8 @@ export function compileBox(
       outer[axis] = value(cell, axis);
       product *= Math.max(0, outer[axis]! - 2 * t);
     }
-    criteria.volume = outer[0] * outer[1] * outer[2];
-    return product - variant.contents;
+    criteria.volume = outerIn(outer[0] * outer[1] * outer[2]);
+    return airIn(product) - variant.contents;
   }
 
   /**

@@ -1,4 +1,5 @@
 import { allowedVolume } from '../job/job.js';
+import { volumesIn } from '../job/space-shape.js';
 import type { Axis, Span, Variant } from '../kind/box-kind.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
 import type { Box } from './box.js';
@@ -38,7 +39,7 @@ function volumesOf(
 ): Float64Array {
   const { space } = job;
   const t = 2 * space.panelThickness;
-  const inner = (space.width - t) * (space.height - t) * (space.depth - t) - contents;
+  const inner = volumesIn(job).airIn((space.width - t) * (space.height - t) * (space.depth - t)) - contents;
   const most = Math.min(inner, allowedVolume(job)) * (scope.beyond ? 5 : 1);
   if (!(most > (netVolume ?? 0))) return new Float64Array(0);
   if (netVolume !== undefined) return Float64Array.of(netVolume);
@@ -141,7 +142,7 @@ export function nearGrid(
           NEAR.map((part) => point[point.length - 1]! * span.ratio ** part),
         ),
     ),
-    shapes: [...alike, ...shapesNear(variant, inner, alike)],
+    shapes: job.space.shape ? alike : [...alike, ...shapesNear(variant, inner, alike)],
     name: undefined,
   };
 }

@@ -79,7 +79,7 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   // The room in a box depends on all but the sound.
   const roomsOf = memory((_: string): Search['rooms'] => new Map());
   const again = (brief: Written): Search => ({
-    ...searchOf(some(readBrief(brief, whole.kinds, whole.models, whole.job.alignments)), whole),
+    ...searchOf(some(readBrief(brief, whole.kinds, whole.models, whole.job.alignments, whole.job.shapes)), whole),
     rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
   });
   const search = again(whole.job.written);

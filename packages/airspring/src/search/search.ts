@@ -52,7 +52,7 @@ export function searchOf(
     progress = () => {},
   }: Pick<Search, 'kinds' | 'models'> & { readonly progress?: Progress | undefined },
 ): Search {
-  const allowed = kinds.filter((kind) => isTried(kind, job.kinds));
+  const allowed = kinds.filter((kind) => isTried(kind, job.kinds) && (kind.shaped || !job.space.shape));
   const { alignment } = job;
   const all = job.choices.flatMap((choice) => allowed.flatMap((kind) => kind.variants(job, choice)));
   const { variants, unsuited } =

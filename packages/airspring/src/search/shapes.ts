@@ -26,6 +26,8 @@ const SPREAD = [0, 0.12, 0.24, 0.38, 0.55, 0.75, 1, 1.4];
 const BOTH_WAYS = [...SPREAD.slice(1).map((part) => -part), ...SPREAD];
 const COARSE = BOTH_WAYS.filter((part) => SPREAD.indexOf(Math.abs(part)) % 3 === 0);
 
+const AXES = { width: 0, height: 1, depth: 2 } as const;
+
 /** Sets of edges that are held within the space; the last set holds all of them. */
 const HELD = [0, 1, 2, 3, 4, 5, 6, 7];
 
@@ -36,6 +38,7 @@ const HELD = [0, 1, 2, 3, 4, 5, 6, 7];
 export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
   const full = [space.width, space.height, space.depth].map((edge) => edge - 2 * space.panelThickness);
   const parts = beyond ? COARSE : BOTH_WAYS;
+  if (space.shape) return inOneEdge(space.shape.open, full, beyond);
   const proportions = parts
     .flatMap((wide) => parts.map((high) => [wide, high, -wide - high] as const))
     .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
@@ -50,6 +53,18 @@ export function shapesFor({ space }: Job, beyond: boolean): Shape[] {
       full,
     })),
   );
+}
+
+/** The one shape of a box whose other edges are exact: it has any length, or that of the space. */
+function inOneEdge(open: keyof typeof AXES, full: readonly number[], beyond: boolean): Shape[] {
+  const bit = 1 << AXES[open];
+  return (beyond ? [0, bit] : [7]).map((held) => ({
+    proportion: Float64Array.of(1, 1, 1),
+    most: Float64Array.from(full, (edge, axis) => (axis === AXES[open] && held === 0 ? Infinity : edge)),
+    held,
+    free: beyond,
+    full,
+  }));
 }
 
 /** The least share of its exact edges that a box of the lattice must fill: about a step of a coarse lattice. */

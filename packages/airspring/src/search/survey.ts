@@ -1,3 +1,4 @@
+import { volumesIn } from '../job/space-shape.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
@@ -45,12 +46,14 @@ export function surveyVariant(
   const point: number[] = [];
   const edge = variant.span?.edge;
   const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
+  const { cuboidFor, outerIn } = volumesIn(job);
   /** The inner edges of a shape; at the span, that of the point. */
   const edgesFor = (shape: Shape, volume: number): boolean => {
     if (edge !== undefined) inner[edge] = point[point.length - 1]!;
-    return edgesOf(shape, variant.least, volume, inner, free);
+    return edgesOf(shape, variant.least, cuboidFor(volume), inner, free);
   };
-  const edgesAtAnySpan = (shape: Shape, volume: number): boolean => edgesOf(shape, variant.least, volume, inner);
+  const edgesAtAnySpan = (shape: Shape, volume: number): boolean =>
+    edgesOf(shape, variant.least, cuboidFor(volume), inner);
   const cube = inProportion(shapes[0] as Shape, Float64Array.of(1, 1, 1));
 
   /** Whether the box could still be the cheapest for some cost. */
@@ -64,7 +67,7 @@ export function surveyVariant(
     if (!edgesIn(cube, volume)) return false;
     let outer = 1;
     for (let axis = 0; axis < 3; axis++) outer *= inner[axis]! + t;
-    criteria.volume = outer;
+    criteria.volume = outerIn(outer);
     return true;
   };
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
@@ -129,7 +132,7 @@ export function surveyVariant(
   /** Tries every shape. */
   function tryShapes(volume: number): void {
     let tried = 0;
-    const places = edge === undefined ? distinctAt(volume) : everyShape;
+    const places = edge === undefined ? distinctAt(cuboidFor(volume)) : everyShape;
     for (let i = 0; i < places.length; i++) {
       const shape = shapes[places[i]!] as Shape;
       if (!edgesFor(shape, volume)) continue;
@@ -159,7 +162,7 @@ export function surveyVariant(
   /** Whether a box with the inner edges that are set could be the cheapest. */
   function sizeMayWin(): boolean {
     for (let axis = 0; axis < 3; axis++) edges[axis] = inner[axis]! + t;
-    criteria.volume = edges[0]! * edges[1]! * edges[2]!;
+    criteria.volume = outerIn(edges[0]! * edges[1]! * edges[2]!);
     wishes.size(edges, excess);
     return mayWin();
   }

@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.js';
 import { LEAST_OF_NOMINAL } from '../job/load.js';
+import { volumesIn } from '../job/space-shape.js';
 import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
@@ -142,6 +143,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
   const common = sounds.length + sizes.length;
   const level = sounds.findIndex(({ path }) => path === LEVEL);
   const volume = common - 1;
+  const { outerIn } = volumesIn(job);
   const own = [...new Map(variants.flatMap(({ wishes }) => wishes.map((wish) => [wish.path, wish]))).values()];
   const placesIn = new Map(
     variants.map((variant) => [
@@ -164,7 +166,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
     },
     size: (edges, out) => {
       for (let axis = 0; axis < 3; axis++) out[sounds.length + axis] = excessOf(sounds.length + axis, edges[axis]!);
-      out[volume] = excessOf(volume, edges[0]! * edges[1]! * edges[2]!);
+      out[volume] = excessOf(volume, outerIn(edges[0]! * edges[1]! * edges[2]!));
     },
     own: (variant, point, loads, out) => {
       out.fill(-1, common);

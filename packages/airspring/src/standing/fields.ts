@@ -2,6 +2,7 @@ import { faces } from '@airspring/core/space';
 import * as v from 'valibot';
 import { air, audible, edge, most, size, wall } from '../brief/bounds.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import type { ReadWorkshop, WrittenWorkshop } from '../brief/workshop.js';
 
 import { impedanceFields } from './measured-fields.js';
 
@@ -47,7 +48,7 @@ export type Kept = (typeof keepable)[number];
 
 const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), most());
 
-/** What a brief may say of a box that stands already, and of the workshop it stands in. */
+/** What a brief may say of a box that stands already. */
 export const standingFields = {
   standing: v.pipe(
     v.strictObject({
@@ -84,32 +85,13 @@ export const standingFields = {
     }),
     v.description('a box that exists already'),
   ),
-  workshop: opt(
-    v.pipe(
-      v.strictObject({
-        holeSaws: opt(v.pipe(list(length), v.description('diameters of the hole saws at hand'))),
-        pipes: opt(
-          v.pipe(
-            list(
-              v.strictObject({
-                inner: v.pipe(length, v.description('inner diameter')),
-                outer: v.pipe(length, v.description('outer diameter')),
-              }),
-            ),
-            v.description('pipes at hand, by inner and outer diameter'),
-          ),
-        ),
-      }),
-      v.description('the tools and pipes at hand'),
-    ),
-  ),
 };
 
 /** These sections, read into SI units. */
 export type ReadStanding = {
   readonly [Name in keyof typeof standingFields]: v.InferOutput<(typeof standingFields)[Name]>;
-};
+} & { readonly workshop?: ReadWorkshop };
 /** The same as they are written. */
 export type WrittenStanding = {
   readonly [Name in keyof typeof standingFields]: v.InferInput<(typeof standingFields)[Name]>;
-};
+} & { readonly workshop?: WrittenWorkshop };

@@ -1,5 +1,6 @@
-import { boardOf } from '../kind/build-record.js';
-import { inWords } from '../kind/wording.js';
+import { decimalText } from '@airspring/core/quantity';
+import { boardOf, type Panel } from '../kind/build-record.js';
+import { capital, inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { caution, paragraph, table } from './layout.js';
@@ -26,12 +27,67 @@ export function driversText({
   return `${inWords(count)} "${name}"${how === '' ? '' : ` (${how})`}`;
 }
 
+/** What a box is that is no cuboid, as a sentence after its sizes. */
+export const shapeText = ({ shape }: Design['box'], say: Phrasing): string =>
+  shape ? ` These are the edges of the cuboid around it: it is ${say.phrase(shape.called)}.` : '';
+
+/** How the panels of a box go together. */
+export const jointsText = ({ shape }: Design['box']): string => {
+  if (!shape) {
+    return 'The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.';
+  }
+  const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
+  return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
+};
+
+const degrees = (angle: number): string => `${decimalText((angle * 180) / Math.PI, 3)}°`;
+
+/** The cuts of a panel that are not square. */
+export const cutsText = ({ angles, bent }: Pick<Panel, 'angles' | 'bent'>): string => {
+  const edges = ['lower', 'right', 'upper', 'left'];
+  const oblique = (angles ?? []).flatMap((angle, i) =>
+    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${edges[i]} edge ${degrees(angle)}`] : [],
+  );
+  const around = bent ? [`bent by ${degrees(bent.turn)} in all`] : [];
+  return [...around, ...oblique].join(', ');
+};
+
+/** Short sides that turn by less than this are those of an arc, rad. */
+const MOST_TURN = (16 * Math.PI) / 180;
+
+/** The corners of an outline where it turns, and whether an arc leads on to the next one. */
+function turnsOf(outline: NonNullable<Panel['outline']>) {
+  const at = (i: number) => outline[(i + outline.length) % outline.length]!;
+  const direction = (i: number) => Math.atan2(at(i + 1)[1] - at(i)[1], at(i + 1)[0] - at(i)[0]);
+  const turns = outline.flatMap((corner, i) => {
+    const turn = Math.abs(direction(i) - direction(i - 1));
+    return Math.min(turn, 2 * Math.PI - turn) > MOST_TURN ? [{ corner, i }] : [];
+  });
+  return turns.map(({ corner, i }, n) => {
+    const next = turns[n + 1]?.i ?? turns[0]!.i + outline.length;
+    return { corner, arc: next > i + 1 };
+  });
+}
+
+/** The corners of the panels that are no rectangles. */
+export const outlinesText = ({ panels }: Design['box'], say: Phrasing): string[] =>
+  panels.flatMap(({ name, outline }) => {
+    if (outline === undefined) return [];
+    const turns = turnsOf(outline);
+    if (turns.length === 0) return [`${capital(name)}: a circle.`];
+    const corners = turns.map(
+      ({ corner: [x, y], arc }) => `${say.bareLength(x)} | ${say.bareLength(y)}${arc ? ' and on in an arc' : ''}`,
+    );
+    return [`${capital(name)}: ${corners.join(', ')} ${say.lengthUnit}.`];
+  });
+
 /** Panels to cut and holes to make in them. */
 export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
-  const panels = box.panels.map(({ name, count, length, width, thickness }) => [
-    `${count} ×`,
-    thickness === undefined ? name : `${name}, ${say.length(thickness)} thick`,
-    say.sizes([length, width]),
+  const panels = box.panels.map((panel) => [
+    `${panel.count} ×`,
+    panel.thickness === undefined ? panel.name : `${panel.name}, ${say.length(panel.thickness)} thick`,
+    say.sizes([panel.length, panel.width]),
+    ...(box.shape ? [cutsText(panel)] : []),
   ]);
   const rectangular = box.holes.some(({ form }) => form === 'rectangle');
   const round = rectangular ? 'round ' : '';
@@ -46,9 +102,12 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left. Put the back on last.`,
+      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box)}${box.shape ? ' Sizes are those of the outer surfaces; an angle is that between the outer surface and the cut, 90° where none is told.' : ' Put the back on last.'}`,
     ),
-    table('rlr', panels),
+    table(box.shape ? 'rlrl' : 'rlr', panels),
+    ...(box.shape
+      ? [paragraph(`Corners of panels that are no rectangles, across | up: ${outlinesText(box, say).join(' ')}`)]
+      : []),
     paragraph(
       `Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.${rectangular ? ' The two sides of a rectangular hole are listed in the order of the two measures of its centre.' : ''}`,
     ),
@@ -64,7 +123,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `The box is ${say.sizes(box.inner)} inside. With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
+      `${box.shape ? '' : `The box is ${say.sizes(box.inner)} inside. `}With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
     ),
   ];
 }

@@ -5,7 +5,7 @@ import type { Design } from '../record/design-record.js';
 import type { Played } from '../record/played.js';
 import { BINDS } from '../record/prices.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
-import { buildText, cautionOf, cutList, driversText, partsText } from './build-text.js';
+import { buildText, cautionOf, cutList, driversText, partsText, shapeText } from './build-text.js';
 import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
@@ -63,7 +63,7 @@ const head = ({ name, leaning, called }: Design): string => heading(`Box ${name}
 export function summary(design: Design, say: Phrasing): string {
   const { name, leaning, called, drivers, box, told } = design;
   return [
-    `Box ${name}, the ${leaning} one, is ${called} for ${driversText(drivers)}. It measures ${say.sizes(box.outer)} outside (width × height × depth).`,
+    `Box ${name}, the ${leaning} one, is ${called} for ${driversText(drivers)}. It measures ${say.sizes(box.outer)} outside (width × height × depth).${shapeText(box, say)}`,
     deepest(design, say),
     say.phrase(told.summary),
     loudest(design, say),
@@ -123,7 +123,7 @@ export const designInFull = (design: Design, say: Phrasing): string[] => {
 export const designInShort = (design: Design, say: Phrasing): string[] => [
   head(design),
   paragraph(
-    `${capital(driversText(design.drivers))}. The box measures ${say.sizes(design.box.outer)} outside (width × height × depth).`,
+    `${capital(driversText(design.drivers))}. The box measures ${say.sizes(design.box.outer)} outside (width × height × depth).${shapeText(design.box, say)}`,
   ),
   ...cutList(design, say),
   ...partsText(design, say),

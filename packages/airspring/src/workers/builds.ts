@@ -22,8 +22,8 @@ export interface BuildsWanted {
 export const builds: Chunk<BuildsWanted, Builds> = {
   name: 'builds',
   work: ({ brief, variant, point, seed, first, count }, options) => {
-    const { kinds, models, alignments } = completeOptions(options);
-    const { variants } = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models });
+    const { kinds, models, alignments, shapes } = completeOptions(options);
+    const { variants } = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models });
     const kernel = buildsOf({ variant: variants[variant] as Variant, point });
     return kernel?.(seed, first, count) ?? { first, count: 0, levels: new Float64Array(0), f3: new Float64Array(0) };
   },

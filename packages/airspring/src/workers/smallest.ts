@@ -44,8 +44,8 @@ const toldOf = ({ variant, edges, point, criteria }: Box, lowest: number, level:
 export const smallest: Chunk<SmallestWanted, readonly SmallestBox[]> = {
   name: 'smallest boxes',
   work: ({ brief, lowest, levels }, options) => {
-    const { kinds, models, alignments } = completeOptions(options);
-    const search = searchOf(readBrief(brief, kinds, models, alignments), { kinds, models });
+    const { kinds, models, alignments, shapes } = completeOptions(options);
+    const search = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models });
     return smallestBoxes(search, lowest, levels).flatMap((box, k) => (box ? [toldOf(box, lowest, levels[k]!)] : []));
   },
 };

@@ -40,6 +40,7 @@ export type AirSpeedPeak = Quantity<'airSpeedPeak'>;
 export type AirSpeedRms = Quantity<'airSpeedRms'>;
 export type VolumeFlow = Quantity<'volumeFlow'>;
 export type Pressure = Quantity<'pressure'>;
+export type ElasticModulus = Quantity<'elasticModulus'>;
 export type Temperature = Quantity<'temperature'>;
 export type TemperatureDifference = Quantity<'temperatureDifference'>;
 export type Humidity = Quantity<'humidity'>;
@@ -95,6 +96,8 @@ export type AirSpeedRmsInput = AirSpeedRms | Text<'airSpeedRms'>;
 export type VolumeFlowInput = VolumeFlow | Text<'volumeFlow'>;
 /** A pressure: a text such as `'101325 Pa'`, or `si('pressure', x)` of a number x in Pa. */
 export type PressureInput = Pressure | Text<'pressure'>;
+/** A modulus of elasticity: a text such as `'3 GPa'`, or `si('elasticModulus', x)` of a number x in Pa. */
+export type ElasticModulusInput = ElasticModulus | Text<'elasticModulus'>;
 /** A temperature: a text such as `'20 °C'`, or `si('temperature', x)` of a number x in K. */
 export type TemperatureInput = Temperature | Text<'temperature'>;
 /** A relative humidity: a text such as `'50 %'`, or `si('humidity', x)` of a number x from 0 to 1. */

@@ -60,6 +60,12 @@ export const kinds = {
     range: [1e-9, 1e8],
     units: { Pa: [1, 0], hPa: [1e2, 0], kPa: [1e3, 0], mbar: [1e2, 0] },
   },
+  // A kind of its own: that of a metal exceeds every pressure.
+  elasticModulus: {
+    of: 'modulus of elasticity',
+    range: [1e3, 1e13],
+    units: { Pa: [1, 0], 'N/mm²': [1e6, 0], MPa: [1e6, 0], GPa: [1e9, 0] },
+  },
   temperature: {
     of: 'temperature',
     range: [1, 1e4],

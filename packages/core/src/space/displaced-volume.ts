@@ -1,9 +1,11 @@
 import type { Fault } from '../fault/index.js';
 import {
   count,
+  type DensityInput,
   type Field,
   type Fields,
   type LengthInput,
+  type MassInput,
   nested,
   notNegative,
   optional,
@@ -46,6 +48,10 @@ export interface ContentsInput {
     /** Fraction of the inner volume. */
     readonly fraction?: RatioInput;
   };
+  /** What is closed off from the air, such as a chamber for an amplifier, with its own boards. */
+  readonly chamber?: VolumeInput;
+  /** Filling: its fibres take up their mass over their density. Default density 1380 kg/m³, that of polyester (common practice). */
+  readonly fill?: { readonly mass: MassInput; readonly fibreDensity?: DensityInput };
 }
 
 const bodyField = optional(
@@ -73,6 +79,8 @@ export const contentsShape = {
   radiator: bodyField,
   vent: optional(ventContents),
   bracing: optional(nested({ volume: optional(notNegative('volume')), fraction: optional(notNegative('ratio')) })),
+  chamber: optional(notNegative('volume')),
+  fill: optional(nested({ mass: notNegative('mass'), fibreDensity: optional(positive('density')) })),
 };
 export type Contents = Fields<typeof contentsShape>;
 
@@ -140,14 +148,19 @@ const bodyVolume = (body: Contents['driver']): number =>
     : (body.count ?? 1) *
       (body.displacedVolume ?? estimatedDriverVolume(body.cutoutDiameter ?? 0, body.depthInside ?? 0));
 
+/** Density of polyester fibres, kg/m³ (common practice). */
+const POLYESTER = 1380;
+
 /** The volumes taken, m³. `fraction` is the part that grows with the box. */
-export function displacedVolumes({ driver, radiator, vent, bracing }: Contents) {
+export function displacedVolumes({ driver, radiator, vent, bracing, chamber, fill }: Contents) {
   const taken = {
     driver: bodyVolume(driver),
     radiator: bodyVolume(radiator),
     vent: vent === undefined ? 0 : ventVolume(vent),
     bracing: bracing?.volume ?? 0,
+    chamber: chamber ?? 0,
+    fill: fill === undefined ? 0 : fill.mass / (fill.fibreDensity ?? POLYESTER),
   };
-  const all = taken.driver + taken.radiator + taken.vent + taken.bracing;
+  const all = taken.driver + taken.radiator + taken.vent + taken.bracing + taken.chamber + taken.fill;
   return { ...taken, all, fraction: bracing?.fraction ?? 0 };
 }

@@ -55,8 +55,8 @@ export interface Layout {
   readonly edgeMargin: number;
   readonly cutoutMargin: number;
   readonly bodies: readonly RoundBody[];
-  /** Of one box alone, so that a layout with it is for no other sizes. */
-  readonly interior?: Interior;
+  /** What is within the cuboid of these inner edges, where that is no cuboid. */
+  readonly interior?: (inner: readonly [number, number, number]) => Interior;
   readonly vent: {
     readonly count: number;
     readonly faces: readonly number[];
@@ -66,13 +66,15 @@ export interface Layout {
   };
 }
 
+const interiorOf = ({ interior }: ReadSpace) => interior && { interior: () => interior };
+
 /** Fills in the defaults. */
 export const layoutOf = (space: ReadSpace, vent?: ReadVent): Layout => ({
   thickness: space.thickness,
   gap: space.gap ?? 0.005,
   edgeMargin: space.edgeMargin ?? 0.005,
   cutoutMargin: space.cutoutMargin ?? 0.002,
-  ...(space.interior && { interior: space.interior }),
+  ...interiorOf(space),
   bodies: [...roundBodies('driver', space.driver), ...roundBodies('radiator', space.radiator)],
   vent: {
     count: vent?.count ?? 1,

@@ -86,7 +86,7 @@ export function placed(inner: Edges, layout: Layout, place: Place, vent?: Placed
  */
 function seated(
   inner: Edges,
-  { thickness, gap, interior }: Layout,
+  { thickness, gap, interior: interiorIn }: Layout,
   { face, columns, rows, centre: middle }: Seat,
   { part, outerDiameter, cutoutDiameter }: Layout['bodies'][number],
   reach: number,
@@ -94,6 +94,7 @@ function seated(
   holes: Hole[],
 ): { readonly centres: readonly Point[]; readonly cutoutLeft: Length; readonly way: number } {
   const axes = axesOf(face);
+  const interior = interiorIn?.(inner);
   const pitch = outerDiameter + gap;
   const centres: Point[] = [];
   let cutoutLeft = Number.POSITIVE_INFINITY;

@@ -1,5 +1,7 @@
 /** How large is a box inside and outside? */
 export { type Face, faces, innerSize, outerSize, type Size, type SizeInput, type ThicknessInput } from './cuboid.js';
+/** How are the size of a box and the thickness of its panels read as fields of a record? */
+export { sizeShape, thicknessField } from './cuboid.js';
 /** What is in a box and takes up air? */
 export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js';
 /** Does everything fit in a box, and where? */
@@ -18,15 +20,20 @@ export { compileBodiesFit } from './bodies-fit.js';
 export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBodyInput } from './vent-body.js';
 /** What must an interior of your own provide, and do the parts placed in it overlap? */
 export { collisions, cuboidInterior, type Interior } from './interior.js';
+/** How is a space given that is no cuboid, and which shapes may a brief ask for? */
+export type { ShapeChoice, ShapedPanel, ShapeField, SpaceShape } from './space-shape.js';
 /** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box, and how large must it be for that? */
 export {
   compileNetVolume,
   compileSizeForNetVolume,
+  innerVolumeFor,
   type NetVolume,
   type NetVolumeInput,
+  type NetVolumeWithinInput,
   netVolume,
+  netVolumeWithin,
   type ShapeRule,
   type SizeForNetVolumeInput,
   sizeForNetVolume,

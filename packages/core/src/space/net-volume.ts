@@ -48,6 +48,14 @@ export interface NetVolume {
   readonly displacedByRadiator: Volume;
   readonly displacedByVent: Volume;
   readonly displacedByBracing: Volume;
+  readonly displacedByChamber: Volume;
+  readonly displacedByFill: Volume;
+}
+
+/** The inside of a box of any shape, and what is in it. */
+export interface NetVolumeWithinInput {
+  readonly innerVolume: VolumeInput;
+  readonly contents?: ContentsInput;
 }
 
 /** Which outer edges may change: one edge, while the two others stay, or all three in proportion. */
@@ -61,6 +69,8 @@ export interface SizeForNetVolumeInput extends NetVolumeInput {
 
 const shape = { outer: nested(sizeShape), thickness: thicknessField, contents: optional(nested(contentsShape)) };
 const inverseShape = { ...shape, netVolume: positive('volume'), shape: oneOf<ShapeRule>(...axisNames, 'proportional') };
+const withinShape = { innerVolume: positive('volume'), contents: shape.contents };
+const forShape = { netVolume: positive('volume'), contents: shape.contents };
 const nothing: Contents = {};
 
 /**
@@ -81,7 +91,7 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
 /**
  * Net air volume of a cuboid box.
  *
- * $$ V_b = W_i H_i D_i\,(1 - \beta) - V_{driver} - V_{radiator} - V_{vent} - V_{bracing} $$
+ * $$ V_b = W_i H_i D_i\,(1 - \beta) - V_{driver} - V_{radiator} - V_{vent} - V_{bracing} - V_{chamber} - m/\rho $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
@@ -90,9 +100,11 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
  * | $V_{driver}$ | `contents.driver` | m³ | given, or estimated as a cut-off cone, $7\pi d^2 h/48$ |
  * | $V_{radiator}$ | `contents.radiator` | m³ | as a driver |
  * | $V_{vent}$ | `contents.vent` | m³ | outer cross-section × length inside: the vent's own air is not the box's |
+ * | $V_{chamber}$ | `contents.chamber` | m³ | what is closed off, with its boards |
+ * | $m, \rho$ | `contents.fill` | kg, kg/m³ | mass of the filling, and density of its fibres |
  *
  * @validity exact for flat panels and given volumes; an estimated driver is good to about a third
- * @neglects lining and filling, terminals, wires
+ * @neglects lining, terminals, wires; that a filling also changes how air is compressed
  * @returns volumes in m³, or why nothing is left
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
  * @source own geometry of a cuboid
@@ -102,9 +114,62 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
   const { outer, thickness, contents = nothing } = readFields('box', input, shape);
   refuse(judgeContents(contents, 'box.contents'));
   const inner = cuboidVolume(innerEdges(outer, thickness, 'box.outer'));
+  const { all, fraction } = displacedVolumes(contents);
+  return airIn(inner, compileNetVolume(thickness, fraction)(...sizeList(outer), all), contents);
+}
+
+/**
+ * Net air volume of a box of any shape whose inner volume is known.
+ *
+ * $$ V_b = V_i\,(1 - \beta) - V_{driver} - V_{radiator} - V_{vent} - V_{bracing} - V_{chamber} - m/\rho $$
+ *
+ * | symbol | field | unit | meaning |
+ * | --- | --- | --- | --- |
+ * | $V_i$ | `innerVolume` | m³ | volume within the panels |
+ * | $V_{chamber}$ | `contents.chamber` | m³ | what is closed off, with its boards |
+ * | $m, \rho$ | `contents.fill` | kg, kg/m³ | mass of the filling, and density of its fibres |
+ *
+ * The other symbols are those of {@link netVolume}.
+ *
+ * @validity exact for given volumes; an estimated driver is good to about a third
+ * @neglects terminals, wires; that a filling also changes how air is compressed
+ * @returns volumes in m³, or why nothing is left
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`
+ * @source own geometry
+ * @example netVolumeWithin({ innerVolume: '45 L', contents: { chamber: '3 L' } }) // 0.042 m³
+ */
+export function netVolumeWithin(input: NetVolumeWithinInput): NetVolume | Impossible {
+  const { innerVolume, contents = nothing } = readFields('box', input, withinShape);
+  refuse(judgeContents(contents, 'box.contents'));
+  const { all, fraction } = displacedVolumes(contents);
+  return airIn(innerVolume, innerVolume * (1 - fraction) - all, contents);
+}
+
+/**
+ * Inner volume of a box of any shape for a wanted net volume: the inverse of {@link netVolumeWithin}.
+ *
+ * $$ V_i = \frac{V_b + V_{driver} + V_{radiator} + V_{vent} + V_{bracing} + V_{chamber} + m/\rho}{1 - \beta} $$
+ *
+ * The symbols are those of {@link netVolumeWithin}.
+ *
+ * @validity as {@link netVolumeWithin}
+ * @neglects as {@link netVolumeWithin}
+ * @returns m³
+ * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`
+ * @source own geometry
+ * @example innerVolumeFor({ netVolume: '42 L', contents: { chamber: '3 L' } }) // 0.045 m³
+ */
+export function innerVolumeFor(input: { readonly netVolume: VolumeInput; readonly contents?: ContentsInput }): Volume {
+  const { netVolume: net, contents = nothing } = readFields('box', input, forShape);
+  refuse(judgeContents(contents, 'box.contents'));
+  const { all, fraction } = displacedVolumes(contents);
+  return si('volume', (net + all) / (1 - fraction));
+}
+
+/** The record of the air in a box, or why there is none. */
+function airIn(inner: Volume, net: number, contents: Contents): NetVolume | Impossible {
   const taken = displacedVolumes(contents);
   const bracing = taken.bracing + taken.fraction * inner;
-  const net = compileNetVolume(thickness, taken.fraction)(...sizeList(outer), taken.all);
   if (net <= 0) {
     const all = taken.all + taken.fraction * inner;
     const text = `The inner volume is ${litres(inner)}, but the parts in it take ${litres(all)}. Use a larger box, a shorter or narrower vent, or less bracing.`;
@@ -119,6 +184,8 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
     displacedByRadiator: si('volume', taken.radiator),
     displacedByVent: si('volume', taken.vent),
     displacedByBracing: si('volume', bracing),
+    displacedByChamber: si('volume', taken.chamber),
+    displacedByFill: si('volume', taken.fill),
   };
 }
 

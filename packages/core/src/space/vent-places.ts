@@ -11,6 +11,18 @@ import { type BentPlace, bentReach, straightReach } from './vent-reach.js';
 import type { VentShape } from './vent-solids.js';
 import { footMargin, wallsOf } from './walls.js';
 
+/** A search for places, and what the last one found. */
+export interface Places {
+  /** `most` bounds the whole vent; a vent of the length `asked` ends the search. */
+  readonly search: (width: number, height: number, depth: number, most: number, asked?: number) => void;
+  /** Whether the bodies fit without a vent. `straight` then holds their places. */
+  readonly alone: (width: number, height: number, depth: number) => boolean;
+  /** The vent that is looked for; the caller writes it before a search. */
+  readonly vent: VentShape;
+  readonly straight: Readonly<Place>;
+  readonly bent: Readonly<Place>;
+}
+
 /**
  * Compiles the search for the longest vent, straight and bent, each with its place. longestVent and fit share it, so that both
  * give the same answer. `longest` bounds the whole vent. It matters only for a bent vent, whose first leg may then be no longer
@@ -24,7 +36,7 @@ import { footMargin, wallsOf } from './walls.js';
  * one may exist: it is a lower bound. In an interior that is no cuboid, bodies and vent also start from a small grid and move on
  * to the walls.
  */
-export function compilePlaces(layout: Layout) {
+export function compilePlaces(layout: Layout): Places {
   const { thickness, edgeMargin, cutoutMargin, vent: wanted } = layout;
   const view: View = { axes: [0, 1, 2], turned: [false, false, false], size: [0, 0, 0] };
   const inner: [number, number, number] = [0, 0, 0];
@@ -34,6 +46,8 @@ export function compilePlaces(layout: Layout) {
   const walls = layout.interior && wallsOf(layout.interior, view, thickness);
   const scene = emptyScene(view.size, stands, walls);
   const vent: VentShape = scene.vent;
+  /** The same interior without bodies: what no vent beside them exceeds. A cuboid needs no search for that. */
+  const empty: Places | undefined = walls && stands > 0 ? compilePlaces({ ...layout, bodies: [] }) : undefined;
   const seatings = ordersOf(layout.bodies, scene.stands).map(({ bodies, stands }) =>
     compileSeats({ ...layout, bodies }, view, { ...scene, stands }, hopeless, (stand, k, shifts) =>
       besideVent(scene, alongLimit, acrossLimit, wanted.bend, stand, k, shifts),
@@ -132,6 +146,10 @@ export function compilePlaces(layout: Layout) {
         vent.bendRadius -
         alongLimit[0]!
       : -1;
+    if (empty) {
+      bounds[0] = Math.min(bounds[0], empty.straight.length);
+      bounds[1] = Math.min(bounds[1]!, empty.bent.length);
+    }
     // Where both panels along are alike, only bodies across that axis make a difference to which way the vent turns.
     if (hopeless()) return;
     if (backwards && single && mirrors[along]! && !acrossAxis[along]!) return;
@@ -159,6 +177,11 @@ export function compilePlaces(layout: Layout) {
     asked = Number.POSITIVE_INFINITY,
   ): void => {
     enough = asked;
+    walls?.stand(width, height, depth);
+    if (empty) {
+      Object.assign(empty.vent, vent);
+      empty.search(width, height, depth, most, asked);
+    }
     // The bounds of a face may be less than a vent that just fits there by their rounding.
     useful = asked < Number.POSITIVE_INFINITY ? asked - NANOMETRE : 0;
     inner[0] = width;
@@ -188,6 +211,7 @@ export function compilePlaces(layout: Layout) {
 
   /** Whether the bodies fit without a vent. `straight` then holds their places. */
   const alone = (width: number, height: number, depth: number): boolean => {
+    walls?.stand(width, height, depth);
     inner[0] = width;
     inner[1] = height;
     inner[2] = depth;
@@ -202,5 +226,5 @@ export function compilePlaces(layout: Layout) {
     for (const { seat } of seatings) if (!found) seat(0, -1, true, -1, keepSeats);
     return found;
   };
-  return { search, alone, vent, straight: straightPlace as Readonly<Place>, bent: bentPlace as Readonly<Place> };
+  return { search, alone, vent, straight: straightPlace, bent: bentPlace };
 }

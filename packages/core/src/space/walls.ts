@@ -7,6 +7,8 @@ import { axisOf, type Block, emptyBlock, solid, span } from './solids.js';
 
 /** The walls of an interior of one's own, in the axes of a view. The cuboid has none: its edges say everything. */
 export interface Walls {
+  /** Takes the walls of a box of these inner edges; it comes first. */
+  readonly stand: (width: number, height: number, depth: number) => void;
   /** Whether a block is inside; a nanometre is left to rounding. */
   readonly holds: (block: Block) => boolean;
   /** How far a block inside can move up an axis of the view, or down. */
@@ -15,9 +17,17 @@ export interface Walls {
 
 const shrunk = emptyBlock();
 
-export const wallsOf = (interior: Interior, view: View, thickness: readonly number[]): Walls => {
+export const wallsOf = (
+  interiorIn: NonNullable<Layout['interior']>,
+  view: View,
+  thickness: readonly number[],
+): Walls => {
+  let interior: Interior;
   const asked = (block: Block) => solid('clearance', turnBlock(view, block), thickness);
   return {
+    stand: (...inner) => {
+      interior = interiorIn(inner);
+    },
     holds: (block) => {
       shrunk.axis = block.axis;
       for (let k = 0; k < 3; k++) {

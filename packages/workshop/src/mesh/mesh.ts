@@ -6,6 +6,12 @@ export interface Mesh {
   readonly triangles: Uint32Array;
 }
 
+/** A solid with its name, which stands in its files. */
+export interface Part {
+  readonly name: string;
+  readonly mesh: Mesh;
+}
+
 /**
  * The volume that a closed surface encloses: the sum of the tetrahedra between its triangles and the origin.
  *
@@ -26,4 +32,29 @@ export function volumeOf({ corners, triangles }: Mesh): number {
     sixfold += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
   }
   return sixfold / 6;
+}
+
+/**
+ * The area of a surface of triangles.
+ *
+ * $$A = \tfrac12 \sum |(\mathbf b - \mathbf a) \times (\mathbf c - \mathbf a)|$$
+ *
+ * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
+ * @validity any surface, closed or open
+ * @source the area of a triangle by the cross product of two sides
+ * @example surfaceOf(tetrahedron) // (3 + √3) / 2 for corners at the origin and one metre along each axis
+ */
+export function surfaceOf(mesh: Mesh): number {
+  let twice = 0;
+  for (let t = 0; t < mesh.triangles.length; t += 3) twice += Math.hypot(...doubleAreaOf(mesh, t));
+  return twice / 2;
+}
+
+/** The normal of a triangle, outwards, as long as twice its area, m². `first` is the place of its first corner in `triangles`. */
+export function doubleAreaOf({ corners, triangles }: Mesh, first: number): [number, number, number] {
+  const [a, b, c] = [3 * triangles[first]!, 3 * triangles[first + 1]!, 3 * triangles[first + 2]!];
+  const [ax, ay, az] = [corners[a]!, corners[a + 1]!, corners[a + 2]!];
+  const [ux, uy, uz] = [corners[b]! - ax, corners[b + 1]! - ay, corners[b + 2]! - az];
+  const [vx, vy, vz] = [corners[c]! - ax, corners[c + 1]! - ay, corners[c + 2]! - az];
+  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
 }

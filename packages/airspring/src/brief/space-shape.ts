@@ -1,0 +1,105 @@
+import { type Fault, isInputError } from '@airspring/core/fault';
+import type { ShapeChoice, ShapeField, SpaceShape } from '@airspring/core/space';
+import * as v from 'valibot';
+import type { Bounds } from './quantity-text.js';
+import { quantity } from './quantity-text.js';
+
+/** A shape in a brief: one key, its name, and its fields. */
+export type WrittenShape = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+
+const LENGTH: Bounds<'length'> = { least: 0.1, greatest: 20_000, unit: 'mm' };
+const MOST_CORNERS = 1000;
+
+const corner = v.strictTuple([
+  quantity('length', { ...LENGTH, least: 0 }, 'not-negative'),
+  quantity('length', { ...LENGTH, least: 0 }, 'not-negative'),
+]);
+
+function schemaOf(field: ShapeField): v.GenericSchema {
+  if (field.takes === 'length') {
+    return v.pipe(quantity('length', { ...LENGTH, example: field.example }), v.description(field.what));
+  }
+  if (field.takes === 'choice') return v.pipe(v.picklist(field.of), v.description(field.what));
+  return v.pipe(
+    v.array(corner),
+    v.minLength(3, 'empty\nat least three corners\nAdd corners.'),
+    v.maxLength(MOST_CORNERS, `out-of-range\na list of at most ${MOST_CORNERS} corners\nLeave out what is not needed.`),
+    v.description(field.what),
+    v.examples([field.example] as never),
+  );
+}
+
+/** The field of a brief in which a shape is asked for: one record of which one field is given. Without shapes it is refused. */
+export function shapeField(shapes: readonly ShapeChoice[]) {
+  const names = shapes.map(({ name }) => name).join(', ');
+  const entries = shapes.map(({ name, what, fields }): [string, v.GenericSchema] => {
+    const own = Object.entries(fields).map(([field, one]): [string, v.GenericSchema] => {
+      const schema = schemaOf(one);
+      return [field, one.optional ? v.exactOptional(schema) : schema];
+    });
+    return [name, v.exactOptional(v.pipe(v.strictObject(Object.fromEntries(own)), v.description(what)))];
+  });
+  const schema =
+    shapes.length === 0
+      ? v.pipe(
+          v.unknown(),
+          v.check(
+            () => false,
+            'inconsistent\nno shape, since none was passed in\nPass in shapes, such as the standardShapes of @airspring/workshop/shape.',
+          ),
+        )
+      : v.pipe(
+          v.strictObject(Object.fromEntries(entries)),
+          v.minEntries(1, `empty\none of ${names}\nGive one, or leave the field out.`),
+          v.maxEntries(1, `conflict\nonly one of ${names}\nKeep one of them.`),
+          v.description('the shape of the space and of the box, where it is no cuboid; default a cuboid'),
+        );
+  return schema as unknown as v.GenericSchema<WrittenShape, WrittenShape>;
+}
+
+type Space = Partial<Readonly<Record<'width' | 'height' | 'depth' | 'panelThickness', number>>> & {
+  readonly shape?: Readonly<Record<string, object | undefined>>;
+};
+
+/** Whether nothing is missing from a value, however deep. */
+const isWhole = (value: unknown): boolean =>
+  value !== undefined && (typeof value !== 'object' || value === null || Object.values(value).every(isWhole));
+
+/** The shape that a brief asks for; `undefined` where it asks for none, or where one of the fields it depends on has a fault. */
+export function shapeOf(
+  faults: Fault[],
+  { width, height, depth, panelThickness, shape = {} }: Space,
+  written: WrittenShape | undefined,
+  shapes: readonly ShapeChoice[],
+): SpaceShape | undefined {
+  const [name = '', fields] = Object.entries(shape)[0] ?? [];
+  const choice = shapes.find((one) => one.name === name);
+  if (choice === undefined || typeof fields !== 'object' || Object.keys(shape).length > 1) return undefined;
+  if (width === undefined || height === undefined || depth === undefined || panelThickness === undefined)
+    return undefined;
+  const needed = Object.entries(choice.fields).flatMap(([field, { optional }]) => (optional ? [] : [field]));
+  const asked = Object.keys(written?.[name] ?? {});
+  if (![...asked, ...needed].every((field) => Object.hasOwn(fields, field)) || !isWhole(fields)) return undefined;
+  const path = `space.shape.${name}`;
+  try {
+    const made = choice.shape(fields as Readonly<Record<string, unknown>>, {
+      outer: [width, height, depth],
+      panelThickness,
+    });
+    if (!('ok' in made)) return made;
+    const expected = 'a shape that the panels leave some air';
+    for (const { text } of made.because) {
+      faults.push({
+        code: 'inconsistent',
+        path,
+        got: name,
+        expected: `${expected}: ${text.replace(/\.$/, '')}`,
+        remedy: 'Use thinner panels, or another size.',
+      });
+    }
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    for (const fault of error.faults) faults.push({ ...fault, path: `${path}${fault.path.replace(/^[^.[]*/, '')}` });
+  }
+  return undefined;
+}

@@ -1,0 +1,87 @@
+import * as v from 'valibot';
+import { most, size, wall } from './bounds.js';
+import { quantity, wholeNumber, words } from './quantity-text.js';
+
+const opt = v.exactOptional;
+const length = quantity('length', { ...size, example: '76 mm' });
+const margin = (example: string) =>
+  quantity('length', { least: 0, greatest: 100, unit: 'mm', example }, 'not-negative');
+const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), most());
+const described = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
+const depth = described(
+  quantity('length', { ...wall, example: '9 mm' }),
+  'depth of the rabbet in the front and the back',
+);
+
+/** Tools, boards and pipes at hand. They change how a box is built, and never how it sounds. */
+export const workshopField = described(
+  v.strictObject({
+    holeSaws: opt(described(list(length), 'diameters of the hole saws at hand')),
+    pipes: opt(
+      described(
+        list(
+          v.strictObject({
+            inner: described(length, 'inner diameter'),
+            outer: described(length, 'outer diameter'),
+          }),
+        ),
+        'pipes at hand, by inner and outer diameter',
+      ),
+    ),
+    joint: opt(
+      described(
+        v.pipe(
+          v.strictObject({
+            butt: opt(described(v.strictObject({}), 'edges against faces')),
+            rabbet: opt(described(v.strictObject({ depth }), 'front and back take the others in a rabbet')),
+            mitre: opt(described(v.strictObject({}), 'edges cut at 45°')),
+          }),
+          v.minEntries(1, 'empty\none of butt, rabbet, mitre\nGive one, or leave the field out.'),
+          v.maxEntries(1, 'conflict\nonly one of butt, rabbet, mitre\nKeep one of them.'),
+        ),
+        'how the panels meet: one of butt, rabbet and mitre; default butt',
+      ),
+    ),
+    sheets: opt(
+      described(
+        list(
+          v.strictObject({
+            length: described(
+              quantity('length', { least: 50, greatest: 10_000, unit: 'mm', example: '2500 mm' }),
+              'along the grain, where there is one',
+            ),
+            width: described(
+              quantity('length', { least: 50, greatest: 10_000, unit: 'mm', example: '1250 mm' }),
+              'across it',
+            ),
+            count: opt(described(wholeNumber(1, 100), 'how many there are; default as many as are needed')),
+          }),
+        ),
+        'sheets of board at hand; default sheets of 2500 × 1250 mm',
+      ),
+    ),
+    kerf: opt(described(margin('3 mm'), 'width of the cut of the saw; default 3 mm')),
+    trim: opt(described(margin('10 mm'), 'what is cut off around a sheet first; default 10 mm')),
+    board: opt(
+      described(words(80, 'birch plywood'), 'what the panels are cut from, as the pages call it; default board'),
+    ),
+    grain: opt(described(v.boolean(), 'whether the board has a grain that panels must follow; default false')),
+    density: opt(
+      described(
+        quantity('density', { least: 50, greatest: 5000, unit: 'kg/m³', example: '680 kg/m³' }),
+        'of the board, for the mass of the box; default 700 kg/m³ (common practice)',
+      ),
+    ),
+    nozzle: opt(
+      described(
+        quantity('length', { least: 0.1, greatest: 3, unit: 'mm', example: '0.4 mm' }),
+        'diameter of the nozzle of the printer; default 0.4 mm',
+      ),
+    ),
+  }),
+  'tools, boards and pipes at hand; they change how a box is built, and never how it sounds',
+);
+
+/** The section, read into SI units and as it is written. */
+export type ReadWorkshop = v.InferOutput<typeof workshopField>;
+export type WrittenWorkshop = v.InferInput<typeof workshopField>;

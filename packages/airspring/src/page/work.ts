@@ -1,0 +1,104 @@
+import { visible } from '@airspring/core/fault';
+import type { ReadWorkshop } from '../brief/workshop.js';
+import type { Job } from '../job/job.js';
+import type { DesignVent } from '../kind/build-record.js';
+import { tellsPieces } from '../kind/round-vent-words.js';
+import { cautions } from '../record/cautions.js';
+import type { Design } from '../record/design-record.js';
+import { cutsText, jointsText, outlinesText } from '../words/build-text.js';
+import { summary } from '../words/design-text.js';
+import { type Phrasing, phrasing } from '../words/phrasing.js';
+import { impedanceText, loudest, protectionText } from '../words/play-text.js';
+
+/** The cautions of a work, by the step at which each is due. */
+const STEPS = ['dust', 'weight', 'fumes', 'mains', 'hearing', 'travel'] as const;
+type Cautions = Partial<Record<(typeof STEPS)[number], string>>;
+
+const ventOf = ({ face: _, clearance: __, spare: ___, bend, ...vent }: DesignVent) => ({
+  ...vent,
+  ...(bend && { bend: { radius: bend.radius, firstLeg: bend.firstLeg, secondLeg: bend.secondLeg } }),
+});
+
+/** The lines of a paragraph as one. */
+const joined = (text: string): string => visible(text.replace(/\s*\n\s*/g, ' '));
+
+const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
+  const { box, response, loudness, numbers } = design;
+  return [
+    ['outside, width × height × depth', say.sizes(box.outer)],
+    ['inside', say.sizes(box.inner)],
+    ['air in the finished box', say.volume(box.netVolume)],
+    ...numbers.map(({ what, value }): [string, string] => [what, say.phrase(value)]),
+    ['reaches down to', say.hertz(response.depth)],
+    ...(response.f3 === undefined ? [] : ([['f3 (half power)', say.hertz(response.f3)]] as [string, string][])),
+    ['loudest steady tone at every frequency of the band, at 1 m', say.decibels(loudness.level)],
+  ];
+};
+
+/**
+ * A design as the workshop needs it: numbers in SI units, and sentences as they are printed. `@airspring/workshop/dossier` makes
+ * pages and files of it.
+ *
+ * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections })
+ */
+export function workOf(design: Design, { title, units, sections }: Pick<Job, 'title' | 'units' | 'sections'>) {
+  const say = phrasing(units);
+  const { box, drivers, vent, impedance, curves } = design;
+  const [width, height, depth] = box.outer;
+  const due: Cautions = Object.fromEntries(
+    STEPS.filter((step) => design.cautions.includes(cautions[step])).map((step) => [step, cautions[step]]),
+  );
+  const { nominal, least } = impedance.load;
+  const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
+  return {
+    title: visible(title),
+    name: `Box ${design.name}`,
+    summary: visible(summary(design, say)),
+    numbers: rowsOf(design, say),
+    box: {
+      outer: { width, height, depth },
+      thickness: box.panelThickness,
+      netVolume: box.netVolume,
+      holes: box.holes,
+      ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
+      // Of a box that is no cuboid all panels are told one by one.
+      boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
+        const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
+        return {
+          name,
+          count,
+          length,
+          width,
+          thickness: thickness ?? box.panelThickness,
+          ...(cuts !== '' && { cuts }),
+        };
+      }),
+    },
+    drivers: {
+      name: visible(drivers.name),
+      count: drivers.count,
+      series: drivers.series,
+      parallel: drivers.parallel,
+      isobaric: drivers.isobaric,
+      outerDiameter: drivers.outerDiameter,
+      cutoutDiameter: drivers.cutoutDiameter,
+    },
+    load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
+    vents: vent ? [ventOf(vent)] : [],
+    building: design.told.building
+      .filter((phrase) => !tellsPieces(phrase))
+      .map((phrase) => visible(say.phrase(phrase))),
+    assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
+    playing: [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined),
+    impedance: {
+      text: joined(impedanceText(design, say)),
+      frequencies: curves.frequencies,
+      magnitude: curves.impedance,
+      peaks: impedance.maxima,
+      dips: impedance.minima,
+    },
+    cautions: due,
+    tools: { ...(sections.workshop as ReadWorkshop | undefined), ...(printer && { printer }) },
+    unit: units.length,
+  };
+}

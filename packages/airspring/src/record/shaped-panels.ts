@@ -1,0 +1,57 @@
+import type { ShapedPanel, SpaceShape } from '@airspring/core/space';
+import { axesOf, type Hole, type Panel } from '../kind/build-record.js';
+
+/** A square cut differs from a right angle by no more than this, rad. */
+const ROUNDING = 1e-9;
+
+const sizeOf = ({ outline }: ShapedPanel): readonly [across: number, up: number] => {
+  const reach = (k: 0 | 1) =>
+    Math.max(...outline.map((corner) => corner[k])) - Math.min(...outline.map((corner) => corner[k]));
+  return [reach(0), reach(1)];
+};
+
+const isRectangle = (panel: ShapedPanel, [across, up]: readonly [number, number]): boolean =>
+  panel.outline.length === 4 && panel.outline.every(([x, y]) => (x === 0 || x === across) && (y === 0 || y === up));
+
+/** The panels of a box that is no cuboid, as they are cut; equal ones together. */
+export function panelsOfShape(shape: SpaceShape, edges: readonly [number, number, number]): Panel[] {
+  const cut = shape.panels(edges).map((panel): Panel => {
+    const size = sizeOf(panel);
+    return {
+      name: panel.name,
+      count: 1,
+      length: size[0],
+      width: size[1],
+      ...(!isRectangle(panel, size) && { outline: panel.outline }),
+      ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && { angles: panel.angles }),
+      ...(panel.bent && { bent: panel.bent }),
+    };
+  });
+  const alike = new Map<string, Panel>();
+  for (const panel of cut) {
+    const { name, ...rest } = panel;
+    const key = JSON.stringify(rest);
+    const same = alike.get(key);
+    alike.set(key, same ? { ...same, name: `${same.name} and ${name}`, count: same.count + 1 } : panel);
+  }
+  return [...alike.values()];
+}
+
+/** A hole measured from the edges of the panel that it is in, where that panel covers only a part of its face. */
+export function onPanelOf(shape: SpaceShape, edges: readonly [number, number, number]): (hole: Hole) => Hole {
+  const panels = shape.panels(edges);
+  return (hole) => {
+    const panel = panels.find(({ face, from, outline }) => {
+      if (face !== hole.face || from === undefined) return false;
+      const [across, up] = sizeOf({ outline } as ShapedPanel);
+      return hole.across > from[0] && hole.across < from[0] + across && hole.up > from[1] && hole.up < from[1] + up;
+    });
+    if (panel?.from === undefined) return hole;
+    const size = sizeOf(panel);
+    const whole = axesOf(hole.face).every((axis, k) => Math.abs(size[k]! - edges[axis]!) < ROUNDING);
+    if (whole) return hole;
+    const [across, up] = panel.from;
+    const board = { name: panel.name, size, from: [across, up, 0] as const };
+    return { ...hole, across: hole.across - across, up: hole.up - up, board };
+  };
+}

@@ -1,0 +1,66 @@
+import type { Impossible } from '../fault/index.js';
+import type { Face } from './cuboid.js';
+import type { Interior } from './interior.js';
+
+/** A panel of a box that is no cuboid, as it is cut. */
+export interface ShapedPanel {
+  readonly name: string;
+  /** The face of the cuboid around the box that it lies on, and where its edges begin there, from those of the cuboid, across and up, m. */
+  readonly face?: Face;
+  readonly from?: readonly [number, number];
+  /** Its outer surface from its own edges, m. */
+  readonly outline: readonly (readonly [number, number])[];
+  readonly thickness: number;
+  /** For each side of `outline`, the angle between the outer surface and the cut, rad: π/2 is a square cut. */
+  readonly angles: readonly number[];
+  /** It is bent, and turns by this angle from one edge to the other, rad. */
+  readonly bent?: { readonly turn: number };
+}
+
+/** Outer edges of the cuboid around a box, m. */
+type Edges = readonly [width: number, height: number, depth: number];
+
+/**
+ * A shape that is no cuboid, in a space of given edges. Two outer edges of the cuboid around it are those of the space; the third is open, at
+ * most that of the space. Everything else follows from the open edge.
+ */
+export interface SpaceShape {
+  /** What it is, in a sentence: words, and lengths in metres. */
+  readonly called: readonly (string | readonly [metres: number, meaning: 'length'])[];
+  readonly open: 'width' | 'height' | 'depth';
+  /** The faces of the cuboid on which parts may stand. */
+  readonly faces: readonly Face[];
+  /** The volume within its panels, for that within the panels of the cuboid, and the inverse, m³. Both rise. */
+  readonly airIn: (cuboid: number) => number;
+  readonly cuboidFor: (air: number) => number;
+  /** The volume that it takes up, for that of the cuboid, m³. It rises. */
+  readonly outerIn: (cuboid: number) => number;
+  /** For the outer edges of the cuboid. */
+  readonly interior: (outer: Edges) => Interior;
+  readonly panels: (outer: Edges) => readonly ShapedPanel[];
+}
+
+/** A field of a shape in a brief. */
+export type ShapeField = { readonly what: string; readonly optional?: true } & (
+  | { readonly takes: 'length'; readonly example: string }
+  /** A figure by its corners, each of two lengths: across and up. */
+  | { readonly takes: 'corners'; readonly example: readonly (readonly [string, string])[] }
+  | { readonly takes: 'choice'; readonly of: readonly string[] }
+);
+
+/** A shape that a brief may ask for. */
+export interface ShapeChoice {
+  /** The key that asks for it: `space: { shape: { wedge: { … } } }`. */
+  readonly name: string;
+  /** What it is, in words. */
+  readonly what: string;
+  readonly fields: Readonly<Record<string, ShapeField>>;
+  /**
+   * The shape of the fields, read into SI units, in a space; or why its panels leave nothing. It refuses fields that contradict each other or
+   * the space by an InputError whose paths end with the name of the field, after a point: `wedge.top`.
+   */
+  readonly shape: (
+    fields: Readonly<Record<string, unknown>>,
+    space: { readonly outer: Edges; readonly panelThickness: number },
+  ) => SpaceShape | Impossible;
+}

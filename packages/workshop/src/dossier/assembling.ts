@@ -1,0 +1,59 @@
+import { list, paragraph, section, steps } from './markup.js';
+import type { Work, WorkBox, WorkStep } from './work.js';
+
+/** The work in order, with what is checked on the way. */
+function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => string): readonly WorkStep[] {
+  const { cautions, vents, drivers } = work;
+  const bent = vents.some(({ bend }) => bend !== undefined);
+  const many = vents.some(({ count }) => count > 1);
+  const fitVent: WorkStep[] =
+    vents.length === 0
+      ? []
+      : [
+          {
+            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. Glue it in airtight, and check that nothing stands in front of its inner end.`,
+          },
+        ];
+  return [
+    {
+      says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
+    },
+    { says: 'Cut the panels. Cut equal panels at one setting of the saw.', caution: cautions.dust },
+    {
+      says: 'Lay equal panels on each other: their edges must agree. Measure both diagonals of each panel: they must agree within 1 mm.',
+    },
+    ...(box.holes.length > 0
+      ? [{ says: 'Mark the centres of the holes on the side that the drawings show. Cut the holes before gluing.' }]
+      : []),
+    {
+      says: 'Put the box together dry, without glue. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.',
+    },
+    {
+      says: 'Glue all panels but the back. Clamp them evenly, and check the diagonals once more before the glue sets.',
+      caution: cautions.fumes,
+    },
+    ...fitVent,
+    { says: 'Run a bead of glue or sealant along every inner seam.' },
+    { says: 'Glue the back on. Let it set before you lift the box.', caution: cautions.weight },
+    {
+      says: `Fit ${drivers.count > 1 ? 'each driver' : 'the driver'} with a soft gasket under its frame. Tighten the screws crosswise.`,
+    },
+    {
+      says: `Look for leaks: press the cone in gently with spread fingers${vents.length > 0 ? ', while someone closes the vent with a flat board' : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
+    },
+  ];
+}
+
+/** The work in order, to tick off, and what the kind of box asks for. */
+export function assemblingSection(work: Work, lengthText: (metres: number) => string): string {
+  const { box, building, assumed } = work;
+  const tasks = work.steps ?? (box ? stepsFor(work, box, lengthText) : []);
+  return section(
+    'Put it together',
+    [
+      ...building.map(paragraph),
+      steps(tasks),
+      ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
+    ].join('\n'),
+  );
+}

@@ -1,0 +1,100 @@
+import { boxDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
+import { caution, figure, paragraph, section, table } from './markup.js';
+import { type Sawing, usual } from './sawing.js';
+import type { Work, WorkTools } from './work.js';
+
+type Says = (metres: number) => string;
+
+/** The view of the whole box. */
+export const boxFigure = ({ box }: Sawing): string =>
+  box === undefined
+    ? ''
+    : figure(
+        toSvg(boxDrawing(box), { width: '170 mm', height: '130 mm' }),
+        'The box from the front, from the right and from above.',
+      );
+
+/** What is cut, from which sheets, and where the holes are. */
+export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
+  const { rows, sheets, box, mass } = sawing;
+  const list = table(
+    ['', 'piece', 'length', 'width', 'thick', 'edges'],
+    rows.map(({ names, count, length, width, thickness, edges }) => [
+      `${count} ×`,
+      [...new Set(names)].join(', '),
+      says(length),
+      says(width),
+      says(thickness),
+      edges.join('; ') || 'square',
+    ]),
+  );
+  const tools = work.tools;
+  const taken = assumedOf(tools, says);
+  const cut = sheets.flatMap(({ board, thickness, nesting }) => {
+    const words = `${nesting.sheets.length} ${nesting.sheets.length > 1 ? 'sheets' : 'sheet'} of ${board}, ${says(thickness)} thick. ${Math.round(100 * nesting.waste)} % of it is left over or sawdust. By area alone at least ${nesting.sheetsAtLeast} ${nesting.sheetsAtLeast > 1 ? 'sheets are' : 'sheet is'} needed.`;
+    return [
+      paragraph(words),
+      ...nesting.sheets.map((sheet) =>
+        figure(
+          toSvg(sheetDrawing(sheet), { width: '175 mm', height: '110 mm' }),
+          'Saw along the numbered lines in their order, each from edge to edge.',
+        ),
+      ),
+    ];
+  });
+  const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
+  const drawings = holed.map((piece) =>
+    figure(
+      toSvg(pieceDrawing(piece), { width: '170 mm', height: '110 mm' }),
+      `The ${piece.name} panel, seen from outside.`,
+    ),
+  );
+  const listed = sawing.listed.map((hole) => [
+    hole.what,
+    hole.board?.name ?? hole.face,
+    hole.form === 'circle' ? says(hole.diameter) : hole.sides.map(says).join(' × '),
+    `${says(hole.across)} from ${hole.from[0]}, ${says(hole.up)} from ${hole.from[1]}`,
+  ]);
+  return [
+    section(
+      'Cut',
+      [
+        caution(work.cautions.dust),
+        list,
+        ...(work.box?.joints === undefined ? [] : [paragraph(work.box.joints)]),
+        paragraph(`All pieces together weigh about ${mass.toFixed(1)} kg.`),
+        caution(work.cautions.weight),
+        ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),
+        '<h3>On the sheet</h3>',
+        ...cut,
+      ].join('\n'),
+    ),
+    ...(drawings.length + listed.length > 0
+      ? [
+          section(
+            'Holes',
+            [
+              paragraph(
+                'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
+              ),
+              ...drawings,
+              ...(listed.length > 0
+                ? ['<h3>Openings that no drawing shows</h3>', table(['hole', 'board', 'size', 'centre'], listed)]
+                : []),
+            ].join('\n'),
+          ),
+        ]
+      : []),
+  ].join('\n');
+}
+
+/** What was assumed of a workshop that the brief does not describe. */
+function assumedOf({ sheets, kerf, trim, board }: WorkTools, says: Says): string[] {
+  const [sheet] = usual.sheets;
+  return [
+    ...(sheets === undefined ? [`sheets of ${says(sheet.length)} × ${says(sheet.width)}`] : []),
+    ...(kerf === undefined ? [`a saw that cuts ${says(usual.kerf)} wide`] : []),
+    ...(trim === undefined ? [`${says(usual.trim)} trimmed off each edge of a sheet`] : []),
+    ...(board === undefined ? ['fibreboard, for the weight'] : []),
+  ];
+}

@@ -1,0 +1,162 @@
+import { isInputError } from '@airspring/core/fault';
+import { format } from '@airspring/core/quantity';
+import { pieceDrawing, sheetDrawing, toDxf, toSvg } from '../drawing/index.js';
+import { stl, threeMf } from '../mesh/index.js';
+import { cutListCsv } from '../panel/index.js';
+import { assemblingSection } from './assembling.js';
+import { boxFigure, cuttingSection } from './cutting.js';
+import type { BuildFile } from './file.js';
+import { caution, escaped, list, paragraph, section, table } from './markup.js';
+import { measuringSection, wiringSection } from './measuring.js';
+import { documentOf } from './page.js';
+import { printingSection } from './printed.js';
+import { type Printing, printingOf } from './printing.js';
+import { type Sawing, sawingOf } from './sawing.js';
+import type { Work } from './work.js';
+
+/** What a box is built from. */
+export interface BuildFiles {
+  /** The pages to read first, then the files that they name. */
+  readonly files: readonly BuildFile[];
+  /** What could not be made, and why, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Names of files hold letters, digits and hyphens alone. */
+const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+
+/** What to buy, from the same numbers as the pages that use it. */
+function shopping(
+  work: Work,
+  sawing: Sawing | undefined,
+  printings: readonly Printing[],
+  says: (metres: number) => string,
+): string[] {
+  const { drivers } = work;
+  const plastic = printings.reduce((sum, { mass }) => sum + mass, 0);
+  return [
+    `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
+    ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
+      const [first] = nesting.sheets;
+      return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
+    }),
+    ...(printings.length > 0
+      ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
+      : []),
+    'wood glue, sealant for the seams, a soft gasket for each driver, screws with washers, a cup for the terminals, cable',
+    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
+  ];
+}
+
+function coverSection(
+  work: Work,
+  sawing: Sawing | undefined,
+  printings: readonly Printing[],
+  says: (metres: number) => string,
+  paths: readonly string[],
+): string {
+  return `<div class="cover"><h1>${escaped(work.title)}</h1>
+${paragraph(`${work.name}: everything to build it from.`)}
+${paragraph(work.summary)}
+${sawing ? boxFigure(sawing) : ''}
+${table([], work.numbers)}
+</div>
+${section(
+  'Buy',
+  `${list(shopping(work, sawing, printings, says))}
+<h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
+<h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
+)}`;
+}
+
+/** Files of all that is sawn. */
+async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
+  const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
+  for (const piece of sawing.box?.pieces ?? []) {
+    const drawing = pieceDrawing(piece);
+    const path = `panels/${slug(piece.name)}`;
+    files.push(
+      { path: `${path}.svg`, contents: toSvg(drawing) },
+      { path: `${path}.dxf`, contents: await toDxf(drawing) },
+    );
+  }
+  for (const { nesting, board } of sawing.sheets) {
+    for (const [i, sheet] of nesting.sheets.entries()) {
+      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
+      const path = `sheets/${slug(board)}-${i + 1}`;
+      files.push(
+        { path: `${path}.svg`, contents: toSvg(drawing) },
+        { path: `${path}.dxf`, contents: await toDxf(drawing) },
+      );
+    }
+  }
+  return files;
+}
+
+/** Files of all that is printed. */
+async function printedFiles(printings: readonly Printing[]): Promise<BuildFile[]> {
+  const files: BuildFile[] = [];
+  for (const [i, { parts }] of printings.entries()) {
+    const folder = printings.length > 1 ? `vent-${i + 1}` : 'vent';
+    for (const { name, mesh } of parts) files.push({ path: `${folder}/${slug(name)}.stl`, contents: stl(mesh) });
+    files.push({ path: `${folder}/${folder}.3mf`, contents: await threeMf(parts) });
+  }
+  return files;
+}
+
+/**
+ * Everything that a box is built from: one set of pages to print, the cut list, drawings of panels and sheets as SVG and DXF, and the
+ * parts for the printer as STL and 3MF. What cannot be made is told in `notes`, and the rest is made all the same.
+ *
+ * @validity cuboid boxes with round vents; slots are boards, and are in the cut list
+ * @throws InputError for sizes that contradict each other
+ * @example (await filesToBuildFrom(workOf(design, job))).files[0].path // 'build.html'
+ */
+export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
+  const notes: string[] = [];
+  const says = (metres: number) => format('length', metres, work.unit, 4);
+  const sawing = work.box && sawingOf(work.box, work.tools);
+  if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
+  const sawn = sawing?.ok ? sawing : undefined;
+  const printings = work.vents.flatMap((vent): Printing[] => {
+    const printing = printed(vent, work);
+    if (typeof printing !== 'string') return [printing];
+    notes.push(printing);
+    return [];
+  });
+  const beside = [...(sawn ? await sawnFiles(sawn) : []), ...(await printedFiles(printings))];
+  const body = [
+    coverSection(
+      work,
+      sawn,
+      printings,
+      says,
+      beside.map(({ path }) => path),
+    ),
+    ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
+    ...(sawn ? [cuttingSection(work, sawn, says)] : []),
+    ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
+    assemblingSection(work, says),
+    wiringSection(work),
+    measuringSection(work),
+  ].join('\n');
+  return {
+    files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],
+    notes,
+  };
+}
+
+/** A vent as solids, or why it is none, in a sentence. */
+function printed(vent: Work['vents'][number], work: Work): Printing | string {
+  try {
+    const printing = printingOf(vent, work.tools, work.box?.netVolume);
+    return printing.ok ? printing : printing.because.map(({ text }) => text).join(' ');
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return `The vent is not made as a solid: ${error.message}`;
+  }
+}

@@ -1,0 +1,73 @@
+import { impedanceFigure } from './impedance-figure.js';
+import { caution, figure, paragraph, section, steps, table } from './markup.js';
+import { wiringFigure } from './wiring-figure.js';
+import type { Work } from './work.js';
+
+const ohms = (value: number): string => `${value.toFixed(1)} Ω`;
+
+/** How the drivers are joined, as a picture and in words, and what the amplifier then sees. */
+export function wiringSection(work: Work): string {
+  const { series, parallel, count, isobaric, name } = work.drivers;
+  const how =
+    count === 1
+      ? 'One driver: its + to the + of the amplifier, its − to the −.'
+      : `${count} drivers: ${[
+          ...(series > 1 ? [`${series} one after the other, the − of each to the + of the next`] : []),
+          ...(parallel > 1
+            ? [`${parallel} ${series > 1 ? 'such branches' : 'drivers'} side by side, + to + and − to −`]
+            : []),
+        ].join('; ')}.`;
+  const pair = isobaric ? ' In each pair both cones must move the same way at the same time.' : '';
+  return section(
+    'Wiring',
+    [
+      `<div class="pair">${figure(wiringFigure(work), `Each circle is a voice coil of "${name}".`)}<div>${paragraph(how + pair)}${paragraph(work.load)}</div></div>`,
+      caution(work.cautions.mains),
+      steps([
+        {
+          says: 'Lead the cable through a cup for terminals or through a tight hole, and seal it: a leak there whistles and costs bass.',
+        },
+        {
+          says: 'Check the poles: touch a cell of 1.5 V to the wires for a moment, + to +. Every cone must jump outwards. A cone that jumps inwards is joined the wrong way round (common practice).',
+        },
+        {
+          says: 'Measure the resistance between the two wires before the amplifier is joined. It is a little below the lowest impedance told under "Measure".',
+        },
+      ]),
+    ].join('\n'),
+  );
+}
+
+/** The impedance that proves that the built box is the designed one. */
+export function measuringSection(work: Work): string {
+  const { text, frequencies, peaks, dips } = work.impedance;
+  const last = frequencies.at(-1) ?? 0;
+  const spots = [...peaks.map((point) => ['peak', point] as const), ...dips.map((point) => ['dip', point] as const)]
+    .filter(([, { frequency }]) => frequency <= last)
+    .sort(([, a], [, b]) => a.frequency - b.frequency);
+  return section(
+    'Measure',
+    [
+      paragraph(text),
+      figure(impedanceFigure(work), 'The impedance that the finished box should have. Draw what you measure on it.'),
+      table(
+        ['', 'designed', 'impedance', 'measured'],
+        spots.map(([what, { frequency, value }]) => [what, `${frequency.toFixed(1)} Hz`, ohms(value), '']),
+      ),
+      '<h3>How to measure it</h3>',
+      caution(work.cautions.hearing),
+      caution(work.cautions.travel),
+      steps([
+        { says: 'Put a resistor of about 10 Ω and at least 5 W between the + of the amplifier and the box.' },
+        { says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box.' },
+        {
+          says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor.',
+        },
+        { says: 'Go up from 10 Hz in steps of a tenth. Near a peak or a dip, take steps of 0.5 Hz.' },
+        {
+          says: 'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
+        },
+      ]),
+    ].join('\n'),
+  );
+}

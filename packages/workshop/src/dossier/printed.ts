@@ -1,0 +1,57 @@
+import { caution, figure, list, paragraph, section, table } from './markup.js';
+import type { Printing } from './printing.js';
+import type { Work } from './work.js';
+
+type Says = (metres: number) => string;
+
+/** Rules of thumb of those who print parts for loudspeakers (common practice). */
+const advice = [
+  'Stand each piece on its outer end, as its file does. The flange then lies flat on the bed, and no overhang needs support but that of a wide inner flare.',
+  'Three walls or more and 30 % infill make a tube airtight enough. Thin walls of the first layers leak: brush the outside with thinned glue where light shines through.',
+  'Join pieces with glue for the plastic, spigot into socket, until the shoulder sits. Wipe off what wells out inside.',
+  'Smooth the flares with fine paper. A ridge in the narrowest part makes noise.',
+  'Do not use PLA in a car: it softens at about 60 °C. PETG and ABS bear more.',
+] as const;
+
+/** What the printer makes, how its pieces are joined, and what the solid itself says of its tuning. */
+export function printingSection(work: Work, printings: readonly Printing[], says: Says): string {
+  const parts = printings.flatMap(({ vent, parts: pieces, cuts, picture, detuning, mass }) => {
+    const ends = [0, ...cuts, vent.length];
+    const rows = pieces.map(({ name }, i) => [
+      `${vent.count} ×`,
+      name,
+      `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
+      says(ends[i + 1]! - ends[i]!),
+    ]);
+    const off = detuning === undefined ? undefined : Math.abs(detuning * vent.fb);
+    return [
+      `<div class="pair">${figure(picture, 'One vent, all pieces joined, seen from behind the flange.')}<div>`,
+      table(
+        [],
+        [
+          ['inner diameter', says(vent.diameter)],
+          ['outer diameter', says(vent.outerDiameter)],
+          ['flange', says(vent.flangeDiameter)],
+          ['length along the centre line', says(vent.length)],
+          ['tunes the box to', `${vent.fb.toFixed(1)} Hz`],
+          ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
+        ],
+      ),
+      '</div></div>',
+      ...(off === undefined
+        ? []
+        : [
+            paragraph(
+              `The solid was measured slice by slice: as printed it tunes ${off < 0.005 ? 'to within 0.01 Hz of its drawing' : `${off.toFixed(2)} Hz ${detuning! > 0 ? 'higher' : 'lower'} than its drawing`}.`,
+            ),
+          ]),
+      table(['', 'piece', 'along the centre line', 'without its spigot'], rows),
+    ];
+  });
+  return section(
+    'Print',
+    [caution(work.cautions.fumes), ...parts, '<h3>How to print and join (common practice)</h3>', list(advice)].join(
+      '\n',
+    ),
+  );
+}

@@ -1,0 +1,78 @@
+import type { Impossible } from '@airspring/core/fault';
+import { type Mass, si } from '@airspring/core/quantity';
+import { type Part, preview, volumeOf } from '../mesh/index.js';
+import { printedTuning, roundFlare, type VentSolidInput, ventSegments, ventSolid } from '../solid/index.js';
+import type { WorkTools, WorkVent } from './work.js';
+
+/** Equal vents as a printer makes them. */
+export interface Printing {
+  readonly ok: true;
+  readonly vent: WorkVent;
+  /** The pieces of one vent, from its outer end inwards. */
+  readonly parts: readonly Part[];
+  /** Where the pieces meet, along the centre line, m. */
+  readonly cuts: readonly number[];
+  /** A picture of one vent in one piece. */
+  readonly picture: string;
+  /** Of all vents, printed solid. */
+  readonly mass: Mass;
+  /** Tuning of the printed part, from that of its drawing, over it; left out where the air in the box is not known. */
+  readonly detuning?: number;
+}
+
+const metres = (value: number) => si('length', value);
+
+/** How coarse a picture may be, m. */
+const COARSE = metres(5e-4);
+/** Of PLA, the usual plastic of printers, kg/m³ (common practice). */
+const PLASTIC = 1240;
+/** A printer that the workshop does not state builds so much (common practice). */
+const USUAL = { height: 0.2, width: 0.2 } as const;
+
+const flareOf = (radius: number) => (radius > 0 ? roundFlare({ radius: metres(radius) }) : undefined);
+
+const drawn = (vent: WorkVent, { nozzle }: WorkTools): VentSolidInput => ({
+  diameter: metres(vent.diameter),
+  length: metres(vent.length),
+  wall: metres((vent.outerDiameter - vent.diameter) / 2),
+  nozzle: nozzle === undefined ? undefined : metres(nozzle),
+  outerFlare: vent.flare && flareOf(vent.flare.outer),
+  innerFlare: vent.flare && flareOf(vent.flare.inner),
+  flange: { diameter: metres(vent.flangeDiameter) },
+  ...(vent.bend && {
+    bends: [
+      {
+        leg: metres(vent.bend.firstLeg),
+        angle: si('angle', Math.PI / 2),
+        centreLineRadius: metres(vent.bend.radius),
+      },
+    ],
+  }),
+});
+
+/** Vents as solids, divided for the printer, with what the solid itself says of its tuning; or why they cannot be printed so. */
+export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number | undefined): Printing | Impossible {
+  const { height, width } = tools.printer ?? USUAL;
+  const input = drawn(vent, tools);
+  const printer = { width: metres(width), depth: metres(width), height: metres(height) };
+  const pieces = ventSegments({ vent: input, printer });
+  if (!pieces.ok) return pieces;
+  const solid = ventSolid(input);
+  const picture = preview(ventSolid({ ...input, fineness: COARSE }).mesh, {
+    title: 'The vent, printed in one piece',
+    azimuth: 2.4,
+    elevation: 0.35,
+  });
+  const volume = vent.count * pieces.parts.reduce((sum, { mesh }) => sum + volumeOf(mesh), 0);
+  return {
+    ok: true,
+    vent,
+    parts: pieces.parts,
+    cuts: pieces.cuts,
+    picture,
+    mass: si('mass', volume * PLASTIC),
+    ...(netVolume !== undefined && {
+      detuning: printedTuning({ vent: solid, netVolume: si('volume', netVolume) }).difference,
+    }),
+  };
+}

@@ -1,0 +1,138 @@
+import type { Impossible } from '@airspring/core/fault';
+import { type Mass, si } from '@airspring/core/quantity';
+import type { SizeInput } from '@airspring/core/space';
+import { type Nesting, nest, partsOf, type SheetInput } from '../nesting/index.js';
+import {
+  type Board,
+  birchPlywood,
+  butt,
+  type CutListRow,
+  type CutoutInput,
+  cutList,
+  type Joint,
+  mdf,
+  mitre,
+  type PanelBox,
+  panelBox,
+  particleBoard,
+  rabbet,
+} from '../panel/index.js';
+import type { WorkBoard, WorkBox, WorkHole, WorkTools } from './work.js';
+
+/** What a workshop is taken to have where it does not say (common practice). */
+export const usual = {
+  sheets: [{ length: si('length', 2.5), width: si('length', 1.25) }],
+  kerf: si('length', 0.003),
+  trim: si('length', 0.01),
+} as const;
+
+/** All that a saw makes for a box. */
+export interface Sawing {
+  readonly box?: PanelBox;
+  /** Holes that no drawing shows: those in boards inside, and openings that run along a panel. */
+  readonly listed: readonly WorkHole[];
+  readonly rows: readonly CutListRow[];
+  readonly sheets: readonly { readonly board: string; readonly thickness: number; readonly nesting: Nesting }[];
+  /** Of all pieces together. */
+  readonly mass: Mass;
+}
+
+const jointOf = ({ joint }: WorkTools): Joint => {
+  if (joint?.rabbet) return rabbet({ depth: si('length', joint.rabbet.depth) });
+  return joint?.mitre ? mitre : butt;
+};
+
+/** The board that is named, or one of that name with the numbers of fibreboard. */
+function boardOf({ board: name, density, grain }: WorkTools): Board {
+  const known = [birchPlywood, particleBoard].find((one) => one.name === name) ?? mdf;
+  return {
+    ...known,
+    ...(name !== undefined && { name }),
+    ...(density !== undefined && { density: si('density', density) }),
+    ...(grain !== undefined && { grained: grain }),
+  };
+}
+
+const openingOf = (hole: WorkHole): CutoutInput['opening'] =>
+  hole.form === 'circle'
+    ? { diameter: si('length', hole.diameter) }
+    : { width: si('length', hole.sides[0]), height: si('length', hole.sides[1]) };
+
+const cutoutOf = (hole: WorkHole): CutoutInput => ({
+  part: hole.what,
+  face: hole.face,
+  across: si('length', hole.across),
+  up: si('length', hole.up),
+  opening: openingOf(hole),
+});
+
+/** Equal boards inside the box as a row of the cut list. */
+const boardRow = (
+  { name, count, length, width, thickness, cuts }: WorkBoard,
+  board: Board,
+  holes: readonly WorkHole[],
+): CutListRow => ({
+  names: Array.from({ length: count }, () => name),
+  count,
+  length: si('length', Math.max(length, width)),
+  width: si('length', Math.min(length, width)),
+  thickness: si('length', thickness),
+  board: board.name,
+  grained: board.grained,
+  edges: cuts === undefined ? [] : [cuts],
+  cutouts: holes.flatMap((hole) => (hole.board?.name === name ? [hole.what] : [])),
+});
+
+/** Axes of the two measures of a hole: 0 width, 1 height, 2 depth. */
+const axesOf = (face: WorkHole['face']): readonly [number, number] =>
+  face === 'left' || face === 'right' ? [2, 1] : face === 'bottom' || face === 'top' ? [0, 2] : [0, 1];
+
+/** Openings nearer to a panel than this are cut along it, m. */
+const ALONG = 0.002;
+
+/** Whether an opening is meant to run along a panel, as that of a slot whose sides are the panels. */
+function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
+  if (hole.form === 'circle') return false;
+  const edges = [outer.width, outer.height, outer.depth];
+  return axesOf(hole.face).some((axis, k) => {
+    const [middle, half] = [k === 0 ? hole.across : hole.up, hole.sides[k]! / 2];
+    return middle - half < thickness + ALONG || middle + half > edges[axis]! - thickness - ALONG;
+  });
+}
+
+/** What is sawn for a box, on which sheets, and how heavy it is; or why it cannot be sawn so. */
+export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true } & Sawing) | Impossible {
+  const board = boardOf(tools);
+  const inPanels = box.holes.filter((hole) => hole.board === undefined);
+  const drawn = box.joints === undefined ? inPanels.filter((hole) => !runsAlong(box, hole)) : [];
+  const listed = box.holes.filter((hole) => !drawn.includes(hole));
+  const panels =
+    box.joints === undefined
+      ? panelBox({
+          outer: box.outer as SizeInput,
+          thickness: si('length', box.thickness),
+          joint: jointOf(tools),
+          board,
+          cutouts: drawn.map(cutoutOf),
+        })
+      : undefined;
+  if (panels && !panels.ok) return panels;
+  const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
+  const sheets: Sawing['sheets'][number][] = [];
+  for (const { board: name, thickness, parts } of partsOf(rows)) {
+    const nesting = nest({
+      parts,
+      sheets: (tools.sheets ?? usual.sheets) as readonly SheetInput[],
+      kerf: si('length', tools.kerf ?? usual.kerf),
+      trim: si('length', tools.trim ?? usual.trim),
+    });
+    if (!nesting.ok) return nesting;
+    sheets.push({ board: name, thickness, nesting });
+  }
+  const inside = box.boards.reduce(
+    (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
+    0,
+  );
+  const volume = (panels?.pieces ?? []).reduce((sum, piece) => sum + piece.volume, inside);
+  return { ok: true, ...(panels && { box: panels }), listed, rows, sheets, mass: si('mass', volume * board.density) };
+}

@@ -1,0 +1,134 @@
+import type { Face } from '@airspring/core/space';
+
+/** A hole in a panel of the box or in a board inside it, measured as a builder measures, m. */
+export type WorkHole = {
+  /** What it is for: 'driver', 'vent', 'radiator'. */
+  readonly what: string;
+  /** The panel that it is in, or the panel that its board looks to. */
+  readonly face: Face;
+  /** The board inside the box that it is in; left out for a panel. */
+  readonly board?: { readonly name: string; readonly size: readonly [across: number, up: number] };
+  /** Its centre, from the edges that `from` names. */
+  readonly across: number;
+  readonly up: number;
+  readonly from: readonly [string, string];
+} & (
+  | { readonly form: 'circle'; readonly diameter: number }
+  | { readonly form: 'rectangle'; readonly sides: readonly [across: number, up: number] }
+);
+
+/** Equal boards inside the box, m. */
+export interface WorkBoard {
+  readonly name: string;
+  readonly count: number;
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+  /** Its cuts that are not square, in words. */
+  readonly cuts?: string;
+}
+
+/** Equal round vents, m. */
+export interface WorkVent {
+  readonly count: number;
+  readonly diameter: number;
+  readonly outerDiameter: number;
+  readonly flangeDiameter: number;
+  /** Along the centre line, from the outer surface of the panel to the inner end. */
+  readonly length: number;
+  /** Radius of the rounding at the inner and the outer end; left out where both are sharp. */
+  readonly flare?: { readonly inner: number; readonly outer: number };
+  readonly bend?: { readonly radius: number; readonly firstLeg: number; readonly secondLeg: number };
+  /** Lengths of the printed pieces along the centre line, from the outer end inwards. */
+  readonly pieces: readonly number[];
+  /** The tuning that it was designed for, Hz. */
+  readonly fb: number;
+}
+
+/** A value and where it is. */
+export interface WorkPoint {
+  readonly frequency: number;
+  readonly value: number;
+}
+
+/** A box to saw. */
+export interface WorkBox {
+  readonly outer: { readonly width: number; readonly height: number; readonly depth: number };
+  readonly thickness: number;
+  /** Air in the finished box, m³. */
+  readonly netVolume: number;
+  readonly holes: readonly WorkHole[];
+  /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
+  readonly boards: readonly WorkBoard[];
+  /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
+  readonly joints?: string;
+}
+
+/** A step of the work, with the caution that is due at it. */
+export interface WorkStep {
+  readonly says: string;
+  readonly caution?: string | undefined;
+}
+
+/** A box as the workshop needs it: numbers in SI units, and sentences as they are printed. Whoever designs boxes makes one. */
+export interface Work {
+  readonly title: string;
+  /** 'Box A'. */
+  readonly name: string;
+  /** What it is, in a paragraph. */
+  readonly summary: string;
+  /** What it does, as rows of a table. */
+  readonly numbers: readonly (readonly [what: string, value: string])[];
+  /** Its panels and boards; left out where a box that stands is changed. */
+  readonly box?: WorkBox;
+  readonly drivers: {
+    readonly name: string;
+    readonly count: number;
+    readonly series: number;
+    readonly parallel: number;
+    readonly isobaric: boolean;
+    readonly outerDiameter: number;
+    readonly cutoutDiameter: number;
+  };
+  /** The load that the amplifier sees, in words. */
+  readonly load: string;
+  readonly vents: readonly WorkVent[];
+  /** What to do, in order; left out where the pages know it from the box. */
+  readonly steps?: readonly WorkStep[];
+  /** How its parts are made and where they go, a paragraph each. */
+  readonly building: readonly string[];
+  readonly assumed: readonly string[];
+  /** How loud it plays and what keeps it safe, a paragraph each. */
+  readonly playing: readonly string[];
+  readonly impedance: {
+    /** What to measure, in a paragraph. */
+    readonly text: string;
+    readonly frequencies: readonly number[];
+    readonly magnitude: readonly number[];
+    readonly peaks: readonly WorkPoint[];
+    readonly dips: readonly WorkPoint[];
+  };
+  /** Cautions by the step at which they are due; left out where they are not. */
+  readonly cautions: Partial<Record<'dust' | 'weight' | 'fumes' | 'mains' | 'hearing' | 'travel', string>>;
+  readonly tools: WorkTools;
+  /** The unit of lengths on the pages. */
+  readonly unit: 'mm' | 'cm' | 'in';
+}
+
+/** What the workshop has; each may be left out, and the pages then say what was assumed. */
+export interface WorkTools {
+  /** One of the three. */
+  readonly joint?: {
+    readonly rabbet?: { readonly depth: number };
+    readonly mitre?: object;
+    readonly butt?: object;
+  };
+  readonly sheets?: readonly { readonly length: number; readonly width: number; readonly count?: number }[];
+  readonly kerf?: number;
+  readonly trim?: number;
+  readonly board?: string;
+  readonly grain?: boolean;
+  readonly density?: number;
+  readonly nozzle?: number;
+  readonly printer?: { readonly height: number; readonly width: number };
+}

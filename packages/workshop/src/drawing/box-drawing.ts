@@ -1,0 +1,107 @@
+import { type Face, faces } from '@airspring/core/space';
+import { axisOf, isFar } from '../panel/box-edges.js';
+import type { PanelBox, Piece } from '../panel/index.js';
+import { inPlane, planeOf } from '../panel/plane.js';
+import {
+  type At,
+  type Dimension,
+  type Drawing,
+  type Label,
+  millimetres as mm,
+  moved,
+  type Purpose,
+  rectangle,
+  type Shape,
+} from './drawing.js';
+import { cutoutShapes } from './piece-drawing.js';
+
+/** A view of the box: the face that is seen, and where its lower left corner is in the drawing. */
+interface View {
+  readonly face: Face;
+  readonly corner: At;
+}
+
+const edgesOf = ({ outer: { width, height, depth } }: PanelBox) => [width, height, depth] as const;
+
+/** Front, right side beside it, top above it, as joiners draw. */
+function viewsOf(box: PanelBox): readonly View[] {
+  const [width, height, depth] = edgesOf(box);
+  const gap = 0.2 * Math.max(width, height, depth);
+  return [
+    { face: 'front', corner: [0, 0] },
+    { face: 'right', corner: [width + gap, 0] },
+    { face: 'top', corner: [0, height + gap] },
+  ];
+}
+
+const lowerLeft = (box: PanelBox, { face, corner }: View, { place }: Piece): { at: At; size: At } => {
+  const { axes } = planeOf(face);
+  const [one, other] = [place.least, place.greatest].map((at) =>
+    inPlane(planeOf(face), [0, 0, 0], edgesOf(box), [at[axes[0]]!, at[axes[1]]!]),
+  ) as [At, At];
+  return { at: [one[0] + corner[0], one[1] + corner[1]], size: [other[0] - one[0], other[1] - one[1]] };
+};
+
+/** Whether a board reaches the outer side of a face, so that it is seen there. */
+const isSeen = (box: PanelBox, face: Face, { place }: Piece): boolean => {
+  const axis = axisOf(face);
+  const away = isFar(face) ? edgesOf(box)[axis]! - place.greatest[axis]! : place.least[axis]!;
+  return away < 1e-9;
+};
+
+function viewShapes(box: PanelBox, view: View): Shape[] {
+  const shown = (piece: Piece, purpose: Purpose) => {
+    const { at, size } = lowerLeft(box, view, piece);
+    return rectangle(purpose, at, ...size);
+  };
+  const own = box.pieces.find(({ name }) => name === view.face) as Piece;
+  const hidden = box.pieces.filter((piece) => !isSeen(box, view.face, piece) && piece !== own);
+  const seen = box.pieces.filter((piece) => isSeen(box, view.face, piece) || piece === own);
+  return [
+    ...hidden.map((piece) => shown(piece, 'inside')),
+    ...seen.map((piece) => shown(piece, 'cut')),
+    ...own.cutouts.flatMap(cutoutShapes).map((shape) => moved(shape, lowerLeft(box, view, own).at)),
+  ];
+}
+
+/** What a view is called, above it. */
+const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
+  const edges = edgesOf(box);
+  const [across, up] = planeOf(face).axes;
+  return { at: [corner[0] + edges[across]! / 2, corner[1] + edges[up]!], text: face, size: 'normal', above: true };
+};
+
+/**
+ * The drawing of a box from three sides: the front, the right side beside it and the top above it, with what is hidden in dashes.
+ *
+ * @example toSvg(boxDrawing(panelBox(box)))
+ */
+export function boxDrawing(box: PanelBox): Drawing {
+  const [width, height, depth] = edgesOf(box);
+  const views = viewsOf(box);
+  const [, right, top] = views as [View, View, View];
+  const overall = (along: 'x' | 'y', from: number, length: number, beside: number): Dimension => ({
+    kind: 'overall',
+    along,
+    ends: [from, from + length],
+    beside,
+    side: along === 'x' ? 'below' : 'left',
+    row: 0,
+  });
+  const { inner } = box;
+  const panels = box.pieces.filter(({ name }) => faces.includes(name as Face)).length;
+  return {
+    title: `Box: ${mm(width)} × ${mm(height)} × ${mm(depth)} mm outside`,
+    subtitle: `inside ${mm(inner.width)} × ${mm(inner.height)} × ${mm(inner.depth)}; front, right side and top; lengths in mm`,
+    description: `A box ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(depth)} mm deep of ${panels} panels and ${box.pieces.length - panels} boards inside, from the front, the right and above.`,
+    shapes: views.flatMap((view) => viewShapes(box, view)),
+    dimensions: [
+      overall('x', 0, width, 0),
+      overall('y', 0, height, 0),
+      overall('x', right.corner[0], depth, 0),
+      overall('y', top.corner[1], depth, 0),
+    ],
+    labels: views.map((view) => viewLabel(box, view)),
+    callouts: [],
+  };
+}

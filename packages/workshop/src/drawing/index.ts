@@ -1,0 +1,12 @@
+/** How is a piece of a box drawn, with what is cut into it? */
+export { pieceDrawing } from './piece-drawing.js';
+/** How is a sheet drawn, with the parts that are cut from it? */
+export { sheetDrawing } from './sheet-drawing.js';
+/** How is a whole box drawn, from three sides or pulled apart? */
+export { boxDrawing } from './box-drawing.js';
+/** What does a drawing consist of? */
+export type { At, Callout, Corner, Dimension, Drawing, Label, Purpose, Shape } from './drawing.js';
+/** How is a drawing shown on a page, or printed to scale? */
+export { type SvgOptions, toSvg } from './svg.js';
+/** How is a drawing handed to a machine that cuts it? */
+export { toDxf } from './dxf.js';

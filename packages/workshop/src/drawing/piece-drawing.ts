@@ -1,0 +1,182 @@
+import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
+import type { Piece, Side } from '../panel/index.js';
+import { sides } from '../panel/piece.js';
+import {
+  type Callout,
+  capital,
+  type Dimension,
+  type Drawing,
+  type Label,
+  line,
+  millimetres as mm,
+  type Purpose,
+  rectangle,
+  roundedRectangle,
+  type Shape,
+} from './drawing.js';
+
+const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>
+  'diameter' in form
+    ? { purpose, form: 'circle', centre: at, radius: form.diameter / 2 }
+    : roundedRectangle(purpose, at, form.width, form.height, form.cornerRadius);
+
+const wider = (form: Form, by: number): Form =>
+  'diameter' in form
+    ? ({ diameter: form.diameter + 2 * by } as Form)
+    : ({ width: form.width + 2 * by, height: form.height + 2 * by, cornerRadius: form.cornerRadius + by } as Form);
+
+/** What a cutout is in a drawing. */
+export function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout): Shape[] {
+  const at = [across, up] as const;
+  const shapes: Shape[] = [];
+  if (recess) shapes.push({ ...formShape('pocket', at, recess.form), filled: 'tint' });
+  // The recess is a ring: nothing is left where the opening is.
+  if (opening) shapes.push({ ...formShape('cut', at, opening), ...(recess && { filled: 'solid' }) });
+  if (opening && roundOver) shapes.push(formShape('inside', at, wider(opening, roundOver)));
+  if (bolts) {
+    shapes.push({ purpose: 'centre', form: 'circle', centre: at, radius: bolts.diameter / 2 });
+    for (const [x, y] of boltsOf(bolts))
+      shapes.push({ purpose: 'drill', form: 'circle', centre: [across + x, up + y], radius: bolts.hole / 2 });
+  }
+  return shapes;
+}
+
+/** The lines along the edges: grooves and slopes on the inner side. */
+function edgeShapes({ width, height, thickness, edges }: Piece): Shape[] {
+  const at = (side: Side, from: number): Shape => {
+    const across = side === 'left' || side === 'right';
+    const place = side === 'left' || side === 'bottom' ? from : (across ? width : height) - from;
+    return across ? line('inside', [place, 0], [place, height]) : line('inside', [0, place], [width, place]);
+  };
+  return sides.flatMap((side) =>
+    edges[side].cuts.flatMap((cut) => {
+      if (cut.form === 'bevel') return [at(side, thickness * Math.tan(cut.angle))];
+      return [...(cut.from > 0 ? [at(side, cut.from)] : []), at(side, cut.from + cut.width)];
+    }),
+  );
+}
+
+/** The board as it is cut, without notes: for a sheet of several as well. */
+export const pieceShapes = (piece: Piece): readonly Shape[] => [
+  rectangle('cut', [0, 0], piece.width, piece.height),
+  ...edgeShapes(piece),
+  ...piece.cutouts.flatMap(cutoutShapes),
+];
+
+const degrees = (angle: number): string => String(Number(((angle * 180) / Math.PI).toFixed(1)));
+
+/** What stands along an edge: what it meets, and how. */
+function edgeText({ meets, joint, covers, cuts, roundOver }: Piece['edges'][Side]): string {
+  if (meets === undefined) return 'free edge';
+  const work = cuts.map((cut) =>
+    cut.form === 'bevel'
+      ? `bevel ${degrees(cut.angle)}°`
+      : `${joint === 'rabbet' ? 'rabbet' : 'groove'} ${mm(cut.width)} × ${mm(cut.depth)}`,
+  );
+  const how = work.length > 0 ? work : [joint === undefined ? 'against' : covers ? 'covers' : 'against'];
+  const round = roundOver ? [`round over ${mm(roundOver)}`] : [];
+  const told = [...how, ...round].join(', ');
+  return work.length > 0 ? `${meets}: ${told}` : `${told} ${meets}`;
+}
+
+function edgeLabels({ width, height, edges }: Piece): Label[] {
+  const at = {
+    bottom: [width / 2, 0],
+    top: [width / 2, height],
+    left: [0, height / 2],
+    right: [width, height / 2],
+  } as const;
+  return sides.map((side) => ({
+    at: at[side],
+    text: edgeText(edges[side]),
+    size: 'small',
+    within: side,
+    clear: true,
+  }));
+}
+
+const formWords = (form: Form): string =>
+  'diameter' in form
+    ? `⌀ ${mm(form.diameter)}`
+    : `${mm(form.width)} × ${mm(form.height)}${form.cornerRadius > 0 ? `, corners R ${mm(form.cornerRadius)}` : ''}`;
+
+function callouts({ cutouts, thickness }: Piece): Callout[] {
+  return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
+    const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
+    const made: { text: string; reach: number }[] = [];
+    if (opening) made.push({ text: `${part}: ${formWords(opening)} through`, reach: reach(opening) });
+    if (recess)
+      made.push({
+        text: `recess ${formWords(recess.form)}, ${mm(recess.depth)} deep of ${mm(thickness)}`,
+        reach: reach(recess.form),
+      });
+    if (bolts)
+      made.push({ text: `${bolts.count} × ⌀ ${mm(bolts.hole)} on ⌀ ${mm(bolts.diameter)}`, reach: bolts.diameter / 2 });
+    if (roundOver && opening)
+      made.push({ text: `inner edge rounded, R ${mm(roundOver)}`, reach: reach(opening) + roundOver });
+    return made.map(({ text, reach: radius }, i) => {
+      // Lines leave the circles at different heights, so that each is seen to end on its own.
+      const angle = ((made.length - 1) / 2 - i) * 0.35;
+      return { at: [across + radius * Math.cos(angle), up + radius * Math.sin(angle)], text };
+    });
+  });
+}
+
+const places = (edge: number, all: readonly number[]): number[] => {
+  const rounded = new Map([0, ...all, edge].map((at) => [Math.round(at * 1e4), at]));
+  return [...rounded.values()].sort((a, b) => a - b);
+};
+
+/**
+ * The drawing of one piece as it is seen from outside: outline, cutouts, what is made at its edges, and all lengths from its lower left
+ * corner.
+ *
+ * @example toSvg(pieceDrawing(panelBox(box).pieces[0]))
+ */
+export function pieceDrawing(piece: Piece): Drawing {
+  const { name, width, height, thickness, board, grain, cutouts } = piece;
+  const from: Omit<Dimension, 'kind' | 'ends' | 'row'>[] = [
+    { along: 'x', beside: 0, side: 'below' },
+    { along: 'y', beside: 0, side: 'left' },
+  ];
+  const ends = [
+    places(
+      width,
+      cutouts.map(({ across }) => across),
+    ),
+    places(
+      height,
+      cutouts.map(({ up }) => up),
+    ),
+  ];
+  const dimensions = from.flatMap((one, k): Dimension[] => {
+    const all = ends[k]!;
+    const overall: Dimension = { ...one, kind: 'overall', ends: [0, [width, height][k]!], row: all.length > 2 ? 1 : 0 };
+    return all.length > 2 ? [{ ...one, kind: 'running', ends: all.slice(0, -1), row: 0 }, overall] : [overall];
+  });
+  const seen = piece.face ? 'seen from outside' : 'seen from the side';
+  const grainWords = grain ? `, grain along the ${grain}` : '';
+  return {
+    title: `${capital(name)}: ${mm(width)} × ${mm(height)} × ${mm(thickness)} mm`,
+    description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${board.name}${grainWords}, ${seen}.`,
+    subtitle: `${board.name}${grainWords}; ${seen}; lengths in mm`,
+    shapes: [...pieceShapes(piece), ...cutouts.flatMap(centreMark)],
+    dimensions,
+    labels: edgeLabels(piece),
+    callouts: callouts(piece),
+    ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
+  };
+}
+
+/** Two short lines across the middle of a cutout. */
+function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
+  const form = opening ?? recess?.form;
+  const half =
+    form === undefined
+      ? 0.01
+      : Math.min(0.012, ('diameter' in form ? form.diameter : Math.min(form.width, form.height)) / 4);
+  return [
+    line('centre', [across - half, up], [across + half, up]),
+    line('centre', [across, up - half], [across, up + half]),
+  ];
+}

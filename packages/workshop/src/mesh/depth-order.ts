@@ -1,0 +1,72 @@
+/** A point as the viewer sees it: to the right, up, and towards the viewer, m. */
+type Seen = readonly [right: number, up: number, near: number];
+
+/** A flat piece of a surface that the viewer sees from its outer side. */
+export interface Facet {
+  readonly points: readonly Seen[];
+  /** Which triangle it is a piece of. */
+  readonly source: number;
+}
+
+/** A plane: a normal and its distance from the origin along it. */
+type Plane = readonly [nx: number, ny: number, nz: number, distance: number];
+
+/** Points nearer to a plane lie in it, m. */
+const THICKNESS = 1e-8;
+
+/**
+ * Facets in an order in which each may be painted over those before it. Space is divided in two by the plane of one facet, then
+ * each half again; a facet that lies in both halves is cut. Of two halves, that of the viewer is painted last.
+ */
+export function inDepthOrder(facets: readonly Facet[]): readonly Facet[] {
+  const painted: Facet[] = [];
+  // Work that is left, the next piece last: facets to divide, or facets of one plane to paint.
+  const work: { readonly facets: readonly Facet[]; readonly flat: boolean }[] = [{ facets, flat: false }];
+  while (work.length > 0) {
+    const { facets: some, flat } = work.pop()!;
+    if (flat || some.length < 2) {
+      for (const facet of some) painted.push(facet);
+      continue;
+    }
+    const plane = planeOf(some[Math.floor(some.length / 2)]!);
+    const [behind, within, before]: [Facet[], Facet[], Facet[]] = [[], [], []];
+    for (const facet of some) divide(facet, plane, behind, within, before);
+    // Facets face the viewer, so the viewer is on the outer side of every plane.
+    work.push({ facets: before, flat: false }, { facets: within, flat: true }, { facets: behind, flat: false });
+  }
+  return painted;
+}
+
+function planeOf({ points }: Facet): Plane {
+  const [a, b, c] = [points[0]!, points[1]!, points[2]!];
+  const [u, v] = [b, c].map((p) => p.map((value, axis) => value - a[axis]!) as unknown as Seen) as [Seen, Seen];
+  const normal = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;
+  const size = Math.hypot(...normal) || 1;
+  const [x, y, z] = normal.map((value) => value / size) as unknown as Seen;
+  return [x, y, z, x * a[0] + y * a[1] + z * a[2]];
+}
+
+function divide(facet: Facet, plane: Plane, behind: Facet[], within: Facet[], before: Facet[]): void {
+  const { points, source } = facet;
+  const heights = points.map(([x, y, z]) => plane[0] * x + plane[1] * y + plane[2] * z - plane[3]);
+  const above = heights.some((height) => height > THICKNESS);
+  const below = heights.some((height) => height < -THICKNESS);
+  if (!above) (below ? behind : within).push(facet);
+  else if (!below) before.push(facet);
+  else {
+    behind.push({ points: kept(points, heights, -1), source });
+    before.push({ points: kept(points, heights, 1), source });
+  }
+}
+
+/** The part of a convex figure on one side of a plane. */
+function kept(points: readonly Seen[], heights: readonly number[], sign: 1 | -1): Seen[] {
+  return points.flatMap((point, i) => {
+    const next = (i + 1) % points.length;
+    const [height, other] = [sign * heights[i]!, sign * heights[next]!];
+    const own = height >= -THICKNESS ? [point] : [];
+    if (height >= 0 === other >= 0 || Math.abs(height) <= THICKNESS || Math.abs(other) <= THICKNESS) return own;
+    const part = height / (height - other);
+    return [...own, point.map((value, axis) => value + part * (points[next]![axis]! - value)) as unknown as Seen];
+  });
+}

@@ -1,0 +1,123 @@
+import type { Part } from './nest-input.js';
+
+/** A rectangle on a sheet, from its corner: x along the length, y along the width. */
+export interface Rectangle {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/** One cut from edge to edge of what is being cut: at `at`, across x or y; the saw takes `at` to `at` plus the kerf. */
+export interface Cut {
+  readonly across: 'x' | 'y';
+  readonly at: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Placed extends Rectangle {
+  readonly part: number;
+  readonly turned: boolean;
+}
+
+/** A sheet as it is filled: what lies on it, what is free, and the cuts in their order. */
+export interface Filling {
+  /** Which size of sheet. */
+  readonly size: number;
+  readonly placed: Placed[];
+  readonly free: Rectangle[];
+  readonly cuts: Cut[];
+}
+
+/** The order in which parts are placed: the largest value first. */
+export type Order = (part: Part) => number;
+/** How well a part suits a free rectangle, from what is left along both edges: the least value is taken. */
+export type Choice = (free: Rectangle, leftLength: number, leftWidth: number) => number;
+/** Whether the first cut runs across x, so that what is left beside the part keeps the whole width. */
+export type Split = (free: Rectangle, leftLength: number, leftWidth: number) => boolean;
+
+export const orders: readonly Order[] = [
+  ({ length, width }) => length * width,
+  ({ length, width }) => Math.max(length, width),
+  ({ length, width }) => Math.min(length, width),
+  ({ length, width }) => length + width,
+  ({ length, width }) => width + length / 1e3,
+];
+
+export const choices: readonly Choice[] = [
+  (free, leftLength, leftWidth) => free.length * free.width - (free.length - leftLength) * (free.width - leftWidth),
+  (_, leftLength, leftWidth) => Math.min(leftLength, leftWidth),
+  (_, leftLength, leftWidth) => Math.max(leftLength, leftWidth),
+];
+
+export const splits: readonly Split[] = [
+  (_, leftLength, leftWidth) => leftLength > leftWidth,
+  (_, leftLength, leftWidth) => leftLength <= leftWidth,
+  ({ length, width }, leftLength, leftWidth) => leftLength * width > length * leftWidth,
+  () => true,
+  () => false,
+];
+
+/** What is narrower than this is rounding, m. */
+const NOTHING = 1e-9;
+
+/** Cuts a part from the corner of a free rectangle, by at most two cuts, and returns what is left. */
+export function cutOff(
+  filling: Filling,
+  at: number,
+  part: number,
+  length: number,
+  width: number,
+  turned: boolean,
+  kerf: number,
+  split: Split,
+): void {
+  const free = filling.free[at]!;
+  const { x, y } = free;
+  const [leftLength, leftWidth] = [free.length - length, free.width - width];
+  filling.free.splice(at, 1);
+  filling.placed.push({ part, x, y, length, width, turned });
+  const keep = (rectangle: Rectangle) => {
+    if (rectangle.length > NOTHING && rectangle.width > NOTHING) filling.free.push(rectangle);
+  };
+  const acrossX = (to: number) => {
+    if (leftLength > NOTHING) filling.cuts.push({ across: 'x', at: x + length, from: y, to: y + to });
+  };
+  const acrossY = (to: number) => {
+    if (leftWidth > NOTHING) filling.cuts.push({ across: 'y', at: y + width, from: x, to: x + to });
+  };
+  const beside = { x: x + length + kerf, length: leftLength - kerf };
+  const above = { y: y + width + kerf, width: leftWidth - kerf };
+  if (split(free, leftLength, leftWidth)) {
+    acrossX(free.width);
+    acrossY(length);
+    keep({ ...beside, y, width: free.width });
+    keep({ x, length, ...above });
+  } else {
+    acrossY(free.length);
+    acrossX(width);
+    keep({ ...beside, y, width });
+    keep({ x, length: free.length, ...above });
+  }
+}
+
+/** The best free rectangle of a filling for a part: its index, whether the part is turned, and how well it suits. */
+export function bestPlace(
+  { free }: Filling,
+  { length, width, grained }: Part,
+  choice: Choice,
+): { readonly at: number; readonly turned: boolean; readonly value: number } | undefined {
+  let best: { at: number; turned: boolean; value: number } | undefined;
+  for (let at = 0; at < free.length; at++) {
+    const place = free[at]!;
+    for (let turn = 0; turn < (grained || length === width ? 1 : 2); turn++) {
+      const leftLength = place.length - (turn === 0 ? length : width);
+      const leftWidth = place.width - (turn === 0 ? width : length);
+      if (leftLength < -NOTHING || leftWidth < -NOTHING) continue;
+      const value = choice(place, Math.max(0, leftLength), Math.max(0, leftWidth));
+      if (best === undefined || value < best.value) best = { at, turned: turn === 1, value };
+    }
+  }
+  return best;
+}

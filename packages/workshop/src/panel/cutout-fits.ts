@@ -1,0 +1,204 @@
+import type { Reason } from '@airspring/core/fault';
+import { format } from '@airspring/core/quantity';
+import type { Face } from '@airspring/core/space';
+import { axisOf, isFar } from './box-edges.js';
+import { boltsOf, type Cutout, type Form, halvesOf } from './cutout.js';
+import type { BoxOfPanels } from './panel-box-input.js';
+import { type Piece, sides } from './piece.js';
+import { facesAround, inPlane, planeOf } from './plane.js';
+import { depthOf, wallOf } from './wall.js';
+
+/** A rounded rectangle in the plane of a panel: its middle, the half sizes of what is not rounded, and its radius. */
+interface Patch {
+  readonly what: string;
+  readonly middle: readonly [number, number];
+  readonly half: readonly [number, number];
+  readonly radius: number;
+}
+
+const patch = (what: string, middle: readonly [number, number], form: Form): Patch => {
+  const [across, up] = halvesOf(form);
+  const radius = 'diameter' in form ? across : form.cornerRadius;
+  return { what, middle, half: [across - radius, up - radius], radius };
+};
+
+/** The distance between two patches; below zero where they overlap. */
+function apart(one: Patch, other: Patch): number {
+  const [x, y] = [0, 1].map((k) => Math.abs(one.middle[k]! - other.middle[k]!) - one.half[k]! - other.half[k]!) as [
+    number,
+    number,
+  ];
+  const between = x > 0 && y > 0 ? Math.hypot(x, y) : Math.max(x, y);
+  return between - one.radius - other.radius;
+}
+
+const mm = (length: number) => format('length', length, 'mm', 3);
+/** Rounding of sums of lengths. */
+const NEARLY = 1e-9;
+
+/** What of a cutout goes through the panel. */
+function holesOf({ part, opening, bolts }: Cutout, middle: readonly [number, number]): readonly Patch[] {
+  const open = opening ? [patch(`the ${part} opening`, middle, opening)] : [];
+  const drilled = bolts
+    ? boltsOf(bolts).map(([x, y]) =>
+        patch(`a bolt of the ${part}`, [middle[0] + x, middle[1] + y], { diameter: bolts.hole }),
+      )
+    : [];
+  return [...open, ...drilled];
+}
+
+/** What within one cutout cannot be made. */
+function withinReasons(
+  { part, opening, recess, bolts, roundOver }: Cutout,
+  panel: number,
+  layer: number,
+  play: number,
+): Reason[] {
+  const because: Reason[] = [];
+  const say = (code: string, text: string) => because.push({ code, text });
+  const step = recess?.depth ?? 0;
+  if (recess && step > panel - play + NEARLY)
+    say(
+      'recess-too-deep',
+      `The recess of the ${part} is ${mm(step)} deep in a panel of ${mm(panel)}; at least ${mm(play)} must be left.`,
+    );
+  const left = layer > 0 ? layer : panel - step;
+  if (roundOver !== undefined && roundOver > left + NEARLY)
+    say(
+      'round-over-too-large',
+      `The rounded edge behind the ${part} has a radius of ${mm(roundOver)}, but only ${mm(left)} of the panel is left there.`,
+    );
+  if (opening && recess && halvesOf(opening).some((half, k) => half > halvesOf(recess.form)[k]! + NEARLY))
+    say('recess-too-small', `The recess of the ${part} is smaller than its opening.`);
+  const middle = [0, 0] as const;
+  const drilled = bolts ? holesOf({ part, across: 0, up: 0, bolts } as unknown as Cutout, middle) : [];
+  if (opening && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < play - NEARLY))
+    say(
+      'bolts-meet-opening',
+      `Bolts of the ${part} come nearer than ${mm(play)} to its opening. Use a larger bolt circle or smaller holes.`,
+    );
+  if (drilled.length > 1 && apart(drilled[0]!, drilled[1]!) < play - NEARLY)
+    say('bolts-meet', `Bolts of the ${part} come nearer than ${mm(play)} to each other.`);
+  if (recess && bolts) {
+    const radius = bolts.hole / 2;
+    const edge = patch('', middle, recess.form);
+    const inside = (bolt: Patch) =>
+      halvesOf(recess.form).every((half, k) => Math.abs(bolt.middle[k]!) + radius <= half - play + NEARLY);
+    const round = 'diameter' in recess.form && bolts.diameter / 2 + radius <= recess.form.diameter / 2 - play + NEARLY;
+    const isClear = (bolt: Patch) =>
+      ('diameter' in recess.form ? round : inside(bolt)) || apart(bolt, edge) >= play - NEARLY;
+    if (!drilled.every(isClear))
+      say('bolts-meet-recess', `Bolts of the ${part} come nearer than ${mm(play)} to the edge of its recess.`);
+  }
+  return because;
+}
+
+/** Why cutouts do not fit: they meet a panel, a joint, a brace or each other, or cannot be made. */
+export function cutoutReasons(box: BoxOfPanels, panels: readonly Piece[], braces: readonly Piece[]): Reason[] {
+  const because = panels.flatMap((piece) => {
+    const own = box.cutouts.filter(({ face }) => face === piece.face);
+    return own.length === 0 ? [] : onFace(box, piece, own, braces);
+  });
+  // Bolts of one circle have the same words.
+  return [...new Map(because.map((reason) => [reason.text, reason])).values()];
+}
+
+function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: readonly Piece[]): Reason[] {
+  const { play, outer } = box;
+  const face = piece.face as Face;
+  const because: Reason[] = [];
+  const plane = planeOf(face);
+  const around = facesAround(plane);
+  const origin = [0, 0, 0];
+  const size = [outer[plane.axes[0]]!, outer[plane.axes[1]]!] as const;
+  const middles = own.map(({ across, up }) => inPlane(plane, origin, outer, [across, up]));
+  const wall = wallOf(box, face);
+  const inside = isFar(face) ? outer[axisOf(face)]! - depthOf(wall) : depthOf(wall);
+  // Braces that stand on this panel, as they are seen from outside.
+  const standing = braces
+    .filter(({ place }) => Math.abs((isFar(face) ? place.greatest : place.least)[axisOf(face)]! - inside) < NEARLY)
+    .map(({ name, place: { least, greatest } }): Patch => {
+      const [from, to] = [least, greatest].map((corner) =>
+        inPlane(plane, origin, outer, [corner[plane.axes[0]]!, corner[plane.axes[1]]!]),
+      ) as [readonly [number, number], readonly [number, number]];
+      const middle = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const;
+      return { what: name, middle, half: [Math.abs(to[0] - from[0]) / 2, Math.abs(to[1] - from[1]) / 2], radius: 0 };
+    });
+  /** How far a patch is from the side of the drawing that meets another panel. */
+  const fromEdge = ({ middle, half, radius }: Patch, side: (typeof sides)[number]): number => {
+    const k = side === 'left' || side === 'right' ? 0 : 1;
+    const near = side === 'left' || side === 'bottom';
+    return (near ? middle[k]! : size[k]! - middle[k]!) - half[k]! - radius;
+  };
+  for (const [i, cutout] of own.entries()) {
+    const middle = middles[i]!;
+    because.push(...withinReasons(cutout, wall.panel, wall.layer, play));
+    for (const hole of holesOf(cutout, middle)) {
+      for (const side of sides) {
+        const left = fromEdge(hole, side) - depthOf(wallOf(box, around[side]));
+        if (left >= play - NEARLY) continue;
+        const where =
+          left < -NEARLY
+            ? `overlaps the ${around[side]} panel by ${mm(-left)}`
+            : `comes within ${mm(Math.max(0, left))} of the ${around[side]} panel`;
+        const text = `On the ${face}, ${hole.what} ${where}; ${mm(play)} must stay free. Move it by ${mm(play - left)}.`;
+        because.push({ code: 'cutout-flush', text });
+      }
+      for (const brace of standing) {
+        const left = apart(hole, brace);
+        if (left >= play - NEARLY) continue;
+        const where = left < -NEARLY ? 'meets' : `comes within ${mm(Math.max(0, left))} of`;
+        const text = `On the ${face}, ${hole.what} ${where} ${brace.what}; ${mm(play)} must stay free.`;
+        because.push({ code: 'cutout-on-brace', text });
+      }
+    }
+    if (cutout.recess)
+      because.push(...recessReasons(box, piece, cutout, patch('', middle, cutout.recess.form), fromEdge));
+    for (const [j, other] of own.entries()) {
+      if (j <= i) continue;
+      const all = (one: Cutout, at: readonly [number, number]) => [
+        ...holesOf(one, at),
+        ...(one.recess ? [patch(`the recess of the ${one.part}`, at, one.recess.form)] : []),
+      ];
+      const theirs = all(other, middles[j]!);
+      const least = Math.min(...all(cutout, middle).flatMap((one) => theirs.map((two) => apart(one, two))));
+      if (least >= play - NEARLY) continue;
+      const where = least < 0 ? 'overlap' : `are ${mm(least)} apart`;
+      const text = `On the ${face}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${mm(play)} must stay between them.`;
+      because.push({ code: 'cutouts-meet', text });
+    }
+  }
+  return because;
+}
+
+/** A recess may reach over the board behind it, but neither past the edge of its own panel nor down to a joint. */
+function recessReasons(
+  { play, outer }: BoxOfPanels,
+  piece: Piece,
+  { part, recess }: Cutout,
+  step: Patch,
+  fromEdge: (one: Patch, side: (typeof sides)[number]) => number,
+): Reason[] {
+  const face = piece.face as Face;
+  const because: Reason[] = [];
+  const depth = recess!.depth;
+  const around = facesAround(planeOf(face));
+  for (const side of sides) {
+    const { cuts, meets } = piece.edges[side];
+    const axis = axisOf(meets as Face);
+    const setback = isFar(meets as Face) ? outer[axis]! - piece.place.greatest[axis]! : piece.place.least[axis]!;
+    const left = fromEdge(step, side) - setback;
+    const sloped = cuts.reduce((sum, cut) => (cut.form === 'bevel' ? sum + depth * Math.tan(cut.angle) : sum), 0);
+    if (left - sloped < play - NEARLY) {
+      const text = `On the ${face}, the recess of the ${part} comes within ${mm(Math.max(0, left - sloped))} of the edge beside the ${around[side]} panel; ${mm(play)} must be left. Move it by ${mm(play - left + sloped)}.`;
+      because.push({ code: 'recess-flush', text });
+    }
+    for (const cut of cuts) {
+      if (cut.form === 'bevel' || fromEdge(step, side) >= cut.from + cut.width + play - NEARLY) continue;
+      if (depth + cut.depth <= piece.thickness - play + NEARLY) continue;
+      const text = `On the ${face}, the recess of the ${part} lies over the joint with the ${around[side]} panel and leaves ${mm(Math.max(0, piece.thickness - depth - cut.depth))} between them. Make one of the two less deep, or move it.`;
+      because.push({ code: 'recess-over-joint', text });
+    }
+  }
+  return because;
+}

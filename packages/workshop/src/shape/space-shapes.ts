@@ -1,0 +1,226 @@
+import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
+import { format, type Length, si } from '@airspring/core/quantity';
+import type { Interior, ShapeChoice, SpaceShape } from '@airspring/core/space';
+import { areaOf, outlineField, type PlanePoint } from '../outline/index.js';
+import { type Along, axesOf, boxShape, cuboidFaces } from './box-shape.js';
+import { interiorOf } from './interior.js';
+import { corner, cylinder, quarterRound, underSeat, wedge, wheelArch } from './makers.js';
+import { panelsOf } from './panels.js';
+import type { Section } from './section.js';
+
+type Space = Parameters<ShapeChoice['shape']>[1];
+type Called = SpaceShape['called'];
+const axes = ['width', 'height', 'depth'] as const;
+
+/** Longer than any panel is thick, so that the panels across the axis leave some air, m. */
+const LONG = 10;
+
+/** The shape of a section that fills a space across the axis, and that may have any length along it. */
+function drawnOut(
+  section: Section,
+  along: Along,
+  called: Called,
+  { outer, panelThickness }: Space,
+): SpaceShape | Impossible {
+  const thickness = si('length', panelThickness);
+  const shapeOf = (length: number) =>
+    boxShape({ along, outer: { ...section, length: si('length', length) }, thickness });
+  const whole = shapeOf(LONG);
+  if (!whole.ok) return whole;
+  const [across, up, axis] = axesOf[along];
+  const [{ outline }, { outline: within }] = [whole.outer[0]!, whole.inner[0]!];
+  const outerShare = areaOf(outline) / (outer[across]! * outer[up]!);
+  const innerShare = areaOf(within) / ((outer[across]! - 2 * panelThickness) * (outer[up]! - 2 * panelThickness));
+  let last: { readonly length: number; readonly interior: Interior } | undefined;
+  return {
+    called,
+    open: along,
+    faces: interiorOf(whole).faces,
+    airIn: (cuboid) => cuboid * innerShare,
+    cuboidFor: (air) => air / innerShare,
+    outerIn: (cuboid) => cuboid * outerShare,
+    interior: (edges) => {
+      const length = edges[axis]!;
+      if (last?.length !== length) {
+        const shape = shapeOf(length);
+        // Between panels that leave nothing, no part stands.
+        const none: Interior = { faces: cuboidFaces[along], contains: () => false, way: () => si('length', 0) };
+        last = { length, interior: shape.ok ? interiorOf(shape) : none };
+      }
+      return last.interior;
+    },
+    panels: (edges) => {
+      const shape = shapeOf(edges[axis]!);
+      return shape.ok ? panelsOf(shape) : [];
+    },
+  };
+}
+
+const mm = (length: number): string => format('length', si('length', length), 'mm', 4);
+const metres = (length: number): Length => si('length', length);
+
+/** Refuses a space whose edges a round shape cannot fill. */
+function alike(name: string, shape: string, one: 0 | 1 | 2, other: 0 | 1 | 2, outer: Space['outer']): void {
+  if (outer[one] === outer[other]) return;
+  const fault: Fault = {
+    code: 'inconsistent',
+    path: name,
+    got: `${axes[one]} ${mm(outer[one])}, ${axes[other]} ${mm(outer[other])}`,
+    expected: `space.${axes[one]} and space.${axes[other]} of the same length, since ${shape}`,
+    remedy: 'Give both the smaller one.',
+  };
+  refuse([fault]);
+}
+
+const length = (what: string, example: string) => ({ takes: 'length', what, example }) as const;
+
+/** A wedge, or a box with one slanted side: its back leans forwards. */
+const wedgeSpace: ShapeChoice = {
+  name: 'wedge',
+  what: 'upright in front, with a back that leans forwards; its width is open',
+  fields: {
+    top: { ...length('outer depth at the top; default none, so that it ends in an edge', '150 mm'), optional: true },
+  },
+  shape: ({ top }, space) => {
+    const [, height, depth] = space.outer;
+    const section = wedge({
+      across: metres(depth),
+      up: metres(height),
+      ...(top !== undefined && { top: metres(top as number) }),
+    });
+    const called: Called =
+      top === undefined
+        ? ['a wedge that ends in an edge']
+        : ['a wedge, ', [top as number, 'length'], ' deep at the top'];
+    return drawnOut(section, 'width', called, space);
+  },
+};
+
+const cylinderSpace: ShapeChoice = {
+  name: 'cylinder',
+  what: 'an upright cylinder, as wide as it is deep; its height is open',
+  fields: {},
+  shape: (_, space) => {
+    alike('cylinder', 'a cylinder is as deep as it is wide', 0, 2, space.outer);
+    return drawnOut(cylinder({ diameter: metres(space.outer[0]) }), 'height', ['an upright cylinder'], space);
+  },
+};
+
+const cornerSpace: ShapeChoice = {
+  name: 'corner',
+  what: 'for the corner of a room: panels at the back and on the right, and a straight front across; its height is open',
+  fields: {},
+  shape: (_, space) => {
+    const [width, , depth] = space.outer;
+    const section = corner({ across: metres(width), up: metres(depth) });
+    return drawnOut(section, 'height', ['a box for a corner, with a straight front'], space);
+  },
+};
+
+const quarterSpace: ShapeChoice = {
+  name: 'quarterRound',
+  what: 'for the corner of a room: panels at the back and on the right, and a round front; its height is open',
+  fields: {},
+  shape: (_, space) => {
+    alike('quarterRound', 'a quarter round is as deep as it is wide', 0, 2, space.outer);
+    const section = quarterRound({ radius: metres(space.outer[0]) });
+    return drawnOut(section, 'height', ['a box for a corner, with a round front'], space);
+  },
+};
+
+const underSeatSpace: ShapeChoice = {
+  name: 'underSeat',
+  what: 'low in front, under a seat, and high behind it; its width is open',
+  fields: {
+    front: length('outer height of the low part', '200 mm'),
+    step: length('how far the low part reaches from the front', '380 mm'),
+  },
+  shape: ({ front, step }, space) => {
+    const [, height, depth] = space.outer;
+    const sizes = { front: metres(front as number), step: metres(step as number) };
+    const section = underSeat({ across: metres(depth), up: metres(height), ...sizes });
+    const called: Called = [
+      'a box under a seat, ',
+      [front as number, 'length'],
+      ' high for the first ',
+      [step as number, 'length'],
+      ' of its depth',
+    ];
+    return drawnOut(section, 'width', called, space);
+  },
+};
+
+const wheelArchSpace: ShapeChoice = {
+  name: 'wheelArch',
+  what: 'over a wheel arch, which takes a quarter of a circle from its lower corner at the back; its width is open',
+  fields: { arch: length('radius of the arch', '300 mm') },
+  shape: ({ arch }, space) => {
+    const [, height, depth] = space.outer;
+    const section = wheelArch({ across: metres(depth), up: metres(height), arch: metres(arch as number) });
+    return drawnOut(section, 'width', ['a box over a wheel arch of ', [arch as number, 'length'], ' radius'], space);
+  },
+};
+
+const outlineSpace: ShapeChoice = {
+  name: 'outline',
+  what: 'any section of straight sides, drawn out along one edge of the space',
+  fields: {
+    along: {
+      takes: 'choice',
+      of: axes,
+      what: 'the edge that is open; along the width the section is drawn with depth and height, along the height with width and depth, along the depth with width and height',
+    },
+    corners: {
+      takes: 'corners',
+      what: 'its corners in order, which reach all four sides of the space',
+      example: [
+        ['0 mm', '0 mm'],
+        ['400 mm', '0 mm'],
+        ['150 mm', '340 mm'],
+        ['0 mm', '340 mm'],
+      ],
+    },
+  },
+  shape: ({ along, corners }, space) => {
+    const points = corners as readonly PlanePoint[];
+    const [across, up] = axesOf[along as Along];
+    const faults = ([0, 1] as const).flatMap((k): Fault[] => {
+      const axis = k === 0 ? across : up;
+      const [least, most] = [
+        Math.min(...points.map((point) => point[k])),
+        Math.max(...points.map((point) => point[k])),
+      ];
+      if (least === 0 && most === space.outer[axis]) return [];
+      const expected = `corners from 0 mm to space.${axes[axis]}, ${mm(space.outer[axis]!)}`;
+      return [
+        {
+          code: 'inconsistent',
+          path: 'outline.corners',
+          got: `${mm(least)} to ${mm(most)}`,
+          expected,
+          remedy: 'Move the corners, or change the space.',
+        },
+      ];
+    });
+    if (faults.length === 0) outlineField.read(faults, points, 'outline.corners');
+    refuse(faults);
+    const section = { outline: points.map(([x, y]) => [metres(x), metres(y)] as const) };
+    return drawnOut(
+      section,
+      along as Along,
+      [`a prism: a section of ${points.length} sides, drawn out along its ${along}`],
+      space,
+    );
+  },
+};
+
+/** The shapes that a brief may ask for in `space.shape`, as `design(brief, { shapes: standardShapes })` takes them. */
+export const standardShapes: readonly ShapeChoice[] = [
+  wedgeSpace,
+  cylinderSpace,
+  cornerSpace,
+  quarterSpace,
+  underSeatSpace,
+  wheelArchSpace,
+  outlineSpace,
+];

@@ -1,0 +1,16 @@
+/** How can a duct widen at its ends? */
+export { ellipticFlare, exponentialFlare, type Flare, type FlareSizes, flareThrough, roundFlare } from './flare.js';
+/** Which solid is a printed vent? */
+export { type VentSolid, ventSolid } from './vent-solid.js';
+export type { BendAfterInput, FlangeInput, ScrewsInput, VentDrawing, VentSolidInput } from './vent-drawing.js';
+/** How much air does a flare of any profile add to a duct? */
+export { flareEnd } from './flare-end.js';
+/** Which tuning does the printed part have? */
+export { type Airway, airwayOf } from './airway.js';
+export { type PrintedTuning, type PrintedTuningInput, printedTuning } from './printed-tuning.js';
+/** How is a vent built whose tube is swapped when the tuning changes? */
+export { type TwoPartVent, type TwoPartVentInput, twoPartVent } from './two-part-vent.js';
+/** Which pieces of a vent fit a printer? */
+export { type PrinterInput, type VentSegments, type VentSegmentsInput, ventSegments } from './vent-segments.js';
+/** Which of the saws at hand makes the hole? */
+export { type HoleBySaw, type HoleBySawInput, holeBySaw } from './hole-saw.js';

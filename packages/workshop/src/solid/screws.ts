@@ -1,0 +1,79 @@
+import { type Fault, refuse } from '@airspring/core/fault';
+import type { PlanePoint } from '../outline/index.js';
+import { halfWidths, type Section, sidesOf } from './cross-section.js';
+import type { Bore } from './swept.js';
+import type { VentDrawing } from './vent-drawing.js';
+
+/** Least plastic beside a hole, m (common practice). */
+const BESIDE = 1.5e-3;
+
+/** The holes for screws through the flange of a vent. Throws where there is no room for them. */
+export function flangeBores(drawing: VentDrawing): readonly Bore[] {
+  const { section, flange, wall, outerFlare, fineness } = drawing;
+  if (flange?.screws === undefined) return [];
+  const { count, diameter, circle, head = 0 } = flange.screws;
+  const radius = Math.max(diameter, head) / 2;
+  const from = (outerFlare?.widening ?? 0) + wall;
+  const half = halfWidths(section)[0];
+  const offset = circle === undefined || section.form === 'rectangle' ? (from + flange.reach) / 2 : circle / 2 - half;
+  const faults: Fault[] = [];
+  const [least, most] = [from + radius + BESIDE, flange.reach - radius - BESIDE];
+  if (!(offset >= least && offset <= most)) {
+    const room = `${least} to ${most} m beyond the duct, which leaves ${BESIDE} m beside each hole`;
+    const expected = least <= most ? room : `a flange that reaches ${least + radius + BESIDE} m beyond the duct`;
+    faults.push({
+      code: 'inconsistent',
+      path: 'flange.screws',
+      got: offset,
+      expected,
+      remedy: 'Widen the flange, or take thinner screws.',
+    });
+  }
+  const pitch = section.form === 'round' ? 2 * (half + offset) * Math.sin(Math.PI / count) : Number.POSITIVE_INFINITY;
+  if (count > 1 && pitch < 2 * (radius + BESIDE)) {
+    const expected = `holes ${2 * (radius + BESIDE)} m apart, but they are ${pitch} m apart`;
+    faults.push({
+      code: 'inconsistent',
+      path: 'flange.screws.count',
+      got: count,
+      expected,
+      remedy: 'Take fewer screws.',
+    });
+  }
+  const sink = Math.max(0, (head - diameter) / 2);
+  if (sink > 0 && sink > flange.thickness - BESIDE / 2) {
+    const expected = `a head whose countersink, ${sink} m, leaves plastic under it in a flange of ${flange.thickness} m`;
+    faults.push({
+      code: 'inconsistent',
+      path: 'flange.screws.head',
+      got: head,
+      expected,
+      remedy: 'Thicken the flange, or take smaller heads.',
+    });
+  }
+  refuse(faults);
+  const radii: [number, number][] = [
+    [0, radius],
+    ...(sink > 0 ? [[sink, diameter / 2] as [number, number]] : []),
+    [flange.thickness, diameter / 2],
+  ];
+  return places(section, offset, count).map((at) => ({ at, offset, radii, sides: sidesOf(radius, 5 * fineness) }));
+}
+
+/** On a circle, or in the corners of a slot. The first is off the axes, where a slot turned by a quarter looks the same. */
+function places(section: Section, offset: number, count: number): readonly PlanePoint[] {
+  const [w, h] = halfWidths(section);
+  if (section.form === 'rectangle') {
+    const [x, y] = [w + offset, h + offset];
+    return [
+      [x, y],
+      [-x, y],
+      [-x, -y],
+      [x, -y],
+    ];
+  }
+  return Array.from({ length: count }, (_, i) => {
+    const angle = (2 * Math.PI * (i + 0.5)) / count;
+    return [(w + offset) * Math.cos(angle), (w + offset) * Math.sin(angle)] as const;
+  });
+}

@@ -1,0 +1,251 @@
+/** Solids of printed parts, against `solids.py` beside this file, which knows no triangle. */
+import { si } from '@airspring/core/quantity';
+import { extentOf, type Mesh, sliceOf, surfaceOf, volumeOf } from '@airspring/workshop/mesh';
+import { areaOf } from '@airspring/workshop/outline';
+import {
+  airwayOf,
+  ellipticFlare,
+  exponentialFlare,
+  flareThrough,
+  holeBySaw,
+  printedTuning,
+  roundFlare,
+  twoPartVent,
+  ventSegments,
+  ventSolid,
+} from '@airspring/workshop/solid';
+import { check } from '../../ledger/check.js';
+import fixtures from './solids.json' with { type: 'json' };
+
+const { tubes, bends, flares, depth, widening, places, ellipse, exponential, program } = fixtures;
+const byScipy = (how: string) => ({ key: 'scipy', locator: `${program}: ${how}; tests/literature/workshop/solids.py` });
+const base = { status: 'derived', kind: 'program' } as const;
+const exact = { relative: 1e-12, why: 'double precision on both sides' } as const;
+const fine = {
+  relative: 1e-3,
+  why: 'curves of a printed part are many short sides; 0.1 % is what a part may lack',
+} as const;
+const rows = (list: readonly unknown[]) => ({ row: { value: list.map((_, i) => i), unit: 'row' } });
+const m = (metres: number) => si('length', metres);
+
+const tube = (row: number) => {
+  const { bore, wall, length } = tubes[row]!;
+  return ventSolid({ diameter: m(bore), wall: m(wall), length: m(length) });
+};
+const bend = (row: number) => {
+  const { bore, wall, radius, leg, length } = bends[row]!;
+  const bent = [{ leg: m(leg), angle: '90 deg', centreLineRadius: m(radius) }] as const;
+  return ventSolid({ diameter: m(bore), wall: m(wall), length: m(length), bends: bent });
+};
+const flared = (row: number) => {
+  const { bore, radius, length } = flares[row]!;
+  const flare = roundFlare({ radius: m(radius) });
+  return ventSolid({ diameter: m(bore), wall: '3 mm', length: m(length), outerFlare: flare, innerFlare: flare });
+};
+
+check('solid.volume.tube', {
+  ...base,
+  formula: 'mesh/volumeOf',
+  source: byScipy('the volume between two cylinders'),
+  given: rows(tubes),
+  got: ({ row }) => volumeOf(tube(row).mesh),
+  expected: tubes.map(({ volume }) => volume),
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('solid.volume.bend', {
+  ...base,
+  formula: 'solid/ventSolid',
+  source: byScipy('a section led along two legs and a quarter circle (Pappus)'),
+  given: rows(bends),
+  got: ({ row }) => volumeOf(bend(row).mesh),
+  expected: bends.map(({ volume }) => volume),
+  unit: 'm³',
+  tolerance: fine,
+});
+
+check('solid.length.tube', {
+  ...base,
+  formula: 'mesh/extentOf',
+  source: byScipy('the length that was asked for'),
+  given: rows(tubes),
+  got: ({ row }) => extentOf(tube(row).mesh).edges[2],
+  expected: tubes.map(({ length }) => length),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.slice.tube', {
+  ...base,
+  formula: 'mesh/sliceOf',
+  source: byScipy('the ring between two circles: the volume over the length'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const plane = { origin: [0, 0, 0.37 * tubes[row]!.length], x: [1, 0, 0], y: [0, 1, 0] } as const;
+    return sliceOf(tube(row).mesh, plane).reduce((sum, figure) => sum + areaOf(figure), 0);
+  },
+  expected: tubes.map(({ volume, length }) => volume / length),
+  unit: 'm²',
+  tolerance: exact,
+});
+
+check('solid.slice.area', {
+  ...base,
+  formula: 'outline/areaOf',
+  source: byScipy('the outer circle of a tube'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const plane = { origin: [0, 0, 0.37 * tubes[row]!.length], x: [1, 0, 0], y: [0, 1, 0] } as const;
+    return Math.max(...sliceOf(tube(row).mesh, plane).map(areaOf));
+  },
+  expected: tubes.map(({ bore, wall }) => (Math.PI / 4) * (bore + 2 * wall) ** 2),
+  unit: 'm²',
+  tolerance: exact,
+});
+
+check('solid.surface.tube', {
+  ...base,
+  formula: 'mesh/surfaceOf',
+  source: byScipy('two cylinders and two rings'),
+  given: rows(tubes),
+  got: ({ row }) => surfaceOf(tube(row).mesh),
+  expected: tubes.map(
+    ({ bore, wall, length, volume }) => Math.PI * (2 * bore + 2 * wall) * length + (2 * volume) / length,
+  ),
+  unit: 'm²',
+  tolerance: fine,
+});
+
+check('solid.air.flared', {
+  ...base,
+  formula: 'solid/airwayOf',
+  source: byScipy('discs of two quarter rounds and a cylinder, integrated along the centre line'),
+  given: rows(flares),
+  got: ({ row }) => {
+    const { areas, length } = airwayOf(flared(row), 2000);
+    return (areas.reduce((sum, area) => sum + area, 0) * length) / areas.length;
+  },
+  expected: flares.map(({ air }) => air),
+  unit: 'm³',
+  tolerance: fine,
+});
+
+check('solid.flare.round', {
+  ...base,
+  formula: 'solid/roundFlare',
+  source: byScipy('the circle: 1 - cos 45°'),
+  given: { radius: { value: [0.01, 0.02, 0.03], unit: 'm' } },
+  got: ({ radius }) => roundFlare({ radius: m(radius) }).curve(0.5)[1],
+  expected: [0.01, 0.02, 0.03].map((radius) => radius * (1 - Math.SQRT1_2)),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.flare.ellipse', {
+  ...base,
+  formula: 'solid/ellipticFlare',
+  source: byScipy('the ellipse by its angle'),
+  given: { t: { value: places, unit: '1' } },
+  got: ({ t }) => ellipticFlare({ depth: m(depth), widening: m(widening) }).curve(t)[1],
+  expected: ellipse,
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.flare.exponential', {
+  ...base,
+  formula: 'solid/exponentialFlare',
+  source: byScipy('the exponential function less its tangent'),
+  given: { t: { value: places, unit: '1' } },
+  got: ({ t }) => exponentialFlare({ depth: m(depth), widening: m(widening) }).curve(t)[1],
+  expected: exponential,
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.flare.points', {
+  ...base,
+  formula: 'solid/flareThrough',
+  source: byScipy('straight lines between the points of the ellipse: their middles'),
+  given: { t: { value: [1 / 8, 3 / 8, 5 / 8], unit: '1' } },
+  got: ({ t }) => {
+    const points = [0, 0.25, 0.5, 0.75, 1].map((s, i) => [depth * s, [0, ...ellipse, widening][i]!] as const);
+    return flareThrough(points).curve(t)[1];
+  },
+  expected: [0, 1, 2].map((i) => ([0, ...ellipse][i]! + ellipse[i]!) / 2),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.segments.length', {
+  ...base,
+  formula: 'solid/ventSegments',
+  source: byScipy('the pieces of a tube, without their spigots of 12 mm, add up to its length'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const { bore, wall, length } = tubes[row]!;
+    const vent = { diameter: m(bore), wall: m(wall), length: m(length), nozzle: '0.4 mm' } as const;
+    const made = ventSegments({ vent, printer: { width: '200 mm', depth: '200 mm', height: '150 mm' } });
+    if (!made.ok) return Number.NaN;
+    const heights = made.parts.map(({ mesh }) => extentOf(mesh).edges[2]);
+    // Each piece but the first begins a clearance of 0.15 mm behind its joint.
+    return heights.reduce((sum, one) => sum + one, 0) - (made.parts.length - 1) * (0.012 - 1.5e-4);
+  },
+  expected: tubes.map(({ length }) => length),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('solid.saw.hole', {
+  ...base,
+  formula: 'solid/holeBySaw',
+  source: byScipy('the least of the saws that is 0.5 mm wider than the part'),
+  given: { through: { value: [0.0499, 0.0565, 0.076], unit: 'm' } },
+  got: ({ through }) => {
+    const hole = holeBySaw({ through: m(through), saws: ['51 mm', '57 mm', '76 mm', '83 mm'] });
+    return hole.ok ? hole.diameter : Number.NaN;
+  },
+  expected: [0.051, 0.057, 0.083],
+  unit: 'm',
+  tolerance: exact,
+});
+
+/** The greatest distance of corners from the axis between two heights. */
+function reach({ corners }: Mesh, inside: boolean): number {
+  let found = inside ? Infinity : 0;
+  for (let i = 0; i < corners.length; i += 3) {
+    const from = Math.hypot(corners[i]!, corners[i + 1]!);
+    found = inside ? Math.min(found, from) : Math.max(found, from);
+  }
+  return found;
+}
+
+check('solid.two-parts.bore', {
+  ...base,
+  formula: 'solid/twoPartVent',
+  source: byScipy('the tube keeps its bore, and the flange leaves the clearance around its seat'),
+  given: { bore: { value: [0.044, 0.069, 0.1], unit: 'm' } },
+  got: ({ bore }) => {
+    const made = twoPartVent({ diameter: m(bore), length: '200 mm', panelThickness: '18 mm' });
+    // Corners of a many-sided bore lie on its circle.
+    return made.ok ? 2 * reach(made.tube.mesh, true) + (2 * reach(made.flange, true) - made.seat) : Number.NaN;
+  },
+  expected: [0.044, 0.069, 0.1].map((bore) => bore + 2 * 2.5e-4),
+  unit: 'm',
+  tolerance: { absolute: 3e-5, why: 'flats of a circle may be 0.01 mm from it' },
+});
+
+check('solid.tuning.printed', {
+  ...base,
+  formula: 'solid/printedTuning',
+  source: byScipy('a straight tube of the drawn area has the drawn tuning'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const { drawn, printed } = printedTuning({ vent: tube(row), netVolume: '50 L' });
+    return printed / drawn;
+  },
+  expected: tubes.map(() => 1),
+  unit: '1',
+  tolerance: { absolute: 1e-9, why: 'slices of a many-sided bore have the area of its circle' },
+});

@@ -1,0 +1,124 @@
+/** Files of solids read back, planted crossings found, and the end of a flare beside that of core. */
+import { flared } from '@airspring/core/duct';
+import { si } from '@airspring/core/quantity';
+import { crossings, type Mesh, meshFaults, preview, stl, threeMf, volumeOf } from '@airspring/workshop/mesh';
+import { ellipticFlare, flareEnd, roundFlare, twoPartVent, ventSegments, ventSolid } from '@airspring/workshop/solid';
+import { unzipSync } from 'fflate';
+import { expect, test } from 'vitest';
+
+const flare = roundFlare({ radius: '15 mm' });
+const straight = { diameter: '60 mm', length: '180 mm', outerFlare: flare, flange: { diameter: '120 mm' } } as const;
+const bent = {
+  diameter: '50 mm',
+  length: '300 mm',
+  bends: [{ leg: '80 mm', angle: '90 deg', centreLineRadius: '60 mm' }],
+} as const;
+const slot = { width: '120 mm', height: '20 mm', length: '150 mm', flange: { reach: '15 mm' } } as const;
+const swapped = twoPartVent({ diameter: '69 mm', length: '200 mm', panelThickness: '18 mm', outerFlare: flare });
+const pieces = ventSegments({ vent: bent, printer: { width: '200 mm', depth: '200 mm', height: '180 mm' } });
+const solids: [string, Mesh][] = [
+  ['straight', ventSolid(straight).mesh],
+  ['bent', ventSolid(bent).mesh],
+  ['slot', ventSolid(slot).mesh],
+  ...(swapped.ok
+    ? ([
+        ['flange', swapped.flange],
+        ['tube', swapped.tube.mesh],
+      ] as [string, Mesh][])
+    : []),
+  ...(pieces.ok ? pieces.parts.map(({ name, mesh }): [string, Mesh] => [name, mesh]) : []),
+];
+
+/** Two surfaces as one. */
+const together = (one: Mesh, other: Mesh): Mesh => ({
+  corners: Float64Array.from([...one.corners, ...other.corners]),
+  triangles: Uint32Array.from([
+    ...one.triangles,
+    ...Array.from(other.triangles, (corner) => corner + one.corners.length / 3),
+  ]),
+});
+const moved = ({ corners, triangles }: Mesh, by: number): Mesh => ({
+  corners: corners.map((value, i) => value + (i % 3 === 0 ? by : 0)),
+  triangles,
+});
+
+test('parts of every kind are solids that nowhere run through themselves', () => {
+  expect(solids.length).toBeGreaterThanOrEqual(7);
+  for (const [name, mesh] of solids) expect([name, meshFaults(mesh), crossings(mesh)]).toEqual([name, [], []]);
+});
+
+test('planted crossings are found', () => {
+  const tube = ventSolid({ diameter: '50 mm', length: '100 mm', fineness: '0.2 mm' }).mesh;
+  expect(crossings(together(tube, moved(tube, 0.2)))).toEqual([]);
+  expect(crossings(together(tube, moved(tube, 0.03))).length).toBeGreaterThan(10);
+});
+
+test('tube and flange of a vent in two parts slide: the gap between the solids is the clearance', () => {
+  if (!swapped.ok) throw new Error(swapped.because[0]?.text);
+  const { flange, tube, clearance, seat } = swapped;
+  // Its rim rests on the flange; a tenth of a millimetre farther out nothing touches.
+  const out = (by: number): Mesh => ({
+    ...tube.mesh,
+    corners: tube.mesh.corners.map((value, i) => value - (i % 3 === 2 ? by : 0)),
+  });
+  expect(crossings(together(flange, out(1e-4)))).toEqual([]);
+  expect(crossings(together(flange, out(0.05)))).toEqual([]);
+  expect(crossings(together(flange, out(-1e-3))).length).toBeGreaterThan(0);
+  const least = (mesh: Mesh) => {
+    let found = Infinity;
+    for (let i = 0; i < mesh.corners.length; i += 3)
+      found = Math.min(found, Math.hypot(mesh.corners[i]!, mesh.corners[i + 1]!));
+    return found;
+  };
+  expect(2 * least(flange)).toBeCloseTo(seat + 2 * clearance, 4);
+});
+
+test('files hold the same solid: binary STL and 3MF in millimetres, equal bytes on two runs', async () => {
+  const mesh = ventSolid(straight).mesh;
+  const bytes = stl(mesh);
+  const view = new DataView(bytes.buffer);
+  const count = view.getUint32(80, true);
+  expect(count).toBe(mesh.triangles.length / 3);
+  const corners = Float64Array.from(
+    { length: 9 * count },
+    (_, i) => view.getFloat32(84 + 50 * Math.floor(i / 9) + 12 + 4 * (i % 9), true) / 1e3,
+  );
+  const read = { corners, triangles: Uint32Array.from({ length: 3 * count }, (_, i) => i) };
+  expect(Math.abs(volumeOf(read) / volumeOf(mesh) - 1)).toBeLessThan(1e-5);
+  expect(stl(mesh)).toEqual(bytes);
+  const archive = await threeMf([{ name: 'a "vent" & more', mesh }]);
+  expect(await threeMf([{ name: 'a "vent" & more', mesh }])).toEqual(archive);
+  const text = new TextDecoder().decode(unzipSync(archive)['3D/3dmodel.model']);
+  const points = [...text.matchAll(/<vertex x="([^"]+)" y="([^"]+)" z="([^"]+)"\/>/g)].flatMap(([, ...at]) =>
+    at.map(Number),
+  );
+  const triangles = [...text.matchAll(/<triangle v1="(\d+)" v2="(\d+)" v3="(\d+)"\/>/g)].flatMap(([, ...of]) =>
+    of.map(Number),
+  );
+  const packed = { corners: Float64Array.from(points, (value) => value / 1e3), triangles: Uint32Array.from(triangles) };
+  expect(Math.abs(volumeOf(packed) / volumeOf(mesh) - 1)).toBeLessThan(1e-6);
+  expect(text).toContain('name="a &quot;vent&quot; &amp; more"');
+  expect(text).not.toMatch(/\de[-+]/);
+});
+
+test('a picture shows what faces the viewer alone, and is a small text', () => {
+  const coarse = ventSolid({ ...straight, fineness: '0.5 mm' }).mesh;
+  const picture = preview(coarse, { title: 'The vent & its flange' });
+  expect(picture).toContain('<title>The vent &amp; its flange</title>');
+  expect(picture).not.toMatch(/NaN|undefined/);
+  expect((picture.match(/M[\d.]/g) ?? []).length).toBeLessThan(coarse.triangles.length / 3);
+  expect(preview(coarse, { title: 'The vent & its flange' })).toBe(picture);
+});
+
+test('the end of a quarter round is within 1.2 % of that of core', () => {
+  const radius = 0.035;
+  for (const rounding of [0.018, 0.025, 0.035]) {
+    const own = flareEnd(roundFlare({ radius: si('length', rounding) }))({ radius }, 0);
+    const theirs = flared({ radius: si('length', rounding) })({ radius }, 0);
+    expect(Math.abs((own + rounding) / (theirs + rounding) - 1)).toBeLessThan(0.012);
+  }
+  // A longer ellipse holds more air than a quarter round of the same width.
+  const end = (depth: '20 mm' | '40 mm') =>
+    flareEnd(ellipticFlare({ depth, widening: '20 mm' }))({ radius }, 0) + (depth === '20 mm' ? 0.02 : 0.04);
+  expect(end('40 mm')).toBeGreaterThan(end('20 mm'));
+});
