@@ -94,8 +94,8 @@ test('2 and one line a fault, all at once, each with its path', async () => {
 test.each([
   ['no path', ['design'], /expected the path of a brief/],
   ['two paths', ['design', 'a.json', 'b.json'], /expected one path, but also got "b\.json"/],
-  ['no verb', [], /expected "design" or "play", got nothing/],
-  ['another verb', ['draw', 'a.json'], /expected "design" or "play", got "draw"/],
+  ['no verb', [], /expected "design", "play" or "build", got nothing/],
+  ['another verb', ['draw', 'a.json'], /expected "design", "play" or "build", got "draw"/],
   ['an unknown option', ['design', 'a.json', '--jsn'], /Unknown option '--jsn'/],
 ])('2 and one line: %s', async (_, words, expected) => {
   const { status, stdout, lines } = await run(words);

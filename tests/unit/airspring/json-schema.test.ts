@@ -1,20 +1,25 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { briefJsonSchema, design } from 'airspring';
+import { standardShapes } from '@airspring/workshop/shape';
+import { briefJsonSchema, design, standardAlignments } from 'airspring';
 import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { standardModels } from '../../../packages/airspring/src/brief/standard-models.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { readStanding, stands } from '../../../packages/airspring/src/standing/read.js';
 
 const briefs = new URL('../../../packages/airspring/briefs/', import.meta.url);
 const briefOf = (name: string) => JSON.parse(readFileSync(new URL(name, briefs), 'utf8'));
-const validate = new Ajv({ allErrors: true }).compile(briefJsonSchema());
+const validate = new Ajv({ allErrors: true }).compile(briefJsonSchema({ shapes: standardShapes }));
 
 test.each(readdirSync(briefs))('a validator and our reader accept %s', (name) => {
   validate(briefOf(name));
   expect(validate.errors).toBeNull();
-  const read = stands(briefOf(name)) ? readStanding : readBrief;
-  expect(() => read(briefOf(name), standard)).not.toThrow();
+  const read = (brief: unknown) =>
+    stands(brief)
+      ? readStanding(brief, standard)
+      : readBrief(brief, standard, standardModels, standardAlignments, standardShapes);
+  expect(() => read(briefOf(name))).not.toThrow();
 });
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type

@@ -9,7 +9,7 @@ const MILLIMETRES = 1e3;
  * The package that writes it is loaded at the first call.
  *
  * @validity drawings of boards
- * @source the DXF format, by its maintained writer
+ * @source own derivation: the DXF format, by its maintained writer
  * @example await toDxf(pieceDrawing(box.pieces[0]))
  */
 export async function toDxf({ shapes }: Drawing): Promise<string> {

@@ -12,7 +12,7 @@ const ZERO = 1e-11;
  * both. An empty list says that the surface is that of a solid which can be printed as it is drawn.
  *
  * @validity triangles with an area, joined at shared corners, as `meshFaults` finds them
- * @source a side of one triangle that meets the other is found by the signs of volumes of tetrahedra
+ * @source own derivation: a side of one triangle that meets the other is found by the signs of volumes of tetrahedra
  * @returns at most `most` pairs; default 100
  * @example crossings(part.mesh) // [] for every part that this package makes
  */

@@ -17,7 +17,7 @@ export interface Extent {
  * The cuboid along the axes that just holds a solid: the bed and the height that a printer needs for it.
  *
  * @validity any surface with at least one corner
- * @source the least and the greatest coordinate along each axis
+ * @source own derivation: the least and the greatest coordinate along each axis
  * @example extentOf(tetrahedron).edges // [1, 1, 1] for corners at the origin and one metre along each axis
  */
 export function extentOf({ corners }: Mesh): Extent {

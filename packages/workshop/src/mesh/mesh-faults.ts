@@ -8,7 +8,7 @@ import { inSinglePrecision, type Written } from './single-precision.js';
  * triangle has shrunk to a line, and that it encloses a volume above zero. {@link crossings} tells whether it runs through itself.
  *
  * @validity any surface; its parts may be several
- * @source the laws of a closed oriented surface: each edge once in each direction
+ * @source own derivation: the laws of a closed oriented surface: each edge once in each direction
  * @returns a reason for each law that it breaks: `not-finite`, `no-such-corner`, `degenerate-triangle`, `open-edge`,
  *   `edge-of-many-triangles`, `no-volume`
  * @example meshFaults(part.mesh) // [] for every part that this package makes

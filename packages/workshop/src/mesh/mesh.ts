@@ -19,7 +19,7 @@ export interface Part {
  *
  * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
  * @validity closed surfaces whose triangles all look outwards
- * @source the divergence theorem on a surface of triangles
+ * @source own derivation: the divergence theorem on a surface of triangles
  * @example volumeOf(tetrahedron) // 1 / 6 for corners at the origin and one metre along each axis
  */
 export function volumeOf({ corners, triangles }: Mesh): number {
@@ -41,7 +41,7 @@ export function volumeOf({ corners, triangles }: Mesh): number {
  *
  * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
  * @validity any surface, closed or open
- * @source the area of a triangle by the cross product of two sides
+ * @source own derivation: the area of a triangle by the cross product of two sides
  * @example surfaceOf(tetrahedron) // (3 + √3) / 2 for corners at the origin and one metre along each axis
  */
 export function surfaceOf(mesh: Mesh): number {

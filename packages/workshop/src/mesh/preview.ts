@@ -27,7 +27,7 @@ const SHADES = 24;
  *
  * @validity solids without a fault of `meshFaults`; the text grows with the triangles that are seen, so give a solid of a
  *   fineness of about a millimetre
- * @source parallel projection; the order of depth by a binary partition of space
+ * @source own derivation: parallel projection; the order of depth by a binary partition of space
  * @example preview(ventSolid({ ...vent, fineness: '0.5 mm' }).mesh, { title: 'The vent' })
  */
 export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480, title }: View): string {

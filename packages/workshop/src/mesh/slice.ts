@@ -14,7 +14,7 @@ export interface Plane {
  * counter-clockwise and those of its holes clockwise.
  *
  * @validity closed surfaces; a plane that meets no corner of the surface, otherwise corners count as above it
- * @source the line between the two points at which a plane cuts the sides of a triangle, followed from triangle to triangle
+ * @source own derivation: the line between the two points at which a plane cuts the sides of a triangle, followed from triangle to triangle
  * @example sliceOf(tube, { origin: [0, 0, 0.05], x: [1, 0, 0], y: [0, 1, 0] }).map(areaOf) // outer area, and inner area below zero
  */
 export function sliceOf({ corners, triangles }: Mesh, { origin, x, y }: Plane): readonly Outline[] {

@@ -8,7 +8,7 @@ const [HEAD, EACH] = [84, 50];
  * A solid as a binary STL file in millimetres, which programs that prepare prints read. The same solid gives the same bytes.
  *
  * @validity fewer than 2³² triangles; check the surface by {@link meshFaults} first
- * @source the binary STL format: a head of 80 bytes, the number of triangles, then normal and corners of each, little-endian
+ * @source own derivation: the binary STL format: a head of 80 bytes, the number of triangles, then normal and corners of each, little-endian
  * @example writeFileSync('vent.stl', stl(part.mesh))
  */
 export function stl(mesh: Mesh): Uint8Array {

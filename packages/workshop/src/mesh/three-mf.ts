@@ -12,7 +12,7 @@ const GAP = 0.01;
  * bytes. The package fflate, which compresses it, is loaded at the first call.
  *
  * @validity solids without a fault of {@link meshFaults}
- * @source the 3MF core specification, sec. 3 (model, mesh, build), in an archive by its part naming
+ * @source own derivation: the 3MF core specification, sec. 3 (model, mesh, build), in an archive by its part naming
  * @example writeFileSync('vent.3mf', await threeMf([{ name: 'vent', mesh }]))
  */
 export async function threeMf(parts: readonly Part[]): Promise<Uint8Array> {

@@ -147,7 +147,7 @@ function preferences(sheets: readonly Sheet[]): readonly (readonly number[])[] {
  * @neglects defects of a sheet, the order in which heavy sheets are handled
  * @returns sheets with parts, cuts in their order and offcuts, or which part fits no sheet
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `unknown-field`, `inconsistent`
- * @source guillotine cutting with several orders, choices and splits, a common method; own tree of cuts
+ * @source own derivation: guillotine cutting with several orders, choices and splits, a common method; own tree of cuts
  * @example nest({ parts: [{ name: 'side', length: '400 mm', width: '300 mm', count: 2 }], sheets: [{ length: '2500 mm', width: '1250 mm' }], kerf: '3 mm' })
  */
 export function nest(input: NestInput): Nesting | Impossible {

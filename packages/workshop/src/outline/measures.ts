@@ -29,7 +29,7 @@ export const perimeterOf = (outline: Outline): number =>
  * @symbol x_i, y_i corners, m
  * @symbol A area, m²
  * @validity figures whose sides do not cross
- * @source Green's theorem on a polygon
+ * @source own derivation: Green's theorem on a polygon
  * @example centroidOf([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]]) // [0.15, 0.1]
  */
 export function centroidOf(outline: Outline): PlanePoint {
@@ -47,7 +47,13 @@ export function centroidOf(outline: Outline): PlanePoint {
   return [originX + x / sixfold, originY + y / sixfold];
 }
 
-/** The least rectangle along the axes that holds a figure. */
+/**
+ * The least rectangle along the axes that holds a figure, by its lower left and its upper right corner, m.
+ *
+ * @validity figures with at least one corner
+ * @source own derivation: the least and the greatest coordinate along each axis
+ * @example boundsOf([[0, 0], [0.3, 0], [0.1, 0.2]]) // [[0, 0], [0.3, 0.2]]
+ */
 export function boundsOf(outline: Outline): readonly [least: PlanePoint, greatest: PlanePoint] {
   let [left, low] = outline[0]!;
   let [right, high] = outline[0]!;

@@ -11,7 +11,7 @@ export type Outline = readonly PlanePoint[];
  *
  * @symbol x_i, y_i corners, m
  * @validity figures whose sides do not cross
- * @source Green's theorem on a polygon
+ * @source own derivation: Green's theorem on a polygon
  * @example areaOf([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]]) // 0.06
  */
 export function areaOf(outline: Outline): number {

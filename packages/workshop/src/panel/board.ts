@@ -116,7 +116,7 @@ export const boardField: Field<Board> = {
  * @symbol \nu `poissonRatio`
  * @validity boards that are even over their thickness, or whose bending modulus was measured
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `inconsistent`
- * @source elasticity of a plate with three planes of symmetry; the shear modulus that is left out as a mean
+ * @source own derivation: elasticity of a plate with three planes of symmetry; the shear modulus that is left out as a mean
  * @example board({ name: 'bamboo board', density: '700 kg/m³', modulusAlong: '9 GPa' })
  */
 export function board(input: BoardInput): Board {

@@ -76,7 +76,7 @@ const quoted = (text: string): string => (/[",\n\r]/.test(text) ? `"${text.repla
  * The cut list as comma-separated values, with units in the first line, lengths in millimetres.
  *
  * @validity as the rows
- * @source rfc4180 section 2
+ * @source own derivation: rfc4180 section 2
  * @example cutListCsv(cutList(box)) // 'piece,count,length (mm),…'
  */
 export function cutListCsv(rows: readonly CutListRow[]): string {

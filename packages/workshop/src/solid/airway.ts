@@ -24,7 +24,7 @@ const usualSlices = 120;
  *
  * @validity vents that `ventSolid` makes; a plane across one leg may cut others, which are left out
  * @throws InputError nothing of its own
- * @source the area within the line in which a plane cuts the inner wall, by Green's theorem
+ * @source own derivation: the area within the line in which a plane cuts the inner wall, by Green's theorem
  * @example airwayOf(vent).areas[100] // π (35 mm)², to rounding
  */
 export function airwayOf({ mesh, drawing }: VentSolid, slices: number = usualSlices): Airway {

@@ -33,7 +33,7 @@ export interface Flare {
  * @symbol x, y distance from the throat and widening, m
  * @validity exact geometry; its end correction is core's `flared`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
- * @source the circle
+ * @source own derivation: the circle
  * @example roundFlare({ radius: '20 mm' }).widening // 0.02
  */
 export function roundFlare(input: { readonly radius: LengthInput }): Flare {
@@ -64,7 +64,7 @@ const sizesShape = { depth: positive('length'), widening: positive('length') };
  * @symbol x, y distance from the throat and widening there, m
  * @validity exact geometry
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
- * @source the ellipse
+ * @source own derivation: the ellipse
  * @example ellipticFlare({ depth: '40 mm', widening: '20 mm' }).curve(1) // [0.04, 0.02]
  */
 export function ellipticFlare(input: FlareSizes): Flare {
@@ -90,7 +90,7 @@ const ellipse = (depth: number, widening: number): Flare => ({
  * @symbol x, y distance from the throat and widening there, m
  * @validity exact geometry
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
- * @source the exponential function, less its tangent, so that no edge is left at the throat
+ * @source own derivation: the exponential function, less its tangent, so that no edge is left at the throat
  * @example exponentialFlare({ depth: '40 mm', widening: '20 mm' }).curve(0.5) // [0.02, 0.0018]
  */
 export function exponentialFlare(input: FlareSizes): Flare {
@@ -113,7 +113,7 @@ const RATE = 4;
  *
  * @validity points that lead from the throat, [0, 0], outwards and never back
  * @throws InputError `empty`, `not-finite`, `unsorted`
- * @source the straight line
+ * @source own derivation: the straight line
  * @example flareThrough([[0, 0], [0.01, 0.002], [0.02, 0.01]]).depth // 0.02
  */
 export function flareThrough(points: readonly PlanePoint[]): Flare {

@@ -68,7 +68,7 @@ export const usualCover = 5e-3;
  * @validity round holes
  * @returns a hole, or why there is none: `no-saw-wide-enough`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
- * @source the least of the diameters that leave the play; play and cover are common practice
+ * @source own derivation: the least of the diameters that leave the play; play and cover are common practice
  * @example holeBySaw({ through: '76 mm', saws: ['68 mm', '76 mm', '83 mm'] }) // diameter 0.083, flangeDiameter 0.093
  */
 export function holeBySaw(input: HoleBySawInput): HoleBySaw | Impossible {
