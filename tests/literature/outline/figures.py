@@ -54,6 +54,7 @@ def convex():
         "greatest": corners.max(axis=0).tolist(),
         "within": inner.volume,
         "around": inner.area,
+        "middleWithin": centroid(inner.points[inner.vertices]).tolist(),
     }
 
 
@@ -83,7 +84,8 @@ def step(across, up, front, reach, t):
 def arc(radius, angle, deviation):
     """The area of a sector by quadrature of its circle."""
     area, _ = quad(lambda direction: radius**2 / 2, 0, angle)
-    return {"radius": radius, "angle": angle, "deviation": deviation, "area": area}
+    end = [radius * np.cos(angle), radius * np.sin(angle)]
+    return {"end": end, "radius": radius, "angle": angle, "deviation": deviation, "area": area}
 
 
 print(

@@ -124,6 +124,17 @@ check('outline.inset-area', {
   tolerance: { relative: 1e-10, why: 'corners of the intersection to 1e-12' },
 });
 
+check('outline.inset-centroid', {
+  ...base,
+  formula: 'outline/insetOf',
+  source: scipy('the same; centroid of a triangulation of its hull'),
+  given: {},
+  got: () => convex.flatMap((row) => centroidOf(within(figure(row), row.thickness))),
+  expected: convex.flatMap((row) => row.middleWithin),
+  unit: 'm',
+  tolerance: { relative: 1e-10, why: 'corners of the intersection to 1e-12' },
+});
+
 check('outline.inset-perimeter', {
   ...base,
   formula: 'outline/insetOf',
@@ -144,6 +155,20 @@ check('outline.inset-step', {
   expected: steps.map((row) => row.within),
   unit: 'm²',
   tolerance: exact,
+});
+
+check('outline.arc-end', {
+  ...base,
+  formula: 'outline/arcCorners',
+  source: scipy('the point of the circle at which the arc ends'),
+  given: {},
+  got: () =>
+    arcs.flatMap(
+      ({ radius, angle, deviation }) => arcCorners({ centre: [0, 0], radius, from: 0, to: angle }, deviation).at(-1)!,
+    ),
+  expected: arcs.flatMap(({ end }) => end),
+  unit: 'm',
+  tolerance: { absolute: 1e-3, why: 'a corner is at most as far outside the circle as is asked for' },
 });
 
 check('outline.arc-area', {

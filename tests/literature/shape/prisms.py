@@ -12,7 +12,7 @@ import numpy as np
 import scipy
 from scipy.integrate import quad
 from scipy.optimize import brentq, differential_evolution
-from scipy.spatial import ConvexHull, HalfspaceIntersection
+from scipy.spatial import ConvexHull, Delaunay, HalfspaceIntersection
 
 
 def solid(section, length):
@@ -27,6 +27,13 @@ def convex(section, length, t, name, sizes):
     behind[:, 3] += t
     middle = hull.points.mean(axis=0)
     inside = ConvexHull(HalfspaceIntersection(behind, middle).intersections)
+    corners = hull.points[np.abs(hull.points[:, 2]) < 1e-12][:, :2]
+    flat = ConvexHull(corners)
+    corners = corners[flat.vertices]
+    triangles = corners[Delaunay(corners).simplices]
+    (a, b, c) = (triangles[:, k] for k in range(3))
+    areas = np.abs((b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]) / 2
+    lengths = np.hypot(*(np.roll(corners, -1, axis=0) - corners).T)
     sides = {tuple(p[:2]): p[:2] for p in planes if abs(p[2]) < 0.5}
     normals = np.array(sorted(sides.values(), key=lambda n: np.arctan2(n[1], n[0])))
     between = [np.pi - np.arccos(np.clip(a @ b, -1, 1)) for a, b in zip(normals, np.roll(normals, -1, axis=0))]
@@ -37,6 +44,9 @@ def convex(section, length, t, name, sizes):
         "thickness": t,
         "outer": hull.volume,
         "inner": inside.volume,
+        "middle": ((areas[:, None] * triangles.mean(axis=1)).sum(axis=0) / areas.sum()).tolist(),
+        # The panels along the axis lie between those across it.
+        "panels": sorted([length - 2 * t] * len(corners) + lengths.tolist() + 2 * np.ptp(corners, axis=0).tolist()),
         "halves": sorted(angle / 2 for angle in between),
     }
 
@@ -50,7 +60,7 @@ def corner(across, up, length, t):
     return convex([(0, up), (across, 0), (across, up)], length, t, "corner", {"across": across, "up": up})
 
 
-def strips(name, sizes, length, t, outer, inner):
+def strips(name, sizes, length, t, outer, inner, middle):
     """Sections as strips between exact curves: lists of (from, to, height)."""
 
     def area(parts):
@@ -63,6 +73,7 @@ def strips(name, sizes, length, t, outer, inner):
         "thickness": t,
         "outer": area(outer) * length,
         "inner": area(inner) * (length - 2 * t),
+        "middle": middle,
     }
 
 
@@ -71,7 +82,7 @@ def cylinder(d, length, t):
         # By the angle, so that the integrand is smooth at the rim.
         return [(-np.pi / 2, np.pi / 2, lambda a: 2 * (r * np.cos(a)) ** 2)]
 
-    return strips("cylinder", {"diameter": d}, length, t, circle(d / 2), circle(d / 2 - t))
+    return strips("cylinder", {"diameter": d}, length, t, circle(d / 2), circle(d / 2 - t), [d / 2, d / 2])
 
 
 def quarter(r, length, t):
@@ -79,13 +90,26 @@ def quarter(r, length, t):
     R = r - t
     most = np.arcsin(t / R)
     inner = [(most, np.pi / 2 - most, lambda a: R * np.cos(a) * max(0.0, R * np.cos(a) - t))]
-    return strips("quarterRound", {"radius": r}, length, t, [(0, np.pi / 2, lambda a: (r * np.cos(a)) ** 2)], inner)
+    area, moment = quad(lambda x: np.sqrt(r**2 - x**2), 0, r)[0], quad(lambda x: x * np.sqrt(r**2 - x**2), 0, r)[0]
+    middle = r - moment / area
+    return strips("quarterRound", {"radius": r}, length, t, [(0, np.pi / 2, lambda a: (r * np.cos(a)) ** 2)], inner, [middle, middle])
+
+
+def middle_of(parts, floors):
+    """The centroid of strips that stand on floors."""
+    area = across = upwards = 0
+    for (low, high, height), floor in zip(parts, floors):
+        under = floor if callable(floor) else lambda x: 0
+        area += quad(height, low, high, epsabs=1e-14)[0]
+        across += quad(lambda x: x * height(x), low, high, epsabs=1e-14)[0]
+        upwards += quad(lambda x: height(x) * (under(x) + height(x) / 2), low, high, epsabs=1e-14)[0]
+    return [across / area, upwards / area]
 
 
 def seat(across, up, front, reach, length, t):
     outer = [(0, reach, lambda x: front), (reach, across, lambda x: up)]
     inner = [(t, reach + t, lambda x: front - 2 * t), (reach + t, across - t, lambda x: up - 2 * t)]
-    return strips("underSeat", {"across": across, "up": up, "front": front, "step": reach}, length, t, outer, inner)
+    return strips("underSeat", {"across": across, "up": up, "front": front, "step": reach}, length, t, outer, inner, middle_of(outer, [0, 0, 0]))
 
 
 def arch(across, up, r, length, t):
@@ -98,7 +122,7 @@ def arch(across, up, r, length, t):
     rise = across - np.sqrt(R**2 - t**2)
     outer = [(0, start, lambda x: up), (start, across, lambda x: up - floor(x, r))]
     inner = [(t, rise, lambda x: up - 2 * t), (rise, across - t, lambda x: up - t - floor(x, R))]
-    return strips("wheelArch", {"across": across, "up": up, "arch": r}, length, t, outer, inner)
+    return strips("wheelArch", {"across": across, "up": up, "arch": r}, length, t, outer, inner, middle_of(outer, [0, lambda x: floor(x, r)]))
 
 
 def stack(t):

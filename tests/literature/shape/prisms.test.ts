@@ -1,6 +1,7 @@
 import { standardAir } from '@airspring/core/air';
 import { type Length, si } from '@airspring/core/quantity';
 import { innerVolumeFor, netVolumeWithin } from '@airspring/core/space';
+import { centroidOf, type Outline } from '@airspring/workshop/outline';
 import {
   type BoxShape,
   boxModes,
@@ -39,8 +40,11 @@ const makers = { wedge, corner, cylinder, quarterRound, underSeat, wheelArch } a
   string,
   (sizes: Record<string, Length>) => Section
 >;
-const shapeOf = ({ name, sizes, length, thickness }: Row): BoxShape => {
-  const section = makers[name]!(Object.fromEntries(Object.entries(sizes).map(([size, value]) => [size, m(value)])));
+const sectionOf = ({ name, sizes }: Row): Section =>
+  makers[name]!(Object.fromEntries(Object.entries(sizes).map(([size, value]) => [size, m(value)])));
+const shapeOf = (row: Row): BoxShape => {
+  const { length, thickness } = row;
+  const section = sectionOf(row);
   const shape = boxShape({ along: 'width', outer: { ...section, length: m(length) }, thickness: m(thickness) });
   if (!shape.ok) throw new Error(JSON.stringify(shape.because));
   return shape;
@@ -62,7 +66,28 @@ for (const name of Object.keys(makers)) {
     unit: 'm³',
     tolerance: isFlat ? exact : { relative: 1e-9, why: 'quadrature; the sides have the area of the sector' },
   });
+  check(`shape.middle-${name}`, {
+    ...base,
+    formula: `shape/${name}`,
+    source: scipy('centroid of the section, by triangles and by quadrature over strips'),
+    given: {},
+    got: () => rows.flatMap((row) => centroidOf(sectionOf(row).outline as Outline)),
+    expected: rows.flatMap(({ middle }) => middle),
+    unit: 'm',
+    tolerance: isFlat ? exact : { relative: 3e-4, why: 'sides no farther than 0.1 mm from an arc' },
+  });
 }
+
+check('shape.outer-centroid', {
+  ...base,
+  formula: 'shape/boxShape',
+  source: scipy('centroid of the section, by triangles and by quadrature over strips'),
+  given: {},
+  got: () => flat.flatMap((row) => centroidOf(shapeOf(row).outer[0]!.outline)),
+  expected: flat.flatMap(({ middle }) => middle),
+  unit: 'm',
+  tolerance: exact,
+});
 
 for (const [formula, got, expected] of [
   ['outerVolumeOf', outerVolumeOf, 'outer'],
@@ -99,6 +124,25 @@ const tower = () => {
   if (!shape.ok) throw new Error(JSON.stringify(shape.because));
   return shape;
 };
+
+check('shape.panel-sizes', {
+  ...base,
+  formula: 'shape/panelsOf',
+  source: scipy('sides of the hull of the section, and the length between the panels across'),
+  given: {},
+  got: () =>
+    flat
+      .filter(({ panels }) => panels !== undefined)
+      .flatMap((row) => {
+        const sizes = panelsOf(shapeOf(row)).flatMap(({ outline }) =>
+          [0, 1].map((k) => Math.max(...outline.map((at) => at[k]!))),
+        );
+        return sizes.sort((a, b) => a - b);
+      }),
+  expected: flat.flatMap(({ panels }) => panels ?? []),
+  unit: 'm',
+  tolerance: exact,
+});
 
 check('shape.stack', {
   ...base,
@@ -253,6 +297,21 @@ check('shape.modes-along', {
   expected: [1, 2, 3, 4].map((n) => (n * standardAir.speedOfSound) / (2 * 0.564)),
   unit: 'Hz',
   tolerance: { relative: 1e-12, why: 'double precision' },
+});
+
+check('shape.modes-order', {
+  formula: 'shape/boxModes',
+  source: {
+    key: 'morse1968',
+    locator: 'normal modes between two parallel walls: half waves along the axis, here the width',
+  },
+  status: 'derived',
+  kind: 'standard',
+  given: {},
+  got: () => boxModes(shapeOf(prisms[0]!), '0.7 kHz').modes.flatMap(({ order }) => order),
+  expected: [1, 0, 0, 2, 0, 0],
+  unit: '1',
+  tolerance: { absolute: 1e-12, why: 'whole numbers' },
 });
 
 check('shape.spread', {
