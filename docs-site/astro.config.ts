@@ -89,7 +89,7 @@ export default defineConfig({
     resolve: { conditions: [...conditions, 'browser', 'development|production'] },
     ssr: {
       resolve: { conditions: [...conditions, 'node', 'development|production'] },
-      noExternal: ['airspring', '@airspring/core', '@airspring/transient'],
+      noExternal: ['airspring', '@airspring/core', '@airspring/transient', '@airspring/workshop'],
     },
     worker: { format: 'es' },
     // Scripts stay files of their own: the server forbids inline ones.

@@ -23,6 +23,6 @@ describe.each(names)('%s', (name) => {
   test('asks for nothing that the page does not have', () => {
     const code = readFileSync(new URL(`${name}.ts`, folder), 'utf8');
     for (const [, from] of code.matchAll(/from '([^']+)'/g))
-      expect(from).toMatch(/^(@airspring\/(core|transient)\/[a-z]+|airspring)$/);
+      expect(from).toMatch(/^(@airspring\/(core|transient|workshop)\/[a-z]+|airspring)$/);
   });
 });

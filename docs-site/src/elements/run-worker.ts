@@ -26,6 +26,8 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/transient/signal': () => import('@airspring/transient/signal'),
   '@airspring/transient/simulation': () => import('@airspring/transient/simulation'),
   '@airspring/transient/timeline': () => import('@airspring/transient/timeline'),
+  '@airspring/workshop/outline': () => import('@airspring/workshop/outline'),
+  '@airspring/workshop/shape': () => import('@airspring/workshop/shape'),
   airspring: () => import('airspring'),
 };
 

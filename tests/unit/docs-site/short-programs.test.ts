@@ -12,6 +12,7 @@ const numbersIn = (text: string): readonly string[] => text.replaceAll('\u00a0',
 
 test.each([
   'start',
+  'worked-examples/a-box-that-is-no-box',
   'worked-examples/band-pass',
   'worked-examples/deeper-or-louder',
   'worked-examples/how-long-a-pipe',
