@@ -3,9 +3,9 @@ import type { BoxShape } from '@airspring/workshop/shape';
 import { html, type Markup } from '../html.js';
 
 /** Width of the drawing, and the least margins around it for words, px. */
-const WIDTH = 648;
-const TALLEST = 230;
-const [LEFT, BELOW, GAP] = [64, 44, 90];
+const WIDTH = 480;
+const TALLEST = 170;
+const [LEFT, BELOW, GAP] = [64, 44, 40];
 
 const px = (value: number): string => value.toFixed(1);
 const mm = (length: number): string => format('length', si('length', length), 'mm');
@@ -28,7 +28,7 @@ export function drawWedge({ outer, inner, ends }: BoxShape, top: Length, label: 
   const across = Math.max(...outline.map(([x]) => x));
   const up = Math.max(...outline.map(([, y]) => y));
   const scale = Math.min(TALLEST / up, (WIDTH - LEFT - GAP - 8) / (across + length));
-  const high = up * scale + 30;
+  const high = up * scale + 46;
   const section = (points: Flat): Flat => points.map(([x, y]) => [LEFT + x * scale, high - y * scale]);
   const begin = LEFT + across * scale + GAP;
   const front = (x: number, y: number): readonly [number, number] => [begin + x * scale, high - y * scale];
@@ -45,6 +45,6 @@ export function drawWedge({ outer, inner, ends }: BoxShape, top: Length, label: 
     return html`<path class="joint" d="M${px(ox)} ${px(oy)}L${px(ix)} ${px(iy)}"/>`;
   });
   const right = begin + length * scale;
-  return html`<svg class="drawing wedge" viewBox="0 0 ${WIDTH} ${px(height)}" width="${WIDTH}" height="${px(height)}" role="img" aria-label="${label}"><path class="wood" fill-rule="evenodd" d="${path(section(outline))}${path(section(air.outline))}"/>${joints}<path class="edge" d="${path(rectangle(0, 0, length, up))}"/><path class="behind" d="${path(rectangle(ends, ends, length - 2 * ends, up - 2 * ends))}"/>${dimension([LEFT, floor], [LEFT + across * scale, floor], mm(across))}${dimension([LEFT - 10, high], [LEFT - 10, high - up * scale], mm(up))}<text x="${px(LEFT + (top * scale) / 2)}" y="${px(high - up * scale - 8)}" text-anchor="middle">${mm(top)}</text>${dimension([begin, floor], [right, floor], mm(length))}<text class="view" x="${px(LEFT)}" y="12">section, from the left</text><text class="view" x="${px(begin)}" y="12">front</text></svg>`
+  return html`<svg class="drawing wedge" viewBox="0 0 ${WIDTH} ${px(height)}" width="${WIDTH}" height="${px(height)}" role="img" aria-label="${label}"><path class="wood" fill-rule="evenodd" d="${path(section(outline))}${path(section(air.outline))}"/>${joints}<path class="edge" d="${path(rectangle(0, 0, length, up))}"/><path class="behind" d="${path(rectangle(ends, ends, length - 2 * ends, up - 2 * ends))}"/>${dimension([LEFT, floor], [LEFT + across * scale, floor], mm(across))}${dimension([LEFT - 10, high], [LEFT - 10, high - up * scale], mm(up))}<text x="${px(LEFT + (top * scale) / 2)}" y="${px(high - up * scale - 8)}" text-anchor="middle">${mm(top)}</text>${dimension([begin, floor], [right, floor], mm(length))}<text class="view" x="${px(LEFT)}" y="12">section</text><text class="view" x="${px(begin)}" y="12">front</text></svg>`
     .markup;
 }
