@@ -4,7 +4,6 @@ import {
   board,
   butt,
   cutList,
-  cutListCsv,
   cutoutOf,
   mitre,
   type PanelBox,
@@ -86,23 +85,6 @@ check('panel.list.butt', {
   tolerance: exact,
 });
 
-check('panel.list.csv', {
-  ...base,
-  formula: 'panel/cutListCsv',
-  source: byPython('all sizes of the list in millimetres: the area of the sides from the text'),
-  given: rows(boxes),
-  got: ({ row }) => {
-    const line = cutListCsv(cutList(made(row)))
-      .split('\r\n')
-      .find((one) => one.startsWith('left'))!;
-    const [, , length, width] = line.split(',').map(Number);
-    return length! * width! * 1e-6;
-  },
-  expected: boxes.map(({ buttSide: [up, deep] }) => up! * deep!),
-  unit: 'm²',
-  tolerance: exact,
-});
-
 check('panel.brace.window', {
   ...base,
   formula: 'panel/windowBrace',
@@ -163,6 +145,107 @@ check('panel.cutout.place', {
     return cutoutOf({ part: 'driver', face: 'left', form: 'circle', diameter: m(0.1), centre }).across as number;
   },
   expected: [0.1, 0.15, 0.2],
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('panel.brace.window-place', {
+  ...base,
+  formula: 'panel/windowBrace',
+  source: byPython('the far corner of the opening: the space less the border'),
+  given: rows(windows),
+  got: ({ row }) => {
+    const { space, border } = windows[row]!;
+    const brace = windowBrace({ border: m(border) })([space[0]!, space[1]!])!;
+    return brace.windows[0]!.greatest[0] + brace.windows[0]!.cornerRadius + brace.greatest[1];
+  },
+  expected: windows.map(({ space, border }) => space[0]! - border + border / 4 + space[1]!),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('panel.brace.shelf-place', {
+  ...base,
+  formula: 'panel/shelf',
+  source: byPython('the shelf ends at the upper side of the space'),
+  given: rows(windows),
+  got: ({ row }) => {
+    const { space, border } = windows[row]!;
+    return shelf({ reach: m(border) })([space[0]!, space[1]!])!.greatest[1];
+  },
+  expected: windows.map(({ space }) => space[1]!),
+  unit: 'm',
+  tolerance: exact,
+});
+
+check('panel.box.inside', {
+  ...base,
+  formula: 'panel/panelBox',
+  source: byPython('the inner cuboid: the outer one less its walls'),
+  given: rows(boxes),
+  got: ({ row }) => {
+    const { width, height, depth } = made(row).inner;
+    return width * height * depth;
+  },
+  expected: boxes.map(({ outer: [w, h, d], walls: around }) => w! * h! * d! - around),
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('panel.box.pieces', {
+  ...base,
+  formula: 'panel/panelBox',
+  source: byPython('boards of butt joints are cuboids: width, height and thickness multiplied'),
+  given: rows(boxes),
+  got: ({ row }) => made(row).pieces.reduce((sum, { width, height, thickness }) => sum + width * height * thickness, 0),
+  expected: walls,
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('panel.box.mitre', {
+  ...base,
+  formula: 'panel/panelBox',
+  source: byPython('panels of one thickness meet at 45°, on four edges of each'),
+  given: rows(boxes),
+  got: ({ row }) =>
+    made(row, mitre).pieces.reduce(
+      (sum, { edges }) =>
+        sum +
+        Object.values(edges).reduce(
+          (all, { cuts }) => all + cuts.reduce((one, cut) => one + (cut.form === 'bevel' ? cut.angle : 0), 0),
+          0,
+        ),
+      0,
+    ),
+  expected: boxes.map(() => 6 * 4 * (Math.PI / 4)),
+  unit: 'rad',
+  tolerance: exact,
+});
+
+check('panel.list.volume', {
+  ...base,
+  formula: 'panel/cutList',
+  source: byPython('rows of a box of butt joints, multiplied'),
+  given: rows(boxes),
+  got: ({ row }) =>
+    cutList(made(row)).reduce((sum, one) => sum + one.count * one.length * one.width * one.thickness, 0),
+  expected: walls,
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('panel.cutout.size', {
+  ...base,
+  formula: 'panel/cutoutOf',
+  source: byPython('the height of its centre and its diameter'),
+  given: { at: { value: [0.1, 0.15, 0.2], unit: 'm' } },
+  got: ({ at }) => {
+    const centre = [m(0), m(0.12), m(at)] as const;
+    const { up, opening } = cutoutOf({ part: 'driver', face: 'left', form: 'circle', diameter: m(at / 2), centre });
+    return (up as number) + ((opening as { diameter: number }).diameter as number);
+  },
+  expected: [0.12 + 0.05, 0.12 + 0.075, 0.12 + 0.1],
   unit: 'm',
   tolerance: exact,
 });

@@ -8,7 +8,6 @@ import {
   exponentialFlare,
   flareThrough,
   holeBySaw,
-  printedTuning,
   roundFlare,
   twoPartVent,
   ventSegments,
@@ -123,7 +122,7 @@ check('solid.air.flared', {
   source: byScipy('discs of two quarter rounds and a cylinder, integrated along the centre line'),
   given: rows(flares),
   got: ({ row }) => {
-    const { areas, length } = airwayOf(flared(row), 2000);
+    const { areas, length } = airwayOf(flared(row), 200);
     return (areas.reduce((sum, area) => sum + area, 0) * length) / areas.length;
   },
   expected: flares.map(({ air }) => air),
@@ -236,16 +235,78 @@ check('solid.two-parts.bore', {
   tolerance: { absolute: 3e-5, why: 'flats of a circle may be 0.01 mm from it' },
 });
 
-check('solid.tuning.printed', {
+check('solid.slice.place', {
   ...base,
-  formula: 'solid/printedTuning',
-  source: byScipy('a straight tube of the drawn area has the drawn tuning'),
+  formula: 'mesh/sliceOf',
+  source: byScipy('the outer circle, seen from 0.2 m beside its middle'),
   given: rows(tubes),
   got: ({ row }) => {
-    const { drawn, printed } = printedTuning({ vent: tube(row), netVolume: '50 L' });
-    return printed / drawn;
+    const plane = { origin: [-0.2, 0, 0.37 * tubes[row]!.length], x: [1, 0, 0], y: [0, 1, 0] } as const;
+    return Math.max(...sliceOf(tube(row).mesh, plane).flatMap((figure) => figure.map(([x]) => x)));
   },
-  expected: tubes.map(() => 1),
-  unit: '1',
-  tolerance: { absolute: 1e-9, why: 'slices of a many-sided bore have the area of its circle' },
+  expected: tubes.map(({ bore, wall }) => 0.2 + bore / 2 + wall),
+  unit: 'm',
+  tolerance: fine,
+});
+
+check('solid.extent.across', {
+  ...base,
+  formula: 'mesh/extentOf',
+  source: byScipy('the outer radius of a tube, to either side, and its longest edge'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const { least, greatest, longest } = extentOf(tube(row).mesh);
+    return 4 * greatest[0] - least[0] + 10 * longest;
+  },
+  expected: tubes.map(({ bore, wall, length }) => 5 * (bore / 2 + wall) + 10 * Math.max(length, bore + 2 * wall)),
+  unit: 'm',
+  tolerance: fine,
+});
+
+check('solid.airway.area', {
+  ...base,
+  formula: 'solid/airwayOf',
+  source: byScipy('the circle of the bore, as solid and as drawing'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const { areas, drawn } = airwayOf(tube(row), 5);
+    return areas[2]! + 3 * drawn[2]!;
+  },
+  expected: tubes.map(({ bore }) => Math.PI * bore ** 2),
+  unit: 'm²',
+  tolerance: exact,
+});
+
+check('solid.segments.volume', {
+  ...base,
+  formula: 'solid/ventSegments',
+  source: byScipy('a tube that the printer takes whole is one piece: the volume between two cylinders'),
+  given: rows(tubes),
+  got: ({ row }) => {
+    const { bore, wall, length } = tubes[row]!;
+    const vent = { diameter: m(bore), wall: m(wall), length: m(length) } as const;
+    const whole = ventSegments({ vent, printer: { width: '700 mm', depth: '700 mm', height: '700 mm' } });
+    return whole.ok ? whole.parts.reduce((sum, { mesh }) => sum + volumeOf(mesh), 0) : Number.NaN;
+  },
+  expected: tubes.map(({ volume }) => volume),
+  unit: 'm³',
+  tolerance: exact,
+});
+
+check('solid.saw.flange', {
+  ...base,
+  formula: 'solid/holeBySaw',
+  source: byScipy('half of what the hole is wider than the part; a flange 5 mm wider on each side'),
+  given: { through: { value: [0.0499, 0.0565, 0.076], unit: 'm' } },
+  got: ({ through }) => {
+    const hole = holeBySaw({ through: m(through), saws: ['51 mm', '57 mm', '76 mm', '83 mm'] });
+    return hole.ok ? 100 * hole.gap + hole.flangeDiameter : Number.NaN;
+  },
+  expected: [
+    [0.0499, 0.051],
+    [0.0565, 0.057],
+    [0.076, 0.083],
+  ].map(([through, saw]) => 50 * (saw! - through!) + saw! + 0.01),
+  unit: 'm',
+  tolerance: exact,
 });
