@@ -1,11 +1,10 @@
-/** All formulas with their worst deviation, and the rows that allow too much. */
-import { isLoose, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
+/** All formulas with their worst deviation. */
+import type { LedgerRow } from '../../../tests/ledger/row.js';
 import { type Fragment, html, table } from '../html.js';
-import { type Audit, noLedger, rowAddress, rowsOf } from './audit.js';
+import { type Audit, noLedger, rowsOf } from './audit.js';
 import { addressOf, type Formula, titleOf } from './formula.js';
 import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
-import { sizeText } from './numbers.js';
 import { allStandings, standingWords } from './standing.js';
 import { breakable, capital, flat } from './words.js';
 import { countText, worstText } from './worst.js';
@@ -21,11 +20,11 @@ export function overviewPage(audit: Audit): string {
     },
     '<p class="answer">Each formula of the library names its source. Each test run compares it with values from outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. This page counts them.</p>',
     audit.ledger
-      ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
+      ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Loose checks](/formulas/loose/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
       : noLedger,
     'A deviation in per cent, or without a unit, is relative to the expected value. A deviation with a unit is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
-    ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas), loose(audit, rows)] : []),
+    ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas)] : []),
   );
 }
 
@@ -48,20 +47,4 @@ function standing(rows: readonly LedgerRow[]): string {
   const lines = kinds.map((kind) => [kind, ...allStandings.map((words) => String(count(kind, words) || '–'))]);
   const heads = ['kind', ...allStandings];
   return `## What the checks rest on\n\nA value read in print or recomputed independently counts as outside. A rule of thumb, an identity or a pinned value does not.\n\n${flat(table('Checks by kind and standing', heads, lines).markup)}`;
-}
-
-function loose(audit: Audit, rows: readonly LedgerRow[]): string {
-  const found = rows.filter(isLoose);
-  if (found.length === 0) return '';
-  const lines = found.map((row): readonly Fragment[] => {
-    const address = rowAddress(row, audit);
-    return [
-      address ? html`<a href="${address}">${row.id}</a>` : row.id,
-      sizeText(row, row.deviation),
-      sizeText(row, toleranceSize(row)),
-      row.tolerance.why,
-    ];
-  });
-  const heads = ['check', 'deviation', 'allowed', 'why so much'];
-  return `## Loose checks\n\nThe tolerance of these checks is more than a hundred times their deviation, or more than a millionth where they meet the value exactly. They would not notice a small error.\n\n${flat(table('Loose checks', heads, lines).markup)}`;
 }

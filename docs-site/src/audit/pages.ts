@@ -4,6 +4,7 @@ import { bibliographyPage } from './bibliography-page.js';
 import { disagreementsPage } from './disagreements-page.js';
 import { familyPage } from './family-page.js';
 import type { Formula } from './formula.js';
+import { loosePage } from './loose-page.js';
 import { overviewPage } from './overview-page.js';
 import { speedPage } from './speed-page.js';
 
@@ -23,6 +24,7 @@ export function pages(audit: Audit): ReadonlyMap<string, string> {
         ] as const,
     ),
     ['formulas/disagreements.md', disagreementsPage(audit)],
+    ['formulas/loose.md', loosePage(audit)],
     ['formulas/speed.md', speedPage(audit.bench)],
     ['bibliography.md', bibliographyPage(audit)],
   ]);
