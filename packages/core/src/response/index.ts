@@ -35,6 +35,7 @@ export {
   greatestGradient,
   levelGradient,
 } from './gradient.js';
+/** How does the end of a band change with every number of the network? */
 export { cutoffGradient, lowerEndGradient } from './cutoff-gradient.js';
 /** What does a system do at a drive at which its vent loses? */
 export { type AtLevel, type AtLevelKernel, type AtLevelOptions, compileAtLevel, respondAtLevel } from './at-level.js';
