@@ -1,4 +1,5 @@
 import type { Air } from '../air/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
 import type { FlowLoss } from './flow-loss.js';
 
@@ -35,6 +36,17 @@ const LEAST_REYNOLDS = 2300;
 export const turbulentFriction = (reynolds: number, relativeRoughness: number): number =>
   (-1.8 * Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2;
 
+/** Greatest height of the roughness over the diameter, up to which the friction factor was measured. */
+const ROUGHEST = 0.05;
+
+/** The fault of a roughness for which there is no friction factor. */
+export function unlessSmooth(path: string, diameter: number, roughness = 0): Fault[] {
+  if (roughness <= ROUGHEST * diameter * (1 + 1e-9)) return [];
+  const expected = `at most a twentieth of the diameter, ${ROUGHEST * diameter} m`;
+  const remedy = 'Give narrower sizes of a vent with walls that rough.';
+  return [{ code: 'out-of-range', path, got: roughness, expected, remedy }];
+}
+
 /** {@link turbulentWall} for numbers in m that were read before. */
 export function turbulentWallOf(diameter: number, length: number, roughness = 0): FlowLoss {
   const slenderness = length / diameter;
@@ -64,7 +76,7 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
  *
  * The two parts are equal where $\hat u\delta/\nu = 3\pi/f$, which is 471 for f = 0.02. Turbulence was seen to begin at 500 to 550.
  *
- * @validity a duct that is wide compared with the layer at its walls
+ * @validity a duct that is wide compared with the layer at its walls; a roughness of at most a twentieth of the diameter
  * @neglects that the turbulence lags behind the flow; what lies between laminar and turbulent
  * @returns a {@link FlowLoss}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
@@ -73,5 +85,6 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
  */
 export function turbulentWall(input: TurbulentWallInput): FlowLoss {
   const { diameter, length, roughness } = readFields('wall', input, shape);
+  refuse(unlessSmooth('wall.roughness', diameter, roughness));
   return turbulentWallOf(diameter, length, roughness);
 }
