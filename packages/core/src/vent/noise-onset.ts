@@ -10,6 +10,7 @@ import {
   readFieldsInto,
   si,
 } from '../quantity/index.js';
+import { onsetsAt } from './onsets-at.js';
 import { sidesOf } from './opening-size.js';
 import { geometry, openingField, type VentInput, type VentSection } from './vent-input.js';
 
@@ -151,7 +152,8 @@ const shape = { ...section, frequency: positive('frequency'), airSpeedPeak: notN
  * @validity the ends of the vent as sharp as printed ones or rounder: wide rounded ends stay quiet longer
  * @neglects resonances of the pipe that a whistle can lock to; the music, which masks; where the listener sits
  * @returns a verdict, and the onsets in the order in which they are reached
- * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`; `empty` and
+ *   `inconsistent` also for no onset, and for one that tells no speed
  * @source holman2005 formation of jets; peters1993 open ends; hino1976 turbulence; salvatti2002 recommended speed
  * @example ventNoise({ vent: { diameter: '75 mm' }, frequency: '30 Hz', airSpeedPeak: '3 m/s' }).verdict // 'quiet'
  */
@@ -165,9 +167,10 @@ export function ventNoise(
   refuse(faults);
   const medium = readAir(air);
   const { frequency, airSpeedPeak } = read!;
+  const reached = onsetsAt(onsets, form!.inner, medium);
   const told = onsets
-    .map((onset) => {
-      const speed = onsetSpeed(onset.at(form!.inner, medium), frequency, medium);
+    .map((onset, i) => {
+      const speed = onsetSpeed(reached[i]!, frequency, medium);
       return { onset, airSpeedPeak: si('airSpeedPeak', speed), passed: airSpeedPeak > speed };
     })
     .sort((a, b) => a.airSpeedPeak - b.airSpeedPeak);
