@@ -8,7 +8,7 @@ import {
   type VentInput,
   type VentSection,
 } from '../vent/index.js';
-import { onsetsAt } from '../vent/onsets-at.js';
+import { onsetsAt } from '../vent/onset.js';
 import type { Limit } from './limit.js';
 
 export interface QuietOptions {

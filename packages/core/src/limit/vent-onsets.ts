@@ -6,7 +6,7 @@ import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
-import { onsetsAt } from '../vent/onsets-at.js';
+import { onsetsAt } from '../vent/onset.js';
 
 export interface VentOnsetOptions {
   /** What the vent loses by its speed; default nothing. With a loss it takes more drive to reach a speed. */

@@ -10,24 +10,9 @@ import {
   readFieldsInto,
   si,
 } from '../quantity/index.js';
-import { onsetsAt } from './onsets-at.js';
+import { type NoiseOnset, type OnsetAt, onsetsAt } from './onset.js';
 import { sidesOf } from './opening-size.js';
 import { geometry, openingField, type VentInput, type VentSection } from './vent-input.js';
-
-/** From where on air in a vent may be heard: it moves farther than this, or faster, or its layer at the walls turns turbulent. */
-export type OnsetAt =
-  | { readonly displacementPeak: number }
-  | { readonly airSpeedPeak: number }
-  | { readonly boundaryReynolds: number };
-
-/** A published onset of separation, turbulence or noise, as a value. Your own is used as ours are. */
-export interface NoiseOnset {
-  readonly name: string;
-  /** What was published, and how well it is known, in words for the reader. */
-  readonly basis: string;
-  readonly sources: readonly string[];
-  readonly at: (opening: Opening, air: Air) => OnsetAt;
-}
 
 /** holman2005: mean speed of the outward stroke over ω d, at which the vortex of a stroke escapes. The mean of a half sine is 2/π. */
 const jetOf = ({ radius, ...opening }: Opening): number => {

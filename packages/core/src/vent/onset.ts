@@ -1,7 +1,21 @@
 import type { Air } from '../air/index.js';
 import type { Opening } from '../duct/index.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { NoiseOnset, OnsetAt } from './noise-onset.js';
+
+/** From where on air in a vent may be heard: it moves farther than this, or faster, or its layer at the walls turns turbulent. */
+export type OnsetAt =
+  | { readonly displacementPeak: number }
+  | { readonly airSpeedPeak: number }
+  | { readonly boundaryReynolds: number };
+
+/** A published onset of separation, turbulence or noise, as a value. Your own is used as ours are. */
+export interface NoiseOnset {
+  readonly name: string;
+  /** What was published, and how well it is known, in words for the reader. */
+  readonly basis: string;
+  readonly sources: readonly string[];
+  readonly at: (opening: Opening, air: Air) => OnsetAt;
+}
 
 const numbers = ['displacementPeak', 'airSpeedPeak', 'boundaryReynolds'] as const;
 
