@@ -1,7 +1,8 @@
 /** What a vent loses, by its shape: more of what loses never loses less, and the same vent twice over loses the same. */
 import { standardAir } from '@airspring/core/air';
-import { bendLoss } from '@airspring/core/duct';
+import { bendLoss, turbulentWall } from '@airspring/core/duct';
 import { isInputError } from '@airspring/core/fault';
+import { flowLossLaws } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
 import { ventLoss } from '@airspring/core/vent';
 import { fc, test } from '@fast-check/vitest';
@@ -37,7 +38,7 @@ test.prop([between(0.5, 5), between(0.01, 5), between(0.01, 5)])(
   },
 );
 
-test.prop([between(0, 0.2), between(0, 0.2), between(0.1, 60), between(5, 200)])(
+test.prop([between(1e-4, 0.2), between(1e-4, 0.2), between(0.1, 60), between(5, 200)])(
   'rougher walls never lose less, and where the formula ends they are refused',
   (one, other, speed, frequency) => {
     const lost = (ratio: number): number | 'refused' => {
@@ -52,5 +53,16 @@ test.prop([between(0, 0.2), between(0, 0.2), between(0.1, 60), between(5, 200)])
     const [less, more] = [lost(Math.min(one, other)), lost(Math.max(one, other))];
     if (Math.max(one, other) > 0.051) expect(more).toBe('refused');
     if (less !== 'refused' && more !== 'refused') expect(more).toBeGreaterThanOrEqual(less * (1 - 1e-12));
+  },
+);
+
+test.prop([between(0.001, 0.3), between(0.5, 20), between(0.002, 0.05)])(
+  'what walls and ends lose obeys the laws of a loss in the narrowest tube as in the widest',
+  (diameter, slenderness, roughness) => {
+    const vent = { diameter: metres(diameter), length: metres(slenderness * diameter) };
+    const walls = turbulentWall({ ...vent, roughness: metres(roughness * diameter) });
+    const { low, nominal, high } = ventLoss({ vent, roughness: metres(roughness * diameter) });
+    for (const loss of [walls, low, nominal, high])
+      expect(flowLossLaws(loss).filter(({ holds }) => !holds)).toEqual([]);
   },
 );

@@ -14,7 +14,10 @@ export interface TurbulentWallInput {
 
 const shape = { diameter: positive('length'), length: positive('length'), roughness: optional(notNegative('length')) };
 
-/** Below this Reynolds number pipe flow is laminar: where the fit of the turbulent one would have no meaning. */
+/**
+ * Below this Reynolds number steady flow is laminar, and the fit of the turbulent one has no meaning: the friction factor stays as it is
+ * there. The pressure then rises without a jump, and is nothing as long as the laminar layer takes more.
+ */
 const LEAST_REYNOLDS = 2300;
 
 /**
@@ -51,8 +54,7 @@ export function unlessSmooth(path: string, diameter: number, roughness = 0): Fau
 export function turbulentWallOf(diameter: number, length: number, roughness = 0): FlowLoss {
   const slenderness = length / diameter;
   const resistance = (speed: number, frequency: number, { density, viscosity }: Air): number => {
-    const reynolds = (density * speed * diameter) / viscosity;
-    if (!(reynolds > LEAST_REYNOLDS)) return 0;
+    const reynolds = Math.max((density * speed * diameter) / viscosity, LEAST_REYNOLDS);
     const turbulent =
       (4 / (3 * Math.PI)) * density * turbulentFriction(reynolds, roughness / diameter) * slenderness * speed;
     const laminar = 4 * slenderness * Math.sqrt(density * viscosity * Math.PI * frequency);
@@ -71,7 +73,7 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
  * | --- | --- | --- | --- |
  * | $D$ | `diameter` | m | inner diameter |
  * | $L$ | `length` | m | length |
- * | $f$ | `roughness` | 1 | friction factor of {@link turbulentFriction} |
+ * | $f$ | `roughness` | 1 | friction factor of {@link turbulentFriction} at the peak speed, for a Reynolds number of 2300 or more |
  * | $\hat u$ | | m/s | peak of the mean speed |
  *
  * The two parts are equal where $\hat u\delta/\nu = 3\pi/f$, which is 471 for f = 0.02. Turbulence was seen to begin at 500 to 550.
