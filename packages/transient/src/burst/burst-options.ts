@@ -5,7 +5,10 @@ import type { NonlinearOptions } from '../simulation/index.js';
 import { type DistortionThresholds, widerThresholds } from './distortion-thresholds.js';
 
 /** What the driver and its vents do far out. */
-type Models = Omit<NonlinearOptions, 'sampleRate' | 'outputs' | 'oversampling' | 'decimation' | 'heat' | 'balance'>;
+type Models = Omit<
+  NonlinearOptions,
+  'sampleRate' | 'outputs' | 'oversampling' | 'decimation' | 'heat' | 'coils' | 'balance'
+>;
 
 /** How a burst is played: what the driver does far out, and which distortion it may have. */
 export interface BurstOptions extends Models {

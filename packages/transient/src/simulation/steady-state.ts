@@ -23,7 +23,7 @@ export interface Tone {
 
 /** A drive that repeats, and what is asked of its answer. */
 export interface SteadyOptions
-  extends Omit<NonlinearOptions, 'sampleRate' | 'heat' | 'balance' | 'oversampling' | 'decimation'> {
+  extends Omit<NonlinearOptions, 'sampleRate' | 'heat' | 'coils' | 'balance' | 'oversampling' | 'decimation'> {
   /** How often the drive repeats: the frequency of one tone, or the greatest common divisor of several. */
   readonly base: FrequencyInput;
   readonly tones: readonly Tone[];
