@@ -3,7 +3,7 @@ import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type CompiledNetwork, compile, undamped, valuesOf, withSeriesResistance } from '../network/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
-import { noSpeed, steadySpeed } from './steady-speed.js';
+import { noSpeed, resistanceOf, steadySpeed } from './steady-speed.js';
 import { betweenSweeps, stepAdmittance } from './two-sweeps.js';
 
 const SPEED = 'ventAirSpeed';
@@ -82,9 +82,10 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
   }
   const freeSpeed = (i: number): number => Math.SQRT2 * Math.hypot(speed.re[i]!, speed.im[i]!);
   const resistanceAt = (loss: FlowLoss, i: number, drive: number): number =>
-    steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => loss.resistance(u, frequencies[i]!, air)).resistance;
+    steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => resistanceOf(loss, u, frequencies[i]!, air))
+      .resistance;
   const driveFor = (loss: FlowLoss, i: number, airSpeedPeak: number): number => {
-    const r = loss.resistance(airSpeedPeak, frequencies[i]!, air);
+    const r = resistanceOf(loss, airSpeedPeak, frequencies[i]!, air);
     const drive = (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
     if (!Number.isFinite(drive)) throw noSpeed(airSpeedPeak);
     return drive;
