@@ -37,6 +37,14 @@ export {
   levelGradient,
 } from './gradient.js';
 /** What does a system do at a drive at which its vent loses? */
-export { type AtLevel, type AtLevelKernel, type AtLevelOptions, compileAtLevel, respondAtLevel } from './at-level.js';
+export {
+  type AtLevel,
+  type AtLevelKernel,
+  type AtLevelOptions,
+  compileAtLevel,
+  type OpeningAtLevel,
+  respondAtLevel,
+} from './at-level.js';
+export type { LossByVent } from './openings-at-level.js';
 /** How strong is the third harmonic of a vent that loses? */
-export { ventThirdHarmonic } from './vent-third-harmonic.js';
+export { type ThirdHarmonicOptions, ventThirdHarmonic } from './vent-third-harmonic.js';
