@@ -1,19 +1,18 @@
-import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
+import type { BriefOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
 import { USUAL_QL } from '../kind/vented-fields.js';
 import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
-import { type Account, accountOf } from './account.js';
+import type { Account } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
-import { allChanges } from './changes/all.js';
-import { boxOf, type Now } from './changes/change.js';
-import { combinations, first } from './combinations.js';
+import { boxOf } from './changes/change.js';
+import { changesTo } from './changes-to.js';
+import { first } from './combinations.js';
 import type { MeasuredDriver } from './measured-driver.js';
-import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import { type State, soundingOf, stateOf } from './state.js';
+import type { State } from './state.js';
 import { type TubeSet, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
@@ -56,15 +55,9 @@ export interface Retrofit {
  * @example retrofit(brief).now.account.loudest.level
  */
 export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
-  const { kinds, models } = completeOptions(options);
-  const standing = readStanding(brief, kinds, models);
-  const state = stateOf(standing);
-  const sounding = soundingOf(standing, state);
-  if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
-  const account = accountOf(standing.job, state, sounding);
+  const { standing, now, sounding, made, chains } = changesTo(brief, options);
+  const { state, account } = now;
   const { job, airSpeedPeak, quiet } = standing;
-  const now: Now = { standing, state, account };
-  const made = allChanges(now);
   // A copy holds its account as plain data.
   const rows = made.map(({ row }) => ({ ...row }));
   const helped = first(now, rows);
@@ -73,9 +66,7 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     const bands = measurement && one && bandsOf(standing, one, measurement);
     return bands && { bands };
   };
-  const designs = combinations(now, made).map(({ chain, leaning }, i) =>
-    wholeOf(now, chain, String.fromCharCode(65 + i), leaning),
-  );
+  const designs = chains().map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning));
   return {
     version: 1,
     title: job.title,
