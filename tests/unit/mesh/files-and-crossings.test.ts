@@ -68,9 +68,9 @@ test('planted crossings are found', () => {
   expect(crossings(together(tube, moved(tube, 0.03))).length).toBeGreaterThan(10);
 });
 
-test('tube and flange of a vent in two parts slide: the gap between the solids is the clearance', () => {
+test('tube and flange of a vent in two parts touch where the rim rests and nowhere else', () => {
   if (!swapped.ok) throw new Error(swapped.because[0]?.text);
-  const { flange, tube, clearance, seat } = swapped;
+  const { flange, tube } = swapped;
   // Its rim rests on the flange; a tenth of a millimetre farther out nothing touches.
   const out = (by: number): Mesh => ({
     ...tube.mesh,
@@ -79,13 +79,6 @@ test('tube and flange of a vent in two parts slide: the gap between the solids i
   expect(crossings(together(flange, out(1e-4)))).toEqual([]);
   expect(crossings(together(flange, out(0.05)))).toEqual([]);
   expect(crossings(together(flange, out(-1e-3))).length).toBeGreaterThan(0);
-  const least = (mesh: Mesh) => {
-    let found = Infinity;
-    for (let i = 0; i < mesh.corners.length; i += 3)
-      found = Math.min(found, Math.hypot(mesh.corners[i]!, mesh.corners[i + 1]!));
-    return found;
-  };
-  expect(2 * least(flange)).toBeCloseTo(seat + 2 * clearance, 4);
 });
 
 test('files hold the same solid: binary STL and 3MF in millimetres, equal bytes on two runs', async () => {
