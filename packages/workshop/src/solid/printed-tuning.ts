@@ -1,6 +1,6 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { type EndCorrection, finiteFlange, flanged, type Opening, rectangularPiston } from '@airspring/core/duct';
-import type { Warning } from '@airspring/core/fault';
+import { refuse, type Warning } from '@airspring/core/fault';
 import { type Area, type Frequency, type Length, si, type VolumeInput } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { airwayOf } from './airway.js';
@@ -46,7 +46,7 @@ export interface PrintedTuning {
  *
  * @validity as core's `tuning`. Slices in a flare are too light by themselves, but the same in solid and drawing.
  * @neglects what the plastic does after printing: shrinkage, roughness, bores that turn out too small
- * @throws InputError as core's `tuning`
+ * @throws InputError as core's `tuning`, and `inconsistent` for a solid that is closed or is not that of its drawing
  * @source rayleigh1896 secs. 303-307
  * @example printedTuning({ vent, netVolume: '40 L' }).difference // 1e-6: the printed part has the tuning that was asked for
  */
@@ -76,6 +76,17 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
   const { areas, drawn: asDrawn } = airwayOf(vent);
   const area = round ? (Math.PI * section.diameter ** 2) / 4 : section.width * section.height;
   const step = length / areas.length;
+  const closed = areas.findIndex((own) => !(own > 0));
+  if (closed >= 0)
+    refuse([
+      {
+        code: 'inconsistent',
+        path: 'vent.mesh',
+        got: `no air at ${(closed + 0.5) * step} m along its centre line`,
+        expected: `a duct of ${length} m, as in the drawing`,
+        remedy: 'Give a solid with the drawing that it was made of.',
+      },
+    ]);
   const longer = area * step * areas.reduce((sum, own, i) => sum + 1 / own - 1 / asDrawn[i]!, 0);
   const effectiveLength = drawn.effectiveLength + longer;
   const printed = drawn.fb * Math.sqrt(drawn.effectiveLength / effectiveLength);

@@ -175,7 +175,8 @@ function tooLarge(drawing: VentDrawing, joint: Joint, from: number, to: number, 
 /** The solid of one piece, standing on its outer end. */
 function pieceOf(drawing: VentDrawing, joint: Joint, from: number, to: number): Mesh {
   const profile = from === 0 && to === drawing.length ? wallProfile(drawing) : pieceProfile(drawing, joint, from, to);
-  return standing(ventMesh(drawing, profile, from === 0), lineOf(drawing).frame(from));
+  const lowest = from === 0 ? 0 : from + joint.clearance;
+  return standing(ventMesh(drawing, profile, from === 0), lineOf(drawing).frame(lowest));
 }
 
 /** The wall of a vent between two joints: a socket at the outer one, a spigot at the inner one. */
