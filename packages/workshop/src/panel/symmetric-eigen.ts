@@ -30,21 +30,22 @@ function forwards(L: Matrix, rows: readonly Float64Array[]): void {
 const transposed = (A: Matrix): Float64Array[] => A.map((_, i) => Float64Array.from(A, (row) => row[i]!));
 
 const SWEEPS = 40;
+/** Couplings below this, squared and over both values, turn nothing. */
+const NOTHING = 1e-24;
 
 /** Turns rows and columns of A by rotations until it is diagonal (Jacobi); the rows of V become the vectors. */
 function diagonalise(A: readonly Float64Array[]): Float64Array[] {
   const n = A.length;
   const V = square(n);
   for (let i = 0; i < n; i++) V[i]![i] = 1;
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    let [off, whole] = [0, 0];
-    for (let p = 0; p < n; p++) for (let q = 0; q < n; q++) whole += A[p]![q]! ** 2;
-    for (let p = 0; p < n; p++) for (let q = 0; q < p; q++) off += A[p]![q]! ** 2;
-    if (off <= 1e-28 * whole) break;
+  for (let sweep = 0, turns = 1; sweep < SWEEPS && turns > 0; sweep++) {
+    turns = 0;
     for (let p = 0; p < n; p++) {
       for (let q = p + 1; q < n; q++) {
         const coupling = A[p]![q]!;
-        if (coupling === 0) continue;
+        // Half of all pairs are a symmetric and an antisymmetric shape, which do not meet.
+        if (coupling * coupling <= NOTHING * Math.abs(A[p]![p]! * A[q]![q]!)) continue;
+        turns++;
         const theta = (A[q]![q]! - A[p]![p]!) / (2 * coupling);
         const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
         const c = 1 / Math.hypot(t, 1);
