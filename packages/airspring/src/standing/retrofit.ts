@@ -7,8 +7,8 @@ import { assumedOfDriver } from '../record/driver-account.js';
 import { type Account, accountOf } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
 import { allChanges } from './changes/all.js';
-import { boxOf, type Now } from './changes/change.js';
-import { combinations, first } from './combinations.js';
+import { boxOf, type Made, type Now } from './changes/change.js';
+import { type Chain, combinations, first } from './combinations.js';
 import type { MeasuredDriver } from './measured-driver.js';
 import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
@@ -55,7 +55,20 @@ export interface Retrofit {
  * @throws InputError with every fault of the brief at its path
  * @example retrofit(brief).now.account.loudest.level
  */
-export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
+export const retrofit = (brief: unknown, options: BriefOptions = {}): Retrofit => workedOut(brief, options).answer;
+
+/** The answer about an existing box, with what each of its changes leaves. */
+export interface WorkedOut {
+  readonly answer: Retrofit;
+  readonly now: Now;
+  /** One for each row of the answer. */
+  readonly made: readonly Made[];
+  /** One for each design of the answer. */
+  readonly chains: readonly Chain[];
+}
+
+/** The same as {@link retrofit}, with everything from which a change is built. */
+export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut {
   const { kinds, models } = completeOptions(options);
   const standing = readStanding(brief, kinds, models);
   const state = stateOf(standing);
@@ -73,10 +86,8 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     const bands = measurement && one && bandsOf(standing, one, measurement);
     return bands && { bands };
   };
-  const designs = combinations(now, made).map(({ chain, leaning }, i) =>
-    wholeOf(now, chain, String.fromCharCode(65 + i), leaning),
-  );
-  return {
+  const best = combinations(now, made);
+  const answer: Retrofit = {
     version: 1,
     title: job.title,
     asked: {
@@ -88,13 +99,14 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     },
     now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state) },
     rows: rows.map((row, i) => (i === helped.first ? { ...row, ...bandsAt(made[i]?.done?.state) } : row)),
-    designs,
+    designs: best.map(({ chain, leaning }, i) => wholeOf(now, chain, String.fromCharCode(65 + i), leaning)),
     ...helped,
     tubeSets: tubeSets(standing),
     ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),
   };
+  return { answer, now, made, chains: best.map(({ chain }) => chain) };
 }
 
 function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {
