@@ -4,7 +4,7 @@ import { tubeRow } from './changes/vents.js';
 import { type Chain, chainOf } from './combinations.js';
 import type { WorkedOut } from './retrofit.js';
 import type { RowDone } from './row.js';
-import { type Standing, withVent } from './standing.js';
+import type { Standing } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
 import type { Purpose, TubeSet } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
