@@ -1,14 +1,8 @@
 import { basename, resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
 import type { ShapeChoice } from '@airspring/core/space';
-import { readBrief } from '../brief/read.js';
-import { design } from '../design.js';
-import { completeOptions } from '../kind/brief-options.js';
-import { workOf } from '../page/work.js';
-import type { Answer } from '../record/answer.js';
-import type { Design } from '../record/design-record.js';
 import type { Progress } from '../search/search.js';
-import { stands } from '../standing/read.js';
+import { toBuild } from '../to-build.js';
 import { writeFolder } from './build-folder.js';
 
 /** What the command loads where it builds. */
@@ -33,16 +27,7 @@ async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | u
   }
 }
 
-/** The box that is asked for, from those that meet the brief or the nearest one. */
-function chosen(answer: Answer, only: string | undefined): Design | string {
-  const designs = answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? []);
-  const found = only === undefined ? designs[0] : designs.find(({ name }) => name.toLowerCase() === only.toLowerCase());
-  if (found) return found;
-  if (designs.length === 0) return 'there is no box to build; airspring design tells why';
-  return `there is no box "${only}"; there is ${designs.map(({ name }) => name).join(', ')}`;
-}
-
-/** Writes the folder to build one box of a brief from. */
+/** Writes the folder to build from: one box of a brief, or a change of a box that stands. */
 export async function build(
   brief: unknown,
   {
@@ -61,32 +46,22 @@ export async function build(
     readonly shapes?: readonly ShapeChoice[];
   },
 ): Promise<Built> {
-  if (stands(brief)) {
-    return {
-      ok: false,
-      not: 'accepted',
-      line: 'build is for briefs about a new box; for an existing box use airspring design --html',
-    };
-  }
   const library = await loaded(load);
   if (library === undefined)
     return { ok: false, not: 'installed', line: `what to build from is made by another package: ${INSTALL}` };
   try {
-    const { kinds, models, alignments } = completeOptions({ shapes });
-    const job = readBrief(brief, kinds, models, alignments, shapes);
-    const answer = design(brief, { progress, shapes });
-    const box = chosen(answer, only);
-    if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
-    const made = await library.filesToBuildFrom(workOf(box, job));
+    const built = toBuild(brief, { only, progress, shapes });
+    if (!built.ok) return built;
+    const made = await library.filesToBuildFrom(built.work);
     const why = writeFolder(resolve(standing, into), made.files);
     if (why !== undefined)
       return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
     const lines = [
-      `Box ${box.name} of "${visible(answer.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
+      `${built.name} of "${built.title}": ${made.files.length} files in ${visible(basename(into))}.`,
       `Open ${made.files[0]!.path} first.`,
       ...made.notes,
     ];
-    return { ok: true, met: answer.ok, lines };
+    return { ok: true, met: built.met, lines };
   } catch (error) {
     if (!isInputError(error)) throw error;
     return { ok: false, not: 'accepted', line: error.message };

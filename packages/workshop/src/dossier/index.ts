@@ -2,4 +2,13 @@
 export { type BuildFiles, filesToBuildFrom } from './files.js';
 export type { BuildFile } from './file.js';
 /** What must be known of a box for that? */
+export type {
+  WorkChange,
+  WorkImpedance,
+  WorkOpening,
+  WorkPlate,
+  WorkSetTube,
+  WorkTube,
+  WorkTubeSet,
+} from './change.js';
 export type { Work, WorkBoard, WorkBox, WorkHole, WorkPoint, WorkStep, WorkTools, WorkVent } from './work.js';

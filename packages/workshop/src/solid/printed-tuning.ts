@@ -1,7 +1,16 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { type EndCorrection, finiteFlange, flanged, type Opening, rectangularPiston } from '@airspring/core/duct';
 import { refuse, type Warning } from '@airspring/core/fault';
-import { type Area, type Frequency, type Length, si, type VolumeInput } from '@airspring/core/quantity';
+import {
+  type Area,
+  type Frequency,
+  type Length,
+  type LengthInput,
+  notNegative,
+  readFields,
+  si,
+  type VolumeInput,
+} from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { airwayOf } from './airway.js';
 import { type Section, sectionArea } from './cross-section.js';
@@ -13,6 +22,8 @@ export interface PrintedTuningInput {
   readonly vent: VentSolid;
   /** Air volume of the box with the vent in place. */
   readonly netVolume: VolumeInput;
+  /** Length of a hole of the same section in front of it, as of a tube that is glued behind its panel; default none. */
+  readonly ahead?: LengthInput | undefined;
   /** End correction of the outer end without its flare; default core's, for an end flush with the panel. */
   readonly outerEnd?: EndCorrection | undefined;
   /** End correction of the inner end without its flare; default core's. */
@@ -53,6 +64,8 @@ export interface PrintedTuning {
 export function printedTuning(input: PrintedTuningInput, air: Air = standardAir): PrintedTuning {
   const { vent, netVolume } = input;
   const { section, length, wall, outerFlare, innerFlare } = vent.drawing;
+  const ahead = input.ahead === undefined ? 0 : readFields('', { ahead: input.ahead }, aheadShape).ahead;
+  const whole = length + ahead;
   const round = section.form === 'round';
   const outer = input.outerEnd ?? (round ? flanged : rectangularPiston);
   const inner = input.innerEnd ?? (round ? finiteFlange : freeSlot);
@@ -60,11 +73,11 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
   const drawn = tuning(
     {
       vent: round
-        ? { diameter: metres(section.diameter), length: metres(length), wall: metres(wall), ...ends }
+        ? { diameter: metres(section.diameter), length: metres(whole), wall: metres(wall), ...ends }
         : {
             width: metres(section.width),
             height: metres(section.height),
-            length: metres(length),
+            length: metres(whole),
             wall: metres(wall),
             ...ends,
           },
@@ -99,6 +112,8 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
     warnings: drawn.warnings,
   };
 }
+
+const aheadShape = { ahead: notNegative('length') };
 
 /** The end of a slot in free air, as core estimates it. */
 const freeSlot: EndCorrection = Object.assign(
