@@ -1,9 +1,11 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
+import { visible } from '@airspring/core/fault';
+import { type FilesToBuild, filesToBuild } from './build.js';
 import { whyUnwritten } from './page-file.js';
 
 /** A file of a folder: its path inside it, with `/` between folders. */
-export interface BuiltFile {
+interface BuiltFile {
   readonly path: string;
   readonly contents: string | Uint8Array;
 }
@@ -12,7 +14,7 @@ export interface BuiltFile {
  * Writes a folder whole or not at all: into a folder beside it, which then takes its name. A folder that holds anything stays as it
  * is. `undefined`, or why it cannot be written.
  */
-export function writeFolder(path: string, files: readonly BuiltFile[]): string | undefined {
+function writeFolder(path: string, files: readonly BuiltFile[]): string | undefined {
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
     if (existsSync(path)) {
@@ -31,4 +33,28 @@ export function writeFolder(path: string, files: readonly BuiltFile[]): string |
     rmSync(beside, { recursive: true, force: true });
     return whyUnwritten(error);
   }
+}
+
+/** What was written, or why nothing was: one line, and whose fault it is. */
+export type Built =
+  | { readonly ok: true; readonly lines: readonly string[]; readonly met: boolean }
+  | (FilesToBuild & { readonly ok: false })
+  | { readonly ok: false; readonly not: 'written'; readonly line: string };
+
+/** Writes the folder to build one box of a brief from. */
+export async function build(
+  brief: unknown,
+  { into, standing, ...how }: { readonly into: string; readonly standing: string } & Parameters<typeof filesToBuild>[1],
+): Promise<Built> {
+  const made = await filesToBuild(brief, how);
+  if (!made.ok) return made;
+  const why = writeFolder(resolve(standing, into), made.files);
+  if (why !== undefined)
+    return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
+  const lines = [
+    `Box ${made.name} of "${visible(made.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
+    `Open ${made.files[0]!.path} first.`,
+    ...made.notes,
+  ];
+  return { ok: true, met: made.met, lines };
 }

@@ -1,5 +1,4 @@
-import { basename, resolve } from 'node:path';
-import { isInputError, visible } from '@airspring/core/fault';
+import { isInputError } from '@airspring/core/fault';
 import type { ShapeChoice } from '@airspring/core/space';
 import { readBrief } from '../brief/read.js';
 import { design } from '../design.js';
@@ -9,7 +8,6 @@ import type { Answer } from '../record/answer.js';
 import type { Design } from '../record/design-record.js';
 import type { Progress } from '../search/search.js';
 import { stands } from '../standing/read.js';
-import { writeFolder } from './build-folder.js';
 
 /** What the command loads where it builds. */
 const workshop = () => import('@airspring/workshop/dossier');
@@ -17,10 +15,12 @@ export type Workshop = typeof workshop;
 
 const INSTALL = 'npm install @airspring/workshop';
 
-/** What was written, or why nothing was: one line, and whose fault it is. */
-export type Built =
-  | { readonly ok: true; readonly lines: readonly string[]; readonly met: boolean }
-  | { readonly ok: false; readonly not: 'installed' | 'accepted' | 'written' | 'met'; readonly line: string };
+type Files = Awaited<ReturnType<Awaited<ReturnType<Workshop>>['filesToBuildFrom']>>;
+
+/** The files, or why there are none: one line, and whose fault it is. */
+export type FilesToBuild =
+  | ({ readonly ok: true; readonly title: string; readonly name: string; readonly met: boolean } & Files)
+  | { readonly ok: false; readonly not: 'installed' | 'accepted' | 'met'; readonly line: string };
 
 /** The package for it, or `undefined` where it is not installed. */
 async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | undefined> {
@@ -42,25 +42,29 @@ function chosen(answer: Answer, only: string | undefined): Design | string {
   return `there is no box "${only}"; there is ${designs.map(({ name }) => name).join(', ')}`;
 }
 
-/** Writes the folder to build one box of a brief from. */
-export async function build(
+/** What the work is at, in a few words. */
+type Step = (what: string) => void;
+
+/**
+ * The files to build one box of a brief from. The command and a page make the same, since both call this; no file of it needs
+ * Node. `step` hears what is made next.
+ */
+export async function filesToBuild(
   brief: unknown,
   {
     only,
-    into,
-    standing,
     progress,
+    step,
     load = workshop,
     shapes = [],
   }: {
     readonly only?: string | undefined;
-    readonly into: string;
-    readonly standing: string;
-    readonly progress: Progress;
+    readonly progress?: Progress | undefined;
+    readonly step?: Step | undefined;
     readonly load?: Workshop | undefined;
     readonly shapes?: readonly ShapeChoice[];
-  },
-): Promise<Built> {
+  } = {},
+): Promise<FilesToBuild> {
   if (stands(brief)) {
     return {
       ok: false,
@@ -74,19 +78,12 @@ export async function build(
   try {
     const { kinds, models, alignments } = completeOptions({ shapes });
     const job = readBrief(brief, kinds, models, alignments, shapes);
-    const answer = design(brief, { progress, shapes });
+    step?.('the design');
+    const answer = design(brief, { ...(progress && { progress }), shapes });
     const box = chosen(answer, only);
     if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
-    const made = await library.filesToBuildFrom(workOf(box, job));
-    const why = writeFolder(resolve(standing, into), made.files);
-    if (why !== undefined)
-      return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
-    const lines = [
-      `Box ${box.name} of "${visible(answer.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
-      `Open ${made.files[0]!.path} first.`,
-      ...made.notes,
-    ];
-    return { ok: true, met: answer.ok, lines };
+    const made = await library.filesToBuildFrom(workOf(box, job), { step });
+    return { ok: true, title: answer.title, name: box.name, met: answer.ok, ...made };
   } catch (error) {
     if (!isInputError(error)) throw error;
     return { ok: false, not: 'accepted', line: error.message };
