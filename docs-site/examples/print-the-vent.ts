@@ -99,8 +99,15 @@ export function drawn({ diameter, flare }: Wish) {
   return { vent, length, netVolume, mouth, hole };
 }
 
-/** The same vent in two parts: a flange that stays, a tube to swap. */
-export function swappable({ diameter, flare }: Wish, length: Length) {
+/**
+ * The same vent in two parts: a flange that stays, a tube to swap. Sizes
+ * and pictures need no fine solid.
+ */
+export function swappable(
+  { diameter, flare }: Wish,
+  length: Length,
+  fineness: Length = si('length', 2e-4),
+) {
   const rounded = roundFlare({ radius: flare });
   const two = twoPartVent({
     diameter,
@@ -110,6 +117,7 @@ export function swappable({ diameter, flare }: Wish, length: Length) {
     outerFlare: rounded,
     innerFlare: rounded,
     saws,
+    fineness,
   });
   if (!two.ok) throw new Error(two.because[0]?.text);
   return two;

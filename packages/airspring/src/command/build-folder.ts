@@ -1,4 +1,15 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { visible } from '@airspring/core/fault';
 import { type FilesToBuild, filesToBuild } from './build.js';
@@ -10,17 +21,25 @@ interface BuiltFile {
   readonly contents: string | Uint8Array;
 }
 
+/** What keeps a folder from being written, as far as it can be told before its files are made; `undefined` otherwise. */
+function hindrance(path: string): string | undefined {
+  try {
+    accessSync(dirname(path), constants.W_OK);
+    if (!existsSync(path)) return undefined;
+    if (!statSync(path).isDirectory()) return 'this is a file, not a folder';
+    return readdirSync(path).length > 0 ? 'this folder is not empty; name a new one' : undefined;
+  } catch (error) {
+    return whyUnwritten(error);
+  }
+}
+
 /**
- * Writes a folder whole or not at all: into a folder beside it, which then takes its name. A folder that holds anything stays as it
- * is. `undefined`, or why it cannot be written.
+ * Writes a folder whole or not at all: into a folder beside it, which then takes its name. `undefined`, or why it
+ * cannot be written.
  */
 function writeFolder(path: string, files: readonly BuiltFile[]): string | undefined {
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
-    if (existsSync(path)) {
-      if (!statSync(path).isDirectory()) return 'this is a file, not a folder';
-      if (readdirSync(path).length > 0) return 'this folder is not empty; name a new one';
-    }
     mkdirSync(beside);
     for (const { path: inside, contents } of files) {
       mkdirSync(join(beside, dirname(inside)), { recursive: true });
@@ -46,11 +65,18 @@ export async function build(
   brief: unknown,
   { into, standing, ...how }: { readonly into: string; readonly standing: string } & Parameters<typeof filesToBuild>[1],
 ): Promise<Built> {
+  const path = resolve(standing, into);
+  const not = (why: string): Built => ({
+    ok: false,
+    not: 'written',
+    line: `${visible(into)}: the folder cannot be written: ${why}`,
+  });
+  const before = hindrance(path);
+  if (before !== undefined) return not(before);
   const made = await filesToBuild(brief, how);
   if (!made.ok) return made;
-  const why = writeFolder(resolve(standing, into), made.files);
-  if (why !== undefined)
-    return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
+  const why = writeFolder(path, made.files);
+  if (why !== undefined) return not(why);
   const lines = [
     `Box ${made.name} of "${visible(made.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
     `Open ${made.files[0]!.path} first.`,
