@@ -19,7 +19,7 @@ export const inputs = {
     label: 'Thickness of the board, as measured',
     value: '17.7 mm',
     least: '15 mm',
-    greatest: '22 mm',
+    greatest: '18 mm',
     step: '0.1 mm',
   },
   kerf: {
@@ -106,13 +106,12 @@ const sizeOf = (box: PanelBox, name: string) => {
   return `${short(width)} × ${short(height)} mm`;
 };
 
-/** What becomes of pieces that were cut for the thickness in the name. */
+/** What becomes of sides that were cut for the thickness of the design. */
 function mistaken(thickness: number): string {
   const off = 2 * (called - thickness);
-  if (Math.abs(off) < 5e-5) return 'is exactly as high as what it covers';
-  return off > 0
-    ? `stands out ${mm(off)} above the top`
-    : `ends ${mm(-off)} below the top`;
+  return off < 5e-5
+    ? 'is exactly as high as what it covers'
+    : `stands out ${mm(off)} above the top`;
 }
 
 /** What follows from the sizes alone. */
@@ -140,10 +139,7 @@ export function answers(wish: Wish, box = boxOf(wish)) {
     heightSum: mm(2 * thickness + side.height),
     mistaken: mistaken(thickness),
     air: volume(litres(thickness)),
-    more:
-      Math.abs(more) < 5e-6
-        ? 'as much as'
-        : `${volume(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than`,
+    more: more < 5e-6 ? 'as much as' : `${volume(more)} more than`,
     mass: `${(weigh * mdf.density).toFixed(1)} kg`,
     step: mm(thickness / 2),
     rabbetTop: sizeOf(stepped, 'top'),

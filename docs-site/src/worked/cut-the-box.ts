@@ -3,8 +3,9 @@ import { cutList, cutListCsv } from '@airspring/workshop/panel';
 import { answers, answersOfLayout, boxOf, inputs, laid } from '../../examples/cut-the-box.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
+import { bothWidths } from '../figures/both-widths.js';
+import { drawFromAbove, drawFront } from '../figures/box-of-panels.js';
 import { sheetLayout } from '../figures/sheet-layout.js';
-import { forBothWidths } from '../figures/workshop-drawing.js';
 
 type Wish = Parameters<typeof laid>[0];
 const boxFor = once((wish: Wish) => boxOf(wish));
@@ -18,22 +19,30 @@ export default worked({
     return { ...texts, said: `The top is ${texts.top}, a side ${texts.side}.` };
   },
   figures: {},
+  pictures: {
+    box: (wish) => {
+      const box = boxFor(wish);
+      const { wide, sideDepth, front } = answered(wish);
+      return `<div class="views">${drawFromAbove(box, `The box cut across and seen from above: the sides, ${sideDepth} deep, stand between a front and a back of ${wide} each.`)}${drawFront(box, `The front, ${front}, with its holes for the driver and the vent by their centres and diameters.`)}</div>`;
+    },
+  },
   slow: (wish) => {
     const layout = layoutOf(wish);
     const texts = answersOfLayout(wish, layout);
-    const front = boxFor(wish).pieces.find(({ name }) => name === 'front');
     return {
       answers: texts,
       pictures: {
         sheets: layout.sheets
           .map((sheet) =>
-            sheetLayout(
-              sheet,
-              `${sheet.name} of ${texts.sheets}: ${sheet.parts.map(({ name }) => name).join(', ')}, to be sawn by ${sheet.cuts.length} cuts from edge to edge.`,
+            bothWidths((width) =>
+              sheetLayout(
+                sheet,
+                `${sheet.name} of ${texts.sheets}: ${sheet.parts.map(({ name }) => name).join(', ')}, to be sawn by ${sheet.cuts.length} cuts from edge to edge.`,
+                width,
+              ),
             ),
           )
           .join(''),
-        front: front ? forBothWidths(pieceDrawing(front)) : '',
       },
     };
   },
@@ -54,7 +63,9 @@ export default worked({
         const { pieces } = boxFor(wish);
         const drawings = [
           ...pieces.map((piece) => [`panels/${piece.name}`, pieceDrawing(piece)] as const),
-          ...layoutOf(wish).sheets.map((sheet, i) => [`sheets/sheet-${i + 1}`, sheetDrawing(sheet, { pieces })] as const),
+          ...layoutOf(wish).sheets.map(
+            (sheet, i) => [`sheets/sheet-${i + 1}`, sheetDrawing(sheet, { pieces })] as const,
+          ),
         ];
         const files = drawings.map(async ([path, drawing]) => [
           { path: `${path}.svg`, contents: toSvg(drawing) },

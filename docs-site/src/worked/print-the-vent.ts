@@ -4,6 +4,7 @@ import { ventSolid } from '@airspring/workshop/solid';
 import { answers, answersOfSolid, box, drawn, inputs, printed, swappable } from '../../examples/print-the-vent.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
+import { bothWidths } from '../figures/both-widths.js';
 import { drawTwoParts } from '../figures/two-part-drawing.js';
 import { drawVentPieces } from '../figures/vent-pieces-drawing.js';
 
@@ -39,7 +40,7 @@ export default worked({
     two: (wish) => {
       const { twoHole, twoFlange, seat } = answered(wish);
       const label = `A vent in two parts, cut along its axis: a flange of ${twoFlange}, glued into a hole of ${twoHole} in the panel, and a tube that slides through it, ${seat} wide in its seat.`;
-      return drawTwoParts(twoOf(wish), panel, label);
+      return bothWidths((width) => drawTwoParts(twoOf(wish), panel, label, width));
     },
   },
   slow: (wish) => {
@@ -55,9 +56,12 @@ export default worked({
           azimuth: 2.4,
           elevation: 0.35,
         }),
-        pieces: drawVentPieces(
-          solid,
-          `The vent cut along its axis, in ${texts.pieces} of ${texts.lengths}, pulled apart, with a flange of ${flange}.`,
+        pieces: bothWidths((width) =>
+          drawVentPieces(
+            solid,
+            `The vent cut along its axis, in ${texts.pieces} of ${texts.lengths}, pulled apart, with a flange of ${flange}.`,
+            width,
+          ),
         ),
       },
     };
