@@ -125,7 +125,7 @@ async function printedFiles(printings: readonly Printing[], step: Step): Promise
  */
 export async function filesToBuildFrom(
   work: Work,
-  { step = () => {} }: { readonly step?: Step | undefined } = {},
+  { step = () => {} }: { readonly step?: ((what: string) => void) | undefined } = {},
 ): Promise<BuildFiles> {
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
