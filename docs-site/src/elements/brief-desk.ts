@@ -2,6 +2,7 @@ import { partAt } from '../brief-changes.js';
 import { fileName, titleOf } from '../brief-text.js';
 import { type FileName, files, type SavedFile, type Told } from '../job/told.js';
 import { pair } from '../json-listing.js';
+import { BoxFiles } from './box-files.js';
 import type { Editor } from './editor.js';
 import { anchorHeadings } from './heading-anchors.js';
 import type { JobTold } from './job-worker.js';
@@ -24,22 +25,29 @@ class BriefDesk extends HTMLElement {
   #timer = 0;
   #limit = 0;
   #author = '';
+  /** The brief whose answer is on the page. */
+  #answered = '';
   #nearest = '';
+  readonly #boxFiles = new BoxFiles((words, link) => {
+    this.querySelector('[data-building]')?.replaceChildren(words, ...(link ? [link, '.'] : []));
+  });
 
   connectedCallback(): void {
-    this.#author = this.querySelector('[data-code] code')?.textContent ?? '';
+    this.#author = this.#answered = this.querySelector('[data-code] code')?.textContent ?? '';
     this.#scripted();
-    const does: Readonly<Record<string, () => unknown>> = {
+    const does: Readonly<Record<string, (word: HTMLElement) => unknown>> = {
       edit: () => this.#edit(this.#author).then((editor) => editor.focus()),
       run: () => this.#run(),
       reset: () => this.#editor?.setText(this.#author),
       open: () => this.#part<HTMLInputElement>('[data-open]').click(),
       link: () => this.#link(),
       nearest: () => this.#take({ ok: true, text: this.#nearest }),
+      build: ({ dataset: { box } }) => this.#boxFiles.make({ text: this.#answered, only: box ?? '' }),
       print: () => window.print(),
     };
     this.addEventListener('click', ({ target }) => {
-      does[(target as Element).closest<HTMLElement>('[data-do]')?.dataset.do ?? '']?.();
+      const word = (target as Element).closest<HTMLElement>('[data-do]');
+      if (word) does[word.dataset.do ?? '']?.(word);
     });
     this.#part('[data-open]').addEventListener('change', (event) => {
       const field = event.target as HTMLInputElement;
@@ -210,6 +218,8 @@ class BriefDesk extends HTMLElement {
     clearTimeout(this.#limit);
     const { text, at } = this.#asked ?? { text: this.#text, at: performance.now() };
     this.#asked = undefined;
+    this.#answered = text;
+    this.#boxFiles.stop();
     const { answer, rest, sheets } = told.parts;
     putMarked(this.#part('[data-line]'), told.line);
     putMarked(this.#part('[data-part=answer]'), answer);

@@ -2,12 +2,13 @@
 
 import { chartOf, dataTable, widths } from '../example/figure-markup.js';
 import { type AnyValues, startsOf, textOf } from '../example/input.js';
-import type { Worked, WorkedFigure, WorkedSweep } from '../example/worked.js';
+import type { SlowPart, Worked, WorkedFigure, WorkedSweep } from '../example/worked.js';
 import { type Chart, drawChart, markAt, pathOf, scales } from '../figures/chart.js';
 import { drawSweep, type Sweep, sweepTables } from '../figures/sweep.js';
 import { tied } from '../say.js';
 import './scrub-number.js';
 import type { Scrubbed } from './scrub-number.js';
+import { slowPart } from './slow-part.js';
 
 const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
 /** As in the style sheet: which of the two pictures is seen. */
@@ -175,8 +176,9 @@ async function enliven(article: HTMLElement): Promise<void> {
       return element ? [new Panels(element, sweep, values)] : [];
     }),
   ];
+  const pictureOf = (name: string) => article.querySelector<HTMLElement>(`[data-picture="${name}"]`);
   const drawings = Object.entries(model.pictures ?? {}).flatMap(([name, draw]) => {
-    const element = article.querySelector<HTMLElement>(`[data-picture="${name}"]`);
+    const element = pictureOf(name);
     return element ? [{ element, draw }] : [];
   });
   const said = document.querySelector('[data-said]');
@@ -202,14 +204,18 @@ async function enliven(article: HTMLElement): Promise<void> {
     if (isDone) paint();
     asked = isDone && !isStale ? 0 : requestAnimationFrame(frame);
   };
-  const paint = () => {
-    const answers = model.answers(values);
+  const write = (answers: SlowPart['answers']) => {
     for (const output of outputs) {
       const name = output.dataset.answer as string;
       const input = model.inputs[name];
-      const text = tied(answers[name] ?? (input ? textOf(input, values[name]!) : ''));
-      if (output.textContent !== text) output.textContent = text;
+      const text = answers[name] ?? (input && textOf(input, values[name]!));
+      if (text !== undefined && output.textContent !== tied(text)) output.textContent = tied(text);
     }
+  };
+  const later = model.slow || model.files ? slowPart(article, model, write) : undefined;
+  const paint = () => {
+    write(model.answers(values));
+    later?.(values);
     for (const picture of pictures) picture.move(values);
     for (const { element, draw } of drawings) element.innerHTML = draw(values);
   };

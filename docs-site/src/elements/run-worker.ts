@@ -26,8 +26,13 @@ const modules: Readonly<Record<string, () => Promise<unknown>>> = {
   '@airspring/transient/signal': () => import('@airspring/transient/signal'),
   '@airspring/transient/simulation': () => import('@airspring/transient/simulation'),
   '@airspring/transient/timeline': () => import('@airspring/transient/timeline'),
+  '@airspring/workshop/drawing': () => import('@airspring/workshop/drawing'),
+  '@airspring/workshop/mesh': () => import('@airspring/workshop/mesh'),
+  '@airspring/workshop/nesting': () => import('@airspring/workshop/nesting'),
   '@airspring/workshop/outline': () => import('@airspring/workshop/outline'),
+  '@airspring/workshop/panel': () => import('@airspring/workshop/panel'),
   '@airspring/workshop/shape': () => import('@airspring/workshop/shape'),
+  '@airspring/workshop/solid': () => import('@airspring/workshop/solid'),
   airspring: () => import('airspring'),
 };
 

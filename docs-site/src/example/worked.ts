@@ -19,6 +19,18 @@ export interface WorkedSweep<V = AnyValues> {
   readonly sweep: (values: V) => Sweep;
 }
 
+/** What is made in a worker, since it takes longer than a frame. */
+export interface SlowPart {
+  readonly answers: Readonly<Record<string, string>>;
+  readonly pictures: Readonly<Record<string, string>>;
+}
+
+/** A file that the reader may keep, made when it is asked for. */
+export interface WorkedFile<V = AnyValues> {
+  readonly type: string;
+  readonly make: (values: V) => Promise<string | Uint8Array> | string | Uint8Array;
+}
+
 /** The one model of a page: what may be changed, what the text answers, what the pictures show. */
 export interface Worked<V = AnyValues> {
   readonly inputs: Inputs;
@@ -30,6 +42,10 @@ export interface Worked<V = AnyValues> {
   readonly sweeps?: Readonly<Record<string, WorkedSweep<V>>>;
   /** Drawings that are no charts, as SVG. */
   readonly pictures?: Readonly<Record<string, (values: V) => string>>;
+  /** More answers and drawings, which follow a change as soon as a worker has them. */
+  readonly slow?: (values: V) => SlowPart;
+  /** By their names. */
+  readonly files?: Readonly<Record<string, WorkedFile<V>>>;
 }
 
 /** Ties the types of a page together: the functions take what the inputs give. */

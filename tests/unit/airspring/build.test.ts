@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFil
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { archiveOf } from '@airspring/workshop/dossier';
 import { type Mesh, meshFaults } from '@airspring/workshop/mesh';
 import type { Design } from 'airspring';
 import { unzipSync } from 'fflate';
@@ -107,6 +108,20 @@ test('the drawing of a panel has its holes where the design has them', () => {
     );
     expect([hole.what, near]).toEqual([hole.what, true]);
   }
+});
+
+test('an archive holds the same files in a folder, and the same bytes whenever it is made', async () => {
+  const names = ['cut-list.csv', 'vent/vent-piece-3-of-3.stl'];
+  const files = names.map((path) => ({ path, contents: readFileSync(join(folder, 'whale', path)) }));
+  const text = { path: 'build.html', contents: textOf('whale/build.html') };
+  const clock = vi.useFakeTimers({ toFake: ['Date'], now: new Date(2031, 4, 5) });
+  const archive = await archiveOf([text, ...files], 'die-bänke-1');
+  clock.useRealTimers();
+  expect(Buffer.compare(await archiveOf([text, ...files], 'die-bänke-1'), archive)).toBe(0);
+  const unpacked = unzipSync(archive);
+  expect(Object.keys(unpacked)).toEqual(['build.html', ...names].map((path) => `die-bänke-1/${path}`));
+  expect(new TextDecoder().decode(unpacked['die-bänke-1/build.html'])).toBe(text.contents);
+  for (const { path, contents } of files) expect(Buffer.compare(unpacked[`die-bänke-1/${path}`]!, contents)).toBe(0);
 });
 
 test('a folder is written whole or not at all', async () => {

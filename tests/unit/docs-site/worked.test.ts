@@ -56,6 +56,20 @@ describe.each(names)('%s', async (file) => {
     }
   });
 
+  test.skipIf(!model.slow)('says and draws the same in the worker', () => {
+    const told = Object.keys(model.slow!(startsOf(model.inputs)).answers).sort();
+    // A solid takes a while: the ends of the ranges stand for all.
+    for (const values of [all[0]!, all.at(-1)!]) {
+      const { answers, pictures } = model.slow!(values);
+      expect(Object.keys(answers).sort()).toEqual(told);
+      for (const text of Object.values(answers)) expect(text).toMatch(/^(?!.*(?:NaN|undefined|Infinity)).*\S/);
+      for (const markup of Object.values(pictures)) {
+        expect(markup).not.toMatch(bad);
+        expect(markup).toMatch(/role="img"(?: aria-label="[^"]{40,}"|[^>]*>\s*<title>[^<]{20,})/);
+      }
+    }
+  });
+
   test('draws every figure, with the same lines', () => {
     for (const [name, figure] of Object.entries(model.figures)) {
       const lines = figure.chart(startsOf(model.inputs)).traces.map((trace) => trace.name);

@@ -1,9 +1,5 @@
-import { basename, resolve } from 'node:path';
-import { isInputError, visible } from '@airspring/core/fault';
-import type { ShapeChoice } from '@airspring/core/space';
-import type { Progress } from '../search/search.js';
-import { toBuild } from '../to-build.js';
-import { writeFolder } from './build-folder.js';
+import { isInputError } from '@airspring/core/fault';
+import { type ToBuildOptions, toBuild } from '../to-build.js';
 
 /** What the command loads where it builds. */
 const workshop = () => import('@airspring/workshop/dossier');
@@ -11,10 +7,12 @@ export type Workshop = typeof workshop;
 
 const INSTALL = 'npm install @airspring/workshop';
 
-/** What was written, or why nothing was: one line, and whose fault it is. */
-export type Built =
-  | { readonly ok: true; readonly lines: readonly string[]; readonly met: boolean }
-  | { readonly ok: false; readonly not: 'installed' | 'accepted' | 'written' | 'met'; readonly line: string };
+type Files = Awaited<ReturnType<Awaited<ReturnType<Workshop>>['filesToBuildFrom']>>;
+
+/** The files, or why there are none: one line, and whose fault it is. */
+export type FilesToBuild =
+  | ({ readonly ok: true; readonly title: string; readonly name: string; readonly met: boolean } & Files)
+  | { readonly ok: false; readonly not: 'installed' | 'accepted' | 'met'; readonly line: string };
 
 /** The package for it, or `undefined` where it is not installed. */
 async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | undefined> {
@@ -27,41 +25,30 @@ async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | u
   }
 }
 
-/** Writes the folder to build from: one box of a brief, or a change of a box that stands. */
-export async function build(
+/** What the work is at, in a few words. */
+type Step = (what: string) => void;
+
+/**
+ * The files to build from: one box of a brief, or a change of a box that stands. The command and a page make the same, since both
+ * call this; no file of it needs Node. `step` hears what is made next.
+ */
+export async function filesToBuild(
   brief: unknown,
   {
-    only,
-    into,
-    standing,
-    progress,
+    step,
     load = workshop,
-    shapes = [],
-  }: {
-    readonly only?: string | undefined;
-    readonly into: string;
-    readonly standing: string;
-    readonly progress: Progress;
-    readonly load?: Workshop | undefined;
-    readonly shapes?: readonly ShapeChoice[];
-  },
-): Promise<Built> {
+    ...options
+  }: ToBuildOptions & { readonly step?: Step | undefined; readonly load?: Workshop | undefined } = {},
+): Promise<FilesToBuild> {
   const library = await loaded(load);
   if (library === undefined)
     return { ok: false, not: 'installed', line: `what to build from is made by another package: ${INSTALL}` };
   try {
-    const built = toBuild(brief, { only, progress, shapes });
+    step?.('the design');
+    const built = toBuild(brief, options);
     if (!built.ok) return built;
-    const made = await library.filesToBuildFrom(built.work);
-    const why = writeFolder(resolve(standing, into), made.files);
-    if (why !== undefined)
-      return { ok: false, not: 'written', line: `${visible(into)}: the folder cannot be written: ${why}` };
-    const lines = [
-      `${built.name} of "${built.title}": ${made.files.length} files in ${visible(basename(into))}.`,
-      `Open ${made.files[0]!.path} first.`,
-      ...made.notes,
-    ];
-    return { ok: true, met: built.met, lines };
+    const { title, name, met, work } = built;
+    return { ok: true, title, name, met, ...(await library.filesToBuildFrom(work, { step })) };
   } catch (error) {
     if (!isInputError(error)) throw error;
     return { ok: false, not: 'accepted', line: error.message };

@@ -25,6 +25,9 @@ export interface BuildFiles {
   readonly notes: readonly string[];
 }
 
+/** Hears what is made next, in a few words. */
+type Step = (what: string) => void;
+
 /** What to buy, from the same numbers as the pages that use it. */
 function shopping(
   work: Work,
@@ -70,9 +73,10 @@ ${section(
 }
 
 /** Files of all that is sawn. */
-async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
+async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
   for (const piece of sawing.box?.pieces ?? []) {
+    step(`the drawing of the ${piece.name} panel`);
     const drawing = pieceDrawing(piece);
     const path = `panels/${slug(piece.name)}`;
     files.push(
@@ -80,6 +84,7 @@ async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
       { path: `${path}.dxf`, contents: await toDxf(drawing) },
     );
   }
+  step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {
     for (const [i, sheet] of nesting.sheets.entries()) {
       const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
@@ -94,10 +99,11 @@ async function sawnFiles(sawing: Sawing): Promise<BuildFile[]> {
 }
 
 /** Files of all that is printed. */
-async function printedFiles(printings: readonly Printing[]): Promise<BuildFile[]> {
+async function printedFiles(printings: readonly Printing[], step: Step): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
   for (const [i, { parts }] of printings.entries()) {
     const folder = printings.length > 1 ? `vent-${i + 1}` : 'vent';
+    step('the files for the printer');
     for (const { name, mesh } of parts) files.push({ path: `${folder}/${slug(name)}.stl`, contents: stl(mesh) });
     files.push({ path: `${folder}/${folder}.3mf`, contents: await threeMf(parts) });
   }
@@ -109,13 +115,16 @@ const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
 /**
  * Everything that a box is built from: one set of pages to print, the cut list, drawings of panels and sheets as SVG and DXF, and the
  * parts for the printer as STL and 3MF. Of a change to a box that stands: its pages, its tubes, flanges and boards. What cannot be made is told
- * in `notes`, and the rest is made all the same.
+ * in `notes`, and the rest is made all the same. `step` hears what is made next.
  *
  * @validity cuboid boxes with round vents; slots are boards, and are in the cut list
  * @throws InputError for sizes that contradict each other
  * @example (await filesToBuildFrom(workOf(design, job))).files[0].path // 'build.html'
  */
-export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
+export async function filesToBuildFrom(
+  work: Work,
+  { step = () => {} }: { readonly step?: ((what: string) => void) | undefined } = {},
+): Promise<BuildFiles> {
   if (isChange(work)) return filesToChangeFrom(work);
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
@@ -123,12 +132,13 @@ export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
   if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
+    step('the vent as a solid');
     const printing = printed(vent, work);
     if (typeof printing !== 'string') return [printing];
     notes.push(printing);
     return [];
   });
-  const beside = [...(sawn ? await sawnFiles(sawn) : []), ...(await printedFiles(printings))];
+  const beside = [...(sawn ? await sawnFiles(sawn, step) : []), ...(await printedFiles(printings, step))];
   const body = [
     coverSection(
       work,

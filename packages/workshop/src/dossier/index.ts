@@ -1,6 +1,8 @@
 /** What is a box built from, and how is that written down? */
 export { type BuildFiles, filesToBuildFrom } from './files.js';
 export type { BuildFile } from './file.js';
+/** How is such a folder handed over as one file? */
+export { archiveOf } from './archive.js';
 /** What must be known of a box for that? */
 export type {
   WorkChange,

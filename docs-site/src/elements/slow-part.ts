@@ -1,0 +1,61 @@
+import { type AnyValues, startsOf } from '../example/input.js';
+import type { SlowPart, Worked } from '../example/worked.js';
+import { PageWork } from './page-work.js';
+
+/** Ties the part of a page to its numbers that a worker makes. Returns what is called with every change of them. */
+export function slowPart(
+  article: HTMLElement,
+  { inputs, slow }: Worked,
+  write: (answers: SlowPart['answers']) => void,
+): (values: AnyValues) => void {
+  const work = new PageWork(article.dataset.model as string);
+  const author = startsOf(inputs);
+  let now = author;
+  /** What the worker makes: known by its first answer. */
+  let parts: readonly Element[] = [];
+  const told = ({ answers, pictures }: SlowPart, values: AnyValues) => {
+    write(answers);
+    const drawn = Object.entries(pictures).flatMap(([name, markup]) => {
+      const element = article.querySelector(`[data-picture="${name}"]`);
+      if (element) element.innerHTML = markup;
+      return element ? [element] : [];
+    });
+    parts = [
+      ...drawn,
+      ...Object.keys(answers).flatMap((name) => [...article.querySelectorAll(`[data-answer="${name}"]`)]),
+    ];
+    if (values === now) stale(false);
+  };
+  const stale = (isStale: boolean) => {
+    for (const part of parts) part.classList.toggle('stale', isStale);
+  };
+
+  article.addEventListener('click', (event) => {
+    const link = (event.target as Element).closest<HTMLAnchorElement>('a[data-made]');
+    // As long as the author's numbers stand, the file is beside the page.
+    if (!link || Object.entries(author).every(([name, value]) => now[name] === value)) return;
+    event.preventDefault();
+    void save(link.dataset.made as string);
+  });
+  const save = async (file: string) => {
+    const say = (words: string) => article.querySelector('[data-making]')?.replaceChildren(words);
+    say(`Making ${file} …`);
+    const made = await work.file(file, now);
+    if (typeof made === 'string') return say(`${file} could not be made: ${made}`);
+    const link = document.createElement('a');
+    [link.href, link.download] = [URL.createObjectURL(made), file];
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), KEPT);
+    return say(`${file} is made of the numbers as they stand here now.`);
+  };
+
+  return (values) => {
+    now = values;
+    if (!slow) return;
+    stale(true);
+    work.slow(values, (answers) => told(answers, values));
+  };
+}
+
+/** A browser may begin to save a little later, ms. */
+const KEPT = 60_000;

@@ -1,0 +1,80 @@
+/** Everything to build a box from, made on the page: the same bytes as those of the command. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { unzipSync } from 'fflate';
+import type { Page } from 'playwright-core';
+import { describe, expect, test, vi } from 'vitest';
+import { hasBrowser, site } from './browser.js';
+
+vi.setConfig({ testTimeout: 180_000 });
+
+const path = 'worked-examples/quiet-vent/';
+const top = fileURLToPath(new URL('../..', import.meta.url));
+const bench = join(top, 'packages/airspring/briefs/whale-bench.json');
+const text = readFileSync(bench, 'utf8');
+const building = (page: Page) => page.locator('[data-building]');
+
+/** What the command writes, by its path. */
+function byCommand(only: string): Map<string, Buffer> {
+  const folder = join(mkdtempSync(join(tmpdir(), 'airspring-')), 'box');
+  const command = ['--import', 'tsx', '--conditions=@airspring/source', 'packages/airspring/src/command/main.ts'];
+  execFileSync(process.execPath, [...command, 'build', bench, '--only', only, '--into', folder], { cwd: top });
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  const files = paths.filter((each) => statSync(join(folder, each)).isFile());
+  return new Map(files.map((each) => [each, readFileSync(join(folder, each))]));
+}
+
+describe.skipIf(!hasBrowser)('files to build a box from', () => {
+  const { visit } = site();
+  const saved = async (page: Page, box: string) => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 120_000 }),
+      page.locator(`[data-do=build][data-box=${box}]`).click(),
+    ]);
+    return { name: download.suggestedFilename(), files: unzipSync(readFileSync(await download.path())) };
+  };
+
+  test('are those of the command, to the last byte; nothing is loaded for them before', async () => {
+    const { page, requests, complaints } = await visit(path);
+    expect(requests.filter((url) => /build-worker|dossier|fflate/.test(url))).toEqual([]);
+    const { name, files } = await saved(page, 'C');
+    expect(name).toBe('the-whale-bench-box-c.zip');
+    expect(await building(page).innerText()).toMatch(/^\d+ files, [\d.]+.MB: open build.html first/);
+    const expected = byCommand('C');
+    expect(Object.keys(files).sort()).toEqual(
+      [...expected.keys()].map((each) => `the-whale-bench-box-c/${each}`).sort(),
+    );
+    for (const [each, bytes] of expected)
+      expect(Buffer.compare(bytes, files[`the-whale-bench-box-c/${each}`]!), each).toBe(0);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  test('belong to the brief whose answer is on the page, and say how far they are', async () => {
+    const { page } = await visit(path);
+    await page.locator('[data-do=edit]').click();
+    const area = page.locator('.cm-content');
+    const status = page.locator('brief-desk .status');
+    await area.fill(
+      text.replace('"height": "340 mm"', '"height": "330 mm"').replace('The whale bench', 'A lower bench'),
+    );
+    await expect.poll(() => status.innerText(), { timeout: 30_000 }).toMatch(/Designed in/);
+    await area.fill(text.replace('"24 Hz"', '"24 mm"'));
+    await expect.poll(() => page.locator('[data-faults]').innerText(), { timeout: 20_000 }).toContain('drivers[0].fs');
+    expect(await page.locator('#build').locator('xpath=..').innerText()).toContain('(of the previous brief)');
+    const last = await page.locator('[data-do=build]').last().getAttribute('data-box');
+    const making = expect
+      .poll(() => building(page).innerText(), { timeout: 60_000 })
+      .toMatch(/^Making the files of box/);
+    const { name, files } = await saved(page, last as string);
+    await making;
+    expect(name).toBe(`a-lower-bench-box-${last?.toLowerCase()}.zip`);
+    const [[first, html] = ['', new Uint8Array()]] = Object.entries(files);
+    expect(first).toMatch(/build\.html$/);
+    expect(new TextDecoder().decode(html)).toContain('A lower bench');
+    await page.context().close();
+  });
+});
