@@ -18,7 +18,7 @@ const mouth = ({ point: [netVolume = 0, length = 1, width = 1] }: Box): VentSect
 const felt = ({ point: [, , diameter = 0] }: Box): VentSection => ({ diameter: metres(diameter) });
 
 for (const [name, written, section] of [
-  ['a line', { ...pipe, line: { ...pipe.line, folds: 1 } }, mouth],
+  ['a line', { ...pipe, line: { ...pipe.line, folds: [1] } }, mouth],
   ['an aperiodic vent', ghost, felt],
 ] as const) {
   const { lowest, highest } = written.wanted;
