@@ -39,9 +39,12 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
  * A design as the workshop needs it: numbers in SI units, and sentences as they are printed. `@airspring/workshop/dossier` makes
  * pages and files of it.
  *
- * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections })
+ * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections, space: job.space, wanted: job.wanted })
  */
-export function workOf(design: Design, { title, units, sections }: Pick<Job, 'title' | 'units' | 'sections'>) {
+export function workOf(
+  design: Design,
+  { title, units, sections, space, wanted }: Pick<Job, 'title' | 'units' | 'sections' | 'space' | 'wanted'>,
+) {
   const say = phrasing(units);
   const { box, drivers, vent, impedance, curves } = design;
   const [width, height, depth] = box.outer;
@@ -59,6 +62,7 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
       outer: { width, height, depth },
       thickness: box.panelThickness,
       netVolume: box.netVolume,
+      bracing: space.bracing,
       holes: box.holes,
       ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
       // Of a box that is no cuboid all panels are told one by one.
@@ -74,6 +78,7 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
         };
       }),
     },
+    band: { from: wanted.lowest, to: wanted.highest },
     drivers: {
       name: visible(drivers.name),
       count: drivers.count,

@@ -11,6 +11,7 @@ import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
+import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import type { Work } from './work.js';
 
@@ -139,6 +140,7 @@ export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
+    ...(sawn?.box ? [ringingSection(work, sawn.box, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     assemblingSection(work, says),
     wiringSection(work),

@@ -57,6 +57,8 @@ export interface WorkBox {
   readonly thickness: number;
   /** Air in the finished box, m³. */
   readonly netVolume: number;
+  /** Air that the design keeps free for braces, m³; default none. */
+  readonly bracing?: number;
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
@@ -81,6 +83,8 @@ export interface Work {
   readonly numbers: readonly (readonly [what: string, value: string])[];
   /** Its panels and boards; left out where a box that stands is changed. */
   readonly box?: WorkBox;
+  /** The frequencies that the box is meant for, Hz; left out where nothing shall be told of its panels. */
+  readonly band?: { readonly from: number; readonly to: number };
   readonly drivers: {
     readonly name: string;
     readonly count: number;
