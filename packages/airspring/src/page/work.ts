@@ -48,8 +48,12 @@ export function workOf(
   const say = phrasing(units);
   const { box, drivers, vent, impedance, curves } = design;
   const [width, height, depth] = box.outer;
+  const tools = sections.workshop as ReadWorkshop | undefined;
+  const printsParts = design.weights !== undefined || tools?.bolts !== undefined || tools?.terminals !== undefined;
   const due: Cautions = Object.fromEntries(
-    STEPS.filter((step) => design.cautions.includes(cautions[step])).map((step) => [step, cautions[step]]),
+    STEPS.filter((step) => design.cautions.includes(cautions[step]) || (step === 'fumes' && printsParts)).map(
+      (step) => [step, cautions[step]],
+    ),
   );
   const { nominal, least } = impedance.load;
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
@@ -64,6 +68,7 @@ export function workOf(
       netVolume: box.netVolume,
       bracing: space.bracing,
       holes: box.holes,
+      solids: box.solids.map(({ least, greatest }) => ({ least, greatest })),
       ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
       // Of a box that is no cuboid all panels are told one by one.
       boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
@@ -90,6 +95,7 @@ export function workOf(
     },
     load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
     vents: vent ? [ventOf(vent)] : [],
+    ...(design.weights && { weights: design.weights }),
     building: design.told.building
       .filter((phrase) => !tellsPieces(phrase))
       .map((phrase) => visible(say.phrase(phrase))),
@@ -103,7 +109,7 @@ export function workOf(
       dips: impedance.minima,
     },
     cautions: due,
-    tools: { ...(sections.workshop as ReadWorkshop | undefined), ...(printer && { printer }) },
+    tools: { ...tools, ...(printer && { printer }) },
     unit: units.length,
   };
 }

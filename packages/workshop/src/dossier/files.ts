@@ -13,7 +13,9 @@ import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
 import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
-import type { Work } from './work.js';
+import { type SmallPart, smallPartsOf } from './small-parts.js';
+import { smallPartsSection } from './small-parts-section.js';
+import type { Work, WorkBox, WorkTools } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {
@@ -35,20 +37,31 @@ function shopping(
   work: Work,
   sawing: Sawing | undefined,
   printings: readonly Printing[],
+  small: readonly SmallPart[],
   says: (metres: number) => string,
 ): string[] {
-  const { drivers } = work;
-  const plastic = printings.reduce((sum, { mass }) => sum + mass, 0);
+  const { drivers, tools } = work;
+  const printed = small.filter(({ mesh }) => mesh !== undefined);
+  const plastic = [...printings, ...printed].reduce((sum, { mass }) => sum + mass, 0);
+  const has = (name: string) => printed.some((part) => part.name === name);
+  const bought = [
+    ...(has('gasket') ? [] : ['a soft gasket for each driver']),
+    'screws with washers',
+    has('terminal-cup')
+      ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
+      : 'a cup for the terminals',
+    'cable',
+  ];
   return [
     `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
     ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
       const [first] = nesting.sheets;
       return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
     }),
-    ...(printings.length > 0
+    ...(printings.length + printed.length > 0
       ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
       : []),
-    'wood glue, sealant for the seams, a soft gasket for each driver, screws with washers, a cup for the terminals, cable',
+    `wood glue, sealant for the seams, ${bought.join(', ')}`,
     'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
   ];
 }
@@ -57,6 +70,7 @@ function coverSection(
   work: Work,
   sawing: Sawing | undefined,
   printings: readonly Printing[],
+  small: readonly SmallPart[],
   says: (metres: number) => string,
   paths: readonly string[],
 ): string {
@@ -68,7 +82,7 @@ ${table([], work.numbers)}
 </div>
 ${section(
   'Buy',
-  `${list(shopping(work, sawing, printings, says))}
+  `${list(shopping(work, sawing, printings, small, says))}
 <h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
 <h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
 )}`;
@@ -109,6 +123,18 @@ async function printedFiles(printings: readonly Printing[]): Promise<BuildFile[]
   return files;
 }
 
+/** Files of small parts: to print, and to cut. */
+async function smallFiles(parts: readonly SmallPart[]): Promise<BuildFile[]> {
+  const files: BuildFile[] = [];
+  for (const { name, mesh, drawing } of parts) {
+    const path = `small-parts/${name}`;
+    if (mesh) files.push({ path: `${path}.stl`, contents: stl(mesh) });
+    if (mesh) files.push({ path: `${path}.3mf`, contents: await threeMf([{ name, mesh }]) });
+    if (drawing) files.push({ path: `${path}.dxf`, contents: await toDxf(drawing) });
+  }
+  return files;
+}
+
 /**
  * Everything that a box is built from: one set of pages to print, the cut list, drawings of panels and sheets as SVG and DXF, and the
  * parts for the printer as STL and 3MF. What cannot be made is told in `notes`, and the rest is made all the same.
@@ -120,7 +146,11 @@ async function printedFiles(printings: readonly Printing[]): Promise<BuildFile[]
 export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
-  const sawing = work.box && sawingOf(work.box, work.tools);
+  const small = smallPartsOf(work, says);
+  notes.push(...small.notes);
+  const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
+  const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
+  const sawing = box && sawnWithBolts(box, work.tools, notes);
   if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
@@ -129,12 +159,17 @@ export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
     notes.push(printing);
     return [];
   });
-  const beside = [...(sawn ? await sawnFiles(sawn) : []), ...(await printedFiles(printings))];
+  const beside = [
+    ...(sawn ? await sawnFiles(sawn) : []),
+    ...(await printedFiles(printings)),
+    ...(await smallFiles(small.parts)),
+  ];
   const body = [
     coverSection(
       work,
       sawn,
       printings,
+      small.parts,
       says,
       beside.map(({ path }) => path),
     ),
@@ -142,6 +177,7 @@ export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
     ...(sawn?.box ? [ringingSection(work, sawn.box, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
+    ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
     assemblingSection(work, says),
     wiringSection(work),
     measuringSection(work),
@@ -150,6 +186,18 @@ export async function filesToBuildFrom(work: Work): Promise<BuildFiles> {
     files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],
     notes,
   };
+}
+
+/** What is sawn, without the bolts of the drivers where a panel has no room for them. */
+function sawnWithBolts(box: WorkBox, { bolts, ...tools }: WorkTools, notes: string[]): ReturnType<typeof sawingOf> {
+  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) });
+  if (sawing.ok || bolts === undefined) return sawing;
+  const without = sawingOf(box, tools);
+  if (!without.ok) return without;
+  notes.push(
+    `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,
+  );
+  return without;
 }
 
 /** A vent as solids, or why it is none, in a sentence. */

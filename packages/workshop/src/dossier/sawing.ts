@@ -65,13 +65,17 @@ const openingOf = (hole: WorkHole): CutoutInput['opening'] =>
     ? { diameter: si('length', hole.diameter) }
     : { width: si('length', hole.sides[0]), height: si('length', hole.sides[1]) };
 
-const cutoutOf = (box: WorkBox, hole: WorkHole): CutoutInput => ({
+const cutoutOf = (box: WorkBox, { bolts }: WorkTools, hole: WorkHole): CutoutInput => ({
   part: hole.what,
   face: hole.face,
   across: si('length', hole.across),
   up: si('length', hole.up),
   opening: openingOf(hole),
   flush: runsAlong(box, hole),
+  ...(bolts &&
+    hole.what === 'driver' && {
+      bolts: { count: bolts.count, diameter: si('length', bolts.circle), hole: si('length', bolts.hole) },
+    }),
 });
 
 /** The panels of a box without what is cut into them, as the workshop makes them. */
@@ -107,7 +111,7 @@ const axesOf = (face: WorkHole['face']): readonly [number, number] =>
 const ALONG = 0.002;
 
 /** Whether an opening is meant to run along a panel, as that of a slot whose sides are the panels. */
-function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
+export function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
   if (hole.form === 'circle') return false;
   const edges = [outer.width, outer.height, outer.depth];
   return axesOf(hole.face).some((axis, k) => {
@@ -124,7 +128,7 @@ export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true }
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels =
     box.joints === undefined
-      ? panelBox({ ...bareBox(box, tools), cutouts: drawn.map((hole) => cutoutOf(box, hole)) })
+      ? panelBox({ ...bareBox(box, tools), cutouts: drawn.map((hole) => cutoutOf(box, tools, hole)) })
       : undefined;
   if (panels && !panels.ok) return panels;
   const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
