@@ -8,6 +8,8 @@ const margin = (example: string) =>
   quantity('length', { least: 0, greatest: 100, unit: 'mm', example }, 'not-negative');
 const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), most());
 const described = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
+const hole = (text: string, example: string) =>
+  described(quantity('length', { least: 1, greatest: 50, unit: 'mm', example }), text);
 const depth = described(
   quantity('length', { ...wall, example: '9 mm' }),
   'depth of the rabbet in the front and the back',
@@ -76,6 +78,30 @@ export const workshopField = described(
       described(
         quantity('length', { least: 0.1, greatest: 3, unit: 'mm', example: '0.4 mm' }),
         'diameter of the nozzle of the printer; default 0.4 mm',
+      ),
+    ),
+    bolts: opt(
+      described(
+        v.strictObject({
+          count: described(wholeNumber(2, 24), 'how many each driver has'),
+          circle: described(length, 'diameter of the circle through their middles'),
+          hole: hole('diameter of the holes in the frame', '5 mm'),
+        }),
+        'bolts of the frames of the drivers: holes in the panels and a gasket are made for them',
+      ),
+    ),
+    terminals: opt(
+      described(
+        v.strictObject({
+          hole: opt(hole('diameter of the hole for a binding post; default 8 mm', '8 mm')),
+          apart: opt(
+            described(
+              quantity('length', { least: 5, greatest: 100, unit: 'mm', example: '19 mm' }),
+              'distance of their middles; default 19 mm',
+            ),
+          ),
+        }),
+        'a cup for two binding posts is printed, and its hole is in the back',
       ),
     ),
   }),

@@ -8,7 +8,7 @@ import type { Fit } from '@airspring/core/space';
 import type { VentInput } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
-import type { DesignVent, Hole, Panel, RawMargin } from './build-record.js';
+import type { DesignVent, DesignWeights, Hole, Panel, RawMargin } from './build-record.js';
 import type { Meaning, Phrase } from './phrase.js';
 
 /**
@@ -103,6 +103,7 @@ export interface Finished {
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
+  readonly weights?: DesignWeights;
   readonly holes: readonly Hole[];
   /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
   readonly driverHoles?: readonly Hole[];

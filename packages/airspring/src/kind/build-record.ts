@@ -73,6 +73,16 @@ export interface DesignVent {
   readonly spare: number;
 }
 
+/** What is added to the cones of passive radiators. */
+export interface DesignWeights {
+  /** How many radiators there are. */
+  readonly count: number;
+  /** Added to each, kg. */
+  readonly mass: number;
+  /** Diameter of a circle of the area of its cone, m. */
+  readonly coneDiameter: number;
+}
+
 /** A limit that is not a wish, in SI units: what a driver or a printer allows. */
 export interface RawMargin {
   readonly path: string;

@@ -46,7 +46,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
   const { QL = USUAL_QL, QA, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }) };
   const { radiator, count, path, name, greatestAddedMass } = radiators;
-  const { Mms, Cms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;
+  const { Sd, Mms, Cms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;
   const t = job.space.panelThickness;
 
   const bodies = {
@@ -101,6 +101,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
         : ['without added mass'];
     return {
       holes,
+      ...(addedMass > 0 && { weights: { count, mass: addedMass, coneDiameter: Math.sqrt((4 * Sd) / Math.PI) } }),
       summary: [
         'It is tuned to ',
         [fb, 'frequency'],

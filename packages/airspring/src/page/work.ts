@@ -39,14 +39,21 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
  * A design as the workshop needs it: numbers in SI units, and sentences as they are printed. `@airspring/workshop/dossier` makes
  * pages and files of it.
  *
- * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections })
+ * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections, space: job.space, wanted: job.wanted })
  */
-export function workOf(design: Design, { title, units, sections }: Pick<Job, 'title' | 'units' | 'sections'>) {
+export function workOf(
+  design: Design,
+  { title, units, sections, space, wanted }: Pick<Job, 'title' | 'units' | 'sections' | 'space' | 'wanted'>,
+) {
   const say = phrasing(units);
   const { box, drivers, vent, impedance, curves } = design;
   const [width, height, depth] = box.outer;
+  const tools = sections.workshop as ReadWorkshop | undefined;
+  const printsParts = design.weights !== undefined || tools?.bolts !== undefined || tools?.terminals !== undefined;
   const due: Cautions = Object.fromEntries(
-    STEPS.filter((step) => design.cautions.includes(cautions[step])).map((step) => [step, cautions[step]]),
+    STEPS.filter((step) => design.cautions.includes(cautions[step]) || (step === 'fumes' && printsParts)).map(
+      (step) => [step, cautions[step]],
+    ),
   );
   const { nominal, least } = impedance.load;
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
@@ -59,7 +66,9 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
       outer: { width, height, depth },
       thickness: box.panelThickness,
       netVolume: box.netVolume,
+      bracing: space.bracing,
       holes: box.holes,
+      solids: box.solids.map(({ least, greatest }) => ({ least, greatest })),
       ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
       // Of a box that is no cuboid all panels are told one by one.
       boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
@@ -74,6 +83,7 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
         };
       }),
     },
+    band: { from: wanted.lowest, to: wanted.highest },
     drivers: {
       name: visible(drivers.name),
       count: drivers.count,
@@ -85,6 +95,7 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
     },
     load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
     vents: vent ? [ventOf(vent)] : [],
+    ...(design.weights && { weights: design.weights }),
     building: design.told.building
       .filter((phrase) => !tellsPieces(phrase))
       .map((phrase) => visible(say.phrase(phrase))),
@@ -98,7 +109,7 @@ export function workOf(design: Design, { title, units, sections }: Pick<Job, 'ti
       dips: impedance.minima,
     },
     cautions: due,
-    tools: { ...(sections.workshop as ReadWorkshop | undefined), ...(printer && { printer }) },
+    tools: { ...tools, ...(printer && { printer }) },
     unit: units.length,
   };
 }

@@ -42,6 +42,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   }
   const {
     vent,
+    weights,
     holes,
     boards = [],
     summary,
@@ -101,6 +102,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       cutoutLeft: fit.slack.cutout,
     },
     ...(vent && { vent }),
+    ...(weights && { weights }),
     numbers,
     ...(alignments && { alignments }),
     assumed: [...assumedOf(job), ...assumed],

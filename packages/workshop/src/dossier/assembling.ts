@@ -1,10 +1,29 @@
 import { list, paragraph, section, steps } from './markup.js';
-import type { Work, WorkBox, WorkStep } from './work.js';
+import { runsAlong } from './sawing.js';
+import type { Work, WorkBox, WorkHole, WorkStep } from './work.js';
+
+/** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
+function slotStep(
+  box: WorkBox,
+  slot: WorkHole & { readonly form: 'rectangle' },
+  lengthText: (metres: number) => string,
+): WorkStep {
+  const along = runsAlong(box, slot);
+  const clear = Math.min(...slot.sides) - (along ? 0 : 2 * box.boards[0]!.thickness);
+  const spacers = `spacers sawn ${lengthText(clear)} wide, and pull them out before the glue sets`;
+  return {
+    says: `${along ? `Glue the boards of the slot in while the back is off. Keep them away from the panels beside them with ${spacers}.` : `Glue the boards of the slot to a tube around ${spacers}. Lead it through its opening, flush with the outside.`} Close every seam along it: a leak there mistunes the box.`,
+  };
+}
 
 /** The work in order, with what is checked on the way. */
 function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => string): readonly WorkStep[] {
   const { cautions, vents, drivers } = work;
   const bent = vents.some(({ bend }) => bend !== undefined);
+  const slot = box.holes.find(
+    ({ what, form, board }) => board === undefined && what === 'vent' && form === 'rectangle',
+  );
+  const opens = vents.length > 0 || slot !== undefined;
   const many = vents.some(({ count }) => count > 1);
   const fitVent: WorkStep[] =
     vents.length === 0
@@ -14,6 +33,8 @@ function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => stri
             says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. Glue it in airtight, and check that nothing stands in front of its inner end.`,
           },
         ];
+  const fitSlot: WorkStep[] =
+    slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   return [
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
@@ -33,13 +54,14 @@ function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => stri
       caution: cautions.fumes,
     },
     ...fitVent,
+    ...fitSlot,
     { says: 'Run a bead of glue or sealant along every inner seam.' },
     { says: 'Glue the back on. Let it set before you lift the box.', caution: cautions.weight },
     {
       says: `Fit ${drivers.count > 1 ? 'each driver' : 'the driver'} with a soft gasket under its frame. Tighten the screws crosswise.`,
     },
     {
-      says: `Look for leaks: press the cone in gently with spread fingers${vents.length > 0 ? ', while someone closes the vent with a flat board' : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
+      says: `Look for leaks: press the cone in gently with spread fingers${opens ? `, while someone closes the ${slot ? 'slot' : 'vent'} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
     },
   ];
 }

@@ -13,9 +13,12 @@ import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
+import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import { slug } from './slug.js';
-import type { Work } from './work.js';
+import { type SmallPart, smallPartsOf } from './small-parts.js';
+import { smallPartsSection } from './small-parts-section.js';
+import type { Work, WorkBox, WorkTools } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {
@@ -33,20 +36,31 @@ function shopping(
   work: Work,
   sawing: Sawing | undefined,
   printings: readonly Printing[],
+  small: readonly SmallPart[],
   says: (metres: number) => string,
 ): string[] {
-  const { drivers } = work;
-  const plastic = printings.reduce((sum, { mass }) => sum + mass, 0);
+  const { drivers, tools } = work;
+  const printed = small.filter(({ mesh }) => mesh !== undefined);
+  const plastic = [...printings, ...printed].reduce((sum, { mass }) => sum + mass, 0);
+  const has = (name: string) => printed.some((part) => part.name === name);
+  const bought = [
+    ...(has('gasket') ? [] : ['a soft gasket for each driver']),
+    'screws with washers',
+    has('terminal-cup')
+      ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
+      : 'a cup for the terminals',
+    'cable',
+  ];
   return [
     `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
     ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
       const [first] = nesting.sheets;
       return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
     }),
-    ...(printings.length > 0
+    ...(printings.length + printed.length > 0
       ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
       : []),
-    'wood glue, sealant for the seams, a soft gasket for each driver, screws with washers, a cup for the terminals, cable',
+    `wood glue, sealant for the seams, ${bought.join(', ')}`,
     'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
   ];
 }
@@ -55,6 +69,7 @@ function coverSection(
   work: Work,
   sawing: Sawing | undefined,
   printings: readonly Printing[],
+  small: readonly SmallPart[],
   says: (metres: number) => string,
   paths: readonly string[],
 ): string {
@@ -66,7 +81,7 @@ ${table([], work.numbers)}
 </div>
 ${section(
   'Buy',
-  `${list(shopping(work, sawing, printings, says))}
+  `${list(shopping(work, sawing, printings, small, says))}
 <h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
 <h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
 )}`;
@@ -110,6 +125,18 @@ async function printedFiles(printings: readonly Printing[], step: Step): Promise
   return files;
 }
 
+/** Files of small parts: to print, and to cut. */
+async function smallFiles(parts: readonly SmallPart[]): Promise<BuildFile[]> {
+  const files: BuildFile[] = [];
+  for (const { name, mesh, drawing } of parts) {
+    const path = `small-parts/${name}`;
+    if (mesh) files.push({ path: `${path}.stl`, contents: stl(mesh) });
+    if (mesh) files.push({ path: `${path}.3mf`, contents: await threeMf([{ name, mesh }]) });
+    if (drawing) files.push({ path: `${path}.dxf`, contents: await toDxf(drawing) });
+  }
+  return files;
+}
+
 const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
 
 /**
@@ -128,7 +155,11 @@ export async function filesToBuildFrom(
   if (isChange(work)) return filesToChangeFrom(work);
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
-  const sawing = work.box && sawingOf(work.box, work.tools);
+  const small = smallPartsOf(work, says);
+  notes.push(...small.notes);
+  const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
+  const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
+  const sawing = box && sawnWithBolts(box, work.tools, notes);
   if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
@@ -138,18 +169,25 @@ export async function filesToBuildFrom(
     notes.push(printing);
     return [];
   });
-  const beside = [...(sawn ? await sawnFiles(sawn, step) : []), ...(await printedFiles(printings, step))];
+  const beside = [
+    ...(sawn ? await sawnFiles(sawn, step) : []),
+    ...(await printedFiles(printings, step)),
+    ...(await smallFiles(small.parts)),
+  ];
   const body = [
     coverSection(
       work,
       sawn,
       printings,
+      small.parts,
       says,
       beside.map(({ path }) => path),
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
+    ...(sawn?.box ? [ringingSection(work, sawn.box, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
+    ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
     assemblingSection(work, says),
     wiringSection(work),
     measuringSection(work),
@@ -158,6 +196,18 @@ export async function filesToBuildFrom(
     files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],
     notes,
   };
+}
+
+/** What is sawn, without the bolts of the drivers where a panel has no room for them. */
+function sawnWithBolts(box: WorkBox, { bolts, ...tools }: WorkTools, notes: string[]): ReturnType<typeof sawingOf> {
+  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) });
+  if (sawing.ok || bolts === undefined) return sawing;
+  const without = sawingOf(box, tools);
+  if (!without.ok) return without;
+  notes.push(
+    `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,
+  );
+  return without;
 }
 
 /** A vent as solids, or why it is none, in a sentence. */

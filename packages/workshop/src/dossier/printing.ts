@@ -27,10 +27,10 @@ export const COARSE = metres(5e-4);
 /** Of PLA, the usual plastic of printers, kg/m³ (common practice). */
 export const PLASTIC = 1240;
 /** A printer that the workshop does not state builds so much (common practice). */
-const USUAL = { height: 0.2, width: 0.2 } as const;
+const USUAL_PRINTER = { height: 0.2, width: 0.2 } as const;
 
 /** What the printer of the workshop builds. */
-export function bedOf({ printer = USUAL }: WorkTools) {
+export function bedOf({ printer = USUAL_PRINTER }: WorkTools) {
   const width = metres(printer.width);
   return { width, depth: width, height: metres(printer.height) };
 }

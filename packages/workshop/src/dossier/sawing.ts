@@ -13,6 +13,7 @@ import {
   mdf,
   mitre,
   type PanelBox,
+  type PanelBoxInput,
   panelBox,
   particleBoard,
   rabbet,
@@ -29,7 +30,7 @@ export const usual = {
 /** All that a saw makes for a box. */
 export interface Sawing {
   readonly box?: PanelBox;
-  /** Holes that no drawing shows: those in boards inside, and openings that run along a panel. */
+  /** Holes that no drawing shows: those in boards inside. */
   readonly listed: readonly WorkHole[];
   readonly rows: readonly CutListRow[];
   readonly sheets: readonly { readonly board: string; readonly thickness: number; readonly nesting: Nesting }[];
@@ -42,13 +43,19 @@ const jointOf = ({ joint }: WorkTools): Joint => {
   return joint?.mitre ? mitre : butt;
 };
 
+/** What the board is called, and whether its stiffness is known. */
+export function knownBoard({ board: name }: WorkTools): { readonly name: string; readonly known: boolean } {
+  const known = name === undefined || [mdf, birchPlywood, particleBoard].some((one) => one.name === name);
+  return { name: name ?? mdf.name, known };
+}
+
 /** The board that is named, or one of that name with the numbers of fibreboard. */
 function boardOf({ board: name, density, grain }: WorkTools): Board {
   const known = [birchPlywood, particleBoard].find((one) => one.name === name) ?? mdf;
   return {
     ...known,
     ...(name !== undefined && { name }),
-    ...(density !== undefined && { density: si('density', density) }),
+    ...(density !== undefined && { density: si('density', density), densityRange: [1, 1] as const }),
     ...(grain !== undefined && { grained: grain }),
   };
 }
@@ -58,12 +65,25 @@ const openingOf = (hole: WorkHole): CutoutInput['opening'] =>
     ? { diameter: si('length', hole.diameter) }
     : { width: si('length', hole.sides[0]), height: si('length', hole.sides[1]) };
 
-const cutoutOf = (hole: WorkHole): CutoutInput => ({
+const cutoutOf = (box: WorkBox, { bolts }: WorkTools, hole: WorkHole): CutoutInput => ({
   part: hole.what,
   face: hole.face,
   across: si('length', hole.across),
   up: si('length', hole.up),
   opening: openingOf(hole),
+  flush: runsAlong(box, hole),
+  ...(bolts &&
+    hole.what === 'driver' && {
+      bolts: { count: bolts.count, diameter: si('length', bolts.circle), hole: si('length', bolts.hole) },
+    }),
+});
+
+/** The panels of a box without what is cut into them, as the workshop makes them. */
+export const bareBox = ({ outer, thickness }: WorkBox, tools: WorkTools): PanelBoxInput => ({
+  outer: outer as SizeInput,
+  thickness: si('length', thickness),
+  joint: jointOf(tools),
+  board: boardOf(tools),
 });
 
 /** Equal boards inside the box as a row of the cut list. */
@@ -87,11 +107,11 @@ const boardRow = (
 const axesOf = (face: WorkHole['face']): readonly [number, number] =>
   face === 'left' || face === 'right' ? [2, 1] : face === 'bottom' || face === 'top' ? [0, 2] : [0, 1];
 
-/** Openings nearer to a panel than this are cut along it, m. */
+/** Openings nearer to a panel than this end at it, m. */
 const ALONG = 0.002;
 
 /** Whether an opening is meant to run along a panel, as that of a slot whose sides are the panels. */
-function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
+export function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
   if (hole.form === 'circle') return false;
   const edges = [outer.width, outer.height, outer.depth];
   return axesOf(hole.face).some((axis, k) => {
@@ -104,17 +124,11 @@ function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolean {
 export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
   const inPanels = box.holes.filter((hole) => hole.board === undefined);
-  const drawn = box.joints === undefined ? inPanels.filter((hole) => !runsAlong(box, hole)) : [];
+  const drawn = box.joints === undefined ? inPanels : [];
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels =
     box.joints === undefined
-      ? panelBox({
-          outer: box.outer as SizeInput,
-          thickness: si('length', box.thickness),
-          joint: jointOf(tools),
-          board,
-          cutouts: drawn.map(cutoutOf),
-        })
+      ? panelBox({ ...bareBox(box, tools), cutouts: drawn.map((hole) => cutoutOf(box, tools, hole)) })
       : undefined;
   if (panels && !panels.ok) return panels;
   const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];

@@ -58,9 +58,13 @@ export interface WorkBox {
   readonly thickness: number;
   /** Air in the finished box, m³. */
   readonly netVolume: number;
+  /** Air that the design keeps free for braces, m³; default none. */
+  readonly bracing?: number;
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
+  /** The cuboids around what stands inside, from the left, bottom and front outer edges, m. */
+  readonly solids?: readonly { readonly least: readonly number[]; readonly greatest: readonly number[] }[];
   /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
   readonly joints?: string;
 }
@@ -84,6 +88,8 @@ export interface Work {
   readonly box?: WorkBox;
   /** What is changed about a box that stands; left out for a new one. */
   readonly change?: WorkChange;
+  /** The frequencies that the box is meant for, Hz; left out where nothing shall be told of its panels. */
+  readonly band?: { readonly from: number; readonly to: number };
   readonly drivers: {
     readonly name: string;
     readonly count: number;
@@ -96,6 +102,8 @@ export interface Work {
   /** The load that the amplifier sees, in words. */
   readonly load: string;
   readonly vents: readonly WorkVent[];
+  /** Added to the cone of each passive radiator; left out where nothing is. */
+  readonly weights?: { readonly count: number; readonly mass: number; readonly coneDiameter: number };
   /** What to do, in order; left out where the pages know it from the box. */
   readonly steps?: readonly WorkStep[];
   /** How its parts are made and where they go, a paragraph each. */
@@ -133,5 +141,9 @@ export interface WorkTools {
   readonly grain?: boolean;
   readonly density?: number;
   readonly nozzle?: number;
+  /** Bolts of the frames of the drivers, m. */
+  readonly bolts?: { readonly count: number; readonly circle: number; readonly hole: number };
+  /** Binding posts in a printed cup, m. */
+  readonly terminals?: { readonly hole?: number; readonly apart?: number };
   readonly printer?: { readonly height: number; readonly width: number };
 }

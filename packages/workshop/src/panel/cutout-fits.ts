@@ -136,7 +136,7 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
     for (const hole of holesOf(cutout, middle)) {
       for (const side of sides) {
         const left = fromEdge(hole, side) - depthOf(wallOf(box, around[side]));
-        if (left >= play - NEARLY) continue;
+        if (left >= (cutout.flush ? 0 : play) - NEARLY) continue;
         const where =
           left < -NEARLY
             ? `overlaps the ${around[side]} panel by ${mm(-left)}`

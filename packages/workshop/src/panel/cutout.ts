@@ -3,6 +3,7 @@ import {
   count,
   type Field,
   type Fields,
+  given,
   type Length,
   type LengthInput,
   nested,
@@ -53,6 +54,8 @@ export interface Cutout {
   readonly bolts?: BoltCircle;
   /** Radius at the inner edge of the opening, so that air gets behind a driver. */
   readonly roundOver?: Length;
+  /** Whether it may end at the panels beside it, as the opening of a slot whose sides they are. */
+  readonly flush?: boolean;
 }
 
 export interface CutoutInput {
@@ -74,6 +77,8 @@ export interface CutoutInput {
       }
     | undefined;
   readonly roundOver?: LengthInput | undefined;
+  /** Default: false. */
+  readonly flush?: boolean | undefined;
 }
 
 const length = positive('length');
@@ -137,6 +142,7 @@ const shape = {
   recess: optional(recess),
   bolts: optional(nested({ count: count(100), diameter: length, hole: length, turn: optional(notNegative('angle')) })),
   roundOver: optional(length),
+  flush: optional(given<boolean>()),
 };
 
 const one = nested(shape);
