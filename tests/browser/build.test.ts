@@ -32,7 +32,7 @@ describe.skipIf(!hasBrowser)('files to build a box from', () => {
   const saved = async (page: Page, box: string) => {
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 120_000 }),
-      page.locator(`[data-do=build][data-box=${box}]`).click(),
+      page.locator(`[data-do=build][data-only=${box}]`).click(),
     ]);
     return { name: download.suggestedFilename(), files: unzipSync(readFileSync(await download.path())) };
   };
@@ -65,10 +65,8 @@ describe.skipIf(!hasBrowser)('files to build a box from', () => {
     await area.fill(text.replace('"24 Hz"', '"24 mm"'));
     await expect.poll(() => page.locator('[data-faults]').innerText(), { timeout: 20_000 }).toContain('drivers[0].fs');
     expect(await page.locator('#build').locator('xpath=..').innerText()).toContain('(of the previous brief)');
-    const last = await page.locator('[data-do=build]').last().getAttribute('data-box');
-    const making = expect
-      .poll(() => building(page).innerText(), { timeout: 60_000 })
-      .toMatch(/^Making the files of box/);
+    const last = await page.locator('[data-do=build]').last().getAttribute('data-only');
+    const making = expect.poll(() => building(page).innerText(), { timeout: 60_000 }).toMatch(/^Making the files/);
     const { name, files } = await saved(page, last as string);
     await making;
     expect(name).toBe(`a-lower-bench-box-${last?.toLowerCase()}.zip`);

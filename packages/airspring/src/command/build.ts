@@ -83,7 +83,7 @@ export async function filesToBuild(
     const box = chosen(answer, only);
     if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
     const made = await library.filesToBuildFrom(workOf(box, job), { step });
-    return { ok: true, title: answer.title, name: box.name, met: answer.ok, ...made };
+    return { ok: true, title: answer.title, name: `Box ${box.name}`, met: answer.ok, ...made };
   } catch (error) {
     if (!isInputError(error)) throw error;
     return { ok: false, not: 'accepted', line: error.message };
