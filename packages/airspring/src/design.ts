@@ -40,7 +40,7 @@ function metOf(
     const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
     return {
       ...design,
-      ...(scatter && { scatter: scatterTold(box) }),
+      ...(scatter && { scatter: scatterTold(job, box) }),
       ...(priced[i] && { prices: priced[i] }),
     };
   });

@@ -86,6 +86,8 @@ export { retrofitText } from './words/retrofit-text.js';
 export { sketchText } from './words/sketch.js';
 export { designText, reportText } from './words/report-text.js';
 export { tradeOffsText } from './words/trade-offs-text.js';
+/** What is a box built from, or a change of a box that stands? */
+export { type ToBuild, type ToBuildOptions, toBuild } from './to-build.js';
 /** Which pages about a design can be printed? */
 export { printPage } from './page/page.js';
 export { changedDesignPage, retrofitPage } from './page/retrofit-page.js';

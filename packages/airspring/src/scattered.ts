@@ -47,7 +47,7 @@ export async function scattered(brief: unknown, options: ScatteredOptions = {}):
     const { point } = box;
     const variant = search.variants.indexOf(box.variant);
     const inputs = runs.map((first) => ({ brief, variant, point, seed, first, count: Math.min(RUN, count - first) }));
-    return scatterTold(box, await workers.run(builds, inputs, watched));
+    return scatterTold(search.job, box, await workers.run(builds, inputs, watched));
   };
   const scatters: ScatterTold[] = [];
   for (const one of chosen) scatters.push(await told(one));

@@ -2,8 +2,15 @@ import { type Air, standardAir } from '@airspring/core/air';
 import type { Driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { cutoffGradient, type GradientResult, greatestGradient, levelGradient } from '@airspring/core/response';
+import {
+  cutoffGradient,
+  type GradientResult,
+  greatestGradient,
+  levelGradient,
+  lowerEndGradient,
+} from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
+import { type BandPassRow, boxes, responses } from '../enclosure/band-pass.js';
 import fixture from './gradient.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
@@ -73,3 +80,55 @@ for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes
     },
   });
 }
+
+/** The lower end of the passband of the textbook response without losses, by bisection below its greatest value. */
+function lowerEnd(row: BandPassRow): number {
+  const size = (f: number) => Math.hypot(...responses.fourth(row)([0, f / row.fs]));
+  const grid = Array.from({ length: 2000 }, (_, i) => 20 * 10 ** (i / 2000));
+  const near = grid.reduce((best, f) => (size(f) > size(best) ? f : best), grid[0]!);
+  let [from, to] = [near * 0.998, near * 1.002];
+  for (let n = 0; n < 60; n++) {
+    const [one, two] = [(2 * from + to) / 3, (from + 2 * to) / 3];
+    if (size(one) < size(two)) from = one;
+    else to = two;
+  }
+  const top = from;
+  let [below, above] = [top / 4, top];
+  for (let n = 0; n < 60; n++) {
+    const middle = (below + above) / 2;
+    if (size(middle) < size(top) / Math.SQRT2) below = middle;
+    else above = middle;
+  }
+  return above;
+}
+
+const bandPass: BandPassRow = { fs: 30, Qts: 0.35, Vas: 60, rearVolume: 20, frontVolume: 15, frontTuning: 55 };
+const STEP = 1e-3;
+check('response.lower-end-gradient.fourth-order', {
+  formula: 'response/lowerEndGradient',
+  source: {
+    key: 'geddes1989',
+    locator: 'response function of the fourth-order band-pass; slopes by differences of its lower end',
+  },
+  status: 'derived',
+  kind: 'standard',
+  given: { of: { value: 'lower end; by rear volume, front volume and front tuning', unit: '' } },
+  got: () => {
+    const found = lowerEndGradient(boxes.fourth(bandPass), { to: '200 Hz' });
+    if (!found.ok) return [];
+    const by = found.byElement;
+    // A larger front chamber with the same tuning has a lighter vent; a higher tuning, a vent lighter by twice as much.
+    return [found.value, by['Cab rear']!, by['Cab front']! - by['vent front']!, -2 * by['vent front']!];
+  },
+  expected: [
+    lowerEnd(bandPass),
+    ...(['rearVolume', 'frontVolume', 'frontTuning'] as const).map((field) => {
+      const moved = (part: number) => lowerEnd({ ...bandPass, [field]: bandPass[field] * Math.exp(part) });
+      const quotient = (h: number) => (moved(h) - moved(-h)) / (2 * h);
+      // The square of the step is taken out.
+      return (4 * quotient(STEP) - quotient(2 * STEP)) / 3;
+    }),
+  ],
+  unit: 'Hz, Hz per relative change',
+  tolerance: { absolute: 2e-8, why: 'differences over a thousandth of values known to a trillionth' },
+});

@@ -175,6 +175,7 @@ def listened():
         "shares": (cells / cells.sum()).tolist(),
         "peak": float(abs(x).max()),
         "rms": float(np.sqrt((x**2).mean())),
+        "crestFactor": float(abs(x - x.mean()).max() / x.std()),
     }
 
 

@@ -4,11 +4,14 @@ import { extentOf, type Mesh, sliceOf, surfaceOf, volumeOf } from '@airspring/wo
 import { areaOf } from '@airspring/workshop/outline';
 import {
   airwayOf,
+  driverGasket,
   ellipticFlare,
   exponentialFlare,
   flareThrough,
   holeBySaw,
+  massDiscs,
   roundFlare,
+  terminalCup,
   twoPartVent,
   ventSegments,
   ventSolid,
@@ -16,7 +19,7 @@ import {
 import { check } from '../../ledger/check.js';
 import fixtures from './solids.json' with { type: 'json' };
 
-const { tubes, bends, flares, depth, widening, places, ellipse, exponential, program } = fixtures;
+const { tubes, bends, flares, depth, widening, places, ellipse, exponential, gaskets, discs, cups, program } = fixtures;
 const byScipy = (how: string) => ({ key: 'scipy', locator: `${program}: ${how}; tests/literature/workshop/solids.py` });
 const base = { status: 'derived', kind: 'program' } as const;
 const exact = { relative: 1e-12, why: 'double precision on both sides' } as const;
@@ -307,6 +310,115 @@ check('solid.saw.flange', {
     [0.0565, 0.057],
     [0.076, 0.083],
   ].map(([through, saw]) => 50 * (saw! - through!) + saw! + 0.01),
+  unit: 'm',
+  tolerance: exact,
+});
+
+const gasket = (row: number) => {
+  const { inner, outer, thickness, count, circle, hole } = gaskets[row]!;
+  const bolts = { count, circle: m(circle), hole: m(hole) };
+  return driverGasket({ inner: m(inner), outer: m(outer), thickness: m(thickness), bolts });
+};
+check('solid.gasket.volume', {
+  ...base,
+  formula: 'solid/driverGasket',
+  source: byScipy('a ring less the cylinders of its bolts'),
+  given: rows(gaskets),
+  got: ({ row }) => volumeOf(gasket(row).mesh),
+  expected: gaskets.map(({ volume }) => volume),
+  unit: 'm³',
+  tolerance: exact,
+});
+check('solid.gasket.drawing', {
+  ...base,
+  formula: 'solid/driverGasket',
+  source: byScipy('the same ring as circles: outer, inner, and those of the bolts, whose middles lie on their circle'),
+  given: rows(gaskets),
+  got: ({ row }) => {
+    const [outer, inner, ...bolts] = gasket(row).drawing.shapes.flatMap((one) => (one.form === 'circle' ? [one] : []));
+    const open = bolts.reduce((sum, { radius }) => sum + radius ** 2, 0);
+    const places = bolts.reduce((sum, { centre }) => sum + Math.hypot(...centre), 0) / bolts.length;
+    // The first bolt stands half a step from the right.
+    const first = bolts[0]!.centre[0];
+    return Math.PI * (outer!.radius ** 2 - inner!.radius ** 2 - open) + places + first;
+  },
+  expected: gaskets.map(
+    ({ volume, thickness, circle, count }) => volume / thickness + (circle / 2) * (1 + Math.cos(Math.PI / count)),
+  ),
+  unit: 'm²',
+  tolerance: exact,
+});
+
+const weights = (row: number) => {
+  const { mass, diameter, hole, density } = discs[row]!;
+  return massDiscs({ mass: si('mass', mass), diameter: m(diameter), hole: m(hole), density: si('density', density) });
+};
+check('solid.discs.height', {
+  ...base,
+  formula: 'solid/massDiscs',
+  source: byScipy('the height of a ring of that mass, of which 97 % are plastic'),
+  given: rows(discs),
+  got: ({ row }) => weights(row).height * weights(row).count,
+  expected: discs.map(({ height }) => height),
+  unit: 'm',
+  tolerance: exact,
+});
+check('solid.discs.mass', {
+  ...base,
+  formula: 'solid/massDiscs',
+  source: byScipy('the mass that was asked for: volume of the solids times 97 % of the density'),
+  given: rows(discs),
+  got: ({ row }) => volumeOf(weights(row).mesh) * weights(row).count * 0.97 * discs[row]!.density,
+  expected: discs.map(({ mass }) => mass),
+  unit: 'kg',
+  tolerance: exact,
+});
+check('solid.discs.range', {
+  ...base,
+  formula: 'solid/massDiscs',
+  source: byScipy('94 and 100 % of plastic, where 97 % have the mass'),
+  given: rows(discs),
+  got: ({ row }) => weights(row).massRange[0] + 3 * weights(row).massRange[1],
+  expected: discs.map(({ mass }) => (mass * (94 + 300)) / 97),
+  unit: 'kg',
+  tolerance: exact,
+});
+
+const cup = (row: number) => {
+  const { diameter, depth, wall, floor, beyond, flange } = cups[row]!;
+  const sizes = { diameter: m(diameter), depth: m(depth), wall: m(wall), floor: m(floor) };
+  return terminalCup({ ...sizes, flange: { reach: m(beyond), thickness: m(flange) } });
+};
+check('solid.cup.volume', {
+  ...base,
+  formula: 'solid/terminalCup',
+  source: byScipy('wall, floor and flange, less the cylinders of two posts and four screws'),
+  given: rows(cups),
+  got: ({ row }) => volumeOf(cup(row).mesh),
+  expected: cups.map(({ volume }) => volume),
+  unit: 'm³',
+  tolerance: exact,
+});
+check('solid.cup.behind', {
+  ...base,
+  formula: 'solid/terminalCup',
+  source: byScipy('the cylinder behind a panel of 12 mm'),
+  given: rows(cups),
+  got: ({ row }) => cup(row).displaced(m(0.012)),
+  expected: cups.map(({ behind }) => behind),
+  unit: 'm³',
+  tolerance: exact,
+});
+check('solid.cup.sizes', {
+  ...base,
+  formula: 'solid/terminalCup',
+  source: byScipy('1 mm of play around its wall; its flange; from the panel to the back of its floor'),
+  given: rows(cups),
+  got: ({ row }) => cup(row).hole + 10 * cup(row).flangeDiameter + 100 * cup(row).reach,
+  expected: cups.map(
+    ({ diameter, depth, wall, floor, beyond, flange }) =>
+      diameter + 2 * wall + 0.001 + 10 * (diameter + 2 * wall + 2 * beyond) + 100 * (depth + floor - flange),
+  ),
   unit: 'm',
   tolerance: exact,
 });

@@ -1,17 +1,20 @@
 /** Gradients of results: against differences, closed forms, and where two extrema tie. */
 import { standardAir } from '@airspring/core/air';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import { butterworthShape, highPass } from '@airspring/core/filter';
 import { compile } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
+  type CutoffOptions,
   cutoff,
   cutoffGradient,
   type Gradient,
   greatestGradient,
+  levelCrossings,
   levelGradient,
   respond,
 } from '@airspring/core/response';
-import { test } from '@fast-check/vitest';
+import { fc, test } from '@fast-check/vitest';
 import { expect, test as plain } from 'vitest';
 import {
   absurdSystemArbitrary,
@@ -77,6 +80,31 @@ test.prop([systemArbitrary], { numRuns: cases(12) })('cut-off: by every element'
   expect(at(system)).toBe(gradient.value);
   compared(system, gradient, at, 1e-4);
 });
+
+const references = [
+  { reference: 'maximum' },
+  { reference: { frequency: '90 Hz' } },
+  { reference: { level: '70 dB' } },
+  { filter: highPass(butterworthShape(2), '25 Hz') },
+  { filter: highPass(butterworthShape(2), '25 Hz'), reference: 'maximum' },
+] as const satisfies readonly CutoffOptions[];
+test.prop([closedBoxArbitrary, fc.constantFrom(...references)], { numRuns: cases(20) })(
+  'cut-off: from any reference, behind a filter as well',
+  (box, options) => {
+    const system = closedBox(box) as System;
+    const gradient = cutoffGradient(system, options);
+    if (!gradient.ok) return;
+    const crossings = levelCrossings(system, options);
+    const steep = levelGradient(system, si('frequency', gradient.value));
+    if (crossings.length > 1 || !steep.ok || steep.byFrequency < 3) return;
+    const at = (one: System) => {
+      const found = cutoff(one, options);
+      return found.ok ? (found.frequency as number) : Number.NaN;
+    };
+    expect(at(system)).toBe(gradient.value);
+    compared(system, gradient, at, 1e-3);
+  },
+);
 
 test.prop([closedBoxArbitrary])(
   'cut-off of a closed box: its f3 is fc g(Q), and g is known',

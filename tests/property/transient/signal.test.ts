@@ -3,10 +3,13 @@ import { si } from '@airspring/core/quantity';
 import {
   compileListening,
   pinkNoise,
+  programmeOf,
   type Signal,
+  scaled,
   shapedBurst,
   simulatedProgramme,
   sine,
+  summed,
   sweep,
 } from '@airspring/transient/signal';
 import { fc, test } from '@fast-check/vitest';
@@ -87,3 +90,18 @@ test.prop([frequency, segment, fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: 
   }
   allFinite(programme);
 });
+
+test.prop([fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: 0.01, max: 1, noNaN: true }), fc.nat(99)])(
+  'a constant beside the sound changes neither the crest factor nor the spectrum of its programme',
+  (constant, size, seed) => {
+    const own = scaled(pinkNoise({ seed }), size);
+    const beside = summed([own, { ...own, compile: () => (_, out) => void out.fill(constant) }]);
+    const [alone, lifted] = [own, beside].map((signal) => {
+      const found = programmeOf(signal, { sampleRate: '1 kHz', duration: '3 s' });
+      if (!found.ok) throw new Error(found.because[0]!.text);
+      return found.programme;
+    });
+    expect(lifted!.crestFactor).toBeCloseTo(alone!.crestFactor, 9);
+    lifted!.share.forEach((share, i) => expect(share).toBeCloseTo(alone!.share[i]!, 9));
+  },
+);

@@ -61,9 +61,11 @@ describe('what is told of it is what core says of such a box', () => {
     expect(tuned.ok && Math.abs(tuned.fb / vent.fb - 1)).toBeLessThan(vent.count > 1 ? 0.03 : 1e-3);
   });
   test('passband, resonance and level', () => {
-    const passed = passband(system, { to: '400 Hz' });
+    // Counted from the maximum of the band, as f3 is; beyond the band no end is told.
+    const passed = passband(system, { to: si('frequency', job.wanted.highest) });
     expect(passed.ok && passed.lower).toBeCloseTo(number(first, 'half power below the maximum, lower'), 3);
-    expect(passed.ok && passed.upper).toBeCloseTo(number(first, 'half power below the maximum, upper'), 3);
+    const ends = first.numbers.filter(({ what }) => what.startsWith('half power below the maximum'));
+    expect(ends.length).toBe(passed.ok && passed.upper !== undefined ? 2 : 1);
     expect(first.response.f3).toBeCloseTo(number(first, 'half power below the maximum, lower'), 3);
     expect(first.response.reference).toBe('maximum');
     expect(closedResonance({ drivers, netVolume: si('volume', rear) }).fc).toBeCloseTo(number(first, 'resonance'), 6);

@@ -5,7 +5,7 @@ import { logarithmicGrid } from '@airspring/core/quantity';
 import { features, respond } from '@airspring/core/response';
 import { retrofit, retrofitPage, retrofitText } from 'airspring';
 import { describe, expect, test } from 'vitest';
-import { demoStanding } from '../../arbitrary/standing.js';
+import { demoStanding, retrofitted } from '../../arbitrary/standing.js';
 
 const { drivers, standing, ...others } = demoStanding;
 const { wirings: _, Le: _le, ...sheet } = drivers[0]!;
@@ -42,7 +42,7 @@ describe('a driver without a sheet', () => {
   test.each([[{}], [{ parallel: 2 }], [{ series: 2 }], [{ parallel: 2, isobaric: true }]])(
     'comes back from the impedance of its box: %o',
     (wiring) => {
-      const { measuredDrivers } = retrofit(measuredIn(wiring));
+      const { measuredDrivers } = retrofitted(measuredIn(wiring));
       const found = Object.fromEntries(measuredDrivers!.values.map(({ field, value }) => [field, value]));
       for (const field of ['fs', 'Qes', 'Qms', 'Qts'] as const) {
         expect(found[field]! / parameters[field], field).toBeCloseTo(1, 3);
@@ -54,7 +54,7 @@ describe('a driver without a sheet', () => {
   );
 
   test('leaks of the box leave the truth within its range, but for the loss of the suspension', () => {
-    const { measuredDrivers } = retrofit(measuredIn({ parallel: 2 }, {}, 15));
+    const { measuredDrivers } = retrofitted(measuredIn({ parallel: 2 }, {}, 15));
     for (const { field, from, to } of measuredDrivers!.values) {
       if (field === 'Qms' || field === 'Rms' || field === 'Vas') continue;
       const truth = field in parameters ? parameters[field as 'fs'] : (driver[field as 'Mms'] as number);
@@ -65,7 +65,7 @@ describe('a driver without a sheet', () => {
 
   test('ranges grow with what the readings may be off, and close where they are exact', () => {
     const width = (within: object) => {
-      const { values } = retrofit(measuredIn({ parallel: 2 }, { within })).measuredDrivers!;
+      const { values } = retrofitted(measuredIn({ parallel: 2 }, { within })).measuredDrivers!;
       return values.map(({ from, to }) => to - from);
     };
     const exact = width({ frequency: '0 Hz', length: '0 mm', impedance: 0, air: '0 L' });
@@ -76,7 +76,7 @@ describe('a driver without a sheet', () => {
   });
 
   test('says what stays open, and judges no limit on it', () => {
-    const answer = retrofit(measuredIn({ parallel: 2 }));
+    const answer = retrofitted(measuredIn({ parallel: 2 }));
     const text = retrofitText(answer).replace(/\s+/g, ' ');
     expect(text).toContain('This stays open: the travel of the cone (Xmax)');
     expect(text).toContain('How far the cone may travel is not known');
@@ -85,7 +85,7 @@ describe('a driver without a sheet', () => {
   });
 
   test('the check by eye stands behind its cautions', () => {
-    const text = retrofitText(retrofit(measuredIn({ parallel: 2 })));
+    const text = retrofitText(retrofitted(measuredIn({ parallel: 2 })));
     const at = (words: string) => text.indexOf(words);
     expect(at('Check the tuning by eye')).toBeLessThan(at('! Low level, ears, fingers'));
     expect(at('! Low level, ears, fingers')).toBeLessThan(at('Turn the amplifier right down'));

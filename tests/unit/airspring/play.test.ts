@@ -148,7 +148,10 @@ test('the command line is refused where it cannot be meant', async () => {
     ['play', closed, recording, '--svg', ''],
     ['play', closed, recording, '--peak', 'loud'],
     ['play', closed, recording, '--peak', '0 V'],
-    ['play', standing, recording, '--only', 'A'],
+    ['play', standing, recording, '--only', 'less level'],
+    ['play', standing, recording, '--linear', '--nonlinear'],
+    ['design', closed, '--nonlinear'],
+    ['play', closed, recording, '--nonlinear'],
     ['design', closed, '--peak', '3 V'],
     ['design', closed, '--svg', 'a.svg'],
   ]) {

@@ -146,14 +146,38 @@ test('the command takes it as an option, for boxes that are new', async () => {
   expect([status, error]).toEqual([2, '--scatter is for briefs about a new box\n']);
 });
 
-test('of a box whose f3 is counted from its maximum the report says that nothing is worked out', () => {
+describe('a band-pass, whose f3 is counted from its maximum', () => {
   const thunder = JSON.parse(
     readFileSync(new URL('../../../packages/airspring/briefs/travelling-thunder.json', import.meta.url), 'utf8'),
   );
-  const answer = scattered(thunder);
-  expect(answer.designs[0]!.scatter!.f3.ok).toBe(false);
-  expect(answer.designs[0]!.scatter!.level).toBeUndefined();
-  const text = flat(reportText(answer, demo.units));
-  expect(text).toContain('is not worked out, since its f3 is counted from its greatest level.');
-  expect(text).not.toContain('Assumed by common practice: .');
+  const { designs } = scattered(thunder);
+
+  test('its builds lie on both sides of its f3, and the shares name its chambers', () => {
+    for (const { scatter, response } of designs) {
+      const { f3, causes } = scatter!;
+      if (!f3.ok) throw new Error(f3.because[0]?.text);
+      expect(f3.low).toBeLessThan(response.f3!);
+      expect(f3.high).toBeGreaterThan(response.f3!);
+      expect(causes.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
+      expect(causes.map(({ name }) => name)).toContain('Cab rear');
+    }
+  });
+
+  test('the report says how many builds play what is wanted', () => {
+    expect(flat(reportText(scattered(thunder), demo.units))).toMatch(/of them play the wanted level|All of them play/);
+  });
+});
+
+test.each([
+  ['closed', closed],
+  ['vented', vented],
+])('%s: builds play about as loud as the design, which no limit lets play less than is wanted', (_, brief) => {
+  for (const { scatter, loudness } of scattered(brief).designs) {
+    const { low, middle, high, kept } = scatter!.greatest!;
+    expect(low).toBeLessThan(loudness.level);
+    expect(high).toBeGreaterThan(loudness.level);
+    expect(middle).toBeCloseTo(loudness.level, 0);
+    // Half of the builds or more keep what the middle one keeps.
+    expect(kept >= 0.5).toBe(middle >= Number.parseFloat(brief.wanted.level));
+  }
 });

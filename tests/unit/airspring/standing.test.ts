@@ -8,7 +8,7 @@ import {
   retrofitText,
 } from 'airspring';
 import { describe, expect, test } from 'vitest';
-import { demoStanding } from '../../arbitrary/standing.js';
+import { demoStanding, retrofitted } from '../../arbitrary/standing.js';
 import { faultsOf as refusal } from '../../refusal/faults.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type
@@ -195,7 +195,7 @@ describe('a brief that contradicts what stands', () => {
 });
 
 test('a measured tuning far from the computed one is told with both numbers and what would explain it', () => {
-  const answer = retrofit(
+  const answer = retrofitted(
     changed((b) => {
       b.standing.measured = { tuning: '38 Hz' };
     }),
@@ -207,7 +207,7 @@ test('a measured tuning far from the computed one is told with both numbers and 
 
 test('two peaks tell the tuning', () => {
   // Without losses the product of both peaks is that of fs and fb.
-  const answer = retrofit(
+  const answer = retrofitted(
     changed((b) => {
       b.standing.measured = { peaks: ['21 Hz', '68 Hz'] };
     }),
@@ -216,7 +216,7 @@ test('two peaks tell the tuning', () => {
 });
 
 test('the first thing to do is a wider tube, and its row meets what is wanted', () => {
-  const { rows, first, asked, now } = retrofit(demoStanding);
+  const { rows, first, asked, now } = retrofitted(demoStanding);
   const row = rows[first!]!;
   expect(row.ok && row.box.tubes).toEqual([{ vent: 0, diameter: 0.05, length: 0.201, count: 1 }]);
   expect(row.ok && row.account.loudest.level).toBeGreaterThan(asked.level);
@@ -232,20 +232,20 @@ test('drivers mounted otherwise leave the air that a brief about them would find
       b.standing.keep = [];
       b.drivers[0].wirings = [wiring];
     });
-  const { rows } = retrofit(sized({ parallel: 2 }));
+  const { rows } = retrofitted(sized({ parallel: 2 }));
   for (const [change, wiring] of [
     ['an isobaric pair', { parallel: 2, isobaric: true }],
     ['one driver', {}],
   ] as const) {
     const row = rows.find((one) => one.change === change)!;
-    const { now } = retrofit(sized(wiring));
+    const { now } = retrofitted(sized(wiring));
     expect(row.ok && row.box.netVolume).toBeCloseTo(now.box.netVolume, 12);
     expect(row.ok && row.account.loudest.level).toBeCloseTo(now.account.loudest.level, 9);
   }
 });
 
 test('of vents that differ each can be closed, lengthened, replaced and doubled, and the other one is counted', () => {
-  const { rows } = retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' })));
+  const { rows } = retrofitted(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' })));
   const names = rows.flatMap((row) => (row.ok ? [row.change] : []));
   for (const name of ['vent 1 closed', 'vent 2 closed', 'a longer tube for vent 1', 'a second vent beside vent 2']) {
     expect(names).toContain(name);
@@ -257,7 +257,7 @@ test('of vents that differ each can be closed, lengthened, replaced and doubled,
   const same =
     wider.ok &&
     wider.box.fb! /
-      retrofit(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' }))).now.box.fb!;
+      retrofitted(changed((b) => b.standing.vents.push({ diameter: '30 mm', length: '100 mm' }))).now.box.fb!;
   expect(same).toBeCloseTo(1, 2);
 });
 
@@ -271,7 +271,7 @@ test('a driver that is deeper than its box is refused', () => {
 });
 
 test('limits are claimed for the band in which they are judged', () => {
-  const answer = retrofit(
+  const answer = retrofitted(
     changed((b) => {
       b.wanted.safeFrom = '60 Hz';
     }),
@@ -281,7 +281,7 @@ test('limits are claimed for the band in which they are judged', () => {
 });
 
 test('the best combinations are whole designs, each chosen by its name', () => {
-  const answer = retrofit(demoStanding);
+  const answer = retrofitted(demoStanding);
   expect(answer.designs.map(({ name }) => name)).toEqual(['A', 'B', 'C']);
   for (const { name, steps, box, account } of answer.designs) {
     const text = changedDesignText(answer, name).replace(/\s+/g, ' ');
@@ -296,7 +296,7 @@ test('the best combinations are whole designs, each chosen by its name', () => {
 });
 
 test('a dust caution stands before the first hole, a caution of fumes before the first print', () => {
-  const text = changedDesignText(retrofit(demoStanding), 'A');
+  const text = changedDesignText(retrofitted(demoStanding), 'A');
   const at = (words: string) => text.indexOf(words);
   expect(at('! Dust')).toBeGreaterThan(0);
   expect(at('! Dust')).toBeLessThan(at('Cut a second hole'));
@@ -304,7 +304,7 @@ test('a dust caution stands before the first hole, a caution of fumes before the
 });
 
 test('the answer survives JSON, and its report names each proposed tube', () => {
-  const answer = retrofit(demoStanding);
+  const answer = retrofitted(demoStanding);
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
   const text = retrofitText(answer);
   for (const { options, proposed } of answer.tubeSets) {
@@ -314,7 +314,7 @@ test('the answer survives JSON, and its report names each proposed tube', () => 
 });
 
 test('each hole has its set of tubes, and what a tube is for is true of its numbers', () => {
-  const { tubeSets, asked } = retrofit(demoStanding);
+  const { tubeSets, asked } = retrofitted(demoStanding);
   expect(tubeSets.map(({ diameter }) => Math.round(diameter * 1e3))).toEqual([44, 50, 69]);
   for (const { options, proposed } of tubeSets) {
     expect(proposed.length).toBeGreaterThanOrEqual(1);
@@ -342,11 +342,11 @@ test('a brief about a box that stands is refused where a new box is designed', (
 });
 
 test('every change has a name', () => {
-  for (const { change } of retrofit(demoStanding).rows) expect(change).toMatch(/^[a-z]/);
+  for (const { change } of retrofitted(demoStanding).rows) expect(change).toMatch(/^[a-z]/);
 });
 
 test('no two changes have one name: each way of a wider tube to its place is told in words', () => {
-  const { rows } = retrofit(
+  const { rows } = retrofitted(
     changed((b) => {
       b.workshop.holeSaws = ['57 mm', '68 mm', '76 mm'];
       b.workshop.pipes = [

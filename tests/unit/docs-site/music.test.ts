@@ -5,7 +5,6 @@ import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { float32, type Recording, recordingFrom, sourceOfBytes, wavBytes } from '@airspring/transient/recording';
 import { compileTimeline, timelineOfRecording } from '@airspring/transient/timeline';
-import { retrofit } from 'airspring';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { boxAccount } from '../../../docs-site/src/music/account.js';
 import { boxes, type Playable, playableOf, wider } from '../../../docs-site/src/music/boxes.js';
@@ -17,6 +16,7 @@ import { frequencyOf, noteName, semitoneOf } from '../../../docs-site/src/music/
 import { pieces, recordingOf } from '../../../docs-site/src/music/pieces.js';
 import { musicTold } from '../../../docs-site/src/music/told.js';
 import { playedBox } from '../../../packages/airspring/src/command/played-box.js';
+import { retrofitted } from '../../arbitrary/standing.js';
 
 const boxNamed = (id: string): Playable => {
   const choice = boxes.find((one) => one.id === id)!;
@@ -85,7 +85,7 @@ describe('our storm', () => {
 });
 
 test('the wider vent is the one that the page of the old box proposes behind the larger hole', () => {
-  const { rows } = retrofit(JSON.parse(boxes[0]!.brief));
+  const { rows } = retrofitted(JSON.parse(boxes[0]!.brief));
   const row = rows.find(({ change }) => change.includes('larger saw'))!;
   expect(row).toMatchObject({ ok: true, box: { tubes: [{ diameter: 0.069, length: 0.433 }] } });
   expect([wider.diameter, wider.length]).toEqual(['69 mm', '433 mm']);

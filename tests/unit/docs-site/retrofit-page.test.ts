@@ -1,11 +1,12 @@
 /** What the page of a box that stands says, against the answer that it must say. */
 import { readFileSync } from 'node:fs';
-import { type Brief, type Retrofit, type RowDone, retrofit } from 'airspring';
+import type { Brief, Retrofit, RowDone } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { html } from '../../../docs-site/src/html.js';
 import { jobOf } from '../../../docs-site/src/job/job.js';
 import { changesCsv, tubesCsv } from '../../../docs-site/src/retrofit/csv.js';
 import { retrofitAnswer } from '../../../docs-site/src/retrofit/page.js';
+import { retrofitted } from '../../arbitrary/standing.js';
 import { documentOf } from './document.js';
 
 const read = (name: string) =>
@@ -16,7 +17,7 @@ const thunderBox = JSON.parse(text) as Written;
 const words = (element: Element | null | undefined) => (element?.textContent ?? '').replace(/\u00a0/g, ' ');
 
 function pageOf(brief: Written) {
-  const answer = retrofit(brief);
+  const answer = retrofitted(brief);
   const said = retrofitAnswer(brief, answer);
   const document = documentOf(html`<html lang="en"><body><main>${said.answer}${said.rest}</main></body></html>`.markup);
   return { answer, said, document, all: words(document.querySelector('main')) };

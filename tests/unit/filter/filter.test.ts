@@ -10,12 +10,14 @@ import {
   linkwitzRileyShape,
   lowPass,
   poleShift,
+  sectionsOf,
   shapeByQ,
   shelf,
   singlePrecision,
 } from '@airspring/core/filter';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
+import { pathsOf } from '../../refusal/faults.js';
 
 const refused = (work: () => unknown, ...faults: object[]) =>
   expect(work).toThrowError(expect.objectContaining({ faults: faults.map((fault) => expect.objectContaining(fault)) }));
@@ -179,4 +181,10 @@ test('takes a filter of another kind of zeros: a notch reads as silence, not as 
   const [level] = filterLevel(notch, frequencyGrid([1 / (2 * Math.PI)]));
   expect(level).toBeLessThan(-250);
   expect(Number.isFinite(level)).toBe(true);
+});
+
+test('a filter without poles has no sections, whose gain would be lost', () => {
+  const constant: Filter = { kind: 'shelf', name: 'twice as much', numerator: [2], denominator: [1] };
+  for (const ask of [() => sectionsOf(constant), () => biquads(constant, { sampleRate: '48 kHz' })])
+    expect(pathsOf(ask)).toEqual(['filter.denominator']);
 });

@@ -7,14 +7,29 @@ import { unzipSync } from 'fflate';
 import { expect, test } from 'vitest';
 
 const flare = roundFlare({ radius: '15 mm' });
-const straight = { diameter: '60 mm', length: '180 mm', outerFlare: flare, flange: { diameter: '120 mm' } } as const;
+/** Coarser than parts are printed, and as quick as that. */
+const fineness = '0.05 mm';
+const straight = {
+  fineness,
+  diameter: '60 mm',
+  length: '180 mm',
+  outerFlare: flare,
+  flange: { diameter: '120 mm' },
+} as const;
 const bent = {
+  fineness,
   diameter: '50 mm',
   length: '300 mm',
   bends: [{ leg: '80 mm', angle: '90 deg', centreLineRadius: '60 mm' }],
 } as const;
-const slot = { width: '120 mm', height: '20 mm', length: '150 mm', flange: { reach: '15 mm' } } as const;
-const swapped = twoPartVent({ diameter: '69 mm', length: '200 mm', panelThickness: '18 mm', outerFlare: flare });
+const slot = { fineness, width: '120 mm', height: '20 mm', length: '150 mm', flange: { reach: '15 mm' } } as const;
+const swapped = twoPartVent({
+  fineness,
+  diameter: '69 mm',
+  length: '200 mm',
+  panelThickness: '18 mm',
+  outerFlare: flare,
+});
 const pieces = ventSegments({ vent: bent, printer: { width: '200 mm', depth: '200 mm', height: '180 mm' } });
 const solids: [string, Mesh][] = [
   ['straight', ventSolid(straight).mesh],
@@ -53,9 +68,9 @@ test('planted crossings are found', () => {
   expect(crossings(together(tube, moved(tube, 0.03))).length).toBeGreaterThan(10);
 });
 
-test('tube and flange of a vent in two parts slide: the gap between the solids is the clearance', () => {
+test('tube and flange of a vent in two parts touch where the rim rests and nowhere else', () => {
   if (!swapped.ok) throw new Error(swapped.because[0]?.text);
-  const { flange, tube, clearance, seat } = swapped;
+  const { flange, tube } = swapped;
   // Its rim rests on the flange; a tenth of a millimetre farther out nothing touches.
   const out = (by: number): Mesh => ({
     ...tube.mesh,
@@ -64,13 +79,6 @@ test('tube and flange of a vent in two parts slide: the gap between the solids i
   expect(crossings(together(flange, out(1e-4)))).toEqual([]);
   expect(crossings(together(flange, out(0.05)))).toEqual([]);
   expect(crossings(together(flange, out(-1e-3))).length).toBeGreaterThan(0);
-  const least = (mesh: Mesh) => {
-    let found = Infinity;
-    for (let i = 0; i < mesh.corners.length; i += 3)
-      found = Math.min(found, Math.hypot(mesh.corners[i]!, mesh.corners[i + 1]!));
-    return found;
-  };
-  expect(2 * least(flange)).toBeCloseTo(seat + 2 * clearance, 4);
 });
 
 test('files hold the same solid: binary STL and 3MF in millimetres, equal bytes on two runs', async () => {
@@ -85,9 +93,9 @@ test('files hold the same solid: binary STL and 3MF in millimetres, equal bytes 
   );
   const read = { corners, triangles: Uint32Array.from({ length: 3 * count }, (_, i) => i) };
   expect(Math.abs(volumeOf(read) / volumeOf(mesh) - 1)).toBeLessThan(1e-5);
-  expect(stl(mesh)).toEqual(bytes);
+  expect(Buffer.compare(stl(mesh), bytes)).toBe(0);
   const archive = await threeMf([{ name: 'a "vent" & more', mesh }]);
-  expect(await threeMf([{ name: 'a "vent" & more', mesh }])).toEqual(archive);
+  expect(Buffer.compare(await threeMf([{ name: 'a "vent" & more', mesh }]), archive)).toBe(0);
   const text = new TextDecoder().decode(unzipSync(archive)['3D/3dmodel.model']);
   const points = [...text.matchAll(/<vertex x="([^"]+)" y="([^"]+)" z="([^"]+)"\/>/g)].flatMap(([, ...at]) =>
     at.map(Number),
@@ -108,6 +116,33 @@ test('a picture shows what faces the viewer alone, and is a small text', () => {
   expect(picture).not.toMatch(/NaN|undefined/);
   expect((picture.match(/M[\d.]/g) ?? []).length).toBeLessThan(coarse.triangles.length / 3);
   expect(preview(coarse, { title: 'The vent & its flange' })).toBe(picture);
+});
+
+test('a cube seen from a corner is three faces and nine edges, and no face runs over another', () => {
+  const corners = Float64Array.from([0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) => [i & 1, (i >> 1) & 1, i >> 2]));
+  const sides = [
+    [0, 2, 3, 1],
+    [4, 5, 7, 6],
+    [0, 1, 5, 4],
+    [2, 6, 7, 3],
+    [0, 4, 6, 2],
+    [1, 3, 7, 5],
+  ];
+  const triangles = Uint32Array.from(sides.flatMap(([a, b, c, d]) => [a!, b!, c!, a!, c!, d!]));
+  for (const elevation of [0.5, -0.5]) {
+    const picture = preview({ corners, triangles }, { title: 'A cube', elevation });
+    expect([...picture.matchAll(/class="s\d+" d="([^"]+)"/g)].flatMap(([, d]) => d!.match(/z/g))).toHaveLength(3);
+    const places = [...picture.matchAll(/class="edge" d="([^"]+)"/g)].flatMap(([, d]) =>
+      [...d!.matchAll(/M(\d+) (\d+)l(-?\d+) ?(-?\d+)/g)].map(([, ...at]) => {
+        const [x, y, dx, dy] = at.map(Number) as [number, number, number, number];
+        return [`${x} ${y}`, `${x + dx} ${y + dy}`].sort().join();
+      }),
+    );
+    expect(new Set(places).size).toBe(9);
+    // Lines that close the seams are beneath: all faces are painted once more without them.
+    const [, id] = /<g stroke-width="[\d.]+"><g id="([\w-]+)">/.exec(picture)!;
+    expect(picture).toContain(`</g></g>\n<use href="#${id}" stroke-width="0"/>`);
+  }
 });
 
 test('the end of a quarter round is within 1.2 % of that of core', () => {

@@ -2,11 +2,10 @@ import { completeDriver } from '@airspring/core/driver';
 import { closedBox } from '@airspring/core/enclosure';
 import { probeGradient } from '@airspring/core/network';
 import {
-  type CutoffOptions,
   complexGradient,
-  cutoffGradient,
   greatestGradient,
   levelGradient,
+  lowerEndGradient,
   probePhase,
 } from '@airspring/core/response';
 import { expect, test } from 'vitest';
@@ -30,10 +29,8 @@ test('a probe that is not there is named, not called undamped', () => {
   }
 });
 
-test('a cut-off from another reference than the asymptote is refused, not differentiated as if from it', () => {
-  const options: CutoffOptions = { reference: 'maximum' };
-  expect(() => cutoffGradient(box, options)).toThrow(fault('inconsistent', 'cutoff.reference'));
-  expect(cutoffGradient(box, { reference: 'asymptote' } as CutoffOptions)).toMatchObject({ ok: true });
+test('a lower end that lies beyond the band is no gradient but a reason', () => {
+  expect(lowerEndGradient(box, { from: '90 Hz', to: '180 Hz' })).toMatchObject({ ok: false });
 });
 
 test('two neighbours of equal value are one extremum: no kink', () => {

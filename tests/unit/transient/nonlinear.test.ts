@@ -1,6 +1,13 @@
 /** What every nonlinear simulation must obey: its linear limit, its energy, its order, its own report. */
-import { capacitorBox, fourthOrderBandPass, infiniteBaffle, passiveRadiatorBox } from '@airspring/core/enclosure';
-import { thermalModel } from '@airspring/core/limit';
+import { group } from '@airspring/core/driver';
+import {
+  capacitorBox,
+  closedBox,
+  fourthOrderBandPass,
+  infiniteBaffle,
+  passiveRadiatorBox,
+} from '@airspring/core/enclosure';
+import { respondWithHeat, thermalModel } from '@airspring/core/limit';
 import { compileNetwork } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import {
@@ -318,4 +325,20 @@ test('polynomials that fall to zero, and numbers that are none, are refused', ()
   expect(faultsOf(() => stop({ outward: '1 mm', inward: '-1 mm', stiffness: 3 } as never))).toMatchObject([
     { path: 'stop.inward' },
   ]);
+});
+
+test.each([
+  [1, 1],
+  [1, 2],
+  [2, 1],
+])('%d by %d coils share the heat: they settle where respondWithHeat puts each', (series, parallel) => {
+  const heat = thermalModel({ coilToMagnet: '3 K/W', magnetToAir: '1 K/W', coilTime: '0.2 s', magnetTime: '1 s' });
+  const box = closedBox({ drivers: group(tenInch, { series, parallel }), netVolume: '40 L' });
+  const [expected] = respondWithHeat(box, [100], { driveVoltageRms: '8 V', heat }).coilRise;
+  const { start, run } = compileNonlinear(box, { sampleRate: '4 kHz', outputs: ['coilRise'], heat });
+  const drive = Float64Array.from({ length: 32_000 }, (_, n) => 8 * Math.SQRT2 * Math.sin((Math.PI * n) / 20));
+  const rise = new Float64Array(drive.length);
+  run(start(), drive, [rise]);
+  const settled = rise.subarray(-40).reduce((sum, one) => sum + one / 40, 0);
+  expect(Math.abs(settled / expected! - 1)).toBeLessThan(0.01);
 });

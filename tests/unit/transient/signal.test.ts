@@ -16,7 +16,7 @@ import {
 } from '@airspring/transient/signal';
 import { compileLinear } from '@airspring/transient/simulation';
 import { expect, test } from 'vitest';
-import { faultsOf } from '../../refusal/faults.js';
+import { faultsOf, pathsOf } from '../../refusal/faults.js';
 import { closed } from './boxes.js';
 
 const RATE = 48_000;
@@ -129,6 +129,22 @@ test('what never changes is no programme', () => {
   const heard = start();
   take(heard, new Float64Array(8000).fill(0.3));
   expect(programme(heard)).toMatchObject({ ok: false, because: [{ code: 'constant' }] });
+});
+
+test('the crest factor of a tone is √2 beside any constant, and a sample that is no number is refused', () => {
+  const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
+  const heard = start();
+  take(
+    heard,
+    Float64Array.from({ length: 8000 }, (_, i) => 0.5 + 0.01 * Math.sin((Math.PI * i) / 20)),
+  );
+  const found = programme(heard);
+  expect(found.ok && found.programme.crestFactor).toBeCloseTo(Math.SQRT2, 9);
+  for (const odd of [Number.NaN, Infinity]) {
+    const spoilt = start();
+    take(spoilt, Float64Array.of(0.1, odd, 0.2));
+    expect(pathsOf(() => programme(spoilt))).toEqual(['samples']);
+  }
 });
 
 test('silence is no programme, and neither is nothing', () => {

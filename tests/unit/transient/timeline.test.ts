@@ -9,7 +9,7 @@ import { pinkNoise, scaled } from '@airspring/transient/signal';
 import { compileLinear, compileNonlinear, quadraticVentLoss } from '@airspring/transient/simulation';
 import { compileTimeline, type Slice, type Timeline, timelineOfRecording } from '@airspring/transient/timeline';
 import { expect, test } from 'vitest';
-import { faultsOf } from '../../refusal/faults.js';
+import { faultsOf, pathsOf } from '../../refusal/faults.js';
 import { closed, tenInch, vented } from './boxes.js';
 
 const sampleRate = '8 kHz';
@@ -237,4 +237,17 @@ test('what cannot be judged is refused', () => {
   expect(faults({ limits: [{ ...limits[0], probe: 'nothing', integrated: false }] })).toMatchObject([
     { code: 'unknown-field' },
   ]);
+});
+
+test('a drive or a simulation that is no number is refused: it would use nothing of any limit', () => {
+  const timeline = compileTimeline(vented, { sampleRate, limits });
+  for (const odd of [Number.NaN, Infinity, 1e200])
+    expect(pathsOf(() => played(timeline, tone(30, 1, 0.3).fill(odd, 1000, 1001)))).toEqual(['drive']);
+  const run = (_: null, drive: Float64Array, out: readonly Float64Array[]) => {
+    out[1]!.set(drive.map((u) => (u > 0.99 ? Number.NaN : 0)));
+    return { unsolved: 0 };
+  };
+  const simulate = () => ({ start: () => null, run });
+  const diverging = compileTimeline(vented, { sampleRate, limits, simulate });
+  expect(pathsOf(() => played(diverging, tone(30, 1, 0.3)))).toEqual(['timeline.outputs.ventAirSpeed']);
 });

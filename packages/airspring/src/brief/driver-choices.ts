@@ -7,7 +7,7 @@ import {
   group,
 } from '@airspring/core/driver';
 import { type Fault, isInputError } from '@airspring/core/fault';
-import type { DriverChoice, Estimated } from '../job/job.js';
+import type { DriverChoice, Estimated, LargeSignal } from '../job/job.js';
 import { driverFields } from './driver-fields.js';
 import { type DriverModels, modelOf } from './driver-models.js';
 import type { Faultless } from './faultless.js';
@@ -24,8 +24,8 @@ import {
 
 type Sheet = Omit<ReadBrief['drivers'][number], 'wirings' | 'faces' | 'spread'>;
 
-/** Models are no data of a sheet: they are made, and passed on as values. */
-const MODELS: readonly string[] = ['coil', 'suspension'];
+/** What does not complete a driver: models are made, and passed on as values; what it does at large signals is told to the job. */
+const BESIDE: readonly string[] = ['coil', 'suspension', 'largeSignal'];
 type Brief = BriefFor<readonly []>;
 type Written = Brief['drivers'][number];
 
@@ -82,7 +82,7 @@ function completedOf(
   { coils, suspensions }: DriverModels,
 ): Completed | undefined {
   const data = Object.fromEntries(
-    Object.entries(whole).filter(([name]) => !Object.hasOwn(sensitivityFields, name) && !MODELS.includes(name)),
+    Object.entries(whole).filter(([name]) => !Object.hasOwn(sensitivityFields, name) && !BESIDE.includes(name)),
   );
   const model = <Model>(choices: Parameters<typeof modelOf<Model>>[0], name: 'coil' | 'suspension', driver: Driver) => {
     const asked = modelOf(choices, whole[name], written[name], `${path}.${name}`);
@@ -184,6 +184,7 @@ export function choicesOf(
           completed,
           drivers: made,
           seating,
+          ...(faultless.largeSignal && { largeSignal: faultless.largeSignal as LargeSignal }),
           ...(sensitivity && { sensitivity }),
           ...(told && { estimated: told }),
         },

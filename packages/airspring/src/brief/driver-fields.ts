@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { air, audible, coil, most, ohms, Q, size } from './bounds.js';
 import { type DriverModels, modelField } from './driver-models.js';
+import { largeSignalField } from './large-signal.js';
 import { quantity, wholeNumber, words } from './quantity-text.js';
 import { seatingFields } from './seating.js';
 import { sensitivityFields } from './sensitivity.js';
@@ -60,6 +61,7 @@ const entriesWith = ({ coils, suspensions }: DriverModels) => ({
   coil: opt(modelField(coils, 'what the voice coil has besides Re, in place of Le; default Le alone')),
   suspension: opt(modelField(suspensions, 'how the compliance changes with frequency; default not at all')),
   ...sensitivityFields,
+  largeSignal: opt(largeSignalField),
   wirings: opt(
     v.pipe(
       v.array(

@@ -31,6 +31,8 @@ export type Asked =
       readonly peak?: string;
       /** The file for the figure. */
       readonly svg?: string;
+      /** How it is simulated; where it is left out, the brief decides. */
+      readonly simulation?: 'linear' | 'nonlinear';
     }
   | {
       readonly what: 'build';
@@ -58,9 +60,14 @@ airspring play <brief.json> <recording.wav>
                                        play a recording through the first box: which
                                        limits it passes, when, how often, and how
                                        much louder it may be played
-airspring play … --only B              play it through another of the boxes
+airspring play … --only B              play it through another of the boxes, or
+                                       through a change to a box that stands, by its
+                                       name or its number in the report
 airspring play … --peak "20 V"         the voltage of a sample of full scale; default
                                        the peak of the greatest sine of the amplifier
+airspring play … --linear              leave out what grows with level: the default
+                                       where the brief has no largeSignal of a driver
+airspring play … --nonlinear           simulate the loss of the vent without that, too
 airspring play … --json                print it as data, slice by slice
 airspring play … --svg timeline.svg    write a figure as well
 airspring build <brief.json> --into <folder>
@@ -108,9 +115,9 @@ export function readArguments(words: readonly string[]): Asked {
   if (verb === 'build') return buildArguments(values, path, more);
   if (verb !== 'design')
     return { what: 'refused', line: `expected "design", "play" or "build", got ${verb ? `"${verb}"` : 'nothing'}` };
-  const { peak, svg, into } = values;
-  if (peak !== undefined || svg !== undefined)
-    return { what: 'refused', line: `--${peak === undefined ? 'svg' : 'peak'} is for "play"` };
+  const { peak, svg, linear, nonlinear, into } = values;
+  const [ofPlay] = Object.entries({ peak, svg, linear, nonlinear }).filter(([, value]) => value !== undefined);
+  if (ofPlay) return { what: 'refused', line: `--${ofPlay[0]} is for "play"` };
   if (into !== undefined) return { what: 'refused', line: '--into is for "build"' };
   if (values.schema) return { what: 'schema' };
   if (values.fields) return { what: 'fields' };
@@ -148,13 +155,14 @@ function buildArguments(values: Values, path: string | undefined, more: readonly
 /** The arguments of `play`. */
 function playArguments(values: Values, path: string | undefined, [recording, ...more]: readonly string[]): Asked {
   const refused = (line: string): Asked => ({ what: 'refused', line });
-  const { json = false, only, peak, svg, help: _, ...ofOthers } = values;
+  const { json = false, only, peak, svg, linear, nonlinear, help: _, ...ofOthers } = values;
   const [unfit] = Object.keys(ofOthers);
   if (unfit !== undefined) return refused(`--${unfit} is for "${unfit === 'into' ? 'build' : 'design'}"`);
   if (path === undefined) return refused('expected the path of a brief after "play"');
   if (recording === undefined) return refused('expected the path of a recording after the brief');
   if (more.length > 0) return refused(`expected two paths, but also got "${more.join('", "')}"`);
   if (svg === '') return refused('expected the path of a file after "--svg"');
+  if (linear && nonlinear) return refused('expected one of "--linear" and "--nonlinear", got both');
   return {
     what: 'play',
     path,
@@ -163,6 +171,7 @@ function playArguments(values: Values, path: string | undefined, [recording, ...
     ...(only !== undefined && { only }),
     ...(peak !== undefined && { peak }),
     ...(svg !== undefined && { svg }),
+    ...((linear || nonlinear) && { simulation: linear ? 'linear' : 'nonlinear' }),
   };
 }
 
@@ -181,6 +190,8 @@ const parse = (words: readonly string[]) =>
       html: { type: 'string' },
       peak: { type: 'string' },
       svg: { type: 'string' },
+      linear: { type: 'boolean' },
+      nonlinear: { type: 'boolean' },
       into: { type: 'string' },
       fields: { type: 'boolean' },
       schema: { type: 'boolean' },

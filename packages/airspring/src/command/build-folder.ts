@@ -78,7 +78,7 @@ export async function build(
   const why = writeFolder(path, made.files);
   if (why !== undefined) return not(why);
   const lines = [
-    `${made.name} of "${visible(made.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
+    `${made.name} of "${made.title}": ${made.files.length} files in ${visible(basename(into))}.`,
     `Open ${made.files[0]!.path} first.`,
     ...made.notes,
   ];

@@ -1,10 +1,12 @@
 import { visible } from '@airspring/core/fault';
 import { format } from '@airspring/core/quantity';
 import type { Slice } from '@airspring/transient/timeline';
+import { listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
 import { caution, heading, paragraph, table } from '../words/layout.js';
 import type { Played } from './play.js';
+import { isNoise } from './played-again.js';
 
 type LimitAccount = Played['account']['limits'][number];
 
@@ -15,7 +17,6 @@ const NOUNS: Readonly<Record<string, string>> = {
   'noisy vent': 'the highest onset of noise in the vent',
 };
 export const nounOf = (name: string): string => NOUNS[name] ?? name;
-const isNoise = ({ name }: { readonly name: string }) => name === 'quiet vent' || name === 'noisy vent';
 
 /** A time in a piece, as 2:05.3. */
 export function clock(seconds: number): string {
@@ -27,7 +28,7 @@ export function clock(seconds: number): string {
 const decibels = (factor: number) => Math.abs(20 * Math.log10(factor)).toFixed(1);
 
 /** How much louder or quieter it may be; a tenth of a decibel is no difference. */
-function mayBe({ louder }: LimitAccount): string {
+function mayBe({ louder }: Pick<LimitAccount, 'louder'>): string {
   if (louder === undefined) return 'any level';
   if (decibels(louder) === '0.0') return 'as it is';
   return `${decibels(louder)} dB ${louder > 1 ? 'louder' : 'quieter'}`;
@@ -52,16 +53,41 @@ const often = (times: number) => (times === 1 ? 'once' : times === 2 ? 'twice' :
 const COUNTS: Readonly<Record<number, string>> = { 2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six' };
 
 /** What gives out most, as sentences. */
-function verdict({ account }: Played): string {
+function verdict({ account, again }: Played): string {
   const [worst] = account.limits.filter((one) => !isNoise(one)).toSorted((a, b) => b.mostUsed - a.mostUsed);
   if (account.peak.voltage === 0) return 'The recording is silent: no limit is used.';
   if (worst === undefined) return 'The brief states no limit.';
   const noun = nounOf(worst.name);
   if (worst.firstPassed === undefined) {
-    return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(worst)}.`;
+    return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(again ?? worst)}.${againText(again)}`;
   }
   const many = account.limits.filter((one) => !isNoise(one) && one.firstPassed !== undefined).length;
-  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(worst)} to keep it.`;
+  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(again ?? worst)} to keep ${again ? 'every limit' : 'it'}.${againText(again)}`;
+}
+
+/** What came out of playing it again. */
+const againText = (again: Played['again']): string =>
+  again
+    ? ` Played again so, it uses ${(100 * again.mostUsed).toFixed(0)} % of the most used limit: ${nounOf(again.limit)}.`
+    : '';
+
+/** How it was simulated, and what that leaves out. */
+function simulationText({ simulation, account: { unsolved, peak } }: Played): string {
+  const { kind, includes, leftOut, untold, beyond } = simulation;
+  if (kind === 'linear') {
+    const more = leftOut.length > 0 ? ` With --nonlinear it has ${listOf(leftOut)} as well.` : '';
+    return `The simulation is linear: beyond the travel of the cone a driver does something else.${more}`;
+  }
+  const left = untold.length > 0 ? ` Left out, since the brief does not tell it: ${listOf(untold)}.` : '';
+  const says = [
+    `The simulation is nonlinear. What changes with level in it: ${listOf(includes)}.${left}`,
+    'The last column but one is in proportion to the level, which is only about right here.',
+    beyond &&
+      `The cone goes ${format('length', beyond.farthest, 'mm')}; the curves are known up to ${format('length', beyond.reach, 'mm')}, and taken to stay as they are there.`,
+    peak.coilRise !== undefined && `The coil gets warmer by ${peak.coilRise.toFixed(0)} K.`,
+    unsolved > 0 && `${unsolved} samples have no solution: do not trust the loudest passages.`,
+  ];
+  return says.filter((one) => typeof one === 'string').join(' ');
 }
 
 /** For which part of the time a vent is quiet, doubtful and noisy. */
@@ -75,7 +101,7 @@ function ventText({ account, slices }: Played): string | undefined {
   }
   const sure = slices.reduce((sum, { used, duration }) => sum + (used[at]! > 1 ? 0 : duration), 0);
   const noise = noisy.passedFor > 0 ? `, noisy for ${share(noisy.passedFor)} (above every published onset)` : '';
-  const doubt = `doubtful for ${share(account.duration - sure - noisy.passedFor)} (between the published onsets)`;
+  const doubt = `doubtful for ${share(Math.max(0, account.duration - sure - noisy.passedFor))} (between the published onsets)`;
   return `The vent is quiet for ${share(sure)} of the time, ${doubt}${noise}. It would be quiet all the time ${mayBe(quiet)}.`;
 }
 
@@ -145,9 +171,7 @@ export function playText(played: Played): string {
     paragraph(greatest(played)),
     table('rrllll', [['most', 'at', 'passed', 'first', 'may be', 'limit'], ...rows]),
     ...(listed.length > 0 ? [listed.map(paragraph).join('\n')] : []),
-    paragraph(
-      `Peaks are judged in slices of ${played.slice.toFixed(1)} s, heat over 10 s. The simulation is linear: beyond the travel of the cone a driver does something else.`,
-    ),
+    paragraph(`Peaks are judged in slices of ${played.slice.toFixed(1)} s, heat over 10 s. ${simulationText(played)}`),
     ...(fitted ? [paragraph(fitted)] : []),
     caution(cautions.hearing),
   ].join('\n\n')}\n`;

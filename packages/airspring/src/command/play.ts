@@ -6,7 +6,9 @@ import { read, si } from '@airspring/core/quantity';
 import type { Slice, TimelineAccount } from '@airspring/transient/timeline';
 import type { Progress } from '../search/search.js';
 import { whyUnreadable } from './brief-file.js';
+import { type PlayedAgain, playedAgain } from './played-again.js';
 import type { PlayedBox } from './played-box.js';
+import { type SimulationTold, simulatedOf } from './simulated.js';
 
 /** What a box did while a recording was played. */
 export interface Played {
@@ -26,13 +28,17 @@ export interface Played {
   readonly lumpedError?: number;
   /** How long a slice is, s. */
   readonly slice: number;
+  readonly simulation: SimulationTold;
   readonly account: TimelineAccount;
   readonly slices: readonly Slice[];
+  /** For a nonlinear simulation, which is not twice as far at twice the drive: what came out at the level where every limit is just kept. */
+  readonly again?: PlayedAgain;
 }
 
 /** What the command loads where it plays. */
 const transient = async () => ({
   ...(await import('@airspring/transient/recording')),
+  ...(await import('@airspring/transient/simulation')),
   ...(await import('@airspring/transient/timeline')),
 });
 export type Transient = typeof transient;
@@ -57,12 +63,20 @@ async function loaded(load: Transient): Promise<Awaited<ReturnType<Transient>> |
 /** Rates at which a box is simulated; sound of another rate is brought to 48 kHz. */
 const [slowest, fastest, usual] = [32_000, 96_000, 48_000];
 
+interface PlayHow {
+  /** What a sample of full scale is given, as text with its unit. */
+  readonly peak?: string | undefined;
+  readonly simulation?: SimulationTold['kind'] | undefined;
+  readonly progress: Progress;
+  readonly load?: Transient | undefined;
+}
+
 /** Plays a recording through a box. */
 export async function play(
   box: PlayedBox,
   recordingPath: string,
   standing: string,
-  { peak, progress, load = transient }: { peak?: string | undefined; progress: Progress; load?: Transient | undefined },
+  { peak, simulation, progress, load = transient }: PlayHow,
 ): Promise<Played | NotPlayed> {
   const shown = visible(recordingPath);
   const library = await loaded(load);
@@ -74,6 +88,7 @@ export async function play(
   const parts = lumped(box);
   if (typeof parts === 'string') return { not: 'accepted', line: parts };
   const { network, error } = parts;
+  const simulated = simulatedOf(box, network, simulation, library);
   let file: Awaited<ReturnType<typeof open>>;
   try {
     file = await open(resolve(standing, recordingPath), 'r');
@@ -82,7 +97,8 @@ export async function play(
   }
   try {
     if ((await file.stat()).isDirectory()) return { not: 'readable', line: `${shown}: this is a folder, not a file` };
-    const recording = await recordingFrom(await sourceOfFile(file));
+    const source = await sourceOfFile(file);
+    const recording = await recordingFrom(source);
     const { sampleRate, channels, format, warnings, duration = 0 } = recording;
     const timeline = compileTimeline(
       { network, air: box.system.air },
@@ -90,19 +106,28 @@ export async function play(
         sampleRate: sampleRate < slowest || sampleRate > fastest ? si('frequency', usual) : sampleRate,
         limits: box.limits,
         vents: box.vents,
-        outputs: ['pressure'],
+        outputs: ['pressure', ...simulated.outputs],
         ...(box.filter && { filter: box.filter }),
+        ...(simulated.simulate && { simulate: simulated.simulate }),
       },
     );
-    const slices: Slice[] = [];
-    const each = (some: readonly Slice[]) => {
-      for (const slice of some) slices.push(slice);
-      const heard = slices.at(-1);
-      if (heard === undefined) return;
-      const count = Math.round(heard.from);
-      progress({ doing: 'playing', what: 'second', count, of: Math.max(count, Math.round(duration)) });
+    /** Plays it so many times as loud. */
+    const playAt = async (factor: number, what: string, keep: (slice: Slice) => void) => {
+      const each = (some: readonly Slice[]) => {
+        some.forEach(keep);
+        const heard = some.at(-1);
+        if (heard === undefined) return;
+        const count = Math.round(heard.from);
+        progress({ doing: 'playing', what, count, of: Math.max(count, Math.round(duration)) });
+      };
+      const again = await recordingFrom(source);
+      return timelineOfRecording(timeline, again, { fullScale: si('voltageRms', factor * fullScale), each });
     };
-    const account = await timelineOfRecording(timeline, recording, { fullScale: si('voltageRms', fullScale), each });
+    const slices: Slice[] = [];
+    const account = await playAt(1, 'second', (slice) => slices.push(slice));
+    const told = simulated.told();
+    const again =
+      simulated.simulate && (await playedAgain(account, (factor) => playAt(factor, 'second again', () => {})));
     return {
       version: 1,
       title: box.title,
@@ -110,9 +135,11 @@ export async function play(
       recording: { name: recordingPath, format, sampleRate, channels, warnings },
       fullScaleVoltageRms: fullScale,
       ...(error > 0 && { lumpedError: error }),
+      simulation: told,
       slice: timeline.slice,
       account,
       slices,
+      ...(again && { again }),
     };
   } catch (fault) {
     if (isInputError(fault)) {

@@ -3,13 +3,20 @@ import { InputError } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import type { Limit } from '@airspring/core/limit';
 import type { ShapeChoice } from '@airspring/core/space';
+import type { VentInput } from '@airspring/core/vent';
 import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
+import type { LargeSignal } from '../job/job.js';
 import { completeOptions } from '../kind/brief-options.js';
+import { listOf } from '../kind/wording.js';
 import { limitsOf } from '../record/limits.js';
 import type { Progress } from '../search/search.js';
+import { changesTo } from '../standing/changes-to.js';
 import { readStanding, stands } from '../standing/read.js';
-import { soundingOf, stateOf } from '../standing/state.js';
+import { numbered } from '../standing/row.js';
+import type { Standing } from '../standing/standing.js';
+import { type Sounding, type State, soundingOf, stateOf } from '../standing/state.js';
+import { wholeOf } from '../standing/whole.js';
 
 /** A box that a recording is played through, with everything that limits it. */
 export interface PlayedBox {
@@ -18,10 +25,12 @@ export interface PlayedBox {
   readonly called: string;
   readonly system: System;
   readonly limits: readonly Limit[];
-  readonly vents: readonly TimelineVent[];
+  readonly vents: readonly (TimelineVent & { readonly vent: VentInput })[];
   readonly filter?: Filter;
   /** Greatest sine of the amplifier, V rms. */
   readonly voltage: number;
+  /** What its drivers do when they are played loud: their place in the brief, how many there are, and what is told of one. */
+  readonly loud?: { readonly driver: number; readonly count: number; readonly told: LargeSignal };
 }
 
 /** A box of a brief, or why there is none. */
@@ -31,7 +40,7 @@ export type Playable = ({ readonly ok: true } & PlayedBox) | { readonly ok: fals
 const ownOf = (limits: readonly Limit[]) => limits.filter(({ name }) => name !== 'quiet vent');
 
 /**
- * The box that a brief is about: the first design, that of a name, or the box that stands. Where no box meets the brief, the designs
+ * The box that a brief is about: the first design, that of a name, the box that stands, or what a change makes of it. Where no box meets the brief, the designs
  * of the nearest brief are played.
  *
  * @throws InputError with every fault of the brief at its path
@@ -71,36 +80,74 @@ function designedBox(
   const system = variant.system(point);
   const vent = Object.hasOwn(system.network.topology.probes, 'ventAirSpeed') ? variant.vent?.(point) : undefined;
   const { filter, voltage } = job.amplifier;
+  const { driverIndex, drivers, largeSignal } = variant.choice;
   return {
     ok: true,
     title: job.title,
     called: `design ${names[at]}, ${variant.kind.called}${answer.ok ? '' : ' of the nearest brief that can be met'}`,
     system,
-    limits: limitsOf(job, variant.choice.drivers, ownOf(variant.limits(point))),
+    limits: limitsOf(job, drivers, ownOf(variant.limits(point))),
     vents: vent ? [{ vent }] : [],
     ...(filter && { filter }),
     voltage,
+    ...(largeSignal && { loud: { driver: driverIndex, count: drivers.count, told: largeSignal } }),
   };
 }
 
+/** What a box that stands is played as: itself, a change by its name or number, or a combination by its letter. */
 function standingBox(brief: unknown, only: string | undefined): Playable {
-  if (only !== undefined) {
-    const remedy = 'Leave it out: the box is played as it stands.';
-    throw new InputError([{ code: 'conflict', path: '--only', got: only, expected: 'a brief for a new box', remedy }]);
-  }
+  if (only !== undefined) return changedBox(brief, only);
   const { kinds, models } = completeOptions({});
   const standing = readStanding(brief, kinds, models);
   const state = stateOf(standing);
   const sounding = soundingOf(standing, state);
   if (!sounding.ok) return { ok: false, lines: sounding.because.map(({ text }) => text) };
+  return played(standing, state, sounding, 'the box as it stands');
+}
+
+function changedBox(brief: unknown, only: string): Playable {
+  const { standing, now, made, chains } = changesTo(brief);
+  const isAsked = (...names: readonly string[]) => names.some((name) => name.toLowerCase() === only.toLowerCase());
+  const changes = numbered(made.map(({ row }) => row)).flatMap(([number, row]) => {
+    const done = made.find((one) => one.row === row)?.done;
+    // To play softer changes nothing of the box.
+    return done === undefined || row.box.level !== undefined ? [] : [{ number, change: row.change, done }];
+  });
+  const alike = changes.filter(({ number, change }) => isAsked(String(number), change));
+  const [found] = alike;
+  if (found && alike.length === 1) {
+    const { state, sounding } = found.done;
+    return played(standing, state, sounding, `the box with ${found.change}`);
+  }
+  const all = chains();
+  const chain = all.find(({ name }) => isAsked(name));
+  if (chain) {
+    const { name, leaning } = chain;
+    const { state, sounding } = chain.chain.done;
+    const parts = wholeOf(now, chain.chain, name, leaning).changes;
+    return played(standing, state, sounding, `design ${name}, the box with ${listOf(parts)}`);
+  }
+  const names = [...all.map(({ name }) => name), ...changes.map(({ number, change }) => `${number} (${change})`)];
+  const remedy = 'Name a design or a change as the report does, or give its number.';
+  const expected = names.length > 0 ? `one of ${names.join(', ')}` : 'no name: nothing can be changed';
+  throw new InputError([
+    { code: alike.length > 1 ? 'conflict' : 'unknown-field', path: '--only', got: only, expected, remedy },
+  ]);
+}
+
+function played({ job }: Standing, { drivers, vents, filter }: State, sounding: Sounding, called: string): Playable {
+  const [choice] = job.choices;
   return {
     ok: true,
-    title: standing.job.title,
-    called: 'the box as it stands',
+    title: job.title,
+    called,
     system: sounding.system,
     limits: ownOf(sounding.limits),
-    vents: sounding.openings.map(({ share }, i) => ({ vent: state.vents[i]!, share })),
-    ...(state.filter && { filter: state.filter }),
-    voltage: standing.job.amplifier.voltage,
+    vents: sounding.openings.map(({ share }, i) => ({ vent: vents[i]!, share })),
+    ...(filter && { filter }),
+    voltage: job.amplifier.voltage,
+    ...(choice?.largeSignal && {
+      loud: { driver: choice.driverIndex, count: drivers.count, told: choice.largeSignal },
+    }),
   };
 }

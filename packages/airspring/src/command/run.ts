@@ -25,6 +25,7 @@ import { writePage } from './page-file.js';
 import { type Played, play, type Transient } from './play.js';
 import { playFigure } from './play-figure.js';
 import { playData, playText } from './play-text.js';
+import { isNoise } from './played-again.js';
 import { playedBox } from './played-box.js';
 import { asksForShape, installedShapes, NO_SHAPES, type ShapesOf } from './shapes.js';
 
@@ -115,7 +116,7 @@ async function runTradeOffs(brief: unknown, json: boolean, progress: Progress, s
 
 /** Plays a recording through a box of a brief. */
 async function runPlay(
-  { recording, json, only, peak, svg }: Extract<ReturnType<typeof readArguments>, { what: 'play' }>,
+  { recording, json, only, peak, svg, simulation }: Extract<ReturnType<typeof readArguments>, { what: 'play' }>,
   brief: unknown,
   standing: string,
   {
@@ -127,7 +128,7 @@ async function runPlay(
   const box = await madeOf(() => playedBox(brief, only, progress, shapes));
   if (typeof box === 'string') return refused(visible(box));
   if (!box.ok) return { status: NOT_MET, out: `${box.lines.join('\n')}\n`, error: '' };
-  const played = await madeOf(() => play(box, recording, standing, { peak, progress, load }));
+  const played = await madeOf(() => play(box, recording, standing, { peak, simulation, progress, load }));
   if (typeof played === 'string') return refused(visible(played));
   if ('not' in played) {
     const status = { installed: MISSING, readable: UNREADABLE, accepted: REFUSED } as const;
@@ -158,9 +159,8 @@ async function runBuild(
   return { ...refused(built.not === 'accepted' ? built.line : `airspring: ${built.line}`), status: status[built.not] };
 }
 
-/** Whether every limit is kept. An onset of noise is no limit: a vent is then told to be doubtful or noisy. */
-const isKept = ({ account }: Played): boolean =>
-  account.limits.every(({ name, times }) => times === 0 || name === 'quiet vent' || name === 'noisy vent');
+/** Whether every limit is kept. */
+const isKept = ({ account }: Played): boolean => account.limits.every((one) => one.times === 0 || isNoise(one));
 
 /** Runs the command with its arguments; `standing` is the folder of the user. `load` loads the packages for recordings, for the pages to build from, and for shapes. */
 export async function run(

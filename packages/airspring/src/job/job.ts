@@ -2,7 +2,7 @@ import type { Air } from '@airspring/core/air';
 import type { Alignment } from '@airspring/core/alignment';
 import type { CompletedDriver, DriverGroup } from '@airspring/core/driver';
 import type { Filter } from '@airspring/core/filter';
-import type { Frequency } from '@airspring/core/quantity';
+import type { DisplacementPeak, Frequency, ThermalResistance, Time } from '@airspring/core/quantity';
 import type { Face, ShapeChoice, SpaceShape } from '@airspring/core/space';
 import type { AlignmentChoice } from './alignment-choice.js';
 import type { Heard } from './heard.js';
@@ -30,6 +30,27 @@ export interface Estimated {
   readonly ends: readonly { readonly completed: CompletedDriver; readonly drivers: DriverGroup }[];
 }
 
+/** A quantity of a driver over displacement, over its value at rest: coefficients of the first, second … power of x/reach. */
+export interface CurveTold {
+  readonly reach: DisplacementPeak;
+  readonly coefficients: readonly number[];
+}
+
+/** What a driver does when it is played loud, as far as the brief tells it. */
+export interface LargeSignal {
+  readonly forceFactor?: CurveTold;
+  readonly stiffness?: CurveTold;
+  readonly inductance?: CurveTold;
+  /** Where the cone meets something hard. */
+  readonly Xmech?: DisplacementPeak;
+  readonly heat?: {
+    readonly coilToMagnet: ThermalResistance;
+    readonly magnetToAir: ThermalResistance;
+    readonly coilTime: Time;
+    readonly magnetTime: Time;
+  };
+}
+
 /** One of the drivers that the brief names, in one wiring. */
 export interface DriverChoice {
   /** Place in the brief's list of drivers. */
@@ -38,6 +59,7 @@ export interface DriverChoice {
   readonly completed: CompletedDriver;
   readonly drivers: DriverGroup;
   readonly seating: Seating;
+  readonly largeSignal?: LargeSignal;
   /** The sensitivity of the sheet, and the one that its other data lead to, dB; left out where the sheet does not tell both. */
   readonly sensitivity?: { readonly given: number; readonly implied: number };
   /** Set where Vas was worked out from the sensitivity. */

@@ -7,12 +7,14 @@ import { quantity } from '../brief/quantity-text.js';
 import type { Job, Written } from '../job/job.js';
 import { closedAirFields } from './closed-air.js';
 import { boundsAcross, inOrder } from './round-vent-fields.js';
+import { quiet } from './vented-fields.js';
 
 const opt = v.exactOptional;
 
 /** What a brief may say about an aperiodic vent. */
 export const aperiodicFields = {
   ...closedAirFields,
+  vent: { quiet },
   aperiodic: {
     flowResistivity: opt(
       v.pipe(
@@ -54,7 +56,7 @@ type VentWritten = NonNullable<ReadFields<typeof aperiodicFields>['aperiodic']>;
 
 /** What a brief says about the vent, with every default filled in; default numbers are rules of thumb. */
 export function ventSettings({ sections }: Pick<Job, 'sections'>) {
-  const { aperiodic = {} } = sections as { aperiodic?: VentWritten };
+  const { aperiodic = {}, vent = {} } = sections as { aperiodic?: VentWritten; vent?: { quiet?: boolean } };
   const smallest = aperiodic.smallest ?? Math.min(0.04, aperiodic.largest ?? Infinity);
   return {
     flowResistivity: aperiodic.flowResistivity ?? 12_000,
@@ -63,6 +65,7 @@ export function ventSettings({ sections }: Pick<Job, 'sections'>) {
     smallest,
     largest: aperiodic.largest ?? Math.max(0.15, smallest),
     airSpeedPeak: aperiodic.airSpeed ?? 0.5,
+    isQuiet: vent.quiet ?? false,
     faces: inOrder(aperiodic.faces ?? ['back']),
   };
 }

@@ -69,6 +69,6 @@ export function aperiodicRecord(
             ] as const,
           ]),
     ],
-    givesOut: { vent: 'the air speed in the vent' },
+    givesOut: { vent: 'the air speed in the vent', 'quiet vent': 'an onset of noise in the vent' },
   };
 }

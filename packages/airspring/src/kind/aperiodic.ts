@@ -3,7 +3,7 @@ import { type AperiodicBoxSpec, aperiodicFamily, closedResonance } from '@airspr
 import { si } from '@airspring/core/quantity';
 import { compileLongestVent, faces, fit } from '@airspring/core/space';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn } from './air-speed.js';
+import { airSpeedIn, quietIn } from './air-speed.js';
 import { acrossAperiodic, aperiodicFields, ventSettings } from './aperiodic-fields.js';
 import { aperiodicRecord } from './aperiodic-words.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
@@ -21,7 +21,16 @@ const MASS_SHARE = 1 / 3;
 
 /** A point is the net volume, the flow resistance of the vent, and its diameter. */
 function variantOf(job: Job, choice: DriverChoice): Variant {
-  const { flowResistivity, isStated, thickest, smallest, largest, airSpeedPeak, faces: own } = ventSettings(job);
+  const {
+    flowResistivity,
+    isStated,
+    thickest,
+    smallest,
+    largest,
+    airSpeedPeak,
+    isQuiet,
+    faces: own,
+  } = ventSettings(job);
   const air = closedAir(job, choice);
   const t = job.space.panelThickness;
   const areaOf = (diameter: number) => (Math.PI / 4) * diameter ** 2;
@@ -66,6 +75,8 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     path: 'aperiodic.airSpeed',
     airSpeedPeak,
     area: ([, , diameter = 0]) => areaOf(diameter),
+    // As an open end of this width: felt spreads the air, so that it stays quiet longer.
+    quiet: isQuiet ? quietIn(job, ([, , diameter = 0]) => ({ diameter: metres(diameter) })) : undefined,
   });
 
   return {

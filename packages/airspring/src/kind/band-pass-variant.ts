@@ -81,7 +81,8 @@ function variantOf<Spec extends DrivenSpec, Input>(
     const { point } = finished;
     const made = told(finished);
     const at = chambersAt(point);
-    const passed = passband(systemOf(family, spec(point), job.air), { to: si('frequency', 2000) });
+    // Counted from the maximum of the band of the brief, as f3 is.
+    const passed = passband(systemOf(family, spec(point), job.air), { to: si('frequency', job.wanted.highest) });
     const [first, second] = made.chambers;
     const words = bandPassWords({
       rear,

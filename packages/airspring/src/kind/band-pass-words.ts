@@ -11,7 +11,7 @@ interface Told {
   /** Length of the front chamber, m. */
   readonly at: number;
   readonly volumes: readonly [front: number, rear: number];
-  /** Where the level is within half power of its maximum; 0 where an end was not found. */
+  /** Where its level is within 3 dB of its maximum in the band of the brief, Hz; 0 for an end that lies beyond. */
   readonly band: readonly [lower: number, upper: number];
   /** The lowest standing wave along the longest way, Hz. */
   readonly resonance: number;
@@ -91,12 +91,12 @@ export function bandPassWords({
     summary: [
       ...plays(rear, volumes, drivers, s),
       ...chambers.flatMap(({ summary }, i): Phrase => (i > 0 ? [' ', ...summary] : summary)),
-      ...(lower > 0 && upper > 0
+      ...(lower > 0
         ? ([
             ' Its level is within 3 dB of its maximum from ',
             [lower, 'frequency'],
             ' to ',
-            [upper, 'frequency'],
+            ...(upper > 0 ? ([[upper, 'frequency']] as const) : ['the end of the band']),
             '.',
           ] as const)
         : []),

@@ -3,11 +3,13 @@ import * as v from 'valibot';
 import { oneOrMore } from '../brief/bounds.js';
 import { plainNumber, quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job, Written } from '../job/job.js';
+import { quiet } from './vented-fields.js';
 
 const opt = v.exactOptional;
 
 /** What a brief may say about a line. */
 export const lineFields = {
+  vent: { quiet },
   line: {
     folds: opt(
       v.pipe(

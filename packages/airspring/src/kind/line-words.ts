@@ -86,7 +86,7 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
     ],
     margins: [],
     warnings: [],
-    givesOut: { vent: 'the air speed in the opening' },
+    givesOut: { vent: 'the air speed in the opening', 'quiet vent': 'an onset of noise in the opening' },
     printed: isFolded,
   };
 }

@@ -3,9 +3,10 @@ import { type LineBoxSpec, lineFamily } from '@airspring/core/enclosure';
 import { impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { fit, type Solid } from '@airspring/core/space';
+import type { VentSection } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn } from './air-speed.js';
+import { airSpeedIn, quietIn } from './air-speed.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverDepth, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { acrossLine, lineFields } from './line-fields.js';
@@ -28,7 +29,7 @@ const EFFORT = 0.3;
  * L = n h + (n − 1) t, and the air in it is exactly L times its section.
  */
 function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
-  const { line = {} } = job.sections as ReadFields<typeof lineFields>;
+  const { line = {}, vent = {} } = job.sections as ReadFields<typeof lineFields>;
   const { flowResistivity = si('flowResistivity', 0), filled = 1 } = line;
   const t = job.space.panelThickness;
   const channels = folds + 1;
@@ -41,6 +42,11 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
   const areaOf = ([netVolume = 0, length = 1]: Point) => netVolume / length;
   /** Depth of a channel that holds the net volume and what stands in it, in a box of this inner width. */
   const channelOf = ([netVolume = 0, length = 1, width = 1]: Point) => (netVolume + contents.taken) / (length * width);
+  /** The opening, of the area that the model has. */
+  const mouthOf = (point: Point): VentSection => {
+    const height = channelOf(point);
+    return { width: metres(areaOf(point) / height), height: metres(height) };
+  };
 
   function spec(point: Point): LineBoxSpec {
     const [, length = 1] = point;
@@ -132,6 +138,7 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
       path: 'line.airSpeed',
       airSpeedPeak: airSpeedOf(line),
       area: areaOf,
+      quiet: vent.quiet ? quietIn(job, mouthOf) : undefined,
     }),
     parts: (point, out) => {
       const [, length = 0, width = 0] = point;

@@ -67,7 +67,7 @@ function thenOf(now: Now, { row, after }: Made): Now | undefined {
 }
 
 /** A chain of changes as one, if everything in it fits and nothing that is to be kept has changed. */
-function chainOf(now: Now, made: Chain['made']): Chain | undefined {
+export function chainOf(now: Now, made: Chain['made']): Chain | undefined {
   const last = made.at(-1) as Made;
   const { row, done, after } = last;
   if (!row.ok || done === undefined || row.box.level !== undefined || retuned(now, done.sounding)) return undefined;

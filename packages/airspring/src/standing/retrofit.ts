@@ -1,19 +1,18 @@
-import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
+import type { BriefOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
 import { USUAL_QL } from '../kind/vented-fields.js';
 import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
 import { assumedOfDriver } from '../record/driver-account.js';
-import { type Account, accountOf } from './account.js';
+import type { Account } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
-import { allChanges } from './changes/all.js';
-import { boxOf, type Now } from './changes/change.js';
-import { combinations, first } from './combinations.js';
+import { boxOf, type Made, type Now } from './changes/change.js';
+import { changesTo } from './changes-to.js';
+import { type Chain, first } from './combinations.js';
 import type { MeasuredDriver } from './measured-driver.js';
-import { readStanding } from './read.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import { type State, soundingOf, stateOf } from './state.js';
+import type { State } from './state.js';
 import { type TubeSet, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
@@ -55,16 +54,23 @@ export interface Retrofit {
  * @throws InputError with every fault of the brief at its path
  * @example retrofit(brief).now.account.loudest.level
  */
-export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
-  const { kinds, models } = completeOptions(options);
-  const standing = readStanding(brief, kinds, models);
-  const state = stateOf(standing);
-  const sounding = soundingOf(standing, state);
-  if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
-  const account = accountOf(standing.job, state, sounding);
+export const retrofit = (brief: unknown, options: BriefOptions = {}): Retrofit => workedOut(brief, options).answer;
+
+/** The answer about an existing box, with what each of its changes leaves. */
+export interface WorkedOut {
+  readonly answer: Retrofit;
+  readonly now: Now;
+  /** One for each row of the answer. */
+  readonly made: readonly Made[];
+  /** One for each design of the answer. */
+  readonly chains: readonly Chain[];
+}
+
+/** The same as {@link retrofit}, with everything from which a change is built. */
+export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut {
+  const { standing, now, sounding, made, chains } = changesTo(brief, options);
+  const { state, account } = now;
   const { job, airSpeedPeak, quiet } = standing;
-  const now: Now = { standing, state, account };
-  const made = allChanges(now);
   // A copy holds its account as plain data.
   const rows = made.map(({ row }) => ({ ...row }));
   const helped = first(now, rows);
@@ -73,10 +79,8 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     const bands = measurement && one && bandsOf(standing, one, measurement);
     return bands && { bands };
   };
-  const designs = combinations(now, made).map(({ chain, leaning }, i) =>
-    wholeOf(now, chain, String.fromCharCode(65 + i), leaning),
-  );
-  return {
+  const best = chains();
+  const answer: Retrofit = {
     version: 1,
     title: job.title,
     asked: {
@@ -88,13 +92,14 @@ export function retrofit(brief: unknown, options: BriefOptions = {}): Retrofit {
     },
     now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state) },
     rows: rows.map((row, i) => (i === helped.first ? { ...row, ...bandsAt(made[i]?.done?.state) } : row)),
-    designs,
+    designs: best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning)),
     ...helped,
     tubeSets: tubeSets(standing),
     ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),
   };
+  return { answer, now, made, chains: best.map(({ chain }) => chain) };
 }
 
 function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {

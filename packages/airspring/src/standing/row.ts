@@ -87,3 +87,7 @@ export interface RowNot extends RowHead {
     readonly free: number;
   };
 }
+
+/** The changes that can be made, each with its number in the report. */
+export const numbered = (rows: readonly Row[]): (readonly [number: number, row: RowDone])[] =>
+  rows.filter((row) => row.ok).map((row, i) => [i + 1, row] as const);

@@ -40,16 +40,25 @@ export const enlarging = (before: Standing, was: StandingVent, { hole, how }: Pa
   caution: 'dust',
   holes: [{ what: 'vent', form: 'circle', diameter: hole }],
   ...(how === 'enlarged' && {
-    parts: [{ what: 'guide board, with a hole', made: 'cut', count: 1, size: ['of ', [hole, 'length']] }],
+    parts: [
+      {
+        what: 'guide board, with a hole',
+        made: 'cut',
+        count: 1,
+        size: ['of ', [hole, 'length']],
+        board: { guides: hole },
+      },
+    ],
   }),
 });
 
 /** The tube as it is printed, or cut from a pipe at hand. */
 export function making(
   standing: Standing,
-  { diameter, length, wall }: StandingVent,
+  { diameter, length, wall, rounding, index }: StandingVent,
   count: number,
-  { how }: Passage,
+  { hole, how }: Passage,
+  bend?: Legs | 'somewhere',
 ): Step {
   const outer = outerOf({ diameter, wall });
   const printed = length - (how === 'joined inside' ? standing.panelThickness : 0);
@@ -96,6 +105,7 @@ export function making(
         made: 'print',
         count,
         size: pieces > 1 ? [...size, `, in ${pieces} pieces of `, [printed / pieces, 'length']] : size,
+        tube: { vent: index, diameter, length, wall, rounding, hole, how, ...(bend && { bend }) },
       },
     ],
   };

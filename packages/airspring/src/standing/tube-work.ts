@@ -59,7 +59,15 @@ const plugOf = (before: Standing, vent: StandingVent): TubeWork => ({
       does: 'fit',
       says: ['Turn or print a plug', ...which(before, vent), ', and seal it with closed-cell foam.'],
       ofTubes: true,
-      parts: [{ what: 'plug', made: 'print', count: vent.count, size: [[vent.diameter, 'length'], ' wide'] }],
+      parts: [
+        {
+          what: 'plug',
+          made: 'print',
+          count: vent.count,
+          size: [[vent.diameter, 'length'], ' wide'],
+          board: { plugs: vent.diameter },
+        },
+      ],
     },
   ],
   fitting: 'fits',
@@ -102,7 +110,7 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
     ...(alike(was, vent) ? [] : takingOut(before, was)),
     ...(extra > 0 ? [drilling(vent.hole, extra)] : []),
     ...(bored ? [enlarging(before, was, passage)] : []),
-    making(before, vent, made, passage),
+    making(before, vent, made, passage, bent ? (legs ?? 'somewhere') : undefined),
     fitting(before, passage, { added: alike(was, vent), several: made > 1 }),
     ...(bent ? [elbow(before, vent, legs)] : []),
   ];

@@ -1,5 +1,6 @@
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { referenceLevel, respond } from '@airspring/core/response';
+import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import type { Phrase } from '../kind/phrase.js';
 import { amplifierOf, travels } from '../record/assemble.js';
@@ -13,6 +14,7 @@ import type { Now } from './changes/change.js';
 import type { Chain, Leaning } from './combinations.js';
 import { type ChangedBox, type Holds, type RowDone, withBends } from './row.js';
 import type { StandingVent } from './standing.js';
+import type { Sounding, State } from './state.js';
 import { inOrder, type NewHole, type Part, type Step } from './work.js';
 
 /** A box that stands, changed in two or three ways at once: everything to do, and how it then plays. */
@@ -69,6 +71,30 @@ function tubeNouns({ standing, account }: Now, after: readonly StandingVent[], f
   return nouns.length === 0 ? [] : [...nouns.slice(0, -1), `${nouns.at(-1)}${tuned}`];
 }
 
+/** How a state plays, as far as a box that stands is told to. */
+export function soundOfState(
+  job: Job,
+  { drivers, filter }: State,
+  sounding: Sounding,
+  { reach }: Pick<Account, 'reach'>,
+): ReturnType<typeof soundOf> {
+  const { wanted } = job;
+  const band = logarithmicGrid(wanted.lowest, wanted.highest, 200);
+  const passed = passedBy(filter, band);
+  const rise =
+    Math.max(...respond(sounding.system, band).levelHalfSpace.map((level, i) => level + 20 * Math.log10(passed[i]!))) -
+    referenceLevel(sounding.system);
+  const playing = {
+    system: sounding.system,
+    drivers,
+    limits: sounding.own,
+    own: [],
+    cutoff: reach ?? wanted.highest,
+    rise: Math.max(0, rise),
+  };
+  return soundOf(job, playing, PARTS_GIVE_OUT);
+}
+
 /** A design from a chain of changes, worked out from the box as it stands. */
 export function wholeOf(
   now: Now,
@@ -92,20 +118,7 @@ export function wholeOf(
   const { wanted } = job;
   const { series, parallel, isobaric, count, driver } = state.drivers;
 
-  const band = logarithmicGrid(wanted.lowest, wanted.highest, 200);
-  const passed = passedBy(filter, band);
-  const rise =
-    Math.max(...respond(sounding.system, band).levelHalfSpace.map((level, i) => level + 20 * Math.log10(passed[i]!))) -
-    referenceLevel(sounding.system);
-  const playing = {
-    system: sounding.system,
-    drivers: state.drivers,
-    limits: sounding.own,
-    own: [],
-    cutoff: account.reach ?? wanted.highest,
-    rise: Math.max(0, rise),
-  };
-  const sound = soundOf(job, playing, PARTS_GIVE_OUT);
+  const sound = soundOfState(job, state, sounding, account);
   const speed = sound.atWantedLevel.airSpeedPeak;
   const atWantedLevel = {
     ...sound.atWantedLevel,

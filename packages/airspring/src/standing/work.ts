@@ -1,9 +1,28 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { cautions } from '../record/cautions.js';
+import type { Legs } from './standing.js';
+import type { Tube } from './tube.js';
 
 /** What is done at a bench, in the order in which a box is changed. */
 export const works = ['measure', 'buy', 'take out', 'cut', 'drill', 'print', 'fit', 'wire', 'set'] as const;
 export type Work = (typeof works)[number];
+
+/** A tube that is printed, with all of its sizes, m. */
+export interface MadeTube extends Omit<Tube, 'count'> {
+  /** Place of its vent in the brief. */
+  readonly vent: number;
+  readonly hole: number;
+  readonly how: 'as it is' | 'joined inside' | 'enlarged' | 'freehand';
+  /** How it bends; 'somewhere' where places are not known. */
+  readonly bend?: Legs | 'somewhere';
+}
+
+/** What a board is for, with the size that follows from that, m. */
+export type MadeBoard =
+  | { readonly covers: number }
+  | { readonly guides: number }
+  | { readonly plugs: number }
+  | { readonly sides: readonly [number, number] };
 
 /** Something that is made or bought. */
 export interface Part {
@@ -11,6 +30,8 @@ export interface Part {
   readonly made: 'print' | 'cut' | 'buy';
   readonly count: number;
   readonly size: Phrase;
+  readonly tube?: MadeTube;
+  readonly board?: MadeBoard;
 }
 
 /** A hole that is cut or made larger. */

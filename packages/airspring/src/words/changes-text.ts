@@ -1,13 +1,12 @@
 import { listOf } from '../kind/wording.js';
 import type { Retrofit } from '../standing/retrofit.js';
-import type { Row, RowDone } from '../standing/row.js';
+import { numbered, type Row, type RowDone } from '../standing/row.js';
 import { numbersOf } from './account-text.js';
 import { rangesText } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
 
 /** The changes that can be made, each with its number in the report. */
-export const doneRows = ({ rows }: Retrofit): (readonly [number: number, row: RowDone])[] =>
-  rows.filter((row): row is RowDone => row.ok).map((row, i) => [i + 1, row] as const);
+export const doneRows = ({ rows }: Retrofit) => numbered(rows);
 
 /** Every change that can be made, in numbers, beside the box as it is; the units stand in the second row. */
 export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly string[])[] {

@@ -209,7 +209,11 @@ export function protectionText(design: Played, say: Phrasing): string[] {
 }
 
 /** What an impedance measurement of the finished box should show. */
-export function impedanceText({ impedance, told }: Played, say: Phrasing): string {
+export const impedanceText = (design: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string =>
+  `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
+
+/** Peaks, dip and load alone. */
+export function impedanceFound({ impedance, told }: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string {
   const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
   const { maxima, minima } = impedance;
   const [first, second] = maxima;
@@ -226,5 +230,5 @@ export function impedanceText({ impedance, told }: Played, say: Phrasing): strin
     load.nominal === undefined
       ? ''
       : ` In the audible bass it is at least ${say.ohms(load.least.value)}, so for the amplifier the box counts as a load of ${say.ohms(load.nominal)}.`;
-  return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}.${nominal} Measure the impedance of the finished box. If ${single ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
+  return `${peaks}${between} The lowest impedance between ${say.edge(from)} and ${say.edge(to)} is ${spot(least)}.${nominal}`;
 }

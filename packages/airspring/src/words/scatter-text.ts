@@ -11,7 +11,11 @@ const KNOWN: Readonly<Record<string, string>> = {
   Mms: 'the moving mass',
   Re: 'the resistance of the voice coil',
   Cab: 'the air in the box',
+  'Cab front': 'the air in the front chamber',
+  'Cab rear': 'the air in the rear chamber',
   vent: 'the vent',
+  'vent front': 'the vent of the front chamber',
+  'vent rear': 'the vent of the rear chamber',
   radiatorCompliance: 'the compliance of the radiators',
   radiatorMass: 'the mass of the radiators',
 };
@@ -47,10 +51,17 @@ function levelText(level: Level, depth: number, say: Phrasing): string {
   return ` Nine of ten play ${at}, and ${above}.`;
 }
 
+/** How loud builds can play, and how many of them play what is wanted. */
+function loudnessText({ low, high, kept }: NonNullable<ScatterTold['greatest']>, say: Phrasing): string {
+  const share =
+    kept === 1 ? 'All of them play' : kept === 0 ? 'None of them plays' : `${say.percent(kept)} of them play`;
+  return `${share} the wanted level within every limit at each frequency of the band. The loudest tone that they can play there is from ${say.decibels(low)} to ${say.decibels(high)} for nine of ten.`;
+}
+
 /** What builds of the design will scatter, and what matters most. */
 export function scatterText({ scatter, amplifier, response }: Design, say: Phrasing): string[] {
   if (scatter === undefined) return [];
-  const { builds, f3, level, causes, assumed, warnings } = scatter;
+  const { builds, f3, greatest, level, causes, assumed, warnings } = scatter;
   const filter = amplifier.filter === undefined ? '' : ', without your filter';
   const band = f3.ok
     ? `Of ${builds} builds of this box, nine of ten have their f3 between ${say.hertz(f3.low)} and ${say.hertz(f3.high)}${filter}.`
@@ -73,6 +84,7 @@ export function scatterText({ scatter, amplifier, response }: Design, say: Phras
   if (assumed.length === 0) return [paragraph(band)];
   return [
     paragraph(`${band}${level ? levelText(level, response.depth, say) : ''}${matters}`),
+    ...(greatest ? [paragraph(loudnessText(greatest, say))] : []),
     paragraph(
       [
         `Assumed by common practice: ${spread.join('; ')}.`,

@@ -23,9 +23,9 @@ export const builds: Chunk<BuildsWanted, Builds> = {
   name: 'builds',
   work: ({ brief, variant, point, seed, first, count }, options) => {
     const { kinds, models, alignments, shapes } = completeOptions(options);
-    const { variants } = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models });
-    const kernel = buildsOf({ variant: variants[variant] as Variant, point });
+    const { variants, job } = searchOf(readBrief(brief, kinds, models, alignments, shapes), { kinds, models });
+    const kernel = buildsOf(job, { variant: variants[variant] as Variant, point });
     return kernel?.(seed, first, count) ?? { first, count: 0, levels: new Float64Array(0), f3: new Float64Array(0) };
   },
-  columns: ({ levels, f3 }) => [levels, f3],
+  columns: ({ levels, f3, greatestLevels }) => [levels, f3, ...(greatestLevels ? [greatestLevels] : [])],
 };

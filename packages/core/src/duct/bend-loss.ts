@@ -1,3 +1,4 @@
+import { refuse } from '../fault/index.js';
 import {
   type AngleInput,
   type LengthInput,
@@ -7,6 +8,7 @@ import {
   type RatioInput,
   readFields,
 } from '../quantity/index.js';
+import { NANOMETRE } from '../quantity/nanometre.js';
 
 /** A bend of a duct. */
 export interface BendLossInput {
@@ -27,6 +29,8 @@ const shape = {
 
 /** {@link bendLoss} for SI numbers that were read before. */
 export function bendLossOf(angle: number, ratio: number | undefined, friction = 0.02): number {
+  // The formulas end at half a turn. Beyond it, half turns follow each other.
+  if (angle > Math.PI) return bendLossOf(Math.PI, ratio, friction) + bendLossOf(angle - Math.PI, ratio, friction);
   const half = Math.sin(angle / 2);
   if (ratio === undefined) return 0.42 * half + 2.56 * half ** 3;
   const swirl = (6.6 * friction * (Math.sqrt(half) + half)) / ratio ** ((4 * angle) / Math.PI);
@@ -46,14 +50,19 @@ export function bendLossOf(angle: number, ratio: number | undefined, friction = 
  * | $r/D$ | `centreLineRadius` / `diameter` | 1 | radius of the centre line over the diameter |
  * | $f$ | `friction` | 1 | friction factor |
  *
- * @validity steady turbulent flow; r/D of 0.5 and more, up to a half turn
+ * @validity steady turbulent flow; r/D of 0.5 and more. Beyond half a turn it is the sum of half turns and what is left
  * @neglects other bends and ends nearby; that the flow turns about
  * @returns Δp over ½ρu²
- * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rennels2012 bends and mitres
  * @example bendLoss({ diameter: '75 mm', angle: '90 deg', centreLineRadius: '112.5 mm' }) // 0.243
  */
 export function bendLoss(input: BendLossInput): number {
   const { diameter, angle, centreLineRadius, friction } = readFields('bend', input, shape);
+  if (centreLineRadius !== undefined && centreLineRadius < diameter / 2 - NANOMETRE) {
+    const expected = `at least half the diameter, ${diameter / 2} m`;
+    const remedy = 'Bend it less sharply, or leave the radius out for a mitre.';
+    refuse([{ code: 'inconsistent', path: 'bend.centreLineRadius', got: centreLineRadius, expected, remedy }]);
+  }
   return bendLossOf(angle, centreLineRadius === undefined ? undefined : centreLineRadius / diameter, friction);
 }

@@ -1,4 +1,5 @@
 import type { Air } from '../air/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, positive, readFields } from '../quantity/index.js';
 import type { FlowLoss } from './flow-loss.js';
 
@@ -13,7 +14,10 @@ export interface TurbulentWallInput {
 
 const shape = { diameter: positive('length'), length: positive('length'), roughness: optional(notNegative('length')) };
 
-/** Below this Reynolds number pipe flow is laminar: where the fit of the turbulent one would have no meaning. */
+/**
+ * Below this Reynolds number steady flow is laminar, and the fit of the turbulent one has no meaning: the friction factor stays as it is
+ * there. The pressure then rises without a jump, and is nothing as long as the laminar layer takes more.
+ */
 const LEAST_REYNOLDS = 2300;
 
 /**
@@ -35,12 +39,22 @@ const LEAST_REYNOLDS = 2300;
 export const turbulentFriction = (reynolds: number, relativeRoughness: number): number =>
   (-1.8 * Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2;
 
+/** Greatest height of the roughness over the diameter, up to which the friction factor was measured. */
+const ROUGHEST = 0.05;
+
+/** The fault of a roughness for which there is no friction factor. */
+export function unlessSmooth(path: string, diameter: number, roughness = 0): Fault[] {
+  if (roughness <= ROUGHEST * diameter * (1 + 1e-9)) return [];
+  const expected = `at most a twentieth of the diameter, ${ROUGHEST * diameter} m`;
+  const remedy = 'Give narrower sizes of a vent with walls that rough.';
+  return [{ code: 'out-of-range', path, got: roughness, expected, remedy }];
+}
+
 /** {@link turbulentWall} for numbers in m that were read before. */
 export function turbulentWallOf(diameter: number, length: number, roughness = 0): FlowLoss {
   const slenderness = length / diameter;
   const resistance = (speed: number, frequency: number, { density, viscosity }: Air): number => {
-    const reynolds = (density * speed * diameter) / viscosity;
-    if (!(reynolds > LEAST_REYNOLDS)) return 0;
+    const reynolds = Math.max((density * speed * diameter) / viscosity, LEAST_REYNOLDS);
     const turbulent =
       (4 / (3 * Math.PI)) * density * turbulentFriction(reynolds, roughness / diameter) * slenderness * speed;
     const laminar = 4 * slenderness * Math.sqrt(density * viscosity * Math.PI * frequency);
@@ -59,12 +73,12 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
  * | --- | --- | --- | --- |
  * | $D$ | `diameter` | m | inner diameter |
  * | $L$ | `length` | m | length |
- * | $f$ | `roughness` | 1 | friction factor of {@link turbulentFriction} |
+ * | $f$ | `roughness` | 1 | friction factor of {@link turbulentFriction} at the peak speed, for a Reynolds number of 2300 or more |
  * | $\hat u$ | | m/s | peak of the mean speed |
  *
  * The two parts are equal where $\hat u\delta/\nu = 3\pi/f$, which is 471 for f = 0.02. Turbulence was seen to begin at 500 to 550.
  *
- * @validity a duct that is wide compared with the layer at its walls
+ * @validity a duct that is wide compared with the layer at its walls; a roughness of at most a twentieth of the diameter
  * @neglects that the turbulence lags behind the flow; what lies between laminar and turbulent
  * @returns a {@link FlowLoss}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
@@ -73,5 +87,6 @@ export function turbulentWallOf(diameter: number, length: number, roughness = 0)
  */
 export function turbulentWall(input: TurbulentWallInput): FlowLoss {
   const { diameter, length, roughness } = readFields('wall', input, shape);
+  refuse(unlessSmooth('wall.roughness', diameter, roughness));
   return turbulentWallOf(diameter, length, roughness);
 }

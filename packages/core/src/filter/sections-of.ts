@@ -1,3 +1,4 @@
+import { refuse } from '../fault/index.js';
 import { type Frequency, si } from '../quantity/index.js';
 import { type Factor, factorsOf } from './factors.js';
 import { type Filter, normalisedFilter } from './filter.js';
@@ -43,7 +44,7 @@ const reach = (numerator: Factor, denominator: Factor): number =>
  *
  * The auxiliary filter of an assisted sixth-order alignment is such a section of the whole sixth-order response; the box has the others.
  *
- * @validity as `compileFilter`
+ * @validity as `compileFilter`; an order of 1 or more
  * @neglects nothing; poles that coincide are found as such
  * @returns one filter for each section
  * @throws InputError `empty`, `not-finite`, `out-of-range`, `inconsistent`
@@ -53,6 +54,18 @@ const reach = (numerator: Factor, denominator: Factor): number =>
  */
 export function sectionsOf(filter: Filter): readonly FilterSection[] {
   const { scale, numerator, denominator } = normalisedFilter(filter);
+  if (denominator.length < 2) {
+    const remedy = 'Multiply the signal instead.';
+    refuse([
+      {
+        code: 'inconsistent',
+        path: 'filter.denominator',
+        got: filter.denominator,
+        expected: 'an order of 1 or more',
+        remedy,
+      },
+    ]);
+  }
   const gain = numerator[numerator.findLastIndex((a) => a !== 0)]! / denominator.at(-1)!;
   const poles = [...factorsOf(denominator)].sort((a, b) => b.length - a.length || qualityOf(b) - qualityOf(a));
   const free = [...zerosOf(numerator)];

@@ -39,7 +39,8 @@ export function firstPassed(
   return { strength, binding };
 }
 
-const neverPassed = (bounds: readonly Bound[]): InputError => {
+/** The fault of limits that no drive passes. */
+export const neverPassed = (bounds: readonly Pick<Bound, 'name'>[]): InputError => {
   const got = bounds.map(({ name }) => name).join(', ');
   const expected = 'a limit that some drive passes';
   const remedy = 'Add a limit on the drive itself, such as voltageLimit.';

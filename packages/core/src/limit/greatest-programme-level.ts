@@ -9,7 +9,7 @@ import {
   type TemperatureDifference,
   type VoltageRms,
 } from '../quantity/index.js';
-import { type Bound, firstPassed } from './first-passed.js';
+import { type Bound, firstPassed, neverPassed } from './first-passed.js';
 import { refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
 import { type ProgrammeInput, programme } from './programme.js';
@@ -76,8 +76,10 @@ export function greatestProgrammeLevel(
     coilRise: si('temperatureDifference', heat ? rise / heat.coefficient : 0),
   });
   const cold = used.map(({ name, perVolt }) => [name, 1 / Math.max(perVolt(0), 1e-150)] as const);
-  const [least, drive] = cold.reduce((one, other) => (other[1] < one[1] ? other : one));
-  if (heat === undefined) return result(drive, least, leastByName(cold), 0);
+  const reached = cold.filter(([, drive]) => drive < UNREACHED);
+  if (reached.length === 0) throw neverPassed(used);
+  const [least, drive] = reached.reduce((one, other) => (other[1] < one[1] ? other : one));
+  if (heat === undefined) return result(drive, least, leastByName(reached), 0);
   // The rise of the resistance is what is searched: the drive follows from it, and grows with it.
   const driveAt = (rise: number) => Math.sqrt(squareOfDrive(rise, heat));
   const bounds = used.map(
@@ -94,6 +96,9 @@ export function greatestProgrammeLevel(
   );
   return result(driveAt(strength), bounds[binding]!.name, leastByName(alone), strength);
 }
+
+/** No amplifier gives as many volts. */
+const UNREACHED = 1e100;
 
 /** Limits of one name count as one, such as those of a quiet vent, whose air may move only so far and so fast. */
 function leastByName(drives: readonly (readonly [string, number])[]): Record<string, number> {

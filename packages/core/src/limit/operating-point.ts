@@ -4,6 +4,7 @@ import { InputError } from '../fault/index.js';
 import { bracketedRoot, type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { sweptColumns } from '../response/compile.js';
 import { compiledSystem } from '../response/index.js';
+import { resistanceOf } from '../response/steady-speed.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { atRise, COIL, coilOf, warmingOf, withCoil } from './hot-coil.js';
 import type { ThermalModel } from './thermal-model.js';
@@ -69,7 +70,7 @@ export function operatingPoints(system: System, grid: Float64Array, { loss, heat
   const warming = heat ? warmingOf(heat, Re, count) : 0;
 
   const settle = (i: number, strength: number): void => {
-    const resistance = loss?.resistance(strength, grid[i]!, system.air) ?? 0;
+    const resistance = loss ? resistanceOf(loss, strength, grid[i]!, system.air) : 0;
     sides.forEach(({ fill }, k) => fill?.(i, resistance, columns[k]!));
   };
   const withColdCoil = (i: number, strength: number) => {

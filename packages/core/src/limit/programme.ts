@@ -1,4 +1,5 @@
 import { type Fault, refuse } from '../fault/index.js';
+import { unlessRising } from '../numeric/refusal.js';
 import {
   type FrequencyGrid,
   type FrequencyInput,
@@ -7,7 +8,6 @@ import {
   logarithmicGrid,
   positive,
   type RatioInput,
-  read,
   readFields,
 } from '../quantity/index.js';
 
@@ -33,6 +33,7 @@ const shape = {
   share: given<ArrayLike<number>>(),
   crestFactor: positive('ratio'),
 };
+const pinkShape = { from: positive('frequency'), to: positive('frequency'), crestFactor: positive('ratio') };
 const ROUNDING = 1e-6;
 
 /**
@@ -91,8 +92,8 @@ export function pinkProgramme(options: {
   readonly to: FrequencyInput;
   readonly crestFactor: RatioInput;
 }): Programme {
-  const { crestFactor, ...band } = options;
-  const [from, to] = [read('frequency', band.from, 'from'), read('frequency', band.to, 'to')];
+  const { crestFactor, from, to } = readFields('programme', options, pinkShape);
+  refuse(unlessRising('programme.to', from, to));
   const parts = Math.max(Math.ceil(24 * Math.log2(to / from)), 1);
   const edges = logarithmicGrid(from, to, parts + 1);
   const frequencies = Array.from({ length: parts }, (_, i) => Math.sqrt(edges[i]! * edges[i + 1]!));

@@ -8,6 +8,7 @@ import {
   type VentInput,
   type VentSection,
 } from '../vent/index.js';
+import { onsetsAt } from '../vent/onset.js';
 import type { Limit } from './limit.js';
 
 export interface QuietOptions {
@@ -35,8 +36,9 @@ export function quietLimits(
   const opening = openingOf(vent);
   const medium = readAir(air);
   const lowest = read('frequency', from, 'from');
-  const limits = onsets.map((onset): Limit => {
-    const at = onset.at(opening, medium);
+  const reached = onsetsAt(onsets, opening, medium);
+  const limits = onsets.map((onset, i): Limit => {
+    const at = reached[i]!;
     const moved = 'displacementPeak' in at;
     const peak = moved ? at.displacementPeak : onsetSpeed(at, lowest, medium);
     return {

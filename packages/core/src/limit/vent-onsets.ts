@@ -6,6 +6,7 @@ import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
+import { onsetsAt } from '../vent/onset.js';
 
 export interface VentOnsetOptions {
   /** What the vent loses by its speed; default nothing. With a loss it takes more drive to reach a speed. */
@@ -64,7 +65,7 @@ export function ventOnsets(
   const opening = openingOf(vent);
   const { air } = system;
   const { probes, driveFor, fill } = ventAtLevel(system, grid);
-  const at = onsets.map((onset) => onset.at(opening, air));
+  const at = onsetsAt(onsets, opening, air, 'options.onsets');
   const swept = complexColumns(probes.length, grid.length);
   const columns = (better: (a: number, b: number) => boolean): OnsetColumns => {
     const driveVoltageRms = new Float64Array(grid.length);

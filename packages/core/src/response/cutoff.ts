@@ -105,7 +105,7 @@ export function sampledLevel(level: LevelOf, grid: Float64Array, columns: readon
 /** Half the step over which the slope of a filter is taken, as a change of ln f. */
 const STEP = 1e-4;
 /** dB in one neper. */
-const NEPER = 20 / Math.LN10;
+export const NEPER = 20 / Math.LN10;
 
 /** The level of a system behind a filter. */
 function behindFilter(level: LevelOf, filter: Filter): LevelOf {

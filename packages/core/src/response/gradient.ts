@@ -1,13 +1,12 @@
 import type { System } from '../enclosure/index.js';
-import { type Impossible, InputError, impossible } from '../fault/index.js';
+import { type Impossible, impossible } from '../fault/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
 import { type FrequencyInput, logarithmicGrid, positive, read, readFields } from '../quantity/index.js';
 import { atFrequency } from './at-frequency.js';
-import { compiledReference, compiledSystem, probeIndex, sweptColumns } from './compile.js';
+import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { complexGradientAt } from './complex-gradient.js';
-import { type CutoffOptions, cutoff } from './cutoff.js';
 import { extremumFrequency } from './extremum.js';
-import { levelOfFlow, REFERENCE_PRESSURE, referenceLevel } from './level.js';
+import { levelOfFlow, REFERENCE_PRESSURE } from './level.js';
 import type { ProbeOptions } from './probe-phase.js';
 
 /** A real result of a system, and how it changes. */
@@ -77,7 +76,7 @@ export function levelGradient(system: System, frequency: FrequencyInput): Gradie
   return levelAt(system, f);
 }
 
-function levelAt(system: System, f: number, inReference = false): GradientResult {
+export function levelAt(system: System, f: number, inReference = false): GradientResult {
   const flow = logarithm(system, 'radiatedFlow', f, inReference);
   if (!flow.ok) return flow;
   const value = levelOfFlow(Math.exp(flow.value) * f, system.air.density / REFERENCE_PRESSURE);
@@ -88,92 +87,6 @@ function levelAt(system: System, f: number, inReference = false): GradientResult
     byElement: { ...byElement, 'air.density': DB },
     byNumber,
     byFrequency: byFrequency + DB,
-  };
-}
-
-/** The frequency at which a network without polynomials is assumed to have reached its limit, Hz. */
-const FAR = 1e6;
-
-/**
- * Two frequencies at which the level of the reference has reached its limit except for a term in 1/f², which the two together
- * remove. They lie a thousand times above every corner, which the polynomials bound (a root is at most twice the greatest
- * $|c_k/c_n|^{1/(n-k)}$).
- */
-function farAway(system: System): readonly [near: number, far: number] {
-  const { probes, polynomials } = compiledReference(system);
-  if (polynomials === undefined) return [FAR, 2 * FAR];
-  const { coefficients, width, scale } = polynomials;
-  let corner = 0;
-  for (const row of [0, 1 + probeIndex(probes, 'radiatedFlow')]) {
-    const list = coefficients.subarray(row * width, (row + 1) * width);
-    const top = list.findLastIndex((value) => value !== 0);
-    for (let k = 0; k < top; k++) {
-      const ratio = Math.abs(list[k]! / list[top]!);
-      corner = Math.max(corner, ratio ** (1 / (top - k)));
-    }
-  }
-  // The square of each power must stay within double precision.
-  const most = 10 ** (140 / width);
-  const near = Math.max(FAR, (Math.min(1000 * corner, most) * scale) / (2 * Math.PI));
-  return [near, 2 * near];
-}
-
-/** Gradient of the reference level by every number that the reference does not leave out, from two far frequencies. */
-function referenceGradient(system: System): GradientResult {
-  const value = referenceLevel(system);
-  const [near, far] = farAway(system).map((f) => levelAt(system, f, true)) as [GradientResult, GradientResult];
-  if (!near.ok) return near;
-  if (!far.ok) return far;
-  const join = (a: Readonly<Record<string, number>>, b: Readonly<Record<string, number>>) =>
-    Object.fromEntries(Object.entries(a).map(([name, slope]) => [name, (4 * b[name]! - slope) / 3]));
-  return {
-    ok: true,
-    value,
-    byElement: join(near.byElement, far.byElement),
-    byNumber: join(near.byNumber, far.byNumber),
-    byFrequency: 0,
-  };
-}
-
-/**
- * Gradient of a cut-off by every element, from the implicit function theorem on level − reference + drop = 0:
- *
- * $$ \frac{\partial \ln f}{\partial\theta} = -\frac{\partial L/\partial\theta - \partial L_{ref}/\partial\theta}{\partial L/\partial \ln f} $$
- *
- * @validity cut-offs from the asymptote, as {@link cutoff}
- * @returns Hz, and Hz per relative change
- * @throws InputError
- * @source rudin1976 thm 9.28
- * @example cutoffGradient(system)
- */
-export function cutoffGradient(system: System, options: Omit<CutoffOptions, 'reference'> = {}): GradientResult {
-  const { reference: from = 'asymptote' } = options as CutoffOptions;
-  if (from !== 'asymptote') {
-    const [path, remedy] = ['cutoff.reference', 'Leave it out.'];
-    throw new InputError([
-      { code: 'inconsistent', path, got: from, expected: "'asymptote', the one there is", remedy },
-    ]);
-  }
-  const found = cutoff(system, options);
-  if (!found.ok) return found;
-  const f = found.frequency as number;
-  const level = levelAt(system, f);
-  const reference = referenceGradient(system);
-  if (!level.ok) return level;
-  if (!reference.ok) return reference;
-  const shift = (own: Readonly<Record<string, number>>, other: Readonly<Record<string, number>>) =>
-    Object.fromEntries(
-      [...new Set([...Object.keys(own), ...Object.keys(other)])].map((name) => {
-        const change = (own[name] ?? 0) - (other[name] ?? 0);
-        return [name, (-f * change) / level.byFrequency];
-      }),
-    );
-  return {
-    ok: true,
-    value: f,
-    byElement: shift(level.byElement, reference.byElement),
-    byNumber: shift(level.byNumber, reference.byNumber),
-    byFrequency: 0,
   };
 }
 

@@ -29,14 +29,23 @@ export { type StepFit, type StepOptions, type StepResponse, stepResponse } from 
 export { type ComplexGradientResult, complexGradient } from './complex-gradient.js';
 /** How does a result change with every number of the network? */
 export {
-  cutoffGradient,
   type ExtremumOptions,
   type Gradient,
   type GradientResult,
   greatestGradient,
   levelGradient,
 } from './gradient.js';
+/** How does the end of a band change with every number of the network? */
+export { cutoffGradient, lowerEndGradient } from './cutoff-gradient.js';
 /** What does a system do at a drive at which its vent loses? */
-export { type AtLevel, type AtLevelKernel, type AtLevelOptions, compileAtLevel, respondAtLevel } from './at-level.js';
+export {
+  type AtLevel,
+  type AtLevelKernel,
+  type AtLevelOptions,
+  compileAtLevel,
+  type OpeningAtLevel,
+  respondAtLevel,
+} from './at-level.js';
+export type { LossByVent } from './openings-at-level.js';
 /** How strong is the third harmonic of a vent that loses? */
-export { ventThirdHarmonic } from './vent-third-harmonic.js';
+export { type ThirdHarmonicOptions, ventThirdHarmonic } from './vent-third-harmonic.js';

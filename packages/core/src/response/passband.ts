@@ -12,11 +12,17 @@ interface Edges {
 /** The ends of a passband, or why there is none. */
 export type Passband = ({ readonly ok: true } & Edges) | Impossible;
 
+/** The place of the greatest level. */
+export function topOf(levels: ArrayLike<number>): number {
+  let top = 0;
+  for (let i = 1; i < levels.length; i++) if (levels[i]! > levels[top]!) top = i;
+  return top;
+}
+
 /** The stretch around the greatest level of a response that has already been sampled; empty where even that is too low. */
 export function passbandIn(crossed: Crossed): Edges {
   const { grid, levels, wanted } = crossed;
-  let top = 0;
-  for (let i = 1; i < grid.length; i++) if (levels[i]! > levels[top]!) top = i;
+  const top = topOf(levels);
   if (levels[top]! < wanted) return {};
   let [below, above] = [top, top];
   while (below >= 0 && levels[below]! >= wanted) below--;

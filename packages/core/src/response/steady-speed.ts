@@ -1,5 +1,9 @@
+import type { Air } from '../air/index.js';
+import type { FlowLoss } from '../duct/index.js';
 import { InputError } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
+
+const TRY = "Try the loss with `flowLossLaws` of '@airspring/core/laws'.";
 
 /** The peak speed at which a loss and the flow that it leaves agree, and the specific resistance there. */
 export interface SteadySpeed {
@@ -30,9 +34,19 @@ export function steadySpeed(
   return { speed: found.x, resistance: resistance(found.x) };
 }
 
+/** Specific resistance of a loss at a speed, Pa·s/m. A loss that gives energy, or tells no number, is refused. */
+export function resistanceOf(loss: FlowLoss, speed: number, frequency: number, air: Air): number {
+  const got = loss.resistance(speed, frequency, air);
+  if (got >= 0 && got < Infinity) return got;
+  const code = Number.isFinite(got) ? 'inconsistent' : 'not-finite';
+  const expected = `a resistance of zero or more at ${speed} m/s and ${frequency} Hz`;
+  throw new InputError([{ code, path: 'loss.resistance', got, expected, remedy: TRY }]);
+}
+
 /** The fault of a loss with which no speed agrees. */
 export const noSpeed = (free: number): InputError => {
   const expected = `a loss that some speed of the air agrees with, near ${free} m/s: r ≥ 0, and r u that never falls`;
-  const remedy = "Try the loss with `flowLossLaws` of '@airspring/core/laws'.";
-  return new InputError([{ code: 'inconsistent', path: 'loss.resistance', got: 'no such speed', expected, remedy }]);
+  return new InputError([
+    { code: 'inconsistent', path: 'loss.resistance', got: 'no such speed', expected, remedy: TRY },
+  ]);
 };

@@ -1,13 +1,10 @@
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
-import { type CompiledNetwork, compile, undamped, valuesOf, withSeriesResistance } from '../network/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
-import { noSpeed, steadySpeed } from './steady-speed.js';
+import { lossyOpenings } from './lossy-openings.js';
+import { noSpeed, resistanceOf, steadySpeed } from './steady-speed.js';
 import { betweenSweeps, stepAdmittance } from './two-sweeps.js';
-
-const SPEED = 'ventAirSpeed';
-const LOSS = 'flow loss';
 
 /** A system whose vent may lose by its speed, swept at some frequencies. The i-th of them is asked for by its place. */
 export interface VentAtLevel {
@@ -26,26 +23,15 @@ export interface VentAtLevel {
   readonly area: number;
 }
 
-/** The network with a resistance in its vent, and the area that the speed of the air refers to. */
-function lossyVent({ network, compile: own }: System): {
-  readonly at: (loss: number) => CompiledNetwork;
-  readonly area: number;
-} {
-  const { topology, values } = network;
-  const probe = topology.probes[SPEED];
-  const perArea = probe?.factor === undefined ? undefined : values[probe.factor];
-  if (probe?.of !== 'flow' || typeof perArea !== 'number') {
-    const several = Object.keys(topology.probes).some((name) => name.startsWith(`${SPEED} `));
-    const expected = 'a system with one vent, or several alike, of a stated area';
-    const remedy = several ? 'Give a box with one kind of vent.' : 'Give the box a ventArea.';
-    throw new InputError([
-      { code: 'inconsistent', path: 'system', got: several ? 'several' : undefined, expected, remedy },
-    ]);
-  }
-  const lossy = withSeriesResistance(topology, probe.element, LOSS);
-  const compiled = own(lossy) ?? compile(lossy);
-  const at = (loss: number) => compiled.network(valuesOf(compiled.slots, { ...values, [LOSS]: loss }));
-  return { at, area: 1 / perArea };
+/** The only opening of a system. */
+function onlyOpening(system: System) {
+  const { openings, sweep } = lossyOpenings(system);
+  const [opening, ...others] = openings;
+  if (others.length === 0) return { ...opening, sweep };
+  const got = openings.map(({ name }) => name).join(', ');
+  const expected = 'a system with one vent, or several alike';
+  const remedy = 'Give a box with one kind of vent.';
+  throw new InputError([{ code: 'inconsistent', path: 'system', got, expected, remedy }]);
 }
 
 /**
@@ -59,17 +45,10 @@ function lossyVent({ network, compile: own }: System): {
  */
 export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLevel {
   const { air } = system;
-  const { at, area } = lossyVent(system);
+  const { probe, area, sweep } = onlyOpening(system);
   const some = (air.density * air.speedOfSound) / area;
-  const swept = [0, some].map((resistance) => {
-    const network = at(resistance);
-    const columns = complexColumns(network.probes.length, frequencies.length);
-    const stopped = network.sweep(frequencies, columns);
-    if (stopped >= 0) throw undamped(frequencies[stopped]!);
-    return { probes: network.probes, columns };
-  });
-  const [{ probes, columns: linear }, { columns: lossy }] = swept as [(typeof swept)[0], (typeof swept)[0]];
-  const place = probes.indexOf(SPEED);
+  const [{ probes, columns: linear }, { columns: lossy }] = [sweep([0], frequencies), sweep([some], frequencies)];
+  const place = probes.indexOf(probe);
   const [speed, lossySpeed] = [linear[place]!, lossy[place]!];
   const count = frequencies.length;
   // S Y over the specific resistance: u = u0 / (1 + r y).
@@ -82,9 +61,10 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
   }
   const freeSpeed = (i: number): number => Math.SQRT2 * Math.hypot(speed.re[i]!, speed.im[i]!);
   const resistanceAt = (loss: FlowLoss, i: number, drive: number): number =>
-    steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => loss.resistance(u, frequencies[i]!, air)).resistance;
+    steadySpeed(drive * freeSpeed(i), y.re[i]!, y.im[i]!, (u) => resistanceOf(loss, u, frequencies[i]!, air))
+      .resistance;
   const driveFor = (loss: FlowLoss, i: number, airSpeedPeak: number): number => {
-    const r = loss.resistance(airSpeedPeak, frequencies[i]!, air);
+    const r = resistanceOf(loss, airSpeedPeak, frequencies[i]!, air);
     const drive = (airSpeedPeak * Math.hypot(1 + r * y.re[i]!, r * y.im[i]!)) / freeSpeed(i);
     if (!Number.isFinite(drive)) throw noSpeed(airSpeedPeak);
     return drive;

@@ -1,8 +1,18 @@
+import { flowLossField } from '../duct/flow-loss.js';
+import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
-import { frequencyGrid, readFields } from '../quantity/index.js';
-import { type AtLevelOptions, atLevelShape } from './at-level.js';
+import { frequencyGrid, positive, readFields } from '../quantity/index.js';
+import type { AtLevelOptions } from './at-level.js';
+
 import { ventAtLevel } from './vent-at-level.js';
+
+/** One vent, or several alike. */
+export interface ThirdHarmonicOptions extends AtLevelOptions {
+  readonly loss: FlowLoss;
+}
+
+const shape = { driveVoltageRms: positive('voltageRms'), loss: flowLossField };
 
 /** A quadratic law makes odd harmonics of its pressure; the third is this share of the fundamental, in antiphase. */
 const THIRD = 1 / 5;
@@ -30,9 +40,9 @@ const THIRD = 1 / 5;
 export function ventThirdHarmonic(
   system: System,
   frequencies: ArrayLike<number>,
-  options: AtLevelOptions,
+  options: ThirdHarmonicOptions,
 ): Float64Array {
-  const { driveVoltageRms, loss } = readFields('options', options, atLevelShape);
+  const { driveVoltageRms, loss } = readFields('options', options, shape);
   const grid = frequencyGrid(frequencies);
   const first = ventAtLevel(system, grid);
   const third = ventAtLevel(system, frequencyGrid(grid.map((f) => 3 * f)));

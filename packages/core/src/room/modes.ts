@@ -26,6 +26,8 @@ const shape = {
   upTo: positive('frequency'),
 };
 const kinds = ['axial', 'tangential', 'oblique'] as const;
+/** A mode at the very end of the band counts in spite of rounding. */
+const ROUNDING = 1e-12;
 /** The greatest number of modes that are looked at. */
 const MOST = 2e5;
 
@@ -53,7 +55,8 @@ export function roomModes(input: RoomModesInput, air: Air = standardAir): readon
   const { upTo, ...room } = readFields('', input, shape);
   const half = readAir(air).speedOfSound / 2;
   const edges = [room.length, room.width, room.height];
-  const reach = edges.map((edge) => (upTo * edge) / half);
+  const end = upTo * (1 + ROUNDING);
+  const reach = edges.map((edge) => (end * edge) / half);
   const looked = reach.reduce((product, most) => product * (1 + Math.floor(most)), 1);
   if (looked > MOST) {
     const expected = `a frequency with at most ${MOST} modes below it`;
@@ -65,7 +68,7 @@ export function roomModes(input: RoomModesInput, air: Air = standardAir): readon
       for (let n = 0; n <= reach[2]!; n++) {
         const frequency = half * Math.hypot(l / edges[0]!, m / edges[1]!, n / edges[2]!);
         const pairs = [l, m, n].filter((order) => order > 0).length;
-        if (pairs === 0 || frequency > upTo) continue;
+        if (pairs === 0 || frequency > end) continue;
         modes.push({ order: [l, m, n], kind: kinds[pairs - 1]!, frequency: si('frequency', frequency) });
       }
   return modes.sort((a, b) => a.frequency - b.frequency);

@@ -58,7 +58,9 @@ export const imagesOf = (walls: readonly Wall[]): readonly (readonly number[])[]
 export function imageStrengths(walls: readonly Wall[], frequency: number, factors: Float64Array): void {
   factors[0] = 1;
   for (let wall = 0; wall < walls.length; wall++) {
-    const reflected = walls[wall]!.reflection(frequency);
+    const { reflection } = walls[wall]!;
+    const reflected = reflection(frequency);
+    if (!(Math.abs(reflected) <= 1)) refuse(unlessReflects(`walls[${wall}].reflection`, reflection, [frequency]));
     const before = 1 << wall;
     for (let image = 0; image < before; image++) factors[before + image] = factors[image]! * reflected;
   }

@@ -1,10 +1,11 @@
 import type { System } from '../enclosure/index.js';
 import { type Fault, type Impossible, impossible, refuse, type Warning } from '../fault/index.js';
 import { unlessWhole } from '../numeric/refusal.js';
-import { type FrequencyGrid, given, logarithmicGrid, optional, readFields } from '../quantity/index.js';
-import { cutoffGradient, levelCrossings } from '../response/index.js';
+import { type FrequencyGrid, given, logarithmicGrid, optional, readFields, si } from '../quantity/index.js';
+import { type CutoffOptions, cutoffGradient, levelCrossings, lowerEndGradient, passband } from '../response/index.js';
 import { type Band, bandOf, quantile, SHARES } from './band.js';
-import { ABOVE, BELOW, type Builds, compileBuilds, type Scatter } from './builds.js';
+import { ABOVE, BELOW, type Builds, type BuildsOptions, compileBuilds } from './builds.js';
+import type { Scatter } from './drawn-network.js';
 
 /** How a system scatters from build to build. */
 export interface Scattered {
@@ -18,6 +19,8 @@ export interface Scattered {
     readonly middle: Float64Array;
     readonly high: Float64Array;
   };
+  /** Greatest level of the builds within the limits that were given, at the frequency where it is least, dB. */
+  readonly greatestLevel?: Band;
   /** What the slopes alone say of f3: its standard deviation, and the share of the variance that each number causes. */
   readonly firstOrder: { readonly ok: true; readonly standardDeviation: number; readonly shares: Shares } | Impossible;
   readonly warnings: readonly Warning[];
@@ -25,6 +28,8 @@ export interface Scattered {
 
 /** Shares that add up to 1, by the names of the numbers. */
 type Shares = Readonly<Record<string, number>>;
+
+type Counted = NonNullable<BuildsOptions['reference']>;
 
 /** Slopes and builds agree if their standard deviations differ by less. */
 const AGREED = 0.2;
@@ -36,8 +41,8 @@ const MISSING = 0.05;
  *
  * $$ \sigma_{f_3}^2 = \sum_e \left(\frac{\partial f_3}{\partial \ln v_e}\right)^2 \sigma_e^2 $$
  */
-function firstOrderOf(system: System, scatter: Scatter): Scattered['firstOrder'] {
-  const slopes = cutoffGradient(system);
+function firstOrderOf(system: System, scatter: Scatter, counted: CutoffOptions): Scattered['firstOrder'] {
+  const slopes = counted.reference === 'maximum' ? lowerEndGradient(system, counted) : cutoffGradient(system);
   if (!slopes.ok) return slopes;
   const variances = Object.entries(scatter).map(
     ([name, { standardDeviation }]) => [name, ((slopes.byElement[name] ?? 0) * standardDeviation) ** 2] as const,
@@ -47,8 +52,8 @@ function firstOrderOf(system: System, scatter: Scatter): Scattered['firstOrder']
   return { ok: true, standardDeviation: Math.sqrt(whole), shares };
 }
 
-/** How many builds are worked out, and at which frequencies. */
-export interface ScatterOptions {
+/** How many builds are worked out, at which frequencies, and what of each. */
+export interface ScatterOptions extends BuildsOptions {
   /** The same seed gives the same builds; default 1. */
   readonly seed?: number;
   /** At least 2; default 2000. */
@@ -61,6 +66,8 @@ const optionsShape = {
   seed: optional(given<number>()),
   builds: optional(given<number>()),
   frequencies: optional(given<FrequencyGrid>()),
+  reference: optional(given<Counted>()),
+  within: optional(given<NonNullable<BuildsOptions['within']>>()),
 };
 
 /**
@@ -77,9 +84,15 @@ const optionsShape = {
  */
 export function scatterOf(system: System, scatter: Scatter, options: ScatterOptions = {}): Scattered {
   const read = readFields('options', options, optionsShape);
-  const { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200) } = read;
+  const { seed = 1, builds = 2000, frequencies = logarithmicGrid(10, 200, 200), ...of } = read;
   refuse(unlessWhole('options.builds', builds, 2, 1e7));
-  return summaryOf(system, scatter, frequencies, [compileBuilds(system, scatter, frequencies)(seed, 0, builds)]);
+  return summaryOf(
+    system,
+    scatter,
+    frequencies,
+    [compileBuilds(system, scatter, frequencies, of)(seed, 0, builds)],
+    of,
+  );
 }
 
 /** Parts that say nothing, or that were worked out at other frequencies. */
@@ -97,12 +110,13 @@ function judgeParts(parts: readonly Builds[], points: number): Fault[] {
   ];
 }
 
-/** The same from builds that were worked out in parts, in any order. */
+/** The same from builds that were worked out in parts, in any order, with the reference that they were worked out with. */
 export function summaryOf(
   system: System,
   scatter: Scatter,
   frequencies: FrequencyGrid,
   parts: readonly Builds[],
+  { reference = 'asymptote' }: Pick<BuildsOptions, 'reference'> = {},
 ): Scattered {
   refuse(judgeParts(parts, frequencies.length));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
@@ -129,8 +143,20 @@ export function summaryOf(
     level.middle[i] = quantile(column, SHARES[1]);
     level.high[i] = quantile(column, SHARES[2]);
   });
-  const firstOrder = firstOrderOf(system, scatter);
-  return { builds: count, f3, level, firstOrder, warnings: warningsOf(system, f3, firstOrder) };
+  // The greatest level is that between these frequencies.
+  const [from, to] = [frequencies[0], frequencies.at(-1)].map((f) => si('frequency', f!));
+  const counted: CutoffOptions = reference === 'maximum' ? { reference, from: from!, to: to! } : {};
+  const firstOrder = firstOrderOf(system, scatter, counted);
+  const greatest = Float64Array.from(parts.flatMap(({ greatestLevels }) => Array.from(greatestLevels ?? [])));
+  const warnings = warningsOf(system, f3, firstOrder, counted);
+  return {
+    builds: count,
+    f3,
+    level,
+    ...(greatest.length > 0 && { greatestLevel: bandOf(greatest) }),
+    firstOrder,
+    warnings,
+  };
 }
 
 const emptyBands = (length: number) => ({
@@ -139,10 +165,17 @@ const emptyBands = (length: number) => ({
   high: new Float64Array(length),
 });
 
-function warningsOf(system: System, f3: Scattered['f3'], firstOrder: Scattered['firstOrder']): readonly Warning[] {
+function warningsOf(
+  system: System,
+  f3: Scattered['f3'],
+  firstOrder: Scattered['firstOrder'],
+  counted: CutoffOptions,
+): readonly Warning[] {
   if (!f3.ok || !firstOrder.ok) return [];
   const ratio = f3.standardDeviation / firstOrder.standardDeviation;
-  const crossings = levelCrossings(system).length;
+  // A stretch around the greatest level may have an upper end as well.
+  const passed = counted.reference === 'maximum' ? passband(system, counted) : undefined;
+  const crossings = levelCrossings(system, counted).length - (passed?.ok && passed.upper !== undefined ? 1 : 0);
   const warning = (path: string, got: number, expected: string): Warning => ({
     code: 'outside-validity',
     path,

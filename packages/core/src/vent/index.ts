@@ -32,10 +32,9 @@ export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './v
 /** How much does the air lose that swings in a vent? */
 export { type LossPart, type VentLoss, type VentLossInput, ventLoss } from './vent-loss.js';
 /** From which speed on may a vent be heard? */
+export type { NoiseOnset, OnsetAt } from './onset.js';
 export {
-  type NoiseOnset,
   noiseOnsets,
-  type OnsetAt,
   onsetSpeed,
   openingOf,
   type VentNoise,

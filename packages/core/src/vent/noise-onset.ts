@@ -10,23 +10,9 @@ import {
   readFieldsInto,
   si,
 } from '../quantity/index.js';
+import { type NoiseOnset, type OnsetAt, onsetsAt } from './onset.js';
 import { sidesOf } from './opening-size.js';
 import { geometry, openingField, type VentInput, type VentSection } from './vent-input.js';
-
-/** From where on air in a vent may be heard: it moves farther than this, or faster, or its layer at the walls turns turbulent. */
-export type OnsetAt =
-  | { readonly displacementPeak: number }
-  | { readonly airSpeedPeak: number }
-  | { readonly boundaryReynolds: number };
-
-/** A published onset of separation, turbulence or noise, as a value. Your own is used as ours are. */
-export interface NoiseOnset {
-  readonly name: string;
-  /** What was published, and how well it is known, in words for the reader. */
-  readonly basis: string;
-  readonly sources: readonly string[];
-  readonly at: (opening: Opening, air: Air) => OnsetAt;
-}
 
 /** holman2005: mean speed of the outward stroke over ω d, at which the vortex of a stroke escapes. The mean of a half sine is 2/π. */
 const jetOf = ({ radius, ...opening }: Opening): number => {
@@ -151,7 +137,8 @@ const shape = { ...section, frequency: positive('frequency'), airSpeedPeak: notN
  * @validity the ends of the vent as sharp as printed ones or rounder: wide rounded ends stay quiet longer
  * @neglects resonances of the pipe that a whistle can lock to; the music, which masks; where the listener sits
  * @returns a verdict, and the onsets in the order in which they are reached
- * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
+ * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`; `empty` and
+ *   `inconsistent` also for no onset, and for one that tells no speed
  * @source holman2005 formation of jets; peters1993 open ends; hino1976 turbulence; salvatti2002 recommended speed
  * @example ventNoise({ vent: { diameter: '75 mm' }, frequency: '30 Hz', airSpeedPeak: '3 m/s' }).verdict // 'quiet'
  */
@@ -165,9 +152,10 @@ export function ventNoise(
   refuse(faults);
   const medium = readAir(air);
   const { frequency, airSpeedPeak } = read!;
+  const reached = onsetsAt(onsets, form!.inner, medium);
   const told = onsets
-    .map((onset) => {
-      const speed = onsetSpeed(onset.at(form!.inner, medium), frequency, medium);
+    .map((onset, i) => {
+      const speed = onsetSpeed(reached[i]!, frequency, medium);
       return { onset, airSpeedPeak: si('airSpeedPeak', speed), passed: airSpeedPeak > speed };
     })
     .sort((a, b) => a.airSpeedPeak - b.airSpeedPeak);

@@ -2,7 +2,7 @@ import { bendLossOf } from '../duct/bend-loss.js';
 import { entranceLossOf } from '../duct/entrance-loss.js';
 import { quadraticLossOf } from '../duct/flow-loss.js';
 import { type FlowLoss, type LossRange, lossesTogether, type QuadraticLoss } from '../duct/index.js';
-import { turbulentWallOf } from '../duct/turbulent-wall.js';
+import { turbulentWallOf, unlessSmooth } from '../duct/turbulent-wall.js';
 import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, readFieldsInto } from '../quantity/index.js';
 import { hydraulicDiameter } from './opening-size.js';
@@ -48,7 +48,7 @@ const EXIT = 1;
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $K_{in}$ | `vent` | 1 | loss of flow into an end, by its rounding: `entranceLoss` |
- * | $K_b$ | `vent` | 1 | loss of a bend: `bendLoss` |
+ * | $K_b$ | `vent` | 1 | loss of a bend: `bendLoss`; of a slot by its short side, in whose plane it bends |
  * | $r_{wall}$ | `roughness` | Pa·s/m | what turbulent walls add: `turbulentWall` |
  *
  * These are data of steady flow. For sound in an open tube, one end was reported to lose between 0.5 (wide rounded edges) and 2.8
@@ -65,14 +65,16 @@ export function ventLoss(input: VentLossInput): VentLoss {
   const faults: Fault[] = [];
   const read = readFieldsInto(faults, '', input, shape);
   const form = read && geometry(faults, read.vent);
+  if (form) faults.push(...unlessSmooth('roughness', hydraulicDiameter(form.inner), read!.roughness));
   refuse(faults);
   const { vent, roughness } = read!;
-  const { inner, outer, innerEnd, outerEnd } = form!;
+  const { inner, outer, innerEnd, outerEnd, bendRatio } = form!;
   const diameter = hydraulicDiameter(inner);
   const projects = innerEnd.flare === undefined && inner.flangeRadius === undefined;
   const into = entranceLossOf(diameter, innerEnd.flare?.radius ?? 0, projects ? inner.wall : undefined);
   const back = entranceLossOf(hydraulicDiameter(outer), outerEnd.flare?.radius ?? 0);
-  const bends = bendsOf(vent, diameter);
+  const { bend } = vent;
+  const bends = bend === undefined ? 0 : (bend.count ?? 1) * bendLossOf(bend.angle, bendRatio / 2);
   const ofEnd = (part: 'inner end' | 'outer end', { nominal }: LossRange): LossPart => ({
     part,
     low: END_LEAST,
@@ -100,14 +102,4 @@ export function ventLoss(input: VentLossInput): VentLoss {
     quadratic,
     parts,
   };
-}
-
-function bendsOf({ bend }: { readonly bend?: BendRead | undefined }, diameter: number): number {
-  return bend === undefined ? 0 : (bend.count ?? 1) * bendLossOf(bend.angle, bend.centreLineRadius / diameter);
-}
-
-interface BendRead {
-  readonly angle: number;
-  readonly centreLineRadius: number;
-  readonly count?: number;
 }

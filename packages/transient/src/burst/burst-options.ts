@@ -5,13 +5,16 @@ import type { NonlinearOptions } from '../simulation/index.js';
 import { type DistortionThresholds, widerThresholds } from './distortion-thresholds.js';
 
 /** What the driver and its vents do far out. */
-type Models = Omit<NonlinearOptions, 'sampleRate' | 'outputs' | 'oversampling' | 'decimation' | 'heat' | 'balance'>;
+type Models = Omit<
+  NonlinearOptions,
+  'sampleRate' | 'outputs' | 'oversampling' | 'decimation' | 'heat' | 'coils' | 'balance'
+>;
 
 /** How a burst is played: what the driver does far out, and which distortion it may have. */
 export interface BurstOptions extends Models {
   /** Default `widerThresholds`. */
   readonly thresholds?: DistortionThresholds;
-  /** As in `shapedBurst`, at most 100; default 6.5. */
+  /** As in `shapedBurst`, from 1 to 100; default 6.5. */
   readonly cycles?: RatioInput | undefined;
 }
 
@@ -37,7 +40,8 @@ export function readBurst(options: BurstOptions): BurstChoices {
   const faults: Fault[] = [];
   const fault = (code: Fault['code'], path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code, path: `burst.${path}`, got, expected, remedy });
-  if (cycles > MOST_CYCLES) fault('out-of-range', 'cycles', cycles, `at most ${MOST_CYCLES}`, 'Give fewer.');
+  if (cycles < 1 || cycles > MOST_CYCLES)
+    fault('out-of-range', 'cycles', cycles, `from 1 to ${MOST_CYCLES}`, 'Give a number in that range.');
   const { bands } = thresholds;
   if (!Array.isArray(bands) || bands.length === 0)
     fault('empty', 'thresholds.bands', bands, 'a band at least', 'Give bands above the tone.');

@@ -1,3 +1,4 @@
+import { refuse } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { shapedBurst } from '../signal/index.js';
 import { compileNonlinear, type Simulated } from '../simulation/index.js';
@@ -32,6 +33,7 @@ export function burstRunner(
   outputs: readonly string[],
   { thresholds, cycles, models }: BurstChoices,
 ) {
+  refuseHigh(frequency);
   const sampleRate = si('frequency', SAMPLES_PER_CYCLE * frequency);
   const signal = shapedBurst({ frequency: si('frequency', frequency), cycles });
   const simulation = compileNonlinear(system, { ...models, sampleRate, outputs: [...ofEachRun, ...outputs] });
@@ -65,4 +67,13 @@ export function burstRunner(
     return { spectrum: spectrumOf(pressure), peak, inmost, outmost, isSolved, beyondReach };
   };
   return { tone: spectrumOf(shape).tone, run };
+}
+
+/** Loudspeakers for bass are far below; the sample rate has to be one. */
+const HIGHEST = 10_000;
+
+function refuseHigh(frequency: number): void {
+  if (frequency <= HIGHEST) return;
+  const expected = `at most ${HIGHEST} Hz`;
+  refuse([{ code: 'out-of-range', path: 'burst.frequency', got: frequency, expected, remedy: 'Lower it.' }]);
 }

@@ -37,5 +37,8 @@ export function meanBurstLevel(levels: readonly number[]): Level {
           ],
     ),
   );
-  return si('level', 20 * Math.log10(levels.reduce((sum, one) => sum + 10 ** (one / 20), 0) / levels.length));
+  // Relative to the greatest, so that no power overflows.
+  const top = Math.max(...levels);
+  const mean = levels.reduce((sum, one) => sum + 10 ** ((one - top) / 20), 0) / levels.length;
+  return si('level', top + 20 * Math.log10(mean));
 }

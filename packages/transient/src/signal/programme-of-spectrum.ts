@@ -17,7 +17,7 @@ const ROUNDING = 1e-20;
  * one and a half lines to half the sample rate. Where parts are narrower than lines, the power of a line is spread evenly over its width.
  * A constant part moves no air and is left out, so that a signal that never changes has no programme.
  */
-export function programmeOfSpectrum(spectrum: Spectrum, peak: number, rms: number): Programme | undefined {
+export function programmeOfSpectrum(spectrum: Spectrum, crestFactor: number, rms: number): Programme | undefined {
   const lowest = Math.max(LOWEST * spectrum.frequencies[1]!, LEAST);
   const parts = Math.max(1, Math.floor(PARTS * Math.log2(spectrum.frequencies.at(-1)! / lowest) + 1e-9));
   const edge = (i: number) => lowest * 2 ** (i / PARTS);
@@ -27,6 +27,6 @@ export function programmeOfSpectrum(spectrum: Spectrum, peak: number, rms: numbe
   return programme({
     frequencies: powers.map((_, i) => edge(i + 0.5)),
     share: powers.map((power) => power / sum),
-    crestFactor: si('ratio', Math.max(1, peak / rms)),
+    crestFactor: si('ratio', Math.max(1, crestFactor)),
   });
 }

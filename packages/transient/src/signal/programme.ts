@@ -63,7 +63,7 @@ const SILENCE = 1e-9;
  * | $M$ | | 1 | segments, each half over the one before it |
  *
  * Sound that is shorter than one segment is one segment of its own length. What is left after the last whole segment counts in peak
- * and rms alone. Peaks between samples are not told.
+ * and rms alone. Peaks between samples are not told. The crest factor is that of what changes: a constant part moves no air.
  *
  * @validity finite samples. A steady tone appears as wide as one and a half lines.
  * @neglects how the spectrum changes over the piece
@@ -78,10 +78,12 @@ export function compileListening(options: ListeningOptions): Listening {
   refuse(tooLong(length, resolution));
   const { start, take, spectrum } = welch(sampleRate, length);
   const programme = (heard: Heard): MeasuredProgramme | Impossible => {
-    if (heard.peak <= SILENCE) return impossible('silence', 'There is no sound: no sample is greater than 10⁻⁹.');
+    refuseOdd(heard);
+    const peak = Math.max(heard.greatest, -heard.least);
+    if (peak <= SILENCE) return impossible('silence', 'There is no sound: no sample is greater than 10⁻⁹.');
     const found = spectrum(heard);
     const rms = Math.sqrt(heard.sumOfSquares / heard.samples);
-    const played = programmeOfSpectrum(found, heard.peak, rms);
+    const played = programmeOfSpectrum(found, crestFactorOf(heard), rms);
     if (played === undefined)
       return impossible(
         'constant',
@@ -91,13 +93,31 @@ export function compileListening(options: ListeningOptions): Listening {
       ok: true,
       programme: played,
       duration: si('time', heard.samples / sampleRate),
-      peak: heard.peak,
+      peak,
       rms,
       bands: thirdOctaves(found, rms * rms),
       spectrum: found,
     };
   };
   return { start, take, programme };
+}
+
+/** What never changes moves no air: up to this part of the rms value, what is left beside it is rounding. */
+const STILL = 1e-6;
+
+/** Peak over rms of what changes: without the constant part, which would hide how far the peaks stand out. */
+function crestFactorOf({ samples, sum, sumOfSquares, greatest, least }: Heard): number {
+  const mean = sum / samples;
+  const square = sumOfSquares / samples;
+  const changing = square - mean * mean;
+  if (!(changing > STILL ** 2 * square)) return 1;
+  return Math.max(greatest - mean, mean - least) / Math.sqrt(changing);
+}
+
+function refuseOdd({ sum, sumOfSquares }: Heard): void {
+  if (Number.isFinite(sum) && Number.isFinite(sumOfSquares)) return;
+  const remedy = 'Correct the signal.';
+  refuse([{ code: 'not-finite', path: 'samples', got: sum, expected: 'finite samples, and finite squares', remedy }]);
 }
 
 function tooLong(length: number, resolution: Frequency): readonly Fault[] {

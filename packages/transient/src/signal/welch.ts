@@ -9,8 +9,11 @@ export interface Heard {
   held: number;
   segments: number;
   samples: number;
+  sum: number;
   sumOfSquares: number;
-  peak: number;
+  /** The greatest and the least sample. */
+  greatest: number;
+  least: number;
 }
 
 /** Power spectral density, from 0 to half the sample rate. */
@@ -82,8 +85,10 @@ export function welch(sampleRate: number, length: number): Welch {
     }
     for (let i = 0; i < block.length; i++) {
       const sample = block[i]!;
+      heard.sum += sample;
       heard.sumOfSquares += sample * sample;
-      if (Math.abs(sample) > heard.peak) heard.peak = Math.abs(sample);
+      if (sample > heard.greatest) heard.greatest = sample;
+      if (sample < heard.least) heard.least = sample;
     }
     heard.samples += block.length;
   };
@@ -105,7 +110,8 @@ export function welch(sampleRate: number, length: number): Welch {
   const start = (): Heard => ({
     waiting: new Float64Array(length + hop),
     powers: new Float64Array(hop + 1),
-    ...{ held: 0, segments: 0, samples: 0, sumOfSquares: 0, peak: 0 },
+    ...{ held: 0, segments: 0, samples: 0, sum: 0, sumOfSquares: 0 },
+    ...{ greatest: -Infinity, least: Infinity },
   });
   return { start, take, spectrum };
 }

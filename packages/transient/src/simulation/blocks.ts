@@ -17,13 +17,15 @@ interface Pace {
   readonly oversampling: number;
   /** Of the decimation. */
   readonly weights: Float64Array;
+  /** Of one coil, and how many share the power. */
   readonly heat: ThermalModel | undefined;
+  readonly coils: number;
   readonly balance: boolean | undefined;
 }
 
 /** Runs a system block by block: steps between the samples of the drive, heat, decimation, and the report. */
 export function runnerOf(parts: Parts, nonlinear: Nonlinear, readout: Readout, pace: Pace) {
-  const { interval, oversampling, weights, heat, balance } = pace;
+  const { interval, oversampling, weights, heat, coils, balance } = pace;
   const { forceFactor, inductance, spring, losses } = nonlinear;
   const names = Object.keys(losses);
   const inputs = inputsOf(parts, names);
@@ -50,7 +52,7 @@ export function runnerOf(parts: Parts, nonlinear: Nonlinear, readout: Readout, p
     if (heats !== undefined && isSolved) {
       const coil = own[place.coil]!;
       const magnet = own[place.magnet]!;
-      const power = (Re + added) * own[place.current]! ** 2;
+      const power = ((Re + added) * own[place.current]! ** 2) / coils;
       own[place.coilBefore] = coil;
       own[place.coil] = heats[0]! * coil + heats[1]! * magnet + heats[4]! * power;
       own[place.magnet] = heats[2]! * coil + heats[3]! * magnet + heats[5]! * power;

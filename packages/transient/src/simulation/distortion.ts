@@ -1,3 +1,4 @@
+import { refuse } from '@airspring/core/fault';
 import type { Harmonics } from './harmonics.js';
 
 /** Harmonic distortion of a period with one tone. */
@@ -20,10 +21,12 @@ export interface HarmonicDistortion {
  * @validity one tone whose fundamental is not zero
  * @neglects orders beyond the last that is given
  * @returns distortion by order and total, over the fundamental
+ * @throws InputError `not-positive` for a fundamental of nothing
  * @source iec60268-5 harmonic distortion
  * @example harmonicDistortion(harmonicsOf(period, 10)).byOrder[3]
  */
 export function harmonicDistortion({ amplitudes }: Pick<Harmonics, 'amplitudes'>): HarmonicDistortion {
+  refuseSilent('amplitudes[1]', amplitudes[1]);
   const byOrder = amplitudes.map((value, k) => (k === 0 ? 0 : value / amplitudes[1]!));
   return { byOrder, total: Math.hypot(...byOrder.subarray(2)) };
 }
@@ -48,6 +51,7 @@ export interface ModulationDistortion {
  * @validity sidebands that are no harmonics of the low tone: otherwise these are counted with them
  * @neglects sidebands of higher order
  * @returns second and third order, over the high tone
+ * @throws InputError `not-positive` for a high tone that is not there
  * @source iec60268-5 modulation distortion
  * @example modulationDistortion(harmonicsOf(period, 20), 3, 15)
  */
@@ -56,7 +60,17 @@ export function modulationDistortion(
   low: number,
   high: number,
 ): ModulationDistortion {
+  refuseSilent(`amplitudes[${high}]`, amplitudes[high]);
   const at = (order: number) => amplitudes[Math.abs(order)] ?? 0;
   const beside = (by: number) => (at(high - by) + at(high + by)) / at(high);
   return { second: beside(low), third: beside(2 * low) };
+}
+
+/** What is told over a tone needs one. */
+function refuseSilent(path: string, got: number | undefined): void {
+  if (got !== undefined && got > 0 && got < Infinity) return;
+  const code = got !== undefined && !Number.isFinite(got) ? 'not-finite' : 'not-positive';
+  refuse([
+    { code, path, got, expected: 'the amplitude of a tone, above 0', remedy: 'Take apart a period that has it.' },
+  ]);
 }

@@ -14,6 +14,8 @@ import { stepMatrices } from './step-matrices.js';
 export interface Simulated {
   readonly network: Network;
   readonly air: Air;
+  /** That of a box says how many drivers it has. */
+  readonly spec?: unknown;
 }
 
 /** How a linear simulation runs. */

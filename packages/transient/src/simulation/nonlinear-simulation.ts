@@ -25,8 +25,10 @@ export interface NonlinearOptions {
   readonly inductance?: CoilCurve;
   /** Losses of air masses, by the names of these elements: `{ vent: … }`. */
   readonly losses?: Readonly<Record<string, MomentaryLoss>>;
-  /** How the coil warms up, as `thermalModel` of core makes it; default not at all. */
+  /** How the coil of one driver warms up, as `thermalModel` of core makes it; default not at all. */
   readonly heat?: ThermalModel;
+  /** Coils that share the heat; default as many as the box has drivers, and one for a bare network. */
+  readonly coils?: number;
   /** Whether blocks report what the drive gave and what was lost; slower by a third. */
   readonly balance?: boolean;
 }

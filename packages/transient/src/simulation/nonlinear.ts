@@ -34,8 +34,13 @@ const shape = {
       coefficient: positive('temperatureCoefficient'),
     }),
   ),
+  coils: optional(count(4096)),
   balance: optional(given<boolean>()),
 };
+
+/** As many as a box has drivers; a bare network does not say it. */
+const coilsOf = (spec: unknown): number =>
+  (spec as { readonly drivers?: { readonly count?: number } } | undefined)?.drivers?.count ?? 1;
 
 /**
  * A driver over time that is no longer linear: force factor, stiffness and inductance that depend on where the cone is, losses that
@@ -52,7 +57,7 @@ const shape = {
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |
  * | $Bl(x), K(x), L_e(x)$ | `forceFactor`, `stiffness`, `inductance` | 1 | over their values at rest |
- * | $\Delta R$ | `heat` | Ω | what the warm coil has beside Re |
+ * | $\Delta R$ | `heat`, `coils` | Ω | what the warm coils have beside Re; they share the power |
  * | $K$ | `losses` | 1 | of each vent |
  * | $T$ | `sampleRate`, `oversampling` | s | one over their product |
  *
@@ -64,9 +69,10 @@ const shape = {
  * @example compileNonlinear(ventedBox({ drivers, netVolume: '45 L', fb: '29 Hz' }), { sampleRate: '48 kHz', outputs: ['pressure'],
  *   stiffness: stiffnessCurve({ reach: '10 mm', coefficients: [0, 1] }) })
  */
-export function compileNonlinear({ network, air }: Simulated, options: NonlinearOptions): NonlinearSimulation {
+export function compileNonlinear({ network, air, spec }: Simulated, options: NonlinearOptions): NonlinearSimulation {
   const read = readFields('nonlinear', options, shape);
-  const { sampleRate, outputs, oversampling = 1, decimation = filteredDecimation, heat } = read;
+  const { sampleRate, outputs, oversampling = 1, decimation = filteredDecimation, heat, balance } = read;
+  const coils = read.coils ?? coilsOf(spec);
   const { forceFactor = constant, stiffness = linearSpring, stop, inductance, losses = {} } = read;
   refuse([
     ...broken('forceFactor', coilCurveLaws(forceFactor)),
@@ -92,7 +98,7 @@ export function compileNonlinear({ network, air }: Simulated, options: Nonlinear
   const readout = compileReadout(parts, network.topology, nonlinear, outputs, air.density);
   const interval = 1 / (sampleRate * oversampling);
   const weights = decimation.weights(oversampling);
-  const runner = runnerOf(parts, nonlinear, readout, { interval, oversampling, weights, heat, balance: read.balance });
+  const runner = runnerOf(parts, nonlinear, readout, { interval, oversampling, weights, heat, coils, balance });
   const delay = ((weights.length - 1) / 2) * interval;
   return { outputs, sampleRate, delay, ...runner(outputs.length) };
 }

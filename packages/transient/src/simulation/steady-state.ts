@@ -23,7 +23,7 @@ export interface Tone {
 
 /** A drive that repeats, and what is asked of its answer. */
 export interface SteadyOptions
-  extends Omit<NonlinearOptions, 'sampleRate' | 'heat' | 'balance' | 'oversampling' | 'decimation'> {
+  extends Omit<NonlinearOptions, 'sampleRate' | 'heat' | 'coils' | 'balance' | 'oversampling' | 'decimation'> {
   /** How often the drive repeats: the frequency of one tone, or the greatest common divisor of several. */
   readonly base: FrequencyInput;
   readonly tones: readonly Tone[];
@@ -131,6 +131,12 @@ function readSteady(input: object) {
   });
   refuse(faults);
   const { base, orders = 10 * Math.max(...tones.map(({ multiple }) => multiple)), steps } = read!;
+  const most = Math.max(orders, ...tones.map(({ multiple }) => multiple));
+  if (steps !== undefined && steps <= 2 * most) {
+    const expected = `more than ${2 * most} steps, twice the greatest order`;
+    const remedy = 'Give more steps or fewer orders.';
+    refuse([{ code: 'out-of-range', path: 'steady.steps', got: steps, expected, remedy }]);
+  }
   const least = Math.max(64 * orders, Math.ceil(96_000 / base));
   return { base, tones, orders, steps: steps ?? Math.min(MOST_STEPS, least) };
 }

@@ -1,3 +1,4 @@
+import { refuse } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { type Counted, counted, countIn, limitAccount, type TimelineAccount } from './account.js';
 import { type Collected, collect, collectedOf, collectStroke, endSlice } from './collected.js';
@@ -39,6 +40,7 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
   /** Ends the slice that is being heard. */
   function finish({ collected, counted: counts, samples }: Hearing<unknown>): Slice {
     const count = samples.inSlice;
+    refuseOdd(collected.sum, samples.before);
     const reset = endSlice(collected, count, memory);
     const { peak, sum, lasting, stroke } = collected;
     const measured = { peak, lasting, airTravel: stroke[2]! / 2 };
@@ -51,6 +53,16 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
     samples.before += count;
     samples.inSlice = 0;
     return slice;
+  }
+
+  /** What is no number uses nothing of any limit, and would be told as kept. */
+  function refuseOdd(sums: Float64Array, before: number): void {
+    const odd = sums.findIndex((sum) => !Number.isFinite(sum));
+    if (odd < 0) return;
+    const expected = `finite numbers in the slice that begins at ${before * interval} s`;
+    const remedy = odd === 0 ? 'Correct the drive.' : 'Correct the drive or the simulation.';
+    const path = odd === 0 ? 'drive' : `timeline.outputs.${outputs[odd]}`;
+    refuse([{ code: 'not-finite', path, got: sums[odd], expected, remedy }]);
   }
 
   /** Takes a block of each output; hands back the slices that end in it. */

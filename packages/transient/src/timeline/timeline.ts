@@ -52,7 +52,8 @@ const usual = { coneVelocity: 'displacement', ventAirSpeed: SPEED, current: 'cur
  * @validity as the simulation. A nonlinear system is not twice as far at twice the drive: try its factors by playing again
  * @neglects peaks of the voltage between samples; what masks the noise of a vent
  * @returns a timeline, which hears block after block
- * @throws InputError those of the simulation, of `openingOf`, and `not-positive`, `out-of-range` for the fields
+ * @throws InputError those of the simulation, of `ventNoise`, and `not-positive`, `out-of-range` for the fields; while it hears,
+ *   `not-finite` for a slice that is not all numbers
  * @source own (definition)
  * @example compileTimeline(box, { sampleRate: '48 kHz', limits: travelLimit(box.spec.drivers), vents: [{ vent: { diameter: '75 mm' } }] })
  */

@@ -1,5 +1,14 @@
 import type { Air } from '@airspring/core/air';
-import { type NoiseOnset, onsetSpeed, openingOf, type VentInput, type VentSection } from '@airspring/core/vent';
+import { type Fault, refuse } from '@airspring/core/fault';
+import { si } from '@airspring/core/quantity';
+import {
+  type NoiseOnset,
+  onsetSpeed,
+  openingOf,
+  type VentInput,
+  type VentSection,
+  ventNoise,
+} from '@airspring/core/vent';
 import type { Judge } from './slice.js';
 
 /** A vent whose noise is judged. */
@@ -24,9 +33,12 @@ export function noiseJudges(
   air: Air,
   speedAt: number,
 ): readonly Judge[] {
-  if (vents.length === 0 || onsets.length === 0) return [];
+  if (vents.length === 0) return [];
+  refuse(vents.flatMap(unlessShare));
   const each = vents.map(({ vent, share = 1 }) => {
     const opening = openingOf(vent);
+    // Refuses onsets that tell no speed.
+    ventNoise({ vent, frequency: si('frequency', 30), airSpeedPeak: si('airSpeedPeak', 0) }, { onsets, air });
     return { share, at: onsets.map((onset) => onset.at(opening, air)) };
   });
   const judge =
@@ -48,3 +60,10 @@ export function noiseJudges(
     { name: 'noisy vent', basis: 'above every published onset of noise', used: judge(Math.max) },
   ];
 }
+
+const unlessShare = ({ share = 1 }: TimelineVent, i: number): Fault[] => {
+  if (share > 0 && share < Infinity) return [];
+  const code = Number.isFinite(share) ? 'not-positive' : 'not-finite';
+  const remedy = 'Leave it out for a vent whose speed the probe tells.';
+  return [{ code, path: `timeline.vents[${i}].share`, got: share, expected: 'a share above 0', remedy }];
+};

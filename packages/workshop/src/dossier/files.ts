@@ -4,6 +4,8 @@ import { pieceDrawing, sheetDrawing, toDxf, toSvg } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
+import type { ChangeWork } from './change.js';
+import { filesToChangeFrom } from './change-files.js';
 import { boxFigure, cuttingSection } from './cutting.js';
 import type { BuildFile } from './file.js';
 import { caution, escaped, list, paragraph, section, table } from './markup.js';
@@ -12,6 +14,7 @@ import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
 import { type Sawing, sawingOf } from './sawing.js';
+import { slug } from './slug.js';
 import type { Work } from './work.js';
 
 /** What a box is built from. */
@@ -24,13 +27,6 @@ export interface BuildFiles {
 
 /** Hears what is made next, in a few words. */
 type Step = (what: string) => void;
-
-/** Names of files hold letters, digits and hyphens alone. */
-const slug = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
 
 /** What to buy, from the same numbers as the pages that use it. */
 function shopping(
@@ -114,10 +110,12 @@ async function printedFiles(printings: readonly Printing[], step: Step): Promise
   return files;
 }
 
+const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
+
 /**
  * Everything that a box is built from: one set of pages to print, the cut list, drawings of panels and sheets as SVG and DXF, and the
- * parts for the printer as STL and 3MF. What cannot be made is told in `notes`, and the rest is made all the same. `step` hears what is
- * made next.
+ * parts for the printer as STL and 3MF. Of a change to a box that stands: its pages, its tubes, flanges and boards. What cannot be made is told
+ * in `notes`, and the rest is made all the same. `step` hears what is made next.
  *
  * @validity cuboid boxes with round vents; slots are boards, and are in the cut list
  * @throws InputError for sizes that contradict each other
@@ -127,6 +125,7 @@ export async function filesToBuildFrom(
   work: Work,
   { step = () => {} }: { readonly step?: ((what: string) => void) | undefined } = {},
 ): Promise<BuildFiles> {
+  if (isChange(work)) return filesToChangeFrom(work, step);
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
   const sawing = work.box && sawingOf(work.box, work.tools);

@@ -10,9 +10,10 @@ const marksOf = (from: number, to: number): number[] =>
     .filter((mark) => mark >= from && mark <= to);
 
 /** The magnitude of the impedance over frequency, as a paper on which a measured curve can be drawn. */
-export function impedanceFigure({
-  impedance: { frequencies, magnitude, peaks, dips },
-}: Pick<Work, 'impedance'>): string {
+export function impedanceFigure(
+  { impedance: { frequencies, magnitude, peaks, dips } }: Pick<Work, 'impedance'>,
+  label = 'The impedance that the finished box should have',
+): string {
   const [from, to] = [frequencies[0]!, frequencies.at(-1)!];
   const greatest = Math.max(...magnitude);
   const step = [1, 2, 5, 10, 20, 50, 100, 200].find((one) => greatest / one <= 8) ?? 500;
@@ -35,5 +36,5 @@ export function impedanceFigure({
     .map(({ frequency, value }) => {
       return `<circle class="dot" cx="${at(x(frequency))}" cy="${at(y(value))}" r="3"/><text class="told" x="${at(x(frequency))}" y="${at(y(value) - 7)}" text-anchor="middle">${frequency.toFixed(1)} Hz</text>`;
     });
-  return `<svg class="chart" role="img" aria-label="The impedance that the finished box should have" viewBox="0 0 ${WIDE} ${TALL}" xmlns="http://www.w3.org/2000/svg">${across.join('')}${upwards.join('')}<path class="curve" d="${curve}"/>${dots.join('')}<text x="${WIDE - RIGHT}" y="${TALL - 4}" text-anchor="end">frequency, Hz</text><text x="6" y="11">Ω</text></svg>`;
+  return `<svg class="chart" role="img" aria-label="${label}" viewBox="0 0 ${WIDE} ${TALL}" xmlns="http://www.w3.org/2000/svg">${across.join('')}${upwards.join('')}<path class="curve" d="${curve}"/>${dots.join('')}<text x="${WIDE - RIGHT}" y="${TALL - 4}" text-anchor="end">frequency, Hz</text><text x="6" y="11">Ω</text></svg>`;
 }

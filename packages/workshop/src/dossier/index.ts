@@ -4,4 +4,13 @@ export type { BuildFile } from './file.js';
 /** How is such a folder handed over as one file? */
 export { archiveOf } from './archive.js';
 /** What must be known of a box for that? */
+export type {
+  WorkChange,
+  WorkImpedance,
+  WorkOpening,
+  WorkPlate,
+  WorkSetTube,
+  WorkTube,
+  WorkTubeSet,
+} from './change.js';
 export type { Work, WorkBoard, WorkBox, WorkHole, WorkPoint, WorkStep, WorkTools, WorkVent } from './work.js';

@@ -38,36 +38,59 @@ export function wiringSection(work: Work): string {
   );
 }
 
-/** The impedance that proves that the built box is the designed one. */
-export function measuringSection(work: Work): string {
-  const { text, frequencies, peaks, dips } = work.impedance;
-  const last = frequencies.at(-1) ?? 0;
-  const spots = [...peaks.map((point) => ['peak', point] as const), ...dips.map((point) => ['dip', point] as const)]
+/** Peaks and dips in the range of a curve, in their order. */
+function spotsOf({ peaks, dips }: Pick<Work['impedance'], 'peaks' | 'dips'>, last: number) {
+  return [...peaks.map((point) => ['peak', point] as const), ...dips.map((point) => ['dip', point] as const)]
     .filter(([, { frequency }]) => frequency <= last)
     .sort(([, a], [, b]) => a.frequency - b.frequency);
+}
+
+/** Peaks and dips beside room for what is measured. */
+export const spotsTable = (
+  impedance: Pick<Work['impedance'], 'peaks' | 'dips'>,
+  last: number,
+  computed = 'designed',
+): string =>
+  table(
+    ['', computed, 'impedance', 'measured'],
+    spotsOf(impedance, last).map(([what, { frequency, value }]) => [
+      what,
+      `${frequency.toFixed(1)} Hz`,
+      ohms(value),
+      '',
+    ]),
+  );
+
+/** How an impedance is measured with a resistor and a meter. */
+export const howToMeasure = (cautions: Work['cautions'], compare: string): string =>
+  [
+    '<h3>How to measure it</h3>',
+    caution(cautions.hearing),
+    caution(cautions.travel),
+    steps([
+      { says: 'Put a resistor of about 10 Ω and at least 5 W between the + of the amplifier and the box.' },
+      { says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box.' },
+      {
+        says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor.',
+      },
+      { says: 'Go up from 10 Hz in steps of a tenth. Near a peak or a dip, take steps of 0.5 Hz.' },
+      { says: compare },
+    ]),
+  ].join('\n');
+
+/** The impedance that proves that the built box is the designed one. */
+export function measuringSection(work: Work): string {
+  const { text, frequencies } = work.impedance;
   return section(
     'Measure',
     [
       paragraph(text),
       figure(impedanceFigure(work), 'The impedance that the finished box should have. Draw what you measure on it.'),
-      table(
-        ['', 'designed', 'impedance', 'measured'],
-        spots.map(([what, { frequency, value }]) => [what, `${frequency.toFixed(1)} Hz`, ohms(value), '']),
+      spotsTable(work.impedance, frequencies.at(-1) ?? 0),
+      howToMeasure(
+        work.cautions,
+        'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
       ),
-      '<h3>How to measure it</h3>',
-      caution(work.cautions.hearing),
-      caution(work.cautions.travel),
-      steps([
-        { says: 'Put a resistor of about 10 Ω and at least 5 W between the + of the amplifier and the box.' },
-        { says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box.' },
-        {
-          says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor.',
-        },
-        { says: 'Go up from 10 Hz in steps of a tenth. Near a peak or a dip, take steps of 0.5 Hz.' },
-        {
-          says: 'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
-        },
-      ]),
     ].join('\n'),
   );
 }

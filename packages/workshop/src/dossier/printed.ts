@@ -5,7 +5,7 @@ import type { Work } from './work.js';
 type Says = (metres: number) => string;
 
 /** Rules of thumb of those who print parts for loudspeakers (common practice). */
-const advice = [
+export const advice = [
   'Stand each piece on its outer end, as its file does. The flange then lies flat on the bed, and no overhang needs support but that of a wide inner flare.',
   'Three walls or more and 30 % infill make a tube airtight enough. Thin walls of the first layers leak: brush the outside with thinned glue where light shines through.',
   'Join pieces with glue for the plastic, spigot into socket, until the shoulder sits. Wipe off what wells out inside.',

@@ -23,11 +23,17 @@ export interface Printing {
 const metres = (value: number) => si('length', value);
 
 /** How coarse a picture may be, m. */
-const COARSE = metres(5e-4);
+export const COARSE = metres(5e-4);
 /** Of PLA, the usual plastic of printers, kg/m³ (common practice). */
-const PLASTIC = 1240;
+export const PLASTIC = 1240;
 /** A printer that the workshop does not state builds so much (common practice). */
 const USUAL = { height: 0.2, width: 0.2 } as const;
+
+/** What the printer of the workshop builds. */
+export function bedOf({ printer = USUAL }: WorkTools) {
+  const width = metres(printer.width);
+  return { width, depth: width, height: metres(printer.height) };
+}
 
 const flareOf = (radius: number) => (radius > 0 ? roundFlare({ radius: metres(radius) }) : undefined);
 
@@ -52,10 +58,8 @@ const drawn = (vent: WorkVent, { nozzle }: WorkTools): VentSolidInput => ({
 
 /** Vents as solids, divided for the printer, with what the solid itself says of its tuning; or why they cannot be printed so. */
 export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number | undefined): Printing | Impossible {
-  const { height, width } = tools.printer ?? USUAL;
   const input = drawn(vent, tools);
-  const printer = { width: metres(width), depth: metres(width), height: metres(height) };
-  const pieces = ventSegments({ vent: input, printer });
+  const pieces = ventSegments({ vent: input, printer: bedOf(tools) });
   if (!pieces.ok) return pieces;
   const solid = ventSolid(input);
   const picture = preview(ventSolid({ ...input, fineness: COARSE }).mesh, {

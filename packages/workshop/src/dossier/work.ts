@@ -1,4 +1,5 @@
 import type { Face } from '@airspring/core/space';
+import type { WorkChange } from './change.js';
 
 /** A hole in a panel of the box or in a board inside it, measured as a builder measures, m. */
 export type WorkHole = {
@@ -81,6 +82,8 @@ export interface Work {
   readonly numbers: readonly (readonly [what: string, value: string])[];
   /** Its panels and boards; left out where a box that stands is changed. */
   readonly box?: WorkBox;
+  /** What is changed about a box that stands; left out for a new one. */
+  readonly change?: WorkChange;
   readonly drivers: {
     readonly name: string;
     readonly count: number;

@@ -4,6 +4,10 @@ export { pieceDrawing } from './piece-drawing.js';
 export { sheetDrawing } from './sheet-drawing.js';
 /** How is a whole box drawn, from three sides or pulled apart? */
 export { boxDrawing } from './box-drawing.js';
+/** How is a printed vent drawn in its panel, cut along its middle? */
+export { type Section, type SectionPart, sectionDrawing } from './section-drawing.js';
+/** How is a flat part drawn, or a hole in a panel, with its sizes? */
+export { type Plate, plateDrawing } from './plate-drawing.js';
 /** What does a drawing consist of? */
 export type { At, Callout, Corner, Dimension, Drawing, Label, Purpose, Shape } from './drawing.js';
 /** How is a drawing shown on a page, or printed to scale? */

@@ -4,6 +4,8 @@ type Seen = readonly [right: number, up: number, near: number];
 /** A flat piece of a surface that the viewer sees from its outer side. */
 export interface Facet {
   readonly points: readonly Seen[];
+  /** Of each side, from its point to the next: whether the surface has an edge there. */
+  readonly edges: readonly boolean[];
   /** Which triangle it is a piece of. */
   readonly source: number;
 }
@@ -47,26 +49,35 @@ function planeOf({ points }: Facet): Plane {
 }
 
 function divide(facet: Facet, plane: Plane, behind: Facet[], within: Facet[], before: Facet[]): void {
-  const { points, source } = facet;
+  const { points } = facet;
   const heights = points.map(([x, y, z]) => plane[0] * x + plane[1] * y + plane[2] * z - plane[3]);
   const above = heights.some((height) => height > THICKNESS);
   const below = heights.some((height) => height < -THICKNESS);
   if (!above) (below ? behind : within).push(facet);
   else if (!below) before.push(facet);
   else {
-    behind.push({ points: kept(points, heights, -1), source });
-    before.push({ points: kept(points, heights, 1), source });
+    behind.push(kept(facet, heights, -1));
+    before.push(kept(facet, heights, 1));
   }
 }
 
-/** The part of a convex figure on one side of a plane. */
-function kept(points: readonly Seen[], heights: readonly number[], sign: 1 | -1): Seen[] {
-  return points.flatMap((point, i) => {
+/** The part of a convex figure on one side of a plane. The side along the plane is no edge of the surface. */
+function kept({ points, edges, source }: Facet, heights: readonly number[], sign: 1 | -1): Facet {
+  const within: Seen[] = [];
+  const sharp: boolean[] = [];
+  const put = (point: Seen, edge: boolean) => {
+    within.push(point);
+    sharp.push(edge);
+  };
+  for (const [i, point] of points.entries()) {
     const next = (i + 1) % points.length;
     const [height, other] = [sign * heights[i]!, sign * heights[next]!];
-    const own = height >= -THICKNESS ? [point] : [];
-    if (height >= 0 === other >= 0 || Math.abs(height) <= THICKNESS || Math.abs(other) <= THICKNESS) return own;
+    const crosses = height >= 0 !== other >= 0 && Math.abs(height) > THICKNESS && Math.abs(other) > THICKNESS;
+    if (height >= -THICKNESS) put(point, edges[i]! && (crosses || other >= -THICKNESS));
+    if (!crosses) continue;
     const part = height / (height - other);
-    return [...own, point.map((value, axis) => value + part * (points[next]![axis]! - value)) as unknown as Seen];
-  });
+    const at = point.map((value, axis) => value + part * (points[next]![axis]! - value)) as unknown as Seen;
+    put(at, height < 0 && edges[i]!);
+  }
+  return { points: within, edges: sharp, source };
 }

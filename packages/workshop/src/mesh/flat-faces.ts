@@ -27,9 +27,10 @@ export function merged(facets: readonly Facet[]): readonly Facet[] {
 const keyOf = (from: readonly number[], to: readonly number[]): string => `${from.join()} ${to.join()}`;
 
 /** A triangle and its neighbour beyond one of its sides, if that leaves a flat face without a corner that points inwards. */
-function together({ points, source }: Facet, side: number, neighbour: Facet): Facet | undefined {
+function together({ points, edges, source }: Facet, side: number, neighbour: Facet): Facet | undefined {
   const [a, b, c] = [0, 1, 2].map((i) => points[(side + i) % 3]!) as [Seen, Seen, Seen];
-  const d = neighbour.points.find((p) => distance(p, a) > 0 && distance(p, b) > 0)!;
+  const opposite = neighbour.points.findIndex((p) => distance(p, a) > 0 && distance(p, b) > 0);
+  const d = neighbour.points[opposite]!;
   const normal = cross(a, b, c);
   const size = Math.hypot(...normal);
   const height = ((d[0] - a[0]) * normal[0] + (d[1] - a[1]) * normal[1] + (d[2] - a[2]) * normal[2]) / size;
@@ -39,7 +40,10 @@ function together({ points, source }: Facet, side: number, neighbour: Facet): Fa
     const turn = cross(corner, corners[(i + 1) % 4]!, corners[(i + 2) % 4]!);
     return turn[0] * normal[0] + turn[1] * normal[1] + turn[2] * normal[2] > 0;
   });
-  return convex ? { points: corners, source } : undefined;
+  if (!convex) return undefined;
+  // The neighbour runs along the common side from b to a.
+  const sharp = [neighbour.edges[(opposite + 2) % 3]!, neighbour.edges[opposite]!];
+  return { points: corners, edges: [...sharp, edges[(side + 1) % 3]!, edges[(side + 2) % 3]!], source };
 }
 
 type Seen = Facet['points'][number];

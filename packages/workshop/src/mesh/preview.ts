@@ -47,43 +47,84 @@ export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480
     Math.round(((right! - least[0]!) * scale + MARGIN) * STEPS),
     Math.round(((greatest[1]! - up!) * scale + MARGIN) * STEPS),
   ];
-  const runs: { shade: number; path: string }[] = [];
-  for (const { points, source } of inDepthOrder(merged(visibleOf(seen)))) {
-    const path = pathOf(points.map(at));
-    if (path === '') continue;
-    const shade = shadeOf(seen, source);
+  const runs: { name: string; path: string }[] = [];
+  const put = (name: string, path: string) => {
     const last = runs.at(-1);
-    if (last?.shade === shade) last.path += path;
-    else runs.push({ shade, path });
+    if (path === '') return;
+    if (last?.name === name) last.path += path;
+    else runs.push({ name, path });
+  };
+  const used = new Set<number>();
+  for (const { points, edges, source } of inDepthOrder(merged(visibleOf(seen)))) {
+    const places = points.map(at);
+    const face = faceOf(places);
+    const shade = shadeOf(seen, source);
+    if (face !== '') used.add(shade);
+    put(`s${shade}`, face);
+    put('edge', edgesOf(places, edges));
   }
-  const paths = runs.map(({ shade, path }) => `<path class="s${shade}" d="${path}"/>`);
-  const used = [...new Set(runs.map(({ shade }) => shade))].sort((one, other) => one - other);
-  const style = used.map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)}}`).join('');
+  const paths = runs.map(({ name, path }) => `<path class="${name}" d="${path}"/>`);
+  const style = [...used]
+    .map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)}}`)
+    .sort()
+    .join('');
   const [w, h] = [width, height].map((edge) => Math.ceil(edge * scale + 2 * MARGIN) * STEPS);
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-width="${SEAM * STEPS}" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}</style>\n${paths.join('\n')}\n</svg>\n`;
+  const faces = paths.join('\n');
+  const id = idOf(faces);
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}.edge{fill:none;stroke:${INK};stroke-width:${LINE * STEPS}}</style>
+<g stroke-width="${SEAM * STEPS}"><g id="${id}">
+${faces}
+</g></g>
+<use href="#${id}" stroke-width="0"/>
+</svg>
+`;
 }
 
 /** Free border of a picture. */
 const MARGIN = 4;
 /** Whole steps of a unit: coordinates are whole numbers, which are short. */
 const STEPS = 4;
-/** Width of the line of its own colour that closes the seam between two faces. */
-const SEAM = 1.4;
+/** Colour and width of the lines along edges. */
+const [INK, LINE] = ['#3c3c3c', 0.6];
+/**
+ * Width of the line of its own colour that closes the seam between two faces. It runs over the faces beside it, so that they are
+ * all painted once more without it.
+ */
+const SEAM = 0.8;
+
+/** A name for the faces of a picture: other pictures of the same page have others. */
+function idOf(text: string): string {
+  let hash = 0;
+  for (let i = 0; i < text.length; i++) hash = (Math.imul(hash, 31) + text.charCodeAt(i)) >>> 0;
+  return `solid-${hash.toString(36)}`;
+}
 
 type Place = readonly [x: number, y: number];
 
-/** A closed path by steps from point to point; empty where it has shrunk to a line. */
-function pathOf(places: readonly Place[]): string {
+/** A face as a closed path; empty where it has shrunk to a line. */
+function faceOf(places: readonly Place[]): string {
   const apart = places.filter(([x, y], i) => {
     const [beforeX, beforeY] = places[(i + places.length - 1) % places.length]!;
     return x !== beforeX || y !== beforeY;
   });
-  if (apart.length < 3) return '';
-  const steps = apart.slice(1).map(([x, y], i) => {
-    const [dx, dy] = [x - apart[i]![0], y - apart[i]![1]];
+  return apart.length < 3 ? '' : `${steps(apart)}z`;
+}
+
+/** The sides that are edges of the solid, as lines. */
+const edgesOf = (places: readonly Place[], edges: readonly boolean[]): string =>
+  places
+    .map((place, i) => [place, places[(i + 1) % places.length]!] as const)
+    .filter(([[x, y], [toX, toY]], i) => edges[i] && (x !== toX || y !== toY))
+    .map(steps)
+    .join('');
+
+/** A path by steps from point to point. */
+function steps(places: readonly Place[]): string {
+  const by = places.slice(1).map(([x, y], i) => {
+    const [dx, dy] = [x - places[i]![0], y - places[i]![1]];
     return dy < 0 ? `${dx}${dy}` : `${dx} ${dy}`;
   });
-  return `M${apart[0]![0]} ${apart[0]![1]}l${steps.reduce((path, step) => (step.startsWith('-') ? path + step : `${path} ${step}`))}z`;
+  return `M${places[0]![0]} ${places[0]![1]}l${by.reduce((path, step) => (step.startsWith('-') ? path + step : `${path} ${step}`))}`;
 }
 
 const greyOf = (shade: number): string => {

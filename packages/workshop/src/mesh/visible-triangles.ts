@@ -1,5 +1,6 @@
 import type { Facet } from './depth-order.js';
 import { doubleAreaOf, type Mesh } from './mesh.js';
+import { sharpSides } from './sharp-sides.js';
 
 /** Cells of the grid of depths along its longer edge. */
 const CELLS = 700;
@@ -55,10 +56,12 @@ export function visibleOf(mesh: Mesh): readonly Facet[] {
     return depth >= nearest[at]! - 4 * cell;
   }
 
+  const sharp = sharpSides(mesh);
   return facing
     .filter((t) => seen.has(t))
     .map((t) => ({
       source: t,
+      edges: [0, 1, 2].map((k) => sharp[t + k] === 1),
       points: [0, 1, 2].map((k) => {
         const corner = 3 * triangles[t + k]!;
         return [corners[corner]!, corners[corner + 1]!, corners[corner + 2]!] as const;

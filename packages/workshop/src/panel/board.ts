@@ -24,6 +24,8 @@ export interface Board {
   /** Modulus of elasticity in bending, with the span along the grain and across it. */
   readonly modulusAlong: ElasticModulus;
   readonly modulusAcross: ElasticModulus;
+  /** Least and greatest modulus in use, over the typical one. */
+  readonly modulusRange: readonly [low: number, high: number];
   /** Modulus of shear in the plane of the board. */
   readonly shearModulus: ElasticModulus;
   /** Poisson's ratio: how much it contracts across the grain where it is stretched along it. */
@@ -46,7 +48,10 @@ export interface BoardInput {
   readonly poissonRatio?: RatioInput | undefined;
   /** Default: whether the moduli differ. */
   readonly grained?: boolean | undefined;
+  /** Default: 1 to 1. */
   readonly densityRange?: readonly [number, number] | undefined;
+  /** Default: 1 to 1. */
+  readonly modulusRange?: readonly [number, number] | undefined;
   readonly basis?: string | undefined;
   readonly sources?: readonly string[] | undefined;
 }
@@ -70,6 +75,7 @@ const shape = {
   poissonRatio: optional(positive('ratio')),
   grained: optional(given<boolean>()),
   densityRange: optional(given<readonly [number, number]>()),
+  modulusRange: optional(given<readonly [number, number]>()),
   basis: optional(given<string>()),
   sources: optional(given<readonly string[]>()),
 };
@@ -90,6 +96,7 @@ function boardInto(faults: Fault[], path: string, input: unknown): Board | undef
   return {
     shearModulus: si('elasticModulus', shear),
     densityRange: [1, 1],
+    modulusRange: [1, 1],
     basis: 'as given',
     sources: [],
     ...board,
@@ -132,6 +139,7 @@ export const mdf: Board = board({
   density: '730 kg/m³',
   densityRange: [0.82, 1.1],
   modulusAlong: '3 GPa',
+  modulusRange: [0.73, 1.33],
   basis:
     'density 600 to 800 kg/m³ read in print; modulus 3 GPa (2.2 to 4) and Poisson’s ratio from memory; a standard asks for 2.2 GPa at least',
   sources: [],
@@ -144,6 +152,7 @@ export const birchPlywood: Board = board({
   densityRange: [0.97, 1.03],
   modulusAlong: '10 GPa',
   modulusAcross: '7 GPa',
+  modulusRange: [0.75, 1.25],
   shearModulus: '620 N/mm²',
   poissonRatio: 0.1,
   basis: 'density of an 18 mm board read in print; moduli, good to a quarter, from memory',
@@ -156,6 +165,7 @@ export const particleBoard: Board = board({
   density: '650 kg/m³',
   densityRange: [0.92, 1.08],
   modulusAlong: '1.6 GPa',
+  modulusRange: [1, 1.6],
   basis: 'least modulus of the standard read in print, boards are 20 to 60 % stiffer; density from memory',
   sources: [],
 });

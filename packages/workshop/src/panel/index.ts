@@ -20,3 +20,11 @@ export { type BraceBoard, type BraceForm, shelf, windowBrace } from './brace.js'
 export { type Board, type BoardInput, birchPlywood, board, mdf, particleBoard } from './board.js';
 /** What has to be cut? */
 export { type CutListRow, cutList, cutListCsv } from './cut-list.js';
+/** At which frequencies does a panel ring? */
+export { type BraceOnPanelInput, type PanelEdges, type PlateInput, plateResonances } from './plate-resonances.js';
+export type { EdgeHold } from './beam-shapes.js';
+/** Where does the first resonance of a glued panel lie, alone and in its box? */
+export { type GluedPanelInput, type PanelResonance, panelResonance } from './panel-resonance.js';
+export { type BoxPanelResonance, boxResonances } from './box-resonances.js';
+/** Where does a brace raise it most? */
+export { type BestBrace, type BestBraceInput, bestBrace } from './best-brace.js';

@@ -11,6 +11,19 @@ export { type PrintedTuning, type PrintedTuningInput, printedTuning } from './pr
 /** How is a vent built whose tube is swapped when the tuning changes? */
 export { type TwoPartVent, type TwoPartVentInput, twoPartVent } from './two-part-vent.js';
 /** Which pieces of a vent fit a printer? */
-export { type PrinterInput, type VentSegments, type VentSegmentsInput, ventSegments } from './vent-segments.js';
+export {
+  type PrinterInput,
+  type TubeSegmentsInput,
+  tubeSegments,
+  type VentSegments,
+  type VentSegmentsInput,
+  ventSegments,
+} from './vent-segments.js';
 /** Which of the saws at hand makes the hole? */
 export { type HoleBySaw, type HoleBySawInput, holeBySaw } from './hole-saw.js';
+/** Which solid seals the frame of a driver? */
+export { type DriverGasket, type DriverGasketInput, driverGasket, type FrameBoltsInput } from './driver-gasket.js';
+/** Which discs weigh what a passive radiator needs? */
+export { type MassDiscs, type MassDiscsInput, massDiscs } from './mass-discs.js';
+/** Which solid holds the terminals? */
+export { type TerminalCup, type TerminalCupInput, terminalCup } from './terminal-cup.js';

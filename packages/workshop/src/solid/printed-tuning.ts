@@ -1,7 +1,16 @@
 import { type Air, standardAir } from '@airspring/core/air';
 import { type EndCorrection, finiteFlange, flanged, type Opening, rectangularPiston } from '@airspring/core/duct';
-import type { Warning } from '@airspring/core/fault';
-import { type Area, type Frequency, type Length, si, type VolumeInput } from '@airspring/core/quantity';
+import { refuse, type Warning } from '@airspring/core/fault';
+import {
+  type Area,
+  type Frequency,
+  type Length,
+  type LengthInput,
+  notNegative,
+  readFields,
+  si,
+  type VolumeInput,
+} from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { airwayOf } from './airway.js';
 import { type Section, sectionArea } from './cross-section.js';
@@ -13,6 +22,8 @@ export interface PrintedTuningInput {
   readonly vent: VentSolid;
   /** Air volume of the box with the vent in place. */
   readonly netVolume: VolumeInput;
+  /** Length of a hole of the same section in front of it, as of a tube that is glued behind its panel; default none. */
+  readonly ahead?: LengthInput | undefined;
   /** End correction of the outer end without its flare; default core's, for an end flush with the panel. */
   readonly outerEnd?: EndCorrection | undefined;
   /** End correction of the inner end without its flare; default core's. */
@@ -46,13 +57,15 @@ export interface PrintedTuning {
  *
  * @validity as core's `tuning`. Slices in a flare are too light by themselves, but the same in solid and drawing.
  * @neglects what the plastic does after printing: shrinkage, roughness, bores that turn out too small
- * @throws InputError as core's `tuning`
+ * @throws InputError as core's `tuning`, and `inconsistent` for a solid that is closed or is not that of its drawing
  * @source rayleigh1896 secs. 303-307
  * @example printedTuning({ vent, netVolume: '40 L' }).difference // 1e-6: the printed part has the tuning that was asked for
  */
 export function printedTuning(input: PrintedTuningInput, air: Air = standardAir): PrintedTuning {
   const { vent, netVolume } = input;
   const { section, length, wall, outerFlare, innerFlare } = vent.drawing;
+  const ahead = input.ahead === undefined ? 0 : readFields('', { ahead: input.ahead }, aheadShape).ahead;
+  const whole = length + ahead;
   const round = section.form === 'round';
   const outer = input.outerEnd ?? (round ? flanged : rectangularPiston);
   const inner = input.innerEnd ?? (round ? finiteFlange : freeSlot);
@@ -60,11 +73,11 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
   const drawn = tuning(
     {
       vent: round
-        ? { diameter: metres(section.diameter), length: metres(length), wall: metres(wall), ...ends }
+        ? { diameter: metres(section.diameter), length: metres(whole), wall: metres(wall), ...ends }
         : {
             width: metres(section.width),
             height: metres(section.height),
-            length: metres(length),
+            length: metres(whole),
             wall: metres(wall),
             ...ends,
           },
@@ -76,6 +89,17 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
   const { areas, drawn: asDrawn } = airwayOf(vent);
   const area = round ? (Math.PI * section.diameter ** 2) / 4 : section.width * section.height;
   const step = length / areas.length;
+  const closed = areas.findIndex((own) => !(own > 0));
+  if (closed >= 0)
+    refuse([
+      {
+        code: 'inconsistent',
+        path: 'vent.mesh',
+        got: `no air at ${(closed + 0.5) * step} m along its centre line`,
+        expected: `a duct of ${length} m, as in the drawing`,
+        remedy: 'Give a solid with the drawing that it was made of.',
+      },
+    ]);
   const longer = area * step * areas.reduce((sum, own, i) => sum + 1 / own - 1 / asDrawn[i]!, 0);
   const effectiveLength = drawn.effectiveLength + longer;
   const printed = drawn.fb * Math.sqrt(drawn.effectiveLength / effectiveLength);
@@ -88,6 +112,8 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
     warnings: drawn.warnings,
   };
 }
+
+const aheadShape = { ahead: notNegative('length') };
 
 /** The end of a slot in free air, as core estimates it. */
 const freeSlot: EndCorrection = Object.assign(

@@ -5,28 +5,51 @@ import type { Bore } from './swept.js';
 import type { VentDrawing } from './vent-drawing.js';
 
 /** Least plastic beside a hole, m (common practice). */
-const BESIDE = 1.5e-3;
+export const BESIDE = 1.5e-3;
+
+/** A flat ring around a cross-section, from one offset beyond it to another, m. */
+export interface BoredRing {
+  readonly section: Section;
+  readonly from: number;
+  readonly reach: number;
+  readonly thickness: number;
+  readonly fineness: number;
+}
+
+/** Holes through a ring, m. */
+export interface RingScrews {
+  readonly count: number;
+  readonly diameter: number;
+  readonly circle?: number;
+  readonly head?: number;
+}
 
 /** The holes for screws through the flange of a vent. Throws where there is no room for them. */
-export function flangeBores(drawing: VentDrawing): readonly Bore[] {
-  const { section, flange, wall, outerFlare, fineness } = drawing;
+export function flangeBores({ section, flange, wall, outerFlare, fineness }: VentDrawing): readonly Bore[] {
   if (flange?.screws === undefined) return [];
-  const { count, diameter, circle, head = 0 } = flange.screws;
+  const { reach, thickness, screws } = flange;
+  const ring = { section, from: (outerFlare?.widening ?? 0) + wall, reach, thickness, fineness };
+  return ringBores(ring, screws, 'flange.screws', 'flange');
+}
+
+/** The holes through a ring. Throws, with the path of the screws, where there is no room for them. */
+export function ringBores(ring: BoredRing, screws: RingScrews, path: string, named: string): readonly Bore[] {
+  const { section, from, reach, thickness, fineness } = ring;
+  const { count, diameter, circle, head = 0 } = screws;
   const radius = Math.max(diameter, head) / 2;
-  const from = (outerFlare?.widening ?? 0) + wall;
   const half = halfWidths(section)[0];
-  const offset = circle === undefined || section.form === 'rectangle' ? (from + flange.reach) / 2 : circle / 2 - half;
+  const offset = circle === undefined || section.form === 'rectangle' ? (from + reach) / 2 : circle / 2 - half;
   const faults: Fault[] = [];
-  const [least, most] = [from + radius + BESIDE, flange.reach - radius - BESIDE];
+  const [least, most] = [from + radius + BESIDE, reach - radius - BESIDE];
   if (!(offset >= least && offset <= most)) {
     const room = `${least} to ${most} m beyond the duct, which leaves ${BESIDE} m beside each hole`;
-    const expected = least <= most ? room : `a flange that reaches ${least + radius + BESIDE} m beyond the duct`;
+    const expected = least <= most ? room : `a ${named} that reaches ${least + radius + BESIDE} m beyond the duct`;
     faults.push({
       code: 'inconsistent',
-      path: 'flange.screws',
+      path,
       got: offset,
       expected,
-      remedy: 'Widen the flange, or take thinner screws.',
+      remedy: `Widen the ${named}, or take thinner screws.`,
     });
   }
   const pitch = section.form === 'round' ? 2 * (half + offset) * Math.sin(Math.PI / count) : Number.POSITIVE_INFINITY;
@@ -34,28 +57,28 @@ export function flangeBores(drawing: VentDrawing): readonly Bore[] {
     const expected = `holes ${2 * (radius + BESIDE)} m apart, but they are ${pitch} m apart`;
     faults.push({
       code: 'inconsistent',
-      path: 'flange.screws.count',
+      path: `${path}.count`,
       got: count,
       expected,
       remedy: 'Take fewer screws.',
     });
   }
   const sink = Math.max(0, (head - diameter) / 2);
-  if (sink > 0 && sink > flange.thickness - BESIDE / 2) {
-    const expected = `a head whose countersink, ${sink} m, leaves plastic under it in a flange of ${flange.thickness} m`;
+  if (sink > 0 && sink > thickness - BESIDE / 2) {
+    const expected = `a head whose countersink, ${sink} m, leaves plastic under it in a ${named} of ${thickness} m`;
     faults.push({
       code: 'inconsistent',
-      path: 'flange.screws.head',
+      path: `${path}.head`,
       got: head,
       expected,
-      remedy: 'Thicken the flange, or take smaller heads.',
+      remedy: `Thicken the ${named}, or take smaller heads.`,
     });
   }
   refuse(faults);
   const radii: [number, number][] = [
     [0, radius],
     ...(sink > 0 ? [[sink, diameter / 2] as [number, number]] : []),
-    [flange.thickness, diameter / 2],
+    [thickness, diameter / 2],
   ];
   return places(section, offset, count).map((at) => ({ at, offset, radii, sides: sidesOf(radius, 5 * fineness) }));
 }

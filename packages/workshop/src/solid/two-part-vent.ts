@@ -1,6 +1,7 @@
-import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
+import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
 import {
   type Fields,
+  format,
   given,
   type LengthInput,
   notNegative,
@@ -23,8 +24,8 @@ import { wallAround } from './wall-around.js';
 export interface TwoPartVentInput {
   /** Inner diameter. */
   readonly diameter: LengthInput;
-  /** From the outer face to the inner end, flares included: the length of core's vents. */
-  readonly length: LengthInput;
+  /** From the outer face to the inner end, flares included: the length of core's vents. Default: as long as its seat, a collar around a pipe. */
+  readonly length?: LengthInput | undefined;
   readonly panelThickness: LengthInput;
   /** Default: 3 mm, rounded up to whole lines of the nozzle. */
   readonly wall?: LengthInput | undefined;
@@ -44,7 +45,14 @@ export interface TwoPartVentInput {
   readonly cord?: LengthInput | undefined;
   /** Diameters of the saws at hand; by default the hole is as narrow as it may be. */
   readonly saws?: readonly LengthInput[] | undefined;
-  /** Least play of the flange in the hole, on the diameter; default 0.5 mm. */
+  /**
+   * Diameter of a hole that is there, instead of saws. Where it is too narrow for the sleeve of the flange, the flange lies on the
+   * panel, and the tube alone goes through the hole.
+   */
+  readonly hole?: LengthInput | undefined;
+  /** Least outer diameter of the flange; default what it needs. */
+  readonly flangeDiameter?: LengthInput | undefined;
+  /** Least play in the hole of what goes through it, on the diameter; default 0.5 mm. */
   readonly play?: LengthInput | undefined;
   /** How far the flange covers the panel beyond the edge of the hole, at least; default 5 mm. */
   readonly cover?: LengthInput | undefined;
@@ -59,10 +67,12 @@ const shape = {
   clearance: optional(notNegative('length')),
   cord: optional(positive('length')),
   saws: optional(sawsField),
+  hole: optional(positive('length')),
+  flangeDiameter: optional(positive('length')),
   play: optional(notNegative('length')),
   cover: optional(notNegative('length')),
   widestInnerFlare: optional(given<Flare>()),
-  length,
+  length: optional(length),
   wall,
   nozzle,
   outerFlare,
@@ -73,10 +83,16 @@ const shape = {
 /** A two-part vent as solids, with the sizes that its pieces share. */
 export interface TwoPartVent {
   readonly ok: true;
-  /** Glued into the panel once. It stands on its outer face. */
+  /** Glued to the panel once. It stands on its outer face. */
   readonly flange: Mesh;
+  /** Whether it has a sleeve in the hole, or lies on the panel. */
+  readonly seated: 'in the hole' | 'on the panel';
   /** It stands on its outer face, in the place that it has in the flange. */
   readonly tube: VentSolid;
+  /** The wall of the tube, cut open along its centre line: position along it, and distance from its inner surface, m. */
+  readonly profile: Outline;
+  /** From the outer face to where the seat in the flange ends, m. */
+  readonly end: number;
   /** Diameter of the hole in the panel, m. */
   readonly hole: number;
   /** Outer diameter of the flange, m. */
@@ -99,52 +115,88 @@ const [SQUEEZE, GROOVE] = [0.2, 1.35];
 const [RIM, REST] = [4e-3, 4e-3];
 /** Bevel that leads the cord into the flange, m. */
 const BEVEL = 1e-3;
+/** Where the flange lies on the panel, the tube slides so far on each side of its groove, m. */
+const LAND = 2e-3;
+/** Sizes of the seat do not depend on the length. */
+const ANY_LENGTH = '1 m';
 /** Fewest lines of a nozzle beneath a groove (common practice). */
 const LEAST_LINES = 2;
 
 /**
- * A vent in two parts. The flange is glued into the panel once and covers the edge of its hole. The tube slides in from outside
+ * A vent in two parts. The flange is glued to the panel once and covers the edge of its hole. The tube slides in from outside
  * until its rim rests in the flange, flush with it; a cord in a groove seals the gap. Tubes of other lengths fit the same flange.
+ * A sleeve of the flange stands in the hole, unless the hole is there already and is too narrow for it.
  *
  * @validity straight round vents
- * @returns two solids, or why there are none: `no-saw-wide-enough`
- * @throws InputError as `ventSolid`, and `inconsistent` where the groove leaves too little wall
+ * @returns two solids, or why there are none: `no-saw-wide-enough`, `hole-too-narrow`
+ * @throws InputError as `ventSolid`, `inconsistent` where the groove leaves too little wall, and `conflict` for saws beside a hole
  * @source own geometry; clearance, squeeze and groove are common practice
  * @example twoPartVent({ diameter: '70 mm', length: '180 mm', panelThickness: '18 mm', outerFlare: roundFlare({ radius: '15 mm' }) })
  */
 export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   const fields = readFields('', input, shape);
-  const drawing = ventDrawing({
+  const asked = ventDrawing({
     diameter: input.diameter,
-    length: input.length,
+    length: input.length ?? ANY_LENGTH,
     wall: input.wall,
     nozzle: input.nozzle,
     outerFlare: input.outerFlare,
     innerFlare: input.innerFlare,
     fineness: input.fineness,
   });
-  const sizes = sizesOf(drawing, fields);
+  const { saws, play = usualPlay, cover = usualCover, flangeDiameter = 0 } = fields;
+  if (saws !== undefined && fields.hole !== undefined) {
+    const remedy = 'Leave one of them out.';
+    refuse([{ code: 'conflict', path: 'hole', got: fields.hole, expected: 'either a hole or saws', remedy }]);
+  }
+  const sleeved = sizesOf(asked, fields);
+  const through = 2 * sleeved.sleeve;
+  const inHole = fields.hole === undefined || fields.hole >= through + play - NANOMETRE;
+  const sizes = inHole ? sleeved : onPanel(sleeved);
+  const drawing = input.length === undefined ? { ...asked, length: sizes.end } : asked;
   refuse(grooveFaults(drawing, sizes));
-  const through = 2 * sizes.sleeve;
-  const { saws, play = usualPlay, cover = usualCover } = fields;
+  // What stays within the flange needs no hole.
+  const behind = outerLine(drawing).flatMap(([along, offset]) => (along > sizes.end + NANOMETRE ? [offset] : []));
+  const widest =
+    behind.length === 0 ? 0 : 2 * (radiusOf(drawing) + Math.max(...behind, heightAt(outerLine(drawing), sizes.end)));
+  if (!inHole && widest + play > fields.hole! + NANOMETRE) {
+    const [tube, room] = [widest, fields.hole! - play].map((size) => format('length', size, 'mm', 4));
+    return impossible(
+      'hole-too-narrow',
+      `The tube is ${tube} wide, but only ${room} go through the hole with some play. Take a wider hole, a thinner wall, or no flare at the inner end.`,
+    );
+  }
   const found =
     saws === undefined
       ? undefined
       : holeBySaw({ through: metre(through), saws: saws.map(metre), play: metre(play), cover: metre(cover) });
   if (found?.ok === false) return found;
-  const hole = found?.diameter ?? through + play;
-  const flangeRadius = Math.max(hole / 2 + cover, sizes.rim + sizes.clearance + drawing.wall);
-  const make = (profile: Outline, radius: number) =>
-    sweptMesh({
-      profile,
-      around: around({ form: 'round', diameter: 0 }, sidesOf(radius, drawing.fineness)),
-      line: centreLine(1, []),
-      step: 1,
-    });
+  const hole = fields.hole ?? found?.diameter ?? through + play;
+  const flangeRadius = Math.max(hole / 2 + cover, sizes.rim + sizes.clearance + drawing.wall, flangeDiameter / 2);
+  const radius = radiusOf(drawing);
+  const profile = tubeProfile(drawing, sizes);
+  const flange = flangeProfile(sizes, flangeRadius);
   return {
     ok: true,
-    flange: make(flangeProfile(sizes, flangeRadius), flangeRadius),
-    tube: { name: 'tube', mesh: make(tubeProfile(drawing, sizes), flangeRadius), drawing },
+    flange: sweptMesh({
+      profile: flange,
+      around: around({ form: 'round', diameter: 0 }, sidesOf(flangeRadius, drawing.fineness)),
+      line: centreLine(1, []),
+      step: 1,
+    }),
+    seated: inHole ? 'in the hole' : 'on the panel',
+    tube: {
+      name: 'tube',
+      mesh: sweptMesh({
+        profile: profile.map(([along, offset]) => [along, radius + offset]),
+        around: around({ form: 'round', diameter: 0 }, sidesOf(flangeRadius, drawing.fineness)),
+        line: centreLine(1, []),
+        step: 1,
+      }),
+      drawing,
+    },
+    profile,
+    end: sizes.end,
     hole,
     flangeDiameter: 2 * flangeRadius,
     proud: sizes.proud,
@@ -202,6 +254,18 @@ function sizesOf(drawing: VentDrawing, fields: Fields<typeof shape>): Sizes {
   };
 }
 
+/** The same with a flange that lies on the panel: the seat is in what stands out. */
+function onPanel(sizes: Sizes): Sizes {
+  const end = RIM + BEVEL + GROOVE * sizes.cord + 2 * LAND;
+  return {
+    ...sizes,
+    proud: end,
+    end,
+    grooveAt: end - LAND - (GROOVE * sizes.cord) / 2,
+    sleeve: sizes.seat + sizes.clearance,
+  };
+}
+
 /** Faults of a tube that is shorter than its seat, or whose groove leaves too little wall. */
 function grooveFaults(drawing: VentDrawing, { seat, groove, grooveAt, cord, clearance, end }: Sizes): Fault[] {
   const faults: Fault[] = [];
@@ -237,15 +301,19 @@ function grooveFaults(drawing: VentDrawing, { seat, groove, grooveAt, cord, clea
   return faults;
 }
 
-/** [along, radius], as seen from the outer face. */
+/** [along, distance from the middle], as seen from the outer face. */
 function flangeProfile({ clearance, rim, seat, sleeve, proud, end }: Sizes, radius: number): Outline {
   const slide = seat + clearance;
   return [
     [0, rim + clearance],
     [0, radius],
     [proud, radius],
-    [proud, sleeve],
-    [end, sleeve],
+    ...(sleeve > slide
+      ? ([
+          [proud, sleeve],
+          [end, sleeve],
+        ] as const)
+      : []),
     [end, slide],
     [RIM + BEVEL, slide],
     [RIM, slide + BEVEL],
@@ -253,6 +321,7 @@ function flangeProfile({ clearance, rim, seat, sleeve, proud, end }: Sizes, radi
   ];
 }
 
+/** [along, distance from the inner surface], as seen from the outer face. */
 function tubeProfile(drawing: VentDrawing, { rim, seat, groove, grooveAt, cord, end }: Sizes): Outline {
   const radius = radiusOf(drawing);
   const half = (GROOVE * cord) / 2;
@@ -272,7 +341,7 @@ function tubeProfile(drawing: VentDrawing, { rim, seat, groove, grooveAt, cord, 
     ...(radius + atEnd < seat - NANOMETRE ? [[end, radius + atEnd] as const] : []),
     ...behind.map(([along, offset]) => [along, radius + offset] as const),
   ];
-  return [...ductLine(drawing).map(([along, offset]) => [along, radius + offset] as const), ...outside.reverse()];
+  return [...ductLine(drawing), ...outside.reverse().map(([along, from]) => [along, from - radius] as const)];
 }
 
 const metre = (value: number) => value as unknown as LengthInput;

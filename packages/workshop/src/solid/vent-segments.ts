@@ -11,6 +11,7 @@ import {
 import { extentOf, type Mesh, type Part } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
 import { type Frame, NANOMETRE } from './centre-line.js';
+import type { TwoPartVent } from './two-part-vent.js';
 import { lineOf, type VentDrawing, type VentSolidInput, ventDrawing } from './vent-drawing.js';
 import { heightAt, ventMesh, wallProfile } from './vent-solid.js';
 
@@ -28,6 +29,8 @@ export interface VentSegmentsInput {
   readonly overlap?: LengthInput | undefined;
   /** Gap between spigot and socket, on the radius; default 0.15 mm, for glue (common practice). */
   readonly clearance?: LengthInput | undefined;
+  /** The first piece ends at this position or before it, so that it goes through a hole that a bend or a flare does not pass. */
+  readonly firstWithin?: LengthInput | undefined;
 }
 
 /** A vent in pieces, from the outer end to the inner one. Each stands as it is printed: on its outer end, spigot up. */
@@ -40,7 +43,11 @@ export interface VentSegments {
 }
 
 const printerShape = { width: positive('length'), depth: positive('length'), height: positive('length') };
-const ownShape = { overlap: optional(positive('length')), clearance: optional(notNegative('length')) };
+const ownShape = {
+  overlap: optional(positive('length')),
+  clearance: optional(notNegative('length')),
+  firstWithin: optional(positive('length')),
+};
 
 const [usualOverlap, usualClearance] = [0.012, 1.5e-4];
 /** Fewest lines of a nozzle in each half of a joint (common practice). */
@@ -54,6 +61,8 @@ interface Joint {
   readonly clearance: number;
   /** Thickness of the spigot, and of the socket. */
   readonly half: number;
+  /** The first piece ends here at the latest, m. */
+  readonly firstWithin?: number;
 }
 
 /**
@@ -61,7 +70,7 @@ interface Joint {
  * a socket of the next one until it meets its shoulder: the air finds no step. Joints lie in straight parts alone.
  *
  * @validity walls that two halves of two lines each and the clearance find room in
- * @returns as few pieces as possible, of nearly one height; or why there are none: `too-large-for-printer`
+ * @returns as few pieces as possible, of nearly one height; or why there are none: `too-large-for-printer`, `no-place-for-joint`
  * @throws InputError as `ventSolid`, and `inconsistent` for a wall that is too thin for a joint
  * @source own geometry; overlap and clearance are common practice
  * @example ventSegments({ vent, printer: { width: '220 mm', depth: '220 mm', height: '200 mm' } })
@@ -73,9 +82,57 @@ export function ventSegments(input: VentSegmentsInput): VentSegments | Impossibl
   const bed = readFieldsInto(faults, 'printer', printer, printerShape);
   const read = readFieldsInto(faults, '', own, ownShape);
   refuse(faults);
-  const { overlap = usualOverlap, clearance = usualClearance } = read!;
-  const joint: Joint = { overlap, clearance, half: (drawing.wall - clearance) / 2 };
-  const cuts = balanced(drawing, joint, bed!);
+  return divided({ drawing, profileOf: wallProfile, head: 0, name: 'vent' }, bed!, read!);
+}
+
+export interface TubeSegmentsInput {
+  readonly vent: TwoPartVent;
+  readonly printer: PrinterInput;
+  /** As those of `ventSegments`. */
+  readonly overlap?: LengthInput | undefined;
+  readonly clearance?: LengthInput | undefined;
+}
+
+/**
+ * Divides the tube of a vent in two parts into pieces that a printer can build. The first piece holds the whole seat, so that no
+ * joint lies where it slides.
+ *
+ * @validity as `ventSegments`
+ * @returns as `ventSegments`
+ * @throws InputError as `ventSegments`
+ * @source own geometry; overlap and clearance are common practice
+ * @example tubeSegments({ vent, printer: { width: '180 mm', depth: '180 mm', height: '180 mm' } })
+ */
+export function tubeSegments({ vent, printer, ...own }: TubeSegmentsInput): VentSegments | Impossible {
+  const faults: Fault[] = [];
+  const bed = readFieldsInto(faults, 'printer', printer, printerShape);
+  const read = readFieldsInto(faults, '', own, ownShape);
+  refuse(faults);
+  const { drawing } = vent.tube;
+  return divided({ drawing, profileOf: () => vent.profile, head: vent.end, name: 'tube' }, bed!, read!);
+}
+
+/** A wall to be divided. */
+interface Whole {
+  readonly drawing: VentDrawing;
+  /** The wall of its drawing, cut open along its centre line. */
+  readonly profileOf: (drawing: VentDrawing) => Outline;
+  /** No joint lies before this position, m. */
+  readonly head: number;
+  readonly name: string;
+}
+
+function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegments | Impossible {
+  const { drawing, name: called } = whole;
+  const { overlap = usualOverlap, clearance = usualClearance } = own;
+  const { firstWithin } = own;
+  const joint: Joint = {
+    overlap,
+    clearance,
+    half: (drawing.wall - clearance) / 2,
+    ...(firstWithin !== undefined && { firstWithin }),
+  };
+  const cuts = balanced(whole, joint, bed);
   if (!Array.isArray(cuts)) return cuts as Impossible;
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
@@ -92,8 +149,8 @@ export function ventSegments(input: VentSegmentsInput): VentSegments | Impossibl
   }
   const ends = [0, ...cuts, drawing.length];
   const parts = ends.slice(1).map((end, i) => {
-    const name = cuts.length === 0 ? 'vent' : `vent, piece ${i + 1} of ${cuts.length + 1}`;
-    return { name, mesh: pieceOf(drawing, joint, ends[i]!, end) };
+    const name = cuts.length === 0 ? called : `${called}, piece ${i + 1} of ${cuts.length + 1}`;
+    return { name, mesh: pieceOf(whole, joint, ends[i]!, end) };
   });
   return { ok: true, parts, cuts, drawing };
 }
@@ -101,14 +158,14 @@ export function ventSegments(input: VentSegmentsInput): VentSegments | Impossibl
 type Bed = Fields<typeof printerShape>;
 
 /** Cuts for as few pieces as possible, as even in height as the places for joints allow. */
-function balanced(drawing: VentDrawing, joint: Joint, bed: Bed): number[] | Impossible {
-  const fewest = greedy(drawing, joint, bed);
+function balanced(whole: Whole, joint: Joint, bed: Bed): number[] | Impossible {
+  const fewest = greedy(whole, joint, bed);
   if (!Array.isArray(fewest) || fewest.length === 0) return fewest;
   let [low, high] = [bed.height / 2, bed.height as number];
   let best = fewest;
   for (let i = 0; i < EVENING; i++) {
     const height = (low + high) / 2;
-    const found = greedy(drawing, joint, { ...bed, height: height as Bed['height'] });
+    const found = greedy(whole, joint, { ...bed, height: height as Bed['height'] });
     if (Array.isArray(found) && found.length === fewest.length) {
       best = found;
       high = height;
@@ -121,20 +178,24 @@ function balanced(drawing: VentDrawing, joint: Joint, bed: Bed): number[] | Impo
 const EVENING = 7;
 
 /** Cuts the longest pieces that fit, one after the other. */
-function greedy(drawing: VentDrawing, joint: Joint, bed: Bed): number[] | Impossible {
-  const places = jointPlaces(drawing, joint);
+function greedy(whole: Whole, joint: Joint, bed: Bed): number[] | Impossible {
+  const places = jointPlaces(whole, joint);
+  const { length } = whole.drawing;
   const cuts: number[] = [];
+  const { firstWithin = length } = joint;
   let from = 0;
-  while (!fits(drawing, joint, from, drawing.length, bed)) {
-    const ahead = places.filter((place) => place > from + joint.overlap + NANOMETRE);
+  while ((from === 0 && firstWithin < length - NANOMETRE) || !fits(whole, joint, from, length, bed)) {
+    const last = from === 0 ? firstWithin : length;
+    const ahead = places.filter((place) => place > from + joint.overlap + NANOMETRE && place <= last + NANOMETRE);
+    if (ahead.length === 0 && from === 0 && last < length) return noPlace(last);
     // Longer pieces take no less room, so the last that fits is found by halving.
     let [low, high] = [-1, ahead.length];
     while (high - low > 1) {
       const middle = (low + high) >> 1;
-      if (fits(drawing, joint, from, ahead[middle]!, bed)) low = middle;
+      if (fits(whole, joint, from, ahead[middle]!, bed)) low = middle;
       else high = middle;
     }
-    if (low < 0) return tooLarge(drawing, joint, from, ahead[0] ?? drawing.length, bed);
+    if (low < 0) return tooLarge(whole, joint, from, ahead[0] ?? length, bed);
     from = ahead[low]!;
     cuts.push(from);
   }
@@ -142,10 +203,11 @@ function greedy(drawing: VentDrawing, joint: Joint, bed: Bed): number[] | Imposs
 }
 
 /** Where a joint may begin: each millimetre of the straight parts that hold it. */
-function jointPlaces(drawing: VentDrawing, { overlap }: Joint): number[] {
+function jointPlaces({ drawing, head }: Whole, { overlap }: Joint): number[] {
   const { length, wall, outerFlare, innerFlare, flange } = drawing;
   const { arcs } = lineOf(drawing);
-  const start = Math.max(outerFlare === undefined ? 0 : Math.max(outerFlare.depth, wall), flange?.thickness ?? 0);
+  const flared = outerFlare === undefined ? 0 : Math.max(outerFlare.depth, wall);
+  const start = Math.max(flared, flange?.thickness ?? 0, head);
   const end = length - (innerFlare === undefined ? 0 : Math.max(innerFlare.depth, wall));
   const bounds = [start, ...arcs.flatMap(({ from, to }) => [from, to]), end];
   const places: number[] = [];
@@ -158,38 +220,50 @@ function jointPlaces(drawing: VentDrawing, { overlap }: Joint): number[] {
 
 const STEP = 1e-3;
 
-function fits(drawing: VentDrawing, joint: Joint, from: number, to: number, bed: Bed): boolean {
-  const [x, y, z] = extentOf(pieceOf({ ...drawing, fineness: COARSE }, joint, from, to)).edges;
+function fits(whole: Whole, joint: Joint, from: number, to: number, bed: Bed): boolean {
+  const [x, y, z] = extentOf(pieceOf(coarse(whole), joint, from, to)).edges;
   const spare = NANOMETRE + 1e-5;
   const flat = (x <= bed.width + spare && y <= bed.depth + spare) || (x <= bed.depth + spare && y <= bed.width + spare);
   return flat && z <= bed.height + spare;
 }
 
-function tooLarge(drawing: VentDrawing, joint: Joint, from: number, to: number, bed: Bed): Impossible {
-  const { edges } = extentOf(pieceOf({ ...drawing, fineness: COARSE }, joint, from, to));
+function noPlace(before: number): Impossible {
+  const at = format('length', before, 'mm', 4);
+  return impossible('no-place-for-joint', `There is no straight part for a joint in the first ${at}.`);
+}
+
+function tooLarge(whole: Whole, joint: Joint, from: number, to: number, bed: Bed): Impossible {
+  const { edges } = extentOf(pieceOf(coarse(whole), joint, from, to));
   const mm = (values: readonly number[]) => values.map((value) => format('length', value, 'mm', 4)).join(' × ');
   const text = `The piece from ${mm([from])} to ${mm([to])} cannot be divided: it needs ${mm(edges)}, and the printer has ${mm([bed.width, bed.depth, bed.height])}.`;
   return impossible('too-large-for-printer', text);
 }
 
+const coarse = (whole: Whole): Whole => ({ ...whole, drawing: { ...whole.drawing, fineness: COARSE } });
+
 /** The solid of one piece, standing on its outer end. */
-function pieceOf(drawing: VentDrawing, joint: Joint, from: number, to: number): Mesh {
-  const profile = from === 0 && to === drawing.length ? wallProfile(drawing) : pieceProfile(drawing, joint, from, to);
-  return standing(ventMesh(drawing, profile, from === 0), lineOf(drawing).frame(from));
+function pieceOf(whole: Whole, joint: Joint, from: number, to: number): Mesh {
+  const { drawing, profileOf } = whole;
+  const profile = from === 0 && to === drawing.length ? profileOf(drawing) : pieceProfile(whole, joint, from, to);
+  const lowest = from === 0 ? 0 : from + joint.clearance;
+  return standing(ventMesh(drawing, profile, from === 0), lineOf(drawing).frame(lowest));
 }
 
 /** The wall of a vent between two joints: a socket at the outer one, a spigot at the inner one. */
-function pieceProfile(drawing: VentDrawing, { overlap, clearance, half }: Joint, from: number, to: number): Outline {
-  const whole = wallProfile(drawing);
-  const turn = whole.findIndex(
-    ([along], i) => i > 0 && along === drawing.length && whole[i - 1]![0] === drawing.length,
-  );
-  const [clear, outside] = [whole.slice(0, turn), whole.slice(turn).reverse()];
+function pieceProfile(
+  { drawing, profileOf }: Whole,
+  { overlap, clearance, half }: Joint,
+  from: number,
+  to: number,
+): Outline {
+  const wall = profileOf(drawing);
+  const turn = wall.findIndex(([along], i) => i > 0 && along === drawing.length && wall[i - 1]![0] === drawing.length);
+  const [clear, outside] = [wall.slice(0, turn), wall.slice(turn).reverse()];
   const [first, last] = [from === 0, to === drawing.length];
   const [clearFrom, clearTo] = [first ? 0 : from + overlap, last ? to : to + overlap];
   const [outFrom, outTo] = [first ? 0 : from + clearance, to];
   const duct = between(clear, clearFrom, clearTo);
-  const wall = between(outside, outFrom, outTo);
+  const outer = between(outside, outFrom, outTo);
   const spigot: PlanePoint[] = last
     ? []
     : [
@@ -202,7 +276,7 @@ function pieceProfile(drawing: VentDrawing, { overlap, clearance, half }: Joint,
         [from + clearance, half + clearance],
         [from + overlap, half + clearance],
       ];
-  return [...duct, ...spigot, ...wall.reverse(), ...socket];
+  return [...duct, ...spigot, ...outer.reverse(), ...socket];
 }
 
 /** The part of a line between two positions, with its ends. */

@@ -34,7 +34,12 @@ export function ventSolid(input: VentSolidInput): VentSolid {
 export function ventMesh(drawing: VentDrawing, profile: Outline, withFlange: boolean): Mesh {
   const { section, wall, bends, fineness, flange, outerFlare, innerFlare } = drawing;
   const radius = Math.max(...halfWidths(section));
-  const reach = Math.max(flange?.reach ?? 0, wall + (outerFlare?.widening ?? 0), wall + (innerFlare?.widening ?? 0));
+  const reach = Math.max(
+    flange?.reach ?? 0,
+    wall + (outerFlare?.widening ?? 0),
+    wall + (innerFlare?.widening ?? 0),
+    ...profile.map(([, offset]) => offset),
+  );
   return sweptMesh({
     profile,
     around: around(section, sidesOf(radius + reach, fineness)),

@@ -18,7 +18,15 @@ function airWith({ job, drivers, airBeforeVents }: Standing, others: DriverGroup
 const closingBoard = (what: string, count: number, cutout: number): Step => ({
   does: 'fit',
   says: [`${what} with a board, glued and screwed tight.`],
-  parts: [{ what: 'board over a cutout', made: 'cut', count, size: ['wider than ', [cutout, 'length']] }],
+  parts: [
+    {
+      what: 'board over a cutout',
+      made: 'cut',
+      count,
+      size: ['wider than ', [cutout, 'length']],
+      ...(cutout > 0 && { board: { covers: cutout } }),
+    },
+  ],
 });
 
 /** One driver instead of several: in the box as it is, and with its air made smaller. */

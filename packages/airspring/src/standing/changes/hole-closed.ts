@@ -12,6 +12,14 @@ export function holeClosed(vents: readonly StandingVent[]): Step {
         ? 'Close the holes of the vents, each with a glued board.'
         : 'Close the hole of the vent with a glued board.',
     ],
-    parts: [{ what: 'board over the hole of a vent', made: 'cut', count, size: ['wider than ', [widest, 'length']] }],
+    parts: [
+      {
+        what: 'board over the hole of a vent',
+        made: 'cut',
+        count,
+        size: ['wider than ', [widest, 'length']],
+        board: { covers: widest },
+      },
+    ],
   };
 }

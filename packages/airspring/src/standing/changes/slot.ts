@@ -11,6 +11,7 @@ const board = (what: string, [length, width]: readonly [number, number]): Part =
   made: 'cut',
   count: 2,
   size: [[length, 'bareLength'], ' × ', [width, 'length']],
+  board: { sides: [length, width] },
 });
 
 /** A slot between two boards, of the area that the wanted level needs. */

@@ -14,7 +14,7 @@ const named = ({ vents }: Standing, { index }: StandingVent, alone: string, ofSe
   vents.length > 1 ? `${ofSeveral} ${index + 1}` : alone;
 
 /** The row of a tube in the place of a vent. */
-function tubeRow(
+export function tubeRow(
   now: Now,
   change: string,
   vent: StandingVent,

@@ -1,0 +1,101 @@
+import { inWords } from '../kind/wording.js';
+import type { Account } from '../standing/account.js';
+import type { Changed, Chosen } from '../standing/chosen.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { Standing } from '../standing/standing.js';
+import { outerOf } from '../standing/tube.js';
+import { glanceNumbers } from '../words/account-text.js';
+import type { Phrasing } from '../words/phrasing.js';
+import { purposeText } from '../words/tubes-text.js';
+
+/** Tubes of a change that are printed and glued in, with the tuning that their box is designed for. */
+export function changeTubes({ design, flows }: Changed, { vents, drivers }: Standing) {
+  const made = design.parts.flatMap(({ tube, count }) => (tube ? [{ tube, count }] : []));
+  const { cutoutDiameter = 0 } = drivers.driver;
+  const several = vents.length > 1;
+  const notes: string[] = [];
+  const tubes = made.flatMap(({ tube, count }) => {
+    const { vent, diameter, wall, length, rounding, hole, how, bend } = tube;
+    const name = several ? `tube of vent ${vent + 1}` : 'tube';
+    if (bend === 'somewhere') {
+      notes.push(
+        `The ${name} must bend, and its way is not known: give the places of the drivers and of the vent in the brief (standing.drivers, standing.vents), and it is made as a solid.`,
+      );
+      return [];
+    }
+    return [
+      {
+        name,
+        count,
+        diameter,
+        wall,
+        length,
+        rounding,
+        hole,
+        stands: how === 'joined inside' ? { behindWithin: cutoutDiameter } : ('in the hole' as const),
+        ...(bend && {
+          bend: { radius: outerOf({ diameter, wall }), firstLeg: bend.first, secondLeg: bend.second },
+        }),
+        fb: design.account.fb ?? 0,
+        netVolume: design.account.netVolume,
+        ofBox: {
+          count: design.box.tubes.find((one) => one.vent === vent)?.count ?? count,
+          flow: flows.get(vent) ?? 1,
+        },
+      },
+    ];
+  });
+  return { tubes, notes };
+}
+
+const HEADS = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB'] as const;
+
+/** The tubes of a set: those that slide in. */
+export function setTubes(
+  { set, tubes: all }: Extract<Chosen, { what: 'set' }>,
+  { vents, workshop }: Standing,
+  answer: Retrofit,
+  say: Phrasing,
+) {
+  const vent = vents.find(({ index }) => index === set.vent)!;
+  const straight = all.filter(({ bent }) => !bent);
+  const left = all.length - straight.length;
+  const cellsOf = (account: Account) => glanceNumbers(account).slice(0, HEADS.length);
+  const pipe = workshop.pipes.some(
+    ({ inner, outer }) => Math.abs(inner - set.diameter) < 1e-9 && Math.abs(outer - set.outerDiameter) < 1e-9,
+  );
+  return {
+    set: {
+      diameter: set.diameter,
+      wall: (set.outerDiameter - set.diameter) / 2,
+      rounding: vent.rounding,
+      hole: set.hole.hole,
+      flangeDiameter: set.flangeDiameter,
+      pipe,
+      heads: HEADS,
+      tubes: straight.map(({ design, flows, length, purpose }) => ({
+        length,
+        fb: design.account.fb ?? 0,
+        netVolume: design.account.netVolume,
+        flow: flows.get(set.vent) ?? 1,
+        cells: cellsOf(design.account),
+        purpose: purposeText(
+          { ...set.options.find((one) => one.length === length)!, account: design.account },
+          purpose,
+          answer,
+          say,
+        ),
+        impedance: { peaks: design.impedance.maxima, dips: design.impedance.minima },
+      })),
+    },
+    notes:
+      left > 0
+        ? [
+            `${inWords(left)} of its tubes would have to bend, and a bent tube does not slide through a flange: ${left > 1 ? 'they are' : 'it is'} left out.`.replace(
+              /^./,
+              (letter) => letter.toUpperCase(),
+            ),
+          ]
+        : [],
+  };
+}

@@ -1,0 +1,163 @@
+import { visible } from '@airspring/core/fault';
+import type { ReadWorkshop } from '../brief/workshop.js';
+import { cautions } from '../record/cautions.js';
+import type { Played } from '../record/played.js';
+import type { Account } from '../standing/account.js';
+import type { Chosen } from '../standing/chosen.js';
+import type { WorkedOut } from '../standing/retrofit.js';
+import { soundingOf } from '../standing/state.js';
+import { type ChangedDesign, soundOfState } from '../standing/whole.js';
+import { nowSentences } from '../words/account-text.js';
+import { designHead, designSummary } from '../words/changed-design-text.js';
+import { changeText } from '../words/changes-text.js';
+import { byEyeCautions, byEyeSteps } from '../words/measured-text.js';
+import { type Phrasing, phrasing } from '../words/phrasing.js';
+import { impedanceFound, impedanceText, loudest, protectionText } from '../words/play-text.js';
+import { flangeText, holeText } from '../words/tubes-text.js';
+import { changeParts } from './change-parts.js';
+import { changeSteps, setSteps } from './change-steps.js';
+import { changeTubes, setTubes } from './change-tubes.js';
+
+const joined = (text: string): string => visible(text.replace(/\s*\n\s*/g, ' '));
+
+const impedanceOf = ({ impedance, curves }: Pick<Played, 'impedance' | 'curves'>, text: string) => ({
+  text: joined(text),
+  frequencies: curves.frequencies,
+  magnitude: curves.impedance,
+  peaks: impedance.maxima,
+  dips: impedance.minima,
+});
+
+/** What the box does now and will do, beside what is wanted. */
+function compared(
+  { answer: { asked, now } }: WorkedOut,
+  columns: readonly (readonly [head: string, account: Account])[],
+  say: Phrasing,
+): string[][] {
+  const all = [['now', now.account] as const, ...columns];
+  const row = (what: string, of: (account: Account) => string | undefined, wanted = '') => [
+    what,
+    ...all.map(([, account]) => of(account) ?? '–'),
+    wanted,
+  ];
+  const leastLoad = asked.leastLoad === undefined ? '' : `for an amplifier that takes ${say.ohms(asked.leastLoad)}`;
+  return [
+    ['', ...all.map(([head]) => head), 'wanted'],
+    row('tuned to; closed: resonance', ({ fb, fc }) => say.hertz(fb ?? fc ?? 0)),
+    row(
+      'reaches down to',
+      ({ reach }) => (reach === undefined ? undefined : say.hertz(reach)),
+      `${say.edge(asked.lowest)} or lower`,
+    ),
+    row(
+      'loudest steady tone of the whole band',
+      ({ loudest: { level } }) => say.decibels(level),
+      say.decibels(asked.level),
+    ),
+    row(
+      'air in the vent at the wanted level',
+      ({ wanted: { airSpeed } }) => airSpeed && say.speed(airSpeed.value),
+      `at most ${say.speed(asked.airSpeedPeak)}`,
+    ),
+    row('the vent is quiet up to', ({ noise }) => noise && say.decibels(noise.quiet.level)),
+    row('cone travel at the wanted level', ({ wanted: { travel } }) => say.travel(travel.value)),
+    row('least impedance', ({ leastLoad: { value } }) => say.ohms(value), leastLoad),
+    row('air in the box', ({ netVolume }) => say.volume(netVolume)),
+  ];
+}
+
+/** The name of what is built, and what it is. */
+function headOf(chosen: Chosen, { answer, now }: WorkedOut, say: Phrasing): { name: string; summary: string } {
+  if (chosen.what === 'set') {
+    return {
+      name: `Set ${chosen.number}, ${holeText(chosen.set, answer, say)}`,
+      summary: flangeText(chosen.set, say),
+    };
+  }
+  const { design } = chosen;
+  if (chosen.what === 'design') return { name: designHead(design), summary: designSummary(design, now.account, say) };
+  return { name: `Change ${chosen.number}, ${chosen.row.change}`, summary: changeText(chosen.row, say) };
+}
+
+const playingOf = (design: ChangedDesign, say: Phrasing): string[] =>
+  [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined);
+
+/**
+ * A change of a box that stands as the workshop needs it: numbers in SI units, and sentences as they are printed.
+ * `@airspring/workshop/dossier` makes pages and files of it.
+ */
+export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
+  const { answer, now } = worked;
+  const { standing } = now;
+  const { job } = standing;
+  const say = phrasing(job.units);
+  const sounding = soundingOf(standing, now.state);
+  if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
+  const asItIs = soundOfState(job, now.state, sounding, now.account);
+  const told = { playing: [], ...(now.account.fb !== undefined && { dip: 'close to the tuning' }) };
+  const isSet = chosen.what === 'set';
+  const whole = isSet ? chosen.tubes[0]! : chosen;
+  const { design } = whole;
+  const parts = changeParts(whole, standing, say);
+  const glued = isSet ? { tubes: [], notes: [] } : changeTubes(whole, standing);
+  const slid = isSet ? setTubes(chosen, standing, answer, say) : undefined;
+  const columns = isSet
+    ? chosen.tubes.map(({ length, design: { account } }) => [`tube of ${say.length(length)}`, account] as const)
+    : [['changed', design.account] as const];
+  const { printer } = job.sections as { readonly printer?: { readonly height: number; readonly width: number } };
+  const { series, parallel, isobaric, count, driver } = now.state.drivers;
+  const cut = design.steps.some(({ does }) => does === 'cut' || does === 'drill');
+  const glues = design.steps.some(({ does }) => does === 'print' || does === 'fit');
+  const due = (name: 'hearing' | 'travel') => design.cautions.includes(cautions[name]) && { [name]: cautions[name] };
+  const { nominal, least } = design.impedance.load;
+  const { name, summary } = headOf(chosen, worked, say);
+  return {
+    title: visible(answer.title),
+    name: visible(name),
+    summary: visible(summary),
+    numbers: [],
+    change: {
+      panelThickness: standing.panelThickness,
+      compared: compared(worked, columns, say),
+      now: nowSentences(answer, say).map(joined),
+      before: impedanceOf(asItIs, impedanceFound({ ...asItIs, told }, say)),
+      openings: parts.openings,
+      plates: parts.plates,
+      tubes: glued.tubes,
+      ...(slid && { set: slid.set }),
+      parts: parts.parts.map(visible),
+      notes: [...parts.notes, ...glued.notes, ...(slid?.notes ?? [])],
+      byEye: byEyeSteps(answer, say),
+      byEyeCautions,
+      rewired:
+        series !== design.drivers.series ||
+        parallel !== design.drivers.parallel ||
+        isobaric !== design.drivers.isobaric ||
+        count !== design.drivers.count,
+    },
+    drivers: {
+      ...design.drivers,
+      name: visible(design.drivers.name),
+      outerDiameter: driver.outerDiameter ?? 0,
+      cutoutDiameter: driver.cutoutDiameter ?? 0,
+    },
+    load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
+    vents: [],
+    steps: isSet ? setSteps(design, slid?.set.pipe ?? false, say) : changeSteps(design, say),
+    building: [],
+    assumed: answer.assumed.map((phrase) => visible(say.phrase(phrase))),
+    playing: isSet
+      ? chosen.tubes.map((tube) => `With the tube of ${say.length(tube.length)}: ${joined(loudest(tube.design, say))}`)
+      : playingOf(design, say),
+    impedance: impedanceOf(design, impedanceText(design, say)),
+    cautions: {
+      mains: cautions.mains,
+      ...(cut && { dust: cautions.dust }),
+      ...(glues && { fumes: cautions.fumes }),
+      ...due('hearing'),
+      ...due('travel'),
+    },
+    tools: { ...(job.sections.workshop as ReadWorkshop | undefined), ...(printer && { printer }) },
+    unit: job.units.length,
+  };
+}

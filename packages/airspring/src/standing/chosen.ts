@@ -1,0 +1,115 @@
+import type { Phrase } from '../kind/phrase.js';
+import type { Made } from './changes/change.js';
+import { tubeRow } from './changes/vents.js';
+import { type Chain, chainOf } from './combinations.js';
+import type { WorkedOut } from './retrofit.js';
+import type { RowDone } from './row.js';
+import type { Standing } from './standing.js';
+import { tunedBy, ventOf } from './state.js';
+import type { Purpose, TubeSet } from './tubes.js';
+import { type ChangedDesign, wholeOf } from './whole.js';
+
+/** A changed box, and which part of the flow goes through each of its vents, by the place of the vent in the brief. */
+export interface Changed {
+  readonly design: ChangedDesign;
+  readonly flows: ReadonlyMap<number, number>;
+}
+
+/** What is chosen to be built: a change or a combination of them, or a set of tubes for one flange. */
+export type Chosen =
+  | ({ readonly what: 'change'; readonly number: number; readonly row: RowDone } & Changed)
+  | ({ readonly what: 'design' } & Changed)
+  | {
+      readonly what: 'set';
+      readonly number: number;
+      readonly set: TubeSet;
+      /** The nearest to what is wanted first. */
+      readonly tubes: readonly (Changed & {
+        readonly length: number;
+        readonly bent: boolean;
+        readonly purpose: Purpose;
+      })[];
+    };
+
+/** Sets of tubes that have one worth printing, by the number that reports give them. */
+export const numberedSets = (sets: readonly TubeSet[]): (readonly [number: number, set: TubeSet])[] =>
+  sets.filter(({ proposed }) => proposed.length > 0).map((set, i) => [i + 1, set] as const);
+
+/** Which part of the flow goes through each vent. */
+function flowsOf({ vents, airBeforeVents, panelThickness, job }: Standing): Map<number, number> {
+  if (vents.length === 0) return new Map();
+  const tuned = tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, job.air);
+  return new Map(vents.map(({ index }, i) => [index, tuned.ok ? tuned.shares[i]!.flow : 1] as const));
+}
+
+function changedBy({ now }: WorkedOut, chain: Chain, name: string): Changed {
+  const after = chain.made.at(-1)?.after;
+  return {
+    design: wholeOf(now, chain, name, 'the nearest to what you want'),
+    flows: after ? flowsOf(after) : new Map(),
+  };
+}
+
+/** Why a change cannot be built. */
+const whyNot = ({ row }: Made): Phrase =>
+  row.ok ? ['there is nothing to build; see its steps in the report'] : row.because;
+
+/** What can be chosen, as the report names it. */
+export function choicesOf({ answer }: WorkedOut): string {
+  const rows = answer.rows.filter(({ ok }) => ok).length;
+  const sets = numberedSets(answer.tubeSets).map(([number]) => `set ${number}`);
+  const changes = rows === 0 ? [] : [rows === 1 ? '1' : `1 to ${rows}`];
+  return [...changes, ...answer.designs.map(({ name }) => name), ...sets].join(', ');
+}
+
+/** The set of tubes of a number. */
+function setOf(worked: WorkedOut, number: number, set: TubeSet): Chosen | Phrase {
+  const { now } = worked;
+  const vent = now.standing.vents.find(({ index }) => index === set.vent)!;
+  const wall = (set.outerDiameter - set.diameter) / 2;
+  const tubes = set.proposed.flatMap(({ option, purpose }) => {
+    const { length, bent } = set.options[option]!;
+    const tube = { ...vent, diameter: set.diameter, wall, hole: set.hole.hole, length };
+    const chain = chainOf(now, [tubeRow(now, `set ${number}`, tube, [], [])]);
+    return chain ? [{ ...changedBy(worked, chain, `set ${number}`), length, bent, purpose }] : [];
+  });
+  return tubes.length > 0 ? { what: 'set', number, set, tubes } : ['none of its tubes can be built'];
+}
+
+const asChange = (worked: WorkedOut, made: Made): Chosen | Phrase => {
+  const { row } = made;
+  const chain = row.ok ? chainOf(worked.now, [made]) : undefined;
+  if (!row.ok || chain === undefined) return whyNot(made);
+  const number = worked.answer.rows.slice(0, worked.made.indexOf(made) + 1).filter(({ ok }) => ok).length;
+  return { what: 'change', number, row, ...changedBy(worked, chain, String(number)) };
+};
+
+const asDesign = (worked: WorkedOut, i: number): Chosen => ({
+  what: 'design',
+  ...changedBy(worked, worked.chains[i]!, worked.answer.designs[i]!.name),
+  design: worked.answer.designs[i]!,
+});
+
+/**
+ * The change that is asked for: a number or a name of the list of changes, the letter of a combination, or 'set' and a number. Where
+ * none is named, what the report says to do first. A phrase tells why there is none.
+ */
+export function chosenOf(worked: WorkedOut, only: string | undefined): Chosen | Phrase {
+  const { answer, made } = worked;
+  if (only === undefined) {
+    if (answer.first !== undefined) return asChange(worked, made[answer.first]!);
+    if (answer.designs.length > 0) return asDesign(worked, 0);
+    return [`no change brings the box nearer to what you want; choose one with --only: ${choicesOf(worked)}`];
+  }
+  const asked = only.trim().toLowerCase();
+  const design = answer.designs.findIndex(({ name }) => name.toLowerCase() === asked);
+  if (design >= 0) return asDesign(worked, design);
+  const set = numberedSets(answer.tubeSets).find(([number]) => `set ${number}` === asked);
+  if (set) return setOf(worked, ...set);
+  const done = made.filter(({ row }) => row.ok);
+  const found =
+    (/^\d+$/.test(asked) ? done[Number(asked) - 1] : undefined) ??
+    made.find(({ row }) => row.change.toLowerCase() === asked);
+  if (found) return asChange(worked, found);
+  return [`there is no change, combination or set "${only}"; there is ${choicesOf(worked)}`];
+}

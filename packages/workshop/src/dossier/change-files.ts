@@ -1,0 +1,144 @@
+import { isInputError } from '@airspring/core/fault';
+import { format } from '@airspring/core/quantity';
+import { type Drawing, plateDrawing, toDxf, toSvg } from '../drawing/index.js';
+import { stl, threeMf } from '../mesh/index.js';
+import type { ChangeWork } from './change.js';
+import { changePrinting } from './change-printed.js';
+import { doingSection, holesSection, measuringAgain, measuringFirst, type Says } from './changing.js';
+import type { BuildFile } from './file.js';
+import { caution, escaped, list, paragraph, section, table } from './markup.js';
+import { wiringSection } from './measuring.js';
+import { documentOf } from './page.js';
+import { type SetPrinting, setPrinting } from './set-printing.js';
+import { slug } from './slug.js';
+import { type TubePrinting, tubePrinting } from './tube-printing.js';
+
+/** A drawing as both of its files. */
+const filesOf = async (path: string, drawing: Drawing): Promise<BuildFile[]> => [
+  { path: `${path}.svg`, contents: toSvg(drawing) },
+  { path: `${path}.dxf`, contents: await toDxf(drawing) },
+];
+
+/** Files of all that is cut. */
+async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): Promise<BuildFile[]> {
+  const files: BuildFile[] = set ? await filesOf('holes/flange', set.face) : [];
+  if (!set) {
+    for (const { what, form } of change.openings)
+      files.push(...(await filesOf(`holes/${slug(what)}`, plateDrawing({ name: `hole for the ${what}`, form }))));
+  }
+  for (const plate of change.plates) files.push(...(await filesOf(`boards/${slug(plate.name)}`, plateDrawing(plate))));
+  return files;
+}
+
+/** Files of all that is printed: each part, and one archive of all parts. */
+async function printedFiles(tubes: readonly TubePrinting[], set: SetPrinting | undefined): Promise<BuildFile[]> {
+  const parts = [
+    ...(set ? [set.flange, ...(set.collar ? [set.collar] : []), ...set.tubes.flatMap((tube) => tube.parts)] : []),
+    ...tubes.flatMap((tube) => tube.parts.map(({ name, mesh }) => ({ name: name.replace(/^vent/, tube.name), mesh }))),
+  ];
+  if (parts.length === 0) return [];
+  const files: BuildFile[] = parts.map(({ name, mesh }) => ({ path: `print/${slug(name)}.stl`, contents: stl(mesh) }));
+  files.push({ path: 'print/all-parts.3mf', contents: await threeMf(parts) });
+  const drawings: (readonly [string, Drawing])[] = [
+    ...(set ? [['flange', set.head] as const, ...set.tubes.map(({ name, section: own }) => [name, own] as const)] : []),
+    ...tubes.map(({ name, section: own }) => [name, own] as const),
+  ];
+  for (const [name, drawing] of drawings) files.push(...(await filesOf(`drawings/${slug(name)}`, drawing)));
+  return files;
+}
+
+/** What to buy, from the numbers of what is made. */
+function shopping(
+  work: ChangeWork,
+  tubes: readonly TubePrinting[],
+  set: SetPrinting | undefined,
+  says: Says,
+): string[] {
+  const plastic = [...tubes.map(({ mass }) => mass), ...(set ? [set.mass] : [])].reduce((sum, mass) => sum + mass, 0);
+  const { change } = work;
+  const cords = set && set.tubes.length * set.vent.cord.length;
+  return [
+    ...change.parts,
+    ...(plastic > 0 ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`] : []),
+    ...(set && cords !== undefined
+      ? [
+          `a round cord of soft rubber or foam, ${says(set.vent.cord.thickness)} thick, ${says(Math.ceil(cords * 100) / 100)} in all`,
+          'a little silicone grease for the cords, and glue that holds plastic on the panel, such as epoxy',
+        ]
+      : []),
+    ...(tubes.length > 0 ? ['glue that holds plastic on the panel and fills a gap, such as epoxy'] : []),
+    ...(change.plates.length > 0 ? ['wood glue and screws for the boards'] : []),
+    'a soft gasket for each driver that you take out',
+    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
+  ];
+}
+
+function cover(work: ChangeWork, items: readonly string[], paths: readonly string[]): string {
+  const [head = [], ...rows] = work.change.compared;
+  return `<div class="cover"><h1>${escaped(work.title)}</h1>
+${paragraph(`${work.name}: everything to make of it.`)}
+${paragraph(work.summary)}
+${table(head, rows)}
+</div>
+${section(
+  'Buy',
+  `${list(items)}
+<h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
+<h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
+)}`;
+}
+
+/** What is made, or a sentence that says why not. */
+function madeOf<Made extends { readonly ok: true }>(
+  make: () => Made | { readonly ok: false; readonly because: readonly { readonly text: string }[] },
+): Made | string {
+  try {
+    const made = make();
+    return made.ok ? made : made.because.map(({ text }) => text).join(' ');
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return `It is not made as a solid: ${error.message}`;
+  }
+}
+
+/** Everything that a change of a box that stands is made from; what cannot be made is told in `notes`. */
+export async function filesToChangeFrom(
+  work: ChangeWork,
+  step: (what: string) => void,
+): Promise<{ readonly files: readonly BuildFile[]; readonly notes: readonly string[] }> {
+  const { change, tools } = work;
+  const notes = [...change.notes];
+  const says = (metres: number) => format('length', metres, work.unit, 4);
+  const kept = <Made>(made: Made | string): Made[] => {
+    if (typeof made !== 'string') return [made];
+    notes.push(made);
+    return [];
+  };
+  const tubes = change.tubes.flatMap((tube) => {
+    step('a tube as a solid');
+    return kept(madeOf<TubePrinting>(() => tubePrinting(tube, tools, change.panelThickness)));
+  });
+  const { set: asked } = change;
+  if (asked) step('the set of tubes as solids');
+  const [set] = asked ? kept(madeOf<SetPrinting>(() => setPrinting(asked, tools, change.panelThickness))) : [];
+  step('the files for the printer and the saw');
+  const beside = [...(await printedFiles(tubes, set)), ...(await cutFiles(work, set))];
+  const body = [
+    cover(
+      work,
+      shopping(work, tubes, set, says),
+      beside.map(({ path }) => path),
+    ),
+    ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
+    measuringFirst(work),
+    holesSection(work, set?.face, says),
+    changePrinting(work, tubes, set, says),
+    doingSection(work),
+    ...(change.rewired ? [wiringSection(work)] : []),
+    measuringAgain(work, says),
+  ].join('\n');
+  return {
+    files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],
+    notes,
+  };
+}

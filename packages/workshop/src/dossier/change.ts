@@ -1,0 +1,101 @@
+import type { Plate } from '../drawing/index.js';
+import type { Work, WorkTools } from './work.js';
+
+/** The impedance of a box. */
+export type WorkImpedance = Work['impedance'];
+
+/** Equal tubes that are glued in, m. */
+export interface WorkTube {
+  /** What the pages call it: 'tube', 'tube of vent 2'. */
+  readonly name: string;
+  /** How many are made. */
+  readonly count: number;
+  readonly diameter: number;
+  /** As it was designed; the printed one is thinner where the hole leaves it no play. */
+  readonly wall: number;
+  /** Along the centre line, from the outer surface of the panel to the inner end. */
+  readonly length: number;
+  /** Radius of the rounding at both ends; zero is a sharp end. */
+  readonly rounding: number;
+  /** Of the hole that it stands in. */
+  readonly hole: number;
+  /** Whether it goes through its hole, or is glued to the inside of the panel around it, brought in through this cutout. */
+  readonly stands: 'in the hole' | { readonly behindWithin: number };
+  readonly bend?: { readonly radius: number; readonly firstLeg: number; readonly secondLeg: number };
+  /** The tuning of the box with it, and the air that this counts on. */
+  readonly fb: number;
+  readonly netVolume: number;
+  /** How many such tubes the box then has, and which part of the flow goes through them, 0 to 1. */
+  readonly ofBox: { readonly count: number; readonly flow: number };
+}
+
+/** One tube of a set. */
+export interface WorkSetTube {
+  readonly length: number;
+  readonly fb: number;
+  readonly netVolume: number;
+  readonly flow: number;
+  /** What it does, under the heads of its set. */
+  readonly cells: readonly string[];
+  /** What it is for. */
+  readonly purpose: string;
+  readonly impedance: Pick<WorkImpedance, 'peaks' | 'dips'>;
+}
+
+/** Tubes for one flange, m. */
+export interface WorkTubeSet {
+  readonly diameter: number;
+  readonly wall: number;
+  readonly rounding: number;
+  readonly hole: number;
+  /** Least outer diameter of the flange. */
+  readonly flangeDiameter: number;
+  /** Whether they are cut from a pipe at hand; they are printed otherwise. */
+  readonly pipe: boolean;
+  /** The heads of what its tubes do. */
+  readonly heads: readonly string[];
+  readonly tubes: readonly WorkSetTube[];
+}
+
+/** A hole to cut in a panel. */
+export interface WorkOpening {
+  readonly what: string;
+  readonly count: number;
+  readonly form: Plate['form'];
+  /** Which saw makes it, or how else. */
+  readonly how: string;
+}
+
+/** Equal flat parts to cut. */
+export interface WorkPlate extends Plate {
+  readonly count: number;
+  readonly thickness: number;
+  readonly use: string;
+}
+
+/** What is changed about a box that stands. */
+export interface WorkChange {
+  readonly panelThickness: number;
+  /** What the box does now and will do; the first row heads the columns. */
+  readonly compared: readonly (readonly string[])[];
+  /** What it does now, a paragraph each. */
+  readonly now: readonly string[];
+  /** The impedance of the box as it stands. */
+  readonly before: WorkImpedance;
+  readonly openings: readonly WorkOpening[];
+  readonly plates: readonly WorkPlate[];
+  readonly tubes: readonly WorkTube[];
+  readonly set?: WorkTubeSet;
+  /** What else is made or bought, a sentence each. */
+  readonly parts: readonly string[];
+  /** What cannot be made so, a sentence each. */
+  readonly notes: readonly string[];
+  /** How the tuning is found without an instrument; empty where there is none. */
+  readonly byEye: readonly string[];
+  readonly byEyeCautions: readonly string[];
+  /** Whether drivers are wired anew. */
+  readonly rewired: boolean;
+}
+
+/** The work on a box that stands. */
+export type ChangeWork = Work & { readonly change: WorkChange; readonly tools: WorkTools };
