@@ -1,13 +1,18 @@
 import { numberedSets } from '../../../packages/airspring/src/standing/chosen.js';
+import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup } from '../html.js';
+import { tied } from '../say.js';
 import { type Buildable, filesToMake } from '../sections/build-files.js';
 import type { Facts } from './facts.js';
 
 /** Everything to make of a design or of a set of tubes. */
-export function filesOfChanges({ answer: { designs, tubeSets } }: Facts): Markup | false {
+export function filesOfChanges({ answer, say }: Facts): Markup | false {
   const all: readonly Buildable[] = [
-    ...designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
-    ...numberedSets(tubeSets).map(([number]) => ({ only: `set ${number}`, words: `set ${number}` })),
+    ...answer.designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
+    ...numberedSets(answer.tubeSets).map(([number, set]) => ({
+      only: `set ${number}`,
+      words: `the set for ${tied(holeText(set, answer, say))}`,
+    })),
   ];
   if (all.length === 0) return false;
   return html`
