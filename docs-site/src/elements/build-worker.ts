@@ -37,7 +37,7 @@ async function made({ text, only }: BuildAsked): Promise<BuildTold> {
   if (!built.ok) return { type: 'failed', because: built.line };
   step('the archive');
   const { archiveOf } = await import('@airspring/workshop/dossier');
-  const name = fileName(`${built.title} ${built.name}`, '');
+  const name = fileName(built.title, `-${fileName(built.name, '')}`);
   const { files, notes } = built;
   const archive = await archiveOf(files, name);
   return { type: 'done', name, archive, files: files.length, first: files[0]!.path, notes };

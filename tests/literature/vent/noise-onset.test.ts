@@ -1,6 +1,6 @@
 import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
-import { onsetSpeed, openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
+import { onsetSpan, onsetSpeed, openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
 import { check } from '../../ledger/check.js';
 
 const onset = (name: string, f: number, d: number): number =>
@@ -165,4 +165,55 @@ check('vent.noise.slot', {
   expected: [1.184352528, 1.48044066],
   unit: 'm/s',
   tolerance: { relative: 1e-9, why: 'ten digits' },
+});
+
+/** Two openings, of which the air in the second is half as fast as in the first. */
+const spanOf = (f: number, d: number, other: number) =>
+  onsetSpan(
+    [d, other].map((diameter, i) => ({ opening: openingOf({ diameter: si('length', diameter) }), share: 1 / (i + 1) })),
+    standardAir,
+  )(f);
+const spanGiven = {
+  f: { value: [30, 30, 40], unit: 'Hz' },
+  d: { value: [0.05, 0.1, 0.075], unit: 'm' },
+  other: { value: [0.01, 0.15, 0.03], unit: 'm' },
+} as const;
+
+check('vent.onset-span.quiet', {
+  formula: 'vent/onsetSpan',
+  source: {
+    key: 'holman2005',
+    locator: 'criterion 0.16 solved for the amplitude; the least of both openings, over its share',
+  },
+  status: 'derived',
+  kind: 'program',
+  given: spanGiven,
+  got: ({ f, d, other }) => spanOf(f, d, other).quiet.airSpeedPeak,
+  // 2.36870506 m/s is that of 50 mm at 30 Hz: it goes with diameter and frequency.
+  expected: [(2.36870506 / 5) * 2, 4.73741011, 2.36870506 * (4 / 3) * (3 / 5) * 2],
+  unit: 'm/s',
+  tolerance: { relative: 5e-9, why: 'nine digits' },
+});
+
+check('vent.onset-span.noisy', {
+  formula: 'vent/onsetSpan',
+  source: {
+    key: 'hino1976',
+    locator: 'Re_δ of 550 solved for the speed, ν = 1.568e-5 m²/s; times 500/550, the last onset',
+  },
+  status: 'derived',
+  kind: 'program',
+  given: { f: { value: [30, 60, 100], unit: 'Hz' } },
+  got: ({ f }) => {
+    const air = { ...standardAir, density: si('density', 1), viscosity: si('viscosity', 1.568e-5) };
+    const opening = openingOf({ diameter: '50 mm' });
+    const both = [
+      { opening, share: 1 },
+      { opening, share: 0.5 },
+    ];
+    return onsetSpan(both, air)(f).noisy.airSpeedPeak;
+  },
+  expected: [21.1432275, 29.9010391, 38.6020754].map((u) => (u * 500) / 550),
+  unit: 'm/s',
+  tolerance: { relative: 1e-8, why: 'nine digits' },
 });

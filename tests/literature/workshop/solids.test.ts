@@ -42,7 +42,14 @@ const bend = (row: number) => {
 const flared = (row: number) => {
   const { bore, radius, length } = flares[row]!;
   const flare = roundFlare({ radius: m(radius) });
-  return ventSolid({ diameter: m(bore), wall: '3 mm', length: m(length), outerFlare: flare, innerFlare: flare });
+  return ventSolid({
+    diameter: m(bore),
+    wall: '3 mm',
+    length: m(length),
+    outerFlare: flare,
+    innerFlare: flare,
+    fineness: '0.05 mm',
+  });
 };
 
 check('solid.volume.tube', {

@@ -1,6 +1,6 @@
 /** What a vent loses, by its shape: more of what loses never loses less, and the same vent twice over loses the same. */
 import { standardAir } from '@airspring/core/air';
-import { bendLoss, turbulentWall } from '@airspring/core/duct';
+import { bendLoss, flanged, turbulentWall } from '@airspring/core/duct';
 import { isInputError } from '@airspring/core/fault';
 import { flowLossLaws } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
@@ -64,5 +64,16 @@ test.prop([between(0.001, 0.3), between(0.5, 20), between(0.002, 0.05)])(
     const { low, nominal, high } = ventLoss({ vent, roughness: metres(roughness * diameter) });
     for (const loss of [walls, low, nominal, high])
       expect(flowLossLaws(loss).filter(({ holds }) => !holds)).toEqual([]);
+  },
+);
+
+test.prop([between(0.02, 0.3), between(0, 0.01)])(
+  'an inner end flush with a wall loses what the outer end does',
+  (diameter, wall) => {
+    const vent = { diameter: metres(diameter), length: metres(1), wall: metres(wall > 1e-6 ? wall : 0) };
+    const [inner, outer] = ventLoss({ vent: { ...vent, innerEnd: flanged } }).parts;
+    expect(inner).toEqual({ ...outer, part: 'inner end' });
+    const [free] = ventLoss({ vent }).parts;
+    expect(free!.nominal).toBeGreaterThanOrEqual(inner!.nominal);
   },
 );

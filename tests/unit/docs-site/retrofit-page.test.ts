@@ -163,7 +163,7 @@ describe('the page of a box that stands', () => {
     expect(names.length).toBe(sets.reduce((sum, { proposed }) => sum + proposed.length, 0));
     expect(new Set(names).size).toBe(names.length);
     for (const { flangeDiameter } of sets)
-      expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm into the`);
+      expect(words(section)).toContain(`${Number((flangeDiameter * 1e3).toFixed(1))} mm onto the panel`);
     for (const name of names)
       expect(words(document.querySelector('[aria-labelledby=measure]'))).toContain(`tube ${name} needs`);
   });

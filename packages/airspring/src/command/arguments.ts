@@ -74,7 +74,10 @@ airspring build <brief.json> --into <folder>
                                        write everything to build the first box from:
                                        pages to print, cut list, drawings, and the
                                        parts for the printer
-airspring build … --only B             for another of the boxes
+airspring build … --only B             for another of the boxes; for a box that
+                                       stands, for a change by its number or its
+                                       name (3), a combination (A), or a set of
+                                       tubes for one flange ("set 2")
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors

@@ -60,7 +60,7 @@ export type Built =
   | (FilesToBuild & { readonly ok: false })
   | { readonly ok: false; readonly not: 'written'; readonly line: string };
 
-/** Writes the folder to build one box of a brief from. */
+/** Writes the folder to build from: one box of a brief, or a change of a box that stands. */
 export async function build(
   brief: unknown,
   { into, standing, ...how }: { readonly into: string; readonly standing: string } & Parameters<typeof filesToBuild>[1],
@@ -78,7 +78,7 @@ export async function build(
   const why = writeFolder(path, made.files);
   if (why !== undefined) return not(why);
   const lines = [
-    `${made.name} of "${made.title}": ${made.files.length} files in ${visible(basename(into))}.`,
+    `${visible(made.name)} of "${visible(made.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
     `Open ${made.files[0]!.path} first.`,
     ...made.notes,
   ];

@@ -1,7 +1,5 @@
 import { isInputError } from '@airspring/core/fault';
-import type { ShapeChoice } from '@airspring/core/space';
-import type { Progress } from '../search/search.js';
-import { toBuild } from '../to-build.js';
+import { type ToBuildOptions, toBuild } from '../to-build.js';
 
 /** What the command loads where it builds. */
 const workshop = () => import('@airspring/workshop/dossier');
@@ -27,36 +25,30 @@ async function loaded(load: Workshop): Promise<Awaited<ReturnType<Workshop>> | u
   }
 }
 
+/** What the work is at, in a few words. */
+type Step = (what: string) => void;
+
 /**
- * The files to build from: one box of a brief, or a change of a box that stands. The command and a page make the same, since both call
- * this; it needs no Node. `step` hears what is made next.
+ * The files to build from: one box of a brief, or a change of a box that stands. The command and a page make the same, since both
+ * call this; no file of it needs Node. `step` hears what is made next.
  */
 export async function filesToBuild(
   brief: unknown,
   {
-    only,
-    progress,
     step,
     load = workshop,
-    shapes = [],
-  }: {
-    readonly only?: string | undefined;
-    readonly progress?: Progress | undefined;
-    readonly step?: ((what: string) => void) | undefined;
-    readonly load?: Workshop | undefined;
-    readonly shapes?: readonly ShapeChoice[];
-  } = {},
+    ...options
+  }: ToBuildOptions & { readonly step?: Step | undefined; readonly load?: Workshop | undefined } = {},
 ): Promise<FilesToBuild> {
   const library = await loaded(load);
   if (library === undefined)
     return { ok: false, not: 'installed', line: `what to build from is made by another package: ${INSTALL}` };
   try {
     step?.('the design');
-    const built = toBuild(brief, { only, progress, shapes });
+    const built = toBuild(brief, options);
     if (!built.ok) return built;
-    const made = await library.filesToBuildFrom(built.work, { step });
-    const { title, name, met } = built;
-    return { ok: true, title, name, met, ...made };
+    const { title, name, met, work } = built;
+    return { ok: true, title, name, met, ...(await library.filesToBuildFrom(work, { step })) };
   } catch (error) {
     if (!isInputError(error)) throw error;
     return { ok: false, not: 'accepted', line: error.message };

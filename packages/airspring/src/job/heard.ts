@@ -1,14 +1,7 @@
 import type { Air } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
-import {
-  boundaryPower,
-  compilePressureZone,
-  gainLevel,
-  levelAtDistance,
-  roomModes,
-  solidAngleGain,
-  solidAngles,
-} from '@airspring/core/room';
+import { compilePressureZone, gainLevel, levelAtDistance, roomModes, solidAngles } from '@airspring/core/room';
+import { nearWalls } from './near-walls.js';
 
 /** Main speakers that the box joins. */
 export interface Mains {
@@ -44,23 +37,16 @@ export interface Heard extends HeardFrom {
 
 const decibels = (square: number): number => 10 * Math.log10(square);
 
-/**
- * What walls, room and distance change. The power near the walls goes evenly into the space that they leave; the even pressure of the
- * room adds to it by power, as `compileRoomGain` has it.
- */
+/** What walls, room and distance change. The even pressure of the room adds to the images by power, as `compileRoomGain` has it. */
 export function heardOf(from: HeardFrom, wanted: boolean, air: Air): Heard {
   const { distance: metres, walls, volume, leakCorner, size } = from;
   const distance = si('length', metres);
-  const solidAngle = solidAngles.fullSpace / 2 ** walls.length;
-  const { pressureOfPower } = solidAngleGain(solidAngle);
-  const inStep = levelAtDistance({ level: si('level', 0), distance, solidAngle });
-  const near = walls.map((wall) => ({ distance: si('length', wall) }));
   const inFreeAir = levelAtDistance({ level: si('level', 0), distance, solidAngle: solidAngles.fullSpace });
-  const touching = walls.every((wall) => wall === 0);
+  const near = nearWalls(walls, metres);
+  const inStep = inFreeAir + 20 * Math.log10(near.inStep);
+  const toWaveNumber = (2 * Math.PI) / air.speedOfSound;
   const outside = (frequencies: ArrayLike<number>) =>
-    touching
-      ? new Float64Array(frequencies.length).fill(inStep)
-      : boundaryPower(near, frequencies, air).map((power) => inFreeAir + power + pressureOfPower);
+    Float64Array.from(frequencies, (f) => inFreeAir + decibels(near.meanSquare(toWaveNumber * f)));
   const zone =
     volume === undefined
       ? undefined

@@ -190,9 +190,10 @@ export interface Variant {
   readonly parts: (point: Point, out: Parts) => boolean;
   /**
    * The greatest extent for which inner edges leave room; below zero where not even the drivers fit. It is never less in a larger box.
-   * Where a caller asks only whether an extent is left, `enough`, any answer will do that says so.
+   * Where a caller asks only whether an extent is left, `enough`, any answer will do that says so. `most` bounds the extent: a vent that
+   * bends has then no longer a first leg than its bend leaves.
    */
-  readonly room: (width: number, height: number, depth: number, point: Point, enough?: number) => number;
+  readonly room: (width: number, height: number, depth: number, point: Point, enough?: number, most?: number) => number;
   /** Variants with the same text have the same room at the same point. */
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */
@@ -209,6 +210,8 @@ export interface Variant {
     inner: readonly [width: number, height: number, depth: number],
   ) => Point | undefined;
   readonly place: (edges: readonly [number, number, number], point: Point) => Fit | Impossible;
+  /** Whether `place` finds a place between inner edges, said without the record of it; default by `place` itself. */
+  readonly fits?: (width: number, height: number, depth: number, point: Point) => boolean;
   readonly record: (finished: Finished) => KindRecord;
 }
 

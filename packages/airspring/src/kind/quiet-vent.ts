@@ -1,14 +1,7 @@
 import type { Air } from '@airspring/core/air';
-import type { Opening } from '@airspring/core/duct';
 import { type Limit, quietLimits } from '@airspring/core/limit';
 import type { Frequency } from '@airspring/core/quantity';
 import type { VentInput } from '@airspring/core/vent';
-
-/** An opening in which the air has this share of the speed of the fastest. */
-export interface SharedOpening {
-  readonly opening: Opening;
-  readonly share: number;
-}
 
 /** Limits on the fastest of several vents, so that each of them stays quiet by every published onset. */
 export function quietVents(

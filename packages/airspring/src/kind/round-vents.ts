@@ -125,8 +125,8 @@ export function roundVents(
         faces: settings.faces,
       };
     },
-    room: (width, height, depth, point, enough) => {
-      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough);
+    room: (width, height, depth, point, enough, most) => {
+      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough, most);
       return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, point) => {
@@ -137,7 +137,7 @@ export function roundVents(
     },
     roomKey: JSON.stringify([layout, settings]),
     effort: count,
-    refuse,
+    ...((flare.inner > 0 || flare.outer > 0) && { refuse }),
     wishes: [
       {
         path: 'vent.largest',

@@ -99,8 +99,8 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
       bends: bends > 0 ? ('one-bend' as const) : ('straight' as const),
       faces: placed,
     }),
-    room: (width, height, depth, point) => {
-      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both);
+    room: (width, height, depth, point, enough, most) => {
+      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both, enough, most);
       return Math.max(both[0]!, both[1]!) || -1;
     },
     roomAtMost: (width, height, depth, point) => {

@@ -14,6 +14,8 @@ import { bodyOf, takenBy, tunedTo, type Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
 
 const MM = 1e-3;
+/** As core compares lengths, m. */
+const NANOMETRE = 1e-9;
 /** Longer than any box has room for, m. */
 const LONGEST = 20;
 
@@ -41,18 +43,18 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   /** Finds the tuning that a vent gives. Where the tuning is held, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
     const point = span === undefined ? asked : [...asked.slice(0, 2 + geometric.length), inner[span.edge]];
-    const [, lengthOrTuning = 0, ...sizes] = point;
+    const lengthOrTuning = point[1]!;
     if (airBefore <= 0) return undefined;
     const leastAir = 0.2 * airBefore;
     if (isHeld) {
       const airWith = (length: number) => airBefore - takenBy(vents, point, length, t);
       const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
-      return vent && [vent.netVolume, vent.fb, ...sizes];
+      return vent && withTuning(point, vent.netVolume, vent.fb);
     }
     const netVolume = airBefore - takenBy(vents, point, lengthOrTuning, t);
     if (netVolume <= leastAir) return undefined;
     const fb = tuningBy(lengthOf(point), netVolume, lengthOrTuning, job.wanted.lowest);
-    return fb === undefined ? undefined : [netVolume, fb, ...sizes];
+    return fb === undefined ? undefined : withTuning(point, netVolume, fb);
   }
 
   /** The length for a point; after `settle` it is a whole number of millimetres. */
@@ -68,6 +70,13 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       vent: bodyOf(vents, point, wholeMillimetres(ventLength(point))),
     });
     return vents.refuse?.(placed) ?? placed;
+  }
+
+  /** The same search as that of `place`. */
+  function fits(width: number, height: number, depth: number, point: Point): boolean {
+    const length = wholeMillimetres(ventLength(point));
+    const least = length - NANOMETRE;
+    return vents.room(width, height, depth, point, least, length + NANOMETRE) >= least;
   }
 
   function record(finished: Finished): KindRecord {
@@ -128,6 +137,15 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     roomAtMost: vents.roomAtMost,
     settle,
     place,
+    ...(vents.refuse === undefined && { fits }),
     record,
   };
+}
+
+/** A point with another net volume and another tuning. */
+function withTuning(point: Point, netVolume: number, fb: number): Point {
+  const other = point.slice();
+  other[0] = netVolume;
+  other[1] = fb;
+  return other;
 }

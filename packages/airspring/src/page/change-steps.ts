@@ -53,15 +53,21 @@ const closing = (vented: boolean, opened: boolean): PageStep[] => [
   bare('Measure the impedance again, as these pages tell under "Measure again".'),
 ];
 
-/** What a step says on the page: parts are printed as the solids have them. */
-const saidOf = (step: Step, say: Phrasing): string =>
-  step.does === 'print' && step.parts?.some(({ tube }) => tube)
-    ? 'Print the parts of the folder "print", as these pages tell under "Print". Join their pieces, and let the glue set.'
-    : visible(say.phrase(step.says));
+const isPlug = ({ parts = [] }: Step): boolean => parts.some(({ board }) => board && 'plugs' in board);
+
+/** What a step says on the page: parts are made as its drawings and solids have them. */
+function saidOf(step: Step, say: Phrasing): string {
+  if (step.does === 'print' && step.parts?.some(({ tube }) => tube))
+    return 'Print the parts of the folder "print", as these pages tell under "Print". Join their pieces, and let the glue set.';
+  if (isPlug(step))
+    return 'Cut both discs of the plug, and glue the smaller one onto the middle of the other. Put a strip of closed-cell foam around it, push it into the vent, and screw its rim to the panel.';
+  return visible(say.phrase(step.says));
+}
 
 const asSteps = (steps: readonly Step[], say: Phrasing): PageStep[] => {
   const said = steps.map((step) => ({
     says: saidOf(step, say),
+    ...(isPlug(step) && { caution: cautions.dust }),
     ...(step.caution && step.caution !== 'mains' && { caution: cautions[step.caution] }),
   }));
   return [...new Map(said.map((step) => [step.says, step])).values()];
@@ -83,7 +89,7 @@ export function changeSteps({ steps, account }: ChangedDesign, say: Phrasing): P
   const out = steps.filter(({ does }) => does === 'take out');
   const saw = steps.filter(sawn);
   const after = steps.filter((step) => !before.includes(step) && !out.includes(step) && !sawn(step));
-  const opened = steps.some(({ does }) => ['take out', 'cut', 'drill', 'fit'].includes(does));
+  const opened = steps.some((step) => ['take out', 'cut', 'drill', 'fit'].includes(step.does) && !isPlug(step));
   return once([
     measureFirst,
     ...asSteps(before, say),

@@ -1,10 +1,8 @@
 import { inWords } from '../kind/wording.js';
-import type { Account } from '../standing/account.js';
 import type { Changed, Chosen } from '../standing/chosen.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Standing } from '../standing/standing.js';
 import { outerOf } from '../standing/tube.js';
-import { glanceNumbers } from '../words/account-text.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { purposeText } from '../words/tubes-text.js';
 
@@ -48,8 +46,6 @@ export function changeTubes({ design, flows }: Changed, { vents, drivers }: Stan
   return { tubes, notes };
 }
 
-const HEADS = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB'] as const;
-
 /** The tubes of a set: those that slide in. */
 export function setTubes(
   { set, tubes: all }: Extract<Chosen, { what: 'set' }>,
@@ -60,7 +56,6 @@ export function setTubes(
   const vent = vents.find(({ index }) => index === set.vent)!;
   const straight = all.filter(({ bent }) => !bent);
   const left = all.length - straight.length;
-  const cellsOf = (account: Account) => glanceNumbers(account).slice(0, HEADS.length);
   const pipe = workshop.pipes.some(
     ({ inner, outer }) => Math.abs(inner - set.diameter) < 1e-9 && Math.abs(outer - set.outerDiameter) < 1e-9,
   );
@@ -72,13 +67,11 @@ export function setTubes(
       hole: set.hole.hole,
       flangeDiameter: set.flangeDiameter,
       pipe,
-      heads: HEADS,
       tubes: straight.map(({ design, flows, length, purpose }) => ({
         length,
         fb: design.account.fb ?? 0,
         netVolume: design.account.netVolume,
         flow: flows.get(set.vent) ?? 1,
-        cells: cellsOf(design.account),
         purpose: purposeText(
           { ...set.options.find((one) => one.length === length)!, account: design.account },
           purpose,

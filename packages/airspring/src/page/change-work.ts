@@ -106,7 +106,8 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     : [['changed', design.account] as const];
   const { printer } = job.sections as { readonly printer?: { readonly height: number; readonly width: number } };
   const { series, parallel, isobaric, count, driver } = now.state.drivers;
-  const cut = design.steps.some(({ does }) => does === 'cut' || does === 'drill');
+  const sawn = design.steps.some(({ does }) => does === 'cut' || does === 'drill');
+  const cut = sawn || parts.plates.length > 0;
   const glues = design.steps.some(({ does }) => does === 'print' || does === 'fit');
   const due = (name: 'hearing' | 'travel') => design.cautions.includes(cautions[name]) && { [name]: cautions[name] };
   const { nominal, least } = design.impedance.load;

@@ -1,6 +1,6 @@
-import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Retrofit } from '../standing/retrofit.js';
+import { numberedSets } from '../standing/tubes.js';
 import type { ChangedDesign } from '../standing/whole.js';
 import { nowSentences } from '../words/account-text.js';
 import { designHead, designSummary, overviewRows, partRows, stepsInOrder } from '../words/changed-design-text.js';
@@ -40,11 +40,11 @@ function steps(answer: Retrofit, say: Phrasing): string {
 }
 
 function tubes(answer: Retrofit, say: Phrasing): string {
-  const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+  const sets = numberedSets(answer.tubeSets);
   if (sets.length === 0) return '';
-  const each = sets.map((set) => {
+  const each = sets.map(([number, set]) => {
     const [before, after] = tubeSentences(set, say);
-    const title = capital(holeText(set, answer, say));
+    const title = `Set ${number}, ${holeText(set, answer, say)}`;
     return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}`;
   });
   return section('Sets of tubes for one flange', each.join('\n'));

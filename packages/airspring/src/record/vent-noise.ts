@@ -2,8 +2,7 @@ import type { Air } from '@airspring/core/air';
 import type { System } from '@airspring/core/enclosure';
 import type { FrequencyGrid } from '@airspring/core/quantity';
 import { compileAtLevel } from '@airspring/core/response';
-import { noiseOnsets, onsetSpeed, type VentInput, ventLoss } from '@airspring/core/vent';
-import type { SharedOpening } from '../kind/quiet-vent.js';
+import { onsetSpan, type SharedOpening, type VentInput, ventLoss } from '@airspring/core/vent';
 import { worst } from './worst.js';
 
 /** A level at a tone, and the published onset that is reached there. */
@@ -19,7 +18,7 @@ export interface VentedTold {
   readonly compression: CompressionTold;
 }
 
-/** Up to which level a vent is quiet by every published onset, and from which on it passes all of them, each at its worst tone. */
+/** Up to which level a vent is quiet by every published onset, and from which on one vent passes all of them, each at its worst tone. */
 export interface VentNoiseTold {
   readonly quiet: OnsetTold;
   readonly noisy: OnsetTold;
@@ -41,22 +40,15 @@ export function ventNoiseOf(
   airSpeedPeak: Float64Array,
   air: Air,
 ): VentNoiseTold {
-  const speeds = noiseOnsets.map((onset) => {
-    const of = openings.map(({ opening, share }) => [onset.at(opening, air), share] as const);
-    return band.map((f) => Math.min(...of.map(([at, share]) => onsetSpeed(at, f, air) / share)));
-  });
-  const told = (pick: (...values: number[]) => number): OnsetTold => {
-    const column = band.map((_, i) => {
-      const speed = pick(...speeds.map((one) => one[i]!));
-      return levels[i]! + 20 * Math.log10(speed / airSpeedPeak[i]!);
-    });
+  const spanAt = onsetSpan(openings, air);
+  const spans = Array.from(band, spanAt);
+  const told = (side: 'quiet' | 'noisy'): OnsetTold => {
+    const column = levels.map((level, i) => level + 20 * Math.log10(spans[i]![side].airSpeedPeak / airSpeedPeak[i]!));
     const { value, frequency } = worst(band, column, -1);
-    const i = band.indexOf(frequency as never);
-    const speed = pick(...speeds.map((one) => one[i]!));
-    const place = speeds.findIndex((one) => one[i] === speed);
-    return { level: value, frequency, onset: noiseOnsets[place]!.name };
+    const { onset } = spans[band.indexOf(frequency as never)]![side];
+    return { level: value, frequency, onset: onset.name };
   };
-  return { quiet: told(Math.min), noisy: told(Math.max) };
+  return { quiet: told('quiet'), noisy: told('noisy') };
 }
 
 /** How far the sound falls behind at a drive for each tone of a band. */

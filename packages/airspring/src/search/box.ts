@@ -167,6 +167,7 @@ export function compileBox(
 
   /** The full check by core: a part slightly longer than the longest straight one may be too short to bend. */
   function stands({ edges: size, point }: Box): boolean {
+    if (variant.fits) return variant.fits(...inner(size), point);
     if (!variant.parts(point, parts)) return false;
     const needed = parts.extent - 1e-9;
     if (needed > variant.room(...inner(size), point, needed)) return false;

@@ -45,11 +45,17 @@ export function crossingFrom(
   }
   for (let step = 0; step < 12; step++) {
     const fx = Math.log(size(Math.exp(x)) / fallen);
-    const [far, atFar] = fx < 0 ? [b, fb] : [a, fa];
+    const below = fx < 0;
     // So near, the straight line to the other end is as good as one more look.
-    if (Math.abs(fx) < 1e-6) return Math.exp(x - (fx * (far - x)) / (atFar - fx));
-    if (fx < 0) [a, fa] = [x, fx];
-    else [b, fb] = [x, fx];
+    if (Math.abs(fx) < 1e-6) return Math.exp(x - (fx * ((below ? b : a) - x)) / ((below ? fb : fa) - fx));
+    // Assigned one by one: taking pairs apart takes longer than the looks while the engine still interprets this.
+    if (below) {
+      a = x;
+      fa = fx;
+    } else {
+      b = x;
+      fb = fx;
+    }
     x = b - (fb * (b - a)) / (fb - fa);
   }
   return Math.exp(b);

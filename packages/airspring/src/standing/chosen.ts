@@ -6,7 +6,7 @@ import type { WorkedOut } from './retrofit.js';
 import type { RowDone } from './row.js';
 import type { Standing } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
-import type { Purpose, TubeSet } from './tubes.js';
+import { numberedSets, type Purpose, type TubeSet } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
 /** A changed box, and which part of the flow goes through each of its vents, by the place of the vent in the brief. */
@@ -30,10 +30,6 @@ export type Chosen =
         readonly purpose: Purpose;
       })[];
     };
-
-/** Sets of tubes that have one worth printing, by the number that reports give them. */
-export const numberedSets = (sets: readonly TubeSet[]): (readonly [number: number, set: TubeSet])[] =>
-  sets.filter(({ proposed }) => proposed.length > 0).map((set, i) => [i + 1, set] as const);
 
 /** Which part of the flow goes through each vent. */
 function flowsOf({ vents, airBeforeVents, panelThickness, job }: Standing): Map<number, number> {

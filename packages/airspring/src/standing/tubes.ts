@@ -28,6 +28,10 @@ export interface TubeSet {
   readonly proposed: readonly { readonly option: number; readonly purpose: Purpose }[];
 }
 
+/** Sets of tubes that have one worth printing, by the number that reports give them. */
+export const numberedSets = (sets: readonly TubeSet[]): (readonly [number: number, set: TubeSet])[] =>
+  sets.filter(({ proposed }) => proposed.length > 0).map((set, i) => [i + 1, set] as const);
+
 /** Nearest to the level and the reach that are wanted; deepest with calm air; loudest without losing reach. */
 export type Purpose = 'nearest' | 'deep' | 'loud';
 

@@ -1,7 +1,7 @@
-import { capital } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
+import { numberedSets } from '../standing/tubes.js';
 import { nowSentences } from './account-text.js';
 import { designBlocks } from './changed-design-text.js';
 import { changeText, comparisonRows, doneRows, firstText, legend, refusedRows, stepsOf } from './changes-text.js';
@@ -15,14 +15,14 @@ const rowText = (row: RowDone, number: number, say: Phrasing): string =>
   paragraph([`${number}. ${changeText(row, say)}`, ...stepsOf(row, say)].join(' '));
 
 function tubesText(answer: Retrofit, say: Phrasing): string[] {
-  const sets = answer.tubeSets.filter(({ proposed }) => proposed.length > 0);
+  const sets = numberedSets(answer.tubeSets);
   if (sets.length === 0) return [];
   return [
     heading('Sets of tubes for one flange', '-'),
-    ...sets.flatMap((set) => {
+    ...sets.flatMap(([number, set]) => {
       const [before, after] = tubeSentences(set, say);
       return [
-        paragraph(`${capital(holeText(set, answer, say))}. ${before}`),
+        paragraph(`Set ${number}, ${holeText(set, answer, say)}. ${before}`),
         table('rrrrrrrl', tubeRows(set, answer, say)),
         ...(after === '' ? [] : [paragraph(after)]),
       ];

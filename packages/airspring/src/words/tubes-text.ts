@@ -55,7 +55,7 @@ export function flangeText({ hole, diameter, outerDiameter, flangeDiameter }: Tu
     hole.how === 'enlarged'
       ? `Enlarge the hole with the saw of ${say.length(hole.hole)}, behind a board with a hole of that size as a guide, and wear eye protection and a dust mask. Then glue`
       : 'Glue';
-  return `${first} one flange of ${say.length(flangeDiameter)} into the hole once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted.`;
+  return `${first} one flange of ${say.length(flangeDiameter)} onto the panel around the hole, once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted.`;
 }
 
 /** How a set of tubes is used, before and after its table. */

@@ -20,7 +20,8 @@ export { lowestSafeFrequency } from './lowest-safe-frequency.js';
 export { gentlestHighPass, type ProtectiveFilter, type ProtectiveFilters } from './gentlest-high-pass.js';
 export type { ProtectionInput } from './protection-input.js';
 /** Where does a quiet vent fit? */
-export { type VentCell, type VentMapInput, type VentVerdict, ventMap } from './vent-map.js';
+export { type VentCell, type VentVerdict, ventMap } from './vent-map.js';
+export type { VentMapInput } from './vent-map-input.js';
 /** Between which levels is it doubtful whether a vent is heard? */
 export { type OnsetColumns, type VentOnsetOptions, type VentOnsets, ventOnsets } from './vent-onsets.js';
 /** How far and how fast may the air in a vent move that stays quiet? */

@@ -1,59 +1,13 @@
 import type { System } from '../enclosure/index.js';
-import { type Fault, InputError, refuse } from '../fault/index.js';
-import { unlessRising } from '../numeric/refusal.js';
-import {
-  anySign,
-  type Field,
-  type Frequency,
-  type FrequencyInput,
-  given,
-  type Kind,
-  type Length,
-  type LengthInput,
-  type LevelInput,
-  nested,
-  notNegative,
-  optional,
-  positive,
-  type Quantity,
-  readFields,
-  readInto,
-  type SpeedInput,
-  si,
-  type Volume,
-  type VolumeInput,
-} from '../quantity/index.js';
+import { InputError } from '../fault/index.js';
+import { type Frequency, type Length, si, type Volume } from '../quantity/index.js';
 import { innerEdges, sizeList, wallsOn } from '../space/cuboid.js';
-import { judgeSpace, layoutOf, spaceShape } from '../space/fit-input.js';
-import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume, type SpaceInput } from '../space/index.js';
-import { lengthForTuning, type NoiseOnset } from '../vent/index.js';
+import { layoutOf } from '../space/fit-input.js';
+import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume } from '../space/index.js';
+import { lengthForTuning } from '../vent/index.js';
 import { leastDiameter } from './least-diameter.js';
 import { compileVentFlow } from './vent-flow.js';
-
-/** What a map of vents is drawn for. */
-export interface VentMapInput {
-  /**
-   * The box with a vent at a net volume and a tuning, always with the same parts. Its vent needs an area, and any will do: the map
-   * finds its own. The air is that of the box.
-   */
-  readonly box: (netVolume: Volume, fb: Frequency) => System;
-  readonly netVolumes: readonly VolumeInput[];
-  readonly tunings: readonly FrequencyInput[];
-  /** The level that is to be played at every frequency of a band, at 1 m in half space. */
-  readonly level: LevelInput;
-  readonly from: FrequencyInput;
-  readonly to: FrequencyInput;
-  /** Onsets of noise that the vent must stay below, such as `noiseOnsets` of `vent` for a quiet one. */
-  readonly onsets?: readonly NoiseOnset[] | undefined;
-  /** Greatest peak of the mean air speed in the vent. A map needs this, or onsets, or both. */
-  readonly airSpeedPeak?: SpeedInput | undefined;
-  /** The space, panels, drivers and rules. Each box has the proportions of `outer` and must not be larger. */
-  readonly space: SpaceInput;
-  /** What drivers and bracing take from the air. */
-  readonly displaced: VolumeInput;
-  /** Thickness of the wall of the tube. */
-  readonly wall: LengthInput;
-}
+import { readVentMap, type VentMapInput } from './vent-map-input.js';
 
 /** How a vent fits, or which limit is against it. */
 export type VentVerdict =
@@ -76,57 +30,6 @@ export interface VentCell {
   readonly pipeResonance?: Frequency;
   readonly verdict: VentVerdict;
 }
-
-/** A list of quantities above zero, at least one. */
-const several = <K extends Kind>(kind: K): Field<readonly Quantity<K>[]> => ({
-  optional: false,
-  read: (faults, value, path) => {
-    const list = Array.isArray(value) || ArrayBuffer.isView(value) ? Array.from(value as ArrayLike<unknown>) : [];
-    if (list.length > 0) return list.map((one, i) => readInto(faults, kind, one, `${path}[${i}]`) as Quantity<K>);
-    faults.push({ code: 'empty', path, got: value, expected: 'a list of at least one', remedy: 'Give a list.' });
-    return undefined;
-  },
-});
-
-const maker: Field<VentMapInput['box']> = {
-  optional: false,
-  read: (faults, value, path) => {
-    if (typeof value === 'function') return value as VentMapInput['box'];
-    const expected = 'a function that makes a box of a net volume and a tuning';
-    faults.push({ code: 'inconsistent', path, got: value, expected, remedy: 'Give the function, not a box.' });
-    return undefined;
-  },
-};
-
-const shape = {
-  box: maker,
-  netVolumes: several('volume'),
-  tunings: several('frequency'),
-  level: anySign('level'),
-  from: positive('frequency'),
-  to: positive('frequency'),
-  onsets: optional(given<readonly NoiseOnset[]>()),
-  airSpeedPeak: optional(positive('speed')),
-  space: nested(spaceShape),
-  displaced: notNegative('volume'),
-  wall: notNegative('length'),
-};
-
-/** An air speed as one more onset. */
-const noFasterThan = (airSpeedPeak: number): NoiseOnset => ({
-  name: 'air speed',
-  basis: 'stated',
-  sources: [],
-  at: () => ({ airSpeedPeak }),
-});
-
-const nothingToKeep = (got: unknown): Fault => ({
-  code: 'empty',
-  path: 'map.onsets',
-  got,
-  expected: 'onsets of noise, or an airSpeedPeak',
-  remedy: 'Give onsets: noiseOnsets for a quiet vent, or the air speed that it may have.',
-});
 
 /**
  * Where a vent fits: for each net volume and tuning the smallest round vent that stays below onsets of noise, or keeps an air speed,
@@ -156,17 +59,7 @@ const nothingToKeep = (got: unknown): Fault => ({
  * @example ventMap({ box, netVolumes, tunings, level: '90 dB', from: '30 Hz', to: '100 Hz', onsets: noiseOnsets, … })[0].verdict
  */
 export function ventMap(input: VentMapInput): readonly VentCell[] {
-  const { box, netVolumes, tunings, level, from, to, onsets, airSpeedPeak, space, displaced, wall } = readFields(
-    'map',
-    input,
-    shape,
-  );
-  const below = [...(onsets ?? []), ...(airSpeedPeak === undefined ? [] : [noFasterThan(airSpeedPeak)])];
-  refuse([
-    ...unlessRising('map.to', from, to),
-    ...judgeSpace(space, 'map.space'),
-    ...(below.length > 0 ? [] : [nothingToKeep(onsets)]),
-  ]);
+  const { box, netVolumes, tunings, level, from, to, below, space, displaced, wall } = readVentMap(input);
   innerEdges(space.outer, space.thickness, 'map.space.outer');
   const largest = sizeList(space.outer);
   const walls = [0, 1, 2].map((axis) => wallsOn(space.thickness, axis)) as [number, number, number];

@@ -5,8 +5,7 @@ import { complexColumns } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
-import { type NoiseOnset, noiseOnsets, onsetSpeed, openingOf, type VentSection } from '../vent/index.js';
-import { onsetsAt } from '../vent/onset.js';
+import { type NoiseOnset, onsetSpan, openingOf, type VentSection } from '../vent/index.js';
 
 export interface VentOnsetOptions {
   /** What the vent loses by its speed; default nothing. With a loss it takes more drive to reach a speed. */
@@ -60,26 +59,24 @@ export function ventOnsets(
   frequencies: ArrayLike<number>,
   options: VentOnsetOptions = {},
 ): VentOnsets {
-  const { loss = quadraticLoss({ outward: 0 }), onsets = noiseOnsets } = readFields('options', options, shape);
+  const { loss = quadraticLoss({ outward: 0 }), onsets } = readFields('options', options, shape);
   const grid = frequencyGrid(frequencies);
-  const opening = openingOf(vent);
   const { air } = system;
   const { probes, driveFor, fill } = ventAtLevel(system, grid);
-  const at = onsetsAt(onsets, opening, air, 'options.onsets');
+  const spanAt = onsetSpan([{ opening: openingOf(vent), share: 1 }], air, onsets, 'options.onsets');
   const swept = complexColumns(probes.length, grid.length);
-  const columns = (better: (a: number, b: number) => boolean): OnsetColumns => {
+  const columns = (side: 'quiet' | 'noisy'): OnsetColumns => {
     const driveVoltageRms = new Float64Array(grid.length);
     const onset = Array.from(grid, (frequency, i) => {
-      const speeds = at.map((one) => onsetSpeed(one, frequency, air));
-      const place = speeds.reduce((best, speed, k) => (better(speed, speeds[best]!) ? k : best), 0);
-      driveVoltageRms[i] = driveFor(loss, i, speeds[place]!);
-      fill(i, loss.resistance(speeds[place]!, frequency, air), swept);
-      return onsets[place]!.name;
+      const { airSpeedPeak, onset: reached } = spanAt(frequency)[side];
+      driveVoltageRms[i] = driveFor(loss, i, airSpeedPeak);
+      fill(i, loss.resistance(airSpeedPeak, frequency, air), swept);
+      return reached.name;
     });
     const levelHalfSpace = new Float64Array(grid.length);
     levelColumn(grid, swept[probes.indexOf('radiatedFlow')]!, air.density, 1, levelHalfSpace);
     for (let i = 0; i < grid.length; i++) levelHalfSpace[i]! += 20 * Math.log10(driveVoltageRms[i]!);
     return { driveVoltageRms, levelHalfSpace, onset };
   };
-  return { frequencies: grid, quiet: columns((a, b) => a < b), noisy: columns((a, b) => a > b) };
+  return { frequencies: grid, quiet: columns('quiet'), noisy: columns('noisy') };
 }

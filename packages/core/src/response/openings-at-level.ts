@@ -2,7 +2,7 @@ import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { bracketedRoot, type ComplexColumn } from '../numeric/index.js';
 import { type LossyOpening, type LossyOpenings, lossyOpenings } from './lossy-openings.js';
-import { noSpeed, steadySpeed } from './steady-speed.js';
+import { noSpeed, resistanceOf, steadySpeed } from './steady-speed.js';
 import { ventAtLevel } from './vent-at-level.js';
 
 /** A system whose openings may lose by their speeds, swept at some frequencies. */
@@ -135,7 +135,7 @@ function openingsAtLevel(
     return Math.hypot(uRe[k]!, uIm[k]!);
   }
   function settleFrom(k: number): void {
-    const resistance = (speed: number) => losses[k]!.resistance(speed, frequency, air);
+    const resistance = (speed: number) => resistanceOf(losses[k]!, speed, frequency, air);
     const at = k * count + k;
     const { re, im, yRe, yIm } = rests[k]!;
     if (k === count - 1) {
@@ -161,9 +161,9 @@ function openingsAtLevel(
 
   /** By how much the logarithms of the speeds that two resistances leave differ from those for which they are. */
   function pairOff(x: number, y: number, out: Float64Array): void {
-    const r = losses[0]!.resistance(Math.exp(x), frequency, air);
+    const r = resistanceOf(losses[0]!, Math.exp(x), frequency, air);
     takeOut(0, r);
-    const second = putBack(1, losses[1]!.resistance(Math.exp(y), frequency, air));
+    const second = putBack(1, resistanceOf(losses[1]!, Math.exp(y), frequency, air));
     out[0] = Math.log(peak * putBack(0, r)) - x;
     out[1] = Math.log(peak * second) - y;
   }

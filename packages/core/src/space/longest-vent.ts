@@ -9,7 +9,8 @@ import { roundVent, slotVent } from './vent-solids.js';
 /**
  * Compiles the longest round vent of a layout for many boxes and vents. It takes inner edges and a vent, and sets `out[0]` to the
  * longest straight and `out[1]` to the longest bent length, 0 if none fits. Plain SI numbers; a call allocates nothing. With
- * `enough`, the search ends at a vent of that length: one of `out` reaches it if and only if such a vent fits.
+ * `enough`, the search ends at a vent of that length: one of `out` reaches it if and only if such a vent fits. `most` bounds the whole
+ * vent: what its bend takes is then no longer there for its first leg.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
@@ -24,9 +25,10 @@ export function compileLongestVent(layout: Layout) {
     vent: VentBody,
     out: Float64Array,
     enough = Number.POSITIVE_INFINITY,
+    most = Number.POSITIVE_INFINITY,
   ): void => {
     roundVent(shape, vent, layout.vent.count, layout.gap);
-    search(width, height, depth, Number.POSITIVE_INFINITY, enough);
+    search(width, height, depth, most, enough);
     out[0] = straight.length;
     out[1] = bent.length;
   };
@@ -34,7 +36,8 @@ export function compileLongestVent(layout: Layout) {
 
 /**
  * Compiles the longest slot of a layout for many boxes and slots. It takes inner edges and a slot, and sets `out[0]` to the longest
- * straight and `out[1]` to the longest folded length, 0 if none fits. Plain SI numbers; a call allocates nothing.
+ * straight and `out[1]` to the longest folded length, 0 if none fits. Plain SI numbers; a call allocates nothing. `enough` and `most`
+ * as in {@link compileLongestVent}.
  *
  * @validity as {@link longestVent}
  * @source own geometry of cylinders and cuboids
@@ -42,9 +45,17 @@ export function compileLongestVent(layout: Layout) {
  */
 export function compileLongestSlot(layout: Layout) {
   const { search, vent: shape, straight, bent } = compilePlaces(layout);
-  return (width: number, height: number, depth: number, slot: SlotBody, out: Float64Array): void => {
+  return (
+    width: number,
+    height: number,
+    depth: number,
+    slot: SlotBody,
+    out: Float64Array,
+    enough = Number.POSITIVE_INFINITY,
+    most = Number.POSITIVE_INFINITY,
+  ): void => {
     slotVent(shape, slot, layout.vent.walls, layout.vent.count, layout.gap);
-    search(width, height, depth, Number.POSITIVE_INFINITY);
+    search(width, height, depth, most, enough);
     out[0] = straight.length;
     out[1] = bent.length;
   };

@@ -31,6 +31,8 @@ export { type Tuning, type TuningInput, tuning } from './tuning.js';
 export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './vent-line.js';
 /** How much does the air lose that swings in a vent? */
 export { type LossPart, type VentLoss, type VentLossInput, ventLoss } from './vent-loss.js';
+/** Between which speeds is it doubtful whether one or several vents are heard? */
+export { type OnsetReached, type OnsetSpan, onsetSpan, type SharedOpening } from './onset-span.js';
 /** From which speed on may a vent be heard? */
 export type { NoiseOnset, OnsetAt } from './onset.js';
 export {

@@ -26,7 +26,7 @@ export const noiseOnsets: readonly NoiseOnset[] = [
   {
     name: 'jets form',
     basis:
-      'vortices leave a sharp edge for good: mean outward speed over ω d above 0.16 (1 for a slot); read in an abstract',
+      'vortices leave a sharp edge for good: mean outward speed over ω d above 0.16 (1 for a slot); read in an abstract, how the speed is meant from memory',
     sources: ['holman2005'],
     at: (opening) => ({ displacementPeak: jetOf(opening) }),
   },

@@ -1,7 +1,7 @@
 import { bendLossOf } from '../duct/bend-loss.js';
 import { entranceLossOf } from '../duct/entrance-loss.js';
 import { quadraticLossOf } from '../duct/flow-loss.js';
-import { type FlowLoss, type LossRange, lossesTogether, type QuadraticLoss } from '../duct/index.js';
+import { type FlowLoss, flanged, type LossRange, lossesTogether, type QuadraticLoss } from '../duct/index.js';
 import { turbulentWallOf, unlessSmooth } from '../duct/turbulent-wall.js';
 import { type Fault, refuse } from '../fault/index.js';
 import { type LengthInput, notNegative, optional, readFieldsInto } from '../quantity/index.js';
@@ -70,7 +70,7 @@ export function ventLoss(input: VentLossInput): VentLoss {
   const { vent, roughness } = read!;
   const { inner, outer, innerEnd, outerEnd, bendRatio } = form!;
   const diameter = hydraulicDiameter(inner);
-  const projects = innerEnd.flare === undefined && inner.flangeRadius === undefined;
+  const projects = innerEnd.flare === undefined && innerEnd !== flanged && inner.flangeRadius === undefined;
   const into = entranceLossOf(diameter, innerEnd.flare?.radius ?? 0, projects ? inner.wall : undefined);
   const back = entranceLossOf(hydraulicDiameter(outer), outerEnd.flare?.radius ?? 0);
   const { bend } = vent;

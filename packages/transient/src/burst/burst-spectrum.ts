@@ -22,14 +22,11 @@ export function burstSpectrum(
   { frequency, sampleRate, burst, longest }: Readonly<Record<'frequency' | 'sampleRate' | 'burst' | 'longest', number>>,
 ): (signal: Float64Array) => BurstSpectrum {
   const length = 2 ** Math.ceil(Math.log2(Math.max(8 * burst, longest)));
-  const transform = fourier(length);
-  const [re, im] = [new Float64Array(length), new Float64Array(length)];
+  const highest = Math.max(HIGHEST, ...bands.map(({ to }) => to));
+  const { re, im, transform } = lowLines(length, Math.ceil((highest * frequency * length) / sampleRate) + 2);
   const size = (k: number) => Math.sqrt(re[k]! ** 2 + im[k]! ** 2);
   return (signal) => {
-    re.fill(0);
-    re.set(signal);
-    im.fill(0);
-    transform(re, im);
+    transform(signal);
     const greatest = (from: number, to: number) => {
       let most = Math.max(
         sizeAt(signal, (from * frequency) / sampleRate),
@@ -48,6 +45,52 @@ export function burstSpectrum(
     const tone = greatest(LOWEST, HIGHEST);
     return { tone, levels: bands.map(({ from, to }) => 20 * Math.log10(Math.max(greatest(from, to) / tone, LEAST))) };
   };
+}
+
+/**
+ * The lowest lines of the discrete Fourier transform of a real signal, which is filled up with zeros. It is divided into signals of every
+ * R-th sample, whose short transforms have all that is needed; two of them are the real and the imaginary part of one.
+ *
+ * $$ X_k = \sum_{r<R} e^{-2\pi i k r/N}\,X^{(r)}_k $$
+ */
+function lowLines(length: number, lines: number) {
+  let parts = 2;
+  while (length / (2 * parts) > 2 * lines) parts *= 2;
+  const short = length / parts;
+  const fft = fourier(short);
+  const [re, im, a, b] = [
+    new Float64Array(lines),
+    new Float64Array(lines),
+    new Float64Array(short),
+    new Float64Array(short),
+  ];
+  const turns = Float64Array.from({ length: 2 * parts * lines }, (_, at) => {
+    const [k, r] = [(at >> 1) % lines, Math.floor((at >> 1) / lines)];
+    const angle = (2 * Math.PI * ((k * r) % length)) / length;
+    return at % 2 ? -Math.sin(angle) : Math.cos(angle);
+  });
+  const transform = (signal: Float64Array): void => {
+    re.fill(0);
+    im.fill(0);
+    for (let r = 0; r < parts; r += 2) {
+      for (let m = 0; m < short; m++) {
+        a[m] = signal[parts * m + r] ?? 0;
+        b[m] = signal[parts * m + r + 1] ?? 0;
+      }
+      fft(a, b);
+      for (let k = 0; k < lines; k++) {
+        const mirror = (short - k) % short;
+        const [x, y, u, v] = [a[k]!, b[k]!, a[mirror]!, b[mirror]!];
+        const [first, second] = [2 * (r * lines + k), 2 * ((r + 1) * lines + k)];
+        const [c, s, d, t] = [turns[first]!, turns[first + 1]!, turns[second]!, turns[second + 1]!];
+        // The even part of both is the transform of the first signal, the odd one i times that of the second.
+        const [evenRe, evenIm, oddRe, oddIm] = [(x + u) / 2, (y - v) / 2, (y + v) / 2, (u - x) / 2];
+        re[k]! += evenRe * c - evenIm * s + oddRe * d - oddIm * t;
+        im[k]! += evenRe * s + evenIm * c + oddRe * t + oddIm * d;
+      }
+    }
+  };
+  return { re, im, transform };
 }
 
 /** The magnitude of the spectrum of a signal at a frequency, in turns a sample. */

@@ -1,14 +1,6 @@
 import type { Air } from '@airspring/core/air';
 import { type Fault, refuse } from '@airspring/core/fault';
-import { si } from '@airspring/core/quantity';
-import {
-  type NoiseOnset,
-  onsetSpeed,
-  openingOf,
-  type VentInput,
-  type VentSection,
-  ventNoise,
-} from '@airspring/core/vent';
+import { type NoiseOnset, onsetSpan, openingOf, type VentInput, type VentSection } from '@airspring/core/vent';
 import type { Judge } from './slice.js';
 
 /** A vent whose noise is judged. */
@@ -35,29 +27,19 @@ export function noiseJudges(
 ): readonly Judge[] {
   if (vents.length === 0) return [];
   refuse(vents.flatMap(unlessShare));
-  const each = vents.map(({ vent, share = 1 }) => {
-    const opening = openingOf(vent);
-    // Refuses onsets that tell no speed.
-    ventNoise({ vent, frequency: si('frequency', 30), airSpeedPeak: si('airSpeedPeak', 0) }, { onsets, air });
-    return { share, at: onsets.map((onset) => onset.at(opening, air)) };
-  });
+  const openings = vents.map(({ vent, share = 1 }) => ({ opening: openingOf(vent), share }));
+  const spanAt = onsetSpan(openings, air, onsets);
   const judge =
-    (choose: (...speeds: number[]) => number): Judge['used'] =>
+    (side: 'quiet' | 'noisy'): Judge['used'] =>
     ({ peak, airTravel }) => {
       const speed = peak[speedAt]!;
       if (!(speed > 0 && airTravel > 0)) return 0;
-      const frequency = speed / (2 * Math.PI * airTravel);
-      return Math.max(
-        ...each.map(({ share, at }) => {
-          // Speed and stroke have the same share, so that the frequency stays.
-          const speeds = at.map((onset) => onsetSpeed(onset, frequency, air));
-          return (share * speed) / choose(...speeds);
-        }),
-      );
+      // Speed and stroke in an opening have the same share, so that the frequency stays.
+      return speed / spanAt(speed / (2 * Math.PI * airTravel))[side].airSpeedPeak;
     };
   return [
-    { name: 'quiet vent', basis: 'below every published onset of noise', used: judge(Math.min) },
-    { name: 'noisy vent', basis: 'above every published onset of noise', used: judge(Math.max) },
+    { name: 'quiet vent', basis: 'below every published onset of noise', used: judge('quiet') },
+    { name: 'noisy vent', basis: 'above every published onset of noise', used: judge('noisy') },
   ];
 }
 

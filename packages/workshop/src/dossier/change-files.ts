@@ -34,7 +34,7 @@ async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): P
 async function printedFiles(tubes: readonly TubePrinting[], set: SetPrinting | undefined): Promise<BuildFile[]> {
   const parts = [
     ...(set ? [set.flange, ...(set.collar ? [set.collar] : []), ...set.tubes.flatMap((tube) => tube.parts)] : []),
-    ...tubes.flatMap((tube) => tube.parts.map(({ name, mesh }) => ({ name: name.replace(/^vent/, tube.name), mesh }))),
+    ...tubes.flatMap((tube) => tube.parts),
   ];
   if (parts.length === 0) return [];
   const files: BuildFile[] = parts.map(({ name, mesh }) => ({ path: `print/${slug(name)}.stl`, contents: stl(mesh) }));
@@ -73,12 +73,13 @@ function shopping(
   ];
 }
 
-function cover(work: ChangeWork, items: readonly string[], paths: readonly string[]): string {
+function cover(work: ChangeWork, items: readonly string[], paths: readonly string[], says: Says): string {
   const [head = [], ...rows] = work.change.compared;
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to make of it.`)}
 ${paragraph(work.summary)}
 ${table(head, rows)}
+${list((work.change.set?.tubes ?? []).map(({ length, purpose }) => `Tube of ${says(length)}: ${purpose}`))}
 </div>
 ${section(
   'Buy',
@@ -128,6 +129,7 @@ export async function filesToChangeFrom(
       work,
       shopping(work, tubes, set, says),
       beside.map(({ path }) => path),
+      says,
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
     measuringFirst(work),

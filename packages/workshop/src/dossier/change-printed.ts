@@ -27,7 +27,7 @@ function pieceRows(
 ): string[][] {
   const ends = [0, ...cuts, length];
   return parts.map(({ name }, i) => [
-    `${count} ×`,
+    `${count}\u00a0×`,
     name,
     `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
     says(ends[i + 1]! - ends[i]!),
@@ -68,8 +68,8 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
     ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
   ];
   const pieces = [
-    ['1 ×', 'flange', '', says(vent.proud)],
-    ...(collar ? [[`${tubes.length} ×`, 'collar', '', says(vent.end)]] : []),
+    ['1\u00a0×', 'flange', '', says(vent.proud)],
+    ...(collar ? [[`${tubes.length}\u00a0×`, 'collar', '', says(vent.end)]] : []),
     ...tubes.flatMap((tube) => pieceRows(tube, 1, says)),
   ];
   return [
@@ -77,7 +77,8 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
     table([], sizes),
     drawn(
       head,
-      `Flange and tube, cut along the middle. The tube is pushed in until its rim rests in the flange. The cord lies in the groove${vent.seated === 'on the panel' ? ', in front of the panel' : ''}.`,
+      `Flange and tube, cut along the middle. Glue joins the flange to the panel. The tube is pushed in until its rim rests in the flange. The cord lies in the groove${vent.seated === 'on the panel' ? ', in front of the panel' : ''}.`,
+      '160 mm',
     ),
     paragraph(
       vent.seated === 'on the panel'
@@ -89,7 +90,7 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
       tubes.map((tube) => [says(tube.length), hertz(tube.designed), tuningTold(tube)]),
     ),
     table(HEADS, pieces),
-    ...tubes.map((tube) => drawn(tube.section, `Tube of ${says(tube.length)} in its flange.`, '75 mm')),
+    ...tubes.map((tube) => drawn(tube.section, `Tube of ${says(tube.length)} in its flange.`, '105 mm')),
   ].join('\n');
 }
 

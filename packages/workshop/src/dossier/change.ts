@@ -35,8 +35,6 @@ export interface WorkSetTube {
   readonly fb: number;
   readonly netVolume: number;
   readonly flow: number;
-  /** What it does, under the heads of its set. */
-  readonly cells: readonly string[];
   /** What it is for. */
   readonly purpose: string;
   readonly impedance: Pick<WorkImpedance, 'peaks' | 'dips'>;
@@ -52,8 +50,6 @@ export interface WorkTubeSet {
   readonly flangeDiameter: number;
   /** Whether they are cut from a pipe at hand; they are printed otherwise. */
   readonly pipe: boolean;
-  /** The heads of what its tubes do. */
-  readonly heads: readonly string[];
   readonly tubes: readonly WorkSetTube[];
 }
 

@@ -8,7 +8,7 @@ export type Says = (metres: number) => string;
 
 /** A drawing on a page, to a scale that stands at it. */
 export const drawn = (drawing: Drawing, words: string, height: `${number} mm` = '110 mm'): string =>
-  figure(toSvg(drawing, { width: '170 mm', height }), words);
+  figure(toSvg(drawing, { width: '178 mm', height }), words).replace('<figure>', '<figure class="scale">');
 
 /** The box as it stands, to be measured before anything is changed. */
 export function measuringFirst({ change, cautions }: ChangeWork): string {
@@ -44,9 +44,9 @@ export function holesSection({ change, cautions, tools }: ChangeWork, face: Draw
   if (openings.length + plates.length === 0 && face === undefined) return '';
   const sizeOf = (form: (typeof openings)[number]['form']) =>
     'diameter' in form ? `⌀ ${says(form.diameter)}` : `${says(form.width)} × ${says(form.height)}`;
-  const holes = openings.map(({ what, count, form, how }) => [`${count} ×`, what, sizeOf(form), how]);
+  const holes = openings.map(({ what, count, form, how }) => [`${count}\u00a0×`, what, sizeOf(form), how]);
   const cut = plates.map(({ name, count, form, hole, thickness, use }) => [
-    `${count} ×`,
+    `${count}\u00a0×`,
     name,
     `${sizeOf(form)}${hole === undefined ? '' : `, hole ⌀ ${says(hole)}`}`,
     says(thickness),
@@ -66,11 +66,11 @@ export function holesSection({ change, cautions, tools }: ChangeWork, face: Draw
           ]
         : []),
       paragraph('Drawings stand at the scale that is told. Print at full size, without fitting to the page.'),
-      ...(face ? [drawn(face, 'The hole, and the edge of the flange that covers it.', '125 mm')] : []),
+      ...(face ? [drawn(face, 'The hole, and the edge of the flange that covers it.', '160 mm')] : []),
       ...openings
         .filter(() => face === undefined)
         .map(({ what, form }) =>
-          drawn(plateDrawing({ name: `hole for the ${what}`, form }), `The hole for the ${what}.`, '125 mm'),
+          drawn(plateDrawing({ name: `hole for the ${what}`, form }), `The hole for the ${what}.`, '160 mm'),
         ),
       ...plates.map((plate) => drawn(plateDrawing(plate), `${plate.use}.`, '90 mm')),
     ].join('\n'),

@@ -4,7 +4,7 @@ import { type Drawing, plateDrawing, sectionDrawing } from '../drawing/index.js'
 import { type Mesh, type Part, preview, volumeOf } from '../mesh/index.js';
 import { roundFlare, type TwoPartVent, tubeSegments, twoPartVent, ventSolid } from '../solid/index.js';
 import type { WorkTubeSet } from './change.js';
-import { bedOf, COARSE, PLASTIC } from './printing.js';
+import { bedOf, PLASTIC } from './printing.js';
 import { airBehind, printedFb } from './tube-air.js';
 import { leastWall, wallWithin } from './tube-printing.js';
 import type { WorkTools } from './work.js';
@@ -42,6 +42,8 @@ const metres = (value: number) => si('length', value);
 
 /** The cord: thin enough for its groove in a usual wall, m. */
 const CORD = metres(2e-3);
+/** How coarse the picture of a ring may be, m. */
+const FINER = metres(1.5e-4);
 /** Gap for glue between a pipe and its collar, on the radius, and wall of the collar, m (common practice). */
 const [GLUE, COLLAR] = [1e-4, 3e-3];
 /** How far behind the panel the drawing of the head shows the tube, m. */
@@ -57,7 +59,7 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
   }
   const outerDiameter = diameter + 2 * wall;
   const flare = rounding > 0 ? roundFlare({ radius: metres(rounding) }) : undefined;
-  const partsOf = (length: number | undefined, fineness?: typeof COARSE) =>
+  const partsOf = (length: number | undefined, fineness?: typeof FINER) =>
     twoPartVent({
       diameter: metres(pipe ? outerDiameter + 2 * GLUE : diameter),
       wall: metres(pipe ? COLLAR : wall),
@@ -76,7 +78,7 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
   if (!vent.ok) return vent;
   const collar = pipe ? vent : undefined;
   const panel = { from: vent.proud, thickness: panelThickness, hole };
-  const sized = { bore: diameter, outerDiameter, flangeDiameter: vent.flangeDiameter, panel };
+  const sized = { bore: diameter, outerDiameter, panel };
   const flange = { name: 'flange', mesh: vent.flange };
   const bodies = (tube: Mesh) => [
     { name: 'tube', mesh: tube },
@@ -117,7 +119,7 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
   const headTube = short?.ok
     ? short.tube.mesh
     : ventSolid({ diameter: metres(diameter), wall: metres(wall), length: metres(end) }).mesh;
-  const coarse = partsOf(pipe ? undefined : longest, COARSE);
+  const coarse = partsOf(pipe ? undefined : longest, FINER);
   const seen = { azimuth: 2.4, elevation: 0.35, size: 320 };
   const printedMeshes = [
     vent.flange,
@@ -139,7 +141,7 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
       parts: bodies(headTube),
       length: end,
       ...sized,
-      callouts: [],
+      flangeDiameter: vent.flangeDiameter,
     }),
     tubes,
     pictures: coarse.ok

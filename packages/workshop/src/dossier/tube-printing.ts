@@ -111,7 +111,7 @@ export function tubePrinting(tube: WorkTube, tools: WorkTools, panelThickness: n
     outerDiameter,
     ...(flanged && { flangeDiameter }),
     length: length - ahead,
-    parts: pieces.parts,
+    parts: pieces.parts.map((part) => ({ ...part, name: part.name.replace(/^vent/, name) })),
     cuts: pieces.cuts,
     picture: preview(ventSolid({ ...input, fineness: COARSE }).mesh, {
       title: `The ${name}, printed in one piece`,

@@ -57,7 +57,7 @@ export function plateDrawing({ name, form, hole, marked = [], thickness }: Plate
   });
   return {
     title: `${capital(name)}: ${size}`,
-    subtitle: `${thickness === undefined ? '' : `${mm(thickness)} mm thick; `}lengths in mm`,
+    subtitle: `${thickness === undefined ? '' : `${mm(thickness)} mm thick; `}seen from the face; lengths in mm`,
     description: `The ${name}, ${size}${hole === undefined ? '' : `, with a hole of ${mm(hole)} mm in its middle`}.`,
     shapes: [
       round ? circle(form.diameter, 'cut') : rectangle('cut', [-width / 2, -height / 2], width, height),

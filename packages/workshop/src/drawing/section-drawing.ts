@@ -24,6 +24,7 @@ export interface Section {
   readonly length: number;
   readonly bore: number;
   readonly outerDiameter: number;
+  /** Where it is told, the hole is told beside it. */
   readonly flangeDiameter?: number;
   /** The panel from its outer surface, and the hole in it. */
   readonly panel: { readonly from: number; readonly thickness: number; readonly hole: number };
@@ -87,46 +88,27 @@ export function sectionDrawing(given: Section): Drawing {
   const straight = right <= length + 1e-6;
   const marks = [...new Set([0, from, to, ...cuts, ...(straight ? [length] : [])].map((at) => Number(at.toFixed(6))))];
   const start = Math.min(...marks);
+  const across = (diameter: number, side: 'left' | 'right', row: number): Dimension => ({
+    kind: 'overall',
+    along: 'y',
+    ends: [-diameter / 2, diameter / 2],
+    beside: side === 'left' ? left : right,
+    side,
+    row,
+  });
   const dimensions: Dimension[] = [
-    {
-      kind: 'running',
-      along: 'x',
-      ends: marks.map((at) => at).sort((a, b) => a - b),
-      beside: foot,
-      side: 'below',
-      row: 0,
-    },
-    {
-      kind: 'overall',
-      along: 'y',
-      ends: [-outerDiameter / 2, outerDiameter / 2],
-      beside: right,
-      side: 'right',
-      row: 1,
-    },
-    { kind: 'overall', along: 'y', ends: [-bore / 2, bore / 2], beside: right, side: 'right', row: 0 },
-    { kind: 'overall', along: 'y', ends: [-panel.hole / 2, panel.hole / 2], beside: left, side: 'left', row: 0 },
-    ...(flangeDiameter === undefined
-      ? []
-      : [
-          {
-            kind: 'overall',
-            along: 'y',
-            ends: [-flangeDiameter / 2, flangeDiameter / 2],
-            beside: left,
-            side: 'left',
-            row: 1,
-          } as const,
-        ]),
+    { kind: 'running', along: 'x', ends: marks.sort((a, b) => a - b), beside: foot, side: 'below', row: 0 },
+    // Beside a bent tube they would stand beside its other leg.
+    ...(straight ? [across(bore, 'right', 0), across(outerDiameter, 'right', 1)] : []),
+    ...(flangeDiameter === undefined ? [] : [across(panel.hole, 'left', 0), across(flangeDiameter, 'left', 1)]),
   ];
   const names = parts.map(({ name }) => name).join(' and ');
   return {
     title,
-    subtitle: `section along the middle; outside on the left; lengths in mm, counted from ${start < 0 ? 'the outer end' : 'the outer face'}`,
+    subtitle: `section along the middle; outside on the left; lengths in mm, counted from ${start < 0 ? 'the outside of the panel' : 'the outer face'}`,
     description: `${title}: ${names} in a panel of ${mm(panel.thickness)} mm with a hole of ${mm(panel.hole)} mm, cut along the middle. Inner diameter ${mm(bore)} mm, outer diameter ${mm(outerDiameter)} mm, length ${mm(length)} mm.`,
     shapes,
-    // A bent tube keeps its sizes across for its pieces: here they would stand beside its other leg.
-    dimensions: straight ? dimensions : dimensions.filter(({ side }) => side === 'below' || side === 'left'),
+    dimensions,
     labels: [],
     callouts,
   };

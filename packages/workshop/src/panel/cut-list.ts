@@ -82,7 +82,7 @@ const quoted = (text: string): string => (/[",\n\r]/.test(text) ? `"${text.repla
 export function cutListCsv(rows: readonly CutListRow[]): string {
   const head = ['piece', 'count', 'length (mm)', 'width (mm)', 'thickness (mm)', 'board', 'grain', 'edges', 'cutouts'];
   const lines = rows.map(({ names, count, length, width, thickness, board, grained, edges, cutouts }) => [
-    names.join(' + '),
+    [...new Set(names)].join(' + '),
     String(count),
     ...[length, width, thickness].map(millimetres),
     board,

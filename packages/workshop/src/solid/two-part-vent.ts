@@ -104,7 +104,13 @@ export interface TwoPartVent {
   /** Gap between tube and flange on the radius, m. */
   readonly clearance: number;
   /** The cord in its groove: its thickness, and how much of it is pressed together. */
-  readonly cord: { readonly thickness: number; readonly squeeze: number; readonly length: number };
+  readonly cord: {
+    readonly thickness: number;
+    readonly squeeze: number;
+    readonly length: number;
+    /** Position of the middle of the groove, m. */
+    readonly at: number;
+  };
 }
 
 /** Usual gap of a part that slides, on the radius, m; usual cord, m (common practice). */
@@ -205,6 +211,7 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
     cord: {
       thickness: sizes.cord,
       squeeze: SQUEEZE,
+      at: sizes.grooveAt,
       length: 2 * Math.PI * (sizes.seat - sizes.groove + sizes.cord / 2),
     },
   };

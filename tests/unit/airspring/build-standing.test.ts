@@ -1,0 +1,201 @@
+/** Changes of boxes that stand as pages and solids: what slides, what tunes, and what is refused. */
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { filesToBuildFrom, type WorkChange, type WorkTubeSet } from '@airspring/workshop/dossier';
+import { crossings, extentOf, type Mesh, meshFaults } from '@airspring/workshop/mesh';
+import { printedTuning, tubeSegments, twoPartVent, ventSegments } from '@airspring/workshop/solid';
+import { retrofit, toBuild } from 'airspring';
+import { describe, expect, test, vi } from 'vitest';
+import { run as command } from '../../../packages/airspring/src/command/run.js';
+import { demoStanding } from '../../arbitrary/standing.js';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+const briefs = fileURLToPath(new URL('../../../packages/airspring/briefs', import.meta.url));
+const standing = readdirSync(briefs).filter((name) => 'standing' in briefOf(name));
+function briefOf(name: string): Record<string, unknown> {
+  return JSON.parse(readFileSync(join(briefs, name), 'utf8'));
+}
+const answer = retrofit(demoStanding);
+
+function built(only: string | undefined, brief: unknown = demoStanding) {
+  const made = toBuild(brief, { only });
+  if (!made.ok) throw new Error(made.line);
+  return made;
+}
+const changeOf = (only: string): WorkChange => {
+  const { work } = built(only);
+  if (!('change' in work)) throw new Error('no change');
+  return work.change as WorkChange;
+};
+async function pageOf(only: string | undefined, brief: unknown = demoStanding) {
+  const { files, notes } = await filesToBuildFrom(built(only, brief).work);
+  const page = String(files[0]!.contents).replace(/\u00a0/g, ' ');
+  return { files, notes, page };
+}
+
+test.each(standing)(
+  '%s: what the report says to do first is built by the command, every file is named',
+  async (name) => {
+    const folder = mkdtempSync(join(tmpdir(), 'airspring-standing-'));
+    const { status, out, error } = await command(['build', join(briefs, name), '--into', 'made'], folder);
+    expect([status, error]).toEqual([0, '']);
+    expect(out).toContain('Open build.html first.');
+    const first = retrofit(briefOf(name));
+    expect(out).toContain(first.rows[first.first!]!.change);
+    const page = readFileSync(join(folder, 'made/build.html'), 'utf8');
+    expect(page).not.toMatch(/undefined|NaN|Infinity|\[object/);
+    expect(page).not.toMatch(/<script|src="http|href="http/);
+    const named = [...page.matchAll(/<li>([\w./-]+\.\w{3})<\/li>/g)].map(([, path]) => path!);
+    const there = readdirSync(join(folder, 'made'), { recursive: true, encoding: 'utf8' }).filter((path) =>
+      /\.\w+$/.test(path),
+    );
+    expect(named.sort()).toEqual(there.filter((path) => path !== 'build.html').sort());
+    // A box that is kept has no cut list of six panels.
+    expect(there).not.toContain('cut-list.csv');
+    expect(there.some((path) => path.endsWith('.stl'))).toBe(true);
+  },
+);
+
+describe('a set of tubes', () => {
+  const numbers = answer.tubeSets.filter(({ proposed }) => proposed.length > 0).map((_, i) => `set ${i + 1}`);
+  const sets = numbers.map((only) => [only, changeOf(only).set as WorkTubeSet] as const);
+  const partsOf = (set: WorkTubeSet, length: number) => {
+    const vent = twoPartVent({
+      diameter: set.diameter as never,
+      wall: Math.min(set.wall, (set.hole - 5e-4 - set.diameter) / 2) as never,
+      length: length as never,
+      panelThickness: '15 mm',
+      hole: set.hole as never,
+      flangeDiameter: set.flangeDiameter as never,
+      cord: '2 mm',
+      fineness: '0.02 mm',
+    });
+    if (!vent.ok) throw new Error(vent.because[0]?.text);
+    return vent;
+  };
+  const distances = ({ corners }: Mesh, from = 0, to = Infinity) => {
+    const found: number[] = [];
+    for (let i = 0; i < corners.length; i += 3)
+      if (corners[i + 2]! >= from && corners[i + 2]! <= to) found.push(Math.hypot(corners[i]!, corners[i + 1]!));
+    return found;
+  };
+  const most = (values: readonly number[]) => values.reduce((a, b) => Math.max(a, b), 0);
+  const least = (values: readonly number[]) => values.reduce((a, b) => Math.min(a, b), Infinity);
+
+  test.each(sets)('%s: each tube slides through flange and hole, and rests on its rim', (_, set) => {
+    for (const { length } of set.tubes) {
+      const { flange, tube, clearance, proud, flangeDiameter, hole, seated } = partsOf(set, length);
+      expect(seated).toBe('on the panel');
+      for (const mesh of [flange, tube.mesh]) expect([meshFaults(mesh), crossings(mesh)]).toEqual([[], []]);
+      // Behind its rim the tube is narrower than the flange by the clearance all round, and than the hole by its play.
+      const behind = most(distances(tube.mesh, 0.0041));
+      expect(least(distances(flange)) - behind).toBeCloseTo(clearance, 5);
+      expect(hole / 2 - behind).toBeGreaterThan(2.4e-4);
+      // Its rim does not go through, and the flange covers the edge of the hole.
+      expect(most(distances(tube.mesh))).toBeGreaterThan(least(distances(flange)) + 3e-3);
+      expect(flangeDiameter).toBeGreaterThanOrEqual(hole + 0.01 - 1e-9);
+      expect(flangeDiameter).toBeGreaterThanOrEqual(set.flangeDiameter - 1e-9);
+      expect(extentOf(flange).edges[2]).toBeCloseTo(proud, 9);
+    }
+  });
+
+  test.each(sets)('%s: pieces fit the printer, and end where the tube ends', (_, set) => {
+    const length = Math.max(...set.tubes.map((tube) => tube.length));
+    const pieces = tubeSegments({
+      vent: partsOf(set, length),
+      printer: { width: '180 mm', depth: '180 mm', height: '180 mm' },
+    });
+    if (!pieces.ok) throw new Error(pieces.because[0]?.text);
+    for (const { name, mesh } of pieces.parts) {
+      expect([name, meshFaults(mesh), crossings(mesh)]).toEqual([name, [], []]);
+      expect(extentOf(mesh).edges[2]).toBeLessThan(0.1801);
+    }
+    expect(pieces.cuts.length + 1).toBe(Math.ceil((length + 0.012 * pieces.cuts.length) / 0.18));
+  });
+
+  test('is told with the tuning of the report and that of the solid, a tenth of a hertz apart at most', async () => {
+    for (const [only, set] of sets) {
+      const { page } = await pageOf(only);
+      const proposed = answer.tubeSets.filter((one) => one.proposed.length > 0)[
+        sets.findIndex(([name]) => name === only)
+      ]!;
+      for (const { option } of proposed.proposed) {
+        const { length, account } = proposed.options[option]!;
+        const mm = Math.round(length * 1e3);
+        expect(set.tubes.map((tube) => Math.round(tube.length * 1e3))).toContain(mm);
+        const told = page.match(
+          new RegExp(`<td>${mm} mm</td><td>([\\d.]+) Hz</td><td>([\\d.]+) Hz, (?:within|([\\d.]+))`),
+        );
+        expect(Number(told?.[1])).toBeCloseTo(account.fb!, 1);
+        expect(Math.abs(Number(told?.[2]) - account.fb!)).toBeLessThan(0.15);
+      }
+    }
+  }, 120_000);
+});
+
+test('a tube behind its hole tunes as the whole way through panel and tube', () => {
+  const { tubes } = changeOf('3');
+  const [tube] = tubes;
+  expect(tube?.stands).toEqual({ behindWithin: 0.146 });
+  const vent = twoPartVent({ diameter: '50 mm', length: '201 mm', panelThickness: '15 mm' });
+  if (!vent.ok) throw new Error();
+  const whole = printedTuning({ vent: vent.tube, netVolume: '20 L' });
+  const short = twoPartVent({ diameter: '50 mm', length: '186 mm', panelThickness: '15 mm' });
+  if (!short.ok) throw new Error();
+  const behind = printedTuning({ vent: short.tube, netVolume: '20 L', ahead: '15 mm' });
+  expect(behind.drawn).toBeCloseTo(whole.drawn, 9);
+  expect(behind.effectiveLength).toBeCloseTo(whole.effectiveLength, 9);
+});
+
+test('a bent vent for a hole has a joint before its bend', () => {
+  const pieces = (firstWithin?: '80 mm') =>
+    ventSegments({
+      vent: {
+        diameter: '50 mm',
+        length: '260 mm',
+        bends: [{ leg: '80 mm', angle: '90 deg', centreLineRadius: '56 mm' }],
+        flange: { diameter: '76 mm' },
+      },
+      printer: { width: '250 mm', depth: '250 mm', height: '250 mm' },
+      firstWithin,
+    });
+  const [whole, parted] = [pieces(), pieces('80 mm')];
+  expect([whole.ok && whole.cuts, parted.ok && parted.cuts.length]).toEqual([[], 1]);
+  expect(parted.ok && parted.cuts[0]).toBeLessThanOrEqual(0.068 + 1e-9);
+});
+
+test('changes of every sort have their parts, and no panel is cut', async () => {
+  const rows = answer.rows.filter(({ ok }) => ok);
+  const number = (change: string) => String(rows.findIndex((row) => row.change === change) + 1);
+  const slot = changeOf(number('a slot'));
+  expect(slot.plates.reduce((sum, { count }) => sum + count, 0)).toBe(5);
+  expect(slot.openings).toHaveLength(1);
+  expect(changeOf(number('the vent closed')).plates.map(({ name }) => name)).toEqual([
+    'plug, inner disc',
+    'plug, outer disc',
+  ]);
+  const saw = changeOf(number('a wider vent in a hole cut with the larger saw, straight'));
+  expect(saw.openings[0]).toMatchObject({
+    form: { diameter: 0.076 },
+    how: 'with the 76 mm saw, behind the guide board',
+  });
+  expect(saw.plates[0]).toMatchObject({ name: 'guide board', hole: 0.076 });
+  const wiring = await pageOf(number('another wiring'));
+  expect(wiring.page).toContain('Wiring');
+  expect(wiring.files).toHaveLength(1);
+});
+
+test('what is not there, or is nothing to build, is said in one line', () => {
+  const line = (only: string, brief: unknown = demoStanding) => {
+    const made = toBuild(brief, { only });
+    return made.ok ? 'built' : made.line;
+  };
+  expect(line('set 9')).toBe(
+    'there is no change, combination or set "set 9"; there is 1 to 12, A, B, C, set 1, set 2, set 3',
+  );
+  expect(line('less level')).toContain('nothing to build');
+  expect(line('one driver')).toContain('You want to keep the drivers');
+});
