@@ -87,8 +87,12 @@ export function boxOf(
 /** The pieces on sheets, by cuts from edge to edge. */
 export function laid({ kerf, sheet }: Wish, box: PanelBox): Nesting {
   const parts = partsOf(cutList(box)).flatMap((group) => group.parts);
-  const sheets = [{ length: long, width: sheet }];
-  const laidOut = nest({ parts, sheets, kerf, trim });
+  const laidOut = nest({
+    parts,
+    sheets: [{ length: long, width: sheet }],
+    kerf,
+    trim,
+  });
   if (!laidOut.ok) throw new Error(laidOut.because[0]?.text);
   return laidOut;
 }

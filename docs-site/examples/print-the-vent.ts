@@ -73,8 +73,10 @@ const endsOf = (radius: Length) => ({
   outerEnd: flared({ radius, end: flanged }),
 });
 
-function lengthFor(vent: object, frequency: `${number} Hz` = fb) {
-  const section = { wall, ...vent } as { diameter: Length };
+type Vent = Parameters<typeof lengthForTuning>[0]['vent'];
+
+function lengthFor(vent: Vent, frequency: `${number} Hz` = fb) {
+  const section = { ...vent, wall };
   const found = lengthForTuning({ vent: section, fb: frequency, ...box });
   if (!found.ok) throw new Error(found.because[0]?.text);
   return found;

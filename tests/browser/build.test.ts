@@ -17,11 +17,13 @@ const bench = join(top, 'packages/airspring/briefs/whale-bench.json');
 const text = readFileSync(bench, 'utf8');
 const building = (page: Page) => page.locator('[data-building]');
 
+const old = join(top, 'packages/airspring/briefs/old-thunder-box.json');
+
 /** What the command writes, by its path. */
-function byCommand(only: string): Map<string, Buffer> {
+function byCommand(brief: string, only: string): Map<string, Buffer> {
   const folder = join(mkdtempSync(join(tmpdir(), 'airspring-')), 'box');
   const command = ['--import', 'tsx', '--conditions=@airspring/source', 'packages/airspring/src/command/main.ts'];
-  execFileSync(process.execPath, [...command, 'build', bench, '--only', only, '--into', folder], { cwd: top });
+  execFileSync(process.execPath, [...command, 'build', brief, '--only', only, '--into', folder], { cwd: top });
   const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
   const files = paths.filter((each) => statSync(join(folder, each)).isFile());
   return new Map(files.map((each) => [each, readFileSync(join(folder, each))]));
@@ -29,29 +31,34 @@ function byCommand(only: string): Map<string, Buffer> {
 
 describe.skipIf(!hasBrowser)('files to build a box from', () => {
   const { visit } = site();
-  const saved = async (page: Page, box: string) => {
+  const saved = async (page: Page, only: string) => {
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 120_000 }),
-      page.locator(`[data-do=build][data-box=${box}]`).click(),
+      page.locator(`[data-do=build][data-only="${only}"]`).click(),
     ]);
     return { name: download.suggestedFilename(), files: unzipSync(readFileSync(await download.path())) };
   };
 
-  test('are those of the command, to the last byte; nothing is loaded for them before', async () => {
-    const { page, requests, complaints } = await visit(path);
-    expect(requests.filter((url) => /build-worker|dossier|fflate/.test(url))).toEqual([]);
-    const { name, files } = await saved(page, 'C');
-    expect(name).toBe('the-whale-bench-box-c.zip');
-    expect(await building(page).innerText()).toMatch(/^\d+ files, [\d.]+.MB: open build.html first/);
-    const expected = byCommand('C');
-    expect(Object.keys(files).sort()).toEqual(
-      [...expected.keys()].map((each) => `the-whale-bench-box-c/${each}`).sort(),
-    );
-    for (const [each, bytes] of expected)
-      expect(Buffer.compare(bytes, files[`the-whale-bench-box-c/${each}`]!), each).toBe(0);
-    expect(complaints).toEqual([]);
-    await page.context().close();
-  });
+  test.each([
+    [path, bench, 'C', 'the-whale-bench-box-c'],
+    ['worked-examples/it-chuffs/', old, 'A', undefined],
+  ])(
+    '%s: they are those of the command, to the last byte; nothing is loaded for them before',
+    async (at, brief, only, called) => {
+      const { page, requests, complaints } = await visit(at);
+      expect(requests.filter((url) => /build-worker|dossier|fflate/.test(url))).toEqual([]);
+      const { name, files } = await saved(page, only);
+      const folder = name.replace(/\.zip$/, '');
+      if (called) expect(folder).toBe(called);
+      expect(await building(page).innerText()).toMatch(/^\d+ files, [\d.]+.MB: open build.html first/);
+      const expected = byCommand(brief, only);
+      expect(expected.size).toBeGreaterThan(3);
+      expect(Object.keys(files).sort()).toEqual([...expected.keys()].map((each) => `${folder}/${each}`).sort());
+      for (const [each, bytes] of expected) expect(Buffer.compare(bytes, files[`${folder}/${each}`]!), each).toBe(0);
+      expect(complaints).toEqual([]);
+      await page.context().close();
+    },
+  );
 
   test('belong to the brief whose answer is on the page, and say how far they are', async () => {
     const { page } = await visit(path);
@@ -65,10 +72,8 @@ describe.skipIf(!hasBrowser)('files to build a box from', () => {
     await area.fill(text.replace('"24 Hz"', '"24 mm"'));
     await expect.poll(() => page.locator('[data-faults]').innerText(), { timeout: 20_000 }).toContain('drivers[0].fs');
     expect(await page.locator('#build').locator('xpath=..').innerText()).toContain('(of the previous brief)');
-    const last = await page.locator('[data-do=build]').last().getAttribute('data-box');
-    const making = expect
-      .poll(() => building(page).innerText(), { timeout: 60_000 })
-      .toMatch(/^Making the files of box/);
+    const last = await page.locator('[data-do=build]').last().getAttribute('data-only');
+    const making = expect.poll(() => building(page).innerText(), { timeout: 60_000 }).toMatch(/^Making the files/);
     const { name, files } = await saved(page, last as string);
     await making;
     expect(name).toBe(`a-lower-bench-box-${last?.toLowerCase()}.zip`);

@@ -17,10 +17,10 @@ export class BoxFiles {
     this.stop();
     const worker = new Worker(new URL('./build-worker.ts', import.meta.url), { type: 'module' });
     this.#worker = worker;
-    this.#say(`Making the files of box ${asked.only} …`);
+    this.#say(`Making the files …`);
     worker.onerror = ({ message }) => this.#failed(message ?? 'a part of this page is missing');
     worker.onmessage = ({ data }: MessageEvent<BuildTold>) => {
-      if (data.type === 'step') this.#say(`Making the files of box ${asked.only}: ${data.what} …`);
+      if (data.type === 'step') this.#say(`Making the files: ${data.what} …`);
       else if (data.type === 'failed') this.#failed(data.because);
       else this.#save(data);
     };

@@ -42,7 +42,7 @@ class BriefDesk extends HTMLElement {
       open: () => this.#part<HTMLInputElement>('[data-open]').click(),
       link: () => this.#link(),
       nearest: () => this.#take({ ok: true, text: this.#nearest }),
-      build: ({ dataset: { box } }) => this.#boxFiles.make({ text: this.#answered, only: box ?? '' }),
+      build: ({ dataset: { only } }) => this.#boxFiles.make({ text: this.#answered, only: only ?? '' }),
       print: () => window.print(),
     };
     this.addEventListener('click', ({ target }) => {

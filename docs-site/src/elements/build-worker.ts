@@ -8,7 +8,7 @@ import { fileName } from '../brief-text.js';
 export interface BuildAsked {
   /** The brief as its reader wrote it. */
   readonly text: string;
-  /** Of which box. */
+  /** Of which box or change, as the command names it. */
   readonly only: string;
 }
 

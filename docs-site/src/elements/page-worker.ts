@@ -2,6 +2,7 @@
 import type { AnyValues } from '../example/input.js';
 import type { SlowPart, Worked } from '../example/worked.js';
 
+/** Pages that have such a part, and no other: a worker is a bundle of its own. */
 const models = import.meta.glob<Worked>('../worked/{cut-the-box,print-the-vent}.ts', { import: 'default' });
 
 export interface PageAsked {
@@ -18,7 +19,9 @@ export type PageTold =
   | { readonly id: number; readonly because: string };
 
 async function made({ id, page, values, file }: PageAsked): Promise<PageTold> {
-  const { slow, files } = (await models[`../worked/${page}.ts`]?.()) ?? {};
+  const load = models[`../worked/${page}.ts`];
+  if (!load) return { id, because: `this worker does not know ${page}` };
+  const { slow, files } = await load();
   if (file === undefined) return { id, slow: slow?.(values) ?? { answers: {}, pictures: {} } };
   const { make, type } = files?.[file] ?? {};
   if (!make || type === undefined) return { id, because: `this page has no ${file}` };

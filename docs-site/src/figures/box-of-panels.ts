@@ -45,6 +45,7 @@ export function drawFront({ pieces, outer }: PanelBox, label: string): string {
   const scale = (WIDTH - LEFT - RIGHT) / outer.width;
   const floor = TOP + outer.height * scale;
   const holes = (front?.cutouts ?? []).map(({ part, across, up, opening }) => {
+    if (!opening) return html``;
     const radius = 'diameter' in opening ? opening.diameter / 2 : opening.width / 2;
     const [x, y] = [LEFT + across * scale, floor - up * scale];
     const room = radius * scale > 40;

@@ -1,5 +1,6 @@
 import type { Brief, Retrofit } from 'airspring';
 import { html, type Markup, trusted } from '../html.js';
+import { filesOfChanges } from './build.js';
 import { changes } from './changes.js';
 import { wholeDesigns } from './designs.js';
 import { factsOf } from './facts.js';
@@ -29,6 +30,7 @@ ${measuredDrivers(facts)}
 ${changes(facts)}
 ${wholeDesigns(facts)}
 ${tubesOfOneFlange(facts)}
+${filesOfChanges(facts)}
 ${measureFirst(facts)}
 ${checkByEye(facts)}
 ${whatWasAssumed(facts)}`,

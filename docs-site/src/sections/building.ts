@@ -2,6 +2,7 @@ import { boardOf, type Design, type DesignVent } from 'airspring';
 import type { BriefFacts } from '../brief-facts.js';
 import { html, type Markup, table } from '../html.js';
 import { list, say } from '../say.js';
+import { filesToMake } from './build-files.js';
 import { cautionsAbout, otherCautions } from './cautions.js';
 
 /** What panels, glue and a saw take, m. */
@@ -22,18 +23,16 @@ ${design.vent && tight(design.vent, facts)}
 ${cautionsAbout(design, 'Fumes')}
 ${cautionsAbout(design, 'Weight')}
 ${otherCautions(design, 'Hearing', 'Driver', 'Mains', 'Dust', 'Fumes', 'Weight')}
-${filesOfBoxes(designs)}
+${filesToMake(
+  'Everything to build a box from fits in one archive: pages to print, the cut list, panels and sheets as SVG and DXF, and the parts for the printer as STL and 3MF.',
+  designs.map(({ name }) => ({ only: name, words: `box ${name}` })),
+)}
 ${
   others.length > 0 &&
   html`<details><summary>Panels, holes and vents of ${list(others.map(({ name }) => name))}</summary>${others.map((other) => html`${panels(other, facts)}${holes(other, facts)}${other.vent && ventTable(other.vent, other.name, facts)}`)}</details>`
 }
 </section>`;
 }
-
-/** What the page makes when it is asked to, and how it is made without it. */
-const filesOfBoxes = (designs: readonly Design[]): Markup => html`
-<p>Everything to build a box from fits in one archive: pages to print, the cut list, panels and sheets as SVG and DXF, and the parts for the printer as STL and 3MF. <span data-scripted hidden>${designs.map(({ name }, i) => html`${i > 0 && ' · '}<button type="button" class="word" data-do="build" data-box="${name}">${i === 0 && 'Files to build '}box ${name}</button>`)}<span data-stale hidden> (of the previous brief)</span>. </span>The command <code>airspring build brief.json --only A --into folder</code> writes the same files.</p>
-<p role="status" data-building></p>`;
 
 /** Where almost no length is left, a thicker panel uses it up. */
 const tight = ({ spare }: DesignVent, { length }: BriefFacts): Markup | false =>

@@ -1,5 +1,5 @@
 /** Every model of a page, at the author's values and at every corner of what its reader may set. */
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { read } from '@airspring/core/quantity';
 import { describe, expect, test } from 'vitest';
 import { type AnyValues, attributesOf, type Input, startsOf, textOf } from '../../../docs-site/src/example/input.js';
@@ -54,6 +54,12 @@ describe.each(names)('%s', async (file) => {
         expect(markup).toMatch(/role="img" aria-label="[^"]{40,}"/);
       }
     }
+  });
+
+  test.skipIf(!model.slow && !model.files)('is known to the worker', () => {
+    expect(readFileSync(new URL('../elements/page-worker.ts', folder), 'utf8')).toMatch(
+      new RegExp(`worked/\\{.*\\b${file.replace('.ts', '')}\\b.*\\}`),
+    );
   });
 
   test.skipIf(!model.slow)('says and draws the same in the worker', () => {

@@ -105,6 +105,7 @@ function madeOf<Made extends { readonly ok: true }>(
 /** Everything that a change of a box that stands is made from; what cannot be made is told in `notes`. */
 export async function filesToChangeFrom(
   work: ChangeWork,
+  step: (what: string) => void,
 ): Promise<{ readonly files: readonly BuildFile[]; readonly notes: readonly string[] }> {
   const { change, tools } = work;
   const notes = [...change.notes];
@@ -114,11 +115,14 @@ export async function filesToChangeFrom(
     notes.push(made);
     return [];
   };
-  const tubes = change.tubes.flatMap((tube) =>
-    kept(madeOf<TubePrinting>(() => tubePrinting(tube, tools, change.panelThickness))),
-  );
+  const tubes = change.tubes.flatMap((tube) => {
+    step('a tube as a solid');
+    return kept(madeOf<TubePrinting>(() => tubePrinting(tube, tools, change.panelThickness)));
+  });
   const { set: asked } = change;
+  if (asked) step('the set of tubes as solids');
   const [set] = asked ? kept(madeOf<SetPrinting>(() => setPrinting(asked, tools, change.panelThickness))) : [];
+  step('the files for the printer and the saw');
   const beside = [...(await printedFiles(tubes, set)), ...(await cutFiles(work, set))];
   const body = [
     cover(

@@ -152,7 +152,7 @@ export async function filesToBuildFrom(
   work: Work,
   { step = () => {} }: { readonly step?: ((what: string) => void) | undefined } = {},
 ): Promise<BuildFiles> {
-  if (isChange(work)) return filesToChangeFrom(work);
+  if (isChange(work)) return filesToChangeFrom(work, step);
   const notes: string[] = [];
   const says = (metres: number) => format('length', metres, work.unit, 4);
   const small = smallPartsOf(work, says);

@@ -1,0 +1,22 @@
+import { numberedSets } from '../../../packages/airspring/src/standing/chosen.js';
+import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
+import { html, type Markup } from '../html.js';
+import { tied } from '../say.js';
+import { type Buildable, filesToMake } from '../sections/build-files.js';
+import type { Facts } from './facts.js';
+
+/** Everything to make of a design or of a set of tubes. */
+export function filesOfChanges({ answer, say }: Facts): Markup | false {
+  const all: readonly Buildable[] = [
+    ...answer.designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
+    ...numberedSets(answer.tubeSets).map(([number, set]) => ({
+      only: `set ${number}`,
+      words: `the set for ${tied(holeText(set, answer, say))}`,
+    })),
+  ];
+  if (all.length === 0) return false;
+  return html`
+<section aria-labelledby="build"><h2 id="build">Files to build from</h2>
+${filesToMake('Everything to make of a design or of a set of tubes fits in one archive: pages to print with the work in order, tubes and flanges as STL and 3MF, holes and boards as SVG and DXF.', all)}
+</section>`;
+}
