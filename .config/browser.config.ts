@@ -2,9 +2,10 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
-/** Files that measure times on the wall run one after the other, when nothing else does. Times of the processor may be shared. */
-const timed = ['brief', 'code', 'desk', 'music', 'retrofit'].map((name) => `tests/browser/${name}.test.ts`);
+/** How long a test waits for what must come, beside others: how soon it comes is for those that measure it. */
+const timeouts = { testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { timeout: 10_000 } } };
+/** Files that measure times on the wall, or where a page does, run one after the other, when nothing else does. Times of the processor may be shared. */
+const timed = ['code', 'music', 'times'].map((name) => `tests/browser/${name}.test.ts`);
 
 /** The built site in a real browser; apart from the other tests, which need neither. */
 export default defineConfig({
@@ -19,7 +20,7 @@ export default defineConfig({
           name: 'looks',
           include: ['tests/browser/**/*.test.ts'],
           exclude: timed,
-          // Drags wait for the screen most of the time.
+          // Many of them wait for a page most of the time.
           maxWorkers: 3,
           sequence: { groupOrder: 0 },
         },

@@ -39,6 +39,7 @@ export default defineConfig({
           typecheck: {
             enabled: true,
             only: true,
+            checker: fileURLToPath(new URL('type-tests.mjs', import.meta.url)),
             include: ['tests/types/**/*.test-d.ts'],
             // Its own, so that no other test is compiled for these.
             tsconfig: 'tests/types/tsconfig.json',

@@ -25,21 +25,6 @@ describe.skipIf(!hasBrowser)('a brief on a page', () => {
     return readFileSync(await download.path(), 'utf8');
   };
 
-  test('the worker finds what the build found, in less than 1.5 s', async () => {
-    const { page } = await visit(path);
-    const before = await page.locator('[data-part=answer]').innerHTML();
-    const times: number[] = [];
-    // Each run has a new worker. What else the machine does only adds to a time: one of three may be free of it.
-    while (times.length < 3 && !times.some((time) => time < 1.5)) {
-      await page.locator('[data-do=run]').click();
-      await expect.poll(() => status(page).innerText(), { timeout: 20_000 }).toMatch(/Designed in/);
-      expect(await page.locator('[data-part=answer]').innerHTML()).toBe(before);
-      times.push(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1]));
-    }
-    expect(Math.min(...times), times.join(', ')).toBeLessThan(1.5);
-    await page.context().close();
-  });
-
   test('another wish, another answer; report, curves and brief are those of the text', async () => {
     const { page, write } = await edit();
     const before = await answer(page).innerText();

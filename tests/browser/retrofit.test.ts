@@ -50,21 +50,6 @@ describe.skipIf(!hasBrowser)('a box that stands, on its page', () => {
     await page.context().close();
   });
 
-  test('the worker says what the build said, in less than 0.7 s', async () => {
-    const { page } = await edit();
-    const before = await page.locator('[data-part=answer]').innerText();
-    const times: number[] = [];
-    // What else the machine does only adds to a time: one of five may be free of it.
-    while (times.length < 5 && !times.some((time) => time <= 0.7)) {
-      await page.locator('[data-do=run]').click();
-      await designed(page);
-      expect(await page.locator('[data-part=answer]').innerText()).toBe(before);
-      times.push(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1]));
-    }
-    expect(Math.min(...times), times.join(', ')).toBeLessThanOrEqual(0.7);
-    await page.context().close();
-  });
-
   test('another wish, another answer; every file is that of the text', async () => {
     const { page, write } = await edit();
     const before = await top(page).innerText();
