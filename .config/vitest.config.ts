@@ -25,6 +25,7 @@ export default defineConfig({
           setupFiles: ['tests/setup.ts'],
           ...nativeSource,
           testTimeout: 60_000,
+          hookTimeout: 60_000,
           maxWorkers: '100%',
           include: ['tests/**/*.test.ts'],
           exclude: ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'],

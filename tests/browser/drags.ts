@@ -1,4 +1,4 @@
-/** Numbers in the text that are dragged. A drag waits for the screen most of the time, so that two halves of the pages run side by side. */
+/** Numbers in the text that are dragged; two halves of the pages run side by side. */
 import { describe, expect, test } from 'vitest';
 import { hasBrowser, site, unpaced } from './browser.js';
 

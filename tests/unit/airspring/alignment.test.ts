@@ -7,7 +7,7 @@ import organ from '../../../packages/airspring/briefs/classroom-organ-pipe.json'
 import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
-import { demo, demoRadiator, met } from '../../arbitrary/brief.js';
+import { bestOf, demo, demoRadiator, met } from '../../arbitrary/brief.js';
 import { delayAtMost } from '../../packages/stranger-alignment/delay-at-most.js';
 
 type Options = Parameters<typeof design>[1];
@@ -56,13 +56,13 @@ test('the report tells the nearest, in words that follow from the numbers', () =
 
 test('a box of a pinned alignment has its volume within the rounding of the edges, its tuning, and its response', () => {
   for (const name of ['QB3', 'B2']) {
-    const [box] = designs({ ...roomy, alignment: { name } });
-    const [near, ...others] = box!.alignments!;
+    const box = bestOf({ ...roomy, alignment: { name } });
+    const [near, ...others] = box.alignments!;
     expect(others).toEqual([]);
     expect(near!.name).toBe(name);
     if (!near!.box.ok) throw new Error(near!.box.because);
-    expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
-    expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
+    expect(Math.abs(box.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+    expect(Math.abs(box.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
     expect(near!.deviation.rms).toBeLessThan(0.3);
   }
 });
@@ -145,12 +145,12 @@ const passing = {
 };
 
 test('a band-pass box of a pinned alignment has its chambers, its tuning and both edges', () => {
-  const [box] = designs({ ...passing, alignment: { name: 'BP4', parameters: { ripple: 0.5, Q: 0.7 } } });
-  const [near] = box!.alignments!;
+  const box = bestOf({ ...passing, alignment: { name: 'BP4', parameters: { ripple: 0.5, Q: 0.7 } } });
+  const [near] = box.alignments!;
   expect(near!.parameters).toMatchObject({ ripple: expect.closeTo(0.5, 9) });
   if (!near!.box.ok) throw new Error(near!.box.because);
-  expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
-  expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
+  expect(Math.abs(box.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+  expect(Math.abs(box.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.01);
   expect(near!.deviation.rms).toBeLessThan(0.5);
 });
 
@@ -172,10 +172,10 @@ test.each([
     box: { kinds: ['band-pass'], QL: 1000 },
   };
   const drivers = brief.drivers.map(({ Le: _, ...driver }) => driver);
-  const [box] = designs({ ...brief, drivers, alignment: { name: 'BP4', parameters } });
-  expect(box!.alignments![0]!.deviation.rms).toBeLessThan(0.3);
-  const { frequencies, levelHalfSpace } = box!.curves;
-  const fb = (box!.numbers.find(({ what }) => what.startsWith('tuning'))!.value[0] as readonly [number, string])[0];
+  const box = bestOf({ ...brief, drivers, alignment: { name: 'BP4', parameters } });
+  expect(box.alignments![0]!.deviation.rms).toBeLessThan(0.3);
+  const { frequencies, levelHalfSpace } = box.curves;
+  const fb = (box.numbers.find(({ what }) => what.startsWith('tuning'))!.value[0] as readonly [number, string])[0];
   const level = (ratio: number) => {
     const k = frequencies.findIndex((f) => f >= ratio * fb);
     const [low, high] = [frequencies[k - 1]!, frequencies[k]!];
@@ -190,8 +190,8 @@ test.each([
 test('a low shelf of any depth is one of a brief', () => {
   const space = { ...roomy.space, width: '900 mm', height: '900 mm', depth: '900 mm', volume: '700 L' };
   const wanted = { ...roomy.wanted, level: '80 dB', fall: '8 dB' };
-  const [box] = designs({ ...roomy, space, wanted, alignment: { name: 'LS4', parameters: { depth: 4 } } });
-  expect(box!.alignments![0]!.parameters).toMatchObject({ depth: 4 });
+  const box = bestOf({ ...roomy, space, wanted, alignment: { name: 'LS4', parameters: { depth: 4 } } });
+  expect(box.alignments![0]!.parameters).toMatchObject({ depth: 4 });
 });
 
 test('a band-pass shape that leaves a number open says so, and is compared in the closed chamber of the box', () => {
@@ -215,11 +215,11 @@ const radiated = (more: object) => ({
 });
 
 test('a radiator box of a pinned alignment has its added mass as well as its air', () => {
-  const [box] = designs({ ...radiated({}), alignment: { name: 'C4' } });
-  const [near] = box!.alignments!;
+  const box = bestOf({ ...radiated({}), alignment: { name: 'C4' } });
+  const [near] = box.alignments!;
   if (!near!.box.ok) throw new Error(near!.box.because);
-  expect(Math.abs(box!.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
-  expect(Math.abs(box!.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.02);
+  expect(Math.abs(box.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+  expect(Math.abs(box.response.f3! / near!.box.f3! - 1)).toBeLessThan(0.02);
 });
 
 test('a radiator that is too heavy for an alignment, or cannot carry enough, says so', () => {

@@ -7,7 +7,7 @@ import { disagreeing } from '../../../docs-site/src/audit/disagreements-page.js'
 import { formulas, keyOf } from '../../../docs-site/src/audit/formula.js';
 import { prose } from '../../../docs-site/src/audit/markdown.js';
 import { numberText } from '../../../docs-site/src/audit/numbers.js';
-import { pages as pagesAnew } from '../../../docs-site/src/audit/pages.js';
+import { pageMakers, pages as pagesAnew } from '../../../docs-site/src/audit/pages.js';
 import { readAudit } from '../../../docs-site/src/audit/write.js';
 import { evaluate } from '../../ledger/check.js';
 import type { LedgerRow } from '../../ledger/row.js';
@@ -34,7 +34,8 @@ function pages(audit: Audit): ReadonlyMap<string, string> {
   made.set(audit, known);
   return known;
 }
-const page = (audit: Audit, file: string) => (pages(audit).get(file) as string).replaceAll('\u00a0', ' ');
+/** One of them, made alone. */
+const page = (audit: Audit, file: string) => pageMakers(audit).get(file)!().replaceAll('\u00a0', ' ');
 
 const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
   ...evaluate('air.viscosity.shown', {

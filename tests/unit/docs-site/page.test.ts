@@ -103,9 +103,12 @@ describe('the page of a brief that can be met', () => {
   test('escapes what people write', () => {
     const evil = '<script>alert("1")</script> & co';
     const [driver] = whaleBench.drivers;
+    // A closed box that need not reach deep is soon found.
     const { markup: escaped } = pageOf({
       ...whaleBench,
       title: evil,
+      wanted: { ...whaleBench.wanted, lowest: '45 Hz' },
+      box: { kinds: ['closed'] },
       drivers: [{ ...driver, name: evil } as typeof driver & object],
     });
     expect(escaped).not.toContain('<script');
