@@ -4,6 +4,7 @@ import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
 import {
   compileCorner,
+  compilePressureZone,
   compileRoomGain,
   gainLevel,
   levelAtDistance,
@@ -108,6 +109,15 @@ test('what a report tells of a room is what the functions of core say', () => {
   expect(told.heard!.inStep).toBeCloseTo(inStep, 12);
   // The search finds the same reach by its own road.
   expect(Math.abs(told.response.cutoff - told.heard!.listener.cutoff!)).toBeLessThan(0.01);
+});
+
+test('at the told frequency the even pressure of a room equals the sound of the box with its walls in step', () => {
+  for (const walls of [['0 mm'], ['0 mm', '2.5 m'], ['300 mm', '300 mm', '1 m'], []]) {
+    const { heard } = bestOf(heardIn({ distance: '3 m', walls, volume: '40 m³' }, '70 dB', { rise: '20 dB' }));
+    const { pressureBelow, volume } = heard!.room!;
+    const even = gainLevel(compilePressureZone({ volume: si('volume', volume) }), [pressureBelow]);
+    expect(even[0]).toBeCloseTo(heard!.inStep, 9);
+  }
 });
 
 test('the even pressure of a cabin carries a box deeper there than at 1 m in half space', () => {

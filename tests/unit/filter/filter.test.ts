@@ -3,6 +3,7 @@ import {
   butterworthShape,
   compileBiquads,
   compileFilter,
+  digitalDeviation,
   type Filter,
   filterGroupDelay,
   filterLevel,
@@ -187,4 +188,11 @@ test('a filter without poles has no sections, whose gain would be lost', () => {
   const constant: Filter = { kind: 'shelf', name: 'twice as much', numerator: [2], denominator: [1] };
   for (const ask of [() => sectionsOf(constant), () => biquads(constant, { sampleRate: '48 kHz' })])
     expect(pathsOf(ask)).toEqual(['filter.denominator']);
+});
+
+test('a band beyond half the sample rate is refused, where a digital filter only repeats itself', () => {
+  const filter = highPass(butterworthShape(2), '24 Hz');
+  const digital = biquads(filter, { sampleRate: '48 kHz' });
+  expect(pathsOf(() => digitalDeviation(filter, digital, { from: '20 Hz', to: '24 kHz' }))).toEqual([]);
+  expect(pathsOf(() => digitalDeviation(filter, digital, { from: '20 Hz', to: '40 kHz' }))).toEqual(['deviation.to']);
 });

@@ -110,7 +110,7 @@ export function heardTold(
           {
             volume: si('volume', volume),
             distance: si('length', distance),
-            solidAngle: solidAngles.fullSpace / 2 ** walls.length,
+            solidAngle: spaceInStep(heard),
           },
           system.air,
         ),
@@ -120,6 +120,9 @@ export function heardTold(
     ...(mains && { mains: joinedTold(mains, heard, system, amplifier.filter, reference) }),
   };
 }
+
+/** The solid angle that gives the level of walls that reflect in step, sr. */
+const spaceInStep = ({ inStep, distance }: Heard): number => (solidAngles.halfSpace * 10 ** (-inStep / 20)) / distance;
 
 /** Both ends, and the least and the greatest between them. */
 function gainsTold(band: Float64Array, gains: Float64Array): GainAt[] {

@@ -1,3 +1,4 @@
+import { refuse } from '../fault/index.js';
 import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 import { type Frequency, type FrequencyInput, logarithmicGrid, positive, readFields, si } from '../quantity/index.js';
 import type { DigitalFilter } from './biquads.js';
@@ -72,5 +73,11 @@ export function digitalDeviation(
   band: { readonly from: FrequencyInput; readonly to: FrequencyInput },
 ): DigitalDeviation {
   const { from, to } = readFields('deviation', band, bandShape);
+  const { sampleRate } = digital;
+  if (to > sampleRate / 2) {
+    const remedy = 'Lower it: beyond, the digital filter repeats itself.';
+    const expected = `at most half the sample rate of ${sampleRate} Hz`;
+    refuse([{ code: 'out-of-range', path: 'deviation.to', got: to, expected, remedy }]);
+  }
   return deviationOf(compileFilter(filter), compileBiquads(digital), from, to);
 }
