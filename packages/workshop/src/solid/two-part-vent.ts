@@ -12,7 +12,7 @@ import type { Mesh } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
 import { centreLine, NANOMETRE } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
-import type { Flare } from './flare.js';
+import { type Flare, flareFaults } from './flare.js';
 import { holeBySaw, sawsField, usualCover, usualPlay } from './hole-saw.js';
 import { sweptMesh } from './swept.js';
 import { anyVentShape, type VentDrawing, ventDrawing } from './vent-drawing.js';
@@ -123,6 +123,7 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
     innerFlare: input.innerFlare,
     fineness: input.fineness,
   });
+  if (fields.widestInnerFlare !== undefined) refuse(flareFaults(fields.widestInnerFlare, 'widestInnerFlare'));
   const sizes = sizesOf(drawing, fields);
   refuse(grooveFaults(drawing, sizes));
   const through = 2 * sizes.sleeve;
