@@ -25,6 +25,7 @@ const BORROWED = {
   valibot: 'packages/airspring',
   '@valibot/to-json-schema': 'packages/airspring',
   'eecircuit-engine': 'tests',
+  'maxrects-packer': '.',
 };
 
 /**

@@ -1,4 +1,4 @@
-type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design' | 'workers' | 'transient';
+type Script = 'sweep' | 'network' | 'search' | 'brief' | 'design' | 'workers' | 'transient' | 'workshop';
 export type PeerName = 'c' | 'simd' | 'numpy' | 'scipy' | 'motion';
 
 /** Where a row's rounds come from: a script of rows/ in a process of its own, or a peer in another language. */
@@ -50,6 +50,7 @@ const brief = own('brief');
 const design = own('design');
 const workers = own('workers');
 const transient = own('transient');
+const workshop = own('workshop');
 /** A goal of one row by itself, in its unit. */
 const within = (most: number) => ({ goal: { of: 'value', most } as const });
 const atMost = (most: number) => ({ goal: { of: 'ratio', most } as const });
@@ -237,6 +238,17 @@ export const table: readonly Group[] = [
         unit: '/s',
       },
       transient('circuit', 'circuit simulator, steps of 20.8 µs: the same', '/s', { against: 'nonlinear', long: true }),
+    ],
+  },
+  {
+    name: 'workshop',
+    title: 'From numbers to wood and plastic, one core',
+    lines: [
+      workshop('vent-solid', 'a flared and bent vent as a solid, of the usual fineness', 'ms', within(300)),
+      workshop('triangles', 'a vent of 200,000 triangles: made, judged, written as STL', 'ms', within(1000)),
+      workshop('nest', '40 panels on sheets, cut from edge to edge', 'ms', within(30)),
+      workshop('packer', 'maxrects-packer: one order, and no cuts from edge to edge', 'ms', { against: 'nest' }),
+      workshop('dossier', 'whale bench, process started to folder written', 'ms', within(3000)),
     ],
   },
   {

@@ -9,6 +9,9 @@ const doors: Record<string, () => Promise<unknown>> = {
   '@airspring/core/response': () => import('@airspring/core/response'),
   '@airspring/core/vent': () => import('@airspring/core/vent'),
   '@airspring/transient/simulation': () => import('@airspring/transient/simulation'),
+  '@airspring/workshop/mesh': () => import('@airspring/workshop/mesh'),
+  '@airspring/workshop/shape': () => import('@airspring/workshop/shape'),
+  '@airspring/workshop/solid': () => import('@airspring/workshop/solid'),
   airspring: () => import('airspring'),
 };
 const top = new URL('../../', import.meta.url);
@@ -20,6 +23,7 @@ const readmes = [
   'README.md',
   'packages/core/README.md',
   'packages/transient/README.md',
+  'packages/workshop/README.md',
   'packages/airspring/README.md',
 ];
 

@@ -181,9 +181,14 @@ export function flareFaults(
   path: string,
   place: (i: number) => string = (i) => `${path}.curve(${(i / SAMPLES).toFixed(2)})`,
 ): Fault[] {
-  const cuts = flare.joints === undefined ? [] : flare.joints;
   const own = path === 'points';
-  const at = own ? [0, ...cuts, 1] : Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES);
+  if (typeof flare?.curve !== 'function' || ![flare.depth, flare.widening].every(Number.isFinite)) {
+    const expected = 'a flare: depth and widening in m, and curve (a function)';
+    return [
+      { code: 'inconsistent', path, got: flare, expected, remedy: 'Give roundFlare({ radius }) or one of your own.' },
+    ];
+  }
+  const at = own ? [0, ...(flare.joints ?? []), 1] : Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES);
   const points = at.map((t) => flare.curve(t));
   const faults: Fault[] = [];
   const remedy = 'Give it from the throat to the mouth.';
@@ -213,12 +218,13 @@ export function flareFaults(
     const expected = `its depth and widening, ${flare.depth}, ${flare.widening}`;
     faults.push({ code: 'inconsistent', path: place(points.length - 1), got: last.join(', '), expected, remedy });
   }
-  if (!(flare.depth > 0)) {
+  if (!(flare.depth >= SHORTEST)) {
+    const at = own ? path : `${path}.depth`;
     faults.push({
       code: 'not-positive',
-      path: own ? path : `${path}.depth`,
+      path: at,
       got: flare.depth,
-      expected: 'a depth above zero',
+      expected: `a depth of ${SHORTEST} m or more`,
       remedy,
     });
   }
@@ -240,6 +246,9 @@ export function flareFaults(
   }
   return faults;
 }
+
+/** No flare is shorter, m: no printer makes it. */
+const SHORTEST = 1e-5;
 
 /** Places at which a flare of a stranger is tried. */
 const SAMPLES = 64;

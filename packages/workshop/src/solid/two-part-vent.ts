@@ -13,7 +13,7 @@ import type { Mesh } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
 import { centreLine, NANOMETRE } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
-import type { Flare } from './flare.js';
+import { type Flare, flareFaults } from './flare.js';
 import { holeBySaw, sawsField, usualCover, usualPlay } from './hole-saw.js';
 import { sweptMesh } from './swept.js';
 import { anyVentShape, type VentDrawing, ventDrawing } from './vent-drawing.js';
@@ -155,6 +155,7 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
     const remedy = 'Leave one of them out.';
     refuse([{ code: 'conflict', path: 'hole', got: fields.hole, expected: 'either a hole or saws', remedy }]);
   }
+  if (fields.widestInnerFlare !== undefined) refuse(flareFaults(fields.widestInnerFlare, 'widestInnerFlare'));
   const sleeved = sizesOf(asked, fields);
   const through = 2 * sleeved.sleeve;
   const inHole = fields.hole === undefined || fields.hole >= through + play - NANOMETRE;

@@ -66,13 +66,16 @@ export function ductLine({ length, outerFlare, innerFlare, fineness }: VentDrawi
       : outer.map(([x, y]) => [outerFlare.depth - x, y] as const).reverse()),
     ...(innerFlare === undefined
       ? [[length, 0] as const]
-      : inner.map(([x, y]) => [length - innerFlare.depth + x, y] as const)),
+      : inner.map(([x, y]) => [length - (innerFlare.depth - x), y] as const)),
   ];
-  // Flares that take the whole length meet in one throat.
-  return line.filter(
-    ([along], i) =>
-      i === 0 || i === line.length - 1 || along - line[i - 1]![0] > NANOMETRE || line[i - 1]![1] !== line[i]![1],
-  );
+  // A curve may end a rounding beside its depth.
+  line[0] = [0, line[0]![1]];
+  line[line.length - 1] = [length, line.at(-1)![1]];
+  // Where flares take the whole length, their throats are one point, or the end of the duct.
+  return line.filter(([along, offset], i) => {
+    const [next, nextOffset] = line[i + 1] ?? [Infinity, 0];
+    return next - along > NANOMETRE || Math.abs(nextOffset - offset) > NANOMETRE;
+  });
 }
 
 /** The wall of a vent, cut open along its centre line: the clear line, then the outer line back, around the flange. */

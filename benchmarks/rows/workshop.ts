@@ -1,0 +1,74 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { MaxRectsPacker } from 'maxrects-packer';
+import { randomNumbers } from '../../packages/core/src/numeric/index.js';
+import { si } from '../../packages/core/src/quantity/index.js';
+import { meshFaults, stl } from '../../packages/workshop/src/mesh/index.js';
+import { nest } from '../../packages/workshop/src/nesting/index.js';
+import { roundFlare, type VentSolidInput, ventSolid } from '../../packages/workshop/src/solid/index.js';
+import { runRow } from '../measure.js';
+
+/** As published: the build of the packages comes first. */
+const command = 'packages/airspring/dist/command/main.js';
+
+const vent: VentSolidInput = {
+  diameter: '70 mm',
+  length: '420 mm',
+  outerFlare: roundFlare({ radius: '20 mm' }),
+  innerFlare: roundFlare({ radius: '10 mm' }),
+  flange: { diameter: '130 mm' },
+  bends: [{ leg: '150 mm', angle: '90 deg', centreLineRadius: '80 mm' }],
+};
+/** So fine that it has 200,000 triangles. */
+const fine: VentSolidInput = { ...vent, fineness: '0.0023 mm' };
+
+const next = randomNumbers(1);
+const edge = () => si('length', Math.round(120 + 560 * next()) / 1e3);
+/** Forty panels of any size, which may all be turned. */
+const panels = Array.from({ length: 40 }, (_, i) => ({ name: `panel ${i}`, length: edge(), width: edge() }));
+
+await runRow({
+  'vent-solid': () => ({ call: () => ventSolid(vent) }),
+  triangles: () => ({
+    call: () => {
+      const { mesh } = ventSolid(fine);
+      if (mesh.triangles.length < 600_000) throw new Error(`${mesh.triangles.length / 3} triangles`);
+      if (meshFaults(mesh).length > 0) throw new Error('no solid');
+      return stl(mesh);
+    },
+  }),
+  nest: () => ({
+    call: () => {
+      const made = nest({ parts: panels, sheets: [{ length: '2.5 m', width: '1.25 m' }], kerf: '3 mm' });
+      if (!made.ok) throw new Error('the panels do not fit');
+      return made;
+    },
+  }),
+  // Rectangles anywhere on the sheet, in one order: a layout that no panel saw can cut.
+  packer: () => ({
+    call: () => {
+      const packer = new MaxRectsPacker(2500, 1250, 3, {
+        smart: false,
+        pot: false,
+        square: false,
+        allowRotation: true,
+      });
+      for (const { length, width } of panels) packer.add(1e3 * length, 1e3 * width, undefined);
+      return packer.bins;
+    },
+  }),
+  dossier: () => {
+    const folder = mkdtempSync(join(tmpdir(), 'airspring-'));
+    let count = 0;
+    return {
+      elsewhere: true as const,
+      call: () => {
+        const words = [command, 'build', 'packages/airspring/briefs/whale-bench.json'];
+        const { status, stderr } = spawnSync(process.execPath, [...words, '--into', join(folder, `box-${count++}`)]);
+        if (status !== 0) throw new Error(String(stderr));
+      },
+    };
+  },
+});
