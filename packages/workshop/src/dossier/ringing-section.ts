@@ -72,14 +72,14 @@ function adviceOf(
 }
 
 /** The brace, where it is, and what it gains. */
-function braceText(brace: ProposedBrace, panels: Ringing['panels'], { thickness }: WorkBox, says: Says): string {
+function braceText(brace: ProposedBrace, panels: Ringing['panels'], box: WorkBox, says: Says): string {
   const after = weakest(braced(brace.panels));
   const without = weakest(panels.filter((_, i) => brace.panels[i]!.braces.length > 0));
   const gains =
     after > 1.01 * without
       ? `at ${hertz(after)} or higher, ${(after / without).toFixed(1)} times the ${hertz(without)} without it`
       : 'no higher than without it';
-  return `the window brace that helps most is a board of ${says(thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(braced(brace.panels))}. The lowest of them then rings ${gains}.`;
+  return `the window brace that helps most is a board of ${says(box.thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(braced(brace.panels))}. The lowest of them then rings ${gains}.${box.boards.length > 0 ? ' Cut it out around the boards inside that it meets.' : ''}`;
 }
 
 /** The board that would lift a resonance above the band: frequencies grow as the thickness. */

@@ -5,7 +5,7 @@ import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
 import { driverGasket, massDiscs, terminalCup } from '../solid/index.js';
 import { cupPlace } from './cup-place.js';
 import { bedOf, PLASTIC } from './printing.js';
-import type { Work, WorkHole } from './work.js';
+import type { Work, WorkHole, WorkTools } from './work.js';
 
 /** A small part to print. */
 export interface SmallPart {
@@ -42,7 +42,15 @@ const [MIDDLE_BOLT, OF_CONE] = [6.4e-3, 0.4];
 
 const pictureOf = (mesh: Mesh, title: string): string => preview(mesh, { title, azimuth: 0.6, elevation: 0.7 });
 
-function gasketOf({ drivers, tools: { bolts } }: Work, says: Says): SmallPart | undefined {
+/** Whether a printer takes a part as it stands. */
+function fitsBed(mesh: Mesh, tools: WorkTools): boolean {
+  const { width, height } = bedOf(tools);
+  const [x, y, z] = extentOf(mesh).edges;
+  return Math.max(x, y) <= width + 1e-6 && z <= height + 1e-6;
+}
+
+function gasketOf({ drivers, tools }: Work, says: Says): SmallPart | undefined {
+  const { bolts } = tools;
   if (bolts === undefined) return undefined;
   const input = {
     inner: metres(drivers.cutoutDiameter),
@@ -64,7 +72,7 @@ function gasketOf({ drivers, tools: { bolts } }: Work, says: Says): SmallPart | 
       ['holes', `${bolts.count} × ${says(bolts.hole)} on a circle of ${says(bolts.circle)}`],
     ],
     advice: [
-      'Gasket: print it of a soft filament, full, and lie it under the frame without glue. Or cut it from closed-cell foam of 2 to 3 mm by its drawing: the file is to the scale 1 : 1.',
+      `Gasket: ${fitsBed(mesh, tools) ? 'print it of a soft filament, full, and lay it under the frame without glue. Or cut it' : 'it is too wide for the printer. Cut it'} from closed-cell foam of 2 to 3 mm by its drawing: the file is to the scale 1 : 1.`,
       'Measure the bolts of your driver before you drill: these holes follow the brief.',
     ],
   };
@@ -97,7 +105,7 @@ function weightOf({ weights }: Work, says: Says): SmallPart | undefined {
   };
 }
 
-function cupOf(work: Work, says: Says): SmallPart | string | undefined {
+function cupOf(work: Work, says: Says): SmallPart | undefined {
   const { box, tools } = work;
   if (tools.terminals === undefined || box === undefined) return undefined;
   const { hole = 8e-3, apart = 0.019 } = tools.terminals;
@@ -124,7 +132,7 @@ function cupOf(work: Work, says: Says): SmallPart | string | undefined {
       ['posts', `2 × ${says(hole)}, ${says(apart)} apart`],
     ],
     advice: [
-      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. ${placed[0]} It takes ${(1e3 * taken).toFixed(2)} L of air, which the tuning does not count.`,
+      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. ${placed} It takes ${(1e3 * taken).toFixed(2)} L of air, which the tuning does not count.`,
     ],
     ...(at && {
       hole: { what: 'terminals', face: 'back', ...at, from: ['left', 'bottom'], form: 'circle', diameter: cup.hole },
@@ -135,11 +143,10 @@ function cupOf(work: Work, says: Says): SmallPart | string | undefined {
 /** The small parts that a box needs: gaskets, weights of radiators, a cup for the terminals. */
 export function smallPartsOf(work: Work, says: Says): SmallParts {
   const notes: string[] = [];
-  const { width, height } = bedOf(work.tools);
   const parts = [gasketOf, weightOf, cupOf].flatMap((make): SmallPart[] => {
     try {
       const found = make(work, says);
-      return found === undefined || typeof found === 'string' ? [] : [found];
+      return found === undefined ? [] : [found];
     } catch (error) {
       if (!isInputError(error)) throw error;
       notes.push(`A small part is not made: ${error.message}`);
@@ -147,13 +154,9 @@ export function smallPartsOf(work: Work, says: Says): SmallParts {
     }
   });
   const fitting = parts.map(({ mesh, ...part }): SmallPart => {
-    const [x, y, z] = extentOf(mesh!).edges;
-    if (Math.max(x, y) <= width + 1e-6 && z <= height + 1e-6) return { ...part, mesh: mesh! };
-    notes.push(
-      part.drawing
-        ? `The ${part.name}, ${says(x)} wide, is too wide for the printer: cut it by its drawing.`
-        : `The ${part.name}, ${says(x)} wide, is too large for the printer.`,
-    );
+    if (fitsBed(mesh!, work.tools)) return { ...part, mesh: mesh! };
+    const wide = `The ${part.name}, ${says(extentOf(mesh!).edges[0])} wide, is too large for the printer`;
+    notes.push(part.drawing ? `${wide}: cut it by its drawing.` : `${wide}.`);
     return part;
   });
   return { parts: fitting, notes };

@@ -15,7 +15,7 @@ import {
 } from '@airspring/core/quantity';
 import { type BeamShapes, beamShapes, type EdgeHold } from './beam-shapes.js';
 import { type Board, boardField, mdf } from './board.js';
-import { eigenPairs, square } from './symmetric-eigen.js';
+import { lowestValues, square } from './symmetric-eigen.js';
 
 /** A brace that stands on a panel along a line from edge to edge. */
 export interface BraceOnPanelInput {
@@ -213,7 +213,5 @@ export function resonancesOf(plate: ReadPlate, wanted: number): Frequency[] {
       }
     }
   }
-  return eigenPairs(K, M)
-    .slice(0, wanted)
-    .map(({ value }) => si('frequency', Math.sqrt(Math.max(0, value)) / (2 * Math.PI)));
+  return lowestValues(K, M, wanted).map((value) => si('frequency', Math.sqrt(value) / (2 * Math.PI)));
 }

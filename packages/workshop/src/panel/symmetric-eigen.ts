@@ -87,15 +87,64 @@ export function eigenPairs(K: Matrix, M: Matrix): readonly EigenPair[] {
   const reduced = transposed(half);
   forwards(L, reduced);
   const vectors = diagonalise(reduced);
-  return vectors
-    .map((turned, i) => {
-      const vector = Float64Array.from(turned);
-      for (let r = vector.length - 1; r >= 0; r--) {
-        let sum = vector[r]!;
-        for (let k = r + 1; k < vector.length; k++) sum -= L[k]![r]! * vector[k]!;
-        vector[r] = sum / L[r]![r]!;
-      }
-      return { value: reduced[i]![i]!, vector };
-    })
-    .sort((one, other) => one.value - other.value);
+  backwards(L, vectors);
+  return vectors.map((vector, i) => ({ value: reduced[i]![i]!, vector })).sort((one, other) => one.value - other.value);
+}
+
+/** More vectors than are wanted turn towards the lowest faster. */
+const SPARE = 4;
+const [STEPS, SETTLED] = [80, 1e-10];
+
+/** The lowest values of K v = λ M v, by turning a few vectors towards them (subspace iteration). Both matrices are positive. */
+export function lowestValues(K: Matrix, M: Matrix, wanted: number): readonly number[] {
+  const n = K.length;
+  const block = Math.min(n, wanted + SPARE);
+  const L = lowerOf(K);
+  const ratio = (i: number) => K[i]![i]! / M[i]![i]!;
+  const start = Array.from({ length: n }, (_, i) => i).sort((i, j) => ratio(i) - ratio(j));
+  // A little of every shape is in each, so that none of the lowest is missed.
+  let X = Array.from({ length: block }, (_, b) =>
+    Float64Array.from({ length: n }, (__, i) => (i === start[b] ? 1 : 1e-3 * Math.sin(1 + 7 * b + 3 * i))),
+  );
+  let values: readonly number[] = [];
+  for (let step = 0; step < STEPS; step++) {
+    const loads = times(M, X);
+    const Y = loads.map((load) => Float64Array.from(load));
+    forwards(L, Y);
+    backwards(L, Y);
+    const pairs = eigenPairs(inner(Y, loads), inner(Y, times(M, Y)));
+    X = pairs.map(({ vector }) => {
+      const sum = new Float64Array(n);
+      for (const [b, share] of vector.entries()) for (let i = 0; i < n; i++) sum[i]! += share * Y[b]![i]!;
+      return sum;
+    });
+    const found = pairs.slice(0, wanted).map(({ value }) => value);
+    const before = values;
+    values = found;
+    if (found.every((value, i) => Math.abs(value - before[i]!) <= SETTLED * value)) break;
+  }
+  return values;
+}
+
+/** M x for each row x. */
+const times = (M: Matrix, rows: Matrix): Float64Array[] =>
+  rows.map((x) =>
+    Float64Array.from(M, (row) => {
+      let sum = 0;
+      for (let j = 0; j < row.length; j++) sum += row[j]! * x[j]!;
+      return sum;
+    }),
+  );
+
+const inner = (ones: Matrix, others: Matrix): Float64Array[] => times(others, ones);
+
+/** Solves Lᵀ x = b in place, for each row b. */
+function backwards(L: Matrix, rows: readonly Float64Array[]): void {
+  for (const b of rows) {
+    for (let r = b.length - 1; r >= 0; r--) {
+      let sum = b[r]!;
+      for (let k = r + 1; k < b.length; k++) sum -= L[k]![r]! * b[k]!;
+      b[r] = sum / L[r]![r]!;
+    }
+  }
 }

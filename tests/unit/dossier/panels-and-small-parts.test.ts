@@ -1,0 +1,189 @@
+/** What the pages say of panels and small parts: words that agree with their numbers, holes where they belong, files that are named. */
+import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { cases } from '../../arbitrary/fuzz-runs.js';
+
+const work = (more: Partial<Work> = {}, box: Partial<Work['box']> = {}): Work => ({
+  title: 'A bench',
+  name: 'Box A',
+  summary: 'A box.',
+  numbers: [],
+  band: { from: 30, to: 120 },
+  box: {
+    outer: { width: 0.36, height: 0.4, depth: 0.48 },
+    thickness: 0.018,
+    netVolume: 0.046,
+    holes: [
+      {
+        what: 'driver',
+        face: 'front',
+        across: 0.18,
+        up: 0.25,
+        from: ['left', 'bottom'],
+        form: 'circle',
+        diameter: 0.232,
+      },
+    ],
+    boards: [],
+    ...box,
+  },
+  drivers: {
+    name: 'ten-inch driver, invented',
+    count: 1,
+    series: 1,
+    parallel: 1,
+    isobaric: false,
+    outerDiameter: 0.262,
+    cutoutDiameter: 0.232,
+  },
+  load: 'It is a load of 6 Ω.',
+  vents: [],
+  building: [],
+  assumed: [],
+  playing: [],
+  impedance: { text: 'Measure.', frequencies: [10, 100], magnitude: [6, 8], peaks: [], dips: [] },
+  cautions: { fumes: 'Fumes: ventilate.' },
+  tools: {},
+  unit: 'mm',
+  ...more,
+});
+
+async function built(input: Work) {
+  const { files, notes } = await filesToBuildFrom(input);
+  const page = (files[0]!.contents as string).replace(/\u00a0/g, ' ');
+  return { page, notes, files: new Map(files.map(({ path, contents }) => [path, contents])) };
+}
+
+/** The circles of a drawing file: middle and radius, mm. */
+function circlesOf(dxf: unknown): number[][] {
+  const lines = String(dxf)
+    .split(/\r?\n/)
+    .map((line) => line.trim());
+  return lines.flatMap((line, i) => {
+    if (line !== 'CIRCLE' || lines[i - 1] !== '0') return [];
+    const value = (code: string) =>
+      Number(lines[lines.findIndex((one, k) => k > i && (k - i) % 2 === 1 && one === code) + 1]);
+    return [[value('10'), value('20'), value('40')]];
+  });
+}
+
+test('words about panels that ring never contradict the numbers beside them', async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.record({
+        edges: fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: 160, max: 700 }))),
+        thickness: fc.integer({ min: 6, max: 22 }),
+        to: fc.integer({ min: 40, max: 500 }),
+        bracing: fc.constantFrom(0, 0.5e-3, 5e-3),
+      }),
+      async ({ edges: [width, height, depth], thickness, to, bracing }) => {
+        const outer = { width: width! / 1e3, height: height! / 1e3, depth: depth! / 1e3 };
+        const { page } = await built(
+          work({ band: { from: 30, to } }, { outer, thickness: thickness / 1e3, bracing, holes: [] }),
+        );
+        const text = page.slice(page.indexOf('Panels that ring'));
+        const told = [...text.matchAll(/<td>(\d+) to (\d+) Hz<\/td><td>([^<]+)<\/td>/g)];
+        expect(told.length).toBeGreaterThan(2);
+        for (const [, low, high, words] of told) {
+          const expected =
+            Number(low) > to
+              ? 'above the band'
+              : Number(high) < 30
+                ? 'below the band'
+                : Number(low) >= 30 && Number(high) <= to
+                  ? 'in the band'
+                  : 'may be in the band';
+          expect(words).toBe(expected);
+        }
+        const first = [...text.matchAll(/mm<\/td><td>(\d+) to (\d+) Hz<\/td><td>([^<]+)<\/td>/g)];
+        const rings = first.some(([, , , words]) => words!.includes('in the band'));
+        expect(text.includes('No brace is needed')).toBe(!rings);
+        const taken = Number(/It takes ([\d.]+) L of air/.exec(text)?.[1]) / 1e3;
+        if (bracing >= taken + 1e-4) expect(text).toContain('which the design keeps free');
+        if (bracing < taken - 1e-4) expect(text).toContain('write that volume into the brief');
+        expect(text).not.toMatch(/undefined|NaN|Infinity|\[object/);
+      },
+    ),
+    cases(3),
+  );
+});
+
+test('nothing is said of panels where there is no band, and of boxes that are too small for plates', async () => {
+  const { band: _, ...without } = work();
+  expect((await built(without)).page).not.toContain('Panels that ring');
+  const small = { outer: { width: 0.09, height: 0.3, depth: 0.3 }, holes: [] };
+  expect((await built(work({}, small))).page).not.toContain('Panels that ring');
+});
+
+test('bolts are drilled around the driver, a gasket has the same ones, and a cup has its hole in the back', async () => {
+  const tools = {
+    bolts: { count: 8, circle: 0.247, hole: 0.0055 },
+    terminals: {},
+    printer: { width: 0.3, height: 0.25 },
+  };
+  // A magnet stands behind the middle of the back, low down.
+  const solids = [{ least: [0.1, 0, 0.3], greatest: [0.26, 0.2, 0.462] }];
+  const { page, files, notes } = await built(work({ tools }, { solids }));
+  expect(notes).toEqual([]);
+  const bolts = (dxf: unknown) => circlesOf(dxf).filter(([, , r]) => Math.abs(r! - 2.75) < 1e-6);
+  const onFront = bolts(files.get('panels/front.dxf'));
+  const onGasket = bolts(files.get('small-parts/gasket.dxf'));
+  expect(onFront).toHaveLength(8);
+  const sorted = (list: number[][]) => list.map(([x, y]) => `${x!.toFixed(3)} ${y!.toFixed(3)}`).sort();
+  expect(sorted(onFront.map(([x, y]) => [x! - 180, y! - 250]))).toEqual(sorted(onGasket));
+  const [[x, y, r]] = circlesOf(files.get('panels/back.dxf')).filter(([, , one]) => one! > 20) as [number[]];
+  // Its hole is that of the page, and the magnet, which is 160 mm wide and ends 200 mm up, is not behind it.
+  expect(page).toContain(`<td>hole in the panel</td><td>${Number((2 * r!).toFixed(1))} mm</td>`);
+  const clear = y! - r! >= 200 - 1e-6 || x! + r! <= 360 - 260 + 1e-6 || x! - r! >= 360 - 100 - 1e-6;
+  expect(clear).toBe(true);
+  for (const name of ['gasket.stl', 'gasket.3mf', 'gasket.dxf', 'terminal-cup.stl', 'terminal-cup.3mf']) {
+    expect(page).toContain(`<li>small-parts/${name}</li>`);
+    expect(files.has(`small-parts/${name}`)).toBe(true);
+  }
+  expect(page).toContain('two binding posts');
+});
+
+test('a panel without room for bolts is sawn without them, and a gasket that the printer cannot make is cut', async () => {
+  const tools = { bolts: { count: 24, circle: 0.247, hole: 0.0055 } };
+  const near = { holes: [{ ...work().box!.holes[0]!, across: 0.14 }] };
+  const { page, files, notes } = await built(work({ tools }, near as never));
+  expect(notes.join(' ')).toMatch(/bolts of the drivers are not drawn.*left panel/);
+  expect(notes.join(' ')).toContain('cut it by its drawing');
+  expect(files.has('panels/front.dxf')).toBe(true);
+  expect(files.has('small-parts/gasket.dxf')).toBe(true);
+  expect(files.has('small-parts/gasket.stl')).toBe(false);
+  expect(page).toContain('a soft gasket for each driver');
+});
+
+test('weights of radiators are discs, with the mass that they shall have', async () => {
+  const { page, files } = await built(work({ weights: { count: 2, mass: 0.12, coneDiameter: 0.205 } }));
+  expect(page).toContain('<td>they shall weigh together</td><td>120 g</td>');
+  expect(page).toContain('100 % infill');
+  expect(files.has('small-parts/weight.stl')).toBe(true);
+  const [, low, high] = /will weigh (\d+) g to (\d+) g/.exec(page)!;
+  expect(Number(low)).toBeLessThan(120);
+  expect(Number(high)).toBeGreaterThan(120);
+});
+
+test('the opening of a slot along panels is drawn, its boards have a step, and the leak test closes it', async () => {
+  const slot = {
+    what: 'vent',
+    face: 'front',
+    across: 0.18,
+    up: 0.0255,
+    from: ['left', 'bottom'],
+    form: 'rectangle',
+    sides: [0.324, 0.015],
+  };
+  const boards = [{ name: 'long board of the slot', count: 1, length: 0.3, width: 0.324, thickness: 0.018 }];
+  const { page, files, notes } = await built(work({}, { holes: [...work().box!.holes, slot], boards } as never));
+  expect(notes).toEqual([]);
+  expect(page).not.toContain('Openings that no drawing shows');
+  expect(files.get('panels/front.svg')).toContain('vent');
+  expect(page).toContain('spacers sawn 15 mm wide');
+  expect(page).toContain('closes the slot with a flat board');
+  const free = { ...slot, up: 0.06, across: 0.18, sides: [0.2, 0.056] };
+  const tube = await built(work({}, { holes: [{ ...work().box!.holes[0]! }, free], boards } as never));
+  expect(tube.page).toContain('to a tube around spacers sawn 20 mm wide');
+});
