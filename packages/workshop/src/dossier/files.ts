@@ -4,7 +4,6 @@ import { pieceDrawing, sheetDrawing, toDxf, toSvg } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
-import type { ChangeWork } from './change.js';
 import { filesToChangeFrom } from './change-files.js';
 import { boxFigure, cuttingSection } from './cutting.js';
 import type { BuildFile } from './file.js';
@@ -15,7 +14,7 @@ import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import { slug } from './slug.js';
-import type { Work } from './work.js';
+import type { ChangeWork, Work } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {
