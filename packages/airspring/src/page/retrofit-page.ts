@@ -19,6 +19,8 @@ import { impedanceText, loudest } from '../words/play-text.js';
 import { holeText, tubeRows, tubeSentences } from '../words/tubes-text.js';
 import { drillingTemplate } from './drilling-template.js';
 import { escaped, pageOf, tableOf } from './markup.js';
+import { drawTubes } from './tube-drawing.js';
+import { labelOf } from './tube-words.js';
 
 const paragraphs = (texts: readonly string[]): string => texts.map((text) => `<p>${escaped(text)}</p>`).join('\n');
 const caution = (text: string): string => `<p class="caution">${escaped(text)}</p>`;
@@ -45,10 +47,22 @@ function tubes(answer: Retrofit, say: Phrasing): string {
   const each = sets.map(([number, set]) => {
     const [before, after] = tubeSentences(set, say);
     const title = `Set ${number}, ${holeText(set, answer, say)}`;
-    return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}`;
+    const proposed = set.proposed.flatMap(({ option }) => {
+      const one = set.options[option];
+      return one ? [{ name: '', option: one }] : [];
+    });
+    const rising = proposed.sort((a, b) => a.option.length - b.option.length);
+    const facts = { answer, say };
+    const drawn = drawTubes(facts, { tubes: set, proposed: rising }, TUBES_WIDE);
+    const words = `What a tube of ${say.length(set.diameter)} would do at each length. ${labelOf(facts, set)}`;
+    const figure = `<figure>${drawn}<figcaption>${escaped(words)}</figcaption></figure>`;
+    return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}${figure}`;
   });
   return section('Sets of tubes for one flange', each.join('\n'));
 }
+
+/** Width of the drawing of tubes over their length, pixels. */
+const TUBES_WIDE = 648;
 
 /** The sheet of a combination to take to the bench. */
 function designSheet(design: ChangedDesign, { now }: Retrofit, say: Phrasing): string {

@@ -2,7 +2,6 @@ import { isInputError } from '@airspring/core/fault';
 import { format } from '@airspring/core/quantity';
 import { type Drawing, plateDrawing, toDxf, toSvg } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
-import type { ChangeWork } from './change.js';
 import { changePrinting } from './change-printed.js';
 import { doingSection, holesSection, measuringAgain, measuringFirst, type Says } from './changing.js';
 import type { BuildFile } from './file.js';
@@ -12,6 +11,7 @@ import { documentOf } from './page.js';
 import { type SetPrinting, setPrinting } from './set-printing.js';
 import { slug } from './slug.js';
 import { type TubePrinting, tubePrinting } from './tube-printing.js';
+import type { ChangeWork } from './work.js';
 
 /** A drawing as both of its files. */
 const filesOf = async (path: string, drawing: Drawing): Promise<BuildFile[]> => [

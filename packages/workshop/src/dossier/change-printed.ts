@@ -1,9 +1,9 @@
-import type { ChangeWork } from './change.js';
 import { drawn, type Says } from './changing.js';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
 import { advice } from './printed.js';
 import type { SetPrinting } from './set-printing.js';
 import type { TubePrinting } from './tube-printing.js';
+import type { ChangeWork } from './work.js';
 
 const hertz = (f: number): string => `${f.toFixed(1)} Hz`;
 

@@ -1,8 +1,5 @@
 import type { Plate } from '../drawing/index.js';
-import type { Work, WorkTools } from './work.js';
-
-/** The impedance of a box. */
-export type WorkImpedance = Work['impedance'];
+import type { WorkImpedance } from './impedance.js';
 
 /** Equal tubes that are glued in, m. */
 export interface WorkTube {
@@ -92,6 +89,3 @@ export interface WorkChange {
   /** Whether drivers are wired anew. */
   readonly rewired: boolean;
 }
-
-/** The work on a box that stands. */
-export type ChangeWork = Work & { readonly change: WorkChange; readonly tools: WorkTools };

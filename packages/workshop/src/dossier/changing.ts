@@ -1,8 +1,8 @@
 import { type Drawing, plateDrawing, toSvg } from '../drawing/index.js';
-import type { ChangeWork } from './change.js';
 import { impedanceFigure } from './impedance-figure.js';
 import { caution, figure, list, paragraph, section, steps, table } from './markup.js';
 import { howToMeasure, spotsTable } from './measuring.js';
+import type { ChangeWork } from './work.js';
 
 export type Says = (metres: number) => string;
 

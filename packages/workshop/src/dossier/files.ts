@@ -4,7 +4,6 @@ import { pieceDrawing, sheetDrawing, toDxf, toSvg } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
-import type { ChangeWork } from './change.js';
 import { filesToChangeFrom } from './change-files.js';
 import { boxFigure, cuttingSection } from './cutting.js';
 import type { BuildFile } from './file.js';
@@ -18,7 +17,7 @@ import { type Sawing, sawingOf } from './sawing.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
 import { smallPartsSection } from './small-parts-section.js';
-import type { Work, WorkBox, WorkTools } from './work.js';
+import type { ChangeWork, Work, WorkBox, WorkTools } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {

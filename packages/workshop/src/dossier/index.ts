@@ -6,11 +6,11 @@ export { archiveOf } from './archive.js';
 /** What must be known of a box for that? */
 export type {
   WorkChange,
-  WorkImpedance,
   WorkOpening,
   WorkPlate,
   WorkSetTube,
   WorkTube,
   WorkTubeSet,
 } from './change.js';
-export type { Work, WorkBoard, WorkBox, WorkHole, WorkPoint, WorkStep, WorkTools, WorkVent } from './work.js';
+export type { Work, WorkBoard, WorkBox, WorkHole, WorkStep, WorkTools, WorkVent } from './work.js';
+export type { WorkImpedance, WorkPoint } from './impedance.js';

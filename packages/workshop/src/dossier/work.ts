@@ -1,5 +1,6 @@
 import type { Face } from '@airspring/core/space';
 import type { WorkChange } from './change.js';
+import type { WorkImpedance } from './impedance.js';
 
 /** A hole in a panel of the box or in a board inside it, measured as a builder measures, m. */
 export type WorkHole = {
@@ -44,12 +45,6 @@ export interface WorkVent {
   readonly pieces: readonly number[];
   /** The tuning that it was designed for, Hz. */
   readonly fb: number;
-}
-
-/** A value and where it is. */
-export interface WorkPoint {
-  readonly frequency: number;
-  readonly value: number;
 }
 
 /** A box to saw. */
@@ -111,14 +106,7 @@ export interface Work {
   readonly assumed: readonly string[];
   /** How loud it plays and what keeps it safe, a paragraph each. */
   readonly playing: readonly string[];
-  readonly impedance: {
-    /** What to measure, in a paragraph. */
-    readonly text: string;
-    readonly frequencies: readonly number[];
-    readonly magnitude: readonly number[];
-    readonly peaks: readonly WorkPoint[];
-    readonly dips: readonly WorkPoint[];
-  };
+  readonly impedance: WorkImpedance;
   /** Cautions by the step at which they are due; left out where they are not. */
   readonly cautions: Partial<Record<'dust' | 'weight' | 'fumes' | 'mains' | 'hearing' | 'travel', string>>;
   readonly tools: WorkTools;
@@ -147,3 +135,6 @@ export interface WorkTools {
   readonly terminals?: { readonly hole?: number; readonly apart?: number };
   readonly printer?: { readonly height: number; readonly width: number };
 }
+
+/** The work on a box that stands. */
+export type ChangeWork = Work & { readonly change: WorkChange };

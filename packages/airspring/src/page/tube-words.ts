@@ -1,6 +1,13 @@
-import type { TubeOption, TubeSet } from 'airspring';
-import { limitInWords } from '../say.js';
-import type { Facts } from './facts.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { TubeOption, TubeSet } from '../standing/tubes.js';
+import { limitInWords } from '../words/limit-words.js';
+import type { Phrasing } from '../words/phrasing.js';
+
+/** What a drawing of tubes is told from. */
+export interface TubeFacts {
+  readonly answer: Retrofit;
+  readonly say: Phrasing;
+}
 
 /** Neighbours of which something is the same, as stretches that meet half-way. */
 export function stretches(options: readonly TubeOption[], of: (option: TubeOption) => string) {
@@ -22,7 +29,7 @@ export const standing = ({ fitting, bent }: TubeOption): string =>
   fitting === 'does not fit' ? 'does not fit' : fitting === 'measure' ? 'measure' : bent ? 'fits with a bend' : 'fits';
 
 /** How the onsets of noise move with the length. */
-function quietly(options: readonly TubeOption[], say: Facts['say']): string[] {
+function quietly(options: readonly TubeOption[], say: Phrasing): string[] {
   const [short, long] = [options[0]?.account.noise, options.at(-1)?.account.noise];
   if (short === undefined || long === undefined) return [];
   const range = (from: number, to: number) =>
@@ -33,7 +40,7 @@ function quietly(options: readonly TubeOption[], say: Facts['say']): string[] {
 }
 
 /** What the figure shows, in sentences. */
-export function labelOf({ answer: { asked }, say }: Facts, tubes: TubeSet): string {
+export function labelOf({ answer: { asked }, say }: TubeFacts, tubes: TubeSet): string {
   const { options } = tubes;
   const [short, long] = [options[0]!, options.at(-1)!];
   const of = (list: readonly TubeOption[], value: (option: TubeOption) => number) =>
