@@ -1,4 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, isFar } from './box-edges.js';
 import type { BoxOfPanels } from './panel-box-input.js';
@@ -45,7 +46,9 @@ function levelsOn(box: BoxOfPanels, pieces: readonly Piece[], axis: number): num
       }
     }
   }
-  return [...new Set(levels.filter((at) => at >= 0 && at <= edge))].sort((a, b) => a - b);
+  const sorted = levels.filter((at) => at >= 0 && at <= edge).sort((a, b) => a - b);
+  // Between levels that are equal but for rounding there is no place to look at.
+  return sorted.filter((at, i) => i === 0 || at - sorted[i - 1]! > NANOMETRE);
 }
 
 /** Where in a cell is looked: uneven parts, so that no place lies in the plane of a mitre of equal boards. */
