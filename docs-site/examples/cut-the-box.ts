@@ -70,9 +70,9 @@ export const cutouts = [
     opening: { diameter: '78 mm' },
   },
 ] as const;
-const long = '1250 mm';
+const long = '1250 mm' as const;
 /** Off each edge of a sheet, which is seldom straight (common practice). */
-const trim = '10 mm';
+const trim = '10 mm' as const;
 
 /** The box of boards as thick as they were measured. */
 export function boxOf(

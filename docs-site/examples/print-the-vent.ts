@@ -56,7 +56,7 @@ export const box = {
 export const fb = '30.1 Hz';
 /** Another tuning, for a second tube in the same flange. */
 const deeper = '27 Hz';
-const wall = '3 mm';
+const wall = '3 mm' as const;
 const bed = '200 mm';
 /** Usual hole saws and circle cutters (common practice). */
 const saws = [

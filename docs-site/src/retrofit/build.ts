@@ -1,4 +1,4 @@
-import { numberedSets } from '../../../packages/airspring/src/standing/chosen.js';
+import { numberedSets } from '../../../packages/airspring/src/standing/tubes.js';
 import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';

@@ -14,6 +14,7 @@ const layoutOf = once((wish: Wish) => laid(wish, boxFor(wish)));
 
 export default worked({
   inputs,
+  parts: (wish) => [() => boxFor(wish), () => answered(wish)],
   answers: (wish) => {
     const texts = answered(wish);
     return { ...texts, said: `The top is ${texts.top}, a side ${texts.side}.` };

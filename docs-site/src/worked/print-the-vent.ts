@@ -28,6 +28,7 @@ const slug = (name: string): string => name.replace(/[^a-z0-9]+/g, '-');
 
 export default worked({
   inputs,
+  parts: (wish) => [() => ventOf(wish), () => twoOf(wish), () => answered(wish)],
   answers: (wish) => {
     const texts = answered(wish);
     return {
