@@ -191,10 +191,9 @@ export interface Variant {
   readonly parts: (point: Point, out: Parts) => boolean;
   /**
    * The greatest extent for which inner edges leave room; below zero where not even the drivers fit. It is never less in a larger box.
-   * Where a caller asks only whether an extent is left, `enough`, any answer will do that says so. `most` bounds the extent: a vent that
-   * bends has then no longer a first leg than its bend leaves.
+   * Where a caller asks only whether an extent is left, `enough`, any answer will do that says so.
    */
-  readonly room: (width: number, height: number, depth: number, point: Point, enough?: number, most?: number) => number;
+  readonly room: (width: number, height: number, depth: number, point: Point, enough?: number) => number;
   /** Variants with the same text have the same room at the same point. */
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */

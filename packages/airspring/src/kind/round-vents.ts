@@ -18,7 +18,7 @@ import {
 } from './round-vent-tube.js';
 import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
-import type { Vents } from './vents.js';
+import { NANOMETRE, type Vents } from './vents.js';
 
 /** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
 const diameterOf = (point: Point): number => point[2]!;
@@ -125,10 +125,20 @@ export function roundVents(
         faces: settings.faces,
       };
     },
-    room: (width, height, depth, point, enough, most) => {
-      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough, most);
+    room: (width, height, depth, point, enough) => {
+      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough);
       return Math.max(both[0]!, both[1]!) || -1;
     },
+    // A rounded end asks for more than room.
+    ...(flare.inner > 0 || flare.outer > 0
+      ? { refuse }
+      : {
+          fits: (width, height, depth, point, length) => {
+            const least = length - NANOMETRE;
+            longest(width, height, depth, bodyAt(diameterOf(point)), both, least, length + NANOMETRE);
+            return Math.max(both[0]!, both[1]!) >= least;
+          },
+        }),
     roomAtMost: (width, height, depth, point) => {
       inner[0] = width;
       inner[1] = height;
@@ -137,7 +147,6 @@ export function roundVents(
     },
     roomKey: JSON.stringify([layout, settings]),
     effort: count,
-    ...((flare.inner > 0 || flare.outer > 0) && { refuse }),
     wishes: [
       {
         path: 'vent.largest',

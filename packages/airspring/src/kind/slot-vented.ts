@@ -12,7 +12,7 @@ import { compileSlotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
 import { tunedByVents } from './tuned-by-vent.js';
 import { airSpeedOf } from './vented-fields.js';
-import type { Vents, VentTold } from './vents.js';
+import { NANOMETRE, type Vents, type VentTold } from './vents.js';
 
 const MM = 1e-3;
 /** Ratio between neighbouring widths on the lattice, for a slot from side to side. */
@@ -99,9 +99,14 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
       bends: bends > 0 ? ('one-bend' as const) : ('straight' as const),
       faces: placed,
     }),
-    room: (width, height, depth, point, enough, most) => {
-      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both, enough, most);
+    room: (width, height, depth, point, enough) => {
+      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both, enough);
       return Math.max(both[0]!, both[1]!) || -1;
+    },
+    fits: (width, height, depth, point, length) => {
+      const least = length - NANOMETRE;
+      longest(width, height, depth, bodyAt(widthOf(point), heightOf(point)), both, least, length + NANOMETRE);
+      return Math.max(both[0]!, both[1]!) >= least;
     },
     roomAtMost: (width, height, depth, point) => {
       const body = bodyAt(widthOf(point), heightOf(point));

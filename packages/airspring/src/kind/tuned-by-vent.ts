@@ -14,8 +14,6 @@ import { bodyOf, takenBy, tunedTo, type Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
 
 const MM = 1e-3;
-/** As core compares lengths, m. */
-const NANOMETRE = 1e-9;
 /** Longer than any box has room for, m. */
 const LONGEST = 20;
 
@@ -27,7 +25,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const { drivers } = choice;
   /** The brief states the tuning, or an alignment does. */
   const isHeld = pinned !== undefined || typeof job.alignment === 'object';
-  const { airSpeedPeak, area, geometric, span } = vents;
+  const { airSpeedPeak, area, geometric, span, fits } = vents;
   const opening = airSpeedIn({
     openings: [{ element: 'vent' }],
     called: 'vent',
@@ -70,13 +68,6 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       vent: bodyOf(vents, point, wholeMillimetres(ventLength(point))),
     });
     return vents.refuse?.(placed) ?? placed;
-  }
-
-  /** The same search as that of `place`. */
-  function fits(width: number, height: number, depth: number, point: Point): boolean {
-    const length = wholeMillimetres(ventLength(point));
-    const least = length - NANOMETRE;
-    return vents.room(width, height, depth, point, least, length + NANOMETRE) >= least;
   }
 
   function record(finished: Finished): KindRecord {
@@ -137,7 +128,9 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     roomAtMost: vents.roomAtMost,
     settle,
     place,
-    ...(vents.refuse === undefined && { fits }),
+    ...(fits && {
+      fits: (width, height, depth, point) => fits(width, height, depth, point, wholeMillimetres(ventLength(point))),
+    }),
     record,
   };
 }

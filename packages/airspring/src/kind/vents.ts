@@ -6,6 +6,9 @@ import type { Job } from '../job/job.js';
 import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Variant } from './box-kind.js';
 import { metres } from './placing.js';
 
+/** As core compares lengths, m. */
+export const NANOMETRE = 1e-9;
+
 /** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
 export interface Vents {
   readonly kind: BoxKind;
@@ -26,6 +29,8 @@ export interface Vents {
   readonly body: (point: Point) => Omit<NonNullable<FitInput['vent']>, 'length'>;
   /** The longest vents for which inner edges leave room; see `Variant.room`. */
   readonly room: Variant['room'];
+  /** Whether vents of a length have room, with the answer of core's `fit` but without its record; default `fit` itself. */
+  readonly fits?: (width: number, height: number, depth: number, point: Point, length: number) => boolean;
   readonly roomAtMost: NonNullable<Variant['roomAtMost']>;
   /** Vents with the same text have the same room. */
   readonly roomKey: string;

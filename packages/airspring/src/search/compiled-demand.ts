@@ -10,7 +10,7 @@ import { compileVariant, loadNames } from './compiled-variant.js';
 import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
 import type { Demand } from './demand.js';
 import { BAND, BELOW, searchGrid } from './frequencies.js';
-import { greatestOf, magnitude } from './greatest.js';
+import { compileGreatest, magnitude } from './greatest.js';
 import { compileLeastImpedance } from './least-impedance.js';
 import { remembered } from './remembered.js';
 
@@ -49,6 +49,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   const { density, probes, load: loadPoint, sweep } = compiled;
   const columns = probes.map(() => complexColumn(BELOW + BAND));
   const grid = searchGrid(wanted);
+  const greatestOf = compileGreatest(grid);
   // What walls, room and distance change is a factor on the level alone.
   const { gain, inStep } = wantedAt(job.heard);
   const gains = gain(grid).map((level) => 10 ** (level / 20));
@@ -99,7 +100,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
   /** The maximum is that of the sound before a filter, as the asymptote is. */
   const maximum = (): number => {
     for (let i = 0; i < levels.length; i++) levels[i] = magnitude(flow, i) * grid[i]!;
-    return 20 * Math.log10((greatestOf(levels, grid, 0) * density) / REFERENCE_PRESSURE);
+    return 20 * Math.log10((greatestOf(levels, 0) * density) / REFERENCE_PRESSURE);
   };
   const { referenceLevel = maximum } = compiled;
 
@@ -143,16 +144,16 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
       usedAbove = used;
     }
     out.depth = Math.max(out.cutoff, held);
-    const rise = 20 * Math.log10(greatestOf(levels, grid, 0) / passing);
+    const rise = 20 * Math.log10(greatestOf(levels, 0) / passing);
     out.rise = Math.abs(rise) < ROUNDING ? 0 : rise;
-    out.travel = greatestOf(travels, grid, BELOW) * perXmax;
-    out.current = greatestOf(currents, grid, BELOW);
+    out.travel = greatestOf(travels, BELOW) * perXmax;
+    out.current = greatestOf(currents, BELOW);
     out.heat = out.current * perHeat;
-    out.voltage = greatestOf(drivesInBand, grid, BELOW);
+    out.voltage = greatestOf(drivesInBand, BELOW);
     out.runUp = runUp;
     for (let j = 0; j < readings.length; j++) {
       fillLoad(readings[j]!, kindLoads[j]!.integrated, drives, grid, load);
-      out.loads[j] = greatestOf(loadInBand, grid, BELOW);
+      out.loads[j] = greatestOf(loadInBand, BELOW);
       const below = out.loadsBelow[j]!;
       for (let i = 0; i <= BELOW; i++) below[i] = load[i]!;
     }

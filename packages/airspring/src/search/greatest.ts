@@ -8,17 +8,29 @@ export function magnitude({ re, im }: ComplexColumn, i: number): number {
 }
 
 /**
- * The greatest value of a column. A smooth curve has its top between two samples, so this is the top of the parabola through
- * the greatest sample and both neighbours over log f. `at` is the place in the grid of the column's first value.
+ * The greatest value of a column over a grid. A smooth curve has its top between two samples, so this is the top of the parabola
+ * through the greatest sample and both neighbours over log f. `at` is the place in the grid of the column's first value. The logarithms
+ * depend on the grid alone, and are worked out once.
  */
-export function greatestOf(values: Float64Array, grid: Float64Array, at: number): number {
+export function compileGreatest(grid: Float64Array): (values: Float64Array, at: number) => number {
+  const lefts = grid.map((f, i) => Math.log((grid[i - 1] ?? f) / f));
+  const rights = grid.map((f, i) => Math.log((grid[i + 1] ?? f) / f));
+  return (values, at) => greatestOf(values, at, lefts, rights);
+}
+
+function greatestOf(values: Float64Array, at: number, lefts: Float64Array, rights: Float64Array): number {
   let top = 0;
-  for (let i = 1; i < values.length; i++) if (values[i]! > values[top]!) top = i;
-  const b = values[top]!;
+  let b = values[0]!;
+  for (let i = 1; i < values.length; i++) {
+    const value = values[i]!;
+    if (value > b) {
+      b = value;
+      top = i;
+    }
+  }
   if (top === 0 || top === values.length - 1) return b;
-  const middle = grid[at + top]!;
-  const left = Math.log(grid[at + top - 1]! / middle);
-  const right = Math.log(grid[at + top + 1]! / middle);
+  const left = lefts[at + top]!;
+  const right = rights[at + top]!;
   const fall = values[top - 1]! - b;
   const drop = values[top + 1]! - b;
   const curve = (fall / left - drop / right) / (left - right);

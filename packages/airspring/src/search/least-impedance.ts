@@ -3,7 +3,7 @@ import { logarithmicGrid } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { loadRange } from '../job/load.js';
 import type { compileVariant } from './compiled-variant.js';
-import { greatestOf } from './greatest.js';
+import { compileGreatest } from './greatest.js';
 
 const LOAD_POINTS = 48;
 
@@ -13,6 +13,7 @@ export function compileLeastImpedance(
   { probes, sweep }: ReturnType<typeof compileVariant>,
 ) {
   const grid = logarithmicGrid(...loadRange(wanted.highest), LOAD_POINTS);
+  const greatestOf = compileGreatest(grid);
   const columns = probes.map(() => complexColumn(LOAD_POINTS));
   const { re, im } = columns[probes.indexOf('current')] as ComplexColumn;
   const admittances = new Float64Array(LOAD_POINTS);
@@ -22,6 +23,6 @@ export function compileLeastImpedance(
       const size = re[i]! ** 2 + im[i]! ** 2;
       admittances[i] = 1 / Math.hypot(re[i]! / size - amplifier.sourceResistance, im[i]! / size);
     }
-    return 1 / greatestOf(admittances, grid, 0);
+    return 1 / greatestOf(admittances, 0);
   };
 }

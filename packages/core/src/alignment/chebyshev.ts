@@ -32,8 +32,8 @@ function ellipseWithZeros(order: number, k: number, numerator: ArrayLike<number>
   const sign = side ** order;
   const zeros = zerosOf(numerator);
   const even = order % 2 === 0;
+  // Over u = ±edge / ω², with x = 2 u − 1.
   const factorAt = (edge: number) =>
-    // Over u = ±edge / ω², with x = 2 u − 1.
     factorOf(
       zeros.map(([re, im]) => [
         (2 * side * edge * re) / (re ** 2 + im ** 2) - 1,

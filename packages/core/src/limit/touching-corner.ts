@@ -30,7 +30,8 @@ function gainOf({ denominator }: FilterShape): (x: number) => number {
   const value = new Float64Array(2);
   return (x) => {
     polynomialOnImaginaryAxis(denominator, 1 / x, value);
-    const [re, im] = [value[0]!, value[1]!];
+    const re = value[0]!;
+    const im = value[1]!;
     return 1 / Math.sqrt(re * re + im * im);
   };
 }

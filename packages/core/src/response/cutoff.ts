@@ -95,11 +95,10 @@ export function sampledLevel(level: LevelOf, grid: Float64Array, columns: readon
   const levels = level.column(grid, columns);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
-  const points = [
-    ...Array.from(grid, (f, i) => [f, levels[i]!] as const),
-    ...turned.map((f) => [f, level.at(f)] as const),
-  ].sort(([a], [b]) => a - b);
-  return { level, grid: points.map(([f]) => f), levels: points.map(([, value]) => value) };
+  const all = Float64Array.from([...grid, ...turned]).sort();
+  // Both rise, so that one walk along the grid finds the samples among them; only the turns are worked out.
+  let next = 0;
+  return { level, grid: all, levels: all.map((f) => (f === grid[next] ? levels[next++]! : level.at(f))) };
 }
 
 /** Half the step over which the slope of a filter is taken, as a change of ln f. */

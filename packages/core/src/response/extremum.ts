@@ -11,8 +11,8 @@ export interface Extremum {
 export const tops = (values: ArrayLike<number>, sign: 1 | -1 = 1): number[] => {
   const found: number[] = [];
   for (let i = 1; i < values.length - 1; i++) {
-    const [a, b, c] = [values[i - 1]!, values[i]!, values[i + 1]!];
-    if (sign * b > sign * a && sign * b >= sign * c) found.push(i);
+    const here = sign * values[i]!;
+    if (here > sign * values[i - 1]! && here >= sign * values[i + 1]!) found.push(i);
   }
   return found;
 };

@@ -72,8 +72,11 @@ export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLe
   const fill = (i: number, r: number, out: readonly ComplexColumn[]): void => {
     const { shareRe, shareIm } = betweenSweeps(y.re[i]! * step, y.im[i]! * step, r / step);
     for (let k = 0; k < out.length; k++) {
-      const [from, to, into] = [linear[k]!, lossy[k]!, out[k]!];
-      const [re, im] = [to.re[i]! - from.re[i]!, to.im[i]! - from.im[i]!];
+      const from = linear[k]!;
+      const to = lossy[k]!;
+      const into = out[k]!;
+      const re = to.re[i]! - from.re[i]!;
+      const im = to.im[i]! - from.im[i]!;
       into.re[i] = from.re[i]! + shareRe * re - shareIm * im;
       into.im[i] = from.im[i]! + shareRe * im + shareIm * re;
     }
