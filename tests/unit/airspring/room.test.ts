@@ -11,7 +11,7 @@ import {
   roomModes,
   solidAngles,
 } from '@airspring/core/room';
-import { type Brief, design, reportText, retrofit } from 'airspring';
+import { type Brief, design, reportText, retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
 import corner from '../../../packages/airspring/briefs/thunder-in-the-corner.json' with { type: 'json' };
@@ -168,7 +168,21 @@ test.each([
   expect(faultsOf(() => searchFor({ ...demo, ...fields })).map((fault) => fault.path)).toEqual([path]);
 });
 
-test('an existing box is judged at 1 m, so that a room is refused there', () => {
-  const faults = faultsOf(() => retrofit({ ...oldThunderBox, room: { distance: '3 m' } }));
-  expect(faults.map(({ path }) => path)).toEqual(['room']);
+test('an existing box is judged at 1 m, and told at the listener beside that', () => {
+  const { wanted } = oldThunderBox;
+  const refused = faultsOf(() =>
+    retrofit({ ...oldThunderBox, wanted: { ...wanted, at: 'listener' }, room: { distance: '3 m' } }),
+  );
+  expect(refused.map(({ path }) => path)).toEqual(['wanted.at']);
+  const answer = retrofit({ ...oldThunderBox, room: { distance: '2 m' } });
+  const { account, heard } = answer.now;
+  expect(heard!.oneMetre).toMatchObject({ frequency: account.loudest.frequency, binding: account.loudest.binding });
+  expect(Math.abs(heard!.oneMetre.level - account.loudest.level)).toBeLessThan(0.02);
+  // On a floor, twice as far: a half space.
+  expect(heard!.oneMetre.level - heard!.listener.level).toBeCloseTo(20 * Math.log10(2), 9);
+  expect(heard!.listener.cutoff).toBeCloseTo(account.reach!, 1);
+  for (const design of answer.designs) expect(design.heard).toBeDefined();
+  const text = retrofitText(answer, {}).replace(/\s+/g, ' ');
+  expect(text).toContain('The box stands on a floor (half space), and the listener is 2 m away.');
+  expect(text).toContain('The wants of this brief are judged at 1 m in half space.');
 });

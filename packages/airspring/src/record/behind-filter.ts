@@ -5,6 +5,7 @@ import { bracketedRoot } from '@airspring/core/numeric';
 import { type FrequencyGrid, frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
 import { cutoff, respond } from '@airspring/core/response';
 import type { Heard } from '../job/heard.js';
+import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 
 const POINTS = 600;
@@ -88,3 +89,6 @@ export function safeBehind(
   if (lowest === undefined) return {};
   return lowest === grid[0] ? { everywhere: true } : { from: lowest };
 }
+
+/** Down to where it is asked how deep a box reaches, Hz. */
+export const lowestReach = ({ lowest }: Job['wanted']): number => Math.min(5, lowest / 4);

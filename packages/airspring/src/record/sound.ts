@@ -7,7 +7,7 @@ import { openingOf } from '@airspring/core/vent';
 import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import { reachAt, reachOf } from './behind-filter.js';
+import { lowestReach, reachAt, reachOf } from './behind-filter.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
@@ -131,7 +131,7 @@ export function soundOf(
   const currents = scaled(perVolt.currentRms);
   const heat = currents.map((current) => (current ** 2 * drivers.equivalent.Re) / drivers.count);
 
-  const from = Math.min(5, wanted.lowest / 4);
+  const from = lowestReach(wanted);
   const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest), reference });
   const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
   const impedances = features(system, {

@@ -4,7 +4,7 @@ import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantit
 import { referenceLevel, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import { reachOf, safeBehind } from '../record/behind-filter.js';
+import { lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
 import { LOWEST_TONE } from '../record/sound.js';
 import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
@@ -81,7 +81,7 @@ function atWanted({ wanted }: Job, { system, limits }: Sounding) {
 
 /** How deep the response reaches behind the filter, and without it. */
 function reaches({ wanted }: Job, filter: Filter | undefined, { system }: Sounding) {
-  const range = [Math.min(5, wanted.lowest / 4), wanted.highest] as const;
+  const range = [lowestReach(wanted), wanted.highest] as const;
   const level = referenceLevel(system) - wanted.fall;
   const alone = reachOf(system, undefined, range, level);
   const reach = filter ? reachOf(system, filter, range, level) : alone;

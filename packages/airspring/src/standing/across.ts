@@ -18,9 +18,10 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   const texts = written.standing as WrittenStanding['standing'] | undefined;
   if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
   const faults: Fault[] = [];
-  if (written.room !== undefined) {
-    const remedy = 'Remove it: an existing box is judged at 1 m in half space.';
-    faults.push({ code: 'conflict', path: 'room', got: 'a room', expected: 'a brief for a new box', remedy });
+  const { at } = (written.wanted ?? {}) as { at?: unknown };
+  if (written.room !== undefined && at === 'listener') {
+    const remedy = 'Leave it out: the report tells what the room does beside that.';
+    faults.push({ code: 'conflict', path: 'wanted.at', got: at, expected: '1 m for a box that stands', remedy });
   }
   const told = (path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code: 'inconsistent', path: `standing.${path}`, got, expected, remedy });

@@ -1,9 +1,13 @@
+import { referenceLevel } from '@airspring/core/response';
+import type { Job } from '../job/job.js';
 import type { BriefOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
 import { USUAL_QL } from '../kind/vented-fields.js';
 import { leaksAssumed } from '../kind/wording.js';
 import type { Asked } from '../record/answer.js';
+import { lowestReach } from '../record/behind-filter.js';
 import { assumedOfDriver } from '../record/driver-account.js';
+import { type HeardTold, heardTold } from '../record/heard-told.js';
 import type { Account } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
 import { boxOf, type Made, type Now } from './changes/change.js';
@@ -12,7 +16,7 @@ import { type Chain, first } from './combinations.js';
 import type { MeasuredDriver } from './measured-driver.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
-import type { State } from './state.js';
+import type { Sounding, State } from './state.js';
 import { type TubeSet, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
@@ -33,6 +37,8 @@ export interface Retrofit {
     readonly account: Account;
     /** For drivers known from the impedance of their box. Left out where readings that are all off together tell of no driver. */
     readonly bands?: Bands;
+    /** At the listener, where the brief has a room. */
+    readonly heard?: HeardTold;
   };
   readonly rows: readonly Row[];
   /** The best combinations of changes, each a whole design. */
@@ -90,7 +96,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
       ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
       ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
     },
-    now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state) },
+    now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state), ...heardNow(job, sounding) },
     rows: rows.map((row, i) => (i === helped.first ? { ...row, ...bandsAt(made[i]?.done?.state) } : row)),
     designs: best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning)),
     ...helped,
@@ -100,6 +106,13 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
     doubts: doubtsOf(standing),
   };
   return { answer, now, made, chains: best.map(({ chain }) => chain) };
+}
+
+/** What walls, room and distance make of the box as it stands. */
+function heardNow(job: Job, { system, limits }: Sounding): { readonly heard?: HeardTold } {
+  if (job.heard === undefined) return {};
+  const about = { from: lowestReach(job.wanted), reference: referenceLevel(system), curves: new Float64Array() };
+  return { heard: heardTold(job, job.heard, system, limits, about) };
 }
 
 function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {

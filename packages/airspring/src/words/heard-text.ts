@@ -56,7 +56,10 @@ function degrees(radians: number): string {
 }
 
 /** What the box does at the listener, beside 1 m in half space. */
-export function heardBlocks({ heard, loudness }: Played, say: Phrasing): string[] {
+export function heardBlocks(
+  { heard, loudness }: Pick<Played, 'heard'> & { readonly loudness: Pick<Played['loudness'], 'givesOut'> },
+  say: Phrasing,
+): string[] {
   if (heard === undefined) return [];
   const { distance, gains, listener, oneMetre, wantedAt } = heard;
   const row = (what: string, { level, frequency, binding, cutoff }: PlayedAt): string[] => [

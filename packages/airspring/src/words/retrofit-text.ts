@@ -1,10 +1,12 @@
 import { cautions } from '../record/cautions.js';
+import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
 import { numberedSets } from '../standing/tubes.js';
 import { nowSentences } from './account-text.js';
 import { designBlocks } from './changed-design-text.js';
 import { changeText, comparisonRows, doneRows, firstText, legend, refusedRows, stepsOf } from './changes-text.js';
+import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './measured-text.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
@@ -68,6 +70,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     ...doubts.map((phrase) => paragraph(say.phrase(phrase))),
     heading('What it does now', '-'),
     ...nowSentences(answer, say).map(paragraph),
+    ...heardBlocks({ ...answer.now, loudness: { givesOut: { ...GIVES_OUT, ...PARTS_GIVE_OUT } } }, say),
     caution(cautions.hearing),
     ...measuredBlocks(answer, say),
     heading('What could be done, each change alone', '-'),
