@@ -19,6 +19,9 @@ import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { lengthOf, maybe, noNumber, oddly } from '../../arbitrary/odd-input.js';
 import { allFinite, answered } from '../answered.js';
 
+/** Solids are dear: a quarter of the cases of other properties. */
+const DEAR = Math.ceil(fuzzRuns / 4);
+
 const sizes = oddly(fc.record({ depth: lengthOf(3, 60), widening: lengthOf(1, 25) }));
 const point = fc.tuple(
   fc.double({ min: 0, max: 0.05, noNaN: true }),
@@ -73,7 +76,7 @@ const vent = fc.oneof(
 );
 const litres = fc.integer({ min: 1, max: 500 }).map((volume) => `${volume} L` as const);
 
-test.prop([oddly(vent), litres], { numRuns: fuzzRuns })(
+test.prop([oddly(vent), litres], { numRuns: DEAR })(
   'a vent is a solid that is drawn and tuned, or refused',
   (input, netVolume) => {
     const made = answered(() => ventSolid(input));
@@ -96,7 +99,7 @@ const segments = fc.record({
   overlap: maybe(lengthOf(4, 30)),
   clearance: maybe(lengthOf(0.05, 0.5)),
 });
-test.prop([oddly(segments)], { numRuns: Math.min(fuzzRuns, 3000) })(
+test.prop([oddly(segments)], { numRuns: DEAR })(
   'pieces of a vent are solids that the printer takes, or a reason',
   (input) => {
     const made = answered(() => ventSegments(input));
@@ -125,7 +128,7 @@ const twoParts = fc.record({
   cover: maybe(lengthOf(1, 15)),
   fineness,
 });
-test.prop([oddly(twoParts)], { numRuns: fuzzRuns })(
+test.prop([oddly(twoParts)], { numRuns: DEAR })(
   'a vent in two parts is two solids, or refused, or there is a reason',
   (input) => {
     const made = answered(() => twoPartVent(input));
