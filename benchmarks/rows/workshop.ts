@@ -22,7 +22,7 @@ const vent: VentSolidInput = {
   bends: [{ leg: '150 mm', angle: '90 deg', centreLineRadius: '80 mm' }],
 };
 /** So fine that it has 200,000 triangles. */
-const fine: VentSolidInput = { ...vent, fineness: '0.0023 mm' };
+const fine: VentSolidInput = { ...vent, fineness: '0.0045 mm' };
 
 const next = randomNumbers(1);
 const edge = () => si('length', Math.round(120 + 560 * next()) / 1e3);

@@ -182,11 +182,10 @@ export function flareFaults(
   place: (i: number) => string = (i) => `${path}.curve(${(i / SAMPLES).toFixed(2)})`,
 ): Fault[] {
   const own = path === 'points';
-  if (typeof flare?.curve !== 'function' || ![flare.depth, flare.widening].every(Number.isFinite)) {
-    const expected = 'a flare: depth and widening in m, and curve (a function)';
-    return [
-      { code: 'inconsistent', path, got: flare, expected, remedy: 'Give roundFlare({ radius }) or one of your own.' },
-    ];
+  if (!own && !isFlare(flare)) {
+    const expected = `a flare: depth and widening of at most ${LONGEST} m, curve (a function that gives two numbers), joints in increasing order`;
+    const remedy = 'Give roundFlare({ radius }) or one of your own.';
+    return [{ code: 'inconsistent', path, got: flare, expected, remedy }];
   }
   const at = own ? [0, ...(flare.joints ?? []), 1] : Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES);
   const points = at.map((t) => flare.curve(t));
@@ -247,8 +246,20 @@ export function flareFaults(
   return faults;
 }
 
-/** No flare is shorter, m: no printer makes it. */
-const SHORTEST = 1e-5;
+/** What a stranger gives may lack anything. */
+function isFlare(flare: Partial<Flare> | undefined): boolean {
+  if (typeof flare?.curve !== 'function') return false;
+  const { depth, widening, joints = [], endCorrection } = flare;
+  const sizes = [depth, widening].every((size) => typeof size === 'number' && Math.abs(size) <= LONGEST);
+  const joined =
+    Array.isArray(joints) && joints.every((t, i) => typeof t === 'number' && t > (joints[i - 1] ?? 0) && t < 1);
+  const point = flare.curve(0.5);
+  const gives = Array.isArray(point) && point.length === 2 && point.every((x) => typeof x === 'number');
+  return sizes && joined && gives && (endCorrection === undefined || typeof endCorrection === 'function');
+}
+
+/** No flare is shorter or longer, m: no printer makes it. */
+const [SHORTEST, LONGEST] = [1e-5, 10];
 
 /** Places at which a flare of a stranger is tried. */
 const SAMPLES = 64;

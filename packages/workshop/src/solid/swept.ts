@@ -1,3 +1,4 @@
+import { refuse } from '@airspring/core/fault';
 import type { Mesh } from '../mesh/index.js';
 import { areaOf, type Outline, type PlanePoint } from '../outline/index.js';
 import { type CentreLine, type Frame, NANOMETRE } from './centre-line.js';
@@ -41,6 +42,7 @@ export function sweptMesh({ profile, around, line, step, bores = [] }: Swept): M
   // Clockwise on (along, offset), the surface lies outwards of each side of the profile.
   const turning = areaOf(profile) > 0 ? [...profile].reverse() : profile;
   const stations = inBends(turning, line, step);
+  refuseTooMany(2 * stations.length * around(0).length);
   const corners: number[] = [];
   const triangles: number[] = [];
   const add = ([x, y]: PlanePoint, { origin, x: across, y: up }: Frame) => {
@@ -83,6 +85,15 @@ export function sweptMesh({ profile, around, line, step, bores = [] }: Swept): M
       else band(triangles, one, other);
     }
   return withoutStrays(corners, triangles);
+}
+
+/** A file of more triangles is larger than programs that prepare prints can handle. */
+const MOST = 2e6;
+
+function refuseTooMany(triangles: number): void {
+  if (triangles <= MOST) return;
+  const expected = `a solid of at most ${MOST} triangles; this one would have about ${triangles}`;
+  refuse([{ code: 'out-of-range', path: 'fineness', got: triangles, expected, remedy: 'Give a coarser fineness.' }]);
 }
 
 /** Leaves out corners of no triangle: the middle of a face that has holes. */
