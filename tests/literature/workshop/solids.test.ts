@@ -347,10 +347,12 @@ check('solid.gasket.drawing', {
     const places = bolts.reduce((sum, { centre }) => sum + Math.hypot(...centre), 0) / bolts.length;
     // The first bolt stands half a step from the right.
     const first = bolts[0]!.centre[0];
-    return Math.PI * (outer!.radius ** 2 - inner!.radius ** 2 - open) + places + first;
+    const radii = [outer!, inner!, ...bolts].reduce((sum, { radius }) => sum + radius, 0);
+    return Math.PI * (outer!.radius ** 2 - inner!.radius ** 2 - open) + places + first + radii;
   },
   expected: gaskets.map(
-    ({ volume, thickness, circle, count }) => volume / thickness + (circle / 2) * (1 + Math.cos(Math.PI / count)),
+    ({ volume, thickness, circle, count, inner, outer, hole }) =>
+      volume / thickness + (circle / 2) * (1 + Math.cos(Math.PI / count)) + (inner + outer + count * hole) / 2,
   ),
   unit: 'm²',
   tolerance: exact,

@@ -94,7 +94,7 @@ function weightOf({ weights }: Work, says: Says): SmallPart | undefined {
     sizes: [
       ['diameter', says(diameter)],
       ['hole', says(MIDDLE_BOLT)],
-      ['height', says(height)],
+      ['height', says(Math.round(1e4 * height) / 1e4)],
       [`${many ? 'for each radiator' : 'for the radiator'}`, `${count} ${count > 1 ? 'discs' : 'disc'}`],
       ['they shall weigh together', grams(weights.mass)],
     ],
