@@ -1,8 +1,6 @@
 import { colourOf } from '../../../packages/airspring/src/page/limit-colours.js';
 import { between } from './third-octaves.js';
 
-export { colourOf };
-
 /** Stretches of one binding limit over a whole curve; they meet, so that the line has no gaps. */
 function bindingStretches(frequencies: ArrayLike<number>, binding: readonly string[]) {
   const found: { from: number; to: number; binding: string }[] = [];

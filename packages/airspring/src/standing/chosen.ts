@@ -51,7 +51,7 @@ const whyNot = ({ row }: Made): Phrase =>
   row.ok ? ['there is nothing to build; see its steps in the report'] : row.because;
 
 /** What can be chosen, as the report names it. */
-export function choicesOf({ answer }: WorkedOut): string {
+function choicesOf({ answer }: WorkedOut): string {
   const rows = answer.rows.filter(({ ok }) => ok).length;
   const sets = numberedSets(answer.tubeSets).map(([number]) => `set ${number}`);
   const changes = rows === 0 ? [] : [rows === 1 ? '1' : `1 to ${rows}`];

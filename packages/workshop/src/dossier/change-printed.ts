@@ -8,7 +8,7 @@ import type { ChangeWork } from './work.js';
 const hertz = (f: number): string => `${f.toFixed(1)} Hz`;
 
 /** How the printed part tunes beside the report. */
-export const tuningTold = ({ designed, printed }: { readonly designed: number; readonly printed: number }): string => {
+const tuningTold = ({ designed, printed }: { readonly designed: number; readonly printed: number }): string => {
   const off = printed - designed;
   return Math.abs(off) < 0.05
     ? `${hertz(designed)}, within 0.05 Hz`

@@ -33,7 +33,7 @@ export interface TubePrinting {
 const metres = (value: number) => si('length', value);
 
 /** Play of a printed tube in its hole, on the diameter (common practice); how far a flange reaches beyond tube and hole, m. */
-export const PLAY = 5e-4;
+const PLAY = 5e-4;
 const [REACH, COVER] = [1e-2, 5e-3];
 const FLANGE = 4e-3;
 /** Fewest lines of a nozzle in a wall that is joined: two in each half (common practice), and their clearance, m. */
