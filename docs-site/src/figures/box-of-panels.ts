@@ -3,7 +3,7 @@ import { html, type Markup } from '../html.js';
 import { px, sizeAcross, sizeAlong } from './solid-sections.js';
 
 /** One view; two stand beside each other where there is room. */
-const WIDTH = 316;
+const WIDTH = 312;
 const [LEFT, TOP, BELOW] = [66, 20, 32];
 const RIGHT = 4;
 
