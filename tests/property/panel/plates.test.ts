@@ -48,7 +48,7 @@ test('a panel over a line lies between its larger part with that edge free to tu
       expect(whole).toBeGreaterThan(parts('simple') * (1 - NEARLY));
       expect(whole).toBeLessThan(parts('clamped') * (1 + NEARLY));
     }),
-    cases(3),
+    { numRuns: cases(3) },
   );
 });
 
@@ -66,7 +66,7 @@ test('a bar does no more than a line that cannot move, a clamped edge never lowe
       expect(simple).toBeLessThan(clamped);
       expect(clamped).toBeLessThanOrEqual(highest);
     }),
-    cases(3),
+    { numRuns: cases(3) },
   );
 });
 
@@ -81,7 +81,7 @@ test('frequencies grow as the thickness, and fall as the square of the size; a q
       const turned = { ...panel, width: height, height: width, grain: grain === 'width' ? 'height' : 'width' } as const;
       expect(first(turned) / whole).toBeCloseTo(1, 9);
     }),
-    cases(3),
+    { numRuns: cases(3) },
   );
 });
 

@@ -105,7 +105,7 @@ test('words about panels that ring never contradict the numbers beside them', as
         expect(text).not.toMatch(/undefined|NaN|Infinity|\[object/);
       },
     ),
-    cases(3),
+    { numRuns: cases(3) },
   );
 });
 

@@ -14,7 +14,7 @@ function plate(name: string, count: number, form: Plate['form'], use: string, th
 }
 
 /** Equal flat parts to cut. */
-interface Plate {
+export interface Plate {
   readonly name: string;
   readonly count: number;
   readonly form: { readonly diameter: number } | { readonly width: number; readonly height: number };

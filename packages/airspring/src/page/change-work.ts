@@ -14,7 +14,7 @@ import { byEyeCautions, byEyeSteps } from '../words/measured-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { impedanceFound, impedanceText, loudest, protectionText } from '../words/play-text.js';
 import { flangeText, holeText } from '../words/tubes-text.js';
-import { changeParts } from './change-parts.js';
+import { changeParts, type Plate } from './change-parts.js';
 import { changeSteps, setSteps } from './change-steps.js';
 import { changeTubes, setTubes } from './change-tubes.js';
 
@@ -107,7 +107,8 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const { printer } = job.sections as { readonly printer?: { readonly height: number; readonly width: number } };
   const { series, parallel, isobaric, count, driver } = now.state.drivers;
   const sawn = design.steps.some(({ does }) => does === 'cut' || does === 'drill');
-  const cut = sawn || parts.plates.length > 0;
+  const plates: readonly Plate[] = parts.plates;
+  const cut = sawn || plates.length > 0;
   const glues = design.steps.some(({ does }) => does === 'print' || does === 'fit');
   const due = (name: 'hearing' | 'travel') => design.cautions.includes(cautions[name]) && { [name]: cautions[name] };
   const { nominal, least } = design.impedance.load;
@@ -123,7 +124,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       now: nowSentences(answer, say).map(joined),
       before: impedanceOf(asItIs, impedanceFound({ ...asItIs, told }, say)),
       openings: parts.openings,
-      plates: parts.plates,
+      plates,
       tubes: glued.tubes,
       ...(slid && { set: slid.set }),
       parts: parts.parts.map(visible),
