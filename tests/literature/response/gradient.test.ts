@@ -10,7 +10,7 @@ import {
   lowerEndGradient,
 } from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
-import { type BandPassRow, boxes, responses } from '../enclosure/band-pass.js';
+import { type BandPassRow, boxes, driverOf, responses } from '../enclosure/band-pass.js';
 import fixture from './gradient.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
@@ -103,8 +103,7 @@ function lowerEnd(row: BandPassRow): number {
 }
 
 const bandPass: BandPassRow = { fs: 30, Qts: 0.35, Vas: 60, rearVolume: 20, frontVolume: 15, frontTuning: 55 };
-const STEP = 1e-3;
-check('response.lower-end-gradient.fourth-order', {
+const lowerEndBase = {
   formula: 'response/lowerEndGradient',
   source: {
     key: 'geddes1989',
@@ -112,9 +111,20 @@ check('response.lower-end-gradient.fourth-order', {
   },
   status: 'derived',
   kind: 'standard',
+  unit: 'Hz, Hz per relative change',
+  tolerance: { absolute: 2e-8, why: 'differences over a thousandth of values known to a trillionth' },
+} as const;
+/** The slope of the lower end by the logarithm of what moves, by differences without the square of the step. */
+function slopeOf(moved: (part: number) => BandPassRow): number {
+  const quotient = (h: number) => (lowerEnd(moved(h)) - lowerEnd(moved(-h))) / (2 * h);
+  return (4 * quotient(1e-3) - quotient(2e-3)) / 3;
+}
+const lowerEndFound = () => lowerEndGradient(boxes.fourth(bandPass), { to: '200 Hz' });
+check('response.lower-end-gradient.fourth-order', {
+  ...lowerEndBase,
   given: { of: { value: 'lower end; by rear volume, front volume and front tuning', unit: '' } },
   got: () => {
-    const found = lowerEndGradient(boxes.fourth(bandPass), { to: '200 Hz' });
+    const found = lowerEndFound();
     if (!found.ok) return [];
     const by = found.byElement;
     // A larger front chamber with the same tuning has a lighter vent; a higher tuning, a vent lighter by twice as much.
@@ -122,13 +132,27 @@ check('response.lower-end-gradient.fourth-order', {
   },
   expected: [
     lowerEnd(bandPass),
-    ...(['rearVolume', 'frontVolume', 'frontTuning'] as const).map((field) => {
-      const moved = (part: number) => lowerEnd({ ...bandPass, [field]: bandPass[field] * Math.exp(part) });
-      const quotient = (h: number) => (moved(h) - moved(-h)) / (2 * h);
-      // The square of the step is taken out.
-      return (4 * quotient(STEP) - quotient(2 * STEP)) / 3;
-    }),
+    ...(['rearVolume', 'frontVolume', 'frontTuning'] as const).map((field) =>
+      slopeOf((part) => ({ ...bandPass, [field]: bandPass[field] * Math.exp(part) })),
+    ),
   ],
-  unit: 'Hz, Hz per relative change',
-  tolerance: { absolute: 2e-8, why: 'differences over a thousandth of values known to a trillionth' },
+});
+
+const ofDriver = ['Re', 'Bl', 'Mms', 'Rms', 'Cms', 'Sd'] as const;
+const paperDriver = driverOf(bandPass);
+check('response.lower-end-gradient.driver', {
+  ...lowerEndBase,
+  given: { by: { value: ofDriver.join(', '), unit: '' } },
+  got: () => listed(lowerEndFound(), [...ofDriver]).slice(1),
+  expected: ofDriver.map((name) =>
+    slopeOf((part) => {
+      const { Re, Bl, Mms, Rms, Cms, Sd } = { ...paperDriver, [name]: paperDriver[name] * Math.exp(part) };
+      return {
+        ...bandPass,
+        fs: 1 / (2 * Math.PI * Math.sqrt(Mms * Cms)),
+        Qts: Math.sqrt(Mms / Cms) / (Rms + Bl ** 2 / Re),
+        Vas: bandPass.Vas * (Cms / paperDriver.Cms) * (Sd / paperDriver.Sd) ** 2,
+      };
+    }),
+  ),
 });

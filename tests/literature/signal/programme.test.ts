@@ -34,19 +34,25 @@ const heard = (samples: number) => {
   return programme;
 };
 /** The same, taken in by blocks of odd sizes. */
-function taken(samples: number): MeasuredProgramme {
+function taken(samples: number, sign = 1): MeasuredProgramme {
   const { start, take, programme } = compileListening({ sampleRate: '2 kHz', resolution: '2 Hz' });
   const so = start();
   const block = tones.compile(RATE);
   for (let from = 0, size = 1; from < samples; from += size, size = (7 * size) % 997) {
     const out = new Float64Array(Math.min(size, samples - from));
     block(from, out);
-    take(so, out);
+    take(
+      so,
+      out.map((value) => sign * value),
+    );
   }
   const found = programme(so);
   if (!found.ok) throw new Error('silent');
   return found;
 }
+
+/** Turned over, the greatest distance from the mean is on the other side. */
+const turned = (samples: number) => taken(samples, -1);
 
 const scipy = { key: 'scipy', locator: 'scipy.signal.welch, Hann window, half overlap, no detrending' } as const;
 const program = { source: scipy, status: 'derived', kind: 'program' } as const;
@@ -55,6 +61,7 @@ const rounding = { relative: 1e-11, why: 'double precision on both sides, weak l
 for (const [name, formula, listen] of [
   ['programme', 'signal/programmeOf', heard],
   ['listening', 'signal/compileListening', taken],
+  ['listening-turned', 'signal/compileListening', turned],
 ] as const) {
   check(`signal.${name}.density`, {
     ...program,

@@ -12,6 +12,7 @@ import {
   massDiscs,
   roundFlare,
   terminalCup,
+  tubeSegments,
   twoPartVent,
   ventSegments,
   ventSolid,
@@ -204,6 +205,51 @@ check('solid.segments.length', {
   expected: tubes.map(({ length }) => length),
   unit: 'm',
   tolerance: exact,
+});
+
+check('solid.tube-segments.length', {
+  ...base,
+  formula: 'solid/tubeSegments',
+  source: byScipy('the pieces of a tube in a flange, without their spigots of 12 mm, add up to its length'),
+  given: { length: { value: [0.25, 0.4, 0.61], unit: 'm' } },
+  got: ({ length }) => {
+    const vent = twoPartVent({ diameter: '69 mm', length: m(length), panelThickness: '18 mm', fineness: '0.5 mm' });
+    if (!vent.ok) return Number.NaN;
+    const made = tubeSegments({ vent, printer: { width: '200 mm', depth: '200 mm', height: '150 mm' } });
+    if (!made.ok) return Number.NaN;
+    const heights = made.parts.map(({ mesh }) => extentOf(mesh).edges[2]);
+    // Each piece but the first begins a clearance of 0.15 mm behind its joint.
+    return heights.reduce((sum, one) => sum + one, 0) - (made.parts.length - 1) * (0.012 - 1.5e-4);
+  },
+  expected: [0.25, 0.4, 0.61],
+  unit: 'm',
+  tolerance: exact,
+});
+
+/** Volume of a ring by the theorem of Pappus: the area of its section, times the way of its centroid. */
+function ringOf(section: readonly (readonly [along: number, radius: number])[]): number {
+  const moment = section.reduce((sum, [x, r], i) => {
+    const [nextX, nextR] = section[(i + 1) % section.length]!;
+    return sum + ((x * nextR - nextX * r) * (r + nextR)) / 6;
+  }, 0);
+  return Math.abs(2 * Math.PI * moment);
+}
+
+check('solid.tube-segments.volume', {
+  ...base,
+  formula: 'solid/tubeSegments',
+  source: byScipy('a tube that the printer takes whole is one piece: a ring of its section, by the theorem of Pappus'),
+  given: { bore: { value: [0.044, 0.069, 0.1], unit: 'm' } },
+  got: ({ bore }) => {
+    const vent = twoPartVent({ diameter: m(bore), length: '200 mm', panelThickness: '18 mm' });
+    if (!vent.ok) return Number.NaN;
+    const whole = tubeSegments({ vent, printer: { width: '700 mm', depth: '700 mm', height: '700 mm' } });
+    const ring = ringOf(vent.profile.map(([along, height]) => [along, bore / 2 + height]));
+    return whole.ok ? whole.parts.reduce((sum, { mesh }) => sum + volumeOf(mesh), 0) / ring : Number.NaN;
+  },
+  expected: [1, 1, 1],
+  unit: '1',
+  tolerance: { relative: 1e-3, why: 'flats of a circle, 0.1 % of the volume' },
 });
 
 check('solid.saw.hole', {
