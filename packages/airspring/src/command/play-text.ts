@@ -25,13 +25,12 @@ export function clock(seconds: number): string {
   return `${minutes}:${((tenths - 600 * minutes) / 10).toFixed(1).padStart(4, '0')}`;
 }
 
-const decibels = (factor: number) => Math.abs(20 * Math.log10(factor)).toFixed(1);
-
-/** How much louder or quieter it may be; a tenth of a decibel is no difference. */
+/** How much louder or quieter it may be, in tenths of a decibel; what is left over is on the side on which the limit is kept. */
 function mayBe({ louder }: Pick<LimitAccount, 'louder'>): string {
   if (louder === undefined) return 'any level';
-  if (decibels(louder) === '0.0') return 'as it is';
-  return `${decibels(louder)} dB ${louder > 1 ? 'louder' : 'quieter'}`;
+  const tenths = Math.floor(200 * Math.log10(louder) + 1e-6);
+  if (tenths === 0) return 'as it is';
+  return `${(Math.abs(tenths) / 10).toFixed(1)} dB ${tenths > 0 ? 'louder' : 'quieter'}`;
 }
 
 /** Stretches in which a limit is passed. */
@@ -97,7 +96,7 @@ function ventText({ account, slices }: Played): string | undefined {
   const [quiet, noisy] = [account.limits[at]!, account.limits[at + 1]!];
   const share = (seconds: number) => `${((100 * seconds) / account.duration).toFixed(1)} %`;
   if (quiet.firstPassed === undefined) {
-    return `The vent is quiet all the time: every published onset of noise lies higher, up to ${mayBe(quiet)}.`;
+    return `The vent is quiet all the time: no published onset of noise is reached when the recording is played ${mayBe(quiet)}.`;
   }
   const sure = slices.reduce((sum, { used, duration }) => sum + (used[at]! > 1 ? 0 : duration), 0);
   const noise = noisy.passedFor > 0 ? `, noisy for ${share(noisy.passedFor)} (above every published onset)` : '';

@@ -76,7 +76,7 @@ export function ventWords(
   const printed: Phrase =
     pieces.length > 1
       ? [
-          `${print}${inWords(pieces.length)} pieces, from the flange inwards: `,
+          `${print}pieces, for instance ${inWords(pieces.length)}, from the flange inwards: `,
           ...pieces.flatMap((piece, i) => [...(i > 0 ? [', '] : []), [piece, 'length'] as const]),
           '.',
         ]
