@@ -20,9 +20,6 @@ export const flags = [
   ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
 ];
 
-/** Each frame as soon as the one before is drawn, not when a screen would ask for it: moves take as long as they cost. */
-export const unpaced = ['--disable-frame-rate-limit'];
-
 export interface Visit {
   readonly page: Page;
   /** Everything that was asked for, and what the page complained about. */
@@ -66,15 +63,15 @@ function mainThreadTasks(events: readonly TraceEvent[]): number[] {
     .flatMap(({ tdur }) => (tdur === undefined ? [] : [tdur / 1000]));
 }
 
-/** Serves the built site and starts a browser for the tests of a file, with flags of its own. */
-export function site(own: readonly string[] = []): Site {
+/** Serves the built site and starts a browser for the tests of a file. */
+export function site(): Site {
   let browser: Browser;
   let served: Awaited<ReturnType<typeof serve>>;
   beforeAll(async () => {
     if (!executablePath) throw new Error('No Chromium found: set CHROMIUM to its path, or install it.');
     if (!existsSync(dist)) throw new Error('The site is not built: run `npm run site`.');
     served = await serve(dist, 0);
-    browser = await chromium.launch({ executablePath, args: [...flags, ...own] });
+    browser = await chromium.launch({ executablePath, args: flags });
   });
   afterAll(async () => {
     await browser?.close();

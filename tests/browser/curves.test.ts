@@ -1,7 +1,7 @@
 /** Curves below each other over one axis: a line follows the pointer, the finger or the slider, and each curve is read there. */
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { hasBrowser, site, unpaced } from './browser.js';
+import { hasBrowser, site } from './browser.js';
 
 const figures = [
   ['worked-examples/quiet-vent/', 'Hz'],
@@ -12,7 +12,7 @@ const figures = [
 const read = (page: Page) => page.locator('svg.sweep:visible [data-read]').allTextContents();
 
 describe.skipIf(!hasBrowser)('curves over one axis', () => {
-  const { visit, longestTask } = site(unpaced);
+  const { visit, longestTask } = site();
   const open = async (path: string, options = {}) => {
     const { page } = await visit(path, options);
     const figure = page.locator('sweep-figure').first();

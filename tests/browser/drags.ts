@@ -1,13 +1,13 @@
-/** Numbers in the text that are dragged; two halves of the pages run side by side. */
+/** Numbers in the text that are dragged. A drag waits for the screen most of the time, so that two halves of the pages run side by side. */
 import { describe, expect, test } from 'vitest';
-import { hasBrowser, site, unpaced } from './browser.js';
+import { hasBrowser, site } from './browser.js';
 
 /** Milliseconds that a task may take at a quarter of the processor. */
 const LONGEST = 50;
 
 export function judgeDrags(paths: readonly string[]): void {
   describe.skipIf(!hasBrowser)('a drag', () => {
-    const { visit, longestTask } = site(unpaced);
+    const { visit, longestTask } = site();
     test.each(paths)(
       '%s: 200 moves of every number and its rest, no long task at a quarter of the processor',
       async (path) => {

@@ -1,9 +1,9 @@
 /** The front page: what this is, where to begin, and a bench whose vent bends under the hand. */
 import { describe, expect, test } from 'vitest';
-import { hasBrowser, site, unpaced } from './browser.js';
+import { hasBrowser, site } from './browser.js';
 
 describe.skipIf(!hasBrowser)('the front page', () => {
-  const { visit, longestTask } = site(unpaced);
+  const { visit, longestTask } = site();
 
   test('weighs less than 150 kB with its drawing', async () => {
     const { page } = await visit('');
