@@ -138,11 +138,7 @@ const mm = (length: number) => format('length', si('length', length), 'mm');
 const counted = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
 /** What follows from the drawing alone. */
-export function answers(
-  wish: Wish,
-  vent = drawn(wish),
-  two = swappable(wish, vent.length),
-) {
+export function answers(wish: Wish, vent = drawn(wish)) {
   const { diameter, flare } = wish;
   const ends = endsOf(flare);
   const { length, netVolume, mouth, hole } = vent;
@@ -167,17 +163,16 @@ export function answers(
     gap: mm(hole.gap),
     flange: mm(hole.flangeDiameter),
     narrow: narrow.ok ? hertz(narrow.fb) : 'no frequency',
-    twoHole: mm(two.hole),
-    twoFlange: mm(two.flangeDiameter),
-    proud: mm(two.proud),
-    seat: mm(two.seat),
-    cord: mm(two.cord.length),
     deeper: mm(lengthFor({ diameter, ...ends }, deeper).length),
   };
 }
 
-/** What only the solid tells. */
-export function answersOfSolid(wish: Wish, solid = printed(wish)) {
+/** What only the solids tell. */
+export function answersOfSolid(
+  wish: Wish,
+  solid = printed(wish),
+  two = swappable(wish, drawn(wish).length),
+) {
   const { parts, cuts, drawing, tuned } = solid;
   const ends = [0, ...cuts, drawing.length];
   const lengths = parts.map((_, i) => mm(ends[i + 1]! - ends[i]!));
@@ -194,5 +189,10 @@ export function answersOfSolid(wish: Wish, solid = printed(wish)) {
         ? 'within 0.001 Hz of'
         : `${off.toFixed(3)} Hz ${higher} than`,
     mass: `${Math.round(volume * density * 1e3)} g`,
+    twoHole: mm(two.hole),
+    twoFlange: mm(two.flangeDiameter),
+    proud: mm(two.proud),
+    seat: mm(two.seat),
+    cord: mm(two.cord.length),
   };
 }

@@ -12,7 +12,7 @@ type Wish = Parameters<typeof drawn>[0];
 const ventOf = once(drawn);
 const twoOf = once((wish: Wish) => swappable(wish, ventOf(wish).length));
 const finely = once((wish: Wish) => swappable(wish, ventOf(wish).length, FINE));
-const answered = once((wish: Wish) => answers(wish, ventOf(wish), twoOf(wish)));
+const answered = once((wish: Wish) => answers(wish, ventOf(wish)));
 const solidOf = once((wish: Wish) => printed(wish, ventOf(wish)));
 
 /** A picture on a page needs no finer solid, m. */
@@ -28,7 +28,7 @@ const slug = (name: string): string => name.replace(/[^a-z0-9]+/g, '-');
 
 export default worked({
   inputs,
-  parts: (wish) => [() => ventOf(wish), () => twoOf(wish), () => answered(wish)],
+  parts: (wish) => [() => ventOf(wish), () => answered(wish)],
   answers: (wish) => {
     const texts = answered(wish);
     return {
@@ -37,21 +37,22 @@ export default worked({
     };
   },
   figures: {},
-  pictures: {
-    two: (wish) => {
-      const { twoHole, twoFlange, seat } = answered(wish);
-      const label = `A vent in two parts, cut along its axis: a flange of ${twoFlange}, glued into a hole of ${twoHole} in the panel, and a tube that slides through it, ${seat} wide in its seat.`;
-      return bothWidths((width) => drawTwoParts(twoOf(wish), panel, label, width));
-    },
-  },
   slow: (wish) => {
     const solid = solidOf(wish);
-    const texts = answersOfSolid(wish, solid);
+    const texts = answersOfSolid(wish, solid, twoOf(wish));
     const { length, flange } = answered(wish);
     const coarse = ventSolid({ ...ventOf(wish).vent, fineness: COARSE });
     return {
       answers: texts,
       pictures: {
+        two: bothWidths((width) =>
+          drawTwoParts(
+            twoOf(wish),
+            panel,
+            `A vent in two parts, cut along its axis: a flange of ${texts.twoFlange}, glued into a hole of ${texts.twoHole} in the panel, and a tube that slides through it, ${texts.seat} wide in its seat.`,
+            width,
+          ),
+        ),
         solid: preview(coarse.mesh, {
           title: `The vent as a solid, seen from behind its flange: a tube of ${length} with both ends rounded, and a flange of ${flange}.`,
           azimuth: 2.4,
