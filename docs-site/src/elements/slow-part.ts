@@ -17,14 +17,21 @@ export function slowPart(
     write(answers);
     const drawn = Object.entries(pictures).flatMap(([name, markup]) => {
       const element = article.querySelector(`[data-picture="${name}"]`);
-      if (element) element.innerHTML = markup;
-      return element ? [element] : [];
+      return element ? [{ element, markup }] : [];
     });
     parts = [
-      ...drawn,
+      ...drawn.map(({ element }) => element),
       ...Object.keys(answers).flatMap((name) => [...article.querySelectorAll(`[data-answer="${name}"]`)]),
     ];
-    if (values === now) stale(false);
+    // A picture a frame: all at once would hold up the page.
+    const place = (k: number) => {
+      if (values !== now) return;
+      const next = drawn[k];
+      if (!next) return stale(false);
+      next.element.innerHTML = next.markup;
+      requestAnimationFrame(() => place(k + 1));
+    };
+    place(0);
   };
   const stale = (isStale: boolean) => {
     for (const part of parts) part.classList.toggle('stale', isStale);

@@ -16,7 +16,7 @@ const answered = once((wish: Wish) => answers(wish, ventOf(wish)));
 const solidOf = once((wish: Wish) => printed(wish, ventOf(wish)));
 
 /** A picture on a page needs no finer solid, m. */
-const COARSE = si('length', 5e-4);
+const COARSE = si('length', 1.5e-3);
 /** Of a solid for a printer, m. */
 const FINE = si('length', 1e-5);
 const panel = Number.parseFloat(box.panelThickness) / 1e3;

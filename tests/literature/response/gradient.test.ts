@@ -146,7 +146,8 @@ check('response.lower-end-gradient.driver', {
   got: () => listed(lowerEndFound(), [...ofDriver]).slice(1),
   expected: ofDriver.map((name) =>
     slopeOf((part) => {
-      const { Re, Bl, Mms, Rms, Cms, Sd } = { ...paperDriver, [name]: paperDriver[name] * Math.exp(part) };
+      const moved = { [name]: paperDriver[name] * Math.exp(part) };
+      const { Re, Bl, Mms, Rms, Cms, Sd } = { ...paperDriver, ...moved } as Record<(typeof ofDriver)[number], number>;
       return {
         ...bandPass,
         fs: 1 / (2 * Math.PI * Math.sqrt(Mms * Cms)),
