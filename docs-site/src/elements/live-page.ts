@@ -8,7 +8,6 @@ import { drawSweep, type Sweep, sweepTables } from '../figures/sweep.js';
 import { tied } from '../say.js';
 import './scrub-number.js';
 import type { Scrubbed } from './scrub-number.js';
-import { slowPart } from './slow-part.js';
 
 const models = import.meta.glob<Worked>('../worked/*.ts', { import: 'default' });
 /** As in the style sheet: which of the two pictures is seen. */
@@ -212,7 +211,8 @@ async function enliven(article: HTMLElement): Promise<void> {
       if (text !== undefined && output.textContent !== tied(text)) output.textContent = tied(text);
     }
   };
-  const later = model.slow || model.files ? slowPart(article, model, write) : undefined;
+  const later =
+    model.slow || model.files ? (await import('./slow-part.js')).slowPart(article, model, write) : undefined;
   const paint = () => {
     write(model.answers(values));
     later?.(values);
