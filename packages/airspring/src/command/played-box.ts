@@ -12,8 +12,8 @@ import { listOf } from '../kind/wording.js';
 import { limitsOf } from '../record/limits.js';
 import type { Progress } from '../search/search.js';
 import { changesTo } from '../standing/changes-to.js';
+import { changesNamed, isNamed, type NumberedChange, numberedChanges } from '../standing/named.js';
 import { readStanding, stands } from '../standing/read.js';
-import { numbered } from '../standing/row.js';
 import type { Standing } from '../standing/standing.js';
 import { type Sounding, type State, soundingOf, stateOf } from '../standing/state.js';
 import { wholeOf } from '../standing/whole.js';
@@ -107,27 +107,24 @@ function standingBox(brief: unknown, only: string | undefined): Playable {
 
 function changedBox(brief: unknown, only: string): Playable {
   const { standing, now, made, chains } = changesTo(brief);
-  const isAsked = (...names: readonly string[]) => names.some((name) => name.toLowerCase() === only.toLowerCase());
-  const changes = numbered(made.map(({ row }) => row)).flatMap(([number, row]) => {
-    const done = made.find((one) => one.row === row)?.done;
-    // To play softer changes nothing of the box.
-    return done === undefined || row.box.level !== undefined ? [] : [{ number, change: row.change, done }];
-  });
-  const alike = changes.filter(({ number, change }) => isAsked(String(number), change));
+  // To play softer changes nothing of the box.
+  const canPlay = ({ row, made: { done } }: NumberedChange) => done !== undefined && row.box.level === undefined;
+  const alike = changesNamed(made, only).filter(canPlay);
   const [found] = alike;
-  if (found && alike.length === 1) {
-    const { state, sounding } = found.done;
-    return played(standing, state, sounding, `the box with ${found.change}`);
+  if (found?.made.done && alike.length === 1) {
+    const { state, sounding } = found.made.done;
+    return played(standing, state, sounding, `the box with ${found.row.change}`);
   }
   const all = chains();
-  const chain = all.find(({ name }) => isAsked(name));
+  const chain = all.find(({ name }) => isNamed(name, only));
   if (chain) {
     const { name, leaning } = chain;
     const { state, sounding } = chain.chain.done;
     const parts = wholeOf(now, chain.chain, name, leaning).changes;
     return played(standing, state, sounding, `design ${name}, the box with ${listOf(parts)}`);
   }
-  const names = [...all.map(({ name }) => name), ...changes.map(({ number, change }) => `${number} (${change})`)];
+  const changes = numberedChanges(made).filter(canPlay);
+  const names = [...all.map(({ name }) => name), ...changes.map(({ number, row }) => `${number} (${row.change})`)];
   const remedy = 'Name a design or a change as the report does, or give its number.';
   const expected = names.length > 0 ? `one of ${names.join(', ')}` : 'no name: nothing can be changed';
   throw new InputError([

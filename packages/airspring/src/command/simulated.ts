@@ -83,14 +83,7 @@ export function simulatedOf(
       stop: library.stop({ outward: Xmech, inward: Xmech, stiffness: si('ratio', STOP) }),
     }),
     ...(loss && { losses: { [loss.element]: loss.loss } }),
-    // The coils share the heat: all together they are as one whose resistances to heat are that many times less.
-    ...(heat && {
-      heat: thermalModel({
-        ...heat,
-        coilToMagnet: si('thermalResistance', heat.coilToMagnet / count),
-        magnetToAir: si('thermalResistance', heat.magnetToAir / count),
-      }),
-    }),
+    ...(heat && { heat: thermalModel(heat), coils: count }),
   });
   const nonlinear = inBrief(driver, options);
   const reach = Math.min(...curves.map((name) => large[name]?.reach ?? Infinity));

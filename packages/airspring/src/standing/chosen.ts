@@ -1,7 +1,7 @@
 import type { Phrase } from '../kind/phrase.js';
-import type { Made } from './changes/change.js';
 import { tubeRow } from './changes/vents.js';
 import { type Chain, chainOf } from './combinations.js';
+import { changesNamed, isNamed, type NumberedChange, numberedChanges } from './named.js';
 import type { WorkedOut } from './retrofit.js';
 import type { RowDone } from './row.js';
 import type { Standing } from './standing.js';
@@ -46,13 +46,12 @@ function changedBy({ now }: WorkedOut, chain: Chain, name: string): Changed {
   };
 }
 
-/** Why a change cannot be built. */
-const whyNot = ({ row }: Made): Phrase =>
-  row.ok ? ['there is nothing to build; see its steps in the report'] : row.because;
+/** What is told of a change after which nothing of the box is another. */
+const NOTHING: Phrase = ['there is nothing to build; see its steps in the report'];
 
 /** What can be chosen, as the report names it. */
-function choicesOf({ answer }: WorkedOut): string {
-  const rows = answer.rows.filter(({ ok }) => ok).length;
+function choicesOf({ answer, made }: WorkedOut): string {
+  const rows = numberedChanges(made).length;
   const sets = numberedSets(answer.tubeSets).map(([number]) => `set ${number}`);
   const changes = rows === 0 ? [] : [rows === 1 ? '1' : `1 to ${rows}`];
   return [...changes, ...answer.designs.map(({ name }) => name), ...sets].join(', ');
@@ -72,12 +71,9 @@ function setOf(worked: WorkedOut, number: number, set: TubeSet): Chosen | Phrase
   return tubes.length > 0 ? { what: 'set', number, set, tubes } : ['none of its tubes can be built'];
 }
 
-const asChange = (worked: WorkedOut, made: Made): Chosen | Phrase => {
-  const { row } = made;
-  const chain = row.ok ? chainOf(worked.now, [made]) : undefined;
-  if (!row.ok || chain === undefined) return whyNot(made);
-  const number = worked.answer.rows.slice(0, worked.made.indexOf(made) + 1).filter(({ ok }) => ok).length;
-  return { what: 'change', number, row, ...changedBy(worked, chain, String(number)) };
+const asChange = (worked: WorkedOut, { number, row, made }: NumberedChange): Chosen | Phrase => {
+  const chain = chainOf(worked.now, [made]);
+  return chain ? { what: 'change', number, row, ...changedBy(worked, chain, String(number)) } : NOTHING;
 };
 
 const asDesign = (worked: WorkedOut, i: number): Chosen => ({
@@ -93,19 +89,18 @@ const asDesign = (worked: WorkedOut, i: number): Chosen => ({
 export function chosenOf(worked: WorkedOut, only: string | undefined): Chosen | Phrase {
   const { answer, made } = worked;
   if (only === undefined) {
-    if (answer.first !== undefined) return asChange(worked, made[answer.first]!);
+    const first = numberedChanges(made).find((one) => one.made === made[answer.first ?? -1]);
+    if (first) return asChange(worked, first);
     if (answer.designs.length > 0) return asDesign(worked, 0);
     return [`no change brings the box nearer to what you want; choose one with --only: ${choicesOf(worked)}`];
   }
-  const asked = only.trim().toLowerCase();
-  const design = answer.designs.findIndex(({ name }) => name.toLowerCase() === asked);
+  const design = answer.designs.findIndex(({ name }) => isNamed(name, only));
   if (design >= 0) return asDesign(worked, design);
-  const set = numberedSets(answer.tubeSets).find(([number]) => `set ${number}` === asked);
+  const set = numberedSets(answer.tubeSets).find(([number]) => isNamed(`set ${number}`, only));
   if (set) return setOf(worked, ...set);
-  const done = made.filter(({ row }) => row.ok);
-  const found =
-    (/^\d+$/.test(asked) ? done[Number(asked) - 1] : undefined) ??
-    made.find(({ row }) => row.change.toLowerCase() === asked);
+  const [found] = changesNamed(made, only);
   if (found) return asChange(worked, found);
+  const refused = made.find(({ row }) => !row.ok && isNamed(row.change, only))?.row;
+  if (refused && !refused.ok) return refused.because;
   return [`there is no change, combination or set "${only}"; there is ${choicesOf(worked)}`];
 }

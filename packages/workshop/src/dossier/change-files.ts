@@ -1,32 +1,28 @@
-import { isInputError } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
-import { type Drawing, plateDrawing, toDxf, toSvg } from '../drawing/index.js';
+import { type Drawing, plateDrawing } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { changePrinting } from './change-printed.js';
-import { doingSection, holesSection, measuringAgain, measuringFirst, type Says } from './changing.js';
-import type { BuildFile } from './file.js';
-import { caution, escaped, list, paragraph, section, table } from './markup.js';
+import { doingSection, holesSection, measuringAgain, measuringFirst } from './changing.js';
+import { playingAndFiles } from './cover.js';
+import { type BuildFile, drawingFiles } from './file.js';
+import { madeOf } from './made.js';
+import { escaped, list, paragraph, section, table } from './markup.js';
 import { wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
+import { type Says, saysOf } from './says.js';
 import { type SetPrinting, setPrinting } from './set-printing.js';
 import { slug } from './slug.js';
 import { type TubePrinting, tubePrinting } from './tube-printing.js';
 import type { ChangeWork } from './work.js';
 
-/** A drawing as both of its files. */
-const filesOf = async (path: string, drawing: Drawing): Promise<BuildFile[]> => [
-  { path: `${path}.svg`, contents: toSvg(drawing) },
-  { path: `${path}.dxf`, contents: await toDxf(drawing) },
-];
-
 /** Files of all that is cut. */
 async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): Promise<BuildFile[]> {
-  const files: BuildFile[] = set ? await filesOf('holes/flange', set.face) : [];
+  const files: BuildFile[] = set ? await drawingFiles('holes/flange', set.face) : [];
   if (!set) {
     for (const { what, form } of change.openings)
-      files.push(...(await filesOf(`holes/${slug(what)}`, plateDrawing({ name: `hole for the ${what}`, form }))));
+      files.push(...(await drawingFiles(`holes/${slug(what)}`, plateDrawing({ name: `hole for the ${what}`, form }))));
   }
-  for (const plate of change.plates) files.push(...(await filesOf(`boards/${slug(plate.name)}`, plateDrawing(plate))));
+  for (const plate of change.plates)
+    files.push(...(await drawingFiles(`boards/${slug(plate.name)}`, plateDrawing(plate))));
   return files;
 }
 
@@ -43,7 +39,7 @@ async function printedFiles(tubes: readonly TubePrinting[], set: SetPrinting | u
     ...(set ? [['flange', set.head] as const, ...set.tubes.map(({ name, section: own }) => [name, own] as const)] : []),
     ...tubes.map(({ name, section: own }) => [name, own] as const),
   ];
-  for (const [name, drawing] of drawings) files.push(...(await filesOf(`drawings/${slug(name)}`, drawing)));
+  for (const [name, drawing] of drawings) files.push(...(await drawingFiles(`drawings/${slug(name)}`, drawing)));
   return files;
 }
 
@@ -84,22 +80,8 @@ ${list((work.change.set?.tubes ?? []).map(({ length, purpose }) => `Tube of ${sa
 ${section(
   'Buy',
   `${list(items)}
-<h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
-<h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
+${playingAndFiles(work, paths)}`,
 )}`;
-}
-
-/** What is made, or a sentence that says why not. */
-function madeOf<Made extends { readonly ok: true }>(
-  make: () => Made | { readonly ok: false; readonly because: readonly { readonly text: string }[] },
-): Made | string {
-  try {
-    const made = make();
-    return made.ok ? made : made.because.map(({ text }) => text).join(' ');
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return `It is not made as a solid: ${error.message}`;
-  }
 }
 
 /** Everything that a change of a box that stands is made from; what cannot be made is told in `notes`. */
@@ -109,7 +91,7 @@ export async function filesToChangeFrom(
 ): Promise<{ readonly files: readonly BuildFile[]; readonly notes: readonly string[] }> {
   const { change, tools } = work;
   const notes = [...change.notes];
-  const says = (metres: number) => format('length', metres, work.unit, 4);
+  const says = saysOf(work);
   const kept = <Made>(made: Made | string): Made[] => {
     if (typeof made !== 'string') return [made];
     notes.push(made);
@@ -117,11 +99,13 @@ export async function filesToChangeFrom(
   };
   const tubes = change.tubes.flatMap((tube) => {
     step('a tube as a solid');
-    return kept(madeOf<TubePrinting>(() => tubePrinting(tube, tools, change.panelThickness)));
+    return kept(madeOf<TubePrinting>('The tube', () => tubePrinting(tube, tools, change.panelThickness)));
   });
   const { set: asked } = change;
   if (asked) step('the set of tubes as solids');
-  const [set] = asked ? kept(madeOf<SetPrinting>(() => setPrinting(asked, tools, change.panelThickness))) : [];
+  const [set] = asked
+    ? kept(madeOf<SetPrinting>('The set of tubes', () => setPrinting(asked, tools, change.panelThickness)))
+    : [];
   step('the files for the printer and the saw');
   const beside = [...(await printedFiles(tubes, set)), ...(await cutFiles(work, set))];
   const body = [

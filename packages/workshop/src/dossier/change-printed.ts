@@ -1,6 +1,7 @@
-import { drawn, type Says } from './changing.js';
+import { drawn } from './changing.js';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
 import { advice } from './printed.js';
+import type { Says } from './says.js';
 import type { SetPrinting } from './set-printing.js';
 import type { TubePrinting } from './tube-printing.js';
 import type { ChangeWork } from './work.js';

@@ -2,13 +2,12 @@ import { type Drawing, plateDrawing, toSvg } from '../drawing/index.js';
 import { impedanceFigure } from './impedance-figure.js';
 import { caution, figure, list, paragraph, section, steps, table } from './markup.js';
 import { howToMeasure, spotsTable } from './measuring.js';
+import type { Says } from './says.js';
 import type { ChangeWork } from './work.js';
-
-export type Says = (metres: number) => string;
 
 /** A drawing on a page, to a scale that stands at it. */
 export const drawn = (drawing: Drawing, words: string, height: `${number} mm` = '110 mm'): string =>
-  figure(toSvg(drawing, { width: '178 mm', height }), words).replace('<figure>', '<figure class="scale">');
+  figure(toSvg(drawing, { width: '178 mm', height }), words);
 
 /** The box as it stands, to be measured before anything is changed. */
 export function measuringFirst({ change, cautions }: ChangeWork): string {

@@ -1,9 +1,8 @@
 import { boxDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import { caution, figure, paragraph, section, table } from './markup.js';
 import { type Sawing, usual } from './sawing.js';
+import type { Says } from './says.js';
 import type { Work, WorkTools } from './work.js';
-
-type Says = (metres: number) => string;
 
 /** The view of the whole box. */
 export const boxFigure = ({ box }: Sawing): string =>

@@ -1,19 +1,21 @@
-import { isInputError } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
-import { pieceDrawing, sheetDrawing, toDxf, toSvg } from '../drawing/index.js';
+import { pieceDrawing, sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
+import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection } from './cutting.js';
-import type { BuildFile } from './file.js';
-import { caution, escaped, list, paragraph, section, table } from './markup.js';
+import { type BuildFile, drawingFiles } from './file.js';
+import { madeOf } from './made.js';
+import { escaped, list, paragraph, section, table } from './markup.js';
 import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
 import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
+import { type Says, saysOf } from './says.js';
+import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
 import { smallPartsSection } from './small-parts-section.js';
@@ -30,46 +32,12 @@ export interface BuildFiles {
 /** Hears what is made next, in a few words. */
 type Step = (what: string) => void;
 
-/** What to buy, from the same numbers as the pages that use it. */
-function shopping(
-  work: Work,
-  sawing: Sawing | undefined,
-  printings: readonly Printing[],
-  small: readonly SmallPart[],
-  says: (metres: number) => string,
-): string[] {
-  const { drivers, tools } = work;
-  const printed = small.filter(({ mesh }) => mesh !== undefined);
-  const plastic = [...printings, ...printed].reduce((sum, { mass }) => sum + mass, 0);
-  const has = (name: string) => printed.some((part) => part.name === name);
-  const bought = [
-    ...(has('gasket') ? [] : ['a soft gasket for each driver']),
-    'screws with washers',
-    has('terminal-cup')
-      ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
-      : 'a cup for the terminals',
-    'cable',
-  ];
-  return [
-    `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
-    ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
-      const [first] = nesting.sheets;
-      return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
-    }),
-    ...(printings.length + printed.length > 0
-      ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
-      : []),
-    `wood glue, sealant for the seams, ${bought.join(', ')}`,
-    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
-  ];
-}
-
 function coverSection(
   work: Work,
   sawing: Sawing | undefined,
   printings: readonly Printing[],
   small: readonly SmallPart[],
-  says: (metres: number) => string,
+  says: Says,
   paths: readonly string[],
 ): string {
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
@@ -81,8 +49,7 @@ ${table([], work.numbers)}
 ${section(
   'Buy',
   `${list(shopping(work, sawing, printings, small, says))}
-<h3>How loud it plays, and what keeps it safe</h3>${work.playing.map(paragraph).join('')}${caution(work.cautions.hearing)}
-<h3>The files beside this page</h3>${`<ul class="files">${paths.map((path) => `<li>${escaped(path)}</li>`).join('')}</ul>`}`,
+${playingAndFiles(work, paths)}`,
 )}`;
 }
 
@@ -91,22 +58,13 @@ async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
   for (const piece of sawing.box?.pieces ?? []) {
     step(`the drawing of the ${piece.name} panel`);
-    const drawing = pieceDrawing(piece);
-    const path = `panels/${slug(piece.name)}`;
-    files.push(
-      { path: `${path}.svg`, contents: toSvg(drawing) },
-      { path: `${path}.dxf`, contents: await toDxf(drawing) },
-    );
+    files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, pieceDrawing(piece))));
   }
   step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {
     for (const [i, sheet] of nesting.sheets.entries()) {
       const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
-      const path = `sheets/${slug(board)}-${i + 1}`;
-      files.push(
-        { path: `${path}.svg`, contents: toSvg(drawing) },
-        { path: `${path}.dxf`, contents: await toDxf(drawing) },
-      );
+      files.push(...(await drawingFiles(`sheets/${slug(board)}-${i + 1}`, drawing)));
     }
   }
   return files;
@@ -153,7 +111,7 @@ export async function filesToBuildFrom(
 ): Promise<BuildFiles> {
   if (isChange(work)) return filesToChangeFrom(work, step);
   const notes: string[] = [];
-  const says = (metres: number) => format('length', metres, work.unit, 4);
+  const says = saysOf(work);
   const small = smallPartsOf(work, says);
   notes.push(...small.notes);
   const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
@@ -163,7 +121,7 @@ export async function filesToBuildFrom(
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
-    const printing = printed(vent, work);
+    const printing = madeOf<Printing>('The vent', () => printingOf(vent, work.tools, work.box?.netVolume));
     if (typeof printing !== 'string') return [printing];
     notes.push(printing);
     return [];
@@ -207,15 +165,4 @@ function sawnWithBolts(box: WorkBox, { bolts, ...tools }: WorkTools, notes: stri
     `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,
   );
   return without;
-}
-
-/** A vent as solids, or why it is none, in a sentence. */
-function printed(vent: Work['vents'][number], work: Work): Printing | string {
-  try {
-    const printing = printingOf(vent, work.tools, work.box?.netVolume);
-    return printing.ok ? printing : printing.because.map(({ text }) => text).join(' ');
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return `The vent is not made as a solid: ${error.message}`;
-  }
 }

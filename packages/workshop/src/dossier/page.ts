@@ -10,7 +10,7 @@ table{border-collapse:collapse;width:100%}thead{display:table-header-group}tr{br
 th,td{text-align:left;padding:.7mm 4mm .7mm 0;border-bottom:.2mm solid #bbb;vertical-align:top}th{font-weight:normal;color:#555}
 figure{break-inside:avoid}figcaption{font-size:9pt;color:#444;margin-top:1.5mm}
 .pair{display:flex;flex-wrap:wrap;gap:6mm;align-items:flex-start}.pair>*{flex:1 1 70mm}.on{break-before:auto!important}
-svg{display:block;max-width:100%;height:auto}figure>svg[stroke-linejoin]{max-height:95mm;margin:auto}.scale>svg[stroke-linejoin]{max-height:none}
+svg{display:block;max-width:100%;height:auto}figure>svg[stroke-linejoin]{margin:auto}figure>svg[stroke-linejoin]:not([width]){max-height:95mm}
 .wiring,.chart{fill:none;stroke:#1a1a1a;stroke-width:1.2}.wiring text,.chart text{fill:#1a1a1a;stroke:none;font:11px Georgia,serif}
 .wiring text{text-anchor:middle}.wiring .end{fill:#1a1a1a}
 .chart .grid{stroke:#ccc;stroke-width:.7}.chart .curve{stroke-width:1.8}.chart .dot{fill:#1a1a1a;stroke:none}.chart .told{font-size:10px}
@@ -18,6 +18,7 @@ svg{display:block;max-width:100%;height:auto}figure>svg[stroke-linejoin]{max-hei
 .steps{padding-left:7mm}.steps li{margin:0 0 1.8mm;break-inside:avoid}.steps .box{display:inline-block;width:3mm;height:3mm;border:.3mm solid #1a1a1a;margin-right:2mm}
 .files{font:9pt/1.5 ui-monospace,monospace;columns:2}
 @media(max-width:600px){body{margin:4mm auto}th,td{padding-right:2mm}.files{columns:1}}
+@media print{body{margin:0;padding:0}}
 @media screen{section+section,.cover+section{border-top:.3mm solid #999;padding-top:5mm;margin-top:8mm}}`;
 
 /** The whole document. It needs no script and loads nothing from elsewhere. */

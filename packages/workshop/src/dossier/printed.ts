@@ -1,8 +1,7 @@
 import { caution, figure, list, paragraph, section, table } from './markup.js';
 import type { Printing } from './printing.js';
+import type { Says } from './says.js';
 import type { Work } from './work.js';
-
-type Says = (metres: number) => string;
 
 /** Rules of thumb of those who print parts for loudspeakers (common practice). */
 export const advice = [

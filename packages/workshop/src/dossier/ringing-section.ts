@@ -4,9 +4,9 @@ import type { BoxPanelResonance, PanelBox } from '../panel/index.js';
 import { paragraph, section, table } from './markup.js';
 import { braced, type ProposedBrace, type Ringing, ringingOf, weakest } from './ringing.js';
 import { knownBoard } from './sawing.js';
+import type { Says } from './says.js';
 import type { Work, WorkBox } from './work.js';
 
-type Says = (metres: number) => string;
 type Band = NonNullable<Work['band']>;
 
 /** Whole hertz: the numbers are good to a quarter. */
@@ -63,7 +63,7 @@ function adviceOf(
   return [
     told,
     capital(braceText(brace, panels, box, says)),
-    `Leave it in the middle where driver and vent let you: ${says(brace.shift)} beside it, that is ${hertz(brace.moved)}. Do not make it narrower: with a border of ${says(brace.border / 2)} it is ${hertz(brace.narrow)}, because a narrow border bends with the panels.`,
+    `Leave it in the middle if the driver and the vent allow it: ${says(brace.shift)} beside the middle, the lowest of these panels rings at ${hertz(brace.moved)}. Do not make it narrower: with a border of ${says(brace.border / 2)} the lowest rings at ${hertz(brace.narrow)}, because a narrow border bends with the panels.`,
     left.length === 0
       ? `With it no panel has its first resonance in the band.`
       : `Even with it, that of the ${facesOf(left)} may lie in the band. ${thicker(weakest(left), band, box, says)}`,

@@ -5,6 +5,7 @@ import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
 import { driverGasket, massDiscs, terminalCup } from '../solid/index.js';
 import { cupPlace } from './cup-place.js';
 import { bedOf, PLASTIC } from './printing.js';
+import type { Says } from './says.js';
 import type { Work, WorkHole, WorkTools } from './work.js';
 
 /** A small part to print. */
@@ -33,7 +34,6 @@ export interface SmallParts {
   readonly notes: readonly string[];
 }
 
-type Says = (metres: number) => string;
 const metres = (value: number) => si('length', value);
 /** How coarse a picture may be, m. */
 const COARSE = metres(5e-4);

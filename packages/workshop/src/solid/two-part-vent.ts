@@ -1,6 +1,5 @@
-import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
+import { type Impossible, impossible, refuse } from '@airspring/core/fault';
 import {
-  type Fields,
   format,
   given,
   type LengthInput,
@@ -8,17 +7,19 @@ import {
   optional,
   positive,
   readFields,
+  si,
 } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
-import type { Outline, PlanePoint } from '../outline/index.js';
+import type { Outline } from '../outline/index.js';
 import { centreLine, NANOMETRE } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
 import { type Flare, flareFaults } from './flare.js';
 import { holeBySaw, sawsField, usualCover, usualPlay } from './hole-saw.js';
 import { sweptMesh } from './swept.js';
-import { anyVentShape, type VentDrawing, ventDrawing } from './vent-drawing.js';
-import { ductLine, heightAt, type VentSolid } from './vent-solid.js';
-import { wallAround } from './wall-around.js';
+import { flangeProfile, tubeProfile } from './two-part-profiles.js';
+import { grooveFaults, onPanel, outerLine, radiusOf, SQUEEZE, sizesOf } from './two-part-sizes.js';
+import { anyVentShape, ventDrawing } from './vent-drawing.js';
+import { heightAt, type VentSolid } from './vent-solid.js';
 
 /** A vent in two parts: a flange that stays in the panel, and a tube that is swapped when the tuning changes. */
 export interface TwoPartVentInput {
@@ -113,20 +114,8 @@ export interface TwoPartVent {
   };
 }
 
-/** Usual gap of a part that slides, on the radius, m; usual cord, m (common practice). */
-const [usualClearance, usualCord] = [2.5e-4, 3e-3];
-/** Part of a cord's thickness that is pressed together, and width of its groove over its thickness (common practice). */
-const [SQUEEZE, GROOVE] = [0.2, 1.35];
-/** Thickness of the rim of the tube, and how far it rests on the flange, m (common practice). */
-const [RIM, REST] = [4e-3, 4e-3];
-/** Bevel that leads the cord into the flange, m. */
-const BEVEL = 1e-3;
-/** Where the flange lies on the panel, the tube slides so far on each side of its groove, m. */
-const LAND = 2e-3;
 /** Sizes of the seat do not depend on the length. */
 const ANY_LENGTH = '1 m';
-/** Fewest lines of a nozzle beneath a groove (common practice). */
-const LEAST_LINES = 2;
 
 /**
  * A vent in two parts. The flange is glued to the panel once and covers the edge of its hole. The tube slides in from outside
@@ -176,30 +165,22 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   const found =
     saws === undefined
       ? undefined
-      : holeBySaw({ through: metre(through), saws: saws.map(metre), play: metre(play), cover: metre(cover) });
+      : holeBySaw({ through: metres(through), saws: saws.map(metres), play: metres(play), cover: metres(cover) });
   if (found?.ok === false) return found;
   const hole = fields.hole ?? found?.diameter ?? through + play;
   const flangeRadius = Math.max(hole / 2 + cover, sizes.rim + sizes.clearance + drawing.wall, flangeDiameter / 2);
   const radius = radiusOf(drawing);
   const profile = tubeProfile(drawing, sizes);
-  const flange = flangeProfile(sizes, flangeRadius);
+  const line = centreLine(1, []);
+  const circle = around({ form: 'round', diameter: 0 }, sidesOf(flangeRadius, drawing.fineness));
+  const turned = (outline: Outline) => sweptMesh({ profile: outline, around: circle, line, step: 1 });
   return {
     ok: true,
-    flange: sweptMesh({
-      profile: flange,
-      around: around({ form: 'round', diameter: 0 }, sidesOf(flangeRadius, drawing.fineness)),
-      line: centreLine(1, []),
-      step: 1,
-    }),
+    flange: turned(flangeProfile(sizes, flangeRadius)),
     seated: inHole ? 'in the hole' : 'on the panel',
     tube: {
       name: 'tube',
-      mesh: sweptMesh({
-        profile: profile.map(([along, offset]) => [along, radius + offset]),
-        around: around({ form: 'round', diameter: 0 }, sidesOf(flangeRadius, drawing.fineness)),
-        line: centreLine(1, []),
-        step: 1,
-      }),
+      mesh: turned(profile.map(([along, offset]) => [along, radius + offset])),
       drawing,
     },
     profile,
@@ -218,138 +199,4 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   };
 }
 
-/** Radii and positions along the centre line that tube and flange share, m. */
-interface Sizes {
-  readonly clearance: number;
-  readonly cord: number;
-  /** Depth of the groove. */
-  readonly groove: number;
-  /** Position of the middle of the groove. */
-  readonly grooveAt: number;
-  readonly rim: number;
-  readonly seat: number;
-  readonly sleeve: number;
-  readonly proud: number;
-  /** End of the seat and of the flange's sleeve. */
-  readonly end: number;
-}
-
-const outerLine = (drawing: VentDrawing) => wallAround(ductLine(drawing), drawing.wall, drawing.fineness);
-const radiusOf = ({ section }: VentDrawing) => (section.form === 'round' ? section.diameter / 2 : 0);
-
-function sizesOf(drawing: VentDrawing, fields: Fields<typeof shape>): Sizes {
-  const { clearance = usualClearance, cord = usualCord, panelThickness } = fields;
-  const radius = radiusOf(drawing);
-  const line = outerLine(drawing);
-  const widest = Math.max(fields.widestInnerFlare?.widening ?? 0, drawing.innerFlare?.widening ?? 0);
-  const behindRim = Math.max(
-    heightAt(line, RIM),
-    ...line.filter(([along]) => along >= RIM).map(([, offset]) => offset),
-  );
-  const seat = radius + Math.max(behindRim, widest + drawing.wall);
-  const proud = RIM + drawing.wall;
-  const end = Math.max(proud + panelThickness, RIM + BEVEL + GROOVE * cord + 3 * drawing.wall);
-  return {
-    clearance,
-    cord,
-    groove: (1 - SQUEEZE) * cord - clearance,
-    grooveAt: (RIM + BEVEL + end) / 2,
-    rim: Math.max(radius + line[0]![1], seat + clearance + BEVEL + REST),
-    seat,
-    sleeve: seat + clearance + drawing.wall,
-    proud,
-    end,
-  };
-}
-
-/** The same with a flange that lies on the panel: the seat is in what stands out. */
-function onPanel(sizes: Sizes): Sizes {
-  const end = RIM + BEVEL + GROOVE * sizes.cord + 2 * LAND;
-  return {
-    ...sizes,
-    proud: end,
-    end,
-    grooveAt: end - LAND - (GROOVE * sizes.cord) / 2,
-    sleeve: sizes.seat + sizes.clearance,
-  };
-}
-
-/** Faults of a tube that is shorter than its seat, or whose groove leaves too little wall. */
-function grooveFaults(drawing: VentDrawing, { seat, groove, grooveAt, cord, clearance, end }: Sizes): Fault[] {
-  const faults: Fault[] = [];
-  const remedy = 'Take a thinner cord, or a thicker wall.';
-  if (groove <= 0) {
-    faults.push({
-      code: 'inconsistent',
-      path: 'clearance',
-      got: clearance,
-      expected: `less than ${(1 - SQUEEZE) * cord} m, so that the cord is pressed`,
-      remedy: 'Take a thicker cord, or less clearance.',
-    });
-  }
-  const duct = ductLine(drawing);
-  const half = (GROOVE * cord) / 2;
-  const beneath = Math.min(
-    ...[-half, half].map((by) => seat - groove - radiusOf(drawing) - heightAt(duct, Math.max(0, grooveAt + by))),
-  );
-  const least = LEAST_LINES * drawing.nozzle;
-  if (beneath < least - NANOMETRE) {
-    faults.push({
-      code: 'inconsistent',
-      path: 'cord',
-      got: cord,
-      expected: `a cord whose groove leaves ${least} m of the wall; it leaves ${beneath} m`,
-      remedy,
-    });
-  }
-  if (drawing.length < end + (drawing.innerFlare?.depth ?? 0) - NANOMETRE) {
-    const expected = `at least ${end + (drawing.innerFlare?.depth ?? 0)} m, the seat in the flange and the inner flare`;
-    faults.push({ code: 'inconsistent', path: 'length', got: drawing.length, expected, remedy: 'Lengthen the tube.' });
-  }
-  return faults;
-}
-
-/** [along, distance from the middle], as seen from the outer face. */
-function flangeProfile({ clearance, rim, seat, sleeve, proud, end }: Sizes, radius: number): Outline {
-  const slide = seat + clearance;
-  return [
-    [0, rim + clearance],
-    [0, radius],
-    [proud, radius],
-    ...(sleeve > slide
-      ? ([
-          [proud, sleeve],
-          [end, sleeve],
-        ] as const)
-      : []),
-    [end, slide],
-    [RIM + BEVEL, slide],
-    [RIM, slide + BEVEL],
-    [RIM, rim + clearance],
-  ];
-}
-
-/** [along, distance from the inner surface], as seen from the outer face. */
-function tubeProfile(drawing: VentDrawing, { rim, seat, groove, grooveAt, cord, end }: Sizes): Outline {
-  const radius = radiusOf(drawing);
-  const half = (GROOVE * cord) / 2;
-  const line = outerLine(drawing);
-  const behind = line.filter(([along]) => along > end + NANOMETRE);
-  const atEnd = heightAt(line, Math.min(end, drawing.length));
-  const outside: PlanePoint[] = [
-    [0, rim],
-    [RIM, rim],
-    [RIM, seat],
-    [grooveAt - half, seat],
-    [grooveAt - half, seat - groove],
-    [grooveAt + half, seat - groove],
-    [grooveAt + half, seat],
-    [end, seat],
-    // A seat as thick as the tube ends where the tube goes on.
-    ...(radius + atEnd < seat - NANOMETRE ? [[end, radius + atEnd] as const] : []),
-    ...behind.map(([along, offset]) => [along, radius + offset] as const),
-  ];
-  return [...ductLine(drawing), ...outside.reverse().map(([along, from]) => [along, from - radius] as const)];
-}
-
-const metre = (value: number) => value as unknown as LengthInput;
+const metres = (value: number) => si('length', value);

@@ -1,0 +1,39 @@
+import type { Printing } from './printing.js';
+import type { Sawing } from './sawing.js';
+import type { Says } from './says.js';
+import type { SmallPart } from './small-parts.js';
+import type { Work } from './work.js';
+
+/** What to buy, from the same numbers as the pages that use it. */
+export function shopping(
+  work: Work,
+  sawing: Sawing | undefined,
+  printings: readonly Printing[],
+  small: readonly SmallPart[],
+  says: Says,
+): string[] {
+  const { drivers, tools } = work;
+  const printed = small.filter(({ mesh }) => mesh !== undefined);
+  const plastic = [...printings, ...printed].reduce((sum, { mass }) => sum + mass, 0);
+  const has = (name: string) => printed.some((part) => part.name === name);
+  const bought = [
+    ...(has('gasket') ? [] : ['a soft gasket for each driver']),
+    'screws with washers',
+    has('terminal-cup')
+      ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
+      : 'a cup for the terminals',
+    'cable',
+  ];
+  return [
+    `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
+    ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
+      const [first] = nesting.sheets;
+      return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
+    }),
+    ...(printings.length + printed.length > 0
+      ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
+      : []),
+    `wood glue, sealant for the seams, ${bought.join(', ')}`,
+    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
+  ];
+}
