@@ -50,7 +50,7 @@ export interface Played {
     /** What the kind limits in addition: the air speed in a vent, the travel of a radiator. */
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
-  /** What is known of the noise of the vent, and how far the sound falls behind at the wanted level. Left out without one kind of vent. */
+  /** What is known of the noise of the vents, and how far the sound falls behind at the wanted level. Left out without a vent. */
   readonly vented?: VentedTold;
   /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
   readonly protection: Guard & {

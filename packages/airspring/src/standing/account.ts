@@ -105,7 +105,12 @@ export function glanceOf(job: Job, { filter }: State, sounding: Sounding): Glanc
     level: loudest.levelHalfSpace,
     airSpeed: inBand.airSpeedPeak ? Math.max(...asked(inBand.airSpeedPeak)) : 0,
     quiet: inBand.airSpeedPeak
-      ? ventNoiseOf(sounding.openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air).quiet.level
+      ? ventNoiseOf(
+          [{ openings: sounding.openings, airSpeedPeak: inBand.airSpeedPeak }],
+          band,
+          inBand.levelHalfSpace,
+          job.air,
+        ).quiet.level
       : Infinity,
   };
 }
@@ -155,8 +160,8 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
       ...(inBand.airSpeedPeak && { airSpeed: worst(band, asked(inBand.airSpeedPeak)) }),
     },
     ...(inBand.airSpeedPeak && {
-      noise: ventNoiseOf(openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air),
-      compression: compressionOf(system, vents[fastest(openings)]!, band, driveFor),
+      noise: ventNoiseOf([{ openings, airSpeedPeak: inBand.airSpeedPeak }], band, inBand.levelHalfSpace, job.air),
+      compression: compressionOf(system, [{ vent: vents[fastest(openings)]! }], band, driveFor),
     }),
     flat: {
       drive,
