@@ -56,10 +56,7 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 }
 
 /** Up to which level the vents are quiet, and what they lose. */
-function heard(
-  { called, noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>,
-  level: string,
-): Markup {
+function heard({ called, noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>, level: string): Markup {
   const several = quiet.where !== undefined;
   const [judged, first] = several ? ['every vent', ` in ${quiet.where}`] : [called, ''];
   return html`<p>No formula tells when a vent is heard, so ${judged} is judged by all published onsets of jets, turbulence and noise ${cite('holman2005')} ${cite('salvatti2002')}. Up to ${say('level', quiet.level, 'dB')} it stays below every one of them, and is quiet; the first to be reached is “${quiet.onset}”${first}, at ${say('frequency', quiet.frequency, 'Hz')}. Above ${say('level', noisy.level, 'dB')} ${several ? noisy.where : 'it'} has passed them all, and is noisy. Between the two it is doubtful. Some of the onsets are known from memory only.${compression && lost(compression, several ? 'the vents' : called, level)}</p>`;

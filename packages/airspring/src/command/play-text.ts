@@ -156,7 +156,9 @@ export function playText(played: Played): string {
     if (isNoise(limit) || limit.times === 0) return [];
     const all = passages(played, i);
     const shown = all.slice(0, 8).map(({ from, to }) => `${clock(from)}–${clock(to)}`);
-    return [`${nounOf(limit.name, played)}: ${shown.join(', ')}${all.length > 8 ? ` and ${all.length - 8} more` : ''}.`];
+    return [
+      `${nounOf(limit.name, played)}: ${shown.join(', ')}${all.length > 8 ? ` and ${all.length - 8} more` : ''}.`,
+    ];
   });
   const channels = recording.channels === 1 ? 'one channel' : `the mean of ${recording.channels} channels`;
   const volts = (rms: number) => format('voltageRms', rms, 'V');

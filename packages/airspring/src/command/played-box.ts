@@ -5,11 +5,12 @@ import type { Limit } from '@airspring/core/limit';
 import type { ShapeChoice } from '@airspring/core/space';
 import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
-import type { LargeSignal } from '../job/job.js';
+import type { Job, LargeSignal } from '../job/job.js';
 import { completeOptions } from '../kind/brief-options.js';
 import { listOf } from '../kind/wording.js';
 import { GIVES_OUT, limitsOf, PARTS_GIVE_OUT } from '../record/limits.js';
 import { probeOf } from '../record/vent-noise.js';
+import type { Box } from '../search/box.js';
 import type { Progress } from '../search/search.js';
 import { changesTo } from '../standing/changes-to.js';
 import { changesNamed, isNamed, type NumberedChange, numberedChanges } from '../standing/named.js';
@@ -78,21 +79,29 @@ function designedBox(
     ]);
   }
   const { job } = search;
-  const { variant, point } = box;
-  const system = variant.system(point);
-  const { filter, voltage } = job.amplifier;
-  const { driverIndex, drivers, largeSignal } = variant.choice;
   return {
     ok: true,
     title: job.title,
-    called: `design ${names[at]}, ${variant.kind.called}${answer.ok ? '' : ' of the nearest brief that can be met'}`,
-    system,
+    called: `design ${names[at]}, ${box.variant.kind.called}${answer.ok ? '' : ' of the nearest brief that can be met'}`,
+    givesOut: design.loudness.givesOut,
+    ...asPlayed(job, box),
+  };
+}
+
+/** A box of a variant as it is played. */
+export function asPlayed(
+  job: Job,
+  { variant, point }: Pick<Box, 'variant' | 'point'>,
+): Omit<PlayedBox, 'title' | 'called' | 'givesOut'> {
+  const { filter, voltage } = job.amplifier;
+  const { driverIndex, drivers, largeSignal } = variant.choice;
+  return {
+    system: variant.system(point),
     limits: limitsOf(job, drivers, ownOf(variant.limits(point))),
     vents: (variant.openings?.(point) ?? []).map(({ section, length, ...one }) => ({
       vent: { ...section, ...(length !== undefined && { length }) },
       probe: probeOf(one),
     })),
-    givesOut: design.loudness.givesOut,
     ...(filter && { filter }),
     voltage,
     ...(largeSignal && { loud: { driver: driverIndex, count: drivers.count, told: largeSignal } }),

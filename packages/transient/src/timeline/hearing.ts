@@ -35,7 +35,13 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
 
   function start<Motion>(motion: Motion, filter: readonly Float64Array[]): Hearing<Motion> {
     const samples = { inSlice: 0, before: 0, unsolved: 0 };
-    return { motion, filter, collected: collectedOf(outputs.length, speeds.length), counted: judges.map(counted), samples };
+    return {
+      motion,
+      filter,
+      collected: collectedOf(outputs.length, speeds.length),
+      counted: judges.map(counted),
+      samples,
+    };
   }
 
   /** Ends the slice that is being heard. */

@@ -1,4 +1,3 @@
-import { refuse } from '@airspring/core/fault';
 import { type Frequency, si, type Time } from '@airspring/core/quantity';
 import type { Simulated } from '../simulation/index.js';
 import type { TimelineAccount } from './account.js';
