@@ -15,6 +15,8 @@ export interface Playing {
   readonly own: readonly OwnLoad[];
   /** The openings through which its air moves, if it has some. */
   readonly openings?: readonly BoxOpening[];
+  /** Where the cone meets something hard, one way, m; left out where that is not known. */
+  readonly Xmech?: number | undefined;
   /** What f3, the cut-off and the rise are counted from; the asymptote where it is left out. */
   readonly reference?: 'asymptote' | 'maximum';
   /** From here upwards the response stays within the wanted fall, Hz. */
@@ -28,6 +30,7 @@ export const playingOf = ({ variant, point, demand }: Box): Playing => ({
   system: variant.system(point),
   drivers: variant.choice.drivers,
   limits: variant.limits(point),
+  Xmech: variant.choice.largeSignal?.Xmech,
   own: (variant.loads ?? []).map((load) => ({ load, point })),
   ...(variant.openings && { openings: variant.openings(point) }),
   ...(variant.reference && { reference: variant.reference }),

@@ -13,6 +13,7 @@ import { greatestAt } from './greatest-wanted.js';
 import { heardTold } from './heard-told.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
 import { loadOf } from './load.js';
+import { LOWEST_TONE, mechanicalOf } from './mechanical.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
@@ -93,9 +94,6 @@ function unfilteredOf({ wanted, heard }: Job, system: System, { f3, referenceLev
   return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
 }
 
-/** The lowest tone of a programme that is judged, Hz. */
-export const LOWEST_TONE = 10;
-
 /** What one drive does below the band behind a filter, at worst. */
 function belowBand(system: System, filter: Filter, driveVoltageRms: VoltageRms, lowest: number) {
   const grid = logarithmicGrid(Math.min(LOWEST_TONE, lowest / 2), lowest, 200);
@@ -113,7 +111,7 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<
   Played,
-  'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'protection' | 'impedance' | 'curves' | 'heard'
+  'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'mechanical' | 'protection' | 'impedance' | 'curves' | 'heard'
 > {
   const { wanted } = job;
   const { system, drivers, own: loads, openings = [], reference = 'asymptote' } = playing;
@@ -144,6 +142,7 @@ export function soundOf(
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
+  const mechanical = mechanicalOf(job, playing);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
   return {
@@ -173,6 +172,7 @@ export function soundOf(
       ...(own && { own }),
     },
     ...(vented && { vented }),
+    ...(mechanical && { mechanical }),
     protection: {
       ...guardOf(job, playing, flatDrive),
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),

@@ -6,7 +6,7 @@ import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
-import { LOWEST_TONE } from '../record/sound.js';
+import { LOWEST_TONE } from '../record/mechanical.js';
 import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
 import { worst } from '../record/worst.js';
 import type { Sounding, State } from './state.js';
