@@ -57,6 +57,7 @@ test('swept upwards it stays on the upper branch, swept downwards on the lower o
   expect(branches.map(({ stable }) => stable)).toEqual([true, false, true]);
   const [lower, , upper] = branches as [(typeof branches)[0], unknown, (typeof branches)[0]];
   expect(upper.displacementPeak).toBeGreaterThan(2 * lower.displacementPeak);
-  expect(sweptFrom(45) / upper.displacementPeak).toBeCloseTo(1, 1.6);
-  expect(sweptFrom(85) / lower.displacementPeak).toBeCloseTo(1, 2.3);
+  // One sine stands for a travel with harmonics.
+  expect(Math.abs(sweptFrom(45) / upper.displacementPeak - 1)).toBeLessThan(0.015);
+  expect(Math.abs(sweptFrom(85) / lower.displacementPeak - 1)).toBeLessThan(0.002);
 });

@@ -37,8 +37,8 @@ export interface BranchesAtFrequency {
 const curve = optional(nested(travelCurveShape));
 const shape = { driveVoltageRms: positive('voltageRms'), Bl: curve, stiffness: curve };
 
-/** Steps of the scan over the travel. */
-const STEPS = 1000;
+/** Steps of the scan over the travel; two states that lie within one of them are found by the turn between them. */
+const STEPS = 400;
 
 /**
  * Every state in which a system with a nonlinear driver can swing at a drive and a frequency. Where the suspension stiffens, a resonance
@@ -99,8 +99,8 @@ export function branchesAtLevel(
     };
     const excess = (peak: number) => drivenBy(peak).drive / driveVoltageRms - 1;
     // Without a curve the drive is in proportion to the travel.
-    const most = upTo < Infinity ? upTo : 2 / (excess(1) + 1);
-    const branches = crossings(excess, most).map(({ x, rises }) =>
+    const [most, steps] = upTo < Infinity ? [upTo, STEPS] : [2 / (excess(1) + 1), 1];
+    const branches = crossings(excess, most, steps).map(({ x, rises }) =>
       branchOf(port, x, rises, drivenBy(x).current, frequency, unit),
     );
     return { frequency, branches, beyond: excess(most) < 0 };
@@ -124,8 +124,12 @@ function branchOf(
 }
 
 /** Every root of a function between 0, where it is below zero, and an end, and whether it rises there. */
-function crossings(of: (x: number) => number, end: number): readonly { readonly x: number; readonly rises: boolean }[] {
-  const ends = Array.from({ length: STEPS + 1 }, (_, k) => (end * k) / STEPS);
+function crossings(
+  of: (x: number) => number,
+  end: number,
+  steps: number,
+): readonly { readonly x: number; readonly rises: boolean }[] {
+  const ends = Array.from({ length: steps + 1 }, (_, k) => (end * k) / steps);
   const values = ends.map(of);
   // An extremum between steps may lie on the other side.
   const points = ends.flatMap((x, k) => {
