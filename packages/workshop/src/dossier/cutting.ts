@@ -45,7 +45,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const drawings = holed.map((piece) =>
     figure(
       toSvg(pieceDrawing(piece), { width: '170 mm', height: '110 mm' }),
-      `The ${piece.name} panel, seen from outside.`,
+      piece.face ? `The ${piece.name} panel, seen from outside.` : `The ${piece.name}, a board inside the box.`,
     ),
   );
   const listed = sawing.listed.map((hole) => [

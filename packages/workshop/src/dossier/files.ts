@@ -1,6 +1,6 @@
 import { pieceDrawing, sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
-import { cutListCsv } from '../panel/index.js';
+import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
@@ -12,6 +12,7 @@ import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
+import { ringingOf, solidsOf } from './ringing.js';
 import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import { type Says, saysOf } from './says.js';
@@ -112,11 +113,18 @@ export async function filesToBuildFrom(
   if (isChange(work)) return filesToChangeFrom(work, step);
   const notes: string[] = [];
   const says = saysOf(work);
-  const small = smallPartsOf(work, says);
+  const ringing = work.box && ringingOf(work.box, work.tools);
+  const brace = work.tools.brace && ringing?.brace;
+  if (work.tools.brace && brace === undefined) notes.push(`No brace is cut: ${ringing?.because ?? 'there is no box'}.`);
+  const bars = work.box && brace ? solidsOf(brace, work.box) : [];
+  const small = smallPartsOf(
+    { ...work, ...(work.box && { box: { ...work.box, solids: [...(work.box.solids ?? []), ...bars] } }) },
+    says,
+  );
   notes.push(...small.notes);
   const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
   const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
-  const sawing = box && sawnWithBolts(box, work.tools, notes);
+  const sawing = box && sawnWithBolts(box, work.tools, brace ? [brace.input] : [], notes);
   if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
@@ -142,10 +150,10 @@ export async function filesToBuildFrom(
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
-    ...(sawn?.box ? [ringingSection(work, sawn.box, says)] : []),
+    ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
-    assemblingSection(work, says),
+    assemblingSection(work, brace, says),
     wiringSection(work),
     measuringSection(work),
   ].join('\n');
@@ -156,10 +164,15 @@ export async function filesToBuildFrom(
 }
 
 /** What is sawn, without the bolts of the drivers where a panel has no room for them. */
-function sawnWithBolts(box: WorkBox, { bolts, ...tools }: WorkTools, notes: string[]): ReturnType<typeof sawingOf> {
-  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) });
+function sawnWithBolts(
+  box: WorkBox,
+  { bolts, ...tools }: WorkTools,
+  braces: readonly BraceInput[],
+  notes: string[],
+): ReturnType<typeof sawingOf> {
+  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) }, braces);
   if (sawing.ok || bolts === undefined) return sawing;
-  const without = sawingOf(box, tools);
+  const without = sawingOf(box, tools, braces);
   if (!without.ok) return without;
   notes.push(
     `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,

@@ -1,5 +1,6 @@
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, isFar } from '../panel/box-edges.js';
+import { acrossAxis } from '../panel/brace-pieces.js';
 import type { PanelBox, Piece } from '../panel/index.js';
 import { inPlane, planeOf } from '../panel/plane.js';
 import {
@@ -59,10 +60,38 @@ function viewShapes(box: PanelBox, view: View): Shape[] {
   const seen = box.pieces.filter((piece) => isSeen(box, view.face, piece) || piece === own);
   return [
     ...hidden.map((piece) => shown(piece, 'inside')),
+    ...hidden
+      .filter((piece) => piece.face === undefined && acrossAxis(piece) === axisOf(view.face))
+      .flatMap((piece) => windowShapes(box, view, piece)),
     ...seen.map((piece) => shown(piece, 'cut')),
     ...own.cutouts.flatMap(cutoutShapes).map((shape) => moved(shape, lowerLeft(box, view, own).at)),
   ];
 }
+
+/** The openings of a board inside, as they are seen through a face; a brace is seen from the front, the right or above as well. */
+const windowShapes = (box: PanelBox, view: View, piece: Piece): Shape[] =>
+  piece.cutouts
+    .flatMap(({ opening, ...cutout }) => (opening ? cutoutShapes({ ...cutout, opening }) : []))
+    .map((shape) => ({ ...moved(shape, lowerLeft(box, view, piece).at), purpose: 'inside' as const }));
+
+/** Where the middles of braces are, counted from the lower left corner of a view. */
+const braceDimensions = (box: PanelBox, [front, right]: readonly View[]): Dimension[] =>
+  [0, 1, 2].flatMap((axis): Dimension[] => {
+    const across = box.pieces.filter((piece) => piece.face === undefined && acrossAxis(piece) === axis);
+    if (across.length === 0) return [];
+    const from = axis === 2 ? right!.corner[0] : 0;
+    const middles = across.map(({ place }) => from + (place.least[axis]! + place.greatest[axis]!) / 2);
+    return [
+      {
+        kind: 'running',
+        along: axis === 1 ? 'y' : 'x',
+        ends: [from, ...middles.sort((a, b) => a - b)],
+        beside: axis === 1 ? front!.corner[0] : 0,
+        side: axis === 1 ? 'left' : 'below',
+        row: 0,
+      },
+    ];
+  });
 
 /** What a view is called, above it. */
 const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
@@ -80,13 +109,14 @@ export function boxDrawing(box: PanelBox): Drawing {
   const [width, height, depth] = edgesOf(box);
   const views = viewsOf(box);
   const [, right, top] = views as [View, View, View];
+  const braces = braceDimensions(box, views);
   const overall = (along: 'x' | 'y', from: number, length: number, beside: number): Dimension => ({
     kind: 'overall',
     along,
     ends: [from, from + length],
     beside,
     side: along === 'x' ? 'below' : 'left',
-    row: 0,
+    row: braces.some((one) => one.along === along && one.ends[0] === from) ? 1 : 0,
   });
   const { inner } = box;
   const panels = box.pieces.filter(({ name }) => faces.includes(name as Face)).length;
@@ -96,6 +126,7 @@ export function boxDrawing(box: PanelBox): Drawing {
     description: `A box ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(depth)} mm deep of ${panels} panels and ${box.pieces.length - panels} boards inside, from the front, the right and above.`,
     shapes: views.flatMap((view) => viewShapes(box, view)),
     dimensions: [
+      ...braces,
       overall('x', 0, width, 0),
       overall('y', 0, height, 0),
       overall('x', right.corner[0], depth, 0),
