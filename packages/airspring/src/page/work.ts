@@ -69,7 +69,7 @@ export function workOf(
       bracing: space.bracing,
       holes: box.holes,
       solids: box.solids.map(({ part, least, greatest }) => ({
-        what: part === 'clearance' ? 'free air in front of the vent' : part,
+        what: part === 'clearance' ? 'air' : part,
         least,
         greatest,
       })),
@@ -78,7 +78,8 @@ export function workOf(
       boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
         const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
         return {
-          name,
+          // Length and width have columns of their own.
+          name: name.replace(/ \(.* × .*\)$/, ''),
           count,
           length,
           width,

@@ -25,7 +25,15 @@ function takenOf({ outer, thickness, solids = [] }: WorkBox, axis: number, borde
   return solids.flatMap(({ least, greatest, what = 'something inside' }) => {
     const goesThrough = edges.every((size, k) => k === axis || (least[k]! >= edge && greatest[k]! <= size - edge));
     const reach = thickness / 2 + PLAY;
-    return goesThrough ? [] : [{ from: least[axis]! - reach, to: greatest[axis]! + reach, what }];
+    return goesThrough
+      ? []
+      : [
+          {
+            from: least[axis]! - reach,
+            to: greatest[axis]! + reach,
+            what: what === 'air' ? 'air in front of the vent' : what,
+          },
+        ];
   });
 }
 

@@ -4,7 +4,7 @@ import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection } from './cutting.js';
+import { boxFigure, cuttingSection, sheetName } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -44,7 +44,7 @@ function coverSection(
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
 ${paragraph(work.summary)}
-${sawing ? boxFigure(sawing) : ''}
+${sawing ? boxFigure(sawing, work.box ?? {}) : ''}
 ${table([], work.numbers)}
 </div>
 ${section(
@@ -64,7 +64,7 @@ async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
   step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {
     for (const [i, sheet] of nesting.sheets.entries()) {
-      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
+      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [], name: sheetName(nesting, i) });
       files.push(...(await drawingFiles(`sheets/${slug(board)}-${i + 1}`, drawing)));
     }
   }
@@ -148,7 +148,7 @@ export async function filesToBuildFrom(
       says,
       beside.map(({ path }) => path),
     ),
-    ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
+    ...(notes.length > 0 ? [section('What these pages leave out', list(notes), 'on')] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
     ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),

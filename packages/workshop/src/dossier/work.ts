@@ -58,7 +58,10 @@ export interface WorkBox {
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
-  /** The cuboids around what stands inside, from the left, bottom and front outer edges, m; `what` is 'board' where the air is divided. */
+  /**
+   * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' where the air is divided, and
+   * 'air' where it must stay free in front of a vent.
+   */
   readonly solids?: readonly {
     readonly what?: string;
     readonly least: readonly number[];

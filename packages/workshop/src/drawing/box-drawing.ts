@@ -35,7 +35,11 @@ function viewsOf(box: PanelBox): readonly View[] {
   ];
 }
 
-const lowerLeft = (box: PanelBox, { face, corner }: View, { place }: Piece): { at: At; size: At } => {
+const lowerLeft = (
+  box: PanelBox,
+  { face, corner }: View,
+  { place }: { readonly place: Cuboid },
+): { at: At; size: At } => {
   const { axes } = planeOf(face);
   const [one, other] = [place.least, place.greatest].map((at) =>
     inPlane(planeOf(face), [0, 0, 0], edgesOf(box), [at[axes[0]]!, at[axes[1]]!]),
@@ -50,7 +54,13 @@ const isSeen = (box: PanelBox, face: Face, { place }: Piece): boolean => {
   return away < 1e-9;
 };
 
-function viewShapes(box: PanelBox, view: View): Shape[] {
+/** A cuboid in the box, from its left, bottom, front outer edge. */
+interface Cuboid {
+  readonly least: readonly number[];
+  readonly greatest: readonly number[];
+}
+
+function viewShapes(box: PanelBox, view: View, inside: readonly Cuboid[]): Shape[] {
   const shown = (piece: Piece, purpose: Purpose) => {
     const { at, size } = lowerLeft(box, view, piece);
     return rectangle(purpose, at, ...size);
@@ -59,6 +69,10 @@ function viewShapes(box: PanelBox, view: View): Shape[] {
   const hidden = box.pieces.filter((piece) => !isSeen(box, view.face, piece) && piece !== own);
   const seen = box.pieces.filter((piece) => isSeen(box, view.face, piece) || piece === own);
   return [
+    ...inside.map((place) => {
+      const { at, size } = lowerLeft(box, view, { place });
+      return rectangle('note', at, ...size, 'tint');
+    }),
     ...hidden.map((piece) => shown(piece, 'inside')),
     ...hidden
       .filter((piece) => piece.face === undefined && acrossAxis(piece) === axisOf(view.face))
@@ -101,11 +115,15 @@ const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
 };
 
 /**
- * The drawing of a box from three sides: the front, the right side beside it and the top above it, with what is hidden in dashes.
+ * The drawing of a box from three sides: the front, the right side beside it and the top above it, with what is hidden in dashes. `inside` are the
+ * cuboids around what else stands in it, which are shaded.
  *
  * @example toSvg(boxDrawing(panelBox(box)))
  */
-export function boxDrawing(box: PanelBox): Drawing {
+export function boxDrawing(
+  box: PanelBox,
+  { inside = [] }: { readonly inside?: readonly Cuboid[] | undefined } = {},
+): Drawing {
   const [width, height, depth] = edgesOf(box);
   const views = viewsOf(box);
   const [, right, top] = views as [View, View, View];
@@ -124,7 +142,7 @@ export function boxDrawing(box: PanelBox): Drawing {
     title: `Box: ${mm(width)} × ${mm(height)} × ${mm(depth)} mm outside`,
     subtitle: `inside ${mm(inner.width)} × ${mm(inner.height)} × ${mm(inner.depth)}; front, right side and top; lengths in mm`,
     description: `A box ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(depth)} mm deep of ${panels} panels and ${box.pieces.length - panels} boards inside, from the front, the right and above.`,
-    shapes: views.flatMap((view) => viewShapes(box, view)),
+    shapes: views.flatMap((view) => viewShapes(box, view, inside)),
     dimensions: [
       ...braces,
       overall('x', 0, width, 0),
