@@ -68,13 +68,18 @@ export function workOf(
       netVolume: box.netVolume,
       bracing: space.bracing,
       holes: box.holes,
-      solids: box.solids.map(({ least, greatest }) => ({ least, greatest })),
+      solids: box.solids.map(({ part, least, greatest }) => ({
+        what: part === 'clearance' ? 'air' : part,
+        least,
+        greatest,
+      })),
       ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
       // Of a box that is no cuboid all panels are told one by one.
       boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
         const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
         return {
-          name,
+          // Length and width have columns of their own.
+          name: name.replace(/ \(.* × .*\)$/, ''),
           count,
           length,
           width,
