@@ -35,7 +35,7 @@ describe.each([
   const job = readBrief(written(with_('6.5 mm', { voltage: '25 V', ...filter })), standard);
   const variant = closed.variants(job as never, job.choices[0]!)[0]!;
   const playing = playingOf({ variant, point: [0.012], demand: { cutoff: 50, rise: 0 } } as never);
-  const told = mechanicalOf(job, playing)!;
+  const told = mechanicalOf(job, playing.system, playing.largeSignal?.Xmech)!;
   const travelAt = (frequencies: ArrayLike<number>) => {
     const { displacementPeak } = respond(playing.system, frequencies, { driveVoltageRms: '25 V' });
     const passed = job.amplifier.filter && filterLevel(job.amplifier.filter, Float64Array.from(frequencies) as never);
@@ -67,7 +67,8 @@ describe.each([
 test('a driver that does not tell it is told nothing of it', () => {
   const job = readBrief(written({ ...with_('9 mm'), drivers: [driver] } as never), standard);
   const variant = closed.variants(job as never, job.choices[0]!)[0]!;
-  expect(mechanicalOf(job, playingOf({ variant, point: [0.012], demand: {} } as never))).toBeUndefined();
+  const { system, largeSignal } = playingOf({ variant, point: [0.012], demand: {} } as never);
+  expect(mechanicalOf(job, system, largeSignal?.Xmech)).toBeUndefined();
 });
 
 test('the report has its margin beside that of Xmax, and flips with it', () => {

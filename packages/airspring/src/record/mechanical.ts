@@ -1,3 +1,4 @@
+import type { System } from '@airspring/core/enclosure';
 import {
   damageLimit,
   greatestProgrammeLevel,
@@ -11,7 +12,6 @@ import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { safeBehind } from './behind-filter.js';
 import type { At } from './load.js';
-import type { Playing } from './playing.js';
 import { worst } from './worst.js';
 
 /** How near the cone comes to where it meets something hard, with all that the amplifier gives, behind the filter before it. */
@@ -33,7 +33,7 @@ export const LOWEST_TONE = 10;
 const CREST = si('ratio', 4);
 
 /** What tones and programme do to a cone that may move so far; nothing where that is not known. */
-export function mechanicalOf(job: Job, { system, Xmech }: Playing): MechanicalTold | undefined {
+export function mechanicalOf(job: Job, system: System, Xmech: number | undefined): MechanicalTold | undefined {
   if (Xmech === undefined) return undefined;
   const { amplifier, wanted } = job;
   const { filter, voltage } = amplifier;

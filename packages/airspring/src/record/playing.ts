@@ -1,6 +1,7 @@
 import type { DriverGroup } from '@airspring/core/driver';
 import type { System } from '@airspring/core/enclosure';
 import type { Limit } from '@airspring/core/limit';
+import type { LargeSignal } from '../job/job.js';
 import type { BoxOpening } from '../kind/box-kind.js';
 import type { Box } from '../search/box.js';
 import type { OwnLoad } from './depth.js';
@@ -15,8 +16,8 @@ export interface Playing {
   readonly own: readonly OwnLoad[];
   /** The openings through which its air moves, if it has some. */
   readonly openings?: readonly BoxOpening[];
-  /** Where the cone meets something hard, one way, m; left out where that is not known. */
-  readonly Xmech?: number | undefined;
+  /** What its drivers do when they are played loud, as far as that is known. */
+  readonly largeSignal?: LargeSignal | undefined;
   /** What f3, the cut-off and the rise are counted from; the asymptote where it is left out. */
   readonly reference?: 'asymptote' | 'maximum';
   /** From here upwards the response stays within the wanted fall, Hz. */
@@ -30,7 +31,7 @@ export const playingOf = ({ variant, point, demand }: Box): Playing => ({
   system: variant.system(point),
   drivers: variant.choice.drivers,
   limits: variant.limits(point),
-  Xmech: variant.choice.largeSignal?.Xmech,
+  largeSignal: variant.choice.largeSignal,
   own: (variant.loads ?? []).map((load) => ({ load, point })),
   ...(variant.openings && { openings: variant.openings(point) }),
   ...(variant.reference && { reference: variant.reference }),

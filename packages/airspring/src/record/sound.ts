@@ -142,7 +142,7 @@ export function soundOf(
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
-  const mechanical = mechanicalOf(job, playing);
+  const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
   return {
