@@ -1,11 +1,12 @@
 import type { Air } from '@airspring/core/air';
-import { type Fault, InputError, isInputError } from '@airspring/core/fault';
+import { type Fault, InputError } from '@airspring/core/fault';
 import { thermalModel } from '@airspring/core/limit';
 import type { Network } from '@airspring/core/network';
 import { type Area, format, si } from '@airspring/core/quantity';
 import { openingOf, type VentInput, type VentSection, ventLoss } from '@airspring/core/vent';
 import type * as simulation from '@airspring/transient/simulation';
 import type { Simulate } from '@airspring/transient/timeline';
+import { inLargeSignal } from '../record/large-signal-faults.js';
 import type { PlayedBox } from './played-box.js';
 
 type Library = Pick<
@@ -87,13 +88,13 @@ export function simulatedOf(
     ...(losses && { losses }),
     ...(heat && { heat: thermalModel(heat), coils: count }),
   });
-  const nonlinear = inBrief(driver, options);
+  const nonlinear = inLargeSignal(driver, options);
   const reach = Math.min(...curves.map((name) => large[name]?.reach ?? Infinity));
   let farthest = 0;
   return {
     outputs: heat ? ['coilRise'] : [],
     simulate: (system, pace) => {
-      const { start, run } = inBrief(driver, () => library.compileNonlinear(system, { ...nonlinear, ...pace }));
+      const { start, run } = inLargeSignal(driver, () => library.compileNonlinear(system, { ...nonlinear, ...pace }));
       farthest = 0;
       return {
         start,
@@ -153,20 +154,3 @@ const nothingKnown = ({ called }: PlayedBox): Fault => ({
   expected: 'a box with a vent, or a driver whose largeSignal the brief tells',
   remedy: 'Leave it out, or tell the largeSignal of the driver.',
 });
-
-/** Faults of curves and models, at their places in the brief. */
-function inBrief<Made>(driver: number, make: () => Made): Made {
-  try {
-    return make();
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    const place = (path: string) => path.replace(/^(nonlinear\.)?stop(\.\w+)?$/, 'Xmech').replace(/^nonlinear\./, '');
-    throw new InputError(
-      error.faults.map((fault) =>
-        /^(nonlinear\.)?(forceFactor|stiffness|inductance|stop|heat)\b/.test(fault.path)
-          ? { ...fault, path: `drivers[${driver}].largeSignal.${place(fault.path)}` }
-          : fault,
-      ),
-    );
-  }
-}

@@ -7,6 +7,7 @@ import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { lowestReach, reachAt, reachOf } from './behind-filter.js';
+import { bendingOf } from './bending.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
@@ -111,7 +112,16 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<
   Played,
-  'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'mechanical' | 'protection' | 'impedance' | 'curves' | 'heard'
+  | 'response'
+  | 'loudness'
+  | 'atWantedLevel'
+  | 'vented'
+  | 'mechanical'
+  | 'bending'
+  | 'protection'
+  | 'impedance'
+  | 'curves'
+  | 'heard'
 > {
   const { wanted } = job;
   const { system, drivers, own: loads, openings = [], reference = 'asymptote' } = playing;
@@ -142,6 +152,7 @@ export function soundOf(
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
+  const bending = bendingOf(job, system, playing.largeSignal);
   const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
@@ -173,6 +184,7 @@ export function soundOf(
     },
     ...(vented && { vented }),
     ...(mechanical && { mechanical }),
+    ...(bending && { bending }),
     protection: {
       ...guardOf(job, playing, flatDrive),
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),

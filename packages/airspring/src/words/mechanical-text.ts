@@ -22,7 +22,7 @@ export function mechanicalSentences(
   return [
     `The cone meets something hard at ${say.travel(Xmech)} (Xmech), one way${beyond}.`,
     verdict,
-    `Pink programme from ${say.edge(band[0])} to ${say.edge(band[1])} whose peaks just clip moves it by about ${say.travel(programme)}: an estimate, as if its peaks stood above the rms in the travel as in the voltage.`,
+    `Pink programme from ${say.edge(band[0])} to ${say.edge(band[1])} whose peaks are the greatest that the amplifier gives moves it by about ${say.travel(programme)}: an estimate, as if its peaks stood above the rms in the travel as in the voltage.`,
     'Beyond Xmax a linear model is a rough guide.',
   ].join(' ');
 }

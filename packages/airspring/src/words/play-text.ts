@@ -5,6 +5,7 @@ import type { Design } from '../record/design-record.js';
 import type { At } from '../record/load.js';
 import type { Played } from '../record/played.js';
 import { IMPEDANCE_RANGE } from '../record/sound.js';
+import { bendingSentences } from './bending-text.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
 import { mechanicalSentences } from './mechanical-text.js';
@@ -184,7 +185,10 @@ function guardText(
 /** What keeps the cone safe below the band. */
 export function protectionText(design: Played, say: Phrasing): string[] {
   const { atFullVoltage, below, ...wanted } = design.protection;
-  const hard = design.mechanical ? [paragraph(mechanicalSentences(design.mechanical, design, say))] : [];
+  const hard = [
+    ...(design.mechanical ? [paragraph(mechanicalSentences(design.mechanical, design, say))] : []),
+    ...(design.bending ? [paragraph(bendingSentences(design.bending, design, say))] : []),
+  ];
   if (design.drivers.Xmax === undefined) {
     return [
       paragraph(
