@@ -99,6 +99,9 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const whole = isSet ? chosen.tubes[0]! : chosen;
   const { design } = whole;
   const parts = changeParts(whole, standing, say);
+  // Each tube of a set may be a pipe of its own.
+  const wholes = isSet ? chosen.tubes.filter(({ bent }) => !bent) : [whole];
+  const bought = new Set(wholes.flatMap((one) => changeParts(one, standing, say).parts));
   const glued = isSet ? { tubes: [], notes: [] } : changeTubes(whole, standing);
   const slid = isSet ? setTubes(chosen, standing, answer, say) : undefined;
   const columns = isSet
@@ -127,7 +130,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       plates,
       tubes: glued.tubes,
       ...(slid && { set: slid.set }),
-      parts: parts.parts.map(visible),
+      parts: [...bought].map(visible),
       notes: [...parts.notes, ...glued.notes, ...(slid?.notes ?? [])],
       byEye: byEyeSteps(answer, say),
       byEyeCautions,
@@ -145,7 +148,9 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     },
     load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
     vents: [],
-    steps: isSet ? setSteps(design, slid?.set.pipe ?? false, say) : changeSteps(design, say),
+    steps: isSet
+      ? setSteps(design, slid?.set.pipe ? slid.set.tubes.map(({ length }) => length) : [], say)
+      : changeSteps(design, say),
     building: [],
     assumed: answer.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: isSet
