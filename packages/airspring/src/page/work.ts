@@ -56,6 +56,12 @@ export function workOf(
     ),
   );
   const { nominal, least } = impedance.load;
+  const building = design.told.building
+    .filter((phrase) => !tellsPieces(phrase))
+    .map((phrase) => visible(say.phrase(phrase)));
+  const fill = building.some((text) => text.startsWith('Fill '))
+    ? ('box' as const)
+    : building.some((text) => /\b(felt|fibre|wadding)\b/.test(text)) && ('vent' as const);
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
   return {
     title: visible(title),
@@ -75,18 +81,21 @@ export function workOf(
       })),
       ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
       // Of a box that is no cuboid all panels are told one by one.
-      boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
-        const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
-        return {
-          // Length and width have columns of their own.
-          name: name.replace(/ \(.* × .*\)$/, ''),
-          count,
-          length,
-          width,
-          thickness: thickness ?? box.panelThickness,
-          ...(cuts !== '' && { cuts }),
-        };
-      }),
+      boards: (box.shape ? box.panels : box.boards).map(
+        ({ name, count, length, width, thickness, outline, angles, bent }) => {
+          const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
+          return {
+            // Length and width have columns of their own.
+            name: name.replace(/ \(.* × .*\)$/, ''),
+            count,
+            length,
+            width,
+            thickness: thickness ?? box.panelThickness,
+            ...(outline && { outline }),
+            ...(cuts !== '' && { cuts }),
+          };
+        },
+      ),
     },
     band: { from: wanted.lowest, to: wanted.highest },
     drivers: {
@@ -99,11 +108,10 @@ export function workOf(
       cutoutDiameter: drivers.cutoutDiameter,
     },
     load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
-    vents: vent ? [ventOf(vent)] : [],
+    vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
     ...(design.weights && { weights: design.weights }),
-    building: design.told.building
-      .filter((phrase) => !tellsPieces(phrase))
-      .map((phrase) => visible(say.phrase(phrase))),
+    building,
+    ...(fill && { fill }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined),
     impedance: {
