@@ -5,7 +5,7 @@ import type { DesignVent } from '../kind/build-record.js';
 import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { cutsText, jointsText, outlinesText } from '../words/build-text.js';
+import { bentText, cutsText, jointsText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { impedanceText, loudest, protectionText } from '../words/play-text.js';
@@ -79,7 +79,7 @@ export function workOf(
         least,
         greatest,
       })),
-      ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
+      ...(box.shape && { joints: visible(`${jointsText(box)}${bentText(box)}`) }),
       // Of a box that is no cuboid all panels are told one by one.
       boards: (box.shape ? box.panels : box.boards).map(
         ({ name, count, length, width, thickness, outline, angles, bent }) => {
