@@ -114,6 +114,8 @@ export interface Finished {
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
+  /** Where two chambers have vents of their own: both, the front one first. */
+  readonly vents?: readonly DesignVent[];
   readonly weights?: DesignWeights;
   readonly holes: readonly Hole[];
   /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */

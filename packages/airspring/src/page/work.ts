@@ -5,7 +5,7 @@ import type { DesignVent } from '../kind/build-record.js';
 import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { cutsText, jointsText, outlinesText } from '../words/build-text.js';
+import { bentText, cutsText, jointsText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { impedanceText } from '../words/play-text.js';
@@ -56,6 +56,12 @@ export function workOf(
       (step) => [step, cautions[step]],
     ),
   );
+  const building = design.told.building
+    .filter((phrase) => !tellsPieces(phrase))
+    .map((phrase) => visible(say.phrase(phrase)));
+  const fill = building.some((text) => text.startsWith('Fill '))
+    ? ('box' as const)
+    : building.some((text) => /\b(felt|fibre|wadding)\b/.test(text)) && ('vent' as const);
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
   return {
     title: visible(title),
@@ -73,20 +79,23 @@ export function workOf(
         least,
         greatest,
       })),
-      ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
+      ...(box.shape && { joints: visible(`${jointsText(box)}${bentText(box)}`) }),
       // Of a box that is no cuboid all panels are told one by one.
-      boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
-        const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
-        return {
-          // Length and width have columns of their own.
-          name: name.replace(/ \(.* × .*\)$/, ''),
-          count,
-          length,
-          width,
-          thickness: thickness ?? box.panelThickness,
-          ...(cuts !== '' && { cuts }),
-        };
-      }),
+      boards: (box.shape ? box.panels : box.boards).map(
+        ({ name, count, length, width, thickness, outline, angles, bent }) => {
+          const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
+          return {
+            // Length and width have columns of their own.
+            name: name.replace(/ \(.* × .*\)$/, ''),
+            count,
+            length,
+            width,
+            thickness: thickness ?? box.panelThickness,
+            ...(outline && { outline }),
+            ...(cuts !== '' && { cuts }),
+          };
+        },
+      ),
     },
     band: { from: wanted.lowest, to: wanted.highest },
     drivers: {
@@ -99,11 +108,10 @@ export function workOf(
       cutoutDiameter: drivers.cutoutDiameter,
     },
     load: loadSentence(design, say),
-    vents: vent ? [ventOf(vent)] : [],
+    vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
     ...(design.weights && { weights: design.weights }),
-    building: design.told.building
-      .filter((phrase) => !tellsPieces(phrase))
-      .map((phrase) => visible(say.phrase(phrase))),
+    building,
+    ...(fill && { fill }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: playingSentences(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),
