@@ -60,7 +60,8 @@ export const isGoal = (target: Alignment['target']): target is Goal => typeof ta
 
 /** The positive root of an order: square roots, as far as they lead, are quicker than a power. */
 function rootOf(value: number, order: number): number {
-  let [root, left] = [value, order];
+  let root = value;
+  let left = order;
   for (; left % 2 === 0; left /= 2) root = Math.sqrt(root);
   return left === 1 ? root : root ** (1 / left);
 }

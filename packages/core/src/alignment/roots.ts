@@ -1,5 +1,6 @@
 import type { DrivenSpec } from '../enclosure/index.js';
-import { type NewtonOptions, newtonRoot } from '../numeric/index.js';
+import type { NewtonOptions } from '../numeric/index.js';
+import { compileNewton } from '../numeric/newton.js';
 import { normalisedShape, type TargetPolynomial } from './alignment.js';
 import type { ShapedBox } from './shaped-box.js';
 import { fill, type Sought, trialOf } from './unknowns.js';
@@ -62,6 +63,7 @@ export function walkToShape<Spec extends DrivenSpec>(
     read(x, specAt(x, trial));
     for (let k = 0; k < out.length; k++) out[k] = Math.log(got[k]! / wanted[k]!);
   };
+  const newton = compileNewton(residual, order - 1);
   const isFar = (place: ArrayLike<number>): boolean =>
     middles.some((middle, i) => !(Math.abs(place[i]! - middle) <= FARTHEST));
   const fix = (parameter: number | undefined): void => {
@@ -73,7 +75,7 @@ export function walkToShape<Spec extends DrivenSpec>(
       // A straight line through two places that lie close together may start anywhere, beyond the largest number as well.
       if (isFar(start)) return undefined;
       fix(parameter);
-      const { ok, x } = newtonRoot(residual, start, options);
+      const { ok, x } = newton(start, options);
       return ok && !isFar(x) ? x : undefined;
     },
     rootAt: (place, parameter) => {
