@@ -149,6 +149,9 @@ describe('the page of a box that stands', () => {
     expect(sets.length).toBe(4);
     const section = document.querySelector('[aria-labelledby=tubes]');
     expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    // The command takes a set by its number.
+    const numbered = sets.map((_, i) => expect.stringMatching(`^Set ${i + 1}, the hole`));
+    expect([...(section?.querySelectorAll('h3') ?? [])].map(words)).toEqual(numbered);
     // On paper each set is drawn as well, with a line for each of its tubes.
     const drawn = [...documentOf(said.sheets.markup).querySelectorAll('.sheet .plot-on-paper svg[role=img]')];
     expect(drawn.length).toBe(sets.length);
