@@ -239,6 +239,10 @@ describe('other boxes that stand', () => {
     }
     const [head] = [...document.querySelectorAll('.answer')].map(words);
     expect(head).toContain(`fs ${rows[0]?.[2]?.replace(' Hz', '')} to ${rows[0]?.[3]}`);
+    // Each range opens a proof, which pages with such a brief hold.
+    const opened = [...document.querySelectorAll('.answer button.proof')];
+    expect(opened.map(words).map((text) => text.split(' ')[0])).toEqual(['fs', 'Qts', 'Vas']);
+    for (const button of opened) expect(button.getAttribute('popovertarget')).toBe('proof-ranges');
     const { reach, level } = answer.now.bands!;
     expect(all).toContain(
       `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,
