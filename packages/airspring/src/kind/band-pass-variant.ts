@@ -3,14 +3,15 @@ import { si } from '@airspring/core/quantity';
 import { passband } from '@airspring/core/response';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn, quietIn } from './air-speed.js';
+import { airSpeedIn } from './air-speed.js';
 import { alignsIn, type SolvedBoxes } from './aligns.js';
 import { type fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
-import type { Rear } from './finished-chambers.js';
+import type { Chamber, Rear } from './finished-chambers.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
 import { twoChambers } from './two-chambers.js';
+import { wholeMillimetres } from './vent-length.js';
 import { USUAL_QL } from './vented-fields.js';
 
 /** The chambers of a band-pass box at a point, as the families of core name them. */
@@ -52,19 +53,20 @@ function variantOf<Spec extends DrivenSpec, Input>(
   const { axis, contents, chambers, acoustic, told, variant } = boxOf;
   const [front, behind] = chambers as [(typeof chambers)[number], (typeof chambers)[number]?];
   const areaOf = (point: Point): number => front.vents.area(front.seenAt(point));
-  const opening = airSpeedIn({
-    openings:
-      rear === 'closed'
-        ? [{ element: 'vent front' }]
-        : [
-            { element: 'vent front', of: 'front' },
-            { element: 'vent rear', of: 'rear' },
-          ],
+  const ventOf = (side: 'front' | 'rear', { vents, seenAt, lengthOf }: Chamber) => ({
+    element: `vent ${side}`,
+    ...(behind && { of: side }),
+    called: behind ? `the vent of the ${side} chamber` : 'the vent',
+    section: (point: Point) => vents.section(seenAt(point)),
+    length: (point: Point) => wholeMillimetres(lengthOf(seenAt(point))),
+  });
+  const opening = airSpeedIn(job, {
+    openings: [ventOf('front', front), ...(behind ? [ventOf('rear', behind)] : [])],
     called: 'vent',
     path: 'vent.airSpeed',
     airSpeedPeak: front.vents.airSpeedPeak,
     area: areaOf,
-    quiet: front.vents.quiet ? quietIn(job, (point) => front.vents.section(front.seenAt(point))) : undefined,
+    quiet: front.vents.quiet,
   });
 
   function chambersAt(point: Point): Chambers {

@@ -1,13 +1,12 @@
 import { list, paragraph, section, steps } from './markup.js';
+import type { ChosenBrace } from './ringing.js';
+import { airOf } from './ringing-section.js';
 import { runsAlong } from './sawing.js';
+import type { Says } from './says.js';
 import type { Work, WorkBox, WorkHole, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
-function slotStep(
-  box: WorkBox,
-  slot: WorkHole & { readonly form: 'rectangle' },
-  lengthText: (metres: number) => string,
-): WorkStep {
+function slotStep(box: WorkBox, slot: WorkHole & { readonly form: 'rectangle' }, lengthText: Says): WorkStep {
   const along = runsAlong(box, slot);
   const clear = Math.min(...slot.sides) - (along ? 0 : 2 * box.boards[0]!.thickness);
   const spacers = `spacers sawn ${lengthText(clear)} wide, and pull them out before the glue sets`;
@@ -16,8 +15,14 @@ function slotStep(
   };
 }
 
+const BESIDE = { width: 'left panel', height: 'bottom', depth: 'front' } as const;
+
+/** How a brace is held in its place while its glue sets. */
+const spacersFor = ({ across, at }: ChosenBrace, { thickness }: WorkBox, lengthText: Says): string =>
+  `, with glue on all its edges. Two spacers sawn ${lengthText(at - 1.5 * thickness)} long, between it and the inner side of the ${BESIDE[across]}, hold it in its place`;
+
 /** The work in order, with what is checked on the way. */
-function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => string): readonly WorkStep[] {
+function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, lengthText: Says): readonly WorkStep[] {
   const { cautions, vents, drivers } = work;
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = box.holes.find(
@@ -47,10 +52,10 @@ function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => stri
       ? [{ says: 'Mark the centres of the holes on the side that the drawings show. Cut the holes before gluing.' }]
       : []),
     {
-      says: 'Put the box together dry, without glue. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.',
+      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ' Try whether driver and vent go past the brace.' : ''}`,
     },
     {
-      says: 'Glue all panels but the back. Clamp them evenly, and check the diagonals once more before the glue sets.',
+      says: `Glue all panels but the back${brace ? `, and the brace between them${spacersFor(brace, box, lengthText)}` : ''}. Clamp them evenly, and check the diagonals once more before the glue sets.`,
       caution: cautions.fumes,
     },
     ...fitVent,
@@ -67,13 +72,14 @@ function stepsFor(work: Work, box: WorkBox, lengthText: (metres: number) => stri
 }
 
 /** The work in order, to tick off, and what the kind of box asks for. */
-export function assemblingSection(work: Work, lengthText: (metres: number) => string): string {
+export function assemblingSection(work: Work, brace: ChosenBrace | undefined, lengthText: Says): string {
   const { box, building, assumed } = work;
-  const tasks = work.steps ?? (box ? stepsFor(work, box, lengthText) : []);
+  const tasks = work.steps ?? (box ? stepsFor(work, box, brace, lengthText) : []);
   return section(
     'Put it together',
     [
       ...building.map(paragraph),
+      ...(brace && box ? [paragraph(airOf(brace, box))] : []),
       steps(tasks),
       ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
     ].join('\n'),

@@ -58,8 +58,15 @@ export interface WorkBox {
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
-  /** The cuboids around what stands inside, from the left, bottom and front outer edges, m. */
-  readonly solids?: readonly { readonly least: readonly number[]; readonly greatest: readonly number[] }[];
+  /**
+   * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' where the air is divided, and
+   * 'air' where it must stay free in front of a vent.
+   */
+  readonly solids?: readonly {
+    readonly what?: string;
+    readonly least: readonly number[];
+    readonly greatest: readonly number[];
+  }[];
   /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
   readonly joints?: string;
 }
@@ -134,6 +141,12 @@ export interface WorkTools {
   /** Binding posts in a printed cup, m. */
   readonly terminals?: { readonly hole?: number; readonly apart?: number };
   readonly printer?: { readonly height: number; readonly width: number };
+  /** A window brace, m: `at` is its middle, from the left, bottom or front outer edge. What is left out is found. */
+  readonly brace?: {
+    readonly across?: 'width' | 'height' | 'depth';
+    readonly at?: number;
+    readonly border?: number;
+  };
 }
 
 /** The work on a box that stands. */

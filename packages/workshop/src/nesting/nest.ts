@@ -13,6 +13,8 @@ export interface NestedPart {
   readonly width: Length;
   /** Whether its own length lies along y. */
   readonly turned: boolean;
+  /** Whether its length must lie along the grain. */
+  readonly grained: boolean;
 }
 
 /** A cut from edge to edge of the rectangle that is left at that moment; the saw takes `at` to `at` plus the kerf. */
@@ -207,6 +209,7 @@ function nestedSheet({ parts, sheets }: Nest, { size, placed, free, cuts }: Fill
     width: wide,
     parts: placed.map(({ part, x, y, length: along, width, turned }) => ({
       name: parts[part]!.name,
+      grained: parts[part]!.grained,
       x: length(x),
       y: length(y),
       length: length(along),
