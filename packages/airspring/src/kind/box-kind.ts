@@ -211,8 +211,11 @@ export interface Variant {
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */
   readonly roomByPoint?: true;
-  /** An upper bound of `room` that is quick to compute; default none. */
-  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
+  /**
+   * An upper bound of `room` that is quick to compute; default none. With `volume` it is one for all boxes of this inner volume whose
+   * edges are at most those given.
+   */
+  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point, volume?: number) => number;
   /**
    * The nearest point that can be made, such as one with a vent of whole millimetres. `airBefore` is the air of the box before the
    * kind's parts take theirs, m³. `undefined` where nothing can be made.
