@@ -13,10 +13,10 @@ export function measuredHead({ answer: { measuredDrivers: found } }: Facts): Mar
   if (found === undefined) return false;
   const ranges = measuredRanges(found);
   const last = ranges.length - 1;
-  const numbers = ranges.map(
-    (range, i) =>
-      html`${i > 0 && (i === last ? ' and ' : ', ')}<button type="button" class="proof" popovertarget="proof-ranges" aria-describedby="proof-ranges">${tied(range)}</button>`,
-  );
+  const numbers = ranges.map((range, i) => {
+    const proof = `proof-ventedImpedance${range.startsWith('Q') ? 'Quality' : ''}`;
+    return html`${i > 0 && (i === last ? ' and ' : ', ')}<button type="button" class="proof" popovertarget="${proof}" aria-describedby="${proof}">${tied(range)}</button>`;
+  });
   return html`<p class="answer">Each driver has ${numbers}, as far as the impedance of the box tells.</p>`;
 }
 

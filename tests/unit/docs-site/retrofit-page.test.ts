@@ -242,7 +242,11 @@ describe('other boxes that stand', () => {
     // Each range opens a proof, which pages with such a brief hold.
     const opened = [...document.querySelectorAll('.answer button.proof')];
     expect(opened.map(words).map((text) => text.split(' ')[0])).toEqual(['fs', 'Qts', 'Vas']);
-    for (const button of opened) expect(button.getAttribute('popovertarget')).toBe('proof-ranges');
+    expect(opened.map((button) => button.getAttribute('popovertarget'))).toEqual([
+      'proof-ventedImpedance',
+      'proof-ventedImpedanceQuality',
+      'proof-ventedImpedance',
+    ]);
     const { reach, level } = answer.now.bands!;
     expect(all).toContain(
       `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,
