@@ -28,6 +28,7 @@ export type {
   AlignedPoint,
   Axis,
   BoxKind,
+  Filled,
   Finished,
   KindRecord,
   KindWish,

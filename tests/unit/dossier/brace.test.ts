@@ -103,7 +103,7 @@ test('it is cut, nested, drawn, weighed, glued in, and its air is told', async (
   expect(texts.get('cut-list.csv')).toContain('brace,1,364,324,18,MDF,none,,opening');
   expect(texts.get('panels/brace.dxf')).toContain('LWPOLYLINE');
   expect(texts.get('sheets/mdf-1.svg')).toMatch(/brace/);
-  expect(page).toMatch(/Glue all panels but the back, and the brace between them.*sawn 173 mm long/);
+  expect(page).toMatch(/Glue all panels but the back, with the brace between them.*sawn 173 mm long/);
   // 364 × 324 less its opening, whose corners have a radius of a quarter of the border.
   const wood = 0.018 * (0.364 * 0.324 - 0.244 * 0.204 + (4 - Math.PI) * 0.015 ** 2);
   const mass = (text: string) => Number(/together weigh about ([\d.]+) kg/.exec(text)![1]);

@@ -104,11 +104,14 @@ function variantOf<Spec extends DrivenSpec, Input>(
       QL,
       many: drivers.fronts > 1,
     });
-    // A record has one vent at most; where there are two, solids and words say where each of them is.
     const { vent, ...alone } = first!;
+    const vents = made.chambers.flatMap(({ vent: own }, i) => {
+      const [chamber, air] = i === 0 ? (['front', at.front] as const) : (['rear', at.rear] as const);
+      return own ? [{ ...own, chamber, netVolume: air.volume }] : [];
+    });
     return {
       ...alone,
-      ...(vent && second === undefined && { vent }),
+      ...(second !== undefined ? { vents } : vent && { vent }),
       ...words,
       holes: made.chambers.flatMap(({ holes }) => holes),
       brief: second === undefined ? first!.brief : [...first!.brief, ' and ', ...second.brief],

@@ -111,9 +111,14 @@ export interface Finished {
   readonly fit: Fit;
 }
 
+/** A part of a box that may be filled. */
+export type Filled = 'box' | 'line' | 'vent';
+
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
+  /** Where two chambers have vents of their own: both, the front one first. */
+  readonly vents?: readonly DesignVent[];
   readonly weights?: DesignWeights;
   readonly holes: readonly Hole[];
   /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
@@ -126,6 +131,8 @@ export interface KindRecord {
   readonly brief: Phrase;
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
+  /** What is filled with wadding, fibre or felt, as `building` tells. */
+  readonly filled?: readonly Filled[];
   /** Notes on how loud it plays. */
   readonly playing: readonly Phrase[];
   /** What the dip between the impedance peaks tells, where there is one: 'close to the tuning'. */
@@ -209,8 +216,11 @@ export interface Variant {
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */
   readonly roomByPoint?: true;
-  /** An upper bound of `room` that is quick to compute; default none. */
-  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
+  /**
+   * An upper bound of `room` that is quick to compute; default none. With `volume` it is one for all boxes of this inner volume whose
+   * edges are at most those given.
+   */
+  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point, volume?: number) => number;
   /**
    * The nearest point that can be made, such as one with a vent of whole millimetres. `airBefore` is the air of the box before the
    * kind's parts take theirs, m³. `undefined` where nothing can be made.

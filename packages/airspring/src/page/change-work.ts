@@ -86,6 +86,9 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const whole = isSet ? chosen.tubes[0]! : chosen;
   const { design } = whole;
   const parts = changeParts(whole, standing, say);
+  // Each tube of a set may be a pipe of its own.
+  const wholes = isSet ? chosen.tubes.filter(({ bent }) => !bent) : [whole];
+  const bought = new Set(wholes.flatMap((one) => changeParts(one, standing, say).parts));
   const glued = isSet ? { tubes: [], notes: [] } : changeTubes(whole, standing);
   const slid = isSet ? setTubes(chosen, standing, answer, say) : undefined;
   const columns = isSet
@@ -113,7 +116,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       plates,
       tubes: glued.tubes,
       ...(slid && { set: slid.set }),
-      parts: parts.parts.map(visible),
+      parts: [...bought].map(visible),
       notes: [...parts.notes, ...glued.notes, ...(slid?.notes ?? [])],
       byEye: byEyeSteps(answer, say),
       byEyeCautions,
@@ -131,7 +134,9 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     },
     load: loadSentence(design, say),
     vents: [],
-    steps: isSet ? setSteps(design, slid?.set.pipe ?? false, say) : changeSteps(design, say),
+    steps: isSet
+      ? setSteps(design, slid?.set.pipe ? slid.set.tubes.map(({ length }) => length) : [], say)
+      : changeSteps(design, say),
     building: [],
     assumed: answer.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: isSet

@@ -5,7 +5,7 @@ import type { DesignVent } from '../kind/build-record.js';
 import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { cutsText, jointsText, outlinesText } from '../words/build-text.js';
+import { bentText, cutsText, jointsText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { impedanceText } from '../words/play-text.js';
@@ -73,20 +73,23 @@ export function workOf(
         least,
         greatest,
       })),
-      ...(box.shape && { joints: visible(`${jointsText(box)} ${outlinesText(box, say).join(' ')}`) }),
+      ...(box.shape && { joints: visible(`${jointsText(box)}${bentText(box)}`) }),
       // Of a box that is no cuboid all panels are told one by one.
-      boards: (box.shape ? box.panels : box.boards).map(({ name, count, length, width, thickness, angles, bent }) => {
-        const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
-        return {
-          // Length and width have columns of their own.
-          name: name.replace(/ \(.* × .*\)$/, ''),
-          count,
-          length,
-          width,
-          thickness: thickness ?? box.panelThickness,
-          ...(cuts !== '' && { cuts }),
-        };
-      }),
+      boards: (box.shape ? box.panels : box.boards).map(
+        ({ name, count, length, width, thickness, outline, angles, bent }) => {
+          const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
+          return {
+            // Length and width have columns of their own.
+            name: name.replace(/ \(.* × .*\)$/, ''),
+            count,
+            length,
+            width,
+            thickness: thickness ?? box.panelThickness,
+            ...(outline && { outline }),
+            ...(cuts !== '' && { cuts }),
+          };
+        },
+      ),
     },
     band: { from: wanted.lowest, to: wanted.highest },
     drivers: {
@@ -99,11 +102,12 @@ export function workOf(
       cutoutDiameter: drivers.cutoutDiameter,
     },
     load: loadSentence(design, say),
-    vents: vent ? [ventOf(vent)] : [],
+    vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
     ...(design.weights && { weights: design.weights }),
     building: design.told.building
       .filter((phrase) => !tellsPieces(phrase))
       .map((phrase) => visible(say.phrase(phrase))),
+    ...(design.filled && { filled: design.filled }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: playingSentences(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),

@@ -42,7 +42,9 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   }
   const {
     vent,
+    vents,
     weights,
+    filled,
     holes,
     boards = [],
     summary,
@@ -102,7 +104,9 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       cutoutLeft: fit.slack.cutout,
     },
     ...(vent && { vent }),
+    ...(vents && { vents }),
     ...(weights && { weights }),
+    ...(filled && { filled }),
     numbers,
     ...(alignments && { alignments }),
     assumed: [...assumedOf(job), ...assumed],

@@ -223,14 +223,17 @@ export const impedanceText = (design: Pick<Played, 'impedance' | 'told'>, say: P
 export function impedanceFound({ impedance, told }: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string {
   const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
   const { maxima, minima } = impedance;
-  const [first, second] = maxima;
-  const dip = minima.find(
-    ({ frequency }) => first && second && frequency > first.frequency && frequency < second.frequency,
+  const [first, last] = [maxima[0], maxima.at(-1)];
+  const dips = minima.filter(
+    ({ frequency }) => first && last && frequency > first.frequency && frequency < last.frequency,
   );
   const { least } = impedance;
   const single = maxima.length === 1;
   const peaks = `The impedance has ${single ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${listOf(maxima.map(spot))}.`;
-  const between = told.dip && dip ? ` The dip between them is ${spot(dip)}, ${told.dip}.` : '';
+  const between =
+    told.dip && dips.length > 0
+      ? ` The ${dips.length > 1 ? 'dips between them are' : 'dip between them is'} ${listOf(dips.map(spot))}, ${told.dip}.`
+      : '';
   const [from, to] = IMPEDANCE_RANGE;
   const { load } = impedance;
   const nominal =

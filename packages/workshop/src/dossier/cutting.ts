@@ -1,9 +1,9 @@
-import { boxDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
+import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
 import { caution, figure, paragraph, section, table } from './markup.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
-import type { Work, WorkBox, WorkTools } from './work.js';
+import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a sheet is called among those of its board. */
 export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): string =>
@@ -19,6 +19,10 @@ export const boxFigure = ({ box }: Sawing, { solids = [] }: Pick<WorkBox, 'solid
     `The box from the front, from the right and from above.${shaded}`,
   );
 };
+
+/** The drawing of a board that is no rectangle. */
+export const outlinedDrawing = ({ outline, ...board }: WorkBoard): Drawing | undefined =>
+  outline && outlineDrawing({ ...board, outline });
 
 /** What is cut, from which sheets, and where the holes are. */
 export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
@@ -50,6 +54,10 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   });
   const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
   const drawings = holed.map((piece) => figure(toSvg(pieceDrawing(piece), { width: '175 mm', height: '115 mm' })));
+  const outlined = (work.box?.boards ?? []).flatMap((board) => {
+    const drawing = outlinedDrawing(board);
+    return drawing ? [figure(toSvg(drawing, { width: '175 mm', height: '115 mm' }))] : [];
+  });
   const listed = sawing.listed.map((hole) => [
     hole.what,
     hole.board?.name ?? hole.face,
@@ -63,6 +71,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         caution(work.cautions.dust),
         list,
         ...(work.box?.joints === undefined ? [] : [paragraph(work.box.joints)]),
+        ...outlined,
         paragraph(`All pieces together weigh about ${mass.toFixed(1)} kg.`),
         caution(work.cautions.weight),
         ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),
@@ -75,9 +84,13 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
           section(
             'Holes',
             [
-              paragraph(
-                'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
-              ),
+              ...(drawings.length > 0
+                ? [
+                    paragraph(
+                      'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
+                    ),
+                  ]
+                : []),
               ...drawings,
               ...(listed.length > 0
                 ? ['<h3>Openings that no drawing shows</h3>', table(['hole', 'board', 'size', 'centre'], listed)]

@@ -4,7 +4,7 @@ import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection, sheetName } from './cutting.js';
+import { boxFigure, cuttingSection, outlinedDrawing, sheetName } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -71,6 +71,16 @@ async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
   return files;
 }
 
+/** Files of the boards that are no rectangles. */
+async function outlinedFiles({ boards }: WorkBox): Promise<BuildFile[]> {
+  const files: BuildFile[] = [];
+  for (const board of boards) {
+    const drawing = outlinedDrawing(board);
+    if (drawing) files.push(...(await drawingFiles(`panels/${slug(board.name)}`, drawing)));
+  }
+  return files;
+}
+
 /** Files of all that is printed. */
 async function printedFiles(printings: readonly Printing[], step: Step): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
@@ -129,13 +139,16 @@ export async function filesToBuildFrom(
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
-    const printing = madeOf<Printing>('The vent', () => printingOf(vent, work.tools, work.box?.netVolume));
+    const printing = madeOf<Printing>('The vent', () =>
+      printingOf(vent, work.tools, vent.netVolume ?? work.box?.netVolume),
+    );
     if (typeof printing !== 'string') return [printing];
     notes.push(printing);
     return [];
   });
   const beside = [
     ...(sawn ? await sawnFiles(sawn, step) : []),
+    ...(sawn && work.box ? await outlinedFiles(work.box) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];

@@ -28,6 +28,8 @@ export interface WorkBoard {
   readonly thickness: number;
   /** Its cuts that are not square, in words. */
   readonly cuts?: string;
+  /** The corners of its outer surface, where that is no rectangle; arcs by many of them. */
+  readonly outline?: readonly (readonly [across: number, up: number])[];
 }
 
 /** Equal round vents, m. */
@@ -45,6 +47,9 @@ export interface WorkVent {
   readonly pieces: readonly number[];
   /** The tuning that it was designed for, Hz. */
   readonly fb: number;
+  /** Of a box with vents in two chambers: whose vent it is, and the air of that chamber, m³. */
+  readonly chamber?: 'front' | 'rear';
+  readonly netVolume?: number;
 }
 
 /** A box to saw. */
@@ -110,6 +115,8 @@ export interface Work {
   readonly steps?: readonly WorkStep[];
   /** How its parts are made and where they go, a paragraph each. */
   readonly building: readonly string[];
+  /** What is filled with wadding, fibre or felt, as `building` tells; left out where nothing is. */
+  readonly filled?: readonly ('box' | 'line' | 'vent')[];
   readonly assumed: readonly string[];
   /** How loud it plays and what keeps it safe, a paragraph each. */
   readonly playing: readonly string[];
