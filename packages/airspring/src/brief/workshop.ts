@@ -104,6 +104,26 @@ export const workshopField = described(
         'a cup for two binding posts is printed, and its hole is in the back',
       ),
     ),
+    brace: opt(
+      described(
+        v.strictObject({
+          across: opt(
+            described(
+              v.picklist(['width', 'height', 'depth']),
+              'the edge of the box that it divides; default the one where it helps most',
+            ),
+          ),
+          at: opt(
+            described(
+              length,
+              'its middle, from the left, bottom or front outer edge; default as near to the middle as there is room',
+            ),
+          ),
+          border: opt(described(length, 'how wide it is around its opening; default up to 80 mm')),
+        }),
+        'a window brace is cut of the same board; it takes air, which "bracing" of the space counts',
+      ),
+    ),
   }),
   'tools, boards and pipes at hand; they change how a box is built, and never how it sounds',
 );

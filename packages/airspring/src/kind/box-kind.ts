@@ -3,9 +3,9 @@ import { type DrivenSpec, type Family, type System, systemOf } from '@airspring/
 import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
 import type { Probe, Setter } from '@airspring/core/network';
-import type { Kind as Quantity } from '@airspring/core/quantity';
+import type { Length, Kind as Quantity } from '@airspring/core/quantity';
 import type { Fit } from '@airspring/core/space';
-import type { VentInput } from '@airspring/core/vent';
+import type { VentSection } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
 import type { DesignVent, DesignWeights, Hole, Panel, RawMargin } from './build-record.js';
@@ -93,6 +93,17 @@ export interface KindWish extends Wish {
   readonly needed: (point: Point, loads: Float64Array) => number;
 }
 
+/** An opening through which the air of a box moves, or several alike. */
+export interface BoxOpening {
+  /** What tells it from others in the probes and limits of its box: 'front'; left out where there is one. */
+  readonly of?: string;
+  /** As a sentence calls it: 'the vent of the front chamber'. */
+  readonly called: string;
+  readonly section: VentSection;
+  /** Of a vent with two open ends: what it loses by its speed is then told as well. */
+  readonly length?: Length;
+}
+
 /** A finished box of a variant. */
 export interface Finished {
   readonly edges: readonly [number, number, number];
@@ -103,6 +114,8 @@ export interface Finished {
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
+  /** Where two chambers have vents of their own: both, the front one first. */
+  readonly vents?: readonly DesignVent[];
   readonly weights?: DesignWeights;
   readonly holes: readonly Hole[];
   /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
@@ -183,8 +196,8 @@ export interface Variant {
   readonly netVolume?: number;
   /** Default none. */
   readonly loads?: readonly Load[];
-  /** The vent at a point, where there is one or several alike: what is known of its noise and of its losses is then told. */
-  readonly vent?: (point: Point) => VentInput;
+  /** The openings at a point through which the air moves, as vents: what is known of their noise and of their losses is then told. */
+  readonly openings?: (point: Point) => readonly BoxOpening[];
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];
   /** Fills in the parts at a point. `false` where they cannot be made. It is called very often, and checks nothing. */

@@ -71,6 +71,9 @@ export interface DesignVent {
   readonly clearance: number;
   /** The additional length for which there is room. */
   readonly spare: number;
+  /** Of a box with vents in two chambers: whose vent it is, and the air of that chamber, m³. */
+  readonly chamber?: 'front' | 'rear';
+  readonly netVolume?: number;
 }
 
 /** What is added to the cones of passive radiators. */

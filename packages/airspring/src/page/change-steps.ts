@@ -102,8 +102,11 @@ export function changeSteps({ steps, account }: ChangedDesign, say: Phrasing): P
   ]);
 }
 
-/** The work on a set of tubes in order. `pipe` are tubes that are cut from a pipe at hand. */
-export function setSteps(design: ChangedDesign, pipe: boolean, say: Phrasing): PageStep[] {
+/** The work on a set of tubes in order. `pipes` are the lengths of tubes that are cut from a pipe at hand, m. */
+const listed = (texts: readonly string[]): string =>
+  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+
+export function setSteps(design: ChangedDesign, pipes: readonly number[], say: Phrasing): PageStep[] {
   const { steps } = design;
   const before = steps.filter(({ does }) => does === 'measure');
   const out = steps.filter(({ does }) => does === 'take out');
@@ -122,9 +125,10 @@ export function setSteps(design: ChangedDesign, pipe: boolean, say: Phrasing): P
     ...asSteps(saw, say),
     ...(saw.length > 0 ? [sweeping] : []),
     {
-      says: pipe
-        ? 'Cut the pipes square. Print the flange and a collar for each pipe, and glue each collar over the outer end of its pipe, flush with it.'
-        : 'Print the flange and the tubes of the folder "print", as these pages tell under "Print". Join the pieces of each tube, and let the glue set.',
+      says:
+        pipes.length > 0
+          ? `Cut the pipe square, to ${listed(pipes.map(say.length))}, and take off the burr. Print the flange and a collar for each pipe, and glue each collar over the outer end of its pipe, flush with it.`
+          : 'Print the flange and the tubes of the folder "print", as these pages tell under "Print". Join the pieces of each tube, and let the glue set.',
       caution: cautions.fumes,
     },
     bare(

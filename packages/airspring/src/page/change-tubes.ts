@@ -3,6 +3,7 @@ import type { Changed, Chosen } from '../standing/chosen.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Standing } from '../standing/standing.js';
 import { outerOf } from '../standing/tube.js';
+import { isPipe } from '../standing/tubes.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { purposeText } from '../words/tubes-text.js';
 
@@ -49,16 +50,14 @@ export function changeTubes({ design, flows }: Changed, { vents, drivers }: Stan
 /** The tubes of a set: those that slide in. */
 export function setTubes(
   { set, tubes: all }: Extract<Chosen, { what: 'set' }>,
-  { vents, workshop }: Standing,
+  standing: Standing,
   answer: Retrofit,
   say: Phrasing,
 ) {
-  const vent = vents.find(({ index }) => index === set.vent)!;
+  const vent = standing.vents.find(({ index }) => index === set.vent)!;
   const straight = all.filter(({ bent }) => !bent);
   const left = all.length - straight.length;
-  const pipe = workshop.pipes.some(
-    ({ inner, outer }) => Math.abs(inner - set.diameter) < 1e-9 && Math.abs(outer - set.outerDiameter) < 1e-9,
-  );
+  const pipe = isPipe(standing, set.diameter, set.outerDiameter);
   return {
     set: {
       diameter: set.diameter,

@@ -42,6 +42,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   }
   const {
     vent,
+    vents,
     weights,
     holes,
     boards = [],
@@ -102,6 +103,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       cutoutLeft: fit.slack.cutout,
     },
     ...(vent && { vent }),
+    ...(vents && { vents }),
     ...(weights && { weights }),
     numbers,
     ...(alignments && { alignments }),

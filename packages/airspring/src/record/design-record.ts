@@ -57,6 +57,8 @@ export interface Design extends Played {
     readonly cutoutLeft: number;
   };
   readonly vent?: DesignVent;
+  /** Where two chambers have vents of their own: both, the front one first, and no `vent`. */
+  readonly vents?: readonly DesignVent[];
   /** What is added to the cones of passive radiators; left out where nothing is. */
   readonly weights?: DesignWeights;
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */

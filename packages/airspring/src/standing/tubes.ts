@@ -38,6 +38,8 @@ export type Purpose = 'nearest' | 'deep' | 'loud';
 const LENGTHS = 24;
 const MM = 1e-3;
 const COLLAR = 0.01;
+/** What a pipe is thicker by where the ring with its rim is glued over it, on the radius, m (common practice). */
+const PIPE_COLLAR = 0.0031;
 /** Tubes that differ by less are one. */
 const APART = 0.01;
 /** The loudest tube may reach this much less deep than the deepest one, as a ratio, where none reaches deep enough. */
@@ -60,6 +62,12 @@ export function tubeSets(standing: Standing): TubeSet[] {
     );
   });
 }
+
+/** Whether tubes of these diameters are cut from a pipe at hand. */
+export const isPipe = ({ workshop }: Standing, diameter: number, outerDiameter: number): boolean =>
+  workshop.pipes.some(
+    ({ inner, outer }) => Math.abs(inner - diameter) < 1e-9 && Math.abs(outer - outerDiameter) < 1e-9,
+  );
 
 function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: Bore): TubeSet {
   const section = { ...vent, diameter: bore, wall, hole: passage.hole };
@@ -84,7 +92,7 @@ function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: 
     hole: passage,
     diameter: bore,
     outerDiameter,
-    flangeDiameter: outerDiameter + 2 * COLLAR,
+    flangeDiameter: outerDiameter + 2 * COLLAR + (isPipe(standing, bore, outerDiameter) ? 2 * PIPE_COLLAR : 0),
     options,
     proposed: proposedOf(standing, options),
   };

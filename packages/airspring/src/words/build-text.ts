@@ -40,6 +40,12 @@ export const jointsText = ({ shape }: Design['box']): string => {
   return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
 };
 
+/** How a bent panel is made. */
+export const bentText = ({ panels }: Design['box']): string =>
+  panels.some(({ bent }) => bent !== undefined)
+    ? ' Glue the bent panel of thin boards over a form, or groove its inner side until it bends, and fill the grooves with glue (common practice). Its size is that of its outer surface, laid flat.'
+    : '';
+
 const degrees = (angle: number): string => `${decimalText((angle * 180) / Math.PI, 3)}°`;
 
 /** The cuts of a panel that are not square. */

@@ -10,6 +10,7 @@ import { wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { type Says, saysOf } from './says.js';
 import { type SetPrinting, setPrinting } from './set-printing.js';
+import { MEASURING } from './shopping.js';
 import { slug } from './slug.js';
 import { type TubePrinting, tubePrinting } from './tube-printing.js';
 import type { ChangeWork } from './work.js';
@@ -65,7 +66,7 @@ function shopping(
     ...(tubes.length > 0 ? ['glue that holds plastic on the panel and fills a gap, such as epoxy'] : []),
     ...(change.plates.length > 0 ? ['wood glue and screws for the boards'] : []),
     'a soft gasket for each driver that you take out',
-    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
+    MEASURING,
   ];
 }
 
@@ -81,6 +82,7 @@ ${section(
   'Buy',
   `${list(items)}
 ${playingAndFiles(work, paths)}`,
+  'on',
 )}`;
 }
 

@@ -1,17 +1,28 @@
-import { boxDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
+import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
+import type { Nesting } from '../nesting/index.js';
 import { caution, figure, paragraph, section, table } from './markup.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
-import type { Work, WorkTools } from './work.js';
+import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
+
+/** What a sheet is called among those of its board. */
+export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): string =>
+  sheets.length > 1 ? `sheet ${i + 1} of ${sheets.length}` : 'sheet';
 
 /** The view of the whole box. */
-export const boxFigure = ({ box }: Sawing): string =>
-  box === undefined
-    ? ''
-    : figure(
-        toSvg(boxDrawing(box), { width: '170 mm', height: '130 mm' }),
-        'The box from the front, from the right and from above.',
-      );
+export const boxFigure = ({ box }: Sawing, { solids = [] }: Pick<WorkBox, 'solids'>): string => {
+  if (box === undefined) return '';
+  const inside = solids.filter(({ what }) => what !== 'air');
+  const shaded = inside.length > 0 ? ' What stands inside is shaded, by the cuboids around it.' : '';
+  return figure(
+    toSvg(boxDrawing(box, { inside }), { width: '170 mm', height: '150 mm' }),
+    `The box from the front, from the right and from above.${shaded}`,
+  );
+};
+
+/** The drawing of a board that is no rectangle. */
+export const outlinedDrawing = ({ outline, ...board }: WorkBoard): Drawing | undefined =>
+  outline && outlineDrawing({ ...board, outline });
 
 /** What is cut, from which sheets, and where the holes are. */
 export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
@@ -33,21 +44,20 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
     const words = `${nesting.sheets.length} ${nesting.sheets.length > 1 ? 'sheets' : 'sheet'} of ${board}, ${says(thickness)} thick. ${Math.round(100 * nesting.waste)} % of it is left over or sawdust. By area alone at least ${nesting.sheetsAtLeast} ${nesting.sheetsAtLeast > 1 ? 'sheets are' : 'sheet is'} needed.`;
     return [
       paragraph(words),
-      ...nesting.sheets.map((sheet) =>
+      ...nesting.sheets.map((sheet, i) =>
         figure(
-          toSvg(sheetDrawing(sheet), { width: '175 mm', height: '110 mm' }),
+          toSvg(sheetDrawing(sheet, { name: sheetName(nesting, i) }), { width: '175 mm', height: '110 mm' }),
           'Saw along the numbered lines in their order, each from edge to edge.',
         ),
       ),
     ];
   });
   const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
-  const drawings = holed.map((piece) =>
-    figure(
-      toSvg(pieceDrawing(piece), { width: '170 mm', height: '110 mm' }),
-      `The ${piece.name} panel, seen from outside.`,
-    ),
-  );
+  const drawings = holed.map((piece) => figure(toSvg(pieceDrawing(piece), { width: '175 mm', height: '115 mm' })));
+  const outlined = (work.box?.boards ?? []).flatMap((board) => {
+    const drawing = outlinedDrawing(board);
+    return drawing ? [figure(toSvg(drawing, { width: '175 mm', height: '115 mm' }))] : [];
+  });
   const listed = sawing.listed.map((hole) => [
     hole.what,
     hole.board?.name ?? hole.face,
@@ -61,6 +71,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         caution(work.cautions.dust),
         list,
         ...(work.box?.joints === undefined ? [] : [paragraph(work.box.joints)]),
+        ...outlined,
         paragraph(`All pieces together weigh about ${mass.toFixed(1)} kg.`),
         caution(work.cautions.weight),
         ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),
@@ -73,9 +84,13 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
           section(
             'Holes',
             [
-              paragraph(
-                'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
-              ),
+              ...(drawings.length > 0
+                ? [
+                    paragraph(
+                      'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
+                    ),
+                  ]
+                : []),
               ...drawings,
               ...(listed.length > 0
                 ? ['<h3>Openings that no drawing shows</h3>', table(['hole', 'board', 'size', 'centre'], listed)]

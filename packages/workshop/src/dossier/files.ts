@@ -1,10 +1,10 @@
 import { pieceDrawing, sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
-import { cutListCsv } from '../panel/index.js';
+import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection } from './cutting.js';
+import { boxFigure, cuttingSection, outlinedDrawing, sheetName } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -12,6 +12,7 @@ import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
 import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
+import { ringingOf, solidsOf } from './ringing.js';
 import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import { type Says, saysOf } from './says.js';
@@ -43,7 +44,7 @@ function coverSection(
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
 ${paragraph(work.summary)}
-${sawing ? boxFigure(sawing) : ''}
+${sawing ? boxFigure(sawing, work.box ?? {}) : ''}
 ${table([], work.numbers)}
 </div>
 ${section(
@@ -63,9 +64,19 @@ async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
   step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {
     for (const [i, sheet] of nesting.sheets.entries()) {
-      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [] });
+      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [], name: sheetName(nesting, i) });
       files.push(...(await drawingFiles(`sheets/${slug(board)}-${i + 1}`, drawing)));
     }
+  }
+  return files;
+}
+
+/** Files of the boards that are no rectangles. */
+async function outlinedFiles({ boards }: WorkBox): Promise<BuildFile[]> {
+  const files: BuildFile[] = [];
+  for (const board of boards) {
+    const drawing = outlinedDrawing(board);
+    if (drawing) files.push(...(await drawingFiles(`panels/${slug(board.name)}`, drawing)));
   }
   return files;
 }
@@ -112,22 +123,32 @@ export async function filesToBuildFrom(
   if (isChange(work)) return filesToChangeFrom(work, step);
   const notes: string[] = [];
   const says = saysOf(work);
-  const small = smallPartsOf(work, says);
+  const ringing = work.box && ringingOf(work.box, work.tools);
+  const brace = work.tools.brace && ringing?.brace;
+  if (work.tools.brace && brace === undefined) notes.push(`No brace is cut: ${ringing?.because ?? 'there is no box'}.`);
+  const bars = work.box && brace ? solidsOf(brace, work.box) : [];
+  const small = smallPartsOf(
+    { ...work, ...(work.box && { box: { ...work.box, solids: [...(work.box.solids ?? []), ...bars] } }) },
+    says,
+  );
   notes.push(...small.notes);
   const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
   const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
-  const sawing = box && sawnWithBolts(box, work.tools, notes);
+  const sawing = box && sawnWithBolts(box, work.tools, brace ? [brace.input] : [], notes);
   if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
   const sawn = sawing?.ok ? sawing : undefined;
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
-    const printing = madeOf<Printing>('The vent', () => printingOf(vent, work.tools, work.box?.netVolume));
+    const printing = madeOf<Printing>('The vent', () =>
+      printingOf(vent, work.tools, vent.netVolume ?? work.box?.netVolume),
+    );
     if (typeof printing !== 'string') return [printing];
     notes.push(printing);
     return [];
   });
   const beside = [
     ...(sawn ? await sawnFiles(sawn, step) : []),
+    ...(sawn && work.box ? await outlinedFiles(work.box) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];
@@ -140,12 +161,12 @@ export async function filesToBuildFrom(
       says,
       beside.map(({ path }) => path),
     ),
-    ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
+    ...(notes.length > 0 ? [section('What these pages leave out', list(notes), 'on')] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
-    ...(sawn?.box ? [ringingSection(work, sawn.box, says)] : []),
+    ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
-    assemblingSection(work, says),
+    assemblingSection(work, brace, says),
     wiringSection(work),
     measuringSection(work),
   ].join('\n');
@@ -156,10 +177,15 @@ export async function filesToBuildFrom(
 }
 
 /** What is sawn, without the bolts of the drivers where a panel has no room for them. */
-function sawnWithBolts(box: WorkBox, { bolts, ...tools }: WorkTools, notes: string[]): ReturnType<typeof sawingOf> {
-  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) });
+function sawnWithBolts(
+  box: WorkBox,
+  { bolts, ...tools }: WorkTools,
+  braces: readonly BraceInput[],
+  notes: string[],
+): ReturnType<typeof sawingOf> {
+  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) }, braces);
   if (sawing.ok || bolts === undefined) return sawing;
-  const without = sawingOf(box, tools);
+  const without = sawingOf(box, tools, braces);
   if (!without.ok) return without;
   notes.push(
     `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,

@@ -1,9 +1,10 @@
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
-/** A text from outside, safe between tags and in attributes; characters that no page shows are left out. */
+/** A text from outside, safe between tags and in attributes; characters that no page shows are left out, and a number stays with its unit. */
 export const escaped = (text: string): string =>
   text
     .replace(/[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '')
+    .replace(/(?<=\d) (?=(?:mm|cm|in|m³|kg|g|L|Hz|Ω|dB|W|V|ms|×)(?![\p{L}\d]))/gu, '\u00a0')
     .replace(/[&<>"]/g, (sign) => ESCAPES[sign]!);
 
 export const paragraph = (text: string): string => `<p>${escaped(text)}</p>`;
@@ -24,9 +25,10 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
   return `<table>${top}<tbody>${rows.map((cells) => row(cells, 'td')).join('')}</tbody></table>`;
 }
 
-export const figure = (drawing: string, words: string): string =>
-  `<figure>${drawing}<figcaption>${escaped(words)}</figcaption></figure>`;
+/** A drawing; one that says itself what it is has no words below it. */
+export const figure = (drawing: string, words?: string): string =>
+  `<figure>${drawing}${words === undefined ? '' : `<figcaption>${escaped(words)}</figcaption>`}</figure>`;
 
-/** A part of the document that begins on a new sheet of paper. */
-export const section = (title: string, body: string): string =>
-  `<section><h2>${escaped(title)}</h2>\n${body}\n</section>`;
+/** A part of the document. It begins on a new sheet of paper unless it goes `on`. */
+export const section = (title: string, body: string, on?: 'on'): string =>
+  `<section${on ? ' class="on"' : ''}><h2>${escaped(title)}</h2>\n${body}\n</section>`;

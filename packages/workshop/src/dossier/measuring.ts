@@ -35,6 +35,7 @@ export function wiringSection(work: Work): string {
         },
       ]),
     ].join('\n'),
+    'on',
   );
 }
 

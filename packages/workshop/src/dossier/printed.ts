@@ -14,7 +14,7 @@ export const advice = [
 
 /** What the printer makes, how its pieces are joined, and what the solid itself says of its tuning. */
 export function printingSection(work: Work, printings: readonly Printing[], says: Says): string {
-  const parts = printings.flatMap(({ vent, parts: pieces, cuts, picture, detuning, mass }) => {
+  const parts = printings.flatMap(({ vent, parts: pieces, cuts, picture, detuning, mass }, nth) => {
     const ends = [0, ...cuts, vent.length];
     const rows = pieces.map(({ name }, i) => [
       `${vent.count} ×`,
@@ -24,7 +24,7 @@ export function printingSection(work: Work, printings: readonly Printing[], says
     ]);
     const off = detuning === undefined ? undefined : Math.abs(detuning * vent.fb);
     return [
-      `<div class="pair">${figure(picture, 'One vent, all pieces joined, seen from behind the flange.')}<div>`,
+      `<div class="pair">${figure(picture, `One vent${vent.chamber ? ` of the ${vent.chamber} chamber` : ''}, all pieces joined, seen from behind the flange.`)}<div>`,
       table(
         [],
         [
@@ -32,8 +32,9 @@ export function printingSection(work: Work, printings: readonly Printing[], says
           ['outer diameter', says(vent.outerDiameter)],
           ['flange', says(vent.flangeDiameter)],
           ['length along the centre line', says(vent.length)],
-          ['tunes the box to', `${vent.fb.toFixed(1)} Hz`],
+          [`tunes the ${vent.chamber ? `${vent.chamber} chamber` : 'box'} to`, `${vent.fb.toFixed(1)} Hz`],
           ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
+          ...(printings.length > 1 ? [['its files', `folder vent-${nth + 1}`]] : []),
         ],
       ),
       '</div></div>',

@@ -1,8 +1,8 @@
 import { format } from '@airspring/core/quantity';
 import { capital } from '../drawing/drawing.js';
-import type { BoxPanelResonance, PanelBox } from '../panel/index.js';
+import type { BoxPanelResonance } from '../panel/index.js';
 import { paragraph, section, table } from './markup.js';
-import { braced, type ProposedBrace, type Ringing, ringingOf, weakest } from './ringing.js';
+import { ALIKE, braced, type ChosenBrace, type Ringing, weakest } from './ringing.js';
 import { knownBoard } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox } from './work.js';
@@ -16,6 +16,8 @@ const range = ({ resonance: { lowest, highest } }: BoxPanelResonance): string =>
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 const facesOf = (panels: readonly BoxPanelResonance[]) => listed(panels.map(({ face }) => face));
+
+const litres = (volume: number): string => format('volume', volume, 'L', 2);
 
 /** Rounded as it is shown, so that a word never contradicts the number beside it. */
 const place = ({ resonance: { lowest, highest } }: BoxPanelResonance, { from, to }: Band): string => {
@@ -36,50 +38,60 @@ const FROM = { width: 'left', height: 'lower', depth: 'front' } as const;
 
 /** What to do about the panels of a box. */
 function adviceOf(
-  { panels, brace }: Ringing,
+  { panels, brace, because }: Required<Pick<Ringing, 'panels'>> & Ringing,
   band: Band,
   box: WorkBox,
+  asked: boolean,
   says: Says,
-  litres: (volume: number) => string,
 ) {
   const bandText = `${hertz(band.from)} to ${hertz(band.to)}`;
   const ringing = mayRing(panels, band);
   const lowest = weakest(panels);
   const where = facesOf(panels.filter(({ resonance }) => Math.round(resonance.lowest) === Math.round(lowest)));
+  const cut = asked && brace !== undefined;
+  const made = brace ? [capital(braceText(brace, panels, box, cut, says)), ...(cut ? [] : [airOf(brace, box)])] : [];
   if (ringing.length === 0) {
     const above = panels.every((panel) => place(panel, band) === 'above the band');
     return [
       above
         ? `No brace is needed: every panel has its first resonance above the band of ${bandText}. The lowest is that of the ${where}, at ${hertz(lowest)} or higher. It matters only if higher tones reach this box.`
         : `No brace is needed: no panel has its first resonance in the band of ${bandText}.`,
-      ...(brace
-        ? [`If you want one all the same: ${braceText(brace, panels, box, says)}`, airOf(brace, box, litres)]
-        : []),
+      ...made,
     ];
   }
   const told = `The first resonance of the ${facesOf(ringing)} may lie in the band of ${bandText}. A panel that rings there sounds along, and long after.`;
-  if (brace === undefined) return [told, thicker(weakest(ringing), band, box, says)];
+  if (brace === undefined) {
+    const none = because === undefined ? [] : [`No window brace is proposed: ${because}.`];
+    return [told, ...none, thicker(weakest(ringing), band, box, says)];
+  }
   const left = mayRing(brace.panels, band);
   return [
     told,
-    capital(braceText(brace, panels, box, says)),
-    `Leave it in the middle if the driver and the vent allow it: ${says(brace.shift)} beside the middle, the lowest of these panels rings at ${hertz(brace.moved)}. Do not make it narrower: with a border of ${says(brace.border / 2)} the lowest rings at ${hertz(brace.narrow)}, because a narrow border bends with the panels.`,
+    ...made,
     left.length === 0
       ? `With it no panel has its first resonance in the band.`
       : `Even with it, that of the ${facesOf(left)} may lie in the band. ${thicker(weakest(left), band, box, says)}`,
-    airOf(brace, box, litres),
+    `Do not make it narrower: with a border of ${says(brace.border / 2)} the lowest rings at ${hertz(brace.narrow)}, because a narrow border bends with the panels.`,
   ];
 }
 
 /** The brace, where it is, and what it gains. */
-function braceText(brace: ProposedBrace, panels: Ringing['panels'], box: WorkBox, says: Says): string {
+function braceText(
+  brace: ChosenBrace,
+  panels: readonly BoxPanelResonance[],
+  box: WorkBox,
+  cut: boolean,
+  says: Says,
+): string {
   const after = weakest(braced(brace.panels));
   const without = weakest(panels.filter((_, i) => brace.panels[i]!.braces.length > 0));
   const gains =
-    after > 1.01 * without
+    after > ALIKE * without
       ? `at ${hertz(after)} or higher, ${(after / without).toFixed(1)} times the ${hertz(without)} without it`
       : 'no higher than without it';
-  return `the window brace that helps most is a board of ${says(box.thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(braced(brace.panels))}. The lowest of them then rings ${gains}.${box.boards.length > 0 ? ' Cut it out around the boards inside that it meets.' : ''}`;
+  const what = cut ? 'the window brace of these pages' : 'the window brace that helps most and has room';
+  const ask = cut ? '' : ' To have it cut, nested and drawn, write "brace": {} into the "workshop" of the brief.';
+  return `${what} is a board of ${says(box.thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(braced(brace.panels))}. The lowest of them then rings ${gains}.${ask}`;
 }
 
 /** The board that would lift a resonance above the band: frequencies grow as the thickness. */
@@ -90,21 +102,20 @@ function thicker(lowest: number, { to }: Band, { thickness }: WorkBox, says: Say
     : 'No usual board would lift it above the band: use two braces, or glue a second board on the inside.';
 }
 
-function airOf({ volume }: ProposedBrace, { bracing = 0 }: WorkBox, litres: (volume: number) => string): string {
+/** What a brace takes from the air, and what that does where the design does not count it. */
+export function airOf({ volume }: ChosenBrace, { bracing = 0, netVolume }: WorkBox): string {
   const needed = Math.ceil(volume * 1e4) / 1e4;
-  return needed <= bracing + 1e-9
-    ? `It takes ${litres(needed)} of air, which the design keeps free for bracing.`
-    : `It takes ${litres(needed)} of air, and the design keeps ${bracing > 0 ? `only ${litres(bracing)}` : 'none'} free for it: write that volume into the brief as "bracing" of the space, and make these pages again.`;
+  if (needed <= bracing + 1e-9)
+    return `The brace takes ${litres(needed)} of air, which the design keeps free for bracing.`;
+  const raised = (Math.sqrt(netVolume / (netVolume - needed + bracing)) - 1) * 100;
+  return `The brace takes ${litres(needed)} of air, and the design keeps ${bracing > 0 ? `only ${litres(bracing)}` : 'none'} free for it. That raises the tuning, or the resonance of a closed box, by up to ${raised.toFixed(1)} %. Write "bracing": "${(1e3 * needed).toFixed(1)} L" into the "space" of the brief, and make these pages again.`;
 }
 
 /** Where the panels ring, whether that is in the band, and what a brace gains. */
-export function ringingSection(work: Work, sawn: PanelBox, says: Says): string {
+export function ringingSection(work: Work, ringing: Ringing, says: Says): string {
   const { band, box, tools } = work;
-  if (band === undefined || box === undefined) return '';
-  const found = ringingOf(box, tools, sawn);
-  if (found === undefined) return '';
-  const litres = (volume: number) => format('volume', volume, 'L', 2);
-  const { panels, brace } = found;
+  const { panels, brace } = ringing;
+  if (band === undefined || box === undefined || panels === undefined) return '';
   const cells = panels.map((panel, i) => {
     const withIt = brace?.panels[i];
     const stands = withIt !== undefined && withIt.braces.length > 0;
@@ -144,6 +155,11 @@ export function ringingSection(work: Work, sawn: PanelBox, says: Says): string {
   const head = ['panel', 'clear size', 'first resonance', '', ...(brace ? ['with the brace', ''] : [])];
   return section(
     'Panels that ring',
-    [...adviceOf(found, band, box, says, litres).map(paragraph), table(head, rows), ...notes.map(paragraph)].join('\n'),
+    [
+      ...adviceOf({ ...ringing, panels }, band, box, tools.brace !== undefined, says).map(paragraph),
+      table(head, rows),
+      ...notes.map(paragraph),
+    ].join('\n'),
+    'on',
   );
 }

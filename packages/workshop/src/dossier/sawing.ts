@@ -4,6 +4,7 @@ import type { SizeInput } from '@airspring/core/space';
 import { type Nesting, nest, partsOf, type SheetInput } from '../nesting/index.js';
 import {
   type Board,
+  type BraceInput,
   birchPlywood,
   butt,
   type CutListRow,
@@ -13,7 +14,6 @@ import {
   mdf,
   mitre,
   type PanelBox,
-  type PanelBoxInput,
   panelBox,
   particleBoard,
   rabbet,
@@ -78,13 +78,18 @@ const cutoutOf = (box: WorkBox, { bolts }: WorkTools, hole: WorkHole): CutoutInp
     }),
 });
 
-/** The panels of a box without what is cut into them, as the workshop makes them. */
-export const bareBox = ({ outer, thickness }: WorkBox, tools: WorkTools): PanelBoxInput => ({
-  outer: outer as SizeInput,
-  thickness: si('length', thickness),
-  joint: jointOf(tools),
-  board: boardOf(tools),
-});
+const inPanels = ({ holes }: WorkBox): readonly WorkHole[] => holes.filter(({ board }) => board === undefined);
+
+/** The pieces of a box with what is cut into them. */
+export const panelsOf = (box: WorkBox, tools: WorkTools, braces: readonly BraceInput[] = []): PanelBox | Impossible =>
+  panelBox({
+    outer: box.outer as SizeInput,
+    thickness: si('length', box.thickness),
+    joint: jointOf(tools),
+    board: boardOf(tools),
+    cutouts: inPanels(box).map((hole) => cutoutOf(box, tools, hole)),
+    braces,
+  });
 
 /** Equal boards inside the box as a row of the cut list. */
 const boardRow = (
@@ -121,15 +126,15 @@ export function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolea
 }
 
 /** What is sawn for a box, on which sheets, and how heavy it is; or why it cannot be sawn so. */
-export function sawingOf(box: WorkBox, tools: WorkTools): ({ readonly ok: true } & Sawing) | Impossible {
+export function sawingOf(
+  box: WorkBox,
+  tools: WorkTools,
+  braces: readonly BraceInput[] = [],
+): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
-  const inPanels = box.holes.filter((hole) => hole.board === undefined);
-  const drawn = box.joints === undefined ? inPanels : [];
+  const drawn = box.joints === undefined ? inPanels(box) : [];
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
-  const panels =
-    box.joints === undefined
-      ? panelBox({ ...bareBox(box, tools), cutouts: drawn.map((hole) => cutoutOf(box, tools, hole)) })
-      : undefined;
+  const panels = box.joints === undefined ? panelsOf(box, tools, braces) : undefined;
   if (panels && !panels.ok) return panels;
   const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
   const sheets: Sawing['sheets'][number][] = [];

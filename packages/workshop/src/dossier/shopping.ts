@@ -4,6 +4,10 @@ import type { Says } from './says.js';
 import type { SmallPart } from './small-parts.js';
 import type { Work } from './work.js';
 
+/** What an impedance is measured with. */
+export const MEASURING =
+  'for the measurement: a resistor of about 10 Ω and at least 5 W, a meter for alternating voltage, and a player of steady tones';
+
 /** What to buy, from the same numbers as the pages that use it. */
 export function shopping(
   work: Work,
@@ -18,7 +22,7 @@ export function shopping(
   const has = (name: string) => printed.some((part) => part.name === name);
   const bought = [
     ...(has('gasket') ? [] : ['a soft gasket for each driver']),
-    'screws with washers',
+    'screws with washers for the frames',
     has('terminal-cup')
       ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
       : 'a cup for the terminals',
@@ -33,7 +37,8 @@ export function shopping(
     ...(printings.length + printed.length > 0
       ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
       : []),
+    ...(work.fill ? [`wadding, fibre or felt to fill the ${work.fill}, as told under "Put it together"`] : []),
     `wood glue, sealant for the seams, ${bought.join(', ')}`,
-    'for the measurement: a resistor of about 10 Ω and at least 5 W, and a meter for alternating voltage',
+    MEASURING,
   ];
 }

@@ -28,6 +28,8 @@ export interface WorkBoard {
   readonly thickness: number;
   /** Its cuts that are not square, in words. */
   readonly cuts?: string;
+  /** The corners of its outer surface, where that is no rectangle; arcs by many of them. */
+  readonly outline?: readonly (readonly [across: number, up: number])[];
 }
 
 /** Equal round vents, m. */
@@ -45,6 +47,9 @@ export interface WorkVent {
   readonly pieces: readonly number[];
   /** The tuning that it was designed for, Hz. */
   readonly fb: number;
+  /** Of a box with vents in two chambers: whose vent it is, and the air of that chamber, m³. */
+  readonly chamber?: 'front' | 'rear';
+  readonly netVolume?: number;
 }
 
 /** A box to saw. */
@@ -58,8 +63,15 @@ export interface WorkBox {
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
-  /** The cuboids around what stands inside, from the left, bottom and front outer edges, m. */
-  readonly solids?: readonly { readonly least: readonly number[]; readonly greatest: readonly number[] }[];
+  /**
+   * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' where the air is divided, and
+   * 'air' where it must stay free in front of a vent.
+   */
+  readonly solids?: readonly {
+    readonly what?: string;
+    readonly least: readonly number[];
+    readonly greatest: readonly number[];
+  }[];
   /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
   readonly joints?: string;
 }
@@ -103,6 +115,8 @@ export interface Work {
   readonly steps?: readonly WorkStep[];
   /** How its parts are made and where they go, a paragraph each. */
   readonly building: readonly string[];
+  /** What is filled with wadding, fibre or felt, as `building` tells; left out where nothing is. */
+  readonly fill?: 'box' | 'vent';
   readonly assumed: readonly string[];
   /** How loud it plays and what keeps it safe, a paragraph each. */
   readonly playing: readonly string[];
@@ -134,6 +148,12 @@ export interface WorkTools {
   /** Binding posts in a printed cup, m. */
   readonly terminals?: { readonly hole?: number; readonly apart?: number };
   readonly printer?: { readonly height: number; readonly width: number };
+  /** A window brace, m: `at` is its middle, from the left, bottom or front outer edge. What is left out is found. */
+  readonly brace?: {
+    readonly across?: 'width' | 'height' | 'depth';
+    readonly at?: number;
+    readonly border?: number;
+  };
 }
 
 /** The work on a box that stands. */

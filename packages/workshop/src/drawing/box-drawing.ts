@@ -1,5 +1,6 @@
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, isFar } from '../panel/box-edges.js';
+import { acrossAxis } from '../panel/brace-pieces.js';
 import type { PanelBox, Piece } from '../panel/index.js';
 import { inPlane, planeOf } from '../panel/plane.js';
 import {
@@ -34,7 +35,11 @@ function viewsOf(box: PanelBox): readonly View[] {
   ];
 }
 
-const lowerLeft = (box: PanelBox, { face, corner }: View, { place }: Piece): { at: At; size: At } => {
+const lowerLeft = (
+  box: PanelBox,
+  { face, corner }: View,
+  { place }: { readonly place: Cuboid },
+): { at: At; size: At } => {
   const { axes } = planeOf(face);
   const [one, other] = [place.least, place.greatest].map((at) =>
     inPlane(planeOf(face), [0, 0, 0], edgesOf(box), [at[axes[0]]!, at[axes[1]]!]),
@@ -49,7 +54,13 @@ const isSeen = (box: PanelBox, face: Face, { place }: Piece): boolean => {
   return away < 1e-9;
 };
 
-function viewShapes(box: PanelBox, view: View): Shape[] {
+/** A cuboid in the box, from its left, bottom, front outer edge. */
+interface Cuboid {
+  readonly least: readonly number[];
+  readonly greatest: readonly number[];
+}
+
+function viewShapes(box: PanelBox, view: View, inside: readonly Cuboid[]): Shape[] {
   const shown = (piece: Piece, purpose: Purpose) => {
     const { at, size } = lowerLeft(box, view, piece);
     return rectangle(purpose, at, ...size);
@@ -58,11 +69,43 @@ function viewShapes(box: PanelBox, view: View): Shape[] {
   const hidden = box.pieces.filter((piece) => !isSeen(box, view.face, piece) && piece !== own);
   const seen = box.pieces.filter((piece) => isSeen(box, view.face, piece) || piece === own);
   return [
+    ...inside.map((place) => {
+      const { at, size } = lowerLeft(box, view, { place });
+      return rectangle('note', at, ...size, 'tint');
+    }),
     ...hidden.map((piece) => shown(piece, 'inside')),
+    ...hidden
+      .filter((piece) => piece.face === undefined && acrossAxis(piece) === axisOf(view.face))
+      .flatMap((piece) => windowShapes(box, view, piece)),
     ...seen.map((piece) => shown(piece, 'cut')),
     ...own.cutouts.flatMap(cutoutShapes).map((shape) => moved(shape, lowerLeft(box, view, own).at)),
   ];
 }
+
+/** The openings of a board inside, as they are seen through a face; a brace is seen from the front, the right or above as well. */
+const windowShapes = (box: PanelBox, view: View, piece: Piece): Shape[] =>
+  piece.cutouts
+    .flatMap(({ opening, ...cutout }) => (opening ? cutoutShapes({ ...cutout, opening }) : []))
+    .map((shape) => ({ ...moved(shape, lowerLeft(box, view, piece).at), purpose: 'inside' as const }));
+
+/** Where the middles of braces are, counted from the lower left corner of a view. */
+const braceDimensions = (box: PanelBox, [front, right]: readonly View[]): Dimension[] =>
+  [0, 1, 2].flatMap((axis): Dimension[] => {
+    const across = box.pieces.filter((piece) => piece.face === undefined && acrossAxis(piece) === axis);
+    if (across.length === 0) return [];
+    const from = axis === 2 ? right!.corner[0] : 0;
+    const middles = across.map(({ place }) => from + (place.least[axis]! + place.greatest[axis]!) / 2);
+    return [
+      {
+        kind: 'running',
+        along: axis === 1 ? 'y' : 'x',
+        ends: [from, ...middles.sort((a, b) => a - b)],
+        beside: axis === 1 ? front!.corner[0] : 0,
+        side: axis === 1 ? 'left' : 'below',
+        row: 0,
+      },
+    ];
+  });
 
 /** What a view is called, above it. */
 const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
@@ -72,21 +115,26 @@ const viewLabel = (box: PanelBox, { face, corner }: View): Label => {
 };
 
 /**
- * The drawing of a box from three sides: the front, the right side beside it and the top above it, with what is hidden in dashes.
+ * The drawing of a box from three sides: the front, the right side beside it and the top above it, with what is hidden in dashes. `inside` are the
+ * cuboids around what else stands in it, which are shaded.
  *
  * @example toSvg(boxDrawing(panelBox(box)))
  */
-export function boxDrawing(box: PanelBox): Drawing {
+export function boxDrawing(
+  box: PanelBox,
+  { inside = [] }: { readonly inside?: readonly Cuboid[] | undefined } = {},
+): Drawing {
   const [width, height, depth] = edgesOf(box);
   const views = viewsOf(box);
   const [, right, top] = views as [View, View, View];
+  const braces = braceDimensions(box, views);
   const overall = (along: 'x' | 'y', from: number, length: number, beside: number): Dimension => ({
     kind: 'overall',
     along,
     ends: [from, from + length],
     beside,
     side: along === 'x' ? 'below' : 'left',
-    row: 0,
+    row: braces.some((one) => one.along === along && one.ends[0] === from) ? 1 : 0,
   });
   const { inner } = box;
   const panels = box.pieces.filter(({ name }) => faces.includes(name as Face)).length;
@@ -94,8 +142,9 @@ export function boxDrawing(box: PanelBox): Drawing {
     title: `Box: ${mm(width)} × ${mm(height)} × ${mm(depth)} mm outside`,
     subtitle: `inside ${mm(inner.width)} × ${mm(inner.height)} × ${mm(inner.depth)}; front, right side and top; lengths in mm`,
     description: `A box ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(depth)} mm deep of ${panels} panels and ${box.pieces.length - panels} boards inside, from the front, the right and above.`,
-    shapes: views.flatMap((view) => viewShapes(box, view)),
+    shapes: views.flatMap((view) => viewShapes(box, view, inside)),
     dimensions: [
+      ...braces,
       overall('x', 0, width, 0),
       overall('y', 0, height, 0),
       overall('x', right.corner[0], depth, 0),

@@ -34,14 +34,22 @@ export interface Label {
   readonly at: At;
   readonly text: string;
   readonly size: 'large' | 'normal' | 'small';
-  /** Which edge it stands along, inside of it; otherwise `at` is its middle. */
-  readonly within?: 'left' | 'right' | 'bottom' | 'top';
+  /** Which edge it stands along, outside of it; otherwise `at` is its middle. */
+  readonly beside?: 'left' | 'right' | 'bottom' | 'top';
   /** It stands above `at`. */
   readonly above?: true;
   /** Whether nothing of the drawing shows through it. */
   readonly clear?: true;
   /** Whether it stands in a circle, as the number of a step. */
   readonly ringed?: true;
+  /** The rectangle around `at` that it must stay within: it breaks into lines, is turned, and shrinks. */
+  readonly room?: At;
+  /** What is written where the text has no room. */
+  readonly shorter?: string;
+  /** Whether it is left out where it does not fit into its room. */
+  readonly optional?: true;
+  /** It moves from `at` towards this place until nothing that was written covers it. */
+  readonly towards?: At;
 }
 
 /** A text beside the drawing, with a line to what it is about. */
@@ -61,7 +69,7 @@ export interface Drawing {
   readonly labels: readonly Label[];
   /** Beside the right edge. */
   readonly callouts: readonly Callout[];
-  /** Which way the grain runs, shown by an arrow beside the lower right corner. */
+  /** Which way the grain runs, shown by an arrow below the lower right corner. */
   readonly grain?: 'x' | 'y';
 }
 

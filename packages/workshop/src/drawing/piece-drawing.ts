@@ -79,20 +79,23 @@ function edgeText({ meets, joint, covers, cuts, roundOver }: Piece['edges'][Side
   return work.length > 0 ? `${meets}: ${told}` : `${told} ${meets}`;
 }
 
-function edgeLabels({ width, height, edges }: Piece): Label[] {
-  const at = {
-    bottom: [width / 2, 0],
-    top: [width / 2, height],
-    left: [0, height / 2],
-    right: [width, height / 2],
-  } as const;
-  return sides.map((side) => ({
-    at: at[side],
-    text: edgeText(edges[side]),
-    size: 'small',
-    within: side,
-    clear: true,
-  }));
+/** Where along an edge its words stand: in the middle, or where no length or line that ends at a cutout crosses them. */
+function along(edge: number, crossed: readonly number[]): number {
+  const away = (share: number) => Math.min(Infinity, ...crossed.map((at) => Math.abs(at - share * edge)));
+  return edge * [0.5, 0.8, 0.2].reduce((best, one) => (away(one) > away(best) ? one : best));
+}
+
+function edgeLabels({ width, height, edges, cutouts }: Piece): Label[] {
+  const across = along(
+    width,
+    cutouts.map((one) => one.across),
+  );
+  const up = along(
+    height,
+    cutouts.map((one) => one.up),
+  );
+  const at = { bottom: [across, 0], top: [width / 2, height], left: [0, up], right: [width, up] } as const;
+  return sides.map((side) => ({ at: at[side], text: edgeText(edges[side]), size: 'small', beside: side, clear: true }));
 }
 
 const formWords = (form: Form): string =>

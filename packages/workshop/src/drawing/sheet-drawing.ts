@@ -14,36 +14,46 @@ function partShapes({ name, x, y, length, width, turned }: NestedPart, pieces: r
   return pieceShapes(piece).map((shape) => moved(shape, quarter ? [x + length, y] : [x, y], quarter));
 }
 
+interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Where the words of a rectangle stand, and how much room they have. */
+const middleOf = ({ x, y, length, width }: Area) => ({
+  at: [x + length / 2, y + width / 2] as const,
+  room: [length, width] as const,
+});
+const size = ({ length, width }: Area): string => `${mm(length)} × ${mm(width)}`.replaceAll(' ', '\u00a0');
+
 /**
  * The drawing of a sheet with the parts on it, the cuts in their order, and what is left over. `pieces` adds the cutouts of each piece
- * by its name, for a router that cuts all of them.
+ * by its name, for a router that cuts all of them; `name` is what the sheet is called, where several of one size are cut.
  *
  * @example toSvg(sheetDrawing(nesting.sheets[0], { pieces: box.pieces }))
  */
 export function sheetDrawing(
   sheet: NestedSheet,
-  { pieces = [] }: { readonly pieces?: readonly Piece[] | undefined } = {},
+  {
+    pieces = [],
+    name = sheet.name,
+  }: { readonly pieces?: readonly Piece[] | undefined; readonly name?: string | undefined } = {},
 ): Drawing {
-  const { name, length, width, parts, cuts, offcuts } = sheet;
+  const { length, width, parts, cuts, offcuts } = sheet;
   const used = parts.reduce((sum, part) => sum + part.length * part.width, 0);
   const labels: Label[] = parts.flatMap((part): Label[] => {
-    const at = [part.x + part.length / 2, part.y + part.width / 2] as const;
-    return [{ at, text: `${part.name}  ${mm(part.length)} × ${mm(part.width)}`, size: 'normal', clear: true }];
+    return [{ ...middleOf(part), text: `${part.name} ${size(part)}`, shorter: size(part), size: 'normal' }];
   });
-  const left = offcuts
-    .filter((one) => one.length > 0.1 && one.width > 0.1)
-    .map(
-      (one): Label => ({
-        at: [one.x + one.length / 2, one.y + one.width / 2],
-        text: `left over  ${mm(one.length)} × ${mm(one.width)}`,
-        size: 'small',
-        clear: true,
-      }),
-    );
+  const left = offcuts.map(
+    (one): Label => ({ ...middleOf(one), text: `left over ${size(one)}`, size: 'small', optional: true }),
+  );
   const numbered = cuts.map(({ across, at, from, to }, i): Label => {
-    // The number stands near the end at which the saw begins, one after another a little farther in.
+    // The number stands near the end at which the saw begins.
     const along = from + Math.min((to - from) / 2, 0.035);
-    return { at: across === 'x' ? [at, along] : [along, at], text: String(i + 1), size: 'small', ringed: true };
+    const place = (reach: number) => (across === 'x' ? ([at, reach] as const) : ([reach, at] as const));
+    return { at: place(along), towards: place(to), text: String(i + 1), size: 'small', ringed: true };
   });
   return {
     title: `${capital(name)}: ${mm(length)} × ${mm(width)} mm`,
@@ -63,6 +73,6 @@ export function sheetDrawing(
     ],
     labels: [...labels, ...left, ...numbered],
     callouts: [],
-    grain: 'x',
+    ...(parts.some(({ grained }) => grained) && { grain: 'x' }),
   };
 }

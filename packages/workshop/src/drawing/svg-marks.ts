@@ -1,10 +1,10 @@
 import type { Callout, Dimension, Drawing, Label } from './drawing.js';
 import { millimetres } from './drawing.js';
-import { letters, linesOf, n, type Paper, put } from './svg-paper.js';
+import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 
 /** How far from its edge a row of lengths stands, mm. */
-const FIRST = 6;
-const ROW = 16;
+const FIRST = 7;
+const ROW = 15;
 
 export function drawDimension(paper: Paper, { kind, along, ends, beside, side, row }: Dimension): void {
   const out = FIRST + row * ROW;
@@ -60,16 +60,77 @@ function apart(wanted: readonly number[], least: number): number[] {
   return placed;
 }
 
-export function drawLabel(paper: Paper, { at, text, size, within, above, clear, ringed }: Label): void {
+/** Height of a line over that of its letters. */
+const LINE = 1.25;
+
+/** The largest letters in which a text has room, across or upright. */
+function fitting(text: string, [wide, high]: readonly [number, number]) {
+  const air = 1;
+  for (const size of ['normal', 'small', 'tiny'] as const) {
+    for (const upright of wide >= high ? [false, true] : [true, false]) {
+      const [along, across] = upright ? [high, wide] : [wide, high];
+      const lines = linesOf(text, size, along - air);
+      const long = Math.max(...lines.map((line) => textSize(line, size)));
+      const tall = lines.length * LINE * letters[size];
+      if (long <= along - air && tall <= across - air / 2) return { size, upright, lines, long, tall };
+    }
+  }
+  return undefined;
+}
+
+/** A text in a rectangle around its middle; where it has no room it is left out or written small. */
+function drawWithin(
+  paper: Paper,
+  { at, text, room, shorter, optional }: Label & { readonly room: readonly [number, number] },
+): void {
   const [x, y] = [paper.x(at[0]), paper.y(at[1])];
+  const [wide, high] = [room[0] * paper.scale, room[1] * paper.scale];
+  const found = fitting(text, [wide, high]) ?? (shorter === undefined ? undefined : fitting(shorter, [wide, high]));
+  if (found === undefined && optional) return;
+  const upright = found?.upright ?? high > wide;
+  const { size, lines, long, tall } = found ?? {
+    size: 'tiny' as const,
+    lines: [shorter ?? text],
+    long: textSize(shorter ?? text, 'tiny'),
+    tall: LINE * letters.tiny,
+  };
+  lines.forEach((line, i) => {
+    const down = (i - (lines.length - 1) / 2) * LINE * letters[size];
+    put(paper, line, upright ? [x + down, y] : [x, y + down], size, 'middle', upright, true);
+  });
+  paper.taken.push({ middle: [x, y], half: upright ? [tall / 2, long / 2] : [long / 2, tall / 2] });
+}
+
+/** The first place on the way from one to another where a circle covers nothing that was written. */
+function clearPlace(paper: Paper, from: readonly [number, number], to: readonly [number, number], radius: number) {
+  const way = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  for (let gone = 0; gone <= way; gone += radius / 4) {
+    const at = [0, 1].map((k) => from[k]! + ((to[k]! - from[k]!) * gone) / (way || 1)) as [number, number];
+    const free = paper.taken.every(({ middle, half }) =>
+      [0, 1].some((k) => Math.abs(middle[k]! - at[k]!) >= half[k]! + radius),
+    );
+    if (free) return at;
+  }
+  return from;
+}
+
+export function drawLabel(paper: Paper, label: Label): void {
+  const { at, text, size, beside, above, clear, ringed, room, towards } = label;
+  if (room) {
+    drawWithin(paper, { ...label, room });
+    return;
+  }
+  let [x, y] = [paper.x(at[0]), paper.y(at[1])];
   if (ringed) {
     const radius = letters[size] * 0.85;
+    if (towards) [x, y] = clearPlace(paper, [x, y], [paper.x(towards[0]), paper.y(towards[1])], radius);
+    paper.taken.push({ middle: [x, y], half: [radius, radius] });
     paper.put(`<circle cx="${n(x)}" cy="${n(y)}" r="${n(radius)}" stroke-width="0.2" fill="var(--paper, Canvas)"/>`);
   }
-  const inset = letters[size] * 0.95;
-  const upright = within === 'left' || within === 'right';
-  const dx = within === 'left' ? inset : within === 'right' ? -inset : 0;
-  const dy = within === 'top' ? inset : within === 'bottom' || above ? -inset : 0;
+  const away = letters[size] * 0.95;
+  const upright = beside === 'left' || beside === 'right';
+  const dx = beside === 'left' ? -away : beside === 'right' ? away : 0;
+  const dy = beside === 'top' || above ? -away : beside === 'bottom' ? away : 0;
   put(paper, text, [x + dx, y + dy], size, 'middle', upright, clear);
 }
 
@@ -87,9 +148,9 @@ export function drawCallouts(paper: Paper, callouts: readonly Callout[], right: 
   });
 }
 
-/** An arrow beside the lower right corner. */
+/** An arrow below the lower right corner. */
 export function drawGrain(paper: Paper, along: 'x' | 'y', right: number, foot: number): void {
-  const [x, y] = along === 'x' ? [right + 12, foot - 2] : [right + 8, foot - 8];
+  const [x, y] = along === 'x' ? [right + 12, foot + 8] : [right + 8, foot + 12];
   const half = 7;
   const turn = along === 'y' ? ` transform="rotate(-90 ${n(x)} ${n(y)})"` : '';
   paper.put(
@@ -97,6 +158,9 @@ export function drawGrain(paper: Paper, along: 'x' | 'y', right: number, foot: n
   );
   put(paper, 'grain', along === 'y' ? [x - 2.2, y] : [x, y - 2.2], 'small', 'middle', along === 'y', true);
 }
+
+/** The words of a scale, which stay in one line. */
+const scaleOf = (divisor: number): string => `scale 1 : ${divisor}`.replaceAll(' ', '\u00a0');
 
 /** What a drawing is and its scale, above everything else. */
 export function drawHead(
@@ -107,7 +171,7 @@ export function drawHead(
 ): void {
   let y = top! - 5.8;
   for (const [text, size] of [
-    [`${subtitle}; scale 1 : ${divisor}`, 'normal'],
+    [`${subtitle}; ${scaleOf(divisor)}`, 'normal'],
     [title, 'title'],
   ] as const) {
     for (const line of linesOf(text, size, room!).toReversed()) {

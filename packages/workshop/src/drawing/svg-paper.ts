@@ -1,5 +1,5 @@
 /** Heights of letters, mm. */
-export const letters = { title: 4.4, large: 3.6, normal: 3, small: 2.6 } as const;
+export const letters = { title: 4.4, large: 3.6, normal: 3, small: 2.6, tiny: 1.9 } as const;
 /** Mean width of a letter over its height; titles are bold. */
 const [LETTER, BOLD] = [0.53, 0.6];
 
@@ -14,9 +14,11 @@ export interface Paper {
   readonly x: (metres: number) => number;
   readonly y: (metres: number) => number;
   readonly put: (markup: string, ...corners: readonly (readonly [number, number])[]) => void;
+  /** Rectangles in which words stand that others keep away from. */
+  readonly taken: { readonly middle: readonly [number, number]; readonly half: readonly [number, number] }[];
 }
 
-const textSize = (text: string, size: keyof typeof letters): number =>
+export const textSize = (text: string, size: keyof typeof letters): number =>
   text.length * letters[size] * (size === 'title' ? BOLD : LETTER);
 
 /** A text whose middle, start or end is at a place; upright texts are read from the right. */
@@ -50,10 +52,10 @@ export function put(
   );
 }
 
-/** A text in lines that are no wider than the paper, mm, unless a single word is wider. A ratio stays in one line. */
+/** A text in lines that are no wider than the paper, mm, unless a single word is wider. No-break spaces break no line. */
 export function linesOf(text: string, size: keyof typeof letters, room: number): readonly string[] {
   const lines: string[] = [];
-  for (const word of text.split(/(?<!:) (?!:)/)) {
+  for (const word of text.split(' ')) {
     const longer = `${lines.at(-1)} ${word}`;
     if (lines.length > 0 && textSize(longer, size) <= room) lines[lines.length - 1] = longer;
     else lines.push(word);

@@ -36,6 +36,7 @@ function drawnAt(
     scale,
     x: (metres) => metres * scale,
     y: (metres) => -metres * scale,
+    taken: [],
     put: (markup, ...corners) => {
       parts.push(markup);
       for (const [x, y] of corners) {

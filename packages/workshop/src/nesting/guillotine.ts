@@ -27,6 +27,8 @@ export interface Filling {
   readonly size: number;
   readonly placed: Placed[];
   readonly free: Rectangle[];
+  /** Free too, but smaller than every part. */
+  readonly scrap: Rectangle[];
   readonly cuts: Cut[];
 }
 
@@ -72,6 +74,7 @@ export function cutOff(
   turned: boolean,
   kerf: number,
   split: Split,
+  isScrap: (rectangle: Rectangle) => boolean,
 ): void {
   const free = filling.free[at]!;
   const { x, y } = free;
@@ -79,7 +82,8 @@ export function cutOff(
   filling.free.splice(at, 1);
   filling.placed.push({ part, x, y, length, width, turned });
   const keep = (rectangle: Rectangle) => {
-    if (rectangle.length > NOTHING && rectangle.width > NOTHING) filling.free.push(rectangle);
+    if (rectangle.length > NOTHING && rectangle.width > NOTHING)
+      (isScrap(rectangle) ? filling.scrap : filling.free).push(rectangle);
   };
   const acrossX = (to: number) => {
     if (leftLength > NOTHING) filling.cuts.push({ across: 'x', at: x + length, from: y, to: y + to });
@@ -102,22 +106,36 @@ export function cutOff(
   }
 }
 
-/** The best free rectangle of a filling for a part: its index, whether the part is turned, and how well it suits. */
+/** Whether a rectangle is too small for every one of some parts. */
+export function scrapOf(parts: readonly Part[]): (rectangle: Rectangle) => boolean {
+  const short = Math.min(...parts.map(({ length, width }) => Math.min(length, width))) - NOTHING;
+  const long = Math.min(...parts.map(({ length, width }) => Math.max(length, width))) - NOTHING;
+  return ({ length, width }) => Math.min(length, width) < short || Math.max(length, width) < long;
+}
+
+/** The best free rectangle of a filling for a part: its index, whether the part is turned, and how well it suits; nothing where none is better than `most`. */
 export function bestPlace(
   { free }: Filling,
   { length, width, grained }: Part,
   choice: Choice,
+  most = Number.POSITIVE_INFINITY,
 ): { readonly at: number; readonly turned: boolean; readonly value: number } | undefined {
-  let best: { at: number; turned: boolean; value: number } | undefined;
+  const turns = grained || length === width ? 1 : 2;
+  let found = -1;
+  let turned = false;
+  let least = most;
   for (let at = 0; at < free.length; at++) {
     const place = free[at]!;
-    for (let turn = 0; turn < (grained || length === width ? 1 : 2); turn++) {
+    for (let turn = 0; turn < turns; turn++) {
       const leftLength = place.length - (turn === 0 ? length : width);
       const leftWidth = place.width - (turn === 0 ? width : length);
       if (leftLength < -NOTHING || leftWidth < -NOTHING) continue;
       const value = choice(place, Math.max(0, leftLength), Math.max(0, leftWidth));
-      if (best === undefined || value < best.value) best = { at, turned: turn === 1, value };
+      if (value >= least) continue;
+      found = at;
+      turned = turn === 1;
+      least = value;
     }
   }
-  return best;
+  return found < 0 ? undefined : { at: found, turned, value: least };
 }

@@ -1,6 +1,17 @@
 import type { Impossible, Reason } from '@airspring/core/fault';
 import { type Area, format, type Length, si } from '@airspring/core/quantity';
-import { bestPlace, type Choice, choices, cutOff, type Filling, orders, type Split, splits } from './guillotine.js';
+import {
+  bestPlace,
+  type Choice,
+  choices,
+  cutOff,
+  type Filling,
+  orders,
+  type Rectangle,
+  type Split,
+  scrapOf,
+  splits,
+} from './guillotine.js';
 import { type Nest, type NestInput, type Part, readNest, type Sheet } from './nest-input.js';
 
 /** A part on a sheet, from the corner of the sheet: x along its length, y along its width. */
@@ -13,6 +24,8 @@ export interface NestedPart {
   readonly width: Length;
   /** Whether its own length lies along y. */
   readonly turned: boolean;
+  /** Whether its length must lie along the grain. */
+  readonly grained: boolean;
 }
 
 /** A cut from edge to edge of the rectangle that is left at that moment; the saw takes `at` to `at` plus the kerf. */
@@ -67,7 +80,7 @@ function trimmed({ length, width }: Sheet, size: number, trim: number, kerf: num
           { across: 'x', at: length - trim, from: trim, to: width - trim },
         ]
       : [];
-  return { size, placed: [], free: [inner], cuts };
+  return { size, placed: [], free: [inner], scrap: [], cuts };
 }
 
 const isInside = ({ length, width, grained }: Part, sheet: Sheet, trim: number): boolean => {
@@ -76,39 +89,50 @@ const isInside = ({ length, width, grained }: Part, sheet: Sheet, trim: number):
   return fits(length, width) || (!grained && fits(width, length));
 };
 
-/** All parts on sheets, in one order and by one rule; nothing where the sheets run out. */
+/** All parts on sheets, in one order and by one rule; nothing where the sheets run out, or cost more than a layout that is known. */
 function filled(
   nest: Nest,
   list: readonly number[],
   preference: readonly number[],
   choice: Choice,
   split: Split,
+  isScrap: (rectangle: Rectangle) => boolean,
+  known: number,
 ): Filling[] | undefined {
   const { parts, sheets, kerf, trim } = nest;
+  let [opened, largest] = [0, 0];
   const fillings: Filling[] = [];
   const left = sheets.map(({ count = Number.POSITIVE_INFINITY }) => count);
   for (const index of list) {
     const part = parts[index]!;
     let found: { filling: Filling; at: number; turned: boolean; value: number } | undefined;
     for (const filling of fillings) {
-      const place = bestPlace(filling, part, choice);
-      if (place && (found === undefined || place.value < found.value)) found = { filling, ...place };
+      const place = bestPlace(filling, part, choice, found?.value);
+      if (place) found = { filling, ...place };
     }
     if (found === undefined) {
       const size = preference.find((one) => left[one]! > 0 && isInside(part, sheets[one]!, trim));
       if (size === undefined) return undefined;
       left[size]!--;
+      const area = areaOf(sheets[size]!);
+      opened += area;
+      largest = Math.max(largest, area);
+      // The credit for what is left of one sheet is at most that of the largest.
+      if (opened - OFFCUT * largest >= known) return undefined;
       const filling = trimmed(sheets[size]!, size, trim, kerf);
       fillings.push(filling);
       found = { filling, ...bestPlace(filling, part, choice)! };
     }
     const [length, width] = found.turned ? [part.width, part.length] : [part.length, part.width];
-    cutOff(found.filling, found.at, index, length, width, found.turned, kerf, split);
+    cutOff(found.filling, found.at, index, length, width, found.turned, kerf, split, isScrap);
   }
   return fillings;
 }
 
 const areaOf = ({ length, width }: { readonly length: number; readonly width: number }): number => length * width;
+
+/** What the offcut of a sheet counts: fewer sheets first, then the larger remainder. */
+const OFFCUT = 1e-3;
 
 /** The area of the sheets that are cut, and of the emptiest of them only what is filled: what is left of it can be used later. */
 function costOf({ parts, sheets }: Nest, fillings: readonly Filling[]): number {
@@ -118,8 +142,7 @@ function costOf({ parts, sheets }: Nest, fillings: readonly Filling[]): number {
   });
   const emptiest = shares.reduce((least, one) => (one.full < least.full ? one : least));
   const total = shares.reduce((sum, { whole }) => sum + whole, 0);
-  // A thousandth of the offcut: fewer sheets first, then the larger remainder.
-  return total - 1e-3 * (1 - emptiest.full) * emptiest.whole;
+  return total - OFFCUT * (1 - emptiest.full) * emptiest.whole;
 }
 
 /** Orders in which sizes of sheets are opened: what there is little of first, the large ones first, the small ones first. */
@@ -155,13 +178,22 @@ export function nest(input: NestInput): Nesting | Impossible {
   const { parts, sheets, kerf, trim } = read;
   const tooLarge = parts.filter((part) => !sheets.some((sheet) => isInside(part, sheet, trim)));
   if (tooLarge.length > 0) return { ok: false, because: reasonsOf(tooLarge, sheets, trim) };
+  const isScrap = scrapOf(parts);
   let best: { readonly fillings: Filling[]; readonly cost: number } | undefined;
   for (const preference of preferences(sheets)) {
     for (const order of orders) {
       const list = parts.map((_, i) => i).sort((a, b) => order(parts[b]!) - order(parts[a]!));
       for (const choice of choices) {
         for (const split of splits) {
-          const fillings = filled(read, list, preference, choice, split);
+          const fillings = filled(
+            read,
+            list,
+            preference,
+            choice,
+            split,
+            isScrap,
+            best?.cost ?? Number.POSITIVE_INFINITY,
+          );
           const cost = fillings && costOf(read, fillings);
           if (fillings && cost !== undefined && (best === undefined || cost < best.cost)) best = { fillings, cost };
         }
@@ -199,7 +231,7 @@ function reasonsOf(tooLarge: readonly Part[], sheets: readonly Sheet[], trim: nu
 
 const length = (value: number): Length => si('length', value);
 
-function nestedSheet({ parts, sheets }: Nest, { size, placed, free, cuts }: Filling): NestedSheet {
+function nestedSheet({ parts, sheets }: Nest, { size, placed, free, scrap, cuts }: Filling): NestedSheet {
   const { name, length: long, width: wide } = sheets[size]!;
   return {
     name,
@@ -207,6 +239,7 @@ function nestedSheet({ parts, sheets }: Nest, { size, placed, free, cuts }: Fill
     width: wide,
     parts: placed.map(({ part, x, y, length: along, width, turned }) => ({
       name: parts[part]!.name,
+      grained: parts[part]!.grained,
       x: length(x),
       y: length(y),
       length: length(along),
@@ -214,7 +247,7 @@ function nestedSheet({ parts, sheets }: Nest, { size, placed, free, cuts }: Fill
       turned,
     })),
     cuts: cuts.map(({ across, at, from, to }) => ({ across, at: length(at), from: length(from), to: length(to) })),
-    offcuts: [...free]
+    offcuts: [...free, ...scrap]
       .sort((a, b) => areaOf(b) - areaOf(a))
       .map(({ x, y, length: along, width }) => ({
         x: length(x),

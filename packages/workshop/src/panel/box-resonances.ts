@@ -1,6 +1,7 @@
 import { type Length, si } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, facesOn, isFar } from './box-edges.js';
+import { acrossAxis } from './brace-pieces.js';
 import { halvesOf } from './cutout.js';
 import type { PanelBox } from './panel-box.js';
 import { type PanelResonance, rangeOf } from './panel-resonance.js';
@@ -49,7 +50,7 @@ function bracesOn({ inner, walls, outer, pieces }: PanelBox, face: Face): BraceO
   return pieces.flatMap((piece): BraceOnPanelInput[] => {
     if (piece.face !== undefined) return [];
     const { least, greatest } = piece.place;
-    const dividing = [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - piece.thickness) < TOUCH) ?? 0;
+    const dividing = acrossAxis(piece);
     if (dividing === axis) return [];
     const meets = isFar(face) ? greatest[axis]! > surface - TOUCH : least[axis]! < surface + TOUCH;
     const along = 3 - axis - dividing;

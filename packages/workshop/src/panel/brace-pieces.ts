@@ -38,7 +38,7 @@ export function braceFaults(box: BoxOfPanels): Fault[] {
 
 function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
   const { form, at, thickness, ...brace } = box.braces[index]!;
-  const name = `brace ${index + 1}`;
+  const name = box.braces.length > 1 ? `brace ${index + 1}` : 'brace';
   const axis = axisOfBrace(brace);
   const [low, high] = between(box, axis);
   if (at - thickness / 2 < low || at + thickness / 2 > high) {
@@ -100,9 +100,13 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
   });
 }
 
+/** The axis that a brace divides. */
+export const acrossAxis = ({ place: { least, greatest }, thickness }: Piece): number =>
+  [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - thickness) < 1e-9) ?? 0;
+
 /** Whether the common part of two boards lies in an opening of one of them. */
 function passes(piece: Piece, low: readonly number[], high: readonly number[]): boolean {
-  const axis = [0, 1, 2].find((k) => piece.place.greatest[k]! - piece.place.least[k]! === piece.thickness) ?? 0;
+  const axis = acrossAxis(piece);
   const plane = planeAcross(axis);
   const at = (corner: readonly number[]) =>
     inPlane(plane, piece.place.least, piece.place.greatest, plane.axes.map((k) => corner[k]!) as [number, number]);

@@ -1,4 +1,5 @@
 import { inUnit, type Length } from '@airspring/core/quantity';
+import { faces } from '@airspring/core/space';
 import type { PanelBox } from './panel-box.js';
 import { liesAlongWidth, type Piece, sides } from './piece.js';
 
@@ -23,6 +24,9 @@ const millimetres = (length: number): string => String(Number(inUnit('length', l
 
 const degrees = (angle: number): string => String(Number(((angle * 180) / Math.PI).toFixed(2)));
 
+/** Panels in one order, so that two pieces of the same work have the same words. */
+const order: readonly string[] = [...faces, ...sides];
+
 /** The work at the edges of a piece, in words. */
 function edgeWork({ edges }: Piece): string[] {
   const work = new Map<string, string[]>();
@@ -39,7 +43,8 @@ function edgeWork({ edges }: Piece): string[] {
     }
     if (roundOver) add(`round over ${millimetres(roundOver)} mm`, meets);
   }
-  return [...work].map(([what, where]) => `${what}: ${where.join(', ')}`);
+  const inOrder = (where: readonly string[]) => [...where].sort((a, b) => order.indexOf(a) - order.indexOf(b));
+  return [...work].map(([what, where]) => `${what}: ${inOrder(where).join(', ')}`).sort();
 }
 
 /**
