@@ -20,7 +20,7 @@ const box = shapedBox(ventedFamily, spec, standardAir)!;
 const sought = boxUnknowns(ventedFamily.unknowns ?? [], spec, standardAir);
 const start = [...sought.map(({ starts }) => Math.log(starts[0]!)), 3];
 const { target } = quasiThirdOrder;
-const walk = walkToShape(target as Exclude<typeof target, object>, box, spec, sought, undefined);
+const walk = walkToShape(target as Exclude<typeof target, object>, box, spec, sought);
 const system = ventedBox(spec);
 const grid = logarithmicGrid(10, 200, 200);
 const loss = ventLoss({ vent: { diameter: '75 mm', length: '25 cm' } }).nominal;
@@ -32,7 +32,7 @@ const builds = compileBuilds(
 const steps = Array.from({ length: 100 }, (_, i) => i);
 
 await runRow({
-  alignment: () => ({ call: () => walk(start) }),
+  alignment: () => ({ call: () => walk.rootAt(walk.place(start, undefined)!, undefined) }),
   'alignment-whole': () => ({ call: () => solveAlignment(quasiThirdOrder, ventedFamily, input), warming: COMPILING }),
   builds: () => ({ call: () => builds(7, 0, 10_000) }),
   compression: () => ({

@@ -21,7 +21,8 @@ const HEADS = { quiet: 'Yes', doubtful: 'It fits, but may be heard', noisy: 'It 
 function onsets({ vented }: Design): string {
   if (vented === undefined) return '';
   const { quiet, noisy } = vented.noise;
-  return ` Up to ${say('level', quiet.level, 'dB')} the vent is quiet: its air stays below every published onset of noise. Above ${say('level', noisy.level, 'dB')} it has passed them all. Between the two no formula tells whether it is heard.`;
+  const vent = quiet.where === undefined ? vented.called : 'every vent';
+  return ` Up to ${say('level', quiet.level, 'dB')} ${vent} is quiet: its air stays below every published onset of noise. Above ${say('level', noisy.level, 'dB')} ${noisy.where ?? 'it'} has passed them all. Between the two no formula tells whether it is heard.`;
 }
 
 /** The answer to the question in two sentences; every word depends on a number. */
@@ -41,6 +42,9 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
         : 'with no length to spare';
     const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : HEADS[heard(design, facts.level)];
     first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.${onsets(design)}`;
+  } else if (design.kind !== 'closed') {
+    const head = nearest ? 'With that brief' : design.vented ? HEADS[heard(design, facts.level)] : 'Yes';
+    first = `${head}: ${design.called}, ${edges(design, facts)}, plays ${level} throughout the band.${onsets(design)}`;
   } else {
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
   }

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { serve } from '../../docs-site/src/server.js';
+import { slowness } from './machine-speed.js';
 
 const dist = fileURLToPath(new URL('../../docs-site/dist', import.meta.url));
 const { CHROMIUM, CI } = process.env;
@@ -30,9 +31,11 @@ export interface Visit {
 export interface Site {
   readonly address: () => string;
   readonly visit: (path: string, options?: BrowserContextOptions) => Promise<Visit>;
+  /** A time as it would be on the machine for which the goals are stated, where this one is slower. */
+  readonly stated: (time: number) => number;
   /**
-   * Milliseconds of the longest task of the page's main thread while 200 moves are made, at a quarter of the processor. It is the
-   * processor's time in the thread that counts, not the clock on the wall: what a page costs is ours to answer for, how long
+   * Milliseconds of the longest task of the page's main thread while 200 moves are made, at a quarter of the stated processor. It is
+   * the processor's time in the thread that counts, not the clock on the wall: what a page costs is ours to answer for, how long
    * another process kept it from running is not. Others that share the caches still add to it, and never take away: the least of
    * up to three times counts, and a time that is below the limit ends the tries.
    */
@@ -67,11 +70,15 @@ function mainThreadTasks(events: readonly TraceEvent[]): number[] {
 export function site(): Site {
   let browser: Browser;
   let served: Awaited<ReturnType<typeof serve>>;
+  let slower = 1;
   beforeAll(async () => {
     if (!executablePath) throw new Error('No Chromium found: set CHROMIUM to its path, or install it.');
     if (!existsSync(dist)) throw new Error('The site is not built: run `npm run site`.');
     served = await serve(dist, 0);
     browser = await chromium.launch({ executablePath, args: flags });
+    const page = await browser.newPage();
+    slower = await slowness(page);
+    await page.close();
   });
   afterAll(async () => {
     await browser?.close();
@@ -79,6 +86,7 @@ export function site(): Site {
   });
   return {
     address: () => served.address,
+    stated: (time) => time / slower,
     visit: async (path, options = {}) => {
       const context = await browser.newContext({ viewport: { width: 1100, height: 900 }, ...options });
       const page = await context.newPage();
@@ -97,7 +105,7 @@ export function site(): Site {
         const tasks = mainThreadTasks(JSON.parse((await browser.stopTracing()).toString()).traceEvents);
         // A task for each move at least; else the trace has no times of the processor, and says nothing.
         if (tasks.length <= 200) throw new Error(`only ${tasks.length} tasks in the trace`);
-        least = Math.min(least, 4 * Math.max(...tasks));
+        least = Math.min(least, (4 * Math.max(...tasks)) / slower);
       }
       return least;
     },

@@ -92,6 +92,18 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     await page.context().close();
   });
 
+  test('a range of a driver without a sheet carries its proof', async () => {
+    const { page, complaints } = await visit('worked-examples/no-sheet/');
+    await page.locator('.answer button.proof').first().click();
+    const proof = page.locator('#proof-ranges');
+    await expect.poll(() => proof.isVisible()).toBe(true);
+    const text = await proof.innerText();
+    for (const name of ['ventedImpedance', 'ventedImpedanceQuality']) expect(text).toContain(name);
+    expect(text.match(/Worst deviation on \d{4}-/g)).toHaveLength(2);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
   test('Tab reaches every number, button and link of the page', async () => {
     const { page } = await open('worked-examples/wider-vent');
     const reached = new Set<string>();

@@ -1,4 +1,4 @@
-/** What a reader waits for at the desk of a brief, on the clock of the wall. */
+/** What a reader waits for at the desk of a brief, on the clock of the wall, as on the machine for which it is stated. */
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
@@ -11,7 +11,7 @@ const designed = (page: Page) =>
   expect.poll(() => status(page).innerText(), { timeout: 20_000 }).toMatch(/Designed in/);
 
 describe.skipIf(!hasBrowser)('a reader waits', () => {
-  const { visit } = site();
+  const { visit, stated } = site();
   const edit = async (path: string) => {
     const visited = await visit(path);
     await visited.page.locator('[data-do=edit]').click();
@@ -28,7 +28,7 @@ describe.skipIf(!hasBrowser)('a reader waits', () => {
       await page.locator('[data-do=run]').click();
       await designed(page);
       expect(await page.locator('[data-part=answer]').innerHTML()).toBe(before);
-      times.push(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1]));
+      times.push(stated(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1])));
     }
     expect(Math.min(...times), times.join(', ')).toBeLessThan(1.5);
     await page.context().close();
@@ -43,7 +43,7 @@ describe.skipIf(!hasBrowser)('a reader waits', () => {
       await area(page).fill(text.replace('"height": "340 mm"', `"height": "${height} mm"`));
       await page.waitForFunction(() => document.querySelector('.status')?.textContent === 'Designing …');
       await page.waitForFunction(() => document.querySelector('.status')?.textContent?.startsWith('Designed'));
-      times.push(Date.now() - from);
+      times.push(stated(Date.now() - from));
     }
     expect(Math.min(...times), times.join(', ')).toBeLessThan(1200);
     await page.context().close();
@@ -58,7 +58,7 @@ describe.skipIf(!hasBrowser)('a reader waits', () => {
       await page.locator('[data-do=run]').click();
       await designed(page);
       expect(await page.locator('[data-part=answer]').innerText()).toBe(before);
-      times.push(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1]));
+      times.push(stated(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1])));
     }
     expect(Math.min(...times), times.join(', ')).toBeLessThanOrEqual(0.7);
     await page.context().close();

@@ -15,14 +15,14 @@ function mathOf(tex: string): string {
 export function proofOf(key: string) {
   const formula = audit.formulas.find((one) => keyOf(one) === key);
   if (!formula) throw new Error(`There is no formula ${key}`);
-  const tex = /\$\$([^$]+)\$\$/.exec(formula.text)?.[1]?.trim();
+  const tex = [...formula.text.matchAll(/\$\$([^$]+)\$\$/g)].map(([, one = '']) => one.trim());
   const rows = rowsOf(audit, formula);
   return {
     address: addressOf(formula),
     name: formula.name,
     title: titleOf(formula),
     // What stands beside each other on a page stands below each other in the narrow box of a proof.
-    equations: (tex?.split(/,?\s*\\qquad\s*|\s*\\quad(?=\\Rightarrow)/) ?? []).map(mathOf),
+    equations: tex.flatMap((one) => one.split(/,?\s*\\qquad\s*|,\s*\\quad\s*|\s*\\quad(?=\\Rightarrow)/)).map(mathOf),
     checks: audit.ledger
       ? `${countText(rows)}. Worst deviation on ${audit.ledger.date}: ${worstText(rows)}.`
       : 'The checks are running now.',

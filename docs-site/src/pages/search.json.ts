@@ -15,7 +15,7 @@ export async function GET(): Promise<Response> {
   const pages = entries.map(({ id, data }): Findable => {
     const address = id === 'index' ? '/' : `/${id}/`;
     const { title, summary = '', keywords } = data;
-    return { address, title, summary, words: `${keywords.join(' ')} ${more[address] ?? ''}` };
+    return { address, title, summary, keywords: keywords.join(' '), words: more[address] ?? '' };
   });
   return Response.json(pages);
 }

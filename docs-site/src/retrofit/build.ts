@@ -11,7 +11,7 @@ export function filesOfChanges({ answer, say }: Facts): Markup | false {
     ...answer.designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
     ...numberedSets(answer.tubeSets).map(([number, set]) => ({
       only: `set ${number}`,
-      words: `the set for ${tied(holeText(set, answer, say))}`,
+      words: tied(`set ${number}, ${holeText(set, answer, say)}`),
     })),
   ];
   if (all.length === 0) return false;

@@ -1,12 +1,12 @@
 import type { Account } from 'airspring';
 import { rangesText } from '../../../packages/airspring/src/words/bands-text.js';
 import { changeText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
-import { measuredHead } from '../../../packages/airspring/src/words/measured-text.js';
 import { figureMarkup } from '../figures/figure.js';
 import { html, type Markup, table } from '../html.js';
 import { limitInWords, tied } from '../say.js';
 import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
+import { measuredHead } from './measured.js';
 import { tubesBeside } from './tubes-beside.js';
 import { LEAST_DECIBELS, LEAST_SHARE, meets } from './wishes.js';
 
@@ -143,8 +143,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
 export function firstAnswer(facts: Facts): Markup {
   const { first, say } = facts;
   const [changes, quiet] = [whatItChanges(facts), howQuiet(facts)];
-  const { measuredDrivers } = facts.answer;
-  const drivers = measuredDrivers && html`<p class="answer">${tied(measuredHead(measuredDrivers))}</p>`;
+  const drivers = measuredHead(facts);
   if (!first) return html`${drivers}<p class="answer">${doFirst(facts)}</p>`;
   const { row } = first;
   const picture = tubesBeside(facts);

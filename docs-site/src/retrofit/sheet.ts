@@ -1,4 +1,3 @@
-import { capital } from '../../../packages/airspring/src/kind/wording.js';
 import { drawTubes } from '../../../packages/airspring/src/page/tube-drawing.js';
 import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, trusted } from '../html.js';
@@ -20,7 +19,7 @@ export function workshopSheet(facts: Facts): Markup {
 ${caution('dust')}${caution('fumes')}${caution('hearing')}
 ${sets.length > 0 && html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>`}
 ${sets.map(
-  (set) => html`<h3>${capital(tied(holeText(set.tubes, answer, say)))}, one flange</h3>
+  (set) => html`<h3>${tied(`Set ${set.number}, ${holeText(set.tubes, answer, say)}`)}, one flange</h3>
 <p>${tied(set.proposed.map(({ name, option }) => `${name}: ${say.length(option.length)}`).join('. '))}.</p>
 <div class="plot-on-paper">${trusted(drawTubes(facts, set, WIDTH))}</div>`,
 )}</article>`;

@@ -31,14 +31,14 @@ function lesson({ answer, first }: Facts, { proposed }: NamedSet): string {
 
 function oneSet(facts: Facts, set: NamedSet, isOnly: boolean): Markup {
   const { answer, say } = facts;
-  const { tubes, proposed, id } = set;
+  const { tubes, number, proposed, id } = set;
   const rows = proposed.map(({ name, option, purpose }) => [
     `${name}, ${tied(say.length(option.length))}`,
     ...cellsOf(option),
     purposeText(option, purpose, answer, say),
   ]);
   const count = `${capital(inWords(proposed.length))} ${proposed.length === 1 ? 'length is' : 'lengths are'} worth printing.`;
-  return html`${!isOnly && html`<h3 id="flange${id}">${capital(tied(holeText(tubes, answer, say)))}</h3>`}
+  return html`${!isOnly && html`<h3 id="flange${id}">${tied(`Set ${number}, ${holeText(tubes, answer, say)}`)}</h3>`}
 <p>${tied(flangeText(tubes, say))}</p>
 ${tubeFigure(facts, set)}
 <p>${count} ${lesson(facts, set)}</p>

@@ -3,18 +3,21 @@ export interface Findable {
   readonly address: string;
   readonly title: string;
   readonly summary: string;
+  /** What it is about, in the words of the page. */
+  readonly keywords: string;
   /** Other words for what it is about, as people say them. */
   readonly words: string;
 }
 
 /** Words of a question that name nothing. */
 const EMPTY = new Set(
-  'a an and are as at be can do does for from how i if in is it its me my not of on one or should the there this to use want what when where which why will with you your'.split(
+  'a an and are as at be can do does for from get how i if in is it its me my not of on one or should the there this to use want what when where which why will with you your'.split(
     ' ',
   ),
 );
-/** The title says most, then the words that were chosen for the page. */
-const WEIGHTS = { title: 2, words: 1.5, summary: 1 } as const;
+/** The title says most, then what the page says that it is about, then other words for that. */
+const WEIGHTS = { title: 2, keywords: 1.75, words: 1.5, summary: 1 } as const;
+const fields = ['title', 'keywords', 'words', 'summary'] as const;
 
 /** A word without its ending: 'ports' and 'port' are one word, so are 'leaking' and 'leak'. */
 const stem = (word: string): string =>
@@ -29,10 +32,10 @@ export function rank(question: string, pages: readonly Findable[]): readonly Fin
   const known = pages.map((page) => ({
     page,
     title: new Set(stems(page.title)),
+    keywords: new Set(stems(page.keywords)),
     words: new Set(stems(page.words)),
     summary: new Set(stems(page.summary)),
   }));
-  const fields = ['title', 'words', 'summary'] as const;
   const rarity = asked.map((word) => {
     const count = known.filter((one) => fields.some((field) => one[field].has(word))).length;
     return Math.log(1 + pages.length / Math.max(1, count));

@@ -55,10 +55,19 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 </section>`;
 }
 
-/** Up to which level the vent is quiet, and what it loses. */
-function heard({ noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>, level: string): Markup {
-  const { low, nominal, high, frequency } = compression;
-  return html`<p>No formula tells when a vent is heard, so the vent is judged by all published onsets of jets, turbulence and noise ${cite('holman2005')} ${cite('salvatti2002')}. Up to ${say('level', quiet.level, 'dB')} it stays below every one of them, and is quiet; the first to be reached is “${quiet.onset}”, at ${say('frequency', quiet.frequency, 'Hz')}. Above ${say('level', noisy.level, 'dB')} it has passed them all, and is noisy. Between the two it is doubtful. Some of the onsets are known from memory only. The ends of the vent also lose pressure: at ${level} the sound falls behind by about ${say('level', nominal, 'dB', 2)}, at ${say('frequency', frequency, 'Hz')}; published losses give ${low.toFixed(1)} to ${say('level', high, 'dB', 2)} ${cite('atig2004')}.</p>`;
+/** Up to which level the vents are quiet, and what they lose. */
+function heard({ called, noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>, level: string): Markup {
+  const several = quiet.where !== undefined;
+  const [judged, first] = several ? ['every vent', ` in ${quiet.where}`] : [called, ''];
+  return html`<p>No formula tells when a vent is heard, so ${judged} is judged by all published onsets of jets, turbulence and noise ${cite('holman2005')} ${cite('salvatti2002')}. Up to ${say('level', quiet.level, 'dB')} it stays below every one of them, and is quiet; the first to be reached is “${quiet.onset}”${first}, at ${say('frequency', quiet.frequency, 'Hz')}. Above ${say('level', noisy.level, 'dB')} ${several ? noisy.where : 'it'} has passed them all, and is noisy. Between the two it is doubtful. Some of the onsets are known from memory only.${compression && lost(compression, several ? 'the vents' : called, level)}</p>`;
+}
+
+function lost(
+  { low, nominal, high, frequency }: NonNullable<NonNullable<Design['vented']>['compression']>,
+  where: string,
+  level: string,
+): Markup {
+  return html` The ends of ${where} also lose pressure: at ${level} the sound falls behind by about ${say('level', nominal, 'dB', 2)}, at ${say('frequency', frequency, 'Hz')}; published losses give ${low.toFixed(1)} to ${say('level', high, 'dB', 2)} ${cite('atig2004')}.`;
 }
 
 /** What protects the cone below the tuning, where no air spring holds it. */

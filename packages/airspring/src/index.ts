@@ -28,6 +28,7 @@ export type {
   AlignedPoint,
   Axis,
   BoxKind,
+  Filled,
   Finished,
   KindRecord,
   KindWish,
@@ -59,7 +60,7 @@ export type { Vents, VentTold } from './kind/vents.js';
 export { ventedFields } from './kind/vented-fields.js';
 export { vented } from './kind/vented.js';
 /** How does a kind of box answer questions about alignments? */
-export { alignsIn } from './kind/aligns.js';
+export { alignsIn, type SolvedBoxes } from './kind/aligns.js';
 /** What is the answer to a brief? */
 export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.js';
 export type { At, LoadTold } from './record/load.js';

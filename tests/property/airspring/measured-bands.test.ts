@@ -100,7 +100,7 @@ const numbersOf = ({ account: { reach, loudest, wanted } }: Pick<Retrofit['now']
   airSpeed: wanted.airSpeed?.value,
 });
 
-// Each box takes seconds: by hand many are drawn, in CI a few.
+// Each box takes seconds: few are drawn, unless very many cases are asked for.
 const cases = fc.sample(boxes, { numRuns: Math.min(60, Math.max(5, Math.round(fuzzRuns / 400))), seed: 20261128 });
 
 test.each(cases)('drivers whose readings are off by less than stated stay inside the ranges told: %j', (box) => {

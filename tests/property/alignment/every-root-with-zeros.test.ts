@@ -51,11 +51,12 @@ function reached(type: Alignment, family: Family<DrivenSpec, never>, input: obje
   const inBox = boxUnknowns(open, read, air);
   const spec = fill(inBox, { ...read }, (i) => inBox[i]!.starts[0]!);
   const sought = [...inBox, ...(inBox.length < type.order - 1 ? [qualityUnknown(spec)] : [])];
-  const walk = walkToShape(type.target as never, shapedBox(family, spec, air)!, spec, sought, 0);
+  const walk = walkToShape(type.target as never, shapedBox(family, spec, air)!, spec, sought);
   const many = Math.floor(places.length / sought.length);
   return Array.from({ length: many }, (_, k) => {
     const start = sought.map(({ starts }, i) => Math.log(starts[0]!) + places[k * sought.length + i]!);
-    return walk(start, { mostSteps: 30 });
+    const place = walk.place(start, 0, { mostSteps: 30 });
+    return place && walk.rootAt(place, 0);
   }).filter((root) => {
     if (root === undefined || !canBeBuilt(inBox, root.spec)) return false;
     const quality = root.place[inBox.length];

@@ -15,6 +15,7 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
+import { cases } from '../../arbitrary/fuzz-runs.js';
 import { closedOf, ventedOf } from '../../literature/enclosure/textbook.js';
 
 const shapes: readonly FilterShape[] = [
@@ -47,7 +48,7 @@ function worst(system: System, limits: readonly Limit[], drive: number, shape: F
   return passed.reduce((top, level, i) => Math.max(top, (drive * 10 ** (level / 20)) / most[i]!), 0);
 }
 
-test.prop([boxes, number(0.15, 0.95), number(2, 60)], { numRuns: 40 })(
+test.prop([boxes, number(0.15, 0.95), number(2, 60)], { numRuns: cases(40) })(
   'at the corner every limit holds at every frequency; one per cent lower one is broken',
   (system, share, amperes) => {
     const limits = limitsOf(system, amperes);

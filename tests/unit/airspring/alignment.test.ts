@@ -1,4 +1,11 @@
-import { type Alignment, butterworth, ofTotalQ, quasiThirdOrder, solveAlignment } from '@airspring/core/alignment';
+import {
+  type Alignment,
+  butterworth,
+  ofTotalQ,
+  quasiThirdOrder,
+  sixthOrderBandPass,
+  solveAlignment,
+} from '@airspring/core/alignment';
 import { closedFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { type Design, design, reportText } from 'airspring';
@@ -6,7 +13,9 @@ import { expect, test } from 'vitest';
 import organ from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
 import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { seriesBandPass } from '../../../packages/airspring/src/kind/series-band-pass.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { alignmentsNear } from '../../../packages/airspring/src/record/alignments.js';
 import { bestOf, demo, demoRadiator, met } from '../../arbitrary/brief.js';
 import { delayAtMost } from '../../packages/stranger-alignment/delay-at-most.js';
 
@@ -118,6 +127,9 @@ test.each([
   [{ name: 'BP4', parameters: { ripple: 20 } }, 'alignment.parameters.ripple', 'a ripple up to 14 dB'],
   [{ name: 'BP4', parameters: { S: 0.6, ripple: 1 } }, 'alignment.parameters.ripple', 'no ripple, since S decides it'],
   [{ name: 'BP4', parameters: { B: 1 } }, 'alignment.parameters.B', 'one of ripple, S, Q'],
+  [{ name: 'BP6', parameters: { ripple: 7 } }, 'alignment.parameters.ripple', 'a ripple up to 6 dB'],
+  [{ name: 'BP6', parameters: { bandwidth: 3 } }, 'alignment.parameters.bandwidth', 'BP6 has bandwidth from '],
+  [{ name: 'BP6', parameters: { S: 0.6 } }, 'alignment.parameters.S', 'BP6 has the parameters ripple, bandwidth'],
   [{ name: 'LS4', parameters: { depth: 20 } }, 'alignment.parameters.depth', 'a depth from 0.5 to 12 dB'],
   [{ name: 'LS4', parameters: { depth: 4, y1: 9 } }, 'alignment.parameters.y1', 'LS4 has y1 from '],
   [{ name: 'QB3', parameter: {} }, 'alignment.parameter', 'one of the fields name, parameters'],
@@ -154,6 +166,17 @@ test('a band-pass box of a pinned alignment has its chambers, its tuning and bot
   expect(near!.deviation.rms).toBeLessThan(0.5);
 });
 
+/** Where a rising function of 0 to 1 vanishes. */
+function bisected(of: (x: number) => number): number {
+  let [low, high] = [0, 1];
+  for (let turn = 0; turn < 50; turn++) {
+    const x = (low + high) / 2;
+    if (of(x) < 0) low = x;
+    else high = x;
+  }
+  return low;
+}
+
 /** The tops and the dip of BP4 over its flat part, by the printed low-pass that it is made from: dB at S and Q over the middle. */
 const printedLevel = (S: number, Q: number, ratio: number): number => {
   const w = 2 * S * Q * (ratio - 1 / ratio);
@@ -185,6 +208,49 @@ test.each([
   for (const ratio of [0.6, 0.75, 0.85, 1.2, 1.35, 1.6]) {
     expect(Math.abs(level(ratio) - level(1) - printedLevel(S, parameters.Q, ratio)), `${ratio}`).toBeLessThan(0.5);
   }
+});
+
+/** A box of sixth order without a coil, and as good as without losses. */
+const sixth = (kind: string) => ({
+  ...passing,
+  drivers: passing.drivers.map(({ Le: _, ...driver }) => driver),
+  space: { ...passing.space, width: '700 mm', height: '500 mm', depth: '500 mm' },
+  wanted: { lowest: '20 Hz', highest: '60 Hz', level: '60 dB', fall: '8 dB' },
+  box: { kinds: [kind], QL: 1000 },
+});
+
+test.each(['parallel-band-pass', 'series-band-pass'])('a %s box of BP6 is maximally flat', (kind) => {
+  const box = bestOf({ ...sixth(kind), alignment: { name: 'BP6' } });
+  const [near] = box.alignments!;
+  if (!near!.box.ok) throw new Error(near!.box.because);
+  expect(Math.abs(box.box.netVolume / near!.box.netVolume - 1)).toBeLessThan(0.01);
+  expect(near!.deviation.rms).toBeLessThan(0.1);
+  const { bandwidth } = near!.box.parameters as { bandwidth: number };
+  const { frequencies, levelHalfSpace } = box.curves;
+  // The middle of the band, by the lower edge: |G|² is a half where (1 − x²)³ = b³ x⁴.
+  const edge = bisected((x) => bandwidth ** 3 * x ** 4 - (1 - x ** 2) ** 3);
+  const middle = near!.box.f3! / edge;
+  const level = (ratio: number) => -10 * Math.log10(1 + (ratio ** 2 - 1) ** 6 / (bandwidth ** 6 * ratio ** 8));
+  const top = Math.max(...levelHalfSpace);
+  for (const [k, frequency] of frequencies.entries()) {
+    const ratio = frequency / middle;
+    if (ratio > 0.5 && ratio < 2)
+      expect(Math.abs(levelHalfSpace[k]! - top - level(ratio)), `${ratio}`).toBeLessThan(0.5);
+  }
+});
+
+test('a box of sixth order is compared with shapes of its order, of any ripple', () => {
+  const job = readBrief({ ...sixth('series-band-pass'), alignment: 'compare' }, standard);
+  const [variant] = seriesBandPass.variants(job, job.choices[0]!);
+  const flat = variant!.align!(sixthOrderBandPass(), [0.04, 31, 0.8, 0.55, 0.06]);
+  if (!flat.ok) throw new Error(flat.because[0]!.text);
+  const told = alignmentsNear(job, { variant: variant!, point: [...flat.point, 0.06] } as never)!;
+  expect(told.map(({ name, parameters }) => [name, parameters.ripple])).toEqual([
+    ['BP6', 0],
+    ['BP6', 0.5],
+    ['BP6', 1.5],
+  ]);
+  expect(told[0]!.deviation.rms).toBeLessThan(0.01);
 });
 
 test('a low shelf of any depth is one of a brief', () => {

@@ -110,6 +110,7 @@ test('it is told with its felt, and with what is a rule of thumb', () => {
   expect(flat(text)).toMatch(/An aperiodic vent of \d+ mm, filled with felt or fibre \d+ mm thick, damps it/);
   expect(flat(text)).toContain('a flow resistivity of 12000 Pa·s/m²');
   expect(flat(text)).toContain('A limit on the air speed in it is a rule of thumb');
+  expect(flat(text)).toMatch(/Up to [\d.]+ dB the vent is quiet: it stays below every one of them\./);
   expect(flat(text)).not.toContain('It is assumed that the felt');
   const silent = met({ ...ghost, aperiodic: { airSpeed: '0.5 m/s' } });
   expect(flat(reportText(silent))).toContain('It is assumed that the felt or fibre has a flow resistivity of 12000');

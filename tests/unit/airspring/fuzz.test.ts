@@ -5,7 +5,7 @@ import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
-import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 
 type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
 
@@ -120,7 +120,7 @@ const scaled = fc.array(sizes, { minLength: 1, maxLength: 2 }).map((list) =>
   }, demo),
 );
 
-test.prop([scaled], { numRuns: process.env.CI === undefined ? 4 : 12 })(
+test.prop([scaled], { numRuns: cases(12) })(
   'a strange brief is answered or refused, and its answer can be printed and sent',
   (brief) => {
     if (valueOrRefusal(() => readBrief(brief, standard)) === undefined) return;

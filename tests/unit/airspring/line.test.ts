@@ -107,6 +107,8 @@ test('it is told, with its folds, boards, fill and mouth', () => {
   expect(flat(text)).toMatch(/Behind the driver runs a line of [\d.]+ mm, folded once, that is closed at one end/);
   expect(flat(text)).toContain('Glue one inner board between the sides');
   expect(flat(text)).toContain('a flow resistivity of 600 Pa·s/m²');
+  expect(flat(text)).toMatch(/Up to [\d.]+ dB the opening is quiet: it stays below every one of them\./);
+  expect(flat(text)).not.toContain('loses pressure');
   expect(flat(text)).toContain('Every cutout for a driver is at least');
   expect(flat(text)).toMatch(/clear depth for the driver [\d.]+ mm at least 66 mm/);
   const depth = Number(/clear depth for the driver\s+([\d.]+) mm/.exec(text)![1]);

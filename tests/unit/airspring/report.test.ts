@@ -79,7 +79,9 @@ describe('a brief that is met', () => {
       `Up to ${noise.quiet.level.toFixed(1)} dB the vent is quiet: it stays below every one of them. The first is "${noise.quiet.onset}", at ${noise.quiet.frequency.toFixed(1)} Hz.`,
     );
     expect(text).toContain(`Above ${noise.noisy.level.toFixed(1)} dB it has passed them all and is noisy.`);
-    expect(text).toContain(`by about ${compression.nominal.toFixed(1)} dB at ${compression.frequency.toFixed(1)} Hz.`);
+    expect(text).toContain(
+      `by about ${compression!.nominal.toFixed(1)} dB at ${compression!.frequency.toFixed(1)} Hz.`,
+    );
     expect(text.match(/quiet|whistl|silen/gi)).toEqual(['quiet']);
   });
 

@@ -2,6 +2,7 @@ import { standardAir } from '@airspring/core/air';
 import { greatestLevel } from '@airspring/core/limit';
 import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
 import {
   compileCorner,
   compilePressureZone,
@@ -185,4 +186,54 @@ test('an existing box is judged at 1 m, and told at the listener beside that', (
   const text = retrofitText(answer, {}).replace(/\s+/g, ' ');
   expect(text).toContain('The box stands on a floor (half space), and the listener is 2 m away.');
   expect(text).toContain('The wants of this brief are judged at 1 m in half space.');
+});
+
+test('in free air the box joins its main speakers: where they cross, how they stand to each other, and what adds best', () => {
+  const mains = { crossover: '90 Hz', distance: '4.5 m', f3: '70 Hz' };
+  const brief = { ...closed, room: { distance: '4 m', walls: [], mains } } as unknown as Brief;
+  const one = bestOf(brief);
+  const told = one.heard!.mains!;
+  const [{ variant, point }] = bestBoxes(searchFor(brief), 1) as [NonNullable<ReturnType<typeof bestBoxes>[0]>];
+  const system = variant.system(point);
+  const { speedOfSound } = system.air;
+
+  type Complex = readonly [size: number, angle: number];
+  const times = (...all: Complex[]): Complex => all.reduce(([r, a], [s, b]) => [r * s, a + b]);
+  /** s^n / (s² + √2 s + 1) at s = j f/corner. */
+  const section = (x: number, power: number): Complex => [
+    x ** power / Math.hypot(1 - x * x, Math.SQRT2 * x),
+    (power * Math.PI) / 2 - Math.atan2(Math.SQRT2 * x, 1 - x * x),
+  ];
+  const late = (f: number, metres: number): Complex => [1, (-2 * Math.PI * f * metres) / speedOfSound];
+  const both = (f: number): readonly [box: Complex, main: Complex] => {
+    const { levelHalfSpace, phase } = respond(system, [f]);
+    const alone: Complex = [10 ** ((levelHalfSpace[0]! - one.response.referenceLevel) / 20), phase[0]!];
+    const [low, high] = [section(f / 90, 0), section(f / 90, 2)];
+    return [times(alone, low, low, late(f, 4)), times(section(f / 70, 2), high, high, late(f, 4.5))];
+  };
+  const { frequency, phaseDifference } = told.crossing!;
+  const [box, main] = both(frequency);
+  expect(box[0] / main[0]).toBeCloseTo(1, 3);
+  const turn = box[1] - main[1] - phaseDifference;
+  expect(Math.abs(turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI)))).toBeLessThan(1e-3);
+
+  /** How far the sum stays below both in phase within an octave of the crossover, as a mean, if the box comes later by a delay. */
+  const tones = Array.from(logarithmicGrid(45, 180, 97), (f) => [f, ...both(f)] as const);
+  const shortfall = (delay: number, sign: 1 | -1) =>
+    tones.reduce((sum, [f, [r, a], [s, b]]) => {
+      const apart = a - 2 * Math.PI * f * delay - b;
+      const size = Math.hypot(r * Math.cos(apart) + sign * s, r * Math.sin(apart));
+      return sum + (20 * Math.log10((r + s) / size)) / tones.length;
+    }, 0);
+  const { best } = told;
+  const delay = best.boxDelay - best.mainDelay;
+  expect(shortfall(delay, best.polarity === 'normal' ? 1 : -1)).toBeCloseTo(best.shortfall, 1);
+  expect(shortfall(0, 1)).toBeCloseTo(told.shortfallAsItIs, 1);
+  for (let k = -80; k <= 80; k++)
+    for (const sign of [1, -1] as const) expect(shortfall(k / 4000, sign)).toBeGreaterThan(best.shortfall - 0.02);
+
+  const text = reportText({ ...design(brief), ok: true } as never).replace(/\s+/g, ' ');
+  expect(text).toContain('The box stands in free air, and the listener is 4 m away.');
+  expect(text).toContain(`equally loud at ${frequency.toFixed(1)} Hz`);
+  expect(text).not.toContain('Walls reflect all');
 });

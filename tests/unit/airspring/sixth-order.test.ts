@@ -175,6 +175,8 @@ describe.each(kinds)('%s', (kind, brief, familyOf) => {
     expect(flat(text)).toMatch(/The front chamber is tuned to [\d.]+ Hz by one vent/);
     expect(flat(text)).toMatch(/The rear chamber is tuned to [\d.]+ Hz by one vent/);
     expect(flat(text)).toContain(kind === 'series-band-pass' ? 'open into the front one' : 'through the vents of both');
+    expect(flat(text)).toMatch(/Up to [\d.]+ dB every vent is quiet: .* in the vent of the (front|rear) chamber, at/);
+    expect(flat(text)).toMatch(/The air loses pressure in the vents by its speed: at the wanted level/);
     expect(flat(text).includes('from the front side of the partition')).toBe(kind === 'series-band-pass');
   });
 

@@ -149,6 +149,9 @@ describe('the page of a box that stands', () => {
     expect(sets.length).toBe(4);
     const section = document.querySelector('[aria-labelledby=tubes]');
     expect(section?.querySelectorAll('.figure').length).toBe(sets.length);
+    // The command takes a set by its number.
+    const numbered = sets.map((_, i) => expect.stringMatching(`^Set ${i + 1}, the hole`));
+    expect([...(section?.querySelectorAll('h3') ?? [])].map(words)).toEqual(numbered);
     // On paper each set is drawn as well, with a line for each of its tubes.
     const drawn = [...documentOf(said.sheets.markup).querySelectorAll('.sheet .plot-on-paper svg[role=img]')];
     expect(drawn.length).toBe(sets.length);
@@ -236,6 +239,10 @@ describe('other boxes that stand', () => {
     }
     const [head] = [...document.querySelectorAll('.answer')].map(words);
     expect(head).toContain(`fs ${rows[0]?.[2]?.replace(' Hz', '')} to ${rows[0]?.[3]}`);
+    // Each range opens a proof, which pages with such a brief hold.
+    const opened = [...document.querySelectorAll('.answer button.proof')];
+    expect(opened.map(words).map((text) => text.split(' ')[0])).toEqual(['fs', 'Qts', 'Vas']);
+    for (const button of opened) expect(button.getAttribute('popovertarget')).toBe('proof-ranges');
     const { reach, level } = answer.now.bands!;
     expect(all).toContain(
       `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,

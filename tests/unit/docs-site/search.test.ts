@@ -130,17 +130,18 @@ const findable: readonly Findable[] = readdirSync(pages, { recursive: true, enco
       address,
       title: said('title'),
       summary: said('summary'),
-      words: `${said('keywords')} ${(words as Readonly<Record<string, string>>)[address] ?? ''}`,
+      keywords: said('keywords'),
+      words: (words as Readonly<Record<string, string>>)[address] ?? '',
     };
   });
 
-test('seventy-seven questions: at least 74 first hits answer them', () => {
+test('seventy-seven questions: at least 76 first hits answer them', () => {
   expect(questions).toHaveLength(77);
   const wrong = questions.flatMap(([question, ...right]) => {
     const first = rank(question, findable)[0]?.address;
     return first !== undefined && right.includes(first) ? [] : [`${question}: ${first}`];
   });
-  expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(3);
+  expect(wrong.length, wrong.join('\n')).toBeLessThanOrEqual(1);
 });
 
 test('words are given to pages that are there, and nothing is found for nonsense', () => {

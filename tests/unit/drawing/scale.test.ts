@@ -27,7 +27,7 @@ const drawingOf = (wide: number, high: number, title: string, subtitle: string):
   labels: [],
   callouts: [],
 });
-const scaleOf = (svg: string) => Number(svg.match(/scale 1 : (\d+)/)?.[1]);
+const scaleOf = (svg: string) => Number(svg.match(/scale\s1\s:\s(\d+)/)?.[1]);
 const widthOf = (svg: string) => Number(svg.match(/width="([\d.]+)mm"/)?.[1]);
 
 const edge = fc.integer({ min: 20, max: 2000 }).map((mm) => mm / 1e3);

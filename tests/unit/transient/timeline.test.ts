@@ -1,4 +1,5 @@
 /** A timeline against whole runs of the same simulation, and against the sweep of the same box. */
+import { parallelBandPass } from '@airspring/core/enclosure';
 import { butterworthShape, filterLevel, highPass, lowPass, shelf } from '@airspring/core/filter';
 import { airSpeedLimit, heatLimit, quietLimits, voltageLimit } from '@airspring/core/limit';
 import { frequencyGrid } from '@airspring/core/quantity';
@@ -216,6 +217,37 @@ test('a recording of another rate is brought to that of the timeline', async () 
   expect(peak.voltage! / (10 * Math.SQRT2)).toBeCloseTo(1, 1);
 });
 
+test('of unlike vents, each is judged by its own speed, and the one that is noisier counts', () => {
+  const box = parallelBandPass({
+    drivers: tenInch,
+    rearVolume: '30 L',
+    rearTuning: '32 Hz',
+    rearVentArea: '40 cm²',
+    frontVolume: '15 L',
+    frontTuning: '70 Hz',
+    frontVentArea: '60 cm²',
+  });
+  const vents = [
+    { vent: { diameter: '71.4 mm' }, probe: 'ventAirSpeed rear' },
+    { vent: { diameter: '87.4 mm' }, probe: 'ventAirSpeed front' },
+  ] as const;
+  for (const frequency of [32, 70]) {
+    const drive = tone(frequency, 20, 3);
+    const usedBy = (of: readonly (typeof vents)[number][]) => {
+      const { slices } = played(compileTimeline(box, { sampleRate, vents: of, slice: '0.5 s' }), drive);
+      return slices.at(-1)!.used;
+    };
+    const [rear, front, both] = [[vents[0]], [vents[1]], vents].map(usedBy) as [number[], number[], number[]];
+    both.forEach((used, side) => expect(used).toBe(Math.max(rear[side]!, front[side]!)));
+    // The vent that the tone moves most is the one that counts.
+    expect(rear[0]! > front[0]!).toBe(frequency === 32);
+  }
+  const wrong = () => compileTimeline(box, { sampleRate, vents: [{ vent }] });
+  expect(faultsOf(wrong)).toMatchObject([
+    { path: 'timeline.vents[0].probe', expected: 'one of ventAirSpeed rear, ventAirSpeed front' },
+  ]);
+});
+
 test('silence uses nothing, and has no factor', () => {
   const { account } = played(
     compileTimeline(vented, { sampleRate, limits, vents: [{ vent }] }),
@@ -229,7 +261,7 @@ test('silence uses nothing, and has no factor', () => {
 
 test('what cannot be judged is refused', () => {
   const faults = (options: object) => faultsOf(() => compileTimeline(closed, { sampleRate, ...options }));
-  expect(faults({ vents: [{ vent }] })).toMatchObject([{ code: 'inconsistent', path: 'timeline.vents' }]);
+  expect(faults({ vents: [{ vent }] })).toMatchObject([{ code: 'inconsistent', path: 'timeline.vents[0].probe' }]);
   expect(faults({ slice: '1 µs' })).toMatchObject([{ code: 'out-of-range', path: 'timeline.slice' }]);
   expect(faults({ limits: [{ ...limits[0], greatestRms: Number.NaN }] })).toMatchObject([
     { code: 'not-finite', path: 'timeline.limits[0].greatestRms' },

@@ -82,7 +82,15 @@ const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
 function acrossDriver(
   contradicts: Contradicts,
   written: Plain['drivers'][number],
-  { Sd, coneDiameter, Xmax, outerDiameter, depth, displacedVolume }: Faultless<ReadBrief['drivers'][number]>,
+  {
+    Sd,
+    coneDiameter,
+    Xmax,
+    outerDiameter,
+    depth,
+    displacedVolume,
+    largeSignal,
+  }: Faultless<ReadBrief['drivers'][number]>,
   i: number,
 ): void {
   const at = (field: string) => `drivers[${i}].${field}`;
@@ -98,6 +106,10 @@ function acrossDriver(
     if (coneDiameter !== undefined && coneDiameter >= outerDiameter) {
       contradicts(at('coneDiameter'), written.coneDiameter, `less than ${frame}`);
     }
+  }
+  const { Xmech } = largeSignal ?? {};
+  if (Xmech !== undefined && Xmax !== undefined && Xmech < Xmax) {
+    contradicts(at('largeSignal.Xmech'), written.largeSignal?.Xmech, `at least Xmax, ${written.Xmax}`);
   }
   if (depth === undefined) return;
   if (Xmax !== undefined && Xmax >= depth) {

@@ -12,6 +12,7 @@ import {
   linkwitzRiley,
   lowShelf,
   quasiThirdOrder,
+  sixthOrderBandPass,
   subChebyshev,
   superBoomBox,
 } from '@airspring/core/alignment';
@@ -39,6 +40,9 @@ export const standardAlignments: readonly AlignmentChoice[] = /* @__PURE__ */ [
   { ...bandPass(), made: ({ ripple, ...rest }) => bandPass(ripple ? { ripple, ...rest } : rest) },
   bandPass({ ripple: 0.5 }),
   bandPass({ ripple: 1.5 }),
+  { ...sixthOrderBandPass(), made: ({ ripple }) => sixthOrderBandPass(ripple ? { ripple } : {}) },
+  sixthOrderBandPass({ ripple: 0.5 }),
+  sixthOrderBandPass({ ripple: 1.5 }),
 ];
 
 /** What a brief may say of alignments, as it is written. */

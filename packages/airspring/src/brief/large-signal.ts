@@ -32,7 +32,12 @@ export const largeSignalField = said(
     forceFactor: opt(curve('the force factor over displacement, over its value at rest')),
     stiffness: opt(curve('the stiffness of the suspension over displacement, over its value at rest')),
     inductance: opt(curve('the inductance Le over displacement, over its value at rest')),
-    Xmech: opt(said(travel, 'travel at which coil or suspension meets something hard, one way')),
+    Xmech: opt(
+      said(
+        travel,
+        'travel at which coil or suspension meets something hard, one way: half of what a sheet states from peak to peak',
+      ),
+    ),
     heat: opt(
       said(
         v.strictObject({

@@ -61,7 +61,9 @@ export const roomFields = {
       v.description('below this frequency the room leaks its pressure; default no leak'),
     ),
   ),
-  mains: opt(v.pipe(mains, v.description('main speakers that the box joins; default none'))),
+  mains: opt(
+    v.pipe(mains, v.description('main speakers that the box joins, added to it in a free field; default none')),
+  ),
 };
 
 const schema = v.strictObject(roomFields);

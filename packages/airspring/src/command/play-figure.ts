@@ -48,7 +48,7 @@ export function playFigure(played: Played): string {
         : [],
     );
     return [
-      `<text x="${LEFT}" y="${at(foot - HEIGHT - 6)}">${escaped(nounOf(name))}: at most ${(100 * mostUsed).toFixed(0)} % used</text>`,
+      `<text x="${LEFT}" y="${at(foot - HEIGHT - 6)}">${escaped(nounOf(name, played))}: at most ${(100 * mostUsed).toFixed(0)} % used</text>`,
       `<path class="used" d="M${LEFT},${at(foot)}${outline}V${at(foot)}Z"/>`,
       ...passed,
       `<line class="limit" x1="${LEFT}" x2="${at(x(1))}" y1="${at(y(1))}" y2="${at(y(1))}"/>`,

@@ -3,20 +3,23 @@ import { format } from '@airspring/core/quantity';
 import type { Slice } from '@airspring/transient/timeline';
 import { listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
-import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
 import { caution, heading, paragraph, table } from '../words/layout.js';
 import type { Played } from './play.js';
 import { isNoise } from './played-again.js';
 
 type LimitAccount = Played['account']['limits'][number];
 
-const NOUNS: Readonly<Record<string, string>> = {
-  ...GIVES_OUT,
-  ...PARTS_GIVE_OUT,
-  'quiet vent': 'the lowest onset of noise in the vent',
-  'noisy vent': 'the highest onset of noise in the vent',
-};
-export const nounOf = (name: string): string => NOUNS[name] ?? name;
+/** The peaks of the air speed in each vent; vents alike are one. */
+const airSpeedsOf = ({ account: { peak } }: Pick<Played, 'account'>): readonly number[] =>
+  Object.keys(peak).flatMap((name) => (/^ventAirSpeed( |$)/.test(name) ? [peak[name]!] : []));
+
+/** A limit as a noun. */
+export function nounOf(name: string, played: Pick<Played, 'account' | 'givesOut'>): string {
+  const where = airSpeedsOf(played).length > 1 ? 'a vent' : 'the vent';
+  if (name === 'quiet vent') return `the lowest onset of noise in ${where}`;
+  if (name === 'noisy vent') return `the highest onset of noise in ${where}`;
+  return played.givesOut[name] ?? name;
+}
 
 /** A time in a piece, as 2:05.3. */
 export function clock(seconds: number): string {
@@ -52,22 +55,23 @@ const often = (times: number) => (times === 1 ? 'once' : times === 2 ? 'twice' :
 const COUNTS: Readonly<Record<number, string>> = { 2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six' };
 
 /** What gives out most, as sentences. */
-function verdict({ account, again }: Played): string {
+function verdict(played: Played): string {
+  const { account, again } = played;
   const [worst] = account.limits.filter((one) => !isNoise(one)).toSorted((a, b) => b.mostUsed - a.mostUsed);
   if (account.peak.voltage === 0) return 'The recording is silent: no limit is used.';
   if (worst === undefined) return 'The brief states no limit.';
-  const noun = nounOf(worst.name);
+  const noun = nounOf(worst.name, played);
   if (worst.firstPassed === undefined) {
-    return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(again ?? worst)}.${againText(again)}`;
+    return `Every limit is kept. The nearest is ${noun}, at ${clock(worst.mostAt)}: the recording may be played ${mayBe(again ?? worst)}.${againText(played)}`;
   }
   const many = account.limits.filter((one) => !isNoise(one) && one.firstPassed !== undefined).length;
-  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(again ?? worst)} to keep ${again ? 'every limit' : 'it'}.${againText(again)}`;
+  return `${many === 1 ? 'One limit is' : `${COUNTS[many] ?? many} limits are`} passed. What gives out most is ${noun}: it is passed ${often(worst.times)}, ${worst.passedFor.toFixed(1)} s in all, for the first time at ${clock(worst.firstPassed)} and most at ${clock(worst.mostAt)}. The recording must be played ${mayBe(again ?? worst)} to keep ${again ? 'every limit' : 'it'}.${againText(played)}`;
 }
 
 /** What came out of playing it again. */
-const againText = (again: Played['again']): string =>
-  again
-    ? ` Played again so, it uses ${(100 * again.mostUsed).toFixed(0)} % of the most used limit: ${nounOf(again.limit)}.`
+const againText = (played: Played): string =>
+  played.again
+    ? ` Played again so, it uses ${(100 * played.again.mostUsed).toFixed(0)} % of the most used limit: ${nounOf(played.again.limit, played)}.`
     : '';
 
 /** How it was simulated, and what that leaves out. */
@@ -90,26 +94,31 @@ function simulationText({ simulation, account: { unsolved, peak } }: Played): st
 }
 
 /** For which part of the time a vent is quiet, doubtful and noisy. */
-function ventText({ account, slices }: Played): string | undefined {
+function ventText(played: Played): string | undefined {
+  const { account, slices } = played;
   const at = account.limits.findIndex(({ name }) => name === 'quiet vent');
   if (at < 0 || account.duration === 0) return undefined;
   const [quiet, noisy] = [account.limits[at]!, account.limits[at + 1]!];
+  const several = airSpeedsOf(played).length > 1;
+  const subject = several ? 'Every vent' : 'The vent';
   const share = (seconds: number) => `${((100 * seconds) / account.duration).toFixed(1)} %`;
   if (quiet.firstPassed === undefined) {
-    return `The vent is quiet all the time: no published onset of noise is reached when the recording is played ${mayBe(quiet)}.`;
+    return `${subject} is quiet all the time: no published onset of noise is reached when the recording is played ${mayBe(quiet)}.`;
   }
   const sure = slices.reduce((sum, { used, duration }) => sum + (used[at]! > 1 ? 0 : duration), 0);
   const noise = noisy.passedFor > 0 ? `, noisy for ${share(noisy.passedFor)} (above every published onset)` : '';
   const doubt = `doubtful for ${share(Math.max(0, account.duration - sure - noisy.passedFor))} (between the published onsets)`;
-  return `The vent is quiet for ${share(sure)} of the time, ${doubt}${noise}. It would be quiet all the time ${mayBe(quiet)}.`;
+  return `${subject} is quiet for ${share(sure)} of the time, ${several ? 'one is ' : ''}${doubt}${noise}. It would be quiet all the time ${mayBe(quiet)}.`;
 }
 
 /** What it did at most. */
-function greatest({ account: { peak, rms } }: Played): string {
+function greatest(played: Played): string {
+  const { peak, rms } = played.account;
+  const speeds = airSpeedsOf(played);
   const says = [
     peak.displacement !== undefined && `the cone travels ${format('length', peak.displacement, 'mm')} one way`,
-    peak.ventAirSpeed !== undefined &&
-      `the air in the vent moves at ${format('airSpeedPeak', peak.ventAirSpeed, 'm/s')}`,
+    speeds.length > 0 &&
+      `the air in ${speeds.length > 1 ? 'a vent' : 'the vent'} moves at ${format('airSpeedPeak', Math.max(...speeds), 'm/s')}`,
     peak.current !== undefined && `the current is ${format('currentRms', peak.current, 'A')}`,
   ].filter((one) => one !== false);
   const level = 20 * Math.log10((rms.pressure ?? 0) / 20e-6);
@@ -141,13 +150,15 @@ export function playText(played: Played): string {
     const { name, mostUsed, times, passedFor, firstPassed, mostAt } = limit;
     const passed = times === 0 ? 'kept' : `${often(times)}, ${passedFor.toFixed(1)} s`;
     const when = firstPassed === undefined ? '' : clock(firstPassed);
-    return [`${(100 * mostUsed).toFixed(0)} %`, clock(mostAt), passed, when, mayBe(limit), nounOf(name)];
+    return [`${(100 * mostUsed).toFixed(0)} %`, clock(mostAt), passed, when, mayBe(limit), nounOf(name, played)];
   });
   const listed = account.limits.flatMap((limit, i) => {
     if (isNoise(limit) || limit.times === 0) return [];
     const all = passages(played, i);
     const shown = all.slice(0, 8).map(({ from, to }) => `${clock(from)}–${clock(to)}`);
-    return [`${nounOf(limit.name)}: ${shown.join(', ')}${all.length > 8 ? ` and ${all.length - 8} more` : ''}.`];
+    return [
+      `${nounOf(limit.name, played)}: ${shown.join(', ')}${all.length > 8 ? ` and ${all.length - 8} more` : ''}.`,
+    ];
   });
   const channels = recording.channels === 1 ? 'one channel' : `the mean of ${recording.channels} channels`;
   const volts = (rms: number) => format('voltageRms', rms, 'V');

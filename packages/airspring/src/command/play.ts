@@ -30,6 +30,8 @@ export interface Played {
   readonly slice: number;
   readonly simulation: SimulationTold;
   readonly account: TimelineAccount;
+  /** The names of its limits as nouns. */
+  readonly givesOut: Readonly<Record<string, string>>;
   readonly slices: readonly Slice[];
   /** For a nonlinear simulation, which is not twice as far at twice the drive: what came out at the level where every limit is just kept. */
   readonly again?: PlayedAgain;
@@ -138,6 +140,7 @@ export async function play(
       simulation: told,
       slice: timeline.slice,
       account,
+      givesOut: box.givesOut,
       slices,
       ...(again && { again }),
     };

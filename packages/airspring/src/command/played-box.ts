@@ -3,13 +3,14 @@ import { InputError } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import type { Limit } from '@airspring/core/limit';
 import type { ShapeChoice } from '@airspring/core/space';
-import type { VentInput } from '@airspring/core/vent';
 import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
-import type { LargeSignal } from '../job/job.js';
+import type { Job, LargeSignal } from '../job/job.js';
 import { completeOptions } from '../kind/brief-options.js';
 import { listOf } from '../kind/wording.js';
-import { limitsOf } from '../record/limits.js';
+import { GIVES_OUT, limitsOf, PARTS_GIVE_OUT } from '../record/limits.js';
+import { probeOf } from '../record/vent-noise.js';
+import type { Box } from '../search/box.js';
 import type { Progress } from '../search/search.js';
 import { changesTo } from '../standing/changes-to.js';
 import { changesNamed, isNamed, type NumberedChange, numberedChanges } from '../standing/named.js';
@@ -25,7 +26,9 @@ export interface PlayedBox {
   readonly called: string;
   readonly system: System;
   readonly limits: readonly Limit[];
-  readonly vents: readonly (TimelineVent & { readonly vent: VentInput })[];
+  readonly vents: readonly TimelineVent[];
+  /** The names of limits as nouns. */
+  readonly givesOut: Readonly<Record<string, string>>;
   readonly filter?: Filter;
   /** Greatest sine of the amplifier, V rms. */
   readonly voltage: number;
@@ -37,7 +40,7 @@ export interface PlayedBox {
 export type Playable = ({ readonly ok: true } & PlayedBox) | { readonly ok: false; readonly lines: readonly string[] };
 
 /** What a vent is judged by is told once, by its onsets. */
-const ownOf = (limits: readonly Limit[]) => limits.filter(({ name }) => name !== 'quiet vent');
+const ownOf = (limits: readonly Limit[]) => limits.filter(({ name }) => !/^quiet vent( |$)/.test(name));
 
 /**
  * The box that a brief is about: the first design, that of a name, the box that stands, or what a change makes of it. Where no box meets the brief, the designs
@@ -63,8 +66,8 @@ function designedBox(
   const { search, chosen } = shown;
   const names = chosen.map((_, i) => String.fromCharCode(65 + i));
   const at = only === undefined ? 0 : names.indexOf(only.toUpperCase());
-  const box = chosen[at]?.box;
-  if (box === undefined) {
+  const [box, design] = [chosen[at]?.box, (answer.ok ? answer : answer.nearest?.answer)?.designs[at]];
+  if (box === undefined || design === undefined) {
     throw new InputError([
       {
         code: 'unknown-field',
@@ -76,18 +79,29 @@ function designedBox(
     ]);
   }
   const { job } = search;
-  const { variant, point } = box;
-  const system = variant.system(point);
-  const vent = Object.hasOwn(system.network.topology.probes, 'ventAirSpeed') ? variant.vent?.(point) : undefined;
-  const { filter, voltage } = job.amplifier;
-  const { driverIndex, drivers, largeSignal } = variant.choice;
   return {
     ok: true,
     title: job.title,
-    called: `design ${names[at]}, ${variant.kind.called}${answer.ok ? '' : ' of the nearest brief that can be met'}`,
-    system,
+    called: `design ${names[at]}, ${box.variant.kind.called}${answer.ok ? '' : ' of the nearest brief that can be met'}`,
+    givesOut: design.loudness.givesOut,
+    ...asPlayed(job, box),
+  };
+}
+
+/** A box of a variant as it is played. */
+export function asPlayed(
+  job: Job,
+  { variant, point }: Pick<Box, 'variant' | 'point'>,
+): Omit<PlayedBox, 'title' | 'called' | 'givesOut'> {
+  const { filter, voltage } = job.amplifier;
+  const { driverIndex, drivers, largeSignal } = variant.choice;
+  return {
+    system: variant.system(point),
     limits: limitsOf(job, drivers, ownOf(variant.limits(point))),
-    vents: vent ? [{ vent }] : [],
+    vents: (variant.openings?.(point) ?? []).map(({ section, length, ...one }) => ({
+      vent: { ...section, ...(length !== undefined && { length }) },
+      probe: probeOf(one),
+    })),
     ...(filter && { filter }),
     voltage,
     ...(largeSignal && { loud: { driver: driverIndex, count: drivers.count, told: largeSignal } }),
@@ -141,6 +155,7 @@ function played({ job }: Standing, { drivers, vents, filter }: State, sounding: 
     system: sounding.system,
     limits: ownOf(sounding.limits),
     vents: sounding.openings.map(({ share }, i) => ({ vent: vents[i]!, share })),
+    givesOut: { ...GIVES_OUT, ...PARTS_GIVE_OUT },
     ...(filter && { filter }),
     voltage: job.amplifier.voltage,
     ...(choice?.largeSignal && {

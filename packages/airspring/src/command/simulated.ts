@@ -1,10 +1,12 @@
-import { type Fault, InputError, isInputError } from '@airspring/core/fault';
+import type { Air } from '@airspring/core/air';
+import { type Fault, InputError } from '@airspring/core/fault';
 import { thermalModel } from '@airspring/core/limit';
 import type { Network } from '@airspring/core/network';
-import { format, si } from '@airspring/core/quantity';
-import { openingOf, ventLoss } from '@airspring/core/vent';
+import { type Area, format, si } from '@airspring/core/quantity';
+import { openingOf, type VentInput, type VentSection, ventLoss } from '@airspring/core/vent';
 import type * as simulation from '@airspring/transient/simulation';
 import type { Simulate } from '@airspring/transient/timeline';
+import { inLargeSignal } from '../record/large-signal-faults.js';
 import type { PlayedBox } from './played-box.js';
 
 type Library = Pick<
@@ -58,13 +60,14 @@ export function simulatedOf(
   library: Library,
 ): Simulated {
   const { told: large = {}, count = 1, driver = 0 } = box.loud ?? {};
-  const loss = lossOf(box, network, library);
+  const losses = lossesOf(box, network, library);
+  const many = Object.keys(losses ?? {}).length > 1;
   const parts: Readonly<Record<string, unknown>> = {
     ...Object.fromEntries(curves.map((name) => [CURVES[name], large[name]])),
     [large.Xmech === undefined ? 'a stop of the cone' : `a stop at ${format('displacementPeak', large.Xmech, 'mm')}`]:
       large.Xmech,
     'the heat of the coil': large.heat,
-    ...(box.vents.length > 0 && { 'the loss of the vent (by data of steady flow)': loss }),
+    ...(losses && { [`the loss of the ${many ? 'vents' : 'vent'} (by data of steady flow)`]: losses }),
   };
   const listed = (is: boolean) => Object.keys(parts).filter((name) => (parts[name] !== undefined) === is);
   if (asked === 'linear' || (asked === undefined && box.loud === undefined)) {
@@ -82,16 +85,16 @@ export function simulatedOf(
     ...(Xmech !== undefined && {
       stop: library.stop({ outward: Xmech, inward: Xmech, stiffness: si('ratio', STOP) }),
     }),
-    ...(loss && { losses: { [loss.element]: loss.loss } }),
+    ...(losses && { losses }),
     ...(heat && { heat: thermalModel(heat), coils: count }),
   });
-  const nonlinear = inBrief(driver, options);
+  const nonlinear = inLargeSignal(driver, options);
   const reach = Math.min(...curves.map((name) => large[name]?.reach ?? Infinity));
   let farthest = 0;
   return {
     outputs: heat ? ['coilRise'] : [],
     simulate: (system, pace) => {
-      const { start, run } = inBrief(driver, () => library.compileNonlinear(system, { ...nonlinear, ...pace }));
+      const { start, run } = inLargeSignal(driver, () => library.compileNonlinear(system, { ...nonlinear, ...pace }));
       farthest = 0;
       return {
         start,
@@ -112,11 +115,27 @@ export function simulatedOf(
   };
 }
 
-/** The loss of the vents as one, for the flow of them all: what they lose together is the sum of what each loses by its own speed. */
-function lossOf({ vents, system }: PlayedBox, { topology, values }: Network, { quadraticVentLoss }: Library) {
-  const probe = topology.probes.ventAirSpeed;
-  const perArea = probe?.factor === undefined ? undefined : values[probe.factor];
-  if (vents.length === 0 || probe?.of !== 'flow' || typeof perArea !== 'number') return undefined;
+/** The losses of all vents by the elements that carry their flow; nothing where none is known to lose. */
+function lossesOf({ vents, system }: PlayedBox, { topology, values }: Network, library: Library) {
+  const whole = vents.flatMap(({ vent, ...one }) => (isWhole(vent) ? [{ vent, ...one }] : []));
+  const losses = Object.entries(topology.probes).flatMap(([name, probe]) => {
+    const perArea = probe.factor === undefined ? undefined : values[probe.factor];
+    const own = whole.filter((one) => (one.probe ?? 'ventAirSpeed') === name);
+    if (own.length === 0 || probe.of !== 'flow' || typeof perArea !== 'number') return [];
+    return [[probe.element, lossOfAll(own, si('area', 1 / perArea), system.air, library)] as const];
+  });
+  return losses.length > 0 ? Object.fromEntries(losses) : undefined;
+}
+
+const isWhole = (vent: VentSection | VentInput): vent is VentInput => 'length' in vent;
+
+/** The loss of vents as one, for the flow of them all: what they lose together is the sum of what each loses by its own speed. */
+function lossOfAll(
+  vents: readonly { readonly vent: VentInput; readonly share?: number }[],
+  area: Area,
+  air: Air,
+  { quadraticVentLoss }: Library,
+) {
   const each = vents.map(({ vent, share = 1 }) => {
     const { quadratic } = ventLoss({ vent });
     const flow = (vent.count ?? 1) * openingOf(vent).radius ** 2 * share;
@@ -125,9 +144,7 @@ function lossOf({ vents, system }: PlayedBox, { topology, values }: Network, { q
   const flow = each.reduce((sum, one) => sum + one.flow, 0);
   const mean = (of: 'outward' | 'inward') =>
     si('ratio', each.reduce((sum, one) => sum + one.weight * one[of], 0) / flow);
-  const area = si('area', 1 / perArea);
-  const loss = quadraticVentLoss({ area, outward: mean('outward'), inward: mean('inward') }, system.air);
-  return { element: probe.element, loss };
+  return quadraticVentLoss({ area, outward: mean('outward'), inward: mean('inward') }, air);
 }
 
 const nothingKnown = ({ called }: PlayedBox): Fault => ({
@@ -137,20 +154,3 @@ const nothingKnown = ({ called }: PlayedBox): Fault => ({
   expected: 'a box with a vent, or a driver whose largeSignal the brief tells',
   remedy: 'Leave it out, or tell the largeSignal of the driver.',
 });
-
-/** Faults of curves and models, at their places in the brief. */
-function inBrief<Made>(driver: number, make: () => Made): Made {
-  try {
-    return make();
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    const place = (path: string) => path.replace(/^(nonlinear\.)?stop(\.\w+)?$/, 'Xmech').replace(/^nonlinear\./, '');
-    throw new InputError(
-      error.faults.map((fault) =>
-        /^(nonlinear\.)?(forceFactor|stiffness|inductance|stop|heat)\b/.test(fault.path)
-          ? { ...fault, path: `drivers[${driver}].largeSignal.${place(fault.path)}` }
-          : fault,
-      ),
-    );
-  }
-}

@@ -1,19 +1,20 @@
-import type { Air } from '@airspring/core/air';
 import { airSpeedLimit, type Limit, quietLimits } from '@airspring/core/limit';
 import type { Probe } from '@airspring/core/network';
-import { type Frequency, si } from '@airspring/core/quantity';
+import { si } from '@airspring/core/quantity';
 import type { VentSection } from '@airspring/core/vent';
 import { type Job, safeFromOf } from '../job/job.js';
-import type { KindWish, Load, Point, Variant } from './box-kind.js';
+import type { BoxOpening, KindWish, Load, Point, Variant } from './box-kind.js';
 
-interface OneOpening {
+interface OneOpening extends Omit<BoxOpening, 'section' | 'length'> {
+  /** Its element in the topology of the family. */
   readonly element: string;
-  readonly of?: string;
+  readonly section: (point: Point) => VentSection;
+  /** Length of a vent with two open ends. */
+  readonly length?: (point: Point) => number;
 }
 
 /** The openings of a kind of box through which its air moves: one, or several of the same area. */
 interface Openings {
-  /** Their elements in the topology of the family, and what tells several of them apart in its probes. */
   readonly openings: readonly [OneOpening, ...OneOpening[]];
   /** What a reader calls one of them: 'vent'. */
   readonly called: string;
@@ -22,39 +23,15 @@ interface Openings {
   readonly airSpeedPeak: number;
   /** Where the air is fastest, m². */
   readonly area: (point: Point) => number;
-  /** Set where each opening must stay below every published onset of noise at the wanted level. */
-  readonly quiet?: Quiet | undefined;
+  /** Whether each opening must stay below every published onset of noise at the wanted level. */
+  readonly quiet: boolean;
 }
 
-interface Quiet {
-  /** Where a brief asks for it. */
-  readonly path: string;
-  readonly level: number;
-  /** The lowest frequency that is played. */
-  readonly from: Frequency;
-  readonly air: Air;
-  /** One of the vents. */
-  readonly section: (point: Point) => VentSection;
-}
-
-/** Vents that stay quiet at the level and in the band of a job. */
-export const quietIn = ({ wanted, air }: Job, section: (point: Point) => VentSection): Quiet => ({
-  path: 'vent.quiet',
-  level: wanted.level,
-  from: si('frequency', safeFromOf(wanted)),
-  air,
-  section,
-});
-
-/** What a variant says of a limit on the air speed in its openings, and of openings that stay quiet. */
-export const airSpeedIn = ({
-  openings,
-  called,
-  path,
-  airSpeedPeak,
-  area,
-  quiet,
-}: Openings): Pick<Variant, 'loads' | 'limits' | 'wishes'> => {
+/** What a variant says of the openings through which its air moves: their limits, and what is known of their noise and losses. */
+export const airSpeedIn = (
+  { wanted, air }: Job,
+  { openings, called, path, airSpeedPeak, area, quiet }: Openings,
+): Pick<Variant, 'loads' | 'limits' | 'wishes'> & Required<Pick<Variant, 'openings'>> => {
   const probes = openings.map(({ element }): Probe => ({ of: 'flow', element })) as [Probe, ...Probe[]];
   const limit = airSpeedLimit(si('airSpeedRms', airSpeedPeak / Math.SQRT2));
   const what = `air speed in the ${called}, peak`;
@@ -81,9 +58,17 @@ export const airSpeedIn = ({
     openings.map(({ of }) =>
       of === undefined ? one : { ...one, name: `${one.name} ${of}`, probe: `${one.probe} ${of}` },
     );
-  if (quiet === undefined) return { loads: [speed], limits: () => ofEach(limit), wishes: [wish] };
+  const openingsAt = (point: Point): readonly BoxOpening[] =>
+    openings.map(({ element: _, section, length, ...one }) => ({
+      ...one,
+      section: section(point),
+      ...(length && { length: si('length', length(point)) }),
+    }));
+  if (!quiet) return { loads: [speed], limits: () => ofEach(limit), wishes: [wish], openings: openingsAt };
 
-  const limitsAt = kept((point: Point) => quietLimits(quiet.section(point), { air: quiet.air, from: quiet.from }));
+  const [{ section }] = openings;
+  const from = si('frequency', safeFromOf(wanted));
+  const limitsAt = kept((point: Point) => quietLimits(section(point), { air, from }));
   const least = (point: Point, integrated?: true): number =>
     Math.SQRT2 * (limitsAt(point).find((one) => one.integrated === integrated)?.greatestRms ?? Infinity);
   const moved: Load = {
@@ -97,21 +82,22 @@ export const airSpeedIn = ({
   };
   const slow: Load = { ...speed, capacity: (point) => area(point) * least(point) };
   const quietWish: KindWish = {
-    path: quiet.path,
+    path: 'vent.quiet',
     what: `level up to which the ${called} is quiet`,
     quantity: 'level',
     unit: 'dB',
-    allowed: quiet.level,
+    allowed: wanted.level,
     sense: 'at least',
     easedByLevel: true,
     firm: true,
     needed: (point, loads) =>
-      quiet.level - 20 * Math.log10(Math.max(loads[1]! / moved.capacity(point), loads[2]! / slow.capacity(point))),
+      wanted.level - 20 * Math.log10(Math.max(loads[1]! / moved.capacity(point), loads[2]! / slow.capacity(point))),
   };
   return {
     loads: [speed, moved, slow],
     limits: (point) => [limit, ...limitsAt(point)].flatMap(ofEach),
     wishes: [wish, quietWish],
+    openings: openingsAt,
   };
 };
 

@@ -3,7 +3,7 @@ import { type AperiodicBoxSpec, aperiodicFamily, closedResonance } from '@airspr
 import { si } from '@airspring/core/quantity';
 import { compileLongestVent, faces, fit } from '@airspring/core/space';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn, quietIn } from './air-speed.js';
+import { airSpeedIn } from './air-speed.js';
 import { acrossAperiodic, aperiodicFields, ventSettings } from './aperiodic-fields.js';
 import { aperiodicRecord } from './aperiodic-words.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
@@ -69,14 +69,15 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     return (2 * Math.PI * resonanceIn(netVolume) * mass) / resistance;
   }
   const lengthIn = (thickness: number) => metres(Math.max(t, thickness));
-  const opening = airSpeedIn({
-    openings: [{ element: 'vent' }],
+  // As an open end of its width: felt spreads the air, so that it stays quiet longer.
+  const section = ([, , diameter = 0]: Point) => ({ diameter: metres(diameter) });
+  const opening = airSpeedIn(job, {
+    openings: [{ element: 'vent', called: 'the vent', section }],
     called: 'vent',
     path: 'aperiodic.airSpeed',
     airSpeedPeak,
     area: ([, , diameter = 0]) => areaOf(diameter),
-    // As an open end of this width: felt spreads the air, so that it stays quiet longer.
-    quiet: isQuiet ? quietIn(job, ([, , diameter = 0]) => ({ diameter: metres(diameter) })) : undefined,
+    quiet: isQuiet,
   });
 
   return {

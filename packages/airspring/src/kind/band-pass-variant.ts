@@ -3,23 +3,26 @@ import { si } from '@airspring/core/quantity';
 import { passband } from '@airspring/core/response';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn, quietIn } from './air-speed.js';
-import { alignsIn } from './aligns.js';
+import { airSpeedIn } from './air-speed.js';
+import { alignsIn, type SolvedBoxes } from './aligns.js';
 import { type fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
-import type { Rear } from './finished-chambers.js';
+import type { Chamber, Rear } from './finished-chambers.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
 import { twoChambers } from './two-chambers.js';
+import { wholeMillimetres } from './vent-length.js';
 import { USUAL_QL } from './vented-fields.js';
 
 /** The chambers of a band-pass box at a point, as the families of core name them. */
 export interface Chambers {
   readonly drivers: DriverChoice['drivers'];
   readonly sourceResistance: number;
-  readonly front: { readonly volume: number; readonly tuning: number; readonly ventArea: number };
+  readonly front: { readonly volume: number; readonly tuning: number };
   /** Without its tuning where it is closed. */
-  readonly rear: { readonly volume: number; readonly tuning?: number; readonly ventArea: number };
+  readonly rear: { readonly volume: number; readonly tuning?: number };
+  /** Of the vents of a chamber. It decides the speed of the air alone; without it no vents are chosen yet. */
+  readonly ventArea?: number;
   readonly losses: { readonly QL: number; readonly QA?: number | undefined; readonly QP?: number | undefined };
 }
 
@@ -42,6 +45,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
   job: Job,
   choice: DriverChoice,
   boxOf: ReturnType<typeof twoChambers>,
+  solved: SolvedBoxes,
 ): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
   const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
@@ -49,33 +53,33 @@ function variantOf<Spec extends DrivenSpec, Input>(
   const { axis, contents, chambers, acoustic, told, variant } = boxOf;
   const [front, behind] = chambers as [(typeof chambers)[number], (typeof chambers)[number]?];
   const areaOf = (point: Point): number => front.vents.area(front.seenAt(point));
-  const opening = airSpeedIn({
-    openings:
-      rear === 'closed'
-        ? [{ element: 'vent front' }]
-        : [
-            { element: 'vent front', of: 'front' },
-            { element: 'vent rear', of: 'rear' },
-          ],
+  const ventOf = (side: 'front' | 'rear', { vents, seenAt, lengthOf }: Chamber) => ({
+    element: `vent ${side}`,
+    ...(behind && { of: side }),
+    called: behind ? `the vent of the ${side} chamber` : 'the vent',
+    section: (point: Point) => vents.section(seenAt(point)),
+    length: (point: Point) => wholeMillimetres(lengthOf(seenAt(point))),
+  });
+  const opening = airSpeedIn(job, {
+    openings: [ventOf('front', front), ...(behind ? [ventOf('rear', behind)] : [])],
     called: 'vent',
     path: 'vent.airSpeed',
     airSpeedPeak: front.vents.airSpeedPeak,
     area: areaOf,
-    quiet: front.vents.quiet ? quietIn(job, (point) => front.vents.section(front.seenAt(point))) : undefined,
+    quiet: front.vents.quiet,
   });
 
   function chambersAt(point: Point): Chambers {
     const [volume = 0, tuning = 0] = front.seenAt(point);
-    const ventArea = areaOf(point);
     return {
       drivers,
       sourceResistance: job.amplifier.sourceResistance,
-      front: { volume, tuning, ventArea },
-      rear: { volume: point[0]! - volume, ventArea, ...(behind && { tuning: behind.seenAt(point)[1]! }) },
+      front: { volume, tuning },
+      rear: { volume: point[0]! - volume, ...(behind && { tuning: behind.seenAt(point)[1]! }) },
       losses: { QL, QA, QP },
     };
   }
-  const spec = (point: Point): Spec => specOf(chambersAt(point));
+  const spec = (point: Point): Spec => specOf({ ...chambersAt(point), ventArea: areaOf(point) });
 
   function record(finished: Finished): KindRecord {
     const { point } = finished;
@@ -134,7 +138,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
     ...variant,
     acoustic: acoustic(pinned),
     ...acousticsOf(family, job, spec),
-    ...alignsIn(family, job, spec, pointOf),
+    ...alignsIn(family, job, (point) => specOf(chambersAt(point)), pointOf, solved),
     ...opening,
     wishes: [
       ...opening.wishes,
@@ -154,9 +158,10 @@ export const bandPassVariants = <Spec extends DrivenSpec, Input>(
   choice: DriverChoice,
 ): readonly Variant[] => {
   const settings: RoundVentSettings = roundVentSettings(job);
+  const solved: SolvedBoxes = new Map();
   return partitionsOf(job, settings, of.rear).flatMap((edge) =>
     settings.counts.map((count) =>
-      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear)),
+      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear), solved),
     ),
   );
 };

@@ -17,16 +17,16 @@ export const bandPass: BoxKind<typeof fields> = {
         kind: bandPass,
         family: fourthOrderBandPassFamily,
         rear: 'closed',
-        spec: ({ drivers, sourceResistance, front, rear, losses: { QL, QA, QP } }) => ({
+        spec: ({ drivers, sourceResistance, front, rear, ventArea, losses: { QL, QA, QP } }) => ({
           drivers,
           rearVolume: si('volume', rear.volume),
           rearFillGain: 1,
           frontVolume: si('volume', front.volume),
           frontTuning: si('frequency', front.tuning),
-          frontVentArea: si('area', front.ventArea),
           frontQL: QL,
           ...(QA !== undefined && { frontQA: QA }),
           ...(QP !== undefined && { frontQP: QP }),
+          ...(ventArea !== undefined && { frontVentArea: si('area', ventArea) }),
           sourceResistance: si('resistance', sourceResistance),
         }),
         pointOf: ({ rearVolume, frontVolume, frontTuning }) => {

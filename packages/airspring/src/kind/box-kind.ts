@@ -3,9 +3,9 @@ import { type DrivenSpec, type Family, type System, systemOf } from '@airspring/
 import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
 import type { Probe, Setter } from '@airspring/core/network';
-import type { Kind as Quantity } from '@airspring/core/quantity';
+import type { Length, Kind as Quantity } from '@airspring/core/quantity';
 import type { Fit } from '@airspring/core/space';
-import type { VentInput } from '@airspring/core/vent';
+import type { VentSection } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
 import type { DesignVent, DesignWeights, Hole, Panel, RawMargin } from './build-record.js';
@@ -93,12 +93,26 @@ export interface KindWish extends Wish {
   readonly needed: (point: Point, loads: Float64Array) => number;
 }
 
+/** An opening through which the air of a box moves, or several alike. */
+export interface BoxOpening {
+  /** What tells it from others in the probes and limits of its box: 'front'; left out where there is one. */
+  readonly of?: string;
+  /** As a sentence calls it: 'the vent of the front chamber'. */
+  readonly called: string;
+  readonly section: VentSection;
+  /** Of a vent with two open ends: what it loses by its speed is then told as well. */
+  readonly length?: Length;
+}
+
 /** A finished box of a variant. */
 export interface Finished {
   readonly edges: readonly [number, number, number];
   readonly point: Point;
   readonly fit: Fit;
 }
+
+/** A part of a box that may be filled. */
+export type Filled = 'box' | 'line' | 'vent';
 
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
@@ -117,6 +131,8 @@ export interface KindRecord {
   readonly brief: Phrase;
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
+  /** What is filled with wadding, fibre or felt, as `building` tells. */
+  readonly filled?: readonly Filled[];
   /** Notes on how loud it plays. */
   readonly playing: readonly Phrase[];
   /** What the dip between the impedance peaks tells, where there is one: 'close to the tuning'. */
@@ -185,8 +201,8 @@ export interface Variant {
   readonly netVolume?: number;
   /** Default none. */
   readonly loads?: readonly Load[];
-  /** The vent at a point, where there is one or several alike: what is known of its noise and of its losses is then told. */
-  readonly vent?: (point: Point) => VentInput;
+  /** The openings at a point through which the air moves, as vents: what is known of their noise and of their losses is then told. */
+  readonly openings?: (point: Point) => readonly BoxOpening[];
   readonly limits: (point: Point) => readonly Limit[];
   readonly wishes: readonly KindWish[];
   /** Fills in the parts at a point. `false` where they cannot be made. It is called very often, and checks nothing. */
@@ -200,8 +216,11 @@ export interface Variant {
   readonly roomKey?: string;
   /** Whether the room depends on every axis, so that it is not kept from one point for the next. */
   readonly roomByPoint?: true;
-  /** An upper bound of `room` that is quick to compute; default none. */
-  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point) => number;
+  /**
+   * An upper bound of `room` that is quick to compute; default none. With `volume` it is one for all boxes of this inner volume whose
+   * edges are at most those given.
+   */
+  readonly roomAtMost?: (width: number, height: number, depth: number, point: Point, volume?: number) => number;
   /**
    * The nearest point that can be made, such as one with a vent of whole millimetres. `airBefore` is the air of the box before the
    * kind's parts take theirs, m³. `undefined` where nothing can be made.

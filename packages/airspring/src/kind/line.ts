@@ -6,7 +6,7 @@ import { fit, type Solid } from '@airspring/core/space';
 import type { VentSection } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn, quietIn } from './air-speed.js';
+import { airSpeedIn } from './air-speed.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverDepth, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { acrossLine, lineFields } from './line-fields.js';
@@ -132,13 +132,13 @@ function variantOf(job: Job, choice: DriverChoice, folds: number): Variant {
         `${name} is a shape of few poles; the waves in a line have poles without end, so that no line has it.`,
       ),
     ...none,
-    ...airSpeedIn({
-      openings: [{ element: 'opening' }],
+    ...airSpeedIn(job, {
+      openings: [{ element: 'opening', called: 'the opening', section: mouthOf }],
       called: 'opening',
       path: 'line.airSpeed',
       airSpeedPeak: airSpeedOf(line),
       area: areaOf,
-      quiet: vent.quiet ? quietIn(job, mouthOf) : undefined,
+      quiet: vent.quiet ?? false,
     }),
     parts: (point, out) => {
       const [, length = 0, width = 0] = point;

@@ -5,18 +5,24 @@ import { bandPassVariants, type Chambers } from './band-pass-variant.js';
 import type { BoxKind, Point } from './box-kind.js';
 
 /** Both chambers with their vents, as the families of sixth order take them. */
-const spec = ({ drivers, sourceResistance, front, rear, losses: { QL, QA, QP } }: Chambers): ParallelBandPassSpec => ({
+const spec = ({
+  drivers,
+  sourceResistance,
+  front,
+  rear,
+  ventArea,
+  losses: { QL, QA, QP },
+}: Chambers): ParallelBandPassSpec => ({
   drivers,
   rearVolume: si('volume', rear.volume),
   rearTuning: si('frequency', rear.tuning ?? 0),
-  rearVentArea: si('area', rear.ventArea),
   rearQL: QL,
   frontVolume: si('volume', front.volume),
   frontTuning: si('frequency', front.tuning),
-  frontVentArea: si('area', front.ventArea),
   frontQL: QL,
   ...(QA !== undefined && { rearQA: QA, frontQA: QA }),
   ...(QP !== undefined && { rearQP: QP, frontQP: QP }),
+  ...(ventArea !== undefined && { rearVentArea: si('area', ventArea), frontVentArea: si('area', ventArea) }),
   sourceResistance: si('resistance', sourceResistance),
 });
 

@@ -3,7 +3,7 @@ import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { airSpeedIn, quietIn } from './air-speed.js';
+import { airSpeedIn } from './air-speed.js';
 import { alignsIn } from './aligns.js';
 import { acousticsOf, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
@@ -26,17 +26,20 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   /** The brief states the tuning, or an alignment does. */
   const isHeld = pinned !== undefined || typeof job.alignment === 'object';
   const { airSpeedPeak, area, geometric, span, fits } = vents;
-  const opening = airSpeedIn({
-    openings: [{ element: 'vent' }],
+  const t = job.space.panelThickness;
+  const contents = contentsOf(job, choice);
+  const lengthOf = ventLengths(vents, job.air);
+  /** The length for a point; after `settle` it is a whole number of millimetres. */
+  const ventLength = (point: Point): number => lengthOf(point)(point[0]!, point[1]!);
+  const madeLength = (point: Point): number => wholeMillimetres(ventLength(point));
+  const opening = airSpeedIn(job, {
+    openings: [{ element: 'vent', called: 'the vent', section: vents.section, length: madeLength }],
     called: 'vent',
     path: 'vent.airSpeed',
     airSpeedPeak,
     area,
-    quiet: vents.quiet ? quietIn(job, vents.section) : undefined,
+    quiet: vents.quiet,
   });
-  const t = job.space.panelThickness;
-  const contents = contentsOf(job, choice);
-  const lengthOf = ventLengths(vents, job.air);
 
   /** Finds the tuning that a vent gives. Where the tuning is held, the vent is that of whole millimetres which comes nearest. */
   function settle(airBefore: number, asked: Point, inner: readonly [number, number, number]): Point | undefined {
@@ -55,9 +58,6 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     return fb === undefined ? undefined : withTuning(point, netVolume, fb);
   }
 
-  /** The length for a point; after `settle` it is a whole number of millimetres. */
-  const ventLength = (point: Point): number => lengthOf(point)(point[0]!, point[1]!);
-
   function place(edges: readonly [number, number, number], point: Point) {
     const placed = fit({
       outer: outerSizes(edges),
@@ -65,14 +65,14 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       thickness: metres(t),
       driver: driverRoom(choice),
       cutoutMargin: metres(job.space.cutoutPlay),
-      vent: bodyOf(vents, point, wholeMillimetres(ventLength(point))),
+      vent: bodyOf(vents, point, madeLength(point)),
     });
     return vents.refuse?.(placed) ?? placed;
   }
 
   function record(finished: Finished): KindRecord {
     const { point } = finished;
-    const length = wholeMillimetres(ventLength(point));
+    const length = madeLength(point);
     const { fb, warnings } = tunedTo(vents, point, length, job);
     return {
       ...vents.tell(finished, length, fb),
@@ -113,7 +113,6 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     ...acousticsOf(ventedFamily, job, spec),
     ...alignsIn(ventedFamily, job, spec, ({ netVolume, fb }) => [netVolume, fb]),
     ...opening,
-    vent: (point) => ({ ...vents.section(point), length: metres(wholeMillimetres(ventLength(point))) }),
     wishes: [...opening.wishes, ...vents.wishes],
     parts: (point, out) => {
       const length = ventLength(point);
@@ -129,7 +128,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     settle,
     place,
     ...(fits && {
-      fits: (width, height, depth, point) => fits(width, height, depth, point, wholeMillimetres(ventLength(point))),
+      fits: (width, height, depth, point) => fits(width, height, depth, point, madeLength(point)),
     }),
     record,
   };

@@ -80,13 +80,23 @@ export function twoChambers(
     return last;
   }
 
-  /** The longest front vents for which there is room; below zero where the drivers or the rear vents have none. */
-  function roomBy(room: 'room' | 'roomAtMost'): Variant['room'] {
+  /**
+   * The longest front vents for which there is room; below zero where the drivers or the rear vents have none. A chamber is longest in the
+   * box of the least `volume` between these edges.
+   */
+  function roomBy(room: 'room' | 'roomAtMost') {
     const [inFront, inRear] = chambers.map(({ vents }) => vents[room] as Variant['room']);
-    return (width, height, depth, point, enough) => {
+    return (
+      width: number,
+      height: number,
+      depth: number,
+      point: Point,
+      enough: number | undefined,
+      volume?: number,
+    ) => {
       const { seen, lengths, held } = sounding(point);
       const whole = axis === 0 ? width : axis === 1 ? height : depth;
-      const at = (held * whole) / (width * height * depth);
+      const at = (held * whole) / (volume ?? width * height * depth);
       const rest = whole - t - at;
       // The lattice knows the area of the partition only about.
       if (rest < partition.leastBehind - MM) return -1;
@@ -107,7 +117,8 @@ export function twoChambers(
     seen: Point,
     enough: number | undefined,
   ): number => of(axis === 0 ? length : width, axis === 1 ? length : height, axis === 2 ? length : depth, seen, enough);
-  const room = roomBy('room');
+  const room: Variant['room'] = roomBy('room');
+  const roomAtMost = roomBy('roomAtMost');
 
   /** The vents of all chambers at a point. */
   function parts(point: Point, out: Parts): boolean {
@@ -197,7 +208,8 @@ export function twoChambers(
       least: partition.least,
       parts,
       room,
-      roomAtMost: roomBy('roomAtMost'),
+      roomAtMost: (width: number, height: number, depth: number, point: Point, volume?: number) =>
+        roomAtMost(width, height, depth, point, undefined, volume),
       roomByPoint: true as const,
       settle,
       place: finished.place,

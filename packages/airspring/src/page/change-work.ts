@@ -1,32 +1,22 @@
 import { visible } from '@airspring/core/fault';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import { cautions } from '../record/cautions.js';
-import type { Played } from '../record/played.js';
 import type { Account } from '../standing/account.js';
 import type { Chosen } from '../standing/chosen.js';
 import type { WorkedOut } from '../standing/retrofit.js';
 import { soundingOf } from '../standing/state.js';
-import { type ChangedDesign, soundOfState } from '../standing/whole.js';
+import { soundOfState } from '../standing/whole.js';
 import { nowSentences } from '../words/account-text.js';
 import { designHead, designSummary } from '../words/changed-design-text.js';
 import { changeText } from '../words/changes-text.js';
 import { byEyeCautions, byEyeSteps } from '../words/measured-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
-import { impedanceFound, impedanceText, loudest, protectionText } from '../words/play-text.js';
+import { impedanceFound, impedanceText, loudest } from '../words/play-text.js';
 import { flangeText, holeText } from '../words/tubes-text.js';
 import { changeParts, type Plate } from './change-parts.js';
 import { changeSteps, setSteps } from './change-steps.js';
 import { changeTubes, setTubes } from './change-tubes.js';
-
-const joined = (text: string): string => visible(text.replace(/\s*\n\s*/g, ' '));
-
-const impedanceOf = ({ impedance, curves }: Pick<Played, 'impedance' | 'curves'>, text: string) => ({
-  text: joined(text),
-  frequencies: curves.frequencies,
-  magnitude: curves.impedance,
-  peaks: impedance.maxima,
-  dips: impedance.minima,
-});
+import { impedanceOf, joined, loadSentence, playingSentences } from './played-work.js';
 
 /** What the box does now and will do, beside what is wanted. */
 function compared(
@@ -79,9 +69,6 @@ function headOf(chosen: Chosen, { answer, now }: WorkedOut, say: Phrasing): { na
   return { name: `Change ${chosen.number}, ${chosen.row.change}`, summary: changeText(chosen.row, say) };
 }
 
-const playingOf = (design: ChangedDesign, say: Phrasing): string[] =>
-  [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined);
-
 /**
  * A change of a box that stands as the workshop needs it: numbers in SI units, and sentences as they are printed.
  * `@airspring/workshop/dossier` makes pages and files of it.
@@ -114,7 +101,6 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const cut = sawn || plates.length > 0;
   const glues = design.steps.some(({ does }) => does === 'print' || does === 'fit');
   const due = (name: 'hearing' | 'travel') => design.cautions.includes(cautions[name]) && { [name]: cautions[name] };
-  const { nominal, least } = design.impedance.load;
   const { name, summary } = headOf(chosen, worked, say);
   return {
     title: visible(answer.title),
@@ -146,7 +132,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       outerDiameter: driver.outerDiameter ?? 0,
       cutoutDiameter: driver.cutoutDiameter ?? 0,
     },
-    load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
+    load: loadSentence(design, say),
     vents: [],
     steps: isSet
       ? setSteps(design, slid?.set.pipe ? slid.set.tubes.map(({ length }) => length) : [], say)
@@ -155,7 +141,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     assumed: answer.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: isSet
       ? chosen.tubes.map((tube) => `With the tube of ${say.length(tube.length)}: ${joined(loudest(tube.design, say))}`)
-      : playingOf(design, say),
+      : playingSentences(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),
     cautions: {
       mains: cautions.mains,

@@ -8,7 +8,8 @@ import type { Design } from '../record/design-record.js';
 import { bentText, cutsText, jointsText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
-import { impedanceText, loudest, protectionText } from '../words/play-text.js';
+import { impedanceText } from '../words/play-text.js';
+import { impedanceOf, loadSentence, playingSentences } from './played-work.js';
 
 /** The cautions of a work, by the step at which each is due. */
 const STEPS = ['dust', 'weight', 'fumes', 'mains', 'hearing', 'travel'] as const;
@@ -19,11 +20,8 @@ const ventOf = ({ face: _, clearance: __, spare: ___, bend, ...vent }: DesignVen
   ...(bend && { bend: { radius: bend.radius, firstLeg: bend.firstLeg, secondLeg: bend.secondLeg } }),
 });
 
-/** The lines of a paragraph as one. */
-const joined = (text: string): string => visible(text.replace(/\s*\n\s*/g, ' '));
-
 const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
-  const { box, response, loudness, numbers } = design;
+  const { box, response, loudness, vented, numbers } = design;
   return [
     ['outside, width × height × depth', say.sizes(box.outer)],
     ['inside', say.sizes(box.inner)],
@@ -32,6 +30,9 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
     ['reaches down to', say.hertz(response.depth)],
     ...(response.f3 === undefined ? [] : ([['f3 (half power)', say.hertz(response.f3)]] as [string, string][])),
     ['loudest steady tone at every frequency of the band, at 1 m', say.decibels(loudness.level)],
+    ...(vented
+      ? [['quiet up to, by every published onset of noise', say.decibels(vented.noise.quiet.level)] as [string, string]]
+      : []),
   ];
 };
 
@@ -46,7 +47,7 @@ export function workOf(
   { title, units, sections, space, wanted }: Pick<Job, 'title' | 'units' | 'sections' | 'space' | 'wanted'>,
 ) {
   const say = phrasing(units);
-  const { box, drivers, vent, impedance, curves } = design;
+  const { box, drivers, vent } = design;
   const [width, height, depth] = box.outer;
   const tools = sections.workshop as ReadWorkshop | undefined;
   const printsParts = design.weights !== undefined || tools?.bolts !== undefined || tools?.terminals !== undefined;
@@ -55,13 +56,6 @@ export function workOf(
       (step) => [step, cautions[step]],
     ),
   );
-  const { nominal, least } = impedance.load;
-  const building = design.told.building
-    .filter((phrase) => !tellsPieces(phrase))
-    .map((phrase) => visible(say.phrase(phrase)));
-  const fill = building.some((text) => text.startsWith('Fill '))
-    ? ('box' as const)
-    : building.some((text) => /\b(felt|fibre|wadding)\b/.test(text)) && ('vent' as const);
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
   return {
     title: visible(title),
@@ -107,20 +101,16 @@ export function workOf(
       outerDiameter: drivers.outerDiameter,
       cutoutDiameter: drivers.cutoutDiameter,
     },
-    load: `The lowest impedance in the audible bass is ${say.ohms(least.value)}, at ${say.hertz(least.frequency)}.${nominal === undefined ? '' : ` For the amplifier the box counts as a load of ${say.ohms(nominal)}.`}`,
+    load: loadSentence(design, say),
     vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
     ...(design.weights && { weights: design.weights }),
-    building,
-    ...(fill && { fill }),
+    building: design.told.building
+      .filter((phrase) => !tellsPieces(phrase))
+      .map((phrase) => visible(say.phrase(phrase))),
+    ...(design.filled && { filled: design.filled }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
-    playing: [loudest(design, say), ...protectionText(design, say).filter((text) => !text.startsWith('!'))].map(joined),
-    impedance: {
-      text: joined(impedanceText(design, say)),
-      frequencies: curves.frequencies,
-      magnitude: curves.impedance,
-      peaks: impedance.maxima,
-      dips: impedance.minima,
-    },
+    playing: playingSentences(design, say),
+    impedance: impedanceOf(design, impedanceText(design, say)),
     cautions: due,
     tools: { ...tools, ...(printer && { printer }) },
     unit: units.length,

@@ -51,16 +51,11 @@ export function driverMargins(
 ): Margin[] {
   const path = `drivers[${index}]`;
   const sense = 'at most';
-  const travel = displacementPeak.value;
+  const { Xmech = Infinity } = job.choices.find(({ driverIndex }) => driverIndex === index)?.largeSignal ?? {};
+  const travel = { meaning: 'travel', value: displacementPeak.value, sense } as const;
   return [
-    ...told(job, {
-      path: `${path}.Xmax`,
-      what: 'cone travel, peak',
-      meaning: 'travel',
-      value: travel,
-      limit: Xmax,
-      sense,
-    }),
+    ...told(job, { ...travel, path: `${path}.Xmax`, what: 'cone travel, peak', limit: Xmax }),
+    ...told(job, { ...travel, path: `${path}.largeSignal.Xmech`, what: 'cone travel, peak (Xmech)', limit: Xmech }),
     ...told(job, {
       path: `${path}.Pe`,
       what: 'heat in each voice coil',

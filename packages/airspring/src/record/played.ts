@@ -1,7 +1,9 @@
 import type { Meaning } from '../kind/phrase.js';
+import type { BendingTold } from './bending.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
 import type { HeardTold } from './heard-told.js';
 import type { At, LoadTold } from './load.js';
+import type { MechanicalTold } from './mechanical.js';
 import type { VentedTold } from './vent-noise.js';
 
 /** How a box plays, what limits it, and what it asks of the amplifier. */
@@ -50,8 +52,12 @@ export interface Played {
     /** What the kind limits in addition: the air speed in a vent, the travel of a radiator. */
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
-  /** What is known of the noise of the vent, and how far the sound falls behind at the wanted level. Left out without one kind of vent. */
+  /** What is known of the noise of the vents, and how far the sound falls behind at the wanted level. Left out without a vent. */
   readonly vented?: VentedTold;
+  /** How near the cone comes to where it meets something hard; left out where that is not known. */
+  readonly mechanical?: MechanicalTold;
+  /** What a driver does whose force factor or stiffness bends; left out where no such curve is told. */
+  readonly bending?: BendingTold;
   /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
   readonly protection: Guard & {
     readonly atFullVoltage: Guard;

@@ -3,21 +3,22 @@ import { type Filter, filterGroupDelay, filterLevel } from '@airspring/core/filt
 import { greatestLevel } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
-import { openingOf } from '@airspring/core/vent';
 import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { lowestReach, reachAt, reachOf } from './behind-filter.js';
+import { bendingOf } from './bending.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
 import { heardTold } from './heard-told.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
 import { loadOf } from './load.js';
+import { LOWEST_TONE, mechanicalOf } from './mechanical.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
-import { compressionOf, ventNoiseOf } from './vent-noise.js';
+import { ventedOf } from './vent-noise.js';
 import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
@@ -94,9 +95,6 @@ function unfilteredOf({ wanted, heard }: Job, system: System, { f3, referenceLev
   return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
 }
 
-/** The lowest tone of a programme that is judged, Hz. */
-export const LOWEST_TONE = 10;
-
 /** What one drive does below the band behind a filter, at worst. */
 function belowBand(system: System, filter: Filter, driveVoltageRms: VoltageRms, lowest: number) {
   const grid = logarithmicGrid(Math.min(LOWEST_TONE, lowest / 2), lowest, 200);
@@ -114,10 +112,19 @@ export function soundOf(
   givesOut: Readonly<Record<string, string>>,
 ): Pick<
   Played,
-  'response' | 'loudness' | 'atWantedLevel' | 'vented' | 'protection' | 'impedance' | 'curves' | 'heard'
+  | 'response'
+  | 'loudness'
+  | 'atWantedLevel'
+  | 'vented'
+  | 'mechanical'
+  | 'bending'
+  | 'protection'
+  | 'impedance'
+  | 'curves'
+  | 'heard'
 > {
   const { wanted } = job;
-  const { system, drivers, own: loads, vent, reference = 'asymptote' } = playing;
+  const { system, drivers, own: loads, openings = [], reference = 'asymptote' } = playing;
   const limits = limitsOf(job, drivers, playing.limits);
   const { filter } = job.amplifier;
   const band = logarithmicGrid(safeFromOf(wanted), wanted.highest, 200);
@@ -145,6 +152,9 @@ export function soundOf(
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
+  const bending = bendingOf(job, system, playing.largeSignal);
+  const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
+  const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
   return {
     response: {
@@ -172,19 +182,9 @@ export function soundOf(
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
       ...(own && { own }),
     },
-    ...(vent &&
-      perVolt.airSpeedPeak && {
-        vented: {
-          noise: ventNoiseOf(
-            [{ opening: openingOf(vent), share: 1 }],
-            band,
-            levelPerVolt,
-            perVolt.airSpeedPeak,
-            system.air,
-          ),
-          compression: compressionOf(system, vent, band, driveFor),
-        },
-      }),
+    ...(vented && { vented }),
+    ...(mechanical && { mechanical }),
+    ...(bending && { bending }),
     protection: {
       ...guardOf(job, playing, flatDrive),
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),

@@ -1,8 +1,9 @@
 import type { Air } from '@airspring/core/air';
 import type { System } from '@airspring/core/enclosure';
 import type { FrequencyGrid } from '@airspring/core/quantity';
-import { compileAtLevel } from '@airspring/core/response';
-import { onsetSpan, type SharedOpening, type VentInput, ventLoss } from '@airspring/core/vent';
+import { compileAtLevel, compiledSystem, type LossByVent, probeColumns } from '@airspring/core/response';
+import { onsetSpan, openingOf, type SharedOpening, type VentInput, ventLoss } from '@airspring/core/vent';
+import type { BoxOpening } from '../kind/box-kind.js';
 import { worst } from './worst.js';
 
 /** A level at a tone, and the published onset that is reached there. */
@@ -10,12 +11,17 @@ export interface OnsetTold {
   readonly level: number;
   readonly frequency: number;
   readonly onset: string;
+  /** Where it is reached, of several unlike vents: 'the vent of the front chamber'. */
+  readonly where?: string;
 }
 
-/** What is known of the noise and of the losses of a vent. */
+/** What is known of the noise of a vent, or of several, and of their losses. */
 export interface VentedTold {
+  /** As a sentence calls it where there is one: 'the vent'. */
+  readonly called: string;
   readonly noise: VentNoiseTold;
-  readonly compression: CompressionTold;
+  /** Left out where no published loss suits the opening. */
+  readonly compression?: CompressionTold;
 }
 
 /** Up to which level a vent is quiet by every published onset, and from which on one vent passes all of them, each at its worst tone. */
@@ -32,41 +38,84 @@ export interface CompressionTold {
   readonly high: number;
 }
 
-/** What is known of the noise of vents, from a swept band: level and peak air speed for one drive. */
+/** Openings that one probe tells the air speed of: its peak, m/s, at each tone of a band, for the drive that gives `levels`. */
+interface Heard {
+  readonly openings: readonly SharedOpening[];
+  readonly airSpeedPeak: Float64Array;
+  readonly where?: string;
+}
+
+/** The probe of the air speed in an opening. */
+export const probeOf = ({ of }: Pick<BoxOpening, 'of'>): string =>
+  of === undefined ? 'ventAirSpeed' : `ventAirSpeed ${of}`;
+
+/** What is known of the noise of vents in a swept band: the opening that comes to an onset first counts. */
 export function ventNoiseOf(
-  openings: readonly SharedOpening[],
+  heard: readonly Heard[],
   band: FrequencyGrid,
   levels: Float64Array,
-  airSpeedPeak: Float64Array,
   air: Air,
 ): VentNoiseTold {
-  const spanAt = onsetSpan(openings, air);
-  const spans = Array.from(band, spanAt);
-  const told = (side: 'quiet' | 'noisy'): OnsetTold => {
-    const column = levels.map((level, i) => level + 20 * Math.log10(spans[i]![side].airSpeedPeak / airSpeedPeak[i]!));
-    const { value, frequency } = worst(band, column, -1);
-    const { onset } = spans[band.indexOf(frequency as never)]![side];
-    return { level: value, frequency, onset: onset.name };
-  };
-  return { quiet: told('quiet'), noisy: told('noisy') };
+  const each = heard.map(({ openings, airSpeedPeak, where }) => {
+    const spans = Array.from(band, onsetSpan(openings, air));
+    const told = (side: 'quiet' | 'noisy'): OnsetTold => {
+      const column = levels.map((level, i) => level + 20 * Math.log10(spans[i]![side].airSpeedPeak / airSpeedPeak[i]!));
+      const { value, frequency } = worst(band, column, -1);
+      const { onset } = spans[band.indexOf(frequency as never)]![side];
+      return { level: value, frequency, onset: onset.name, ...(where !== undefined && { where }) };
+    };
+    return { quiet: told('quiet'), noisy: told('noisy') };
+  });
+  const first = (side: 'quiet' | 'noisy') =>
+    each.map((one) => one[side]).reduce((least, one) => (one.level < least.level ? one : least));
+  return { quiet: first('quiet'), noisy: first('noisy') };
 }
 
 /** How far the sound falls behind at a drive for each tone of a band. */
 export function compressionOf(
   system: System,
-  vent: VentInput,
+  vents: readonly { readonly of?: string | undefined; readonly vent: VentInput }[],
   band: FrequencyGrid,
   drive: Float64Array,
 ): CompressionTold {
-  const losses = ventLoss({ vent });
+  const losses = vents.map(({ of, vent }) => ({ of, loss: ventLoss({ vent }) }));
   const { at } = compileAtLevel(system, band);
-  const columns = (['low', 'nominal', 'high'] as const).map((which) => at(losses[which], drive).compression) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const columns = (['low', 'nominal', 'high'] as const).map((which) => {
+    const [only] = losses;
+    const each: LossByVent = Object.fromEntries(losses.map(({ of, loss }) => [of, loss[which]]));
+    return at(only!.of === undefined ? only!.loss[which] : each, drive).compression;
+  }) as [Float64Array, Float64Array, Float64Array];
   const { frequency } = worst(band, columns[1]);
   const i = band.indexOf(frequency as never);
   const [low, nominal, high] = columns.map((column) => column[i]!) as [number, number, number];
   return { frequency, low, nominal, high };
+}
+
+/** What is known of the openings of a box, from its levels for 1 V and from the drives for the wanted level; nothing without openings. */
+export function ventedOf(
+  system: System,
+  openings: readonly BoxOpening[],
+  band: FrequencyGrid,
+  levels: Float64Array,
+  drive: Float64Array,
+): VentedTold | undefined {
+  const [first] = openings;
+  if (first === undefined) return undefined;
+  const swept = probeColumns(compiledSystem(system), band);
+  const heard = openings.map((one): Heard => {
+    const { re, im } = swept[probeOf(one)]!;
+    return {
+      openings: [{ opening: openingOf(one.section), share: 1 }],
+      airSpeedPeak: re.map((part, i) => Math.SQRT2 * Math.hypot(part, im[i]!)),
+      ...(openings.length > 1 && { where: one.called }),
+    };
+  });
+  const vents = openings.flatMap(({ of, section, length }) =>
+    length === undefined ? [] : [{ of, vent: { ...section, length } }],
+  );
+  return {
+    called: first.called,
+    noise: ventNoiseOf(heard, band, levels, system.air),
+    ...(vents.length === openings.length && { compression: compressionOf(system, vents, band, drive) }),
+  };
 }

@@ -5,7 +5,7 @@ import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
 import type { Cost } from './cost.js';
 import { copyOf, type Demand, depthWith, emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
-import type { Wishes } from './wishes.js';
+import { NANOMETRE, type Wishes } from './wishes.js';
 
 /** A box that a saw and a printer can make: edges and parts in whole units, and everything that follows from them. */
 export interface Box {
@@ -118,13 +118,18 @@ export function compileBox(
     for (let i = 0; i < acoustic.length; i++) asked[1 + i] = value(cell, 3 + geometric.length + i);
     for (let i = 0; i < geometric.length; i++) asked[1 + acoustic.length + i] = value(cell, 3 + i);
     const point = variant.settle(before, asked, inner(outer));
-    if (point === undefined || !variant.parts(point, parts)) return undefined;
-    if (parts.extent > roomAtMost(outer, point) + 1e-9) return undefined;
+    return point !== undefined && isJudged(point) ? point : undefined;
+  }
+
+  /** Judges the box of a settled point, whose size is set, into `excess` and `criteria`; `false` where no such box can be made. */
+  function isJudged(point: Point): boolean {
+    if (!variant.parts(point, parts)) return false;
+    if (parts.extent > roomAtMost(outer, point) + 1e-9) return false;
     demandOf(point, demand);
     criteria.effort = parts.effort;
     judge(job, wishes, variant, point, demand, criteria, excess);
     wishes.size(outer, excess);
-    return point;
+    return true;
   }
 
   /** The least that any box of the size that is set could cost. */
@@ -147,7 +152,11 @@ export function compileBox(
 
   function boxAt(cell: Cell): Box | undefined {
     const point = pointAt(cell, airAt(cell));
-    if (point === undefined) return undefined;
+    return point && boxOf(point);
+  }
+
+  /** The box that has just been judged. */
+  function boxOf(point: Point): Box {
     return {
       variant,
       edges: [...outer],
@@ -156,6 +165,14 @@ export function compileBox(
       criteria: { ...criteria },
       excess: excess.slice(),
     };
+  }
+
+  /** The box with these outer edges at a point that is settled. */
+  function judged(edges: Box['edges'], point: Point): Box | undefined {
+    if (edges.some((edge, axis) => edge < variant.least[axis]! + 2 * t - NANOMETRE)) return undefined;
+    for (let axis = 0; axis < 3; axis++) outer[axis] = edges[axis]!;
+    criteria.volume = outerIn(outer[0] * outer[1] * outer[2]);
+    return isJudged(point) ? boxOf(point) : undefined;
   }
   const inner = (outer: readonly [number, number, number]): [number, number, number] => [
     outer[0] - 2 * t,
@@ -175,7 +192,7 @@ export function compileBox(
   }
   const lower = bounds.map(([low]) => low);
   const upper = bounds.map(([, high]) => high);
-  return { priceAt, boxAt, stands, lower, upper };
+  return { priceAt, boxAt, judged, stands, lower, upper };
 }
 
 /** The whole numbers nearest to the outer edges and to a point. */

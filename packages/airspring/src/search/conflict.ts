@@ -4,12 +4,15 @@ import { BEYOND } from './axis.js';
 import { costByMiss } from './cost.js';
 import { explore } from './explore.js';
 import type { Search } from './search.js';
+import { NANOMETRE } from './wishes.js';
 
 export interface Conflict {
   readonly wishes: readonly Wish[];
   /** Every box has already fallen too far at the end of the band, so that no later beginning of the band helps. */
   readonly fallenAtEnd: boolean;
 }
+
+const EDGES = ['width', 'height', 'depth'] as const;
 
 const NEAR_MISS = 0.04;
 
@@ -19,6 +22,17 @@ const metBy = (excess: Float64Array): number => {
   for (let i = 0; i < excess.length; i++) if (excess[i]! <= 0) bits |= 1 << i;
   return bits;
 };
+
+/** The wishes for outer edges that every box misses, whatever else it is like: its drivers need more. As bits. */
+function missedByAll({ job, variants, wishes: { list } }: Search): number {
+  const t = 2 * job.space.panelThickness;
+  return EDGES.reduce((bits, edge, axis) => {
+    const least = variants.reduce((least, variant) => Math.min(least, variant.least[axis]!), Infinity) + t;
+    return least > job.space[edge] + NANOMETRE
+      ? bits | (1 << list.findIndex(({ path }) => path === `space.${edge}`))
+      : bits;
+  }, 0);
+}
 
 /**
  * The smallest set of wishes that no box meets together, although each smaller part of it can be met. A search beyond the
@@ -40,13 +54,14 @@ export function conflictOf(search: Search): Conflict {
   const fallenAtEnd = deepest.excess[depth]! >= Math.log(highest / lowest);
   const all = (1 << list.length) - 1;
   const met = new Set([metBy(deepest.excess)]);
+  const missed = missedByAll(search);
   const known = new Map<number, boolean>();
   const possible = (set: number): boolean => {
     const needs = asked(set);
     const bits = needs.reduce((sum, i) => sum | (1 << i), 0);
     for (const one of met) if ((one & bits) === bits) return true;
     // The search within the brief has found no box that meets every wish.
-    if (set === all) return false;
+    if (set === all || (bits & missed) !== 0) return false;
     const told = known.get(bits);
     if (told !== undefined) return told;
     const cost = costByMiss(needs);

@@ -25,36 +25,60 @@ export function boundsMet(
   return open > 1 ? 0 : 1 << place;
 }
 
+/** Shapes that stand next to each other in a list, and are alike. */
+export interface Alike {
+  /** The places of those that may have edges of their own. */
+  readonly places: readonly number[];
+  /** Inner edges that none of them exceeds. */
+  readonly greatest: readonly [width: number, height: number, depth: number];
+}
+
 /**
- * The places of the shapes that may have edges of their own at an inner volume. Edges only grow with the volume, so that a shape
- * which stands at the same bounds at both ends of a step stands at them within it, and only the first such shape is of use.
+ * The shapes that are of use at an inner volume: those of one proportion together, or all of them where each edge has its bound.
+ * Edges only grow with the volume, so that a shape which stands at the same bounds at both ends of a step of volume stands at them
+ * within it, and only the first such shape is of use.
  */
 export function compileDistinct(
   shapes: readonly Shape[],
   least: readonly [number, number, number],
-): (volume: number) => readonly number[] {
-  const steps = new Map<number, readonly number[]>();
+): (volume: number) => readonly Alike[] {
+  const steps = new Map<number, readonly Alike[]>();
   const inner = new Float64Array(3);
   const boundsAt = (shape: Shape, volume: number): number =>
     edgesOf(shape, least, volume, inner) ? boundsMet(shape, least, inner, undefined) : 0;
-  function distinctIn(step: number): readonly number[] {
+  function distinctIn(step: number): readonly Alike[] {
     let tried = 0;
-    return [...shapes.keys()].filter((s) => {
-      const shape = shapes[s] as Shape;
+    let before: Shape | undefined;
+    let places: number[] = [];
+    let greatest: [number, number, number] = [0, 0, 0];
+    const groups: Alike[] = [];
+    shapes.forEach((shape, s) => {
       const bit = boundsAt(shape, Math.exp(step * STEP));
-      if (bit === 0 || bit !== boundsAt(shape, Math.exp((step + 1) * STEP))) return true;
-      if ((tried & bit) !== 0) return false;
-      tried |= bit;
-      return true;
+      const above = boundsAt(shape, Math.exp((step + 1) * STEP));
+      if (bit !== 0 && bit === above) {
+        if ((tried & bit) !== 0) return;
+        tried |= bit;
+      }
+      if (before === undefined || (shape.free && shape.proportion !== before.proportion)) {
+        places = [];
+        greatest = [0, 0, 0];
+        groups.push({ places, greatest });
+        before = shape;
+      }
+      places.push(s);
+      const stands = edgesOf(shape, least, Math.exp((step + 1) * STEP), inner);
+      for (let axis = 0; axis < 3; axis++)
+        greatest[axis] = Math.max(greatest[axis]!, stands ? inner[axis]! : Math.max(shape.most[axis]!, least[axis]!));
     });
+    return groups;
   }
   return (volume) => {
     const step = Math.floor(Math.log(volume) / STEP);
-    let places = steps.get(step);
-    if (places === undefined) {
-      places = distinctIn(step);
-      steps.set(step, places);
+    let groups = steps.get(step);
+    if (groups === undefined) {
+      groups = distinctIn(step);
+      steps.set(step, groups);
     }
-    return places;
+    return groups;
   };
 }

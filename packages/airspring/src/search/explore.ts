@@ -1,5 +1,5 @@
 import { descend } from '@airspring/core/numeric';
-import type { DriverChoice } from '../job/job.js';
+import { allowedVolume, type DriverChoice } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import type { Scope } from './axis.js';
 import { type Box, cellOf, compileBox } from './box.js';
@@ -75,7 +75,7 @@ function reshaped(search: Search, box: Box, cost: Cost, scope: Scope): Box {
   const { job, wishes } = search;
   if (price(cost, box) <= cost.least) return box;
   const maker = compileBox(job, wishes, box.variant, search.demandOf(box.variant), scope);
-  return cheapestOfSameSound(box, cost, maker, job.space.panelThickness);
+  return cheapestOfSameSound(box, cost, maker, job.space.panelThickness, allowedVolume(job));
 }
 
 /** Lowers the least costs that were seen. */

@@ -1,5 +1,6 @@
 import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
+import type { Box } from './box.js';
 import { explore } from './explore.js';
 import { type Search, searchAgain } from './search.js';
 import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
@@ -8,6 +9,7 @@ import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
 interface Yielded {
   /** How many steps higher the band begins. */
   readonly rung: number;
+  readonly box: Box;
   readonly excess: Float64Array;
   readonly down: number;
   readonly cost: number;
@@ -29,7 +31,7 @@ function yieldedAt(search: Search, rung: number, step: number, most: number): Yi
   if (box === undefined) return undefined;
   const excess = Float64Array.from(box.excess);
   if (ratio > 1) excess[lowest] = Math.max(0, excess[lowest]!) + Math.log(ratio);
-  return { rung, excess, down: yielding.down(box.excess), cost: yielding.of(box.excess, box.criteria) + higher };
+  return { rung, box, excess, down: yielding.down(box.excess), cost: yielding.of(box.excess, box.criteria) + higher };
 }
 
 /**

@@ -1,21 +1,28 @@
 import { readBrief } from '../brief/read.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
-import { BEYOND } from './axis.js';
+import { BEYOND, WITHIN } from './axis.js';
 import { anyBox } from './best.js';
-import type { Box } from './box.js';
+import { type Box, compileBox } from './box.js';
 import { apply, type Change, changeOf } from './change.js';
 import type { Cost } from './cost.js';
 import { coarseCost, explore } from './explore.js';
 import { GAIN, yieldedLeast } from './later-band.js';
 import { memory, type Search, searchAgain, searchOf } from './search.js';
+import { missed } from './wishes.js';
 import { placeOf, SHORTEST_BAND, yieldingOf } from './yielding.js';
 
 /** What a miss of any other wish weighs beside the wish that yields. */
 const OTHERS = 1e3;
 
+/** By how much one wish must yield, and the box to which it does. */
+interface Yielded {
+  readonly box: Box | undefined;
+  readonly over: number;
+}
+
 /** By how much one wish must yield when every other wish is met, if that is less than `most`. */
-function leastYield(search: Search, path: string, most: number): number {
+function leastYield(search: Search, path: string, most: number): Yielded {
   const { list } = search.wishes;
   const index = placeOf(search, path);
   const yields = [...list.keys()].filter(
@@ -28,7 +35,20 @@ function leastYield(search: Search, path: string, most: number): number {
   const limit = most + OTHERS * GAIN;
   const cost: Cost = { of: (excess) => OTHERS * others(excess) + over(excess), slack: 0.02, least: 0, most: limit };
   const [best] = explore(search, [cost], BEYOND);
-  return best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess);
+  return { box: best, over: best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess) };
+}
+
+/** The first of some boxes of other searches of these drivers that meets every wish of this one. */
+function metByOneOf({ job, variants, wishes, demandOf }: Search, boxes: readonly Box[]): Box | undefined {
+  for (const variant of variants) {
+    const { judged, stands } = compileBox(job, wishes, variant, demandOf(variant), WITHIN);
+    for (const { variant: like, edges, point } of boxes) {
+      if (variant.kind !== like.kind || variant.choice.name !== like.choice.name) continue;
+      const box = judged(edges, point);
+      if (box !== undefined && missed(box.excess) === 0 && stands(box)) return box;
+    }
+  }
+  return undefined;
 }
 
 /** With more choices of drivers than this, only the most promising ones are searched for the nearest brief. */
@@ -86,11 +106,14 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   const best = yieldedLeast(search);
   if (best === undefined) return undefined;
   const { excess, down } = best;
+  /** Boxes of wishes that yield. A search of the yielded brief may miss them. */
+  const known: Box[] = [best.box];
   const { list } = search.wishes;
   /** The last brief that was found to be met, and a box that meets it. */
   let last: Pick<Nearest, 'brief' | 'box'> | undefined;
   const met = (brief: Written): boolean => {
-    const box = anyBox(again(brief));
+    const search = again(brief);
+    const box = metByOneOf(search, known) ?? anyBox(search);
     if (box !== undefined) last = { brief, box };
     return box !== undefined;
   };
@@ -114,8 +137,9 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       if (without.length > 0 && met(brief(without))) kept = without;
     }
     for (const { wish, over: before } of [...kept]) {
-      const over = leastYield(again(brief(kept.filter((other) => other.wish !== wish))), wish.path, before);
+      const { box, over } = leastYield(again(brief(kept.filter((other) => other.wish !== wish))), wish.path, before);
       if (over >= before) continue;
+      if (box !== undefined) known.push(box);
       const change = changeOf(search.job, wish, over, margin);
       const smaller = kept.map((other) => (other.wish === wish ? { wish, over, change } : other));
       if (met(brief(smaller))) kept = smaller;

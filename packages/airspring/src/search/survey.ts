@@ -3,7 +3,7 @@ import type { Parts, Point, Variant } from '../kind/box-kind.js';
 import { asGoodAsCanBe, judge } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
-import { boundsMet, compileDistinct } from './distinct-shapes.js';
+import { type Alike, boundsMet, compileDistinct } from './distinct-shapes.js';
 import type { Grid } from './grid.js';
 import type { Criteria } from './points.js';
 import { compileRoom, noRooms, type Room } from './room.js';
@@ -74,7 +74,10 @@ export function surveyVariant(
   const rooms = search.rooms.get(key) ?? noRooms();
   if (name !== undefined) search.rooms.set(key, rooms);
   const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
-  const everyShape = [...shapes.keys()];
+  const everyShape: readonly Alike[] = [{ places: [...shapes.keys()], greatest: [Infinity, Infinity, Infinity] }];
+  /** A box whose edges are all exact may hold less than they leave. */
+  const anyExact =
+    edge !== undefined || shapes.some(({ most }) => most.every((size, axis) => size === variant.least[axis]));
   const distinctAt = compileDistinct(shapes, variant.least);
 
   for (const volume of Array.from(volumes)) {
@@ -129,24 +132,35 @@ export function surveyVariant(
     else tryKnown(filled, known);
   }
 
-  /** Tries every shape. */
+  /** Tries every shape of those that may leave room for the parts. */
   function tryShapes(volume: number): void {
     let tried = 0;
-    const places = edge === undefined ? distinctAt(cuboidFor(volume)) : everyShape;
-    for (let i = 0; i < places.length; i++) {
-      const shape = shapes[places[i]!] as Shape;
-      if (!edgesFor(shape, volume)) continue;
-      const bit = boundsMet(shape, variant.least, inner, edge);
-      if ((tried & bit) !== 0) continue;
-      tried |= bit;
-      const w = inner[0]!;
-      const h = inner[1]!;
-      const d = inner[2]!;
-      const { extent } = parts;
-      if (extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
-      if (!sizeMayWin() || extent > variant.room(w, h, d, point, extent)) continue;
-      if (!take()) return;
+    const cuboid = cuboidFor(volume);
+    const groups = edge === undefined ? distinctAt(cuboid) : everyShape;
+    for (let g = 0; g < groups.length; g++) {
+      const { places, greatest } = groups[g] as Alike;
+      if (!mayHold(greatest, cuboid)) continue;
+      for (let i = 0; i < places.length; i++) {
+        const shape = shapes[places[i]!] as Shape;
+        if (!edgesFor(shape, volume)) continue;
+        const bit = boundsMet(shape, variant.least, inner, edge);
+        if ((tried & bit) !== 0) continue;
+        tried |= bit;
+        const w = inner[0]!;
+        const h = inner[1]!;
+        const d = inner[2]!;
+        const { extent } = parts;
+        if (extent > (variant.roomAtMost?.(w, h, d, point) ?? Infinity)) continue;
+        if (!sizeMayWin() || extent > variant.room(w, h, d, point, extent)) continue;
+        if (!take()) return;
+      }
     }
+  }
+
+  /** Whether a box of an inner volume whose edges are at most these may leave room for the parts. */
+  function mayHold(greatest: Alike['greatest'], volume: number): boolean {
+    if (variant.roomAtMost === undefined || anyExact) return true;
+    return !(parts.extent > variant.roomAtMost(greatest[0], greatest[1], greatest[2], point, volume));
   }
 
   /** The same where the room that boxes of about this volume leave is kept: that of a shape at a volume slightly smaller. */

@@ -187,7 +187,7 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
 export const DECIBEL = Math.LN10 / 20;
 
 /** A nanometre does not count as excess, since solved edges carry rounding errors. */
-const NANOMETRE = 1e-9;
+export const NANOMETRE = 1e-9;
 
 /**
  * How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. The wish is

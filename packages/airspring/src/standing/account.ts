@@ -6,7 +6,7 @@ import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
-import { LOWEST_TONE } from '../record/sound.js';
+import { LOWEST_TONE } from '../record/mechanical.js';
 import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
 import { worst } from '../record/worst.js';
 import type { Sounding, State } from './state.js';
@@ -105,7 +105,12 @@ export function glanceOf(job: Job, { filter }: State, sounding: Sounding): Glanc
     level: loudest.levelHalfSpace,
     airSpeed: inBand.airSpeedPeak ? Math.max(...asked(inBand.airSpeedPeak)) : 0,
     quiet: inBand.airSpeedPeak
-      ? ventNoiseOf(sounding.openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air).quiet.level
+      ? ventNoiseOf(
+          [{ openings: sounding.openings, airSpeedPeak: inBand.airSpeedPeak }],
+          band,
+          inBand.levelHalfSpace,
+          job.air,
+        ).quiet.level
       : Infinity,
   };
 }
@@ -155,8 +160,8 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
       ...(inBand.airSpeedPeak && { airSpeed: worst(band, asked(inBand.airSpeedPeak)) }),
     },
     ...(inBand.airSpeedPeak && {
-      noise: ventNoiseOf(openings, band, inBand.levelHalfSpace, inBand.airSpeedPeak, job.air),
-      compression: compressionOf(system, vents[fastest(openings)]!, band, driveFor),
+      noise: ventNoiseOf([{ openings, airSpeedPeak: inBand.airSpeedPeak }], band, inBand.levelHalfSpace, job.air),
+      compression: compressionOf(system, [{ vent: vents[fastest(openings)]! }], band, driveFor),
     }),
     flat: {
       drive,

@@ -89,6 +89,7 @@ export function soundOfState(
     drivers,
     limits: sounding.own,
     own: [],
+    largeSignal: job.choices[0]?.largeSignal,
     cutoff: reach ?? wanted.highest,
     rise: Math.max(0, rise),
   };

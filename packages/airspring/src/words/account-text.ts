@@ -65,7 +65,7 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
-    ...(noise && compression ? [ventSentences({ noise, compression }, asked.quiet, say)] : []),
+    ...(noise && compression ? [ventSentences({ called: 'the vent', noise, compression }, asked.quiet, say)] : []),
     `${load}${watts}`,
     ...(ranges === undefined ? [] : [ranges]),
   ];

@@ -70,11 +70,14 @@ export function heardBlocks(
     loudness.givesOut[binding] ?? binding,
   ];
   const judged = wantedAt === 'listener' ? 'at the listener' : 'at 1 m in half space';
-  const reflect = `Walls reflect all and are far wider than a wavelength; furniture and people are left out.`;
+  const reflect =
+    heard.walls.length > 0
+      ? ' Walls reflect all and are far wider than a wavelength; furniture and people are left out.'
+      : '';
   return [
     'AT THE LISTENER',
     paragraph(
-      `The box stands ${standsText(heard, say)}, and the listener is ${say.metres(distance)} away. Against 1 m in half space the level is ${gains.map(({ frequency, gain }) => `${signed(gain)} at ${say.edge(frequency)}`).join(', ')}. ${reflect} The wants of this brief are judged ${judged}.`,
+      `The box stands ${standsText(heard, say)}, and the listener is ${say.metres(distance)} away. Against 1 m in half space the level is ${gains.map(({ frequency, gain }) => `${signed(gain)} at ${say.edge(frequency)}`).join(', ')}.${reflect} The wants of this brief are judged ${judged}.`,
     ),
     table('lrrrl', [
       ['', 'response', 'level', 'least at', 'first limit reached'],

@@ -36,16 +36,14 @@ export const measuredRows = ({ values }: MeasuredDriver): string[][] => [
   ]),
 ];
 
-/** The three numbers that a driver is chosen by, as ranges. */
-export function measuredHead({ values }: MeasuredDriver): string {
-  const range = (name: Field): string => {
+/** The three numbers that a driver is chosen by, as ranges: 'fs 28.1 to 31.4 Hz'. */
+export const measuredRanges = ({ values }: MeasuredDriver): readonly string[] =>
+  (['fs', 'Qts', 'Vas'] as const).flatMap((name) => {
     const found = values.find(({ field }) => field === name);
-    if (found === undefined) return '';
+    if (found === undefined) return [];
     const [from, to] = [written(name, found.from), written(name, found.to)];
     return `${name} ${from.replace(/ \S+$/, '')} to ${to}`;
-  };
-  return `Each driver has ${range('fs')}, ${range('Qts')} and ${range('Vas')}, as far as the impedance of the box tells.`;
-}
+  });
 
 /** What the ranges count, and what stays open; a paragraph each. */
 export function measuredSentences({ within, withinAssumed, open }: MeasuredDriver, say: Phrasing): string[] {

@@ -5,8 +5,10 @@ import type { Design } from '../record/design-record.js';
 import type { At } from '../record/load.js';
 import type { Played } from '../record/played.js';
 import { IMPEDANCE_RANGE } from '../record/sound.js';
+import { bendingSentences } from './bending-text.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
+import { mechanicalSentences } from './mechanical-text.js';
 import type { Phrasing } from './phrasing.js';
 import { ventSentences } from './vent-text.js';
 
@@ -183,11 +185,16 @@ function guardText(
 /** What keeps the cone safe below the band. */
 export function protectionText(design: Played, say: Phrasing): string[] {
   const { atFullVoltage, below, ...wanted } = design.protection;
+  const hard = [
+    ...(design.mechanical ? [paragraph(mechanicalSentences(design.mechanical, design, say))] : []),
+    ...(design.bending ? [paragraph(bendingSentences(design.bending, design, say))] : []),
+  ];
   if (design.drivers.Xmax === undefined) {
     return [
       paragraph(
         'How far the cone may travel is not known, so no lowest safe frequency can be told. Watch the cone, keep tones below the band out of the programme, and turn it down where the cone moves visibly far.',
       ),
+      ...hard,
       ...cautionOf(design, cautions.travel),
     ];
   }
@@ -205,7 +212,7 @@ export function protectionText(design: Played, say: Phrasing): string[] {
         ),
       ]
     : [];
-  return [paragraph(full), paragraph(soft), ...behind, ...cautionOf(design, cautions.travel)];
+  return [paragraph(full), paragraph(soft), ...behind, ...hard, ...cautionOf(design, cautions.travel)];
 }
 
 /** What an impedance measurement of the finished box should show. */

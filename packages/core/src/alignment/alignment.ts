@@ -58,13 +58,21 @@ export const isBandPass = ({ order, orderBelow = order }: Alignment): boolean =>
 /** Whether the target is a number to be made small, and no polynomial. */
 export const isGoal = (target: Alignment['target']): target is Goal => typeof target !== 'function';
 
+/** The positive root of an order: square roots, as far as they lead, are quicker than a power. */
+function rootOf(value: number, order: number): number {
+  let root = value;
+  let left = order;
+  for (; left % 2 === 0; left /= 2) root = Math.sqrt(root);
+  return left === 1 ? root : root ** (1 / left);
+}
+
 /**
  * Normalises a denominator so that its first and last coefficients are 1, and fills those between. Returns the frequency that is
  * then 1, in the one that the denominator is given over.
  */
 export function normalisedShape(denominator: ArrayLike<number>, order: number, out: Float64Array): number {
   const first = denominator[0]!;
-  const scale = (first / denominator[order]!) ** (1 / order);
+  const scale = rootOf(first / denominator[order]!, order);
   let power = 1;
   for (let k = 1; k < order; k++) {
     power *= scale;

@@ -62,24 +62,30 @@ export function byParameter<Spec extends DrivenSpec>(
     place,
     quality: place[sought.length]! - own,
   });
-  const starts = startsOf(all);
+  const walk = walkToShape(target, box, spec, all);
   let before: readonly Sample[] = [];
   const sampleAt: SampleAt = (parameter, near = before, isEnd = false) => {
-    const walk = walkToShape(target, box, spec, all, parameter);
-    // Where a stretch ends, what does not hang together with it is no part of it.
-    const anew = isEnd ? [] : near.length > 0 ? starts.slice(0, 1) : starts;
-    for (const start of [...ahead(near, parameter), ...anew]) {
-      const rough = walk(start, isEnd ? NEARBY : ROUGHLY);
+    for (const start of startsNear(near, parameter, isEnd)) {
+      const rough = walk.place(start, parameter, isEnd ? NEARBY : ROUGHLY);
       const isClear =
-        !isEnd && parameter > from && parameter < to && Math.abs((rough?.place[sought.length] ?? own) - own) > NEAR;
-      const root = isClear || rough === undefined ? rough : walk(rough.place, CLOSELY);
-      if (root === undefined) continue;
-      const sample = sampleOf(parameter, root.place);
+        !isEnd && parameter > from && parameter < to && Math.abs((rough?.[sought.length] ?? own) - own) > NEAR;
+      const place = isClear || rough === undefined ? rough : walk.place(rough, parameter, CLOSELY);
+      if (place === undefined) continue;
+      const sample = sampleOf(parameter, place);
       before = [...near.slice(-1), sample];
       return sample;
     }
     return undefined;
   };
+  function* startsNear(near: readonly Sample[], parameter: number, isEnd: boolean): Generator<ArrayLike<number>> {
+    yield* ahead(near, parameter);
+    // Where a stretch ends, what does not hang together with it is no part of it.
+    if (isEnd) return;
+    for (const start of startsOf(all)) {
+      yield start;
+      if (near.length > 0) return;
+    }
+  }
   const parameters = Array.from(linear(from, to, SAMPLES));
   const middle = (SAMPLES - 1) / 2;
   /** The stretches of samples that hang together with one in the middle, or with the first that is found. */
@@ -94,7 +100,6 @@ export function byParameter<Spec extends DrivenSpec>(
     const upper = parameters.slice(middle + 1).map((parameter) => sampleAt(parameter));
     return stretchesOf(parameters, [...lower.reverse(), ...upper], sampleAt).map((one) => withTurns(one, sampleAt));
   };
-  const walk = walkToShape(target, box, spec, sought, undefined);
   const crossings = (samples: readonly Sample[]) =>
     signChanges(samples.map((sample) => sample.quality)).map((i) => {
       const a = samples[i]!;
@@ -109,13 +114,13 @@ export function byParameter<Spec extends DrivenSpec>(
     const byNeed = samples.toSorted((a, b) => a.quality - b.quality);
     return [byNeed[0]!, byNeed.at(-1)!] as const;
   });
-  return { roots: everyRoot(walk, stretches.flatMap(crossings)), reached };
+  return { roots: everyRoot(walkToShape(target, box, spec, sought), stretches.flatMap(crossings), undefined), reached };
 
   /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
   function middles(): readonly (Sample | undefined)[] {
     if (sought.length < 3 && box.numerator === undefined) return [undefined];
     const parameter = parameters[middle]!;
-    const found = everyRoot(walkToShape(target, box, spec, all, parameter), starts, CLOSELY);
+    const found = everyRoot(walk, startsOf(all), parameter, CLOSELY);
     const samples = found.map(({ place }) => sampleOf(parameter, place));
     return samples.length === 0 ? [undefined] : samples;
   }

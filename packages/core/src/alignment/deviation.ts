@@ -18,9 +18,15 @@ export interface Deviation {
 /** A response and its target are compared at so many frequencies, spaced evenly on a logarithmic axis. */
 const POINTS = 49;
 
-/** The band in which a response is compared with a target at a frequency: an octave below it to two octaves above, or to one if it is a band-pass. */
+/** They are these multiples of the frequency of the target: from an octave below it to two octaves above, or to one if it is a band-pass. */
+const MULTIPLES = {
+  highPass: /* @__PURE__ */ logarithmic(1 / 2, 4, POINTS),
+  bandPass: /* @__PURE__ */ logarithmic(1 / 2, 2, POINTS),
+} as const;
+
+/** The band in which a response is compared with a target at a frequency. */
 export const bandOf = (frequency: number, isBandPass = false): Float64Array =>
-  logarithmic(frequency / 2, (isBandPass ? 2 : 4) * frequency, POINTS);
+  MULTIPLES[isBandPass ? 'bandPass' : 'highPass'].map((multiple) => multiple * frequency);
 
 /**
  * Level minus that of the target at each frequency, dB. Both are counted from where they end far above; those of a band-pass are
@@ -70,7 +76,8 @@ export function differences<Spec>(
     const denominator = target(parameter, numerator);
     for (let i = 0; i < POINTS; i++) {
       const passed = highPass === undefined ? 1 : gainOf(highPass, band[i]!);
-      const got = (passed * band[i]! * Math.hypot(flow.re[i]!, flow.im[i]!)) / asymptote;
+      const size = Math.sqrt(flow.re[i]! ** 2 + flow.im[i]! ** 2);
+      const got = (passed * band[i]! * size) / asymptote;
       out[i] = 20 * Math.log10(got) - levelOfTarget(denominator, band[i]! / frequency, numerator ?? orderBelow);
     }
     if (orderBelow < order) aboutMean(out);

@@ -50,7 +50,7 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
   const missing = order - 1 - sought.length;
   if (missing === 1) return free === undefined ? ofOneDriver(equations) : ofAnyDriver(equations, free);
   if (missing === 0 && free === undefined) {
-    const roots = everyRoot(walkToShape(target, box, spec, sought, 0), startsOf(sought));
+    const roots = everyRoot(walkToShape(target, box, spec, sought), startsOf(sought), 0);
     return roots.length > 0 ? solved(roots) : beyondTheBox(equations);
   }
   const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
@@ -127,7 +127,7 @@ function beyond(has: number, least: number | undefined, most: number | undefined
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
   const { name, target, box, spec, sought, addResistance, under } = equations;
   const all = [...sought, qualityUnknown(spec)];
-  const roots = everyRoot(walkToShape(target, box, spec, all, 0), startsOf(all));
+  const roots = everyRoot(walkToShape(target, box, spec, all), startsOf(all), 0);
   const taken = roots.map(({ place }) => Math.exp(place.at(-1)!));
   const suited = roots.flatMap((root, i) => {
     const factor = resistanceFactor(spec, taken[i]!);
@@ -167,7 +167,7 @@ function beyondTheBox<Spec extends DrivenSpec>({
   const all = [...others, qualityUnknown(spec)];
   const [first, ...rest] = SIZES.map((size) => {
     const held = fill([open], trialOf(spec), () => size * open.starts[0]!);
-    return everyRoot(walkToShape(target, box, held, all, 0), startsOf(all)).map(({ place }) => Math.exp(place.at(-1)!));
+    return everyRoot(walkToShape(target, box, held, all), startsOf(all), 0).map(({ place }) => Math.exp(place.at(-1)!));
   });
   const has = driverQ(spec);
   const ends = [...first!, ...rest.at(-1)!];

@@ -9,14 +9,13 @@ export type LevelOfTarget = (denominator: readonly number[], x: number, numerato
 /** Prepares the level of targets: a call of what it returns allocates nothing. The numerator is by default that of a high-pass. */
 export function compileLevelOfTarget(): LevelOfTarget {
   const value = new Float64Array(2);
+  const squaredSize = (coefficients: ArrayLike<number>, x: number): number => {
+    polynomialOnImaginaryAxis(coefficients, x, value);
+    return value[0]! ** 2 + value[1]! ** 2;
+  };
   return (denominator, x, numerator = denominator.length - 1) => {
-    let size: number;
-    if (typeof numerator === 'number') size = x ** numerator;
-    else {
-      polynomialOnImaginaryAxis(numerator, x, value);
-      size = Math.hypot(value[0]!, value[1]!);
-    }
-    polynomialOnImaginaryAxis(denominator, x, value);
-    return 20 * Math.log10((denominator[denominator.length - 1]! * size) / Math.hypot(value[0]!, value[1]!));
+    const over = denominator[denominator.length - 1]! ** 2 / squaredSize(denominator, x);
+    if (typeof numerator === 'number') return 10 * Math.log10(over) + 20 * numerator * Math.log10(x);
+    return 10 * Math.log10(over * squaredSize(numerator, x));
   };
 }

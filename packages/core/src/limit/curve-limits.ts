@@ -1,36 +1,12 @@
-import { type Fault, refuse } from '../fault/index.js';
+import { refuse } from '../fault/index.js';
 import { polynomialRoots } from '../numeric/index.js';
 import { type DisplacementPeakInput, notNegative, positive, type RatioInput, readFields } from '../quantity/index.js';
 import type { Limit } from './limit.js';
-
-/** A curve over the displacement of the cone, outwards positive, and how far it was measured. */
-export interface TravelCurve {
-  /** Coefficients in ascending powers of the displacement in metres: Bl in T·m, or stiffness in N/m, per power. */
-  readonly coefficients: readonly number[];
-  /** The curve holds from −upTo to upTo. */
-  readonly upTo: DisplacementPeakInput;
-}
-
-const coefficientsField = {
-  optional: false as const,
-  read: (faults: Fault[], value: unknown, path: string): readonly number[] | undefined => {
-    const list = Array.isArray(value) ? value : [];
-    const bad = list.findIndex((one) => !Number.isFinite(one));
-    if (list.length > 0 && list.length <= 16 && bad < 0 && list[0] > 0) return list;
-    const expected = 'one to 16 finite coefficients, the first above zero';
-    const code =
-      list.length === 0 ? 'empty' : bad >= 0 ? 'not-finite' : list.length > 16 ? 'out-of-range' : 'not-positive';
-    const remedy = 'List them from the constant term up: [12, 0, -9e4].';
-    faults.push({ code, path, got: bad >= 0 ? list[bad] : (list[0] ?? value), expected, remedy });
-    return undefined;
-  },
-};
-
-const shape = { coefficients: coefficientsField, upTo: positive('displacementPeak') };
+import { type TravelCurve, travelCurveShape } from './travel-curve.js';
 
 /** The smallest displacement, of either sign, at which a curve reaches a multiple of its value at rest. */
 function reached(curve: TravelCurve, multiple: number): number | undefined {
-  const { coefficients, upTo } = readFields('curve', curve, shape);
+  const { coefficients, upTo } = readFields('curve', curve, travelCurveShape);
   const [atRest = 0, ...rest] = coefficients;
   // In parts of upTo, so that the powers compare.
   const scaled = [atRest * (1 - multiple), ...rest.map((one, k) => one * upTo ** (k + 1))];

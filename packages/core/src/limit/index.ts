@@ -35,7 +35,10 @@ export { respondWithHeat, type WithHeat, type WithHeatOptions } from './respond-
 /** Which current heats the coil to a temperature? */
 export { coilTemperatureLimit } from './coil-temperature-limit.js';
 /** How far may the cone move by the curves of its motor and suspension, and before it is damaged? */
-export { damageLimit, motorTravelLimit, suspensionTravelLimit, type TravelCurve } from './curve-limits.js';
+export { damageLimit, motorTravelLimit, suspensionTravelLimit } from './curve-limits.js';
+export type { TravelCurve } from './travel-curve.js';
+/** In which states can a system swing at a drive, if Bl or stiffness depend on the travel? */
+export { type Branch, type BranchesAtFrequency, type BranchesOptions, branchesAtLevel } from './branches-at-level.js';
 /** How hot does the output stage of an amplifier become? */
 export { type AmplifierHeat, amplifierHeat, classBHeat } from './amplifier-heat.js';
 /** How loud can a system play if its losses are counted, and what gives out first? */

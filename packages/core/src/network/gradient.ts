@@ -86,6 +86,7 @@ export function gradientOf(
   const { adjoint } = transposed;
   const listedSlopes = elements.map((element) => listedColumns(element, columnRoom(BLOCK).take));
   const told = toldNumbers(topology.elements, left, slots, system.forms, values, numbers, row);
+  const places = new Map(told.map(({ name }, k) => [name, k]));
   const [reach, pair, weighted] = [complexColumn(BLOCK), complexColumn(BLOCK), complexColumn(BLOCK)];
   const scale = row.factor < 0 ? 1 : values[row.factor]!;
 
@@ -106,18 +107,21 @@ export function gradientOf(
     row.terms.forEach(({ unknowns }, t) => {
       fillReading(unknowns, solution, factors[t] as Factor, count, value, offset, t > 0);
     });
-    const columnOf = (name: string): ComplexColumn | undefined => byNumber[told.findIndex((one) => one.name === name)];
+    const columnOf = (name: string): ComplexColumn | undefined => byNumber[places.get(name) ?? -1];
 
     /** Adds sign × pair × ∂(what the element stands with) to the columns: by its numbers, and by ln f. */
     const addChange = (symbol: number, corner: ListedColumns, power: -1 | 0 | 1, sign: 1 | -1) => {
       const element = elements[symbol] as Element;
       const [name] = Object.keys(corner) as (keyof ListedColumns)[];
       if (name === undefined) {
-        const number = numbers[symbol]!;
-        timesPower(pair, sign, power, frequencies, count);
         const column = columnOf(element.name);
+        if (power === 0) {
+          if (column) addScaled(column, pair, sign, count, offset);
+          return;
+        }
+        timesPower(pair, sign, power, frequencies, count);
         if (column) addScaled(column, pair, 1, count, offset);
-        if (power !== 0) addScaled(byFrequency, pair, power * number, count, offset);
+        addScaled(byFrequency, pair, power * numbers[symbol]!, count, offset);
         return;
       }
       multiply(weighted, pair, listedSlopes[symbol]?.[name] as ComplexColumn, count);
@@ -136,9 +140,12 @@ export function gradientOf(
 
     for (const { rows, columns, symbol, power, listed: corner } of system.couplings) {
       if (symbol < 0) continue;
-      fillReading(rows, adjoint, 1, count, reach);
-      fillReading(columns, solution, reach, count, pair);
-      addChange(symbol, corner === undefined ? {} : { [corner]: pair }, power, -1);
+      const [first, second] = rows;
+      // Most laws enter one row: its column serves as it is, and its sign is left to the end.
+      const alone = second === undefined ? first : undefined;
+      if (alone === undefined) fillReading(rows, adjoint, 1, count, reach);
+      fillReading(columns, solution, alone ? (adjoint[alone[0]] as ComplexColumn) : reach, count, pair);
+      addChange(symbol, corner === undefined ? {} : { [corner]: pair }, power, alone?.[1] === -1 ? 1 : -1);
     }
     // The probe itself depends on the element that it reads, on its delay and on its factor.
     row.terms.forEach(({ unknowns, symbol, power, sign, delay }, t) => {

@@ -10,6 +10,9 @@ export interface NewtonOptions {
   readonly longestStep?: number;
 }
 
+/** Fills the residuals at x. */
+type Residual = (x: Float64Array, out: Float64Array) => void;
+
 /** Where a walk ended. */
 export interface NewtonRoot {
   readonly ok: boolean;
@@ -41,13 +44,14 @@ const ROUNDING = 1e-9;
  * @source dlmf §3.8(vii)
  * @example newtonRoot(([x, y], r) => { r[0] = x * y - 2; r[1] = x - y; }, [1, 2]).x // 1.414, 1.414
  */
-export function newtonRoot(
-  residual: (x: Float64Array, out: Float64Array) => void,
-  start: ArrayLike<number>,
-  { tolerance = 1e-12, mostSteps = 40, longestStep = 1 }: NewtonOptions = {},
-): NewtonRoot {
-  const n = start.length;
-  const x = Float64Array.from(start);
+export const newtonRoot = (residual: Residual, start: ArrayLike<number>, options?: NewtonOptions): NewtonRoot =>
+  compileNewton(residual, start.length)(start, options);
+
+/** Prepares {@link newtonRoot} for many starts: a walk allocates its result alone. */
+export function compileNewton(
+  residual: Residual,
+  n: number,
+): (start: ArrayLike<number>, options?: NewtonOptions) => NewtonRoot {
   const [r, moved, step, beyond] = [0, 1, 2, 3].map(() => new Float64Array(n)) as [
     Float64Array,
     Float64Array,
@@ -62,31 +66,35 @@ export function newtonRoot(
     for (const value of out) size = value > -Infinity ? Math.max(size, Math.abs(value)) : Infinity;
     return size;
   };
-  let size = sizeAt(x, r);
-  for (let steps = 0; ; steps++) {
-    if (size <= tolerance) return { ok: true, x, steps };
-    if (steps === mostSteps || size === Infinity) return { ok: false, x, steps };
-    for (let j = 0; j < n; j++) {
-      const kept = x[j]!;
-      x[j] = kept + DIFFERENCE;
-      residual(x, moved);
-      x[j] = kept;
-      for (let i = 0; i < n; i++) jacobian[i * n + j] = (moved[i]! - r[i]!) / DIFFERENCE;
+  return (start, { tolerance = 1e-12, mostSteps = 40, longestStep = 1 } = {}) => {
+    const x = new Float64Array(n);
+    x.set(start);
+    let size = sizeAt(x, r);
+    for (let steps = 0; ; steps++) {
+      if (size <= tolerance) return { ok: true, x, steps };
+      if (steps === mostSteps || size === Infinity) return { ok: false, x, steps };
+      for (let j = 0; j < n; j++) {
+        const kept = x[j]!;
+        x[j] = kept + DIFFERENCE;
+        residual(x, moved);
+        x[j] = kept;
+        for (let i = 0; i < n; i++) jacobian[i * n + j] = (moved[i]! - r[i]!) / DIFFERENCE;
+      }
+      if (factorMatrix(n, jacobian, exchanges) === 0) return { ok: false, x, steps };
+      step.set(r);
+      solveFactored(n, jacobian, exchanges, step, 1);
+      let part = 1;
+      for (const value of step) part = Math.min(part, longestStep / Math.abs(value));
+      let next = Infinity;
+      for (let halvings = 0; halvings < 12; halvings++, part /= 2) {
+        for (let i = 0; i < n; i++) beyond[i] = x[i]! - part * step[i]!;
+        next = sizeAt(beyond, moved);
+        if (next < size) break;
+      }
+      if (!(next < size)) return { ok: size <= ROUNDING, x, steps };
+      x.set(beyond);
+      r.set(moved);
+      size = next;
     }
-    if (factorMatrix(n, jacobian, exchanges) === 0) return { ok: false, x, steps };
-    step.set(r);
-    solveFactored(n, jacobian, exchanges, step, 1);
-    let part = 1;
-    for (const value of step) part = Math.min(part, longestStep / Math.abs(value));
-    let next = Infinity;
-    for (let halvings = 0; halvings < 12; halvings++, part /= 2) {
-      for (let i = 0; i < n; i++) beyond[i] = x[i]! - part * step[i]!;
-      next = sizeAt(beyond, moved);
-      if (next < size) break;
-    }
-    if (!(next < size)) return { ok: size <= ROUNDING, x, steps };
-    x.set(beyond);
-    r.set(moved);
-    size = next;
-  }
+  };
 }

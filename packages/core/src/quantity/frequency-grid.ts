@@ -62,7 +62,8 @@ export function logarithmicGrid(
   }
   if (low === undefined || high === undefined || faults.length > 0) throw new InputError(faults);
   const ratio = Math.log(high / low) / (points - 1);
-  const grid = Float64Array.from({ length: points }, (_, i) => low * Math.exp(ratio * i));
+  const grid = new Float64Array(points);
+  for (let i = 0; i < points; i++) grid[i] = low * Math.exp(ratio * i);
   grid[points - 1] = high;
   return grid as FrequencyGrid;
 }

@@ -16,7 +16,6 @@ export const unitList = (kind: Kind): string => Object.keys(definition(kind).uni
 /** The fault of a number that is not finite, has the wrong sign or is outside the range of its kind. */
 function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign): Fault | undefined {
   const { of, range, units } = definition(kind);
-  const unit = Object.keys(units)[0] === '1' ? '' : ` ${Object.keys(units)[0]}`;
   const size = Math.abs(value);
   if (!Number.isFinite(value)) {
     return { code: 'not-finite', path, got, expected: `a finite ${of}`, remedy: 'Give a finite number.' };
@@ -26,7 +25,8 @@ function judge(kind: Kind, value: number, got: unknown, path: string, sign: Sign
     return { code: 'not-positive', path, got, expected, remedy: 'Check the sign and the number.' };
   }
   if (size > range[1] || (size !== 0 && size < range[0])) {
-    const expected = `${article(of)} of ${range[0]} to ${range[1]}${unit}`;
+    const [unit] = Object.keys(units);
+    const expected = `${article(of)} of ${range[0]} to ${range[1]}${unit === '1' ? '' : ` ${unit}`}`;
     return { code: 'out-of-range', path, got, expected, remedy: 'Check the unit and the power of ten.' };
   }
   return undefined;

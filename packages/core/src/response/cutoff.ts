@@ -95,7 +95,10 @@ export function sampledLevel(level: LevelOf, grid: Float64Array, columns: readon
   const levels = level.column(grid, columns);
   const turned = [...turns(grid, levels, 1, level.slope), ...turns(grid, levels, -1, level.slope)];
   if (turned.length === 0) return { level, grid, levels };
-  const all = Float64Array.from([...grid, ...turned]).sort();
+  const all = new Float64Array(grid.length + turned.length);
+  all.set(grid);
+  all.set(turned, grid.length);
+  all.sort();
   // Both rise, so that one walk along the grid finds the samples among them; only the turns are worked out.
   let next = 0;
   return { level, grid: all, levels: all.map((f) => (f === grid[next] ? levels[next++]! : level.at(f))) };

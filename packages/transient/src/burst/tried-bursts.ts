@@ -29,7 +29,11 @@ export function triedBursts(system: Simulated, limits: readonly Limit[], frequen
   const tried = (drive: number): Tried => {
     const burst = run(Math.SQRT2 * drive);
     const { spectrum, inmost, outmost, isSolved } = burst;
-    const measured = { peak: Float64Array.of(...burst.peak, Math.SQRT2 * drive), lasting: burst.peak, airTravel: 0 };
+    const measured = {
+      peak: Float64Array.of(...burst.peak, Math.SQRT2 * drive),
+      lasting: burst.peak,
+      airTravel: new Float64Array(0),
+    };
     const meetsStop = stop !== undefined && (stop.energy(inmost) > 0 || stop.energy(outmost) > 0);
     const all = [
       ...judges.map(({ name, used }) => ({ name, used: used(measured) })),

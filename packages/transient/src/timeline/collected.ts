@@ -7,11 +7,11 @@ export interface Collected {
   readonly wholeSum: Float64Array;
   /** Mean square of each output over a long time. */
   readonly lasting: Float64Array;
-  /** Of the air in the vent: its stroke so far, its last direction, and the longest stroke of the slice. */
-  readonly stroke: Float64Array;
+  /** Of the air in each vent: its stroke so far, its last direction, and the longest stroke of the slice. */
+  readonly strokes: readonly Float64Array[];
 }
 
-export const collectedOf = (outputs: number): Collected => {
+export const collectedOf = (outputs: number, vents: number): Collected => {
   const [peak, sum, wholePeak, wholeSum, lasting] = Array.from({ length: 5 }, () => new Float64Array(outputs));
   return {
     peak: peak!,
@@ -19,7 +19,7 @@ export const collectedOf = (outputs: number): Collected => {
     wholePeak: wholePeak!,
     wholeSum: wholeSum!,
     lasting: lasting!,
-    stroke: new Float64Array(3),
+    strokes: Array.from({ length: vents }, () => new Float64Array(3)),
   };
 };
 
@@ -43,9 +43,9 @@ export function collect(
   sum[output] = total;
 }
 
-/** Follows the air in the vent: a stroke is the way that it goes in one direction; a kernel. */
+/** Follows the air in a vent: a stroke is the way that it goes in one direction; a kernel. */
 export function collectStroke(
-  { stroke }: Collected,
+  stroke: Float64Array,
   speed: Float64Array,
   from: number,
   to: number,
@@ -68,7 +68,7 @@ export function collectStroke(
 }
 
 /** Ends a slice of so many samples, where the long time has this many. What was collected goes into the whole piece. */
-export function endSlice({ peak, sum, wholePeak, wholeSum, lasting, stroke }: Collected, count: number, long: number) {
+export function endSlice({ peak, sum, wholePeak, wholeSum, lasting, strokes }: Collected, count: number, long: number) {
   const kept = Math.exp(-count / long);
   for (let i = 0; i < peak.length; i++) {
     lasting[i] = kept * lasting[i]! + (1 - kept) * (sum[i]! / count);
@@ -78,6 +78,6 @@ export function endSlice({ peak, sum, wholePeak, wholeSum, lasting, stroke }: Co
   return () => {
     peak.fill(0);
     sum.fill(0);
-    stroke[2] = 0;
+    for (const stroke of strokes) stroke[2] = 0;
   };
 }

@@ -14,8 +14,9 @@ export interface Hearing<Motion> {
   readonly samples: { inSlice: number; before: number; unsolved: number };
 }
 
-/** The output that is followed for the travel of the air in a vent. */
+/** The output that is followed for the travel of the air in a vent; of several, each has a name after it. */
 export const SPEED = 'ventAirSpeed';
+export const isAirSpeed = (output: string): boolean => output === SPEED || output.startsWith(`${SPEED} `);
 
 /** How slices are cut and judged. */
 export interface Slicing {
@@ -29,12 +30,18 @@ export interface Slicing {
 
 /** Everything that is heard of a simulation, from its start to the account. */
 export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
-  const speedAt = outputs.indexOf(SPEED);
+  const speeds = [...outputs.keys()].filter((i) => isAirSpeed(outputs[i]!));
   const named = (values: Float64Array) => Object.fromEntries(outputs.map((output, i) => [output, values[i]!]));
 
   function start<Motion>(motion: Motion, filter: readonly Float64Array[]): Hearing<Motion> {
     const samples = { inSlice: 0, before: 0, unsolved: 0 };
-    return { motion, filter, collected: collectedOf(outputs.length), counted: judges.map(counted), samples };
+    return {
+      motion,
+      filter,
+      collected: collectedOf(outputs.length, speeds.length),
+      counted: judges.map(counted),
+      samples,
+    };
   }
 
   /** Ends the slice that is being heard. */
@@ -42,8 +49,12 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
     const count = samples.inSlice;
     refuseOdd(collected.sum, samples.before);
     const reset = endSlice(collected, count, memory);
-    const { peak, sum, lasting, stroke } = collected;
-    const measured = { peak, lasting, airTravel: stroke[2]! / 2 };
+    const { peak, sum, lasting, strokes } = collected;
+    const airTravel = new Float64Array(outputs.length);
+    speeds.forEach((output, k) => {
+      airTravel[output] = strokes[k]![2]! / 2;
+    });
+    const measured = { peak, lasting, airTravel };
     const used = judges.map((judge) => judge.used(measured));
     const [from, duration] = [samples.before * interval, count * interval];
     used.forEach((share, i) => countIn(counts[i]!, share, from, duration));
@@ -73,7 +84,7 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
     for (let from = 0; from < count; ) {
       const to = Math.min(count, from + length - samples.inSlice);
       columns.forEach((column, output) => collect(collected, output, column, from, to));
-      if (speedAt >= 0) collectStroke(collected, columns[speedAt]!, from, to, interval);
+      speeds.forEach((output, k) => collectStroke(collected.strokes[k]!, columns[output]!, from, to, interval));
       samples.inSlice += to - from;
       from = to;
       if (samples.inSlice === length) slices.push(finish(hearing));

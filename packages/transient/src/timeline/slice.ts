@@ -16,8 +16,8 @@ export interface Measured {
   readonly peak: Float64Array;
   /** Mean square of the output, drawn over a long time. */
   readonly lasting: Float64Array;
-  /** Half of the longest stroke of the air in the vent, m. */
-  readonly airTravel: number;
+  /** Half of the longest stroke of the air, m, for each output that is an air speed; 0 for the others. */
+  readonly airTravel: Float64Array;
 }
 
 /** A limit, and how much of it is used in a slice. What is used grows with the drive in proportion. */

@@ -1,9 +1,8 @@
-import { refuse } from '@airspring/core/fault';
 import { type Frequency, si, type Time } from '@airspring/core/quantity';
 import type { Simulated } from '../simulation/index.js';
 import type { TimelineAccount } from './account.js';
 import { filteredDrive } from './filtered-drive.js';
-import { type Hearing, SPEED, slicer } from './hearing.js';
+import { type Hearing, isAirSpeed, slicer } from './hearing.js';
 import { judgesOf, outputOf, VOLTAGE } from './limits-in-time.js';
 import type { Slice } from './slice.js';
 import { readTimeline, type TimelineOptions } from './timeline-options.js';
@@ -27,9 +26,6 @@ export interface Timeline<Motion> {
   /** What happened in the slices so far. */
   readonly account: (hearing: Hearing<Motion>) => TimelineAccount;
 }
-
-/** What is read of each system that has these probes. */
-const usual = { coneVelocity: 'displacement', ventAirSpeed: SPEED, current: 'current' } as const;
 
 /**
  * What a system does while a piece is played, slice by slice, in constant memory: how far the cone travels, how fast the air in the
@@ -64,19 +60,17 @@ export function compileTimeline<Motion = readonly Float64Array[]>(
   const read = readTimeline(options);
   const { sampleRate, length, limits, vents, filter } = read;
   const { probes } = system.network.topology;
-  const own = Object.entries(usual).flatMap(([probe, output]) => (Object.hasOwn(probes, probe) ? [output] : []));
+  const has = (probe: string) => Object.hasOwn(probes, probe);
+  const own = [
+    ...(has('coneVelocity') ? ['displacement'] : []),
+    ...Object.keys(probes).filter(isAirSpeed),
+    ...(has('current') ? ['current'] : []),
+  ];
   // The first is the drive itself.
   const outputs = [...new Set([VOLTAGE, ...own, ...limits.map(outputOf), ...read.outputs])];
-  const speedAt = outputs.indexOf(SPEED);
-  if (vents.length > 0 && speedAt < 0) {
-    const remedy = 'Leave out the vents of a box without one.';
-    refuse([
-      { code: 'inconsistent', path: 'timeline.vents', got: vents.length, expected: 'a probe ventAirSpeed', remedy },
-    ]);
-  }
   const judges = [
     ...judgesOf(limits, outputs, 'timeline.limits'),
-    ...noiseJudges(vents, read.onsets, system.air, speedAt),
+    ...noiseJudges(vents, read.onsets, system.air, outputs),
   ];
   const simulation = read.simulate(system, { sampleRate, outputs: outputs.slice(1) });
   const filtered = filter && filteredDrive(filter, sampleRate);

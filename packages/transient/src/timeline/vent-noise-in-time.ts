@@ -1,12 +1,15 @@
 import type { Air } from '@airspring/core/air';
 import { type Fault, refuse } from '@airspring/core/fault';
 import { type NoiseOnset, onsetSpan, openingOf, type VentInput, type VentSection } from '@airspring/core/vent';
+import { isAirSpeed, SPEED } from './hearing.js';
 import type { Judge } from './slice.js';
 
 /** A vent whose noise is judged. */
 export interface TimelineVent {
   readonly vent: VentInput | VentSection;
-  /** Its share of the probe `ventAirSpeed`, where the air in another vent is faster; default 1. */
+  /** The probe of its air speed, where a system has unlike vents: 'ventAirSpeed front'; default `ventAirSpeed`. */
+  readonly probe?: string;
+  /** Its share of that speed, where the air in another vent is faster; default 1. */
   readonly share?: number;
 }
 
@@ -23,19 +26,25 @@ export function noiseJudges(
   vents: readonly TimelineVent[],
   onsets: readonly NoiseOnset[],
   air: Air,
-  speedAt: number,
+  outputs: readonly string[],
 ): readonly Judge[] {
   if (vents.length === 0) return [];
-  refuse(vents.flatMap(unlessShare));
-  const openings = vents.map(({ vent, share = 1 }) => ({ opening: openingOf(vent), share }));
-  const spanAt = onsetSpan(openings, air, onsets);
+  refuse(vents.flatMap((vent, i) => [...unlessShare(vent, i), ...unlessProbe(vent, i, outputs)]));
+  const each = vents.map(({ vent, share = 1, probe = SPEED }) => ({
+    at: outputs.indexOf(probe),
+    spanAt: onsetSpan([{ opening: openingOf(vent), share }], air, onsets),
+  }));
   const judge =
     (side: 'quiet' | 'noisy'): Judge['used'] =>
     ({ peak, airTravel }) => {
-      const speed = peak[speedAt]!;
-      if (!(speed > 0 && airTravel > 0)) return 0;
-      // Speed and stroke in an opening have the same share, so that the frequency stays.
-      return speed / spanAt(speed / (2 * Math.PI * airTravel))[side].airSpeedPeak;
+      let most = 0;
+      for (const { at, spanAt } of each) {
+        const [speed, travel] = [peak[at]!, airTravel[at]!];
+        // Speed and stroke in an opening have the same share, so that the frequency stays.
+        if (speed > 0 && travel > 0)
+          most = Math.max(most, speed / spanAt(speed / (2 * Math.PI * travel))[side].airSpeedPeak);
+      }
+      return most;
     };
   return [
     { name: 'quiet vent', basis: 'below every published onset of noise', used: judge('quiet') },
@@ -48,4 +57,12 @@ const unlessShare = ({ share = 1 }: TimelineVent, i: number): Fault[] => {
   const code = Number.isFinite(share) ? 'not-positive' : 'not-finite';
   const remedy = 'Leave it out for a vent whose speed the probe tells.';
   return [{ code, path: `timeline.vents[${i}].share`, got: share, expected: 'a share above 0', remedy }];
+};
+
+const unlessProbe = ({ probe = SPEED }: TimelineVent, i: number, outputs: readonly string[]): Fault[] => {
+  if (isAirSpeed(probe) && outputs.includes(probe)) return [];
+  const speeds = outputs.filter(isAirSpeed);
+  const expected = speeds.length > 0 ? `one of ${speeds.join(', ')}` : 'a box with a probe of its air speed';
+  const remedy = speeds.length > 0 ? 'Name the probe of this vent.' : 'Leave out the vents of a box without one.';
+  return [{ code: 'inconsistent', path: `timeline.vents[${i}].probe`, got: probe, expected, remedy }];
 };

@@ -159,6 +159,9 @@ export function drawGrain(paper: Paper, along: 'x' | 'y', right: number, foot: n
   put(paper, 'grain', along === 'y' ? [x - 2.2, y] : [x, y - 2.2], 'small', 'middle', along === 'y', true);
 }
 
+/** The words of a scale, which stay in one line. */
+const scaleOf = (divisor: number): string => `scale 1 : ${divisor}`.replaceAll(' ', '\u00a0');
+
 /** What a drawing is and its scale, above everything else. */
 export function drawHead(
   paper: Paper,
@@ -168,7 +171,7 @@ export function drawHead(
 ): void {
   let y = top! - 5.8;
   for (const [text, size] of [
-    [`${subtitle}; scale 1 : ${divisor}`, 'normal'],
+    [`${subtitle}; ${scaleOf(divisor)}`, 'normal'],
     [title, 'title'],
   ] as const) {
     for (const line of linesOf(text, size, room!).toReversed()) {

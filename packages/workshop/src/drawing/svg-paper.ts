@@ -52,10 +52,10 @@ export function put(
   );
 }
 
-/** A text in lines that are no wider than the paper, mm, unless a single word is wider. A ratio stays in one line. */
+/** A text in lines that are no wider than the paper, mm, unless a single word is wider. No-break spaces break no line. */
 export function linesOf(text: string, size: keyof typeof letters, room: number): readonly string[] {
   const lines: string[] = [];
-  for (const word of text.split(/(?<!:) (?!:)/)) {
+  for (const word of text.split(' ')) {
     const longer = `${lines.at(-1)} ${word}`;
     if (lines.length > 0 && textSize(longer, size) <= room) lines[lines.length - 1] = longer;
     else lines.push(word);
