@@ -84,7 +84,7 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
         ]
       : []),
     {
-      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ' Try whether driver and vent go past the brace.' : ''}`,
+      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },
     {
       says: `Glue all panels but ${last}${gluing(box, brace, inside, lengthText)}`,
