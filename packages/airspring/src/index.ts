@@ -28,6 +28,8 @@ export type {
   AlignedPoint,
   Axis,
   BoxKind,
+  BoxOpening,
+  Filled,
   Finished,
   KindRecord,
   KindWish,

@@ -9,7 +9,7 @@ import fixtures from './branches.json' with { type: 'json' };
 const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343.2) };
 const { V, Re, Le, Bl, Mms, Cms, Rms, Sd } = fixtures.driver;
 const drivers = driver({
-  Sd: si('area', Sd),
+  Sd: si('coneArea', Sd),
   Mms: si('mass', Mms),
   Cms: si('compliance', Cms),
   Rms: si('mechanicalResistance', Rms),

@@ -28,8 +28,16 @@ interface Side {
 /** The sides of that figure: one for each triangle that is cut. */
 function cut({ corners, triangles }: Mesh, { at, along }: Place): Side[] {
   const sides: Side[] = [];
+  const above = new Uint8Array(corners.length / 3);
+  for (let i = 0; i < above.length; i++) {
+    const [x, y, z] = [corners[3 * i]! - at[0], corners[3 * i + 1]! - at[1], corners[3 * i + 2]! - at[2]];
+    above[i] = Number(x * along[0] + y * along[1] + z * along[2] >= 0);
+  }
   const corner = (i: number): Point => [0, 1, 2].map((k) => corners[3 * i + k]! - at[k]!) as unknown as Point;
   for (let t = 0; t < triangles.length; t += 3) {
+    // Most triangles lie on one side of the plane.
+    const sum = above[triangles[t]!]! + above[triangles[t + 1]!]! + above[triangles[t + 2]!]!;
+    if (sum === 0 || sum === 3) continue;
     const points = [corner(triangles[t]!), corner(triangles[t + 1]!), corner(triangles[t + 2]!)] as const;
     const heights = points.map((p) => dot(p, along));
     const ends: Point[] = [];

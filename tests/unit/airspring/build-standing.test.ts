@@ -9,6 +9,9 @@ import { printedTuning, tubeSegments, twoPartVent, ventSegments } from '@airspri
 import { retrofit, toBuild } from 'airspring';
 import { describe, expect, test, vi } from 'vitest';
 import { run as command } from '../../../packages/airspring/src/command/run.js';
+import { changeWorkOf } from '../../../packages/airspring/src/page/change-work.js';
+import { chosenOf } from '../../../packages/airspring/src/standing/chosen.js';
+import { workedOut } from '../../../packages/airspring/src/standing/retrofit.js';
 import { demoStanding } from '../../arbitrary/standing.js';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -18,22 +21,25 @@ const standing = readdirSync(briefs).filter((name) => 'standing' in briefOf(name
 function briefOf(name: string): Record<string, unknown> {
   return JSON.parse(readFileSync(join(briefs, name), 'utf8'));
 }
-const answer = retrofit(demoStanding);
+/** The answer is worked out once for all that is built of it. */
+const worked = workedOut(demoStanding);
+const { answer } = worked;
 
-const made = new Map<string, ReturnType<typeof toBuild>>();
+const made = new Map<string, ReturnType<typeof changeWorkOf>>();
 function built(only: string) {
-  const one = made.get(only) ?? toBuild(demoStanding, { only });
-  made.set(only, one);
-  if (!one.ok) throw new Error(one.line);
-  return one;
+  const chosen = chosenOf(worked, only);
+  if (!('what' in chosen)) throw new Error('there is no such change');
+  const work = made.get(only) ?? changeWorkOf(chosen, worked);
+  made.set(only, work);
+  return work;
 }
 const changeOf = (only: string): WorkChange => {
-  const { work } = built(only);
+  const work = built(only);
   if (!('change' in work)) throw new Error('no change');
   return work.change as WorkChange;
 };
 async function pageOf(only: string) {
-  const { files } = await filesToBuildFrom(built(only).work);
+  const { files } = await filesToBuildFrom(built(only));
   return String(files[0]!.contents).replace(/\u00a0/g, ' ');
 }
 
@@ -44,7 +50,7 @@ test.each(standing)(
     const { status, out, error } = await command(['build', join(briefs, name), '--into', 'made'], folder);
     expect([status, error]).toEqual([0, '']);
     expect(out).toContain('Open build.html first.');
-    const first = retrofit(briefOf(name));
+    const first = name === 'old-thunder-box.json' ? answer : retrofit(briefOf(name));
     expect(out).toContain(first.rows[first.first!]!.change);
     const page = readFileSync(join(folder, 'made/build.html'), 'utf8');
     expect(page).not.toMatch(/undefined|NaN|Infinity|\[object/);
@@ -191,13 +197,11 @@ test('changes of every sort have their parts, and no panel is cut', () => {
 });
 
 test('what is not there, or is nothing to build, is said in one line', () => {
-  const line = (only: string) => {
-    const one = toBuild(demoStanding, { only });
-    return one.ok ? 'built' : one.line;
-  };
-  expect(line('set 9')).toBe(
+  const one = toBuild(demoStanding, { only: 'set 9' });
+  expect(one.ok ? 'built' : one.line).toBe(
     'there is no change, combination or set "set 9"; there is 1 to 12, A, B, C, set 1, set 2, set 3',
   );
-  expect(line('less level')).toContain('nothing to build');
-  expect(line('one driver')).toContain('You want to keep the drivers');
+  const why = (only: string) => JSON.stringify(chosenOf(worked, only));
+  expect(why('less level')).toContain('nothing to build');
+  expect(why('one driver')).toContain('You want to keep the drivers');
 });

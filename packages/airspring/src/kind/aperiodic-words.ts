@@ -47,6 +47,7 @@ export function aperiodicRecord(
       ],
       ...base.building,
     ],
+    filled: ['vent', ...(base.filled ?? [])],
     playing: [
       [
         'The model of the vent is good for slow air. A limit on the air speed in it is a rule of thumb: in faster air, the resistance grows with the speed, and the vent damps more when the box plays loudly.',

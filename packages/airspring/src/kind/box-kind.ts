@@ -111,6 +111,9 @@ export interface Finished {
   readonly fit: Fit;
 }
 
+/** A part of a box that may be filled. */
+export type Filled = 'box' | 'line' | 'vent';
+
 /** What only the kind can say about a finished box. */
 export interface KindRecord {
   readonly vent?: DesignVent;
@@ -128,6 +131,8 @@ export interface KindRecord {
   readonly brief: Phrase;
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
+  /** What is filled with wadding, fibre or felt, as `building` tells. */
+  readonly filled?: readonly Filled[];
   /** Notes on how loud it plays. */
   readonly playing: readonly Phrase[];
   /** What the dip between the impedance peaks tells, where there is one: 'close to the tuning'. */

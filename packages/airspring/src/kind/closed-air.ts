@@ -92,6 +92,7 @@ export function closedAir(job: Job, choice: DriverChoice): ClosedAir {
         summary: ['Its resonance in the box is ', [fc, 'frequency'], ', with Qtc ', [Qtc, 'ratio'], '.'],
         brief: ['none'],
         building: fillWords(point[0]!, fc, measured),
+        ...(fillGain > 1 && { filled: ['box'] }),
         playing: [],
         numbers: [
           { what: 'resonance in the box (fc)', value: [[fc, 'frequency']] },

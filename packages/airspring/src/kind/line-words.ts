@@ -71,6 +71,7 @@ export function lineRecord({ edges, point }: Finished, told: LineTold): KindReco
           ]
         : []),
     ],
+    ...(isFilled && { filled: ['line'] }),
     playing: [airSpeedNote],
     numbers: [
       { what: 'length of the line, along its centre', value: [[length, 'length']] },

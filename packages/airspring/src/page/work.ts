@@ -56,12 +56,6 @@ export function workOf(
       (step) => [step, cautions[step]],
     ),
   );
-  const building = design.told.building
-    .filter((phrase) => !tellsPieces(phrase))
-    .map((phrase) => visible(say.phrase(phrase)));
-  const fill = building.some((text) => text.startsWith('Fill '))
-    ? ('box' as const)
-    : building.some((text) => /\b(felt|fibre|wadding)\b/.test(text)) && ('vent' as const);
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
   return {
     title: visible(title),
@@ -110,8 +104,10 @@ export function workOf(
     load: loadSentence(design, say),
     vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
     ...(design.weights && { weights: design.weights }),
-    building,
-    ...(fill && { fill }),
+    building: design.told.building
+      .filter((phrase) => !tellsPieces(phrase))
+      .map((phrase) => visible(say.phrase(phrase))),
+    ...(design.filled && { filled: design.filled }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: playingSentences(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),

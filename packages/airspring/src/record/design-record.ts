@@ -1,5 +1,6 @@
 import type { Warning } from '@airspring/core/fault';
 import type { ShapedPanel, Solid } from '@airspring/core/space';
+import type { Filled } from '../kind/box-kind.js';
 import type { DesignVent, DesignWeights, Hole, Panel } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { NearAlignment } from './alignments.js';
@@ -61,6 +62,8 @@ export interface Design extends Played {
   readonly vents?: readonly DesignVent[];
   /** What is added to the cones of passive radiators; left out where nothing is. */
   readonly weights?: DesignWeights;
+  /** What is filled with wadding, fibre or felt. */
+  readonly filled?: readonly Filled[];
   /** Numbers that belong to this kind of box, such as its tuning or its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
   /** Which named alignments its response comes near to, the nearest first; left out where the brief does not ask. */

@@ -37,7 +37,7 @@ export { coilTemperatureLimit } from './coil-temperature-limit.js';
 /** How far may the cone move by the curves of its motor and suspension, and before it is damaged? */
 export { damageLimit, motorTravelLimit, suspensionTravelLimit } from './curve-limits.js';
 export type { TravelCurve } from './travel-curve.js';
-/** In which states can a system swing at a drive, if its driver bends? */
+/** In which states can a system swing at a drive, if Bl or stiffness depend on the travel? */
 export { type Branch, type BranchesAtFrequency, type BranchesOptions, branchesAtLevel } from './branches-at-level.js';
 /** How hot does the output stage of an amplifier become? */
 export { type AmplifierHeat, amplifierHeat, classBHeat } from './amplifier-heat.js';

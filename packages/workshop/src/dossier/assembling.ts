@@ -37,7 +37,7 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
 
 /** The work in order, with what is checked on the way. */
 function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, lengthText: Says): readonly WorkStep[] {
-  const { cautions, vents, drivers, fill } = work;
+  const { cautions, vents, drivers, filled = [] } = work;
   const inPanels = box.holes.filter(({ board }) => board === undefined);
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
@@ -84,7 +84,7 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
         ]
       : []),
     {
-      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ' Try whether driver and vent go past the brace.' : ''}`,
+      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },
     {
       says: `Glue all panels but ${last}${gluing(box, brace, inside, lengthText)}`,
@@ -93,7 +93,9 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
     ...fitVent,
     ...fitSlot,
     { says: 'Run a bead of glue or sealant along every inner seam.' },
-    ...(fill === 'box' ? [{ says: 'Fill the box, as told above, and keep the filling away from the cone.' }] : []),
+    ...filled.map((part) => ({
+      says: `Fill the ${part}, as told above${part === 'vent' ? '' : ', and keep the filling away from the cone'}.`,
+    })),
     ...(within
       ? [
           fitDriver,

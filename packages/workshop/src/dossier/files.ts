@@ -166,7 +166,7 @@ export async function filesToBuildFrom(
     ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
-    assemblingSection(work, brace, says),
+    assemblingSection({ ...work, ...(box && { box }) }, brace, says),
     wiringSection(work),
     measuringSection(work),
   ].join('\n');

@@ -37,7 +37,7 @@ export function shopping(
     ...(printings.length + printed.length > 0
       ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
       : []),
-    ...(work.fill ? [`wadding, fibre or felt to fill the ${work.fill}, as told under "Put it together"`] : []),
+    ...(work.filled ?? []).map((part) => `wadding, fibre or felt to fill the ${part}, as told under "Put it together"`),
     `wood glue, sealant for the seams, ${bought.join(', ')}`,
     MEASURING,
   ];

@@ -116,7 +116,7 @@ export interface Work {
   /** How its parts are made and where they go, a paragraph each. */
   readonly building: readonly string[];
   /** What is filled with wadding, fibre or felt, as `building` tells; left out where nothing is. */
-  readonly fill?: 'box' | 'vent';
+  readonly filled?: readonly ('box' | 'line' | 'vent')[];
   readonly assumed: readonly string[];
   /** How loud it plays and what keeps it safe, a paragraph each. */
   readonly playing: readonly string[];
