@@ -28,6 +28,7 @@ export type {
   AlignedPoint,
   Axis,
   BoxKind,
+  BoxOpening,
   Filled,
   Finished,
   KindRecord,

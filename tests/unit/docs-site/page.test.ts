@@ -189,6 +189,23 @@ test('the verdict turns with the levels at which the vent is quiet and noisy', (
   expect(said(91, 104)).toMatch(/^It fits, but may be heard: a vent/);
   expect(said(80, 91)).toMatch(/^It fits, but is noisy: a vent/);
   expect(said(80, 91).replaceAll('\u00a0', ' ')).toContain('Up to 80 dB the vent is quiet');
+  // A box of two chambers has no vent of its own to draw, and is no closed one.
+  const { vent: _, ...without } = design!;
+  const { quiet, noisy } = design!.vented!.noise;
+  const noise = {
+    quiet: { ...quiet, where: 'the vent of the rear chamber' },
+    noisy: { ...noisy, where: 'the vent of the front chamber' },
+  };
+  const chambers = {
+    ...without,
+    kind: 'parallel-band-pass',
+    called: 'a parallel band-pass box',
+    vented: { ...design!.vented!, noise },
+  };
+  const [first] = verdict(chambers, facts);
+  expect(first).toContain(': a parallel band-pass box, ');
+  expect(first).toContain('every vent is quiet');
+  expect(first).toContain('the vent of the front chamber has passed them all');
 });
 
 test('a brief that wants its level at the listener: the page says so, and draws the level there', () => {

@@ -151,6 +151,6 @@ const nothingKnown = ({ called }: PlayedBox): Fault => ({
   code: 'inconsistent',
   path: '--nonlinear',
   got: called,
-  expected: 'a box with a vent, or a driver whose largeSignal the brief tells',
+  expected: 'a box with an open vent, or a driver whose largeSignal the brief tells',
   remedy: 'Leave it out, or tell the largeSignal of the driver.',
 });

@@ -10,9 +10,6 @@ export interface NewtonOptions {
   readonly longestStep?: number;
 }
 
-/** Fills the residuals at x. */
-type Residual = (x: Float64Array, out: Float64Array) => void;
-
 /** Where a walk ended. */
 export interface NewtonRoot {
   readonly ok: boolean;
@@ -44,12 +41,17 @@ const ROUNDING = 1e-9;
  * @source dlmf §3.8(vii)
  * @example newtonRoot(([x, y], r) => { r[0] = x * y - 2; r[1] = x - y; }, [1, 2]).x // 1.414, 1.414
  */
-export const newtonRoot = (residual: Residual, start: ArrayLike<number>, options?: NewtonOptions): NewtonRoot =>
-  compileNewton(residual, start.length)(start, options);
+export function newtonRoot(
+  residual: (x: Float64Array, out: Float64Array) => void,
+  start: ArrayLike<number>,
+  options: NewtonOptions = {},
+): NewtonRoot {
+  return compileNewton(residual, start.length)(start, options);
+}
 
 /** Prepares {@link newtonRoot} for many starts: a walk allocates its result alone. */
 export function compileNewton(
-  residual: Residual,
+  residual: (x: Float64Array, out: Float64Array) => void,
   n: number,
 ): (start: ArrayLike<number>, options?: NewtonOptions) => NewtonRoot {
   const [r, moved, step, beyond] = [0, 1, 2, 3].map(() => new Float64Array(n)) as [
