@@ -1,4 +1,4 @@
-import { completeDriver } from '@airspring/core/driver';
+import { completeDriver, driverParameters } from '@airspring/core/driver';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import {
   type Frequency,
@@ -19,7 +19,7 @@ export const inputs = {
   tone: {
     kind: 'frequency',
     label: 'Tone',
-    value: '20 Hz',
+    value: '15 Hz',
     least: '12 Hz',
     greatest: '80 Hz',
     step: 1.01,
@@ -60,9 +60,11 @@ const sheet = completeDriver({
 });
 if (!sheet.ok) throw new Error(sheet.because[0]?.text);
 const { driver } = sheet;
+const { fs, Vas } = driverParameters(driver);
 export const drive = 15; // V rms
 export const Xmax = driver.Xmax ?? 0;
 const ventArea = read('area', '50 cm²');
+const QL = 7;
 
 /**
  * Flow of the cone and of the vent, what they do together, and the same
@@ -76,10 +78,12 @@ export function solve(
     drivers: driver,
     netVolume,
     fb,
-    QL: 7,
+    QL,
     ventArea,
   });
-  const closed = closedBox({ drivers: driver, netVolume });
+  // The same leak, its quality told where the shut box rings.
+  const sameLeak = ((QL * fs) / fb) * Math.sqrt(1 + Vas / netVolume);
+  const closed = closedBox({ drivers: driver, netVolume, QL: sameLeak });
   const columns = probeColumns(compiledSystem(vented), frequencies);
   const velocity = probeNamed(columns, 'coneVelocity');
   const times = ({ re, im }: typeof velocity, area: number) => ({

@@ -129,7 +129,7 @@ export function answers(values: { readonly diameter: Length }, bench = solve(val
       : !fits
         ? 'No: it does not fit, straight or bent.'
         : slow
-          ? 'Yes: it fits, and its air is slow enough.'
+          ? 'Yes: it fits, and its air stays below that.'
           : 'No: it fits, but its air is too fast.';
   return {
     tuning: format('frequency', tuning, 'Hz'),

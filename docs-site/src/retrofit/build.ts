@@ -4,10 +4,14 @@ import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import { type Buildable, filesToMake } from '../sections/build-files.js';
 import type { Facts } from './facts.js';
+import { printStep } from './first.js';
 
-/** Everything to make of a design or of a set of tubes. */
-export function filesOfChanges({ answer, say }: Facts): Markup | false {
+/** Everything to make of what is printed first, of a design, or of a set of tubes. */
+export function filesOfChanges({ answer, first, say }: Facts): Markup | false {
   const all: readonly Buildable[] = [
+    ...(first && printStep({ first, say }) !== undefined
+      ? [{ only: String(first.number), words: 'what to print first' }]
+      : []),
     ...answer.designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
     ...numberedSets(answer.tubeSets).map(([number, set]) => ({
       only: `set ${number}`,
@@ -17,6 +21,6 @@ export function filesOfChanges({ answer, say }: Facts): Markup | false {
   if (all.length === 0) return false;
   return html`
 <section aria-labelledby="build"><h2 id="build">Files to build from</h2>
-${filesToMake('Everything to make of a design or of a set of tubes fits in one archive: pages to print with the work in order, tubes and flanges as STL and 3MF, holes and boards as SVG and DXF.', all)}
+${filesToMake('Everything to make of a change, of a design or of a set of tubes fits in one archive: pages to print with the work in order, tubes and flanges as STL and 3MF, holes and boards as SVG and DXF.', all)}
 </section>`;
 }

@@ -27,7 +27,7 @@ export function wholeDesigns(facts: Facts): Markup | false {
   if (designs.length === 0) return false;
   return html`
 <section aria-labelledby="designs"><h2 id="designs">The best combinations, as whole designs</h2>
-<p>None of them is worse than another in reach, level and quietness of the vent at once. Open one to see all its work in order.</p>
+<p>None of them is worse than another in reach, level and quietness of the vent at once. Their names compare them with each other alone: a change or a tube above may go further in one of the three. Open one to see all its work in order.</p>
 ${designs.map((design) => oneDesign(design, facts))}
 </section>`;
 }

@@ -12,11 +12,15 @@ import { LEAST_DECIBELS, LEAST_SHARE, meets } from './wishes.js';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** What is to be printed for the first change, as its step says it. */
+export const printStep = ({ first, say }: Pick<Facts, 'first' | 'say'>): string | undefined =>
+  first?.row.steps.map((step) => say.phrase(step)).find((step) => step.startsWith('Print'));
+
 /** What to do first, as a sentence to act on. */
 export function doFirst({ first, say }: Facts): string {
   if (!first) return 'No single change brings the box nearer to what you want.';
   const { row } = first;
-  const print = row.steps.map((step) => say.phrase(step)).find((step) => step.startsWith('Print'));
+  const print = printStep({ first, say });
   if (print === undefined) return `First: ${row.change}. ${changeText(row, say)}`;
   const [sentence = ''] = print.split(/(?<=\.) /);
   return `${sentence.replace(/^Print /, 'Print this first: ')} That is ${row.change}${row.holds.includes('tuning') && !row.change.includes('tuning') ? ', with the tuning kept' : ''}.`;
@@ -49,7 +53,7 @@ function airChange(now: Account, then: Account, { answer: { asked }, say }: Fact
 
 function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: Facts): string {
   if (from === undefined || to === undefined) return '';
-  if (Math.abs(to / from - 1) < LEAST_SHARE) return ` It reaches as deep as before, ${say.hertz(to)}.`;
+  if (Math.abs(to / from - 1) < LEAST_SHARE) return ` It reaches about as deep as before: ${say.hertz(to)}.`;
   return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
 }
 

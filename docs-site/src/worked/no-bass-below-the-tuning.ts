@@ -35,7 +35,7 @@ export default worked({
   figures: {
     level: {
       title: 'Level at one metre',
-      note: `For ${drive} V, half space. The bold line is what is heard: cone and vent together. The broken line is the same box with its vent blocked.`,
+      note: `For ${drive} V, half space. The bold line is what is heard: cone, vent and leak together. The broken line is the same box, with the same leak, and its vent blocked.`,
       chart: (wish) => {
         const [found, texts] = [solved(wish), answered(wish)];
         const line = (name: string, y: Float64Array, colour: string, dash = 'none') => ({

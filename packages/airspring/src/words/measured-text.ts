@@ -61,9 +61,9 @@ export function byEyeSteps({ now: { account } }: Pick<Retrofit, 'now'>, say: Phr
   return [
     `Turn the amplifier right down. Play a steady tone of ${say.hertz(1.6 * fb)}, so soft that you hardly hear it.`,
     'Turn it up until you can just see the edge of the cone move, and no further.',
-    `Lower the tone slowly towards ${say.hertz(fb)}. At the tuning the cone nearly stands still: where it moves least is the tuning. A lamp that shines flat across the cone shows it best.`,
+    `Lower the tone slowly towards ${say.hertz(fb)}. At the tuning the cone nearly stands still: where it moves least is the tuning, as the box stands. A lamp that shines flat across the cone shows it best.`,
     `Do not go much below ${say.hertz(0.8 * fb)}: there the air in the vent no longer holds the cone, and it is soon over-driven.`,
-    'If what you find is more than 5 % away, write it into the brief as standing.measured.tuning.',
+    'If what you find is more than 5 % away, write it into the brief as standing.measured.tuning. After the work do the same once more: then the tuning is the one that is told of the change.',
   ];
 }
 

@@ -53,14 +53,14 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
       ? []
       : [
           {
-            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
+            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `Turn ${many ? 'each' : 'its'} arm as told above, and prop it there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
           },
         ];
   const fitSlot: WorkStep[] =
     slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   const each = drivers.count > 1 ? 'each driver' : 'the driver';
   const fitDriver: WorkStep = {
-    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. Tighten the screws crosswise.${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
+    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. Drill a pilot hole for each screw, so that the board does not split, and tighten the screws crosswise.${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
   };
   const leaks: WorkStep = {
     says: `Look for leaks${within ? ' of the chamber behind the cone' : ''}: press the cone in gently with spread fingers${opening ? `, while someone closes the ${opening} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
@@ -72,7 +72,7 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
     },
-    { says: 'Cut the panels. Cut equal panels at one setting of the saw.', caution: cautions.dust },
+    { says: 'Cut the panels, along the numbered lines of the sheets in their order.', caution: cautions.dust },
     {
       says: 'Lay equal panels on each other: their edges must agree. Measure both diagonals of each panel: they must agree within 1 mm.',
     },
@@ -90,9 +90,9 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
       says: `Glue all panels but ${last}${gluing(box, brace, inside, lengthText)}`,
       caution: cautions.fumes,
     },
+    { says: 'Run a bead of glue or sealant along every inner seam.' },
     ...fitVent,
     ...fitSlot,
-    { says: 'Run a bead of glue or sealant along every inner seam.' },
     ...filled.map((part) => ({
       says: `Fill the ${part}, as told above${part === 'vent' ? '' : ', and keep the filling away from the cone'}.`,
     })),
@@ -106,7 +106,10 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
           },
         ]
       : [
-          { says: 'Glue the back on. Let it set before you lift the box.', caution: cautions.weight },
+          {
+            says: 'Glue the back on. Seal its seams from inside, through the hole of a driver. Let it set before you lift the box.',
+            caution: cautions.weight,
+          },
           fitDriver,
           leaks,
         ]),

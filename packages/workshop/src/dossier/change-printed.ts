@@ -97,7 +97,7 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
 
 /** What the printer makes, and what the solids themselves say of the tuning. */
 export function changePrinting(
-  { cautions }: ChangeWork,
+  { cautions, change }: ChangeWork,
   tubes: readonly TubePrinting[],
   set: SetPrinting | undefined,
   says: Says,
@@ -111,7 +111,12 @@ export function changePrinting(
       ...(set ? [tubesOfSet(set, says)] : []),
       paragraph(COUNTED),
       '<h3>How to print and join (common practice)</h3>',
-      list(advice),
+      list(
+        advice({
+          bent: change.tubes.some(({ bend }) => bend),
+          flared: [...change.tubes, ...(change.set ? [change.set] : [])].some(({ rounding }) => rounding > 0),
+        }),
+      ),
     ].join('\n'),
   );
 }

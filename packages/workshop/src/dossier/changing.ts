@@ -64,7 +64,9 @@ export function holesSection({ change, cautions, tools }: ChangeWork, face: Draw
             ),
           ]
         : []),
-      paragraph('Drawings stand at the scale that is told. Print at full size, without fitting to the page.'),
+      paragraph(
+        'Drawings stand at the scale that is told. To measure on one, print it without fitting it to the page; only one at 1 : 1 is a template.',
+      ),
       ...(face ? [drawn(face, 'The hole, and the edge of the flange that covers it.', '160 mm')] : []),
       ...openings
         .filter(() => face === undefined)

@@ -87,7 +87,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
               ...(drawings.length > 0
                 ? [
                     paragraph(
-                      'Drawings show each panel from outside, to the scale that stands at it. Print at full size, without fitting to the page.',
+                      'Drawings show each panel from outside, to the scale that stands at it. Distances of holes are from the lower left corner. To measure on a drawing, print it without fitting it to the page; only one at 1 : 1 is a template.',
                     ),
                   ]
                 : []),

@@ -70,11 +70,15 @@ export const howToMeasure = (cautions: Work['cautions'], compare: string): strin
     caution(cautions.travel),
     steps([
       { says: 'Put a resistor of about 10 Ω and at least 5 W between the + of the amplifier and the box.' },
-      { says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box.' },
+      {
+        says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box. Leave a high-pass out for this; so little cannot over-drive the cone.',
+      },
       {
         says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor.',
       },
-      { says: 'Go up from 10 Hz in steps of a tenth. Near a peak or a dip, take steps of 0.5 Hz.' },
+      {
+        says: 'Go up from 10 Hz, each tone a tenth higher than the one before. Near a peak or a dip, take steps of 0.5 Hz.',
+      },
       { says: compare },
     ]),
   ].join('\n');

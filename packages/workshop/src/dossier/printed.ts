@@ -1,16 +1,34 @@
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import type { Printing } from './printing.js';
+import { FLANGE, type Printing } from './printing.js';
 import type { Says } from './says.js';
 import type { Work } from './work.js';
 
+/** What of a vent decides how it is printed. */
+interface Printed {
+  readonly bent: boolean;
+  readonly flared: boolean;
+}
+
+const supports = ({ bent, flared }: Printed): string =>
+  [
+    'Stand each piece on its outer end, as its file does. The flange then lies flat on the bed.',
+    ...(bent
+      ? ['The arm of an elbow hangs free: have the printer support it from below and inside, and clear the bore.']
+      : []),
+    ...(flared ? ['A wide inner flare needs support as well.'] : []),
+    ...(bent || flared ? [] : ['No overhang needs support.']),
+  ].join(' ');
+
 /** Rules of thumb of those who print parts for loudspeakers (common practice). */
-export const advice = [
-  'Stand each piece on its outer end, as its file does. The flange then lies flat on the bed, and no overhang needs support but that of a wide inner flare.',
+export const advice = (vent: Printed): readonly string[] => [
+  supports(vent),
+  'The flange lies on the outside of the panel, or flush in a recess as deep as it is thick. The vent keeps its length in both.',
+  'Leave room on the bed for what the printer lays around a piece, such as a brim.',
   'Three walls or more and 30 % infill make a tube airtight enough. Thin walls of the first layers leak: brush the outside with thinned glue where light shines through.',
   'Join pieces with glue for the plastic, spigot into socket, until the shoulder sits. Wipe off what wells out inside.',
-  'Smooth the flares with fine paper. A ridge in the narrowest part makes noise.',
+  `Smooth the joints inside${vent.flared ? ' and the flares' : ''} with fine paper, and wear a mask for it. A ridge in the narrowest part makes noise.`,
   'Do not use PLA in a car: it softens at about 60 °C. PETG and ABS bear more.',
-] as const;
+];
 
 /** What the printer makes, how its pieces are joined, and what the solid itself says of its tuning. */
 export function printingSection(work: Work, printings: readonly Printing[], says: Says): string {
@@ -30,7 +48,7 @@ export function printingSection(work: Work, printings: readonly Printing[], says
         [
           ['inner diameter', says(vent.diameter)],
           ['outer diameter', says(vent.outerDiameter)],
-          ['flange', says(vent.flangeDiameter)],
+          ['flange', `${says(vent.flangeDiameter)}, ${says(FLANGE)} thick`],
           ['length along the centre line', says(vent.length)],
           [`tunes the ${vent.chamber ? `${vent.chamber} chamber` : 'box'} to`, `${vent.fb.toFixed(1)} Hz`],
           ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
@@ -50,8 +68,11 @@ export function printingSection(work: Work, printings: readonly Printing[], says
   });
   return section(
     'Print',
-    [caution(work.cautions.fumes), ...parts, '<h3>How to print and join (common practice)</h3>', list(advice)].join(
-      '\n',
-    ),
+    [
+      caution(work.cautions.fumes),
+      ...parts,
+      '<h3>How to print and join (common practice)</h3>',
+      list(advice({ bent: work.vents.some(({ bend }) => bend), flared: work.vents.some(({ flare }) => flare) })),
+    ].join('\n'),
   );
 }

@@ -26,6 +26,8 @@ const metres = (value: number) => si('length', value);
 export const COARSE = metres(5e-4);
 /** Of PLA, the usual plastic of printers, kg/m³ (common practice). */
 export const PLASTIC = 1240;
+/** How thick a flange is, m (common practice). */
+export const FLANGE = 4e-3;
 /** A printer that the workshop does not state builds so much (common practice). */
 const USUAL_PRINTER = { height: 0.2, width: 0.2 } as const;
 
@@ -44,7 +46,7 @@ const drawn = (vent: WorkVent, { nozzle }: WorkTools): VentSolidInput => ({
   nozzle: nozzle === undefined ? undefined : metres(nozzle),
   outerFlare: vent.flare && flareOf(vent.flare.outer),
   innerFlare: vent.flare && flareOf(vent.flare.inner),
-  flange: { diameter: metres(vent.flangeDiameter) },
+  flange: { diameter: metres(vent.flangeDiameter), thickness: metres(FLANGE) },
   ...(vent.bend && {
     bends: [
       {

@@ -4,7 +4,7 @@ import { type Drawing, sectionDrawing } from '../drawing/index.js';
 import { type Part, preview, volumeOf } from '../mesh/index.js';
 import { roundFlare, type VentSolidInput, ventSegments, ventSolid } from '../solid/index.js';
 import type { WorkTube } from './change.js';
-import { bedOf, COARSE, PLASTIC } from './printing.js';
+import { bedOf, COARSE, FLANGE, PLASTIC } from './printing.js';
 import { airBehind, printedFb } from './tube-air.js';
 import type { WorkTools } from './work.js';
 
@@ -35,7 +35,6 @@ const metres = (value: number) => si('length', value);
 /** Play of a printed tube in its hole, on the diameter (common practice); how far a flange reaches beyond tube and hole, m. */
 const PLAY = 5e-4;
 const [REACH, COVER] = [1e-2, 5e-3];
-const FLANGE = 4e-3;
 /** Fewest lines of a nozzle in a wall that is joined: two in each half (common practice), and their clearance, m. */
 export const leastWall = ({ nozzle = 4e-4 }: WorkTools): number => 4 * nozzle + 1.5e-4;
 
