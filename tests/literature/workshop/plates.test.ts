@@ -174,7 +174,8 @@ for (const [end, expected] of Object.entries({
     tolerance: first,
   });
 
-const found = memory((row: number) => {
+// Anew for each check, so that each feels a change of the formula.
+const found = (row: number) => {
   const {
     panel,
     ends: [left, right],
@@ -182,7 +183,7 @@ const found = memory((row: number) => {
   const edges = { left, right, bottom: 'simple', top: 'simple' } as never;
   // Along the longer side of the first panel a brace gains more, and that is found unasked.
   return bestBrace({ ...plate(panel), edges, ...(row > 0 && { across: 'width' }) });
-});
+};
 const best = { ...base, formula: 'panel/bestBrace', given: rows(bests) } as const;
 check('panel.best.place', {
   ...best,
