@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 /** How long a test waits for what must come, beside others: how soon it comes is for those that measure it. */
-const timeouts = { testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { timeout: 10_000 } } };
+const timeouts = { testTimeout: 240_000, hookTimeout: 60_000, expect: { poll: { timeout: 20_000 } } };
 /** Files that measure times on the wall, or where a page does, run one after the other, when nothing else does. Times of the processor may be shared. */
 const timed = ['code', 'music', 'times'].map((name) => `tests/browser/${name}.test.ts`);
 
@@ -20,8 +20,8 @@ export default defineConfig({
           name: 'looks',
           include: ['tests/browser/**/*.test.ts'],
           exclude: timed,
-          // Many of them wait for a page most of the time.
-          maxWorkers: 3,
+          // A browser paints on processors of its own: more of them at once only wait for each other.
+          maxWorkers: 2,
           sequence: { groupOrder: 0 },
         },
       },

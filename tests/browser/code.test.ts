@@ -33,7 +33,7 @@ describe.skipIf(!hasBrowser)('code on the page', () => {
       const { page } = await visit('worked-examples/wider-vent/');
       await printed(page).evaluate((element) => element.replaceChildren());
       await page.locator('[data-do=run]').click();
-      await expect.poll(() => status(page).innerText(), { timeout: 8000 }).toMatch(/^Ran in/);
+      await expect.poll(() => status(page).innerText(), { timeout: 20_000 }).toMatch(/^Ran in/);
       expect(await printed(page).evaluate((element) => element.textContent)).toBe(pinned);
       times.push(stated(Number(/\d+/.exec(await status(page).innerText())?.[0])));
       await page.context().close();
@@ -88,7 +88,7 @@ describe.skipIf(!hasBrowser)('code on the page', () => {
   ])('%s is said at its line; the last good answer stays, marked; the page lives', async (_, code, line, words) => {
     const { page, write } = await edit();
     await write(code);
-    await expect.poll(() => faults(page).innerText(), { timeout: 8000 }).toContain(line);
+    await expect.poll(() => faults(page).innerText(), { timeout: 20_000 }).toContain(line);
     expect(await faults(page).innerText()).toContain(words);
     if (line.startsWith('Line'))
       expect(await page.locator('.cm-lintRange, .cm-lint-marker').count()).toBeGreaterThan(0);
