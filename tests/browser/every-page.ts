@@ -110,9 +110,7 @@ function judgeEach(paths: readonly string[]): void {
         return all.reduce((sum, entry) => sum + (entry as PerformanceResourceTiming).decodedBodySize, 0);
       });
       expect(bytes).toBeGreaterThan(10_000);
-      // 350 kB is the law. One page is 2 kB above it, and stands here until it is not.
-      const most = path === 'worked-examples/which-vent-is-quiet/' ? 354_000 : 350_000;
-      if (!path.startsWith('api/')) expect(bytes).toBeLessThan(most);
+      if (!path.startsWith('api/')) expect(bytes).toBeLessThan(350_000);
     });
   });
 }

@@ -47,7 +47,7 @@ const cross = (a: Point, b: Point): Point => [
 ];
 
 /** A circle across a direction. */
-function circle(centre: Point, direction: Point, diameter: number, points = 24): Point[] {
+function circle(centre: Point, direction: Point, diameter: number, points = 32): Point[] {
   const aside: Point = Math.abs(direction[1]) > 0.9 ? [1, 0, 0] : [0, 1, 0];
   const a = cross(direction, aside);
   const b = cross(direction, a);

@@ -81,7 +81,7 @@ export default worked({
         return {
           heads: ['frequency', ...drawn.map(({ name }) => name)],
           rows: [...frequencies.keys()]
-            .filter((i) => i % 8 === 0)
+            .filter((i) => i % 6 === 0)
             .map((i) => [
               format('frequency', frequencies[i]!, 'Hz'),
               ...drawn.map(({ y }) => `${y[i]!.toFixed(1)} dB`),

@@ -12,7 +12,7 @@ const answered = once((at: Wish) => answers(at, solved(at)));
 
 /** Both edges of the onsets over the tones of the figure. */
 const edgesOf = once(({ diameter }: Wish) => onsetsInFigure({ diameter }, (Math.PI / 4) * diameter ** 2));
-const levels = Array.from({ length: 13 }, (_, i) => 70 + 3 * i);
+const levels = Array.from({ length: 25 }, (_, i) => 70 + 1.5 * i);
 const lossesOf = once((at: Wish) => levels.map(solved(at).now.losses));
 
 /** The area between two lines over the same places. */
@@ -77,7 +77,7 @@ export default worked({
         return {
           heads: ['frequency', 'quiet up to, dB', 'noisy above, dB'],
           rows: [...grid.keys()]
-            .filter((i) => i % 3 === 0)
+            .filter((i) => i % 5 === 0)
             .map((i) => [format('frequency', grid[i]!, 'Hz'), quiet[i]!.toFixed(1), noisy[i]!.toFixed(1)]),
         };
       },
@@ -112,7 +112,7 @@ export default worked({
       data: (at) => ({
         heads: ['level, dB', 'least, dB', 'steady flow, dB', 'greatest, dB'],
         rows: lossesOf(at).flatMap(({ low, nominal, high }, i) =>
-          i % 2 === 0 ? [[levels[i]!.toFixed(0), low.toFixed(1), nominal.toFixed(1), high.toFixed(1)]] : [],
+          i % 4 === 0 ? [[levels[i]!.toFixed(0), low.toFixed(1), nominal.toFixed(1), high.toFixed(1)]] : [],
         ),
       }),
     },

@@ -85,7 +85,7 @@ test('the report has its margin beside that of Xmax, and flips with it', () => {
   const mm = (metres: number) => `${Number((metres * 1e3).toPrecision(3))} mm`;
   expect(sayFor(2 * tone.value)).toContain('upwards does that: the worst moves the cone by');
   expect(sayFor(2 * tone.value)).toContain('so that 50 % stay free.');
-  expect(sayFor(1.1 * tone.value)).toContain('less than the fifth that is usual');
+  expect(sayFor(1.1 * tone.value)).toContain('less than the 20 % that are usual');
   expect(sayFor(0.9 * tone.value, 20)).toContain('tones below 20.0 Hz can drive the cone against it');
   expect(sayFor(0.012)).toContain('12 mm (Xmech), one way, 6.0 dB beyond Xmax.');
   expect(sayFor(0.012)).toContain(`moves it by about ${mm(programme)}`);

@@ -3,43 +3,12 @@ import { filesToBuildFrom, type Work, type WorkTools } from '@airspring/workshop
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { plainWork } from '../../arbitrary/work.js';
 
 type Solids = NonNullable<NonNullable<Work['box']>['solids']>;
 
-const work = (brace: NonNullable<WorkTools['brace']> | undefined, solids: Solids, bracing = 0): Work => ({
-  title: 'A bench',
-  name: 'Box A',
-  summary: 'A box.',
-  numbers: [],
-  band: { from: 30, to: 120 },
-  box: {
-    outer: { width: 0.36, height: 0.4, depth: 0.48 },
-    thickness: 0.018,
-    netVolume: 0.046,
-    bracing,
-    holes: [],
-    boards: [],
-    solids,
-  },
-  drivers: {
-    name: 'driver, invented',
-    count: 1,
-    series: 1,
-    parallel: 1,
-    isobaric: false,
-    outerDiameter: 0.262,
-    cutoutDiameter: 0.232,
-  },
-  load: '',
-  vents: [],
-  building: [],
-  assumed: [],
-  playing: [],
-  impedance: { text: 'Measure.', frequencies: [10, 100], magnitude: [6, 8], peaks: [], dips: [] },
-  cautions: {},
-  tools: brace ? { brace } : {},
-  unit: 'mm',
-});
+const work = (brace: NonNullable<WorkTools['brace']> | undefined, solids: Solids, bracing = 0): Work =>
+  plainWork({ tools: brace ? { brace } : {} }, { bracing, holes: [], solids });
 
 async function built(...input: Parameters<typeof work>) {
   const { files, notes } = await filesToBuildFrom(work(...input));

@@ -3,51 +3,7 @@ import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
-
-const work = (more: Partial<Work> = {}, box: Partial<Work['box']> = {}): Work => ({
-  title: 'A bench',
-  name: 'Box A',
-  summary: 'A box.',
-  numbers: [],
-  band: { from: 30, to: 120 },
-  box: {
-    outer: { width: 0.36, height: 0.4, depth: 0.48 },
-    thickness: 0.018,
-    netVolume: 0.046,
-    holes: [
-      {
-        what: 'driver',
-        face: 'front',
-        across: 0.18,
-        up: 0.25,
-        from: ['left', 'bottom'],
-        form: 'circle',
-        diameter: 0.232,
-      },
-    ],
-    boards: [],
-    ...box,
-  },
-  drivers: {
-    name: 'ten-inch driver, invented',
-    count: 1,
-    series: 1,
-    parallel: 1,
-    isobaric: false,
-    outerDiameter: 0.262,
-    cutoutDiameter: 0.232,
-  },
-  load: 'It is a load of 6 Ω.',
-  vents: [],
-  building: [],
-  assumed: [],
-  playing: [],
-  impedance: { text: 'Measure.', frequencies: [10, 100], magnitude: [6, 8], peaks: [], dips: [] },
-  cautions: { fumes: 'Fumes: ventilate.' },
-  tools: {},
-  unit: 'mm',
-  ...more,
-});
+import { plainWork } from '../../arbitrary/work.js';
 
 async function built(input: Work) {
   const { files, notes } = await filesToBuildFrom(input);
@@ -80,7 +36,7 @@ test('words about panels that ring never contradict the numbers beside them', as
       async ({ edges: [width, height, depth], thickness, to, bracing }) => {
         const outer = { width: width! / 1e3, height: height! / 1e3, depth: depth! / 1e3 };
         const { page } = await built(
-          work({ band: { from: 30, to } }, { outer, thickness: thickness / 1e3, bracing, holes: [] }),
+          plainWork({ band: { from: 30, to } }, { outer, thickness: thickness / 1e3, bracing, holes: [] }),
         );
         const text = page.slice(page.indexOf('Panels that ring'));
         const told = [...text.matchAll(/<td>(\d+) to (\d+) Hz<\/td><td>([^<]+)<\/td>/g)];
@@ -110,10 +66,10 @@ test('words about panels that ring never contradict the numbers beside them', as
 });
 
 test('nothing is said of panels where there is no band, and of boxes that are too small for plates', async () => {
-  const { band: _, ...without } = work();
+  const { band: _, ...without } = plainWork();
   expect((await built(without)).page).not.toContain('Panels that ring');
   const small = { outer: { width: 0.09, height: 0.3, depth: 0.3 }, holes: [] };
-  expect((await built(work({}, small))).page).not.toContain('Panels that ring');
+  expect((await built(plainWork({}, small))).page).not.toContain('Panels that ring');
 });
 
 test('bolts are drilled around the driver, a gasket has the same ones, and a cup has its hole in the back', async () => {
@@ -124,7 +80,7 @@ test('bolts are drilled around the driver, a gasket has the same ones, and a cup
   };
   // A magnet stands behind the middle of the back, low down.
   const solids = [{ least: [0.1, 0, 0.3], greatest: [0.26, 0.2, 0.462] }];
-  const { page, files, notes } = await built(work({ tools }, { solids }));
+  const { page, files, notes } = await built(plainWork({ tools }, { solids }));
   expect(notes).toEqual([]);
   const bolts = (dxf: unknown) => circlesOf(dxf).filter(([, , r]) => Math.abs(r! - 2.75) < 1e-6);
   const onFront = bolts(files.get('panels/front.dxf'));
@@ -146,8 +102,8 @@ test('bolts are drilled around the driver, a gasket has the same ones, and a cup
 
 test('a panel without room for bolts is sawn without them, and a gasket that the printer cannot make is cut', async () => {
   const tools = { bolts: { count: 24, circle: 0.247, hole: 0.0055 } };
-  const near = { holes: [{ ...work().box!.holes[0]!, across: 0.14 }] };
-  const { page, files, notes } = await built(work({ tools }, near as never));
+  const near = { holes: [{ ...plainWork().box!.holes[0]!, across: 0.14 }] };
+  const { page, files, notes } = await built(plainWork({ tools }, near as never));
   expect(notes.join(' ')).toMatch(/bolts of the drivers are not drawn.*left panel/);
   expect(notes.join(' ')).toContain('cut it by its drawing');
   expect(files.has('panels/front.dxf')).toBe(true);
@@ -157,7 +113,7 @@ test('a panel without room for bolts is sawn without them, and a gasket that the
 });
 
 test('weights of radiators are discs, with the mass that they shall have', async () => {
-  const { page, files } = await built(work({ weights: { count: 2, mass: 0.12, coneDiameter: 0.205 } }));
+  const { page, files } = await built(plainWork({ weights: { count: 2, mass: 0.12, coneDiameter: 0.205 } }));
   expect(page).toContain('<td>they shall weigh together</td><td>120 g</td>');
   expect(page).toContain('100 % infill');
   expect(files.has('small-parts/weight.stl')).toBe(true);
@@ -177,13 +133,15 @@ test('the opening of a slot along panels is drawn, its boards have a step, and t
     sides: [0.324, 0.015],
   };
   const boards = [{ name: 'long board of the slot', count: 1, length: 0.3, width: 0.324, thickness: 0.018 }];
-  const { page, files, notes } = await built(work({}, { holes: [...work().box!.holes, slot], boards } as never));
+  const { page, files, notes } = await built(
+    plainWork({}, { holes: [...plainWork().box!.holes, slot], boards } as never),
+  );
   expect(notes).toEqual([]);
   expect(page).not.toContain('Openings that no drawing shows');
   expect(files.get('panels/front.svg')).toContain('vent');
   expect(page).toContain('spacers sawn 15 mm wide');
   expect(page).toContain('closes the slot with a flat board');
   const free = { ...slot, up: 0.06, across: 0.18, sides: [0.2, 0.056] };
-  const tube = await built(work({}, { holes: [{ ...work().box!.holes[0]! }, free], boards } as never));
+  const tube = await built(plainWork({}, { holes: [{ ...plainWork().box!.holes[0]! }, free], boards } as never));
   expect(tube.page).toContain('to a tube around spacers sawn 20 mm wide');
 });

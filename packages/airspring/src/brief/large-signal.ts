@@ -26,7 +26,7 @@ const curve = (what: string) =>
 const resistance = quantity('thermalResistance', { least: 0.001, greatest: 1000, unit: 'K/W', example: '3.5 K/W' });
 const time = (example: string) => quantity('time', { least: 0.01, greatest: 100_000, unit: 's', example });
 
-/** What a driver does when it is played loud, as its maker tells it or a measurement. Music is then played through it as it bends. */
+/** What a driver does when it is played loud, as its maker tells it or a measurement. Music is then played through the nonlinear driver. */
 export const largeSignalField = said(
   v.strictObject({
     forceFactor: opt(curve('the force factor over displacement, over its value at rest')),

@@ -27,11 +27,12 @@ export const alignsIn = <Spec extends DrivenSpec, Input>(
       const known = Object.fromEntries(Object.entries(spec(at)).filter(([field]) => !open.has(field)));
       const { drivers: _, ...numbers } = known;
       const key = JSON.stringify(numbers);
-      const before = solved?.get(alignment)?.get(key);
+      const boxes = solved?.get(alignment) ?? new Map<string, AlignedPoint>();
+      const before = boxes.get(key);
       if (before !== undefined) return before;
       const found = solveAlignment(alignment, family, known as Partial<Input> & Pick<Spec, 'drivers'>, { air });
       const box = found.ok ? { ...found, point: pointOf(found.system.spec) } : found;
-      solved?.set(alignment, new Map(solved.get(alignment)).set(key, box));
+      solved?.set(alignment, boxes.set(key, box));
       return box;
     },
   };

@@ -20,6 +20,8 @@ export interface MechanicalTold {
   readonly Xmech: number;
   /** The greatest peak travel of a steady tone, m. */
   readonly tone: At;
+  /** What is usually kept free of it, as a share (common practice). */
+  readonly usualMargin: number;
   /** From here upwards no tone reaches it, Hz; left out where none does at all, or where every tone does. */
   readonly from?: number;
   /** Peak travel of pink programme of which peaks just clip, m, and its band, Hz. */
@@ -53,9 +55,11 @@ export function mechanicalOf(job: Job, system: System, Xmech: number | undefined
     (at) => passedBy(filter, at),
   );
   const { drives } = greatestProgrammeLevel(system, [limit, clips], { programme });
+  const usual = damageLimit({ Xmech: si('displacementPeak', Xmech) });
   return {
     Xmech,
     tone,
+    usualMargin: 1 - (Math.SQRT2 * usual.greatestRms) / Xmech,
     ...(from !== undefined && tone.value > Xmech && { from }),
     programme: (Xmech * drives[clips.name]!) / drives[limit.name]!,
     band,

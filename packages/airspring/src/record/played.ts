@@ -1,9 +1,9 @@
 import type { Meaning } from '../kind/phrase.js';
-import type { BendingTold } from './bending.js';
 import type { Below, Curves, Guard, Margin, Stretch, Told } from './design-parts.js';
 import type { HeardTold } from './heard-told.js';
 import type { At, LoadTold } from './load.js';
 import type { MechanicalTold } from './mechanical.js';
+import type { NonlinearTravel } from './nonlinear-travel.js';
 import type { VentedTold } from './vent-noise.js';
 
 /** How a box plays, what limits it, and what it asks of the amplifier. */
@@ -56,8 +56,8 @@ export interface Played {
   readonly vented?: VentedTold;
   /** How near the cone comes to where it meets something hard; left out where that is not known. */
   readonly mechanical?: MechanicalTold;
-  /** What a driver does whose force factor or stiffness bends; left out where no such curve is told. */
-  readonly bending?: BendingTold;
+  /** How far a driver travels whose force factor or stiffness depends on its travel; left out where no such curve is told. */
+  readonly nonlinearTravel?: NonlinearTravel;
   /** For the drive that gives the wanted level where the response is flat, and for the greatest voltage of the amplifier. */
   readonly protection: Guard & {
     readonly atFullVoltage: Guard;

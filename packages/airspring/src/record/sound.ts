@@ -7,7 +7,6 @@ import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { lowestReach, reachAt, reachOf } from './behind-filter.js';
-import { bendingOf } from './bending.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
@@ -15,6 +14,7 @@ import { heardTold } from './heard-told.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
 import { loadOf } from './load.js';
 import { LOWEST_TONE, mechanicalOf } from './mechanical.js';
+import { nonlinearTravelOf } from './nonlinear-travel.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
@@ -117,7 +117,7 @@ export function soundOf(
   | 'atWantedLevel'
   | 'vented'
   | 'mechanical'
-  | 'bending'
+  | 'nonlinearTravel'
   | 'protection'
   | 'impedance'
   | 'curves'
@@ -152,7 +152,7 @@ export function soundOf(
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const load = loadOf(system, wanted.highest);
-  const bending = bendingOf(job, system, playing.largeSignal);
+  const nonlinearTravel = nonlinearTravelOf(job, system, playing.largeSignal);
   const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
@@ -184,7 +184,7 @@ export function soundOf(
     },
     ...(vented && { vented }),
     ...(mechanical && { mechanical }),
-    ...(bending && { bending }),
+    ...(nonlinearTravel && { nonlinearTravel }),
     protection: {
       ...guardOf(job, playing, flatDrive),
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),

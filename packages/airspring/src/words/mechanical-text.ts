@@ -2,12 +2,9 @@ import type { MechanicalTold } from '../record/mechanical.js';
 import type { Played } from '../record/played.js';
 import type { Phrasing } from './phrasing.js';
 
-/** What is kept free of Xmech (common practice). */
-const KEPT_FREE = 0.2;
-
 /** How near tones and programme come to where the cone meets something hard, with all that the amplifier gives. */
 export function mechanicalSentences(
-  { Xmech, tone, from, programme, band }: MechanicalTold,
+  { Xmech, tone, usualMargin, from, programme, band }: MechanicalTold,
   { drivers: { Xmax }, amplifier }: Pick<Played, 'drivers' | 'amplifier'>,
   say: Phrasing,
 ): string {
@@ -18,7 +15,7 @@ export function mechanicalSentences(
   const verdict =
     free < 0
       ? `${most} ${from === undefined ? 'tones of the whole band' : `tones below ${say.hertz(from)}`} can drive the cone against it, which can damage the driver.`
-      : `${most} no tone from ${say.edge(band[0])} upwards does that: the worst ${moves}, so that ${say.percent(free)} stay free${free < KEPT_FREE ? ', less than the fifth that is usual (common practice)' : ''}.`;
+      : `${most} no tone from ${say.edge(band[0])} upwards does that: the worst ${moves}, so that ${say.percent(free)} stay free${free < usualMargin - 1e-9 ? `, less than the ${say.percent(usualMargin)} that are usual (common practice)` : ''}.`;
   return [
     `The cone meets something hard at ${say.travel(Xmech)} (Xmech), one way${beyond}.`,
     verdict,

@@ -5,10 +5,10 @@ import type { Design } from '../record/design-record.js';
 import type { At } from '../record/load.js';
 import type { Played } from '../record/played.js';
 import { IMPEDANCE_RANGE } from '../record/sound.js';
-import { bendingSentences } from './bending-text.js';
 import { cautionOf } from './build-text.js';
 import { paragraph, table } from './layout.js';
 import { mechanicalSentences } from './mechanical-text.js';
+import { nonlinearTravelSentences } from './nonlinear-travel-text.js';
 import type { Phrasing } from './phrasing.js';
 import { ventSentences } from './vent-text.js';
 
@@ -187,7 +187,7 @@ export function protectionText(design: Played, say: Phrasing): string[] {
   const { atFullVoltage, below, ...wanted } = design.protection;
   const hard = [
     ...(design.mechanical ? [paragraph(mechanicalSentences(design.mechanical, design, say))] : []),
-    ...(design.bending ? [paragraph(bendingSentences(design.bending, design, say))] : []),
+    ...(design.nonlinearTravel ? [paragraph(nonlinearTravelSentences(design.nonlinearTravel, design, say))] : []),
   ];
   if (design.drivers.Xmax === undefined) {
     return [

@@ -1,4 +1,4 @@
-/** What is told of a driver whose curves bend: its states at the greatest voltage, as core finds them. */
+/** What is told of a nonlinear driver: its states at the greatest voltage, as core finds them. */
 import { branchesAtLevel } from '@airspring/core/limit';
 import { respond } from '@airspring/core/response';
 import type { Brief } from 'airspring';
@@ -7,9 +7,9 @@ import campfire from '../../../packages/airspring/briefs/campfire-box.json' with
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { closed } from '../../../packages/airspring/src/kind/closed.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
-import { bendingOf } from '../../../packages/airspring/src/record/bending.js';
+import { nonlinearTravelOf } from '../../../packages/airspring/src/record/nonlinear-travel.js';
 import { playingOf } from '../../../packages/airspring/src/record/playing.js';
-import { bendingSentences } from '../../../packages/airspring/src/words/bending-text.js';
+import { nonlinearTravelSentences } from '../../../packages/airspring/src/words/nonlinear-travel-text.js';
 import { phrasing } from '../../../packages/airspring/src/words/phrasing.js';
 import { faultsOf } from '../../refusal/faults.js';
 
@@ -27,12 +27,12 @@ function boxWith(largeSignal: object, voltage: string, damped = 1.6) {
   const job = readBrief(JSON.parse(JSON.stringify(brief)) as Brief, standard);
   const variant = closed.variants(job as never, job.choices[0]!)[0]!;
   const { system, largeSignal: large } = playingOf({ variant, point: [0.06], demand: {} } as never);
-  return { job, system, told: () => bendingOf(job, system, large) };
+  return { job, system, told: () => nonlinearTravelOf(job, system, large) };
 }
 const stiff = { reach: '8 mm', coefficients: [0, 4] };
 const say = phrasing({});
-const text = (told: ReturnType<typeof bendingOf>, voltage: number) =>
-  bendingSentences(told!, { amplifier: { voltage } }, say);
+const text = (told: ReturnType<typeof nonlinearTravelOf>, voltage: number) =>
+  nonlinearTravelSentences(told!, { amplifier: { voltage } }, say);
 
 test('of a driver that stiffens the tones with two states are told, and at none beside them are there two', () => {
   const { system, told: tell } = boxWith({ stiffness: stiff }, '14 V', 4);
@@ -54,7 +54,7 @@ test('of a driver that stiffens the tones with two states are told, and at none 
     12,
   );
   expect(text(told, 14)).toMatch(
-    /^By the curve of its stiffness, in the band 14 V rms moves the cone .* it can swing in two ways, at .* Hz by [\d.]+ mm or [\d.]+ mm/,
+    /^By the curve of its stiffness, 14 V rms moves the cone .* in the band\. .* it can swing in two ways, at .* Hz by [\d.]+ mm or [\d.]+ mm/,
   );
 });
 
@@ -65,7 +65,7 @@ test('of a driver that is damped well no tone has two, and with less voltage it 
   expect(one.reach).toBe(0.007);
   expect(one.travel!.value / one.travel!.linear).toBeCloseTo(1, 1);
   expect(text(one, 0.5)).toContain('By the curves of its force factor and stiffness');
-  expect(text(one, 0.5)).toContain('No tone has a second way');
+  expect(text(one, 0.5)).toContain('At no tone can it swing in two ways');
 });
 
 test('a drive that goes beyond the curves is told', () => {

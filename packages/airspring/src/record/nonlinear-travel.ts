@@ -7,8 +7,8 @@ import { inLargeSignal } from './large-signal-faults.js';
 import type { At } from './load.js';
 import { worst } from './worst.js';
 
-/** What a driver whose force factor or stiffness bends does with all that the amplifier gives, at the tones of the band. */
-export interface BendingTold {
+/** How far a driver whose force factor or stiffness depends on its travel moves with all that the amplifier gives, at the tones of the band. */
+export interface NonlinearTravel {
   readonly curves: readonly ('force factor' | 'stiffness')[];
   /** Up to which travel all of them are known, m. */
   readonly reach: number;
@@ -28,10 +28,14 @@ export interface BendingTold {
 const TONES = 80;
 
 /** The states of a box at each tone of the band; nothing where no curve is told. */
-export function bendingOf(job: Job, system: System, large: LargeSignal | undefined): BendingTold | undefined {
+export function nonlinearTravelOf(
+  job: Job,
+  system: System,
+  large: LargeSignal | undefined,
+): NonlinearTravel | undefined {
   const choice = job.choices.find(({ largeSignal }) => largeSignal === large);
   const { forceFactor, stiffness: spring } = large ?? {};
-  // A suspension over frequency has no one stiffness that could bend.
+  // A suspension over frequency has no one stiffness at rest.
   const stiffness = typeof system.network.values.Cms === 'number' ? spring : undefined;
   if (choice === undefined || (forceFactor === undefined && stiffness === undefined)) return undefined;
   const driveVoltageRms = si('voltageRms', job.amplifier.voltage);

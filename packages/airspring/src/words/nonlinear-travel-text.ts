@@ -1,24 +1,24 @@
 import { inWords, listOf } from '../kind/wording.js';
-import type { BendingTold } from '../record/bending.js';
+import type { NonlinearTravel } from '../record/nonlinear-travel.js';
 import type { Played } from '../record/played.js';
 import type { Phrasing } from './phrasing.js';
 
 const LEFT_OUT =
-  'Curves that are not alike outwards and inwards, harmonics and the loss of a vent are left out of this.';
+  'This leaves out harmonics, the loss of a vent, and that a curve may differ between outwards and inwards.';
 
 /** What the curves of a driver make of the greatest voltage, at the tones of the band. */
-export function bendingSentences(
-  { curves, reach, travel, several, beyond }: BendingTold,
+export function nonlinearTravelSentences(
+  { curves, reach, travel, several, beyond }: NonlinearTravel,
   { amplifier }: Pick<Played, 'amplifier'>,
   say: Phrasing,
 ): string {
-  const told = `By the ${curves.length > 1 ? 'curves' : 'curve'} of its ${listOf(curves)}, in the band ${say.volts(amplifier.voltage)} rms`;
+  const told = `By the ${curves.length > 1 ? 'curves' : 'curve'} of its ${listOf(curves)}, ${say.volts(amplifier.voltage)} rms`;
   const known = `${say.travel(reach)}, up to where ${curves.length > 1 ? 'both are' : 'it is'} known`;
   if (travel === undefined) return `${told} moves the cone beyond ${known}, at every tone of the band. ${LEFT_OUT}`;
-  const moves = `${told} moves the cone by at most ${say.travel(travel.value)}, at ${say.hertz(travel.frequency)}; a linear driver would move by ${say.travel(travel.linear)} there.`;
+  const moves = `${told} moves the cone by at most ${say.travel(travel.value)}, at ${say.hertz(travel.frequency)} in the band. A linear driver would move by ${say.travel(travel.linear)} there.`;
   const ways = several
     ? `${range(several, say)} it can swing in ${inWords(several.travels.length)} ways, at ${say.hertz(several.frequency)} by ${several.travels.map(say.travel).join(' or ')}: which one depends on the tones before.`
-    : 'No tone has a second way in which it can swing.';
+    : 'At no tone can it swing in two ways.';
   const out = beyond ? ` ${range(beyond, say)} it goes beyond ${known}.` : '';
   return `${moves} ${ways}${out} ${LEFT_OUT}`;
 }
