@@ -116,7 +116,6 @@ export class ScrubNumber extends HTMLElement {
     if (down.button !== 0) return;
     const from = this.#value;
     this.setPointerCapture(down.pointerId);
-    document.documentElement.classList.add('scrubbing');
     const move = (event: PointerEvent) => {
       const steps = Math.round((event.clientX - down.clientX) / PIXELS);
       this.#moving ||= steps !== 0;
@@ -124,7 +123,6 @@ export class ScrubNumber extends HTMLElement {
     };
     const up = () => {
       this.removeEventListener('pointermove', move);
-      document.documentElement.classList.remove('scrubbing');
       if (this.#moving) this.#tell('change');
       this.#moving = false;
     };

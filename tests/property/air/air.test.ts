@@ -11,11 +11,11 @@ import {
   waterVapourFraction,
 } from '@airspring/core/air';
 import { type AltitudeInput, si, type TemperatureInput } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { moistAirArbitrary, wildAir, wildConditions } from '../../arbitrary/air.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 const close = (got: number, expected: number, relative = 1e-12) =>
   expect(Math.abs(got - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));

@@ -1,8 +1,8 @@
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { demo } from '../../arbitrary/brief.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { pathsOf } from '../../refusal/faults.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: a brief broken on purpose has no type

@@ -1,6 +1,5 @@
 import { greatestLevel, type Limit } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
-import { fc, test } from '@fast-check/vitest';
 import type { Brief, Design } from 'airspring';
 import { describe, expect } from 'vitest';
 import { metBy } from '../../../packages/airspring/src/design.js';
@@ -10,6 +9,7 @@ import { leanings, pointsOf } from '../../../packages/airspring/src/search/point
 import { memory } from '../../../packages/airspring/src/search/search.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const [driver] = demo.drivers;
 /** Whole searches: far fewer than of a single function. */

@@ -1,4 +1,3 @@
-import { fc, test } from '@fast-check/vitest';
 import type { Brief } from 'airspring';
 import { describe, expect } from 'vitest';
 import { WITHIN } from '../../../packages/airspring/src/search/axis.js';
@@ -9,6 +8,7 @@ import { yieldedLeast } from '../../../packages/airspring/src/search/later-band.
 import { missed } from '../../../packages/airspring/src/search/wishes.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 /** Each run is several whole searches. */
 const RUNS = Math.min(60, Math.ceil(fuzzRuns / 60));

@@ -2,7 +2,6 @@ import { aperiodicBox, capacitorBox, type System } from '@airspring/core/enclosu
 import { greatestLevel } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { cutoff, referenceLevel, respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import type { Brief, Design } from 'airspring';
 import { expect } from 'vitest';
 import ghost from '../../../packages/airspring/briefs/ghost-train.json' with { type: 'json' };
@@ -13,6 +12,7 @@ import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { limitsOf } from '../../../packages/airspring/src/record/limits.js';
 import { searchFor } from '../../arbitrary/brief.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const RUNS = Math.min(20, Math.ceil(fuzzRuns / 40));
 

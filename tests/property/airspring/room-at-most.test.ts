@@ -1,8 +1,8 @@
-import { fc, test } from '@fast-check/vitest';
 import type { Brief } from 'airspring';
 import { describe, expect } from 'vitest';
 import type { Point } from '../../../packages/airspring/src/kind/box-kind.js';
 import { demo, put, searchFor } from '../../arbitrary/brief.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const mm = (value: number) => `${value} mm`;
 const faces = ['front', 'back', 'left', 'top'] as const;

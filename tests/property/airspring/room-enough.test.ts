@@ -1,7 +1,7 @@
-import { fc, test } from '@fast-check/vitest';
 import type { Brief } from 'airspring';
 import { expect } from 'vitest';
 import { demo, searchFor } from '../../arbitrary/brief.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 /** Vents beside one block of drivers, beside two drivers, and in both chambers of a divided box. */
 const variants = (

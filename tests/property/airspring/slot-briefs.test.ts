@@ -1,4 +1,3 @@
-import { fc, test } from '@fast-check/vitest';
 import type { Brief } from 'airspring';
 import { describe, expect } from 'vitest';
 import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
@@ -6,6 +5,7 @@ import type { Box } from '../../../packages/airspring/src/search/box.js';
 import { pointsOf } from '../../../packages/airspring/src/search/points.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 /** Each is two whole searches. */
 const RUNS = Number(process.env.SLOT_RUNS ?? cases(12));

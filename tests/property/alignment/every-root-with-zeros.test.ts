@@ -20,7 +20,6 @@ import {
 import { boundedMinimum } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { levelCrossings, respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { walkToShape } from '../../../packages/core/src/alignment/roots.js';
 import { shapedBox } from '../../../packages/core/src/alignment/shaped-box.js';
@@ -32,6 +31,7 @@ import {
   resistanceFactor,
 } from '../../../packages/core/src/alignment/unknowns.js';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { paperAir as air, fs, physical, split } from '../../literature/enclosure/textbook.js';
 
 const driverOf = (Qts: number) => physical({ fs, ...split(Qts, 20), Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);

@@ -17,8 +17,8 @@ import {
   superBoomBox,
 } from '@airspring/core/alignment';
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 import { fs, paperAir, physical, printedCoefficients, split } from '../../literature/enclosure/textbook.js';
 
 interface Ratios {

@@ -13,11 +13,11 @@ import {
   relations,
 } from '@airspring/core/driver';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { absurdDriverArbitrary, absurdDriverDataArbitrary, accepted, driverArbitrary } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 const close = (got: number, expected: number, relative = 1e-12) =>
   expect(Math.abs(got - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));

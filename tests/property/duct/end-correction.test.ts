@@ -1,8 +1,8 @@
 import { finiteFlange, flanged, pistonInFlange, unflanged } from '@airspring/core/duct';
-import { test } from '@fast-check/vitest';
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const ends = fc.constantFrom(unflanged, flanged, finiteFlange, pistonInFlange);

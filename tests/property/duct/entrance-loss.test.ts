@@ -1,7 +1,7 @@
 import { entranceLoss } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const ratio = (most: number) => fc.double({ min: 0, max: most, noNaN: true });
 const loss = (rounding: number, wall?: number) =>

@@ -26,10 +26,10 @@ import {
 } from '@airspring/core/duct';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { anyFrequency, anyLength } from '../../arbitrary/vent.js';
 import { allFinite, answered } from '../answered.js';
 

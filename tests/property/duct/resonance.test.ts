@@ -1,9 +1,9 @@
 import { standardAir } from '@airspring/core/air';
 import { radiationLoad, resonance, tubeMass } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { anyFrequency, anyLength, anyVolume } from '../../arbitrary/vent.js';
 
 const finite = (value: number) => value > 0 && Number.isFinite(value);

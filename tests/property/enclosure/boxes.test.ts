@@ -15,11 +15,11 @@ import { compile, compilePlan, valuesOf } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
 import { absurdDriverArbitrary, accepted, driverArbitrary } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { byPlan, byPolynomials, worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
 

@@ -1,11 +1,11 @@
 import { equivalentDriver, type LineBoxInput, type LineBoxSpec, lineBox, lineFamily } from '@airspring/core/enclosure';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, probeColumns } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { withoutCoil } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdLineBoxArbitrary, lineBoxArbitrary } from '../../arbitrary/line-box.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
 

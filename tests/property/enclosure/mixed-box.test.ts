@@ -14,11 +14,11 @@ import { familyLaws } from '@airspring/core/laws';
 import { greatestLevel, limitsOfEach } from '@airspring/core/limit';
 import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, lowestLoad, probeColumns, respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary, withoutCoil } from '../../arbitrary/box.js';
 import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { absurdMixedBoxArbitrary, mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { largest, minus, worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
 

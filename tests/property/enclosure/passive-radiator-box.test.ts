@@ -16,7 +16,6 @@ import { compilePlan, valuesOf } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, probeColumns } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { withoutCoil } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
@@ -25,6 +24,7 @@ import {
   passiveRadiatorArbitrary,
   passiveRadiatorBoxArbitrary,
 } from '../../arbitrary/passive-radiator-box.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { worst } from '../../circuit/compare.js';
 import { allFinite, answered } from '../answered.js';
 

@@ -19,11 +19,11 @@ import {
   singlePrecision,
 } from '@airspring/core/filter';
 import { frequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { filterArbitrary, wildFilter, wildHighPass } from '../../arbitrary/filter.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 const grid = logarithmicGrid(1, 20000, 40);
 const hertz = fc.double({ min: 1, max: 2000, noNaN: true });

@@ -1,11 +1,11 @@
 /** Boxes of sizes that are built obey the laws of their families: no honest box is accused. */
 import { closedFamily, infiniteBaffleFamily, mixedFamily, ventedFamily } from '@airspring/core/enclosure';
 import { familyLaws, type LawResult } from '@airspring/core/laws';
-import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { closedBoxArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
 import { cases } from '../../arbitrary/fuzz-runs.js';
 import { mixedBoxArbitrary } from '../../arbitrary/mixed-box.js';
+import { test } from '../../arbitrary/property.js';
 
 const accused = (laws: readonly LawResult[]) => laws.filter(({ holds }) => !holds);
 

@@ -3,10 +3,10 @@ import type { DriverGroup } from '@airspring/core/driver';
 import { branchesAtLevel } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { absurdSystemArbitrary, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { faultsOf } from '../../refusal/faults.js';
 import { allFinite, answered } from '../answered.js';
 

@@ -12,10 +12,10 @@ import {
 } from '@airspring/core/filter';
 import { currentLimit, gentlestHighPass, greatestLevel, type Limit, travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { closedOf, ventedOf } from '../../literature/enclosure/textbook.js';
 
 const shapes: readonly FilterShape[] = [

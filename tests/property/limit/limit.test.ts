@@ -13,9 +13,9 @@ import {
 } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { systemArbitrary } from '../../arbitrary/box.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const grid = frequencyGrid(Array.from({ length: 40 }, (_, i) => 10 * 1.08 ** i));
 const close = (got: number, expected: number, relative: number) =>

@@ -27,10 +27,10 @@ import {
 import { integral } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { absurdSystemArbitrary, closedBoxArbitrary, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const grid = frequencyGrid(Array.from({ length: 16 }, (_, i) => 9 * 1.22 ** i));

@@ -8,10 +8,10 @@ import {
 } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { probeColumns } from '@airspring/core/response';
-import { test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { anyNetworkArbitrary } from '../../arbitrary/network.js';
+import { test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const grid = Float64Array.of(1e-4, 1, 47, 3000, 1e7);

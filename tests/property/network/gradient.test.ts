@@ -9,7 +9,6 @@ import {
   valuesOf,
 } from '@airspring/core/network';
 import { probeColumns } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { bassFrequency, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
@@ -23,6 +22,7 @@ import {
   withProbes,
   withValue,
 } from '../../arbitrary/network-of.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 type Complex = { readonly re: number; readonly im: number };

@@ -1,5 +1,4 @@
 import { type BranchKind, compilePolynomials, type Network } from '@airspring/core/network';
-import { fc, test } from '@fast-check/vitest';
 import { expect, test as plain } from 'vitest';
 import { bassFrequency, systemArbitrary } from '../../arbitrary/box.js';
 import { ladderArbitrary } from '../../arbitrary/network.js';
@@ -13,6 +12,7 @@ import {
   probesOf,
   type Scaled,
 } from '../../arbitrary/network-of.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { byEither, byPlan, byPolynomials, worst } from '../../circuit/compare.js';
 
 const grid = Float64Array.from({ length: 40 }, (_, i) => 5 * 1.15 ** i);

@@ -3,9 +3,9 @@ import { ventedBox } from '@airspring/core/enclosure';
 import { compile, compilePlan, compilePolynomials, type Network, valuesOf } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
-import { fc, test } from '@fast-check/vitest';
 import { expect, test as plain } from 'vitest';
 import { driverArbitrary } from '../../arbitrary/driver.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { worst } from '../../circuit/compare.js';
 import { driver, withEddy } from '../../circuit/seam-cases.js';
 

@@ -4,7 +4,6 @@ import { compile, losslessLine } from '@airspring/core/network';
 import type { ComplexColumn } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { ventedBoxArbitrary } from '../../arbitrary/box.js';
 import {
@@ -16,6 +15,7 @@ import {
   type Scaled,
   withProbes,
 } from '../../arbitrary/network-of.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { byPlan, byPolynomials, largest, minus, worst } from '../../circuit/compare.js';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });

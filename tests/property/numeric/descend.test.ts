@@ -1,6 +1,6 @@
 import { descend } from '@airspring/core/numeric';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 /** The walk's cost against the least of all cells. */
 function walkAndBest(sizes: readonly number[], cost: (cell: readonly number[]) => number) {

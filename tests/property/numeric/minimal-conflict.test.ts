@@ -1,6 +1,6 @@
 import { minimalConflict } from '@airspring/core/numeric';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const conflicts = (count: number) =>
   fc.array(fc.uniqueArray(fc.integer({ min: 0, max: count - 1 }), { minLength: 1, maxLength: 7 }), {

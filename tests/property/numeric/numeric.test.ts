@@ -15,8 +15,8 @@ import {
   struveH0,
   struveH1,
 } from '@airspring/core/numeric';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const any = fc.double();

@@ -7,10 +7,10 @@ import {
   type PlanePoint,
   perimeterOf,
 } from '@airspring/workshop/outline';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 /** Figures whose corners are seen from one point, at rising angles: many are not convex, none crosses itself. */
 const star = fc

@@ -9,9 +9,9 @@ import {
   logarithmicGrid,
   read,
 } from '@airspring/core/quantity';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const kind = fc.constantFrom(...(Object.keys(kinds) as Kind[]));
 const unitOf = (name: Kind) => fc.constantFrom(...Object.keys((kinds[name] as KindDefinition).units));

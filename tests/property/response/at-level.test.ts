@@ -6,10 +6,10 @@ import { quietLimits, ventOnsets } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { compileAtLevel, respond, respondAtLevel, ventThirdHarmonic } from '@airspring/core/response';
 import { ventLoss, ventNoise } from '@airspring/core/vent';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const grid = frequencyGrid(Array.from({ length: 24 }, (_, i) => 8 * 1.13 ** i));
 const hasVent = (system: System) => 'ventAirSpeed' in system.network.topology.probes;

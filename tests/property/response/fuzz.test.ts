@@ -18,10 +18,10 @@ import {
   respond,
   stepResponse,
 } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { absurdSystemArbitrary } from '../../arbitrary/box.js';
 import { accepted } from '../../arbitrary/driver.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const finite = (run: () => unknown) => answered(() => allFinite(run()));

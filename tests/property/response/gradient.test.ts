@@ -14,7 +14,6 @@ import {
   levelGradient,
   respond,
 } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect, test as plain } from 'vitest';
 import {
   absurdSystemArbitrary,
@@ -26,6 +25,7 @@ import {
 import { accepted } from '../../arbitrary/driver.js';
 import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { type Numbered, networkOf, part, withValue } from '../../arbitrary/network-of.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { driver, seamVented, withEddy } from '../../circuit/seam-cases.js';
 import { allFinite, answered } from '../answered.js';
 

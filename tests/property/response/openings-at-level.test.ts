@@ -5,8 +5,8 @@ import { compile, valuesOf, withSeriesResistance } from '@airspring/core/network
 import { complexColumns } from '@airspring/core/numeric';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { compileAtLevel, respondAtLevel } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 import { pathsOf } from '../../refusal/faults.js';
 import { driver } from '../../unit/laws/boxes.js';
 

@@ -15,11 +15,11 @@ import {
   respond,
   stepResponse,
 } from '@airspring/core/response';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { bassFrequency, closedBoxArbitrary, systemArbitrary, withoutCoil } from '../../arbitrary/box.js';
 import { driverArbitrary } from '../../arbitrary/driver.js';
 import { listed, partsOf, withParts } from '../../arbitrary/network-of.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const grid = frequencyGrid(Array.from({ length: 60 }, (_, i) => 8 * 1.07 ** i));
 const close = (got: number, expected: number, absolute: number) =>

@@ -21,10 +21,10 @@ import {
   soundPressure,
   sumAtListener,
 } from '@airspring/core/room';
-import { test } from '@fast-check/vitest';
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -14,10 +14,10 @@ import {
   wedge,
   wheelArch,
 } from '@airspring/workshop/shape';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 const T = 0.018;
 const m = (metres: number) => si('length', metres);

@@ -2,11 +2,11 @@
 import { compilePolynomials, type SweepRows, sweepRows, valuesOf } from '@airspring/core/network';
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
 import { simdSweep } from '@airspring/core/simd';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { absurdSystemArbitrary, systemArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { anyNetworkArbitrary } from '../../arbitrary/network.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { answered } from '../answered.js';
 
 const simd = simdSweep();

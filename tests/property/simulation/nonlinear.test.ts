@@ -13,10 +13,10 @@ import {
   stiffnessCurve,
   stop,
 } from '@airspring/transient/simulation';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { closed, plainVented, vented } from '../../unit/transient/boxes.js';
 
 const systems = { vented, plainVented, closed };

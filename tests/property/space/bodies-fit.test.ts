@@ -1,7 +1,7 @@
 import { si } from '@airspring/core/quantity';
 import { compileBodiesFit, fit, roundBodies } from '@airspring/core/space';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const metres = (value: number) => si('length', value);
 const edge = fc.double({ min: 0.15, max: 0.7, noNaN: true });

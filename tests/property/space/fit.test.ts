@@ -1,12 +1,12 @@
 import type { Length } from '@airspring/core/quantity';
 import { si } from '@airspring/core/quantity';
 import { type Face, type Fit, faces, fit, innerSize, longestVent, type Solid } from '@airspring/core/space';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
 import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { absurdSpaceArbitrary, type RoundSpace, spaceArbitrary } from '../../arbitrary/space.js';
 import tightSpaces from './tight-spaces.json' with { type: 'json' };
 

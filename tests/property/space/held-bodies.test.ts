@@ -1,7 +1,7 @@
 import { si } from '@airspring/core/quantity';
 import { collisions, cuboidInterior, type FitInput, fit, type RoundBodyInput } from '@airspring/core/space';
-import { fc, test } from '@fast-check/vitest';
 import { describe, expect, test as plain } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const mm = (min: number, max: number) => fc.integer({ min, max }).map((length) => si('length', length / 1e3));
 

@@ -11,10 +11,10 @@ import {
   type RoundBodyInput,
   type Solid,
 } from '@airspring/core/space';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 
 // Interiors that no package knows: a box whose front leans back, and a round column. What stands in them is looked at point by
 // point, and what is refused in them is looked for at random.

@@ -9,10 +9,10 @@ import {
   longestVent,
   type Solid,
 } from '@airspring/core/space';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's: bodies and vent are thrown at random, judged by their solids alone, and the vent is

@@ -1,11 +1,11 @@
 import { si } from '@airspring/core/quantity';
 import { faces, longestVent } from '@airspring/core/space';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { roundBody, someFaces, wholeLength } from '../../arbitrary/round-bodies.js';
 
 // Another road than the search's, for three bodies on any faces: bodies and vent stand on lattices, whose phase is drawn. The vent

@@ -1,9 +1,9 @@
 import { si } from '@airspring/core/quantity';
 import { innerSize, netVolume, outerSize, sizeForNetVolume } from '@airspring/core/space';
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import { sizeArbitrary, thicknessArbitrary } from '../../arbitrary/space.js';
 
 const size = sizeArbitrary(0.15, 1.2);

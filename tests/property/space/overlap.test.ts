@@ -1,8 +1,8 @@
-import { test } from '@fast-check/vitest';
 import * as fc from 'fast-check';
 import { expect } from 'vitest';
 import { overlap, overlappingShifts } from '../../../packages/core/src/space/overlap.js';
 import type { Block } from '../../../packages/core/src/space/solids.js';
+import { test } from '../../arbitrary/property.js';
 
 const at = fc.double({ min: -1, max: 1, noNaN: true });
 const half = fc.double({ min: 0.05, max: 1, noNaN: true });

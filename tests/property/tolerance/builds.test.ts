@@ -6,8 +6,8 @@ import { uniformAt } from '@airspring/core/numeric';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { passband, respond } from '@airspring/core/response';
 import { compileBuilds, normal, type Scatter, scatterOf, summaryOf, within } from '@airspring/core/tolerance';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 import { physical } from '../../literature/enclosure/textbook.js';
 
 const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, standardAir);

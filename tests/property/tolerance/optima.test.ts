@@ -1,7 +1,7 @@
 /** Prices by limits in any units, and fronts against the definition. */
 import { shadowPrices, tradeOffFront } from '@airspring/core/tolerance';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const slope = fc.double({ min: 0.1, max: 3, noNaN: true });
 const price = fc.double({ min: 0, max: 5, noNaN: true });

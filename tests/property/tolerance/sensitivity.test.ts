@@ -3,10 +3,10 @@ import { type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { levelGradient, respond } from '@airspring/core/response';
 import { sensitivity } from '@airspring/core/tolerance';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { bassFrequency, ventedBoxArbitrary } from '../../arbitrary/box.js';
 import { driverArbitrary } from '../../arbitrary/driver.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const make =
   (drivers: Driver) =>

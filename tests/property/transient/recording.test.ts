@@ -15,9 +15,9 @@ import {
   sourceOfBytes,
   wavBytes,
 } from '@airspring/transient/recording';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import compressed from '../../literature/recording/compressed.json' with { type: 'json' };
 import json from '../../literature/recording/files.json' with { type: 'json' };
 import { allFinite, answered } from '../answered.js';

@@ -12,9 +12,9 @@ import {
   summed,
   sweep,
 } from '@airspring/transient/signal';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const any = fc.oneof(fc.double(), fc.double({ min: 0, max: 1e6 }), fc.constantFrom(0, -1, 1e300, Number.MIN_VALUE));

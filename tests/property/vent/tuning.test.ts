@@ -11,10 +11,10 @@ import {
   type RoundVentSection,
   tuning,
 } from '@airspring/core/vent';
-import { test } from '@fast-check/vitest';
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test } from '../../arbitrary/property.js';
 import {
   anyFrequency,
   anyLength,

@@ -5,8 +5,8 @@ import { isInputError } from '@airspring/core/fault';
 import { flowLossLaws } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
 import { ventLoss } from '@airspring/core/vent';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
+import { fc, test } from '../../arbitrary/property.js';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const metres = (value: number) => si('length', value);

@@ -20,10 +20,10 @@ import {
   wedge,
   wheelArch,
 } from '@airspring/workshop/shape';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { lengthOf, maybe, noNumber, oddly } from '../../arbitrary/odd-input.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const edge = lengthOf(150, 800);

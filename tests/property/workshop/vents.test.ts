@@ -13,10 +13,10 @@ import {
   ventSegments,
   ventSolid,
 } from '@airspring/workshop/solid';
-import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { lengthOf, maybe, noNumber, oddly } from '../../arbitrary/odd-input.js';
+import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 /** Solids are dear: a quarter of the cases of other properties. */

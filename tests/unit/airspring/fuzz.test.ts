@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { fc, test } from '@fast-check/vitest';
 import { design } from 'airspring';
 import { expect } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
 

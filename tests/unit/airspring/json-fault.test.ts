@@ -1,7 +1,7 @@
-import { fc, test as property } from '@fast-check/vitest';
 import { expect, test } from 'vitest';
 import { plainJson } from '../../../packages/airspring/src/command/json-fault.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test as property } from '../../arbitrary/property.js';
 
 const jsonFault = (text: string) => {
   const plain = plainJson(text);

@@ -1,8 +1,8 @@
 /** A drawing takes the scale that its lines ask for: words go into more lines instead. */
 import { type Drawing, toSvg } from '@airspring/workshop/drawing';
-import { fc, test } from '@fast-check/vitest';
 import { expect, test as plain } from 'vitest';
 import { cases } from '../../arbitrary/fuzz-runs.js';
+import { fc, test } from '../../arbitrary/property.js';
 
 const drawingOf = (wide: number, high: number, title: string, subtitle: string): Drawing => ({
   title,

@@ -69,13 +69,10 @@ export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480
     .sort()
     .join('');
   const [w, h] = [width, height].map((edge) => Math.ceil(edge * scale + 2 * MARGIN) * STEPS);
-  const faces = paths.join('\n');
-  const id = idOf(faces);
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}.edge{fill:none;stroke:${INK};stroke-width:${LINE * STEPS}}</style>
-<g stroke-width="${SEAM * STEPS}"><g id="${id}">
-${faces}
-</g></g>
-<use href="#${id}" stroke-width="${HAIR * STEPS}"/>
+<g stroke-width="${SEAM * STEPS}">
+${paths.join('\n')}
+</g>
 </svg>
 `;
 }
@@ -86,20 +83,8 @@ const MARGIN = 4;
 const STEPS = 4;
 /** Colour and width of the lines along edges. */
 const [INK, LINE] = ['#3c3c3c', 0.6];
-/**
- * Width of the line of its own colour that closes the seam between two faces. It runs over the faces beside it, so that they are
- * all painted once more with a line that is hardly seen.
- */
-const SEAM = 0.8;
-/** Width of that line in the last coat: programs that smooth sides of faces leave a hair of what is behind between them. */
-const HAIR = 0.3;
-
-/** A name for the faces of a picture: other pictures of the same page have others. */
-function idOf(text: string): string {
-  let hash = 0;
-  for (let i = 0; i < text.length; i++) hash = (Math.imul(hash, 31) + text.charCodeAt(i)) >>> 0;
-  return `solid-${hash.toString(36)}`;
-}
+/** Width of the line of its own colour that closes the seam between two faces: programs that smooth sides leave a hair of what is behind. */
+const SEAM = 0.5;
 
 type Place = readonly [x: number, y: number];
 
