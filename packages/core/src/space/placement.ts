@@ -54,12 +54,11 @@ export function look(view: View, inner: readonly number[], face: number, along: 
 export const turn = (view: View, k: number, at: number): number => (view.turned[k] ? view.size[k]! - at : at);
 
 /** A block of the view in the axes of the box. */
-export function turnBlock(view: View, block: Block): Block {
-  const turned = emptyBlock();
+export function turnBlock(view: View, block: Block, turned = emptyBlock()): Block {
   turned.axis = block.axis < 0 ? -1 : view.axes[block.axis]!;
   for (let k = 0; k < 3; k++) {
-    const ends = [turn(view, k, block.low[k]!), turn(view, k, block.high[k]!)];
-    span(turned, view.axes[k]!, Math.min(...ends), Math.max(...ends));
+    const [first, last] = view.turned[k] ? [block.high[k]!, block.low[k]!] : [block.low[k]!, block.high[k]!];
+    span(turned, view.axes[k]!, turn(view, k, first), turn(view, k, last));
   }
   return turned;
 }

@@ -37,10 +37,10 @@ export interface Solid {
 }
 
 type Corner = readonly [number, number, number];
-const corner = ([x, y, z]: Corner, [left, , bottom, , front]: readonly number[]): Solid['least'] => [
-  si('length', x + left!),
-  si('length', y + bottom!),
-  si('length', z + front!),
+const corner = (at: Corner, thickness: readonly number[]): Solid['least'] => [
+  si('length', at[0] + thickness[0]!),
+  si('length', at[1] + thickness[2]!),
+  si('length', at[2] + thickness[4]!),
 ];
 
 const axes = ['x', 'y', 'z'] as const;

@@ -18,6 +18,8 @@ const STEPS = 4;
 /** One place for each way to touch one of at most 64 bodies, and one more. */
 const starts = new Float64Array(193 + STEPS + 1);
 const depths = new Float64Array(129 + STEPS + 2);
+/** Of the starts on a grid, whether the place on the face is free: known once for all depths. */
+const freeOnFace: (boolean | undefined)[] = Array(STEPS + 1);
 
 /** Solids that overlap by less than this fraction of a radius count as touching, so that rounding decides nothing. */
 const touching = 1e-9;
@@ -81,11 +83,13 @@ export function bentReach(
     secondLeg(part, vent, near + bendRadius, size[1], across, 0);
     if (walls.holds(part)) depths[depthCount++] = Math.min(most, walls.way(part, 0));
   }
+  freeOnFace.fill(undefined);
   for (let i = 0; i < depthCount; i++) {
     const depth = depths[i]!;
     if (!(depth >= 0 && depth <= most) || fixed + depth + room - near <= best) continue;
-    starts[0] = near;
-    let startCount = 1;
+    let startCount = 0;
+    const gridCount = walls ? STEPS + 1 : 1;
+    for (let n = 0; n < gridCount; n++) starts[startCount++] = near + (n / STEPS) * (far - near);
     for (let s = 0; s < stands.length && !vent.onWall; s++) {
       const stand = stands[s]!;
       if (stand.beside) {
@@ -99,13 +103,16 @@ export function bentReach(
       if (overlappingShifts(part, stand.block, 1, range)) starts[startCount++] = near + range[1]!;
     }
     if (walls) {
-      for (let n = 1; n <= STEPS; n++) starts[startCount++] = near + (n / STEPS) * (far - near);
       bend(part, vent, far, across, depth);
       if (walls.holds(part)) starts[startCount++] = Math.max(near, far - walls.way(part, 1, true));
     }
     for (let k = 0; k < startCount; k++) {
       const along = starts[k]!;
       if (!(along >= near && along <= far) || fixed + depth + room - along <= best) continue;
+      const known = k < gridCount ? freeOnFace[k] : undefined;
+      const isFree = known ?? !framed(scene, along, across, less);
+      if (k < gridCount) freeOnFace[k] = isFree;
+      if (!isFree) continue;
       const length = secondLegAt(scene, along, across, depth, less);
       if (length >= 0 && fixed + depth + length > best) {
         best = fixed + depth + length;
@@ -119,10 +126,9 @@ export function bentReach(
   return found;
 }
 
-/** The longest second leg of a vent that starts here; negative when there is no room for one. */
+/** The longest second leg of a vent whose place on its face is free; negative when there is no room for one. */
 function secondLegAt(scene: Scene, along: number, across: number, depth: number, less: number): number {
   const { vent, size } = scene;
-  if (framed(scene, along, across, less)) return -1;
   const start = along + vent.bendRadius;
   firstLeg(part, vent, along, across, depth, less);
   if (meets(scene, part)) return -1;

@@ -16,6 +16,7 @@ export interface Walls {
 }
 
 const shrunk = emptyBlock();
+const turned = emptyBlock();
 
 export const wallsOf = (
   interiorIn: NonNullable<Layout['interior']>,
@@ -23,7 +24,7 @@ export const wallsOf = (
   thickness: readonly number[],
 ): Walls => {
   let interior: Interior;
-  const asked = (block: Block) => solid('clearance', turnBlock(view, block), thickness);
+  const asked = (block: Block) => solid('clearance', turnBlock(view, block, turned), thickness);
   return {
     stand: (...inner) => {
       interior = interiorIn(inner);
