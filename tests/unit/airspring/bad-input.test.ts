@@ -66,7 +66,7 @@ function cost(work: () => void): number {
 
 test('the time grows no faster than the brief', () => {
   const wirings = (count: number) => Array(count).fill({ series: 'x', parallel: 'x', isobaric: 'x' });
-  const bad = (count: number) => changed('drivers', Array(count).fill({ wirings: wirings(64) }));
+  const bad = (count: number) => changed('drivers', Array(count).fill({ wirings: wirings(16) }));
   refusal(bad(8));
   const few = Math.min(...[1, 2, 3].map(() => cost(() => refusal(bad(25)))));
   const many = cost(() => refusal(bad(250)));
