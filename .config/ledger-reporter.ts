@@ -5,7 +5,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Reporter, Vitest } from 'vitest/node';
-import { readInPrint, rowCounts } from '../tests/ledger/counts.js';
+import { quotedCount, readInPrint, rowCounts } from '../tests/ledger/counts.js';
 import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../tests/ledger/row.js';
 import { auditedExports, auditedSources, formulasToCheck, ledgerFaults } from './ledger-gate.js';
 
@@ -64,7 +64,10 @@ function printLines(rows: readonly LedgerRow[], formulas: readonly string[]): st
   const floors = readInPrint(rows, formulas).map(
     ({ floor, read, unread }) => `${floor} ${read.length} of ${read.length + unread.length}`,
   );
-  return [`ledger: ${counts.join(', ')}`, `ledger: formulas with a value read in print: ${floors.join(', ')}`];
+  return [
+    `ledger: ${counts.join(', ')}; ${quotedCount(rows)} of those read in print as another text quotes them`,
+    `ledger: formulas with a value read in print: ${floors.join(', ')}`,
+  ];
 }
 
 function summary(rows: readonly LedgerRow[]): string {

@@ -74,14 +74,38 @@ describe('a row of the ledger', () => {
 
 describe('what was read in print', () => {
   const { expected: _, tolerance: __, ...rest } = square;
-  const read = { ...rest, source: { key: 'dlmf', locator: 'a table' }, status: 'seen', kind: 'table' } as const;
+  const read = { ...rest, source: { key: 'vigran2008', locator: 'a table' }, status: 'seen', kind: 'table' } as const;
   const print = (...printed: string[]) => evaluate('id', { ...read, printed });
 
   test('is met within half a unit of the last digit of each value', () => {
     expect(print('1.0', '4.0', '9')).toMatchObject({ passed: true, expected: [1, 4, 9], printed: ['1.0', '4.0', '9'] });
     expect(print('1.0', '4.1', '9').passed).toBe(false);
-    expect(print('1.04', '4.0', '9.3')).toMatchObject({ passed: false, tolerance: { absolute: 0.05 } });
+    expect(print('1.04', '4.0', '9.3')).toMatchObject({ passed: false, tolerance: { absolute: 0.005 } });
     expect(print('10e-1', '4', '0.9e1').passed).toBe(true);
+  });
+
+  test('is told by the element that uses most of what its own print allows', () => {
+    expect(print('1.0001', '4.0', '8.7')).toMatchObject({
+      passed: false,
+      deviation: expect.closeTo(0.3),
+      tolerance: { absolute: 0.05 },
+    });
+    expect(print('1.00004', '4.0', '9.02')).toMatchObject({ passed: false, tolerance: { absolute: 5e-6 } });
+  });
+
+  test('says more than a 1 or a 0 alone, or is held to a tolerance', () => {
+    expect(() => print('1', '4', '9')).toThrow(/half a unit of '1' is too much/);
+    expect(() => print('1.0', '4', '0')).toThrow(/half a unit of '0' is too much/);
+  });
+
+  test('was read in the source itself, or in what quotes it', () => {
+    const of = (source: { key: string; locator: string; readIn?: string }) =>
+      evaluate('id', { ...read, source, printed: ['1.0', '4.0', '9.0'] }).source.readIn;
+    expect(of({ key: 'vigran2008', locator: 'p. 1' })).toBe('itself');
+    expect(of({ key: 'ward1977', locator: 'p. 1' })).toBe('the tests of a numerical library');
+    expect(of({ key: 'ward1977', locator: 'p. 1', readIn: 'itself' })).toBe('itself');
+    expect(() => of({ key: 'dlmf', locator: 'p. 1' })).toThrow(/where dlmf was read/);
+    expect(evaluate('id', square).source.readIn).toBeUndefined();
   });
 
   test('asks no more than double precision of many digits', () => {

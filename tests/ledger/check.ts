@@ -20,11 +20,11 @@
  * element that is NaN or infinite fails the row, as does a relative tolerance on an expected zero.
  *
  * A value that was read in print is given by its digits, `printed: ['331.6', '343.9']` in the place of `expected`. Each
- * element must then be met within half a unit of its last digit. A wider tolerance is given with the reason for it, and
- * refused where no element needs it.
+ * element must then be met within half a unit of its own last digit. A wider tolerance is given with the reason for it, and
+ * refused where no element needs it; a '1' or '0' that is exact needs a narrower one.
  */
 import { expect, test } from 'vitest';
-import { halfUnit, missesPrint, type Printed, printTolerance } from './print.js';
+import { halfUnit, missesPrint, type Printed, printTolerance, saysLittle, shareOfPrint } from './print.js';
 import references from './references.json';
 import {
   type Given,
@@ -75,53 +75,57 @@ export function check<const G extends Readonly<Record<string, Given>>>(id: strin
 
 /** The row that a check gives; throws on a check that is not well formed. */
 export function evaluate<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): LedgerRow {
-  const { formula, source, status, kind, given, unit, printed } = spec;
-  const { expected, tolerance } = expectationOf(spec);
-  refuseSource(id, spec);
+  const { formula, status, kind, given, unit, printed } = spec;
   if (/\s/.test(id)) throw new Error(`'${id}' has a blank, and no address can name it`);
   if (status === 'seen' && printed === undefined) throw new Error(`${id}: what was read is given by its digits`);
-  const size = tolerance.relative ?? tolerance.absolute;
-  if (!(size >= 0 && Number.isFinite(size))) throw new Error(`${id}: the tolerance ${size} is not a size`);
-  if (tolerance.why.trim() === '') throw new Error(`${id}: the tolerance needs its reason`);
+  const source = sourceOf(id, spec);
+  const digits = printed === undefined ? [] : [printed].flat();
+  const little = spec.tolerance ? undefined : digits.find(saysLittle);
+  if (little !== undefined) throw new Error(`${id}: half a unit of '${little}' is too much; give a tolerance`);
 
+  const { expected } = expectationOf(spec);
   const got = results(id, spec);
   const wanted = typeof expected === 'number' ? [expected] : expected;
   const found = typeof got === 'number' ? [got] : got;
   if (typeof got !== typeof expected || found.length !== wanted.length || found.length === 0) {
     throw new Error(`${id}: ${found.length} results against ${wanted.length} expected values`);
   }
-  const deviation = Math.max(
-    ...wanted.map((want, i) => {
-      const have = found[i]!;
-      if (!Number.isFinite(have) || !Number.isFinite(want))
-        throw new Error(`${id}[${i}]: got ${have}, expected ${want}`);
-      if (tolerance.relative === undefined) return Math.abs(have - want);
-      if (want === 0)
-        throw new Error(`${id}[${i}]: nothing is relative to an expected zero; use an absolute tolerance`);
-      return Math.abs((have - want) / want);
-    }),
-  );
-  const digits = typeof printed === 'string' ? [printed] : (printed ?? []);
+  for (const [i, want] of wanted.entries())
+    if (!Number.isFinite(found[i]) || !Number.isFinite(want))
+      throw new Error(`${id}[${i}]: got ${found[i]}, expected ${want}`);
+  const shares = digits.map((text, i) => shareOfPrint(found[i]!, text));
+  const strained = spec.tolerance ? -1 : shares.indexOf(Math.max(...shares));
+  const tolerance = spec.tolerance ?? printTolerance(digits[strained]!);
+  const size = tolerance.relative ?? tolerance.absolute;
+  if (!(size >= 0 && Number.isFinite(size))) throw new Error(`${id}: the tolerance ${size} is not a size`);
+  if (tolerance.why.trim() === '') throw new Error(`${id}: the tolerance needs its reason`);
+  const deviations = wanted.map((want, i) => {
+    if (tolerance.relative === undefined) return Math.abs(found[i]! - want);
+    if (want === 0) throw new Error(`${id}[${i}]: nothing is relative to an expected zero; use an absolute tolerance`);
+    return Math.abs((found[i]! - want) / want);
+  });
   const missed = digits.filter((text, i) => missesPrint(found[i]!, text));
   const isWider = (text: Printed) => size * (tolerance.relative ? Math.abs(Number(text)) : 1) > halfUnit(text);
   if (spec.tolerance && missed.length === 0 && digits.some(isWider)) {
     throw new Error(`${id}: the print is met, and needs no wider tolerance`);
   }
+  const deviation = deviations[strained] ?? Math.max(...deviations);
   const passed = spec.tolerance ? deviation <= size : missed.length === 0;
   const row = { id, formula, source, status, kind, given, expected, got, unit, tolerance, deviation, passed };
   return printed === undefined ? row : { ...row, printed };
 }
 
-/** The numbers that are expected, and how near: those in print within half a unit of the last digit if nothing else is said. */
+/** The numbers that are expected, and how near: of those in print the one that allows the least of itself, if nothing else is said. */
 export function expectationOf({ printed, expected, tolerance }: Expectation): {
   readonly expected: number | readonly number[];
   readonly tolerance: Tolerance;
 } {
   if (printed === undefined) return { expected, tolerance };
-  const digits = typeof printed === 'string' ? [printed] : printed;
+  const digits = [printed].flat();
+  const allowed = digits.map((text) => halfUnit(text) / Math.abs(Number(text)));
   return {
     expected: typeof printed === 'string' ? Number(printed) : digits.map(Number),
-    tolerance: tolerance ?? printTolerance(digits),
+    tolerance: tolerance ?? printTolerance(digits[allowed.indexOf(Math.min(...allowed))]!),
   };
 }
 
@@ -148,12 +152,18 @@ function results<G extends Readonly<Record<string, Given>>>(id: string, spec: Ch
   });
 }
 
-const known = new Set(references.map((reference) => reference.id));
+const known = new Map(references.map((reference) => [reference.id, (reference as { readIn?: string }).readIn]));
 
-function refuseSource(id: string, { source, status, kind }: Pick<LedgerRow, 'source' | 'status' | 'kind'>): void {
+/** The source, with where it was read if a value of it was; refuses one that the bibliography lacks. */
+function sourceOf(id: string, { source, status, kind }: Pick<LedgerRow, 'source' | 'status' | 'kind'>): Source {
   const nobodys = status === 'practice' && source.key === 'common-practice';
   const ours = ['identity', 'own', 'pinned'].includes(kind) && source.key === 'own';
   if (!nobodys && !ours && !known.has(source.key))
     throw new Error(`${id}: source '${source.key}' is not in references.json`);
   if (source.locator.trim() === '') throw new Error(`${id}: where in ${source.key}?`);
+  if (status !== 'seen') return source;
+  const readIn = source.readIn ?? known.get(source.key);
+  if (!readIn)
+    throw new Error(`${id}: references.json does not say where ${source.key} was read: 'itself', or what quotes it`);
+  return { ...source, readIn };
 }

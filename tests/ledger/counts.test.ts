@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { readInPrint, rowCounts, tooFewInPrint } from './counts.js';
+import { quotedCount, readInPrint, rowCounts, tooFewInPrint } from './counts.js';
 
-const row = (formula: string, status: 'seen' | 'derived' | 'practice' | 'memory') =>
-  ({ formula, status, kind: 'table' }) as const;
+const row = (formula: string, status: 'seen' | 'derived' | 'practice' | 'memory', readIn = 'itself') =>
+  ({ formula, status, kind: 'table', source: { key: 'book1950', locator: 'p. 1', readIn } }) as const;
 const rows = [
   row('air/one', 'seen'),
   row('air/one', 'derived'),
@@ -15,11 +15,20 @@ test('rows are counted by what they rest on', () => {
   expect(rowCounts(rows)).toEqual({ 'read in print': 1, 'recomputed independently': 2, 'rule of thumb': 1 });
 });
 
+test('of the rows read in print those are counted that another text quotes', () => {
+  const quoted = row('duct/two', 'seen', 'the tests of a library');
+  expect(quotedCount([...rows, quoted])).toBe(1);
+  expect(readInPrint([...rows, quoted, row('air/one', 'seen', 'a note')], []).slice(0, 2)).toEqual([
+    { floor: 'air', read: ['one'], quoted: [], unread: [] },
+    { floor: 'duct', read: ['two'], quoted: ['two'], unread: [] },
+  ]);
+});
+
 test('formulas are counted by floor, those without any row too', () => {
   expect(readInPrint(rows, ['air/one', 'air/alone', 'limit/three'])).toEqual([
-    { floor: 'air', read: ['one'], unread: ['alone'] },
-    { floor: 'duct', read: [], unread: ['two'] },
-    { floor: 'limit', read: [], unread: ['three'] },
+    { floor: 'air', read: ['one'], quoted: [], unread: ['alone'] },
+    { floor: 'duct', read: [], quoted: [], unread: ['two'] },
+    { floor: 'limit', read: [], quoted: [], unread: ['three'] },
   ]);
 });
 

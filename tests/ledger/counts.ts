@@ -1,7 +1,7 @@
 /** How many rows and how many formulas rest on what: the counts that the gate holds and the pages tell. */
-import { type LedgerRow, type Standing, standingOf, standings } from './row.js';
+import { isQuoted, type LedgerRow, type Standing, standingOf, standings } from './row.js';
 
-type Standable = Pick<LedgerRow, 'formula' | 'status' | 'kind'>;
+type Standable = Pick<LedgerRow, 'formula' | 'status' | 'kind' | 'source'>;
 
 /** Number of rows by what they rest on. */
 export function rowCounts(rows: readonly Standable[]): Readonly<Record<Standing, number>> {
@@ -13,10 +13,15 @@ export function rowCounts(rows: readonly Standable[]): Readonly<Record<Standing,
   };
 }
 
+/** Number of rows whose value was read in print where another text or data file quotes it. */
+export const quotedCount = (rows: readonly Standable[]): number => rows.filter(isQuoted).length;
+
 /** The formulas of one floor: those with a value that was read in print, and those without. */
 export interface FloorInPrint {
   readonly floor: string;
   readonly read: readonly string[];
+  /** Those of `read` all of whose values were read where another text quotes them. */
+  readonly quoted: readonly string[];
   readonly unread: readonly string[];
 }
 
@@ -26,7 +31,9 @@ export interface FloorInPrint {
  */
 export function readInPrint(rows: readonly Standable[], formulas: Iterable<string>): readonly FloorInPrint[] {
   const outside = rows.filter((row) => standingOf(row) !== undefined);
-  const read = new Set(outside.filter((row) => standingOf(row) === standings.seen).map(({ formula }) => formula));
+  const seen = outside.filter((row) => standingOf(row) === standings.seen);
+  const read = new Set(seen.map(({ formula }) => formula));
+  const atFirstHand = new Set(seen.filter((row) => !isQuoted(row)).map(({ formula }) => formula));
   const all = [...new Set([...formulas, ...outside.map(({ formula }) => formula)])].sort();
   const floorOf = (formula: string) => formula.slice(0, formula.indexOf('/'));
   return [...new Set(all.map(floorOf))].map((floor) => {
@@ -35,6 +42,7 @@ export function readInPrint(rows: readonly Standable[], formulas: Iterable<strin
     return {
       floor,
       read: own.filter((formula) => read.has(formula)).map(nameOf),
+      quoted: own.filter((formula) => read.has(formula) && !atFirstHand.has(formula)).map(nameOf),
       unread: own.filter((formula) => !read.has(formula)).map(nameOf),
     };
   });

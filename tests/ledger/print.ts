@@ -20,8 +20,16 @@ export const missesPrint = (got: number, printed: Printed): boolean => {
   return off > halfUnit(printed) * (1 + 1e-9) && off > DOUBLE * Math.abs(Number(printed));
 };
 
-/** The widest tolerance of several numbers in print; each of them is held to its own. */
-export const printTolerance = (printed: readonly Printed[]): Tolerance =>
-  printed.every((text) => halfUnit(text) < DOUBLE * Math.abs(Number(text)))
+/** The tolerance of a number in print. */
+export const printTolerance = (printed: Printed): Tolerance =>
+  halfUnit(printed) < DOUBLE * Math.abs(Number(printed))
     ? { relative: DOUBLE, why: 'more digits are printed than double precision holds' }
-    : { absolute: Math.max(...printed.map(halfUnit)), why: heldToPrint };
+    : { absolute: halfUnit(printed), why: heldToPrint };
+
+/** How much of what its print allows a number uses: 1 at half a unit of the last digit. */
+export const shareOfPrint = (got: number, printed: Printed): number =>
+  Math.abs(got - Number(printed)) / Math.max(halfUnit(printed), DOUBLE * Math.abs(Number(printed)));
+
+/** Whether half a unit of the last digit is so much of a number that its print says next to nothing, as of '1' or '0'. */
+export const saysLittle = (printed: Printed): boolean =>
+  Number(printed) === 0 ? !printed.includes('.') : halfUnit(printed) > Math.abs(Number(printed)) / 4;

@@ -22,6 +22,8 @@ export interface Source {
   readonly key: string;
   /** Where in it: page, equation, table and row. */
   readonly locator: string;
+  /** Where a value was read: 'itself', or what quotes the source. references.json says it, or the check where it differs. */
+  readonly readIn?: string;
 }
 
 /** One line of the ledger, as a test run writes it. */
@@ -39,7 +41,10 @@ export interface LedgerRow {
   readonly got: number | readonly number[];
   readonly unit: string;
   readonly tolerance: Tolerance;
-  /** The worst over all elements, as a fraction of the expected value or in the unit, as the tolerance is. */
+  /**
+   * The worst over all elements, as a fraction of the expected value or in the unit, as the tolerance is. Where each element
+   * is held to its own print, of the one that uses most of what its print allows; the tolerance is then that of this element.
+   */
   readonly deviation: number;
   readonly passed: boolean;
 }
@@ -65,6 +70,10 @@ export const standingOf = (row: Pick<LedgerRow, 'status' | 'kind'>): Standing | 
     : isOutside(row)
       ? standings[row.status as 'seen' | 'derived']
       : undefined;
+
+/** Whether a value in print was read where another text or data file quotes it, not in the source that the row names. */
+export const isQuoted = (row: Pick<LedgerRow, 'status' | 'kind' | 'source'>): boolean =>
+  standingOf(row) === standings.seen && row.source.readIn !== 'itself';
 
 export const toleranceSize = ({ tolerance }: Pick<LedgerRow, 'tolerance'>): number =>
   tolerance.relative ?? tolerance.absolute;

@@ -1,10 +1,10 @@
 /** Checks of values that were read in print and stand in a file of data, one row of the ledger for each entry. */
 import { check } from '../ledger/check.js';
-import type { Kind, Tolerance } from '../ledger/row.js';
+import type { Kind, Source, Tolerance } from '../ledger/row.js';
 
 /** An entry of such a file. */
 interface PrintedEntry {
-  readonly source: { readonly key: string; readonly locator: string };
+  readonly source: Source;
   /** 'table' if it is left out. */
   readonly kind?: string;
   readonly given: Readonly<Record<string, { readonly value: readonly number[] | number; readonly unit: string }>>;

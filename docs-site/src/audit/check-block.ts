@@ -1,5 +1,6 @@
 /** One row of the ledger, in full. */
-import { isLoose, isOutside, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
+import { halfUnit, shareOfPrint } from '../../../tests/ledger/print.js';
+import { heldToPrint, isLoose, isOutside, isQuoted, type LedgerRow, toleranceSize } from '../../../tests/ledger/row.js';
 import { type Fragment, html, type Markup, table } from '../html.js';
 import { disagreeing } from './disagreements-page.js';
 import { deviations, listed, numberText, sizeText, unitsOf, withUnit } from './numbers.js';
@@ -26,7 +27,8 @@ export function checkBlock(row: LedgerRow): string {
   const off = sizeText(row, row.deviation);
   const relative = tolerance.relative === undefined ? '' : ' of the expected value';
   const rows = elements(row);
-  const worst = rows[deviations(row).indexOf(Math.max(...deviations(row)))] ?? [];
+  const strain = strains(row);
+  const worst = rows[strain.indexOf(Math.max(...strain))] ?? [];
   const columns = columnsOf(row);
   const heads = columns.map(([name, unit]) => headed(name, unit));
   const values =
@@ -35,12 +37,25 @@ export function checkBlock(row: LedgerRow): string {
       : html`<p>The worst of ${rows.length} values: ${columns.map(([name, unit], k) => `${name} ${withUnit(worst[k] ?? '', unit)}`).join(', ')}.</p>
 ${more(id, heads, rows)}`;
   const block = html`<div class="check" id="${id}">
-<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
+<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}${isQuoted(row) && `, quoted in ${source.readIn}`}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
 <p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
 ${values}
 </div>`;
   return flat(block.markup);
 }
+
+/** Printed digits of a row each element of which is held to its own. */
+const heldDigits = ({ printed = [], tolerance }: LedgerRow): readonly string[] =>
+  tolerance.why === heldToPrint ? [printed].flat() : [];
+
+/** How far each element is off: of what its print allows, where that is what it is held to. */
+function strains(row: LedgerRow): readonly number[] {
+  const digits = heldDigits(row);
+  return digits.length > 0 ? digits.map((text, i) => shareOfPrint(listed(row.got)[i]!, text)) : deviations(row);
+}
+
+/** A number as it stands in print. */
+const printedText = (text: string): string => (/e/i.test(text) ? numberText(Number(text)) : text.replace('-', '−'));
 
 /** The other values, or where they are too many, the first, the last, and as many evenly between. */
 function more(id: string, heads: readonly string[], rows: readonly (readonly string[])[]): Markup {
@@ -81,20 +96,23 @@ const columnsOf = (row: LedgerRow): readonly (readonly [name: string, unit: stri
     ['expected', unit],
     ['got', unit],
     ['deviation', row.tolerance.relative === undefined ? unit : ''],
+    ...(heldDigits(row).length > 1 ? [['allowed', unit] as const] : []),
   ];
 };
 
 function elements(row: LedgerRow): readonly (readonly string[])[] {
   const [wanted, got, off, units] = [listed(row.expected), listed(row.got), deviations(row), unitsOf(row)];
+  const [held, digits] = [heldDigits(row), [row.printed ?? []].flat()];
   const given = varying(row).map(([, { value }]) => value as readonly (number | string)[]);
   return wanted.map((want, i) => {
     const unit = commonUnit(row) === undefined ? (units[i] ?? '') : '';
     return [
       ...given.map((values) => valueText(values[i] as number | string)),
       ...(given.length === 0 && wanted.length > 1 ? [String(i + 1)] : []),
-      withUnit(numberText(want), unit),
+      withUnit(digits[i] === undefined ? numberText(want) : printedText(digits[i]), unit),
       withUnit(numberText(got[i]!), unit),
       sizeText({ tolerance: row.tolerance, unit }, off[i]!),
+      ...(held.length > 1 ? [withUnit(numberText(halfUnit(held[i]!), 2), unit)] : []),
     ];
   });
 }

@@ -17,15 +17,21 @@ export function inPrint(rows: readonly LedgerRow[], formulas: readonly Formula[]
     const code = html`<code>${breakable(name)}</code>`;
     return formula ? html`<a href="${addressOf(formula)}">${code}</a>` : code;
   };
-  const line = ({ floor, read, unread }: FloorInPrint): readonly Fragment[] => [
+  const line = ({ floor, read, quoted, unread }: FloorInPrint): readonly Fragment[] => [
     capital(floor),
     `${read.length} of ${read.length + unread.length}`,
+    String(quoted.length),
     unread.length === 0 ? 'none' : unread.flatMap((name, i) => [i > 0 && ', ', link(`${floor}/${name}`, name)]),
   ];
-  const heads = ['floor', 'with a value read in print', 'no value read in print'];
+  const heads = [
+    'floor',
+    'with a value read in print',
+    'of them only as another text quotes it',
+    'no value read in print',
+  ];
   return `## What was read in print
 
-Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it.
+Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it. Of some formulas each value in print was read where another text or data file quotes it, and not in the source itself: these are counted in the third column.
 
 ${flat(table('Formulas with a value read in print', heads, floors.map(line)).markup)}`;
 }

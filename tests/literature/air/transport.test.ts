@@ -5,7 +5,7 @@ import { celsius, fixtures } from './fixtures.js';
 
 check('air.viscosity.table', {
   formula: 'air/viscosity',
-  source: { key: 'ussa1976', locator: 'table by 2 km, at 0, 2 and 4 km, read second-hand' },
+  source: { key: 'ussa1976', locator: 'table by 2 km, at 0, 2 and 4 km' },
   status: 'seen',
   kind: 'table',
   given: { temperature: { value: [288.15, 275.15, 262.17], unit: 'K' } },

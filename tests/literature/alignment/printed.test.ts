@@ -20,7 +20,7 @@ function rowOf(type: Alignment, Qts: number): Readonly<Record<string, number>> {
   return { ...ventedRatios(found.system.spec, paperAir), f3: found.f3.frequency / fs, ...found.parameters };
 }
 
-for (const [id, formula, make, Qts, key, locator, printed] of [
+for (const [id, formula, make, Qts, key, locator, printed, tolerance] of [
   [
     'B4',
     'alignment/butterworth',
@@ -28,7 +28,17 @@ for (const [id, formula, make, Qts, key, locator, printed] of [
     0.3,
     'hobbytables',
     'list of single-point alignments, QL = 7',
-    { QT: '0.4048', alpha: '1.0613', h: '1', f3: '1' },
+    { QT: '0.4048', alpha: '1.0613' },
+  ],
+  [
+    'B4.tuned-to-fs',
+    'alignment/butterworth',
+    () => butterworth(4),
+    0.3,
+    'hobbytables',
+    'list of single-point alignments, QL = 7: fb and f3 over fs',
+    { h: '1', f3: '1' },
+    { absolute: 1e-12, why: 'the print is a whole number: the tuning and the cut-off are fs itself' },
   ],
   [
     'BE4',
@@ -54,7 +64,7 @@ for (const [id, formula, make, Qts, key, locator, printed] of [
     () => subChebyshev(4),
     0.4,
     'dickason',
-    'vented-box table for SC4, QL = 7, as transcribed in a public note',
+    'vented-box table for SC4, QL = 7',
     { h: '1.0103', alpha: '1.1146', f3: '1.0215' },
   ],
 ] as const) {
@@ -70,5 +80,6 @@ for (const [id, formula, make, Qts, key, locator, printed] of [
     },
     printed: Object.values(printed),
     unit: Object.keys(printed).join(', '),
+    ...(tolerance && { tolerance }),
   });
 }

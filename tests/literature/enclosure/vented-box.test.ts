@@ -74,7 +74,7 @@ check('response.crossings.f10', {
 
 // Printed rows, three to five digits each.
 const sc4 = {
-  source: { key: 'dickason', locator: 'vented-box table for SC4, QL = 7, as transcribed in a public note' },
+  source: { key: 'dickason', locator: 'vented-box table for SC4, QL = 7' },
   status: 'seen',
   kind: 'table',
   given: {

@@ -40,7 +40,7 @@ const page = (audit: Audit, file: string) => pageMakers(audit).get(file)!().repl
 const row = (change: Partial<LedgerRow> = {}): LedgerRow => ({
   ...evaluate('air.viscosity.shown', {
     formula: 'air/viscosity',
-    source: { key: 'ussa1976', locator: 'table <5> & "more"' },
+    source: { key: 'ussa1976', locator: 'table <5> & "more"', readIn: 'itself' },
     status: 'seen',
     kind: 'table',
     given: { temperature: { value: [10, 20], unit: '°C' }, gas: { value: 'dry', unit: '' } },
@@ -263,7 +263,7 @@ test('of each floor it is told which formulas have a value read in print, and wh
     withRows(
       row(),
       row({ id: 'b', formula: 'duct/flanged', status: 'derived' }),
-      row({ id: 'c', formula: 'duct/unflanged' }),
+      row({ id: 'c', formula: 'duct/unflanged', source: { key: 'ussa1976', locator: 'table', readIn: 'a note' } }),
     ),
     'formulas/index.md',
   );
@@ -272,8 +272,8 @@ test('of each floor it is told which formulas have a value read in print, and wh
     [...line.querySelectorAll('th, td')].map((cell) => cell.textContent),
   );
   expect(lines.slice(0, 2)).toEqual([
-    ['Air', '1 of 1', 'none'],
-    ['Duct', '1 of 2', 'flanged'],
+    ['Air', '1 of 1', '0', 'none'],
+    ['Duct', '1 of 2', '1', 'flanged'],
   ]);
 });
 
@@ -320,6 +320,40 @@ test('numbers keep their digits, a true minus, and powers of ten', () => {
     '−2\u00a0×\u00a010¹⁰',
     '0.3',
   ]);
+});
+
+describe('a value in print', () => {
+  const quoted = { key: 'ussa1976', locator: 'table 5', readIn: 'the tests of a library' };
+
+  test('that another text quotes is counted and told so, by itself and beside others', () => {
+    const others = (...rows: LedgerRow[]) => page(withRows(...rows), 'formulas/index.md');
+    expect(others(row({ source: quoted }))).toContain('1 check: 1 read in print (as another text quotes it)');
+    expect(others(row(), row({ id: 'b', source: quoted }))).toContain(
+      '2 read in print (1 of them as another text quotes it)',
+    );
+    const family = page(withRows(row({ source: quoted })), 'formulas/air/viscosity.md');
+    expect(family).toContain('Table, read in print, quoted in the tests of a library.');
+  });
+
+  test('is shown by its digits, and each is held to its own', () => {
+    const read = evaluate('air.viscosity.read', {
+      ...{ formula: 'air/viscosity', source: quoted, status: 'seen', kind: 'table', unit: 'Pa·s' },
+      given: {},
+      got: () => [1.2, 3.14, 8.001],
+      printed: ['1.20', '3.1', '8.0'],
+    });
+    const text = page(withRows(read), 'formulas/air/viscosity.md');
+    const check = documentOf(text.slice(text.indexOf('<div class="check"')));
+    const cells = [...check.querySelectorAll('tbody tr')].map((line) =>
+      [...line.querySelectorAll('th, td')].map((cell) => cell.textContent),
+    );
+    expect(cells).toEqual([
+      ['1', '1.20', '1.2', '0', '0.005'],
+      ['2', '3.1', '3.14', '0.04', '0.05'],
+      ['3', '8.0', '8.001', '0.001', '0.05'],
+    ]);
+    expect(check.querySelector('.check')?.textContent).toContain('Worst deviation 0.04 Pa·s, allowed 0.05 Pa·s');
+  });
 });
 
 describe('what the checks rest on', () => {
