@@ -8,11 +8,12 @@ const entrance = (ratio: number) => entranceLoss({ diameter: tenth, rounding: si
 /** The tables have two decimals; the library that restates them drops zeros at the end. */
 const library = 'as a general open library of fluid mechanics restates it';
 
+// The formula holds these tables, so that its own points show no more than that they were copied right.
 check('duct.entrance-loss.rounded', {
   formula: 'duct/entranceLoss',
   source: { key: 'idelchik1966', locator: `rounded entrance flush with a wall, ${library}` },
   status: 'seen',
-  kind: 'table',
+  kind: 'identity',
   given: { ratio: { value: [0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12, 0.16, 0.2], unit: '1' } },
   got: ({ ratio }) => entrance(ratio).nominal,
   printed: ['0.50', '0.44', '0.37', '0.31', '0.26', '0.22', '0.20', '0.15', '0.09', '0.06', '0.03'],
@@ -23,10 +24,60 @@ check('duct.entrance-loss.measured', {
   formula: 'duct/entranceLoss',
   source: { key: 'harris1930', locator: `measured entrances, ${library}` },
   status: 'seen',
-  kind: 'table',
+  kind: 'identity',
   given: { ratio: { value: [0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12], unit: '1' } },
   got: ({ ratio }) => entrance(ratio).low,
   printed: ['0.44', '0.35', '0.28', '0.22', '0.17', '0.13', '0.10', '0.07', '0.03'],
+  unit: '1',
+});
+
+// Between its points another program draws a curve through each table, or a line as ours.
+const between = {
+  status: 'derived',
+  kind: 'program',
+  unit: '1',
+} as const;
+const ratio = { value: [0.005, 0.015, 0.025, 0.045, 0.07, 0.1, 0.14, 0.18, 0.3], unit: '1' };
+check('duct.entrance-loss.rounded-between', {
+  ...between,
+  formula: 'duct/entranceLoss',
+  source: { key: 'fluids_lib', locator: 'entrance_rounded, idelchik1966: a curve through the table' },
+  given: { ratio },
+  got: ({ ratio }) => entrance(ratio).nominal,
+  expected: [
+    0.47167741491, 0.40496775526, 0.33851605353, 0.23786840527, 0.17588282163, 0.11328005178, 0.07353881439,
+    0.04548706187, 0.03,
+  ],
+  tolerance: { absolute: 0.007, why: 'straight lines between the points, there a smooth curve' },
+});
+check('duct.entrance-loss.measured-between', {
+  ...between,
+  formula: 'duct/entranceLoss',
+  source: { key: 'fluids_lib', locator: 'entrance_rounded, harris1930: a curve through the table' },
+  given: { ratio },
+  got: ({ ratio }) => entrance(ratio).low,
+  expected: [
+    0.3922855662, 0.31314330139, 0.24885462543, 0.14877169856, 0.08179023982, 0.0486487823, 0.01378373923, 0, 0,
+  ],
+  tolerance: { absolute: 0.004, why: 'straight lines between the points, there a smooth curve' },
+});
+check('duct.entrance-loss.projecting-between', {
+  ...between,
+  formula: 'duct/entranceLoss',
+  source: { key: 'fluids_lib', locator: 'entrance_distance, idelchik1966, half a diameter: lines through the table' },
+  given: { wall: { value: [0.002, 0.006, 0.01, 0.014, 0.018, 0.027, 0.035, 0.045, 0.08], unit: '1' } },
+  got: ({ wall }) => entranceLoss({ diameter: tenth, wall: si('length', 0.1 * wall) }).nominal,
+  expected: [0.97, 0.91, 0.855, 0.8, 0.745, 0.645, 0.575, 0.52, 0.5],
+  tolerance: { relative: 1e-14, why: 'double precision' },
+});
+check('duct.entrance-loss.read', {
+  formula: 'duct/entranceLoss',
+  source: { key: 'rennels2012', locator: 'rounded entrance, documented example: 23.5 mm on 0.1 m' },
+  status: 'seen',
+  kind: 'example',
+  given: { ratio: { value: 0.235, unit: '1' } },
+  got: ({ ratio }) => entrance(ratio).high,
+  printed: '0.09839534618360923',
   unit: '1',
 });
 
@@ -49,7 +100,7 @@ check('duct.entrance-loss.projecting', {
   formula: 'duct/entranceLoss',
   source: { key: 'idelchik1966', locator: `entrance that projects by half a diameter, ${library}` },
   status: 'seen',
-  kind: 'table',
+  kind: 'identity',
   given: { wall: { value: [0, 0.004, 0.008, 0.012, 0.016, 0.02, 0.024, 0.03, 0.04, 0.05], unit: '1' } },
   got: ({ wall }) => entranceLoss({ diameter: tenth, wall: si('length', 0.1 * wall) }).nominal,
   printed: ['1.00', '0.94', '0.88', '0.83', '0.77', '0.72', '0.68', '0.61', '0.54', '0.50'],

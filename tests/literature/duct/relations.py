@@ -86,9 +86,9 @@ def turned(aspect):
     return max(aspect, 1 / aspect)
 
 
-def neck(volume, length, a):
-    """Frequency at which k tan(kl) = S/V, with one flush and one free end."""
-    l, area = length + mpf("1.4349") * a, pi * a**2
+def neck(volume, length, a, ends=mpf("1.4349")):
+    """Frequency at which k tan(kl) = S/V, with ends of so many radii together: one flush and one free end."""
+    l, area = length + ends * a, pi * a**2
     k = mp.findroot(lambda k: k * mp.tan(k * l) - area / volume, mp.sqrt(area / (volume * l)))
     return k * C / (2 * pi)
 
@@ -179,11 +179,8 @@ out["duct.section.slit.wave"] = [mp.findroot(lambda k: mp.sin(k * w), 3 / w) for
 boxes = [F("0.02", "0.12", "0.025"), F("0.04", "0.15", "0.0375"), F("0.08", "0.2", "0.05")]
 for name in ("duct.resonance.line", "vent.tuning.line", "vent.line.fb"):
     out[name] = [neck(*box) for box in boxes]
+out["vent.length.piston-end"] = [neck(*box, static + mpf("0.6133")) for box in boxes]
 # Vents side by side, over ρ: masses ℓ/S on the spring c²/V.
-out["vent.acoustic-mass.lumped"] = [
-    on_one_spring([(L + mpf("1.4349") * a) / (pi * a**2)] * n, n * V / C**2)[0] for (V, L, a), n in zip(boxes, (1, 2, 3))]
-out["vent.length.piston-end"] = [
-    on_one_spring([(L + (static + mpf("0.6133")) * a) / (pi * a**2)], V / C**2)[0] for V, L, a in boxes]
 slots = [F(*sizes) for sizes in (("0.3", "0.03", "0.25"), ("0.1", "0.1", "0.12"), ("0.2", "0.1", "0.12"))]
 out["vent.tuning.slot"] = [
     on_one_spring([(L + 2 * rectangle(w / h) * mp.sqrt(w * h)) / (w * h)], mpf("0.06") / C**2)[0] for w, h, L in slots]

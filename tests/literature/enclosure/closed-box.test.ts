@@ -5,7 +5,8 @@ import { si } from '@airspring/core/quantity';
 import { cutoff, features, referenceLevel, respond, stepResponse } from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
 import figures from './closed-figures.json' with { type: 'json' };
-import { closedOf, physical } from './textbook.js';
+import { motions, physicalBox, physicalGiven, poles } from './driven-poles.js';
+import { closedOf, paperAir, physical } from './textbook.js';
 
 const source = { key: 'small1972closed1', locator: 'second-order response function' };
 const tenDigits = { relative: 5e-9, why: 'values to ten digits; roots magnify their last one' };
@@ -148,47 +149,29 @@ check('enclosure.closed.alpha', {
   unit: 'fc/fs',
   tolerance: { relative: 1e-9, why: 'values to ten digits' },
 });
-const rootsOfOneAndAlpha = [1.224744871, 1.414213562, 1.732050808, 2.0, 2.449489743, 3.31662479];
-const alphas = [0.5, 1, 2, 3, 5, 10];
-for (const [name, unit, expected] of [
-  ['alpha', 'Vas/V', alphas],
-  ['fc', 'fc/fs', rootsOfOneAndAlpha],
-  ['Qtc', 'Qtc/Qts', rootsOfOneAndAlpha],
-] as const) {
+for (const name of ['fc', 'Qtc', 'alpha'] as const) {
   check(`enclosure.closed-resonance.${name}`, {
     formula: 'enclosure/closedResonance',
-    source: { key: 'small1972closed1', locator: 'alpha = Vas/V; fc/fs = Qtc/Qts = sqrt(alpha + 1)' },
+    source: poles,
     status: 'derived',
-    kind: 'table',
-    given: { alpha: { value: alphas, unit: '1' } },
-    got: ({ alpha }) => {
-      const air = airOf(1.18, 345);
-      const drivers = physical({ fs: 30, Qes: 0.4, Qms: 4, Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
-      const { fc, Qtc, alpha: ratio } = closedResonance({ drivers, netVolume: si('volume', 0.06 / alpha) }, air);
-      return { alpha: ratio, fc: fc / 30, Qtc: Qtc / ((0.4 * 4) / (0.4 + 4)) }[name];
-    },
-    expected,
-    unit,
-    tolerance: { relative: 1e-9, why: 'values to ten digits' },
+    kind: 'program',
+    given: physicalGiven,
+    got: (given) => closedResonance(physicalBox(given), paperAir)[name],
+    expected: motions.map((row) => row[name]),
+    unit: name === 'fc' ? 'Hz' : '1',
+    tolerance: { relative: 1e-14, why: 'poles in double precision' },
   });
 }
-check('enclosure.closed-resonance.source-resistance', {
-  formula: 'enclosure/closedResonance',
-  source: { key: 'small1972closed1', locator: 'Qe grows with (Rg + Re)/Re; filling multiplies the volume' },
+check('enclosure.compliance.adiabatic', {
+  formula: 'enclosure/boxCompliance',
+  source: { key: 'openstax_up1', locator: 'adiabatic law, p V^γ: V/(γ p), with γ 1.4 at 101,325 Pa' },
   status: 'derived',
   kind: 'standard',
-  given: { Rg: { value: [0, 1.4, 5.6], unit: 'ohm' } },
-  got: ({ Rg }) => {
-    const air = airOf(1.18, 345);
-    const drivers = physical({ fs: 30, Qes: 0.4, Qms: 4, Vas: 0.06, Sd: 0.033, Re: 5.6 }, air);
-    // 16 L filled to be as springy as 20 L: alpha 3, so that every Q doubles.
-    const box = { drivers, netVolume: si('volume', 0.016), fillGain: 1.25, sourceResistance: si('resistance', Rg) };
-    return closedResonance(box, air).Qtc;
-  },
-  // Qes 0.4, 0.5, 0.8 beside Qms 4, times two: 8/11, 8/9, 4/3.
-  expected: [0.7272727273, 0.8888888889, 1.3333333333],
-  unit: '1',
-  tolerance: { relative: 1e-9, why: 'values to ten digits' },
+  given: { V: { value: [1, 50, 1000], unit: 'L' } },
+  got: ({ V }) => boxCompliance(V / 1e3, 1, standardAir),
+  expected: [1e-3, 0.05, 1].map((V) => V / (1.4 * 101325)),
+  unit: 'm³/Pa',
+  tolerance: { relative: 1e-3, why: 'the γ of moist air is lower by less than that' },
 });
 check('enclosure.compliance', {
   formula: 'enclosure/boxCompliance',

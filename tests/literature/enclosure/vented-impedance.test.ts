@@ -40,9 +40,9 @@ for (const [name, field, unit] of [
 
 check('enclosure.vented-impedance.fb', {
   formula: 'enclosure/ventedImpedance',
-  source: { ...source, locator: 'h = fB/fS: the tuning of each set from its h and fs' },
+  source: { ...source, locator: 'h = fB/fS: the tuning of each set from its h and fs, which is its dip, handed back' },
   status: 'derived',
-  kind: 'table',
+  kind: 'identity',
   given: {
     L: { value: column('L'), unit: 'Hz' },
     M: { value: column('M'), unit: 'Hz' },

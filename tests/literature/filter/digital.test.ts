@@ -132,7 +132,7 @@ for (const [i, row] of fixtures.single.entries()) {
       formula: 'filter/singlePrecision',
       source: { key: 'scipy', locator: 'coefficients as numpy.float32, roots in 40 digits, lfilter' },
       status: 'derived',
-      kind: 'program',
+      kind: name === 'sampleRate' ? 'identity' : 'program',
       given: {
         order: { value: row.order, unit: '1' },
         corner: { value: row.corner, unit: 'Hz' },

@@ -65,7 +65,7 @@ check('limit.changes.drive', {
   formula: 'limit/limitChanges',
   source: { key: 'small1972direct', locator: 'the voltage that is given binds on one side of each' },
   status: 'derived',
-  kind: 'standard',
+  kind: 'identity',
   given: { voltage: { value: volts, unit: 'V' } },
   got: () => changes(volts).map(({ driveVoltageRms }) => driveVoltageRms),
   expected: [volts, volts],

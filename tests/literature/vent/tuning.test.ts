@@ -51,12 +51,9 @@ check('vent.tuning.line', {
 
 check('vent.tuning.low', {
   formula: 'vent/tuning',
-  source: {
-    key: 'backman1995',
-    locator: 'set-up, nominal: 400 L, a tube of 4 in, 16 Hz; its length of 0.1633 m worked out from these',
-  },
+  source: { key: 'rayleigh1896', locator: 'secs. 303-307; the set-up is that of a vent study of 1995' },
   status: 'derived',
-  kind: 'example',
+  kind: 'identity',
   given: { V: { value: 0.4, unit: 'm³' }, L: { value: 0.16332463, unit: 'm' }, a: { value: 0.0508, unit: 'm' } },
   got: ({ V, L, a }) => fb(V, L, a),
   expected: 16,
