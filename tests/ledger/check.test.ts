@@ -90,7 +90,10 @@ describe('what was read in print', () => {
       deviation: expect.closeTo(0.3),
       tolerance: { absolute: 0.05 },
     });
-    expect(print('1.00004', '4.0', '9.02')).toMatchObject({ passed: false, tolerance: { absolute: expect.closeTo(5e-6, 12) } });
+    expect(print('1.00004', '4.0', '9.02')).toMatchObject({
+      passed: false,
+      tolerance: { absolute: expect.closeTo(5e-6, 12) },
+    });
   });
 
   test('says more than a 1 or a 0 alone, or is held to a tolerance', () => {

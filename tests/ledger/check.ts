@@ -58,6 +58,8 @@ interface CheckOf<G extends Readonly<Record<string, Given>>> {
   readonly source: Source;
   readonly status: Status;
   readonly kind: Kind;
+  /** What of the result was read in print, where that is a part of it, such as a constant or a limit. */
+  readonly part?: string;
   readonly given: G;
   readonly got: (given: { readonly [K in keyof G]: Element<G[K]['value']> }) => number | ArrayLike<number>;
   readonly unit: string;
@@ -75,7 +77,7 @@ export function check<const G extends Readonly<Record<string, Given>>>(id: strin
 
 /** The row that a check gives; throws on a check that is not well formed. */
 export function evaluate<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): LedgerRow {
-  const { formula, status, kind, given, unit, printed } = spec;
+  const { formula, status, kind, part, given, unit, printed } = spec;
   if (/\s/.test(id)) throw new Error(`'${id}' has a blank, and no address can name it`);
   if (status === 'seen' && printed === undefined) throw new Error(`${id}: what was read is given by its digits`);
   const source = sourceOf(id, spec);
@@ -111,7 +113,21 @@ export function evaluate<const G extends Readonly<Record<string, Given>>>(id: st
   }
   const deviation = deviations[strained] ?? Math.max(...deviations);
   const passed = spec.tolerance ? deviation <= size : missed.length === 0;
-  const row = { id, formula, source, status, kind, given, expected, got, unit, tolerance, deviation, passed };
+  const row = {
+    id,
+    formula,
+    source,
+    status,
+    kind,
+    ...(part && { part }),
+    given,
+    expected,
+    got,
+    unit,
+    tolerance,
+    deviation,
+    passed,
+  };
   return printed === undefined ? row : { ...row, printed };
 }
 

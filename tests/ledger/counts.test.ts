@@ -24,6 +24,11 @@ test('of the rows read in print those are counted that another text quotes', () 
   ]);
 });
 
+test('a formula of whose result a part alone was read does not count as read', () => {
+  const part = { ...row('limit/three', 'seen'), part: 'a constant' };
+  expect(readInPrint([...rows, part], []).find(({ floor }) => floor === 'limit')?.read).toEqual([]);
+});
+
 test('formulas are counted by floor, those without any row too', () => {
   expect(readInPrint(rows, ['air/one', 'air/alone', 'limit/three'])).toEqual([
     { floor: 'air', read: ['one'], quoted: [], unread: ['alone'] },

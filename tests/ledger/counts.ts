@@ -1,7 +1,7 @@
 /** How many rows and how many formulas rest on what: the counts that the gate holds and the pages tell. */
 import { isQuoted, type LedgerRow, type Standing, standingOf, standings } from './row.js';
 
-type Standable = Pick<LedgerRow, 'formula' | 'status' | 'kind' | 'source'>;
+type Standable = Pick<LedgerRow, 'formula' | 'status' | 'kind' | 'part' | 'source'>;
 
 /** Number of rows by what they rest on. */
 export function rowCounts(rows: readonly Standable[]): Readonly<Record<Standing, number>> {
@@ -16,22 +16,23 @@ export function rowCounts(rows: readonly Standable[]): Readonly<Record<Standing,
 /** Number of rows whose value was read in print where another text or data file quotes it. */
 export const quotedCount = (rows: readonly Standable[]): number => rows.filter(isQuoted).length;
 
-/** The formulas of one floor: those with a value that was read in print, and those without. */
+/** The formulas of one floor: those with a result that was read in print, and those without. */
 export interface FloorInPrint {
   readonly floor: string;
   readonly read: readonly string[];
   /** Those of `read` all of whose values were read where another text quotes them. */
   readonly quoted: readonly string[];
+  /** The others, also those of whose result no more than a part was read. */
   readonly unread: readonly string[];
 }
 
 /**
- * By floor, which formulas ('floor/name') have a value that was read in print. `formulas` are those that must have a check;
+ * By floor, which formulas ('floor/name') have a result that was read in print; a part of it does not count. `formulas` are those that must have a check;
  * formulas that the rows name besides are counted as well.
  */
 export function readInPrint(rows: readonly Standable[], formulas: Iterable<string>): readonly FloorInPrint[] {
   const outside = rows.filter((row) => standingOf(row) !== undefined);
-  const seen = outside.filter((row) => standingOf(row) === standings.seen);
+  const seen = outside.filter((row) => standingOf(row) === standings.seen && row.part === undefined);
   const read = new Set(seen.map(({ formula }) => formula));
   const atFirstHand = new Set(seen.filter((row) => !isQuoted(row)).map(({ formula }) => formula));
   const all = [...new Set([...formulas, ...outside.map(({ formula }) => formula)])].sort();

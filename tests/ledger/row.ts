@@ -34,6 +34,8 @@ export interface LedgerRow {
   readonly source: Source;
   readonly status: Status;
   readonly kind: Kind;
+  /** What of the result was read in print, where that is a part of it, such as a constant or a limit. */
+  readonly part?: string;
   readonly given: Readonly<Record<string, Given>>;
   readonly expected: number | readonly number[];
   /** The digits of what is expected, where they were read in print. */

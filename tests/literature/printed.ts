@@ -7,6 +7,8 @@ interface PrintedEntry {
   readonly source: Source;
   /** 'table' if it is left out. */
   readonly kind?: string;
+  /** What of the result is printed, where that is a part of it. */
+  readonly part?: string;
   readonly given: Readonly<Record<string, { readonly value: readonly number[] | number; readonly unit: string }>>;
   readonly printed: readonly string[];
   readonly unit: string;

@@ -14,7 +14,7 @@ const LISTED = 60;
 
 /** The row as markup without blank lines, so that Markdown leaves it alone. Its id is its anchor. */
 export function checkBlock(row: LedgerRow): string {
-  const { id, source, kind, tolerance } = row;
+  const { id, source, kind, part, tolerance } = row;
   const known = source.key !== 'own' && source.key !== 'common-practice';
   const key: Fragment = known
     ? html`<a class="cite" href="/bibliography/#${source.key}">[${source.key}]</a>`
@@ -37,7 +37,7 @@ export function checkBlock(row: LedgerRow): string {
       : html`<p>The worst of ${rows.length} values: ${columns.map(([name, unit], k) => `${name} ${withUnit(worst[k] ?? '', unit)}`).join(', ')}.</p>
 ${more(id, heads, rows)}`;
   const block = html`<div class="check" id="${id}">
-<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}${isQuoted(row) && `, quoted in ${source.readIn}`}.${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
+<p><code>${id}</code> ${key} ${ended(source.locator)} ${capital(kind)}, ${standingWords(row)}${isQuoted(row) && `, quoted in ${source.readIn}`}.${part && ` Of the result this is ${part}.`}${flags.length > 0 && html` <strong>${flags.join('. ')}.</strong>`}${disagreeing(row).length > 0 && html` <a href="/formulas/disagreements/">Misses the ${row.status === 'seen' ? 'print' : 'rule of thumb'}</a>.`}</p>
 <p>Worst deviation ${off}${relative}, allowed ${sizeText(row, toleranceSize(row))}: ${ended(tolerance.why)}${conditions(row)}</p>
 ${values}
 </div>`;

@@ -15,7 +15,9 @@ export function inPrint(rows: readonly LedgerRow[], formulas: readonly Formula[]
   const link = (key: string, name: string): Fragment => {
     const formula = byKey.get(key);
     const code = html`<code>${breakable(name)}</code>`;
-    return formula ? html`<a href="${addressOf(formula)}">${code}</a>` : code;
+    const parts = rows.flatMap((row) => (row.formula === key && row.part ? [row.part] : []));
+    const alone = parts.length > 0 && ` (${parts.join(', ')})`;
+    return html`${formula ? html`<a href="${addressOf(formula)}">${code}</a>` : code}${alone}`;
   };
   const line = ({ floor, read, quoted, unread }: FloorInPrint): readonly Fragment[] => [
     capital(floor),
@@ -31,7 +33,7 @@ export function inPrint(rows: readonly LedgerRow[], formulas: readonly Formula[]
   ];
   return `## What was read in print
 
-Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it. Of some formulas each value in print was read where another text or data file quotes it, and not in the source itself: these are counted in the third column.
+Counted by formula. A formula in the last column was checked against values that we recomputed from a published definition or with another program, or against a rule of thumb; we have read no printed value of it, or no more than the part that stands in brackets. Of some formulas each value in print was read where another text or data file quotes it, and not in the source itself: these are counted in the third column.
 
 ${flat(table('Formulas with a value read in print', heads, floors.map(line)).markup)}`;
 }

@@ -25,6 +25,7 @@ check('end.flare.sharp', {
   formula: 'duct/flared',
   source: { key: 'norris1989', locator: 'infinite flange, 0.82159: the limit of no flare' },
   status: 'seen',
+  part: 'the limit of no flare',
   kind: 'table',
   given: { R: { value: [1e-5], unit: '1' } },
   got: ({ R }) => beyond(R),

@@ -30,6 +30,7 @@ check('enclosure.closed.lowest-cutoff', {
   ...shared,
   source: { key: 'leachqtc', locator: 'Qtc for a mechanical Q of 3.5' },
   status: 'seen',
+  part: 'Qtc',
   given: { Qmc: { value: [3.5], unit: '1' } },
   printed: ['0.63'],
 });

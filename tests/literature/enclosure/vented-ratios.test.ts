@@ -20,6 +20,7 @@ for (const name of ['alpha', 'h', 'QT'] as const) {
 
 check('enclosure.vented-ratios.printed', {
   formula: 'enclosure/ventedRatios',
+  part: 'QT',
   source: { key: 'student2023', locator: 'question 1: Qts of the driver from Qes and Qms' },
   status: 'seen',
   kind: 'example',

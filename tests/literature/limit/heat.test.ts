@@ -65,6 +65,7 @@ check('limit.hot-resistance.example', {
 
 check('limit.hot-resistance.model', {
   formula: 'limit/thermalModel',
+  part: 'the coefficient of copper',
   source: { key: 'hughes2008', locator: 'example 3.25: temperature of the coil from its resistance' },
   status: 'seen',
   kind: 'example',

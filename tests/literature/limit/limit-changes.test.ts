@@ -61,14 +61,25 @@ check('limit.changes.frequency', {
   unit: 'Hz',
   tolerance: { relative: 2e-14, why: 'roots in double precision' },
 });
+/** Travel and heat alone meet where |N|² = 2 Pe (Bl Cms/Xmax)²/Re; both then ask for √(Pe Re) D/|N|. */
+const N2 = (2 * Pe * ((Bl * Cms) / Xmax) ** 2) / Re;
+const meeting = roots(1, 1 / Qm ** 2 - 2, 1 - N2)[0]!;
+const D2 = (1 - meeting ** 2) ** 2 + (meeting / QT) ** 2;
 check('limit.changes.drive', {
   formula: 'limit/limitChanges',
-  source: { key: 'small1972direct', locator: 'the voltage that is given binds on one side of each' },
+  source: {
+    key: 'small1972direct',
+    locator: 'displacement and current of the circuit in an infinite baffle, both at a limit',
+  },
   status: 'derived',
-  kind: 'identity',
-  given: { voltage: { value: volts, unit: 'V' } },
-  got: () => changes(volts).map(({ driveVoltageRms }) => driveVoltageRms),
-  expected: [volts, volts],
-  unit: 'V',
+  kind: 'standard',
+  given: { Xmax: { value: Xmax, unit: 'm' }, Pe: { value: Pe, unit: 'W' } },
+  got: () => {
+    const limits = [...travelLimit(drivers), ...heatLimit(drivers)];
+    const found = limitChanges(infiniteBaffle({ drivers }, paperAir), limits, { from: '1 Hz', to: '2 kHz' });
+    return found.flatMap(({ frequency, driveVoltageRms }) => [frequency, driveVoltageRms]);
+  },
+  expected: [inHertz(meeting), Math.sqrt((Pe * Re * D2) / N2)],
+  unit: 'Hz, V',
   tolerance: { relative: 1e-12, why: 'slope of the drive at a root in double precision' },
 });
