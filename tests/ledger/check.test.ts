@@ -36,6 +36,12 @@ describe('a row of the ledger', () => {
     expect(row).toMatchObject({ got: [1, 2], passed: true });
   });
 
+  test('tells the air of the check, if it is another than the standard one, and nothing else of it', () => {
+    const air = { density: 1.18, speedOfSound: 345, viscosity: 1.8e-5 };
+    expect(evaluate('id', { ...square, air }).air).toEqual({ density: 1.18, speedOfSound: 345 });
+    expect(evaluate('id', square)).not.toHaveProperty('air');
+  });
+
   test.each([
     ['NaN', { got: () => Number.NaN }, /got NaN/],
     ['an expected infinity', { expected: [1, 4, Number.POSITIVE_INFINITY] }, /expected Infinity/],

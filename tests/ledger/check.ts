@@ -61,6 +61,8 @@ interface CheckOf<G extends Readonly<Record<string, Given>>> {
   /** What of the result was read in print, where that is a part of it, such as a constant or a limit. */
   readonly part?: string;
   readonly given: G;
+  /** The air in which it is computed, where that is not the standard one. */
+  readonly air?: LedgerRow['air'];
   readonly got: (given: { readonly [K in keyof G]: Element<G[K]['value']> }) => number | ArrayLike<number>;
   readonly unit: string;
 }
@@ -75,9 +77,15 @@ export function check<const G extends Readonly<Record<string, Given>>>(id: strin
   });
 }
 
+/** The same for a file whose checks are computed in one air. */
+export const checkIn =
+  (air: NonNullable<LedgerRow['air']>) =>
+  <const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): void =>
+    check(id, { air, ...spec });
+
 /** The row that a check gives; throws on a check that is not well formed. */
 export function evaluate<const G extends Readonly<Record<string, Given>>>(id: string, spec: Check<G>): LedgerRow {
-  const { formula, status, kind, part, given, unit, printed } = spec;
+  const { formula, status, kind, part, given, air, unit, printed } = spec;
   if (/\s/.test(id)) throw new Error(`'${id}' has a blank, and no address can name it`);
   if (status === 'seen' && printed === undefined) throw new Error(`${id}: what was read is given by its digits`);
   const source = sourceOf(id, spec);
@@ -120,6 +128,7 @@ export function evaluate<const G extends Readonly<Record<string, Given>>>(id: st
     status,
     kind,
     ...(part && { part }),
+    ...(air && { air: { density: air.density, speedOfSound: air.speedOfSound } }),
     given,
     expected,
     got,

@@ -37,6 +37,8 @@ export interface LedgerRow {
   /** What of the result was read in print, where that is a part of it, such as a constant or a limit. */
   readonly part?: string;
   readonly given: Readonly<Record<string, Given>>;
+  /** The air of the check where it is not the standard one: kg/m³ and m/s. */
+  readonly air?: { readonly density: number; readonly speedOfSound: number };
   readonly expected: number | readonly number[];
   /** The digits of what is expected, where they were read in print. */
   readonly printed?: string | readonly string[];

@@ -69,14 +69,17 @@ function more(id: string, heads: readonly string[], rows: readonly (readonly str
 const isList = (value: unknown): value is readonly (number | string)[] => Array.isArray(value);
 const valueText = (value: number | string): string => (typeof value === 'number' ? numberText(value) : value);
 
-/** What is given once for all elements. */
-function conditions({ given }: LedgerRow): string {
+/** What is given once for all elements, and the air if it is not the standard one. */
+function conditions({ given, air }: LedgerRow): string {
   const fixed = Object.entries(given).filter(([, { value }]) => !isList(value));
-  if (fixed.length === 0) return '';
+  const medium = air
+    ? ` Air of ${withUnit(numberText(air.density, 5), 'kg/m³')}, sound at ${withUnit(numberText(air.speedOfSound, 6), 'm/s')}.`
+    : '';
+  if (fixed.length === 0) return medium;
   const texts = fixed.map(
     ([name, { value, unit }]) => `${name} ${withUnit(valueText(value as number | string), unit)}`,
   );
-  return ` Given ${texts.join(', ')}.`;
+  return ` Given ${texts.join(', ')}.${medium}`;
 }
 
 const varying = ({ given }: LedgerRow) => Object.entries(given).filter(([, { value }]) => isList(value));

@@ -3,9 +3,11 @@ import { type Alignment, butterworth, chebyshev, solveAlignment } from '@airspri
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
 import { butterworthShape, highPass, sectionsOf } from '@airspring/core/filter';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { fs, paperAir, physical, split } from '../enclosure/textbook.js';
 import table from './assisted.json' with { type: 'json' };
+
+const check = checkIn(paperAir);
 
 const source = { key: 'thiele1971a', locator: 'assisted alignments of fifth and sixth order' };
 

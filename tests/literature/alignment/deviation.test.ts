@@ -2,9 +2,11 @@
 import { butterworth, solveAlignment } from '@airspring/core/alignment';
 import { type VentedBoxSpec, ventedFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { type Complex, over, product, sum } from '../complex.js';
 import { paperAir, physical } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /** Level over its end far above, dB: f |U| by the circuit of a vented box with a leak and a coil. */
 function level(spec: VentedBoxSpec, frequency: number): number {

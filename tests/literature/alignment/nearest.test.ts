@@ -10,8 +10,10 @@ import {
   subChebyshev,
   superBoomBox,
 } from '@airspring/core/alignment';
-import { check } from '../../ledger/check.js';
-import { fs, ventedOf } from '../enclosure/textbook.js';
+import { checkIn } from '../../ledger/check.js';
+import { fs, paperAir, ventedOf } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const all = () => [
   butterworth(4),

@@ -8,8 +8,10 @@ import {
   subChebyshev,
 } from '@airspring/core/alignment';
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { fs, paperAir, physical, split } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /** QT, h, alpha, f3/fs and ripple of the box that an alignment gives a driver at QL = 7. */
 function rowOf(type: Alignment, Qts: number): Readonly<Record<string, number>> {

@@ -2,8 +2,10 @@
 import { type Alignment, bessel, butterworth, solveAlignment } from '@airspring/core/alignment';
 import { ventedFamily } from '@airspring/core/enclosure';
 import { stepResponse } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { fs, paperAir, physical, split } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /** The first two turns of the step response, as shares of where it begins. */
 function swings(type: Alignment): readonly number[] {

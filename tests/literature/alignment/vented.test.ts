@@ -13,8 +13,10 @@ import {
   superBoomBox,
 } from '@airspring/core/alignment';
 import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { type AlignmentRow, alignments, fs, paperAir, physical, split } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const source = { key: 'small1973vented1', locator: 'definition of the alignment' };
 const tolerance = { relative: 1e-9, why: 'the table has ten digits' };

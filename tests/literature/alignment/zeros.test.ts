@@ -20,11 +20,13 @@ import {
 } from '@airspring/core/enclosure';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { levelCrossings, referenceLevel, respond } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import bands from '../enclosure/band-pass.json' with { type: 'json' };
 import radiators from '../enclosure/passive-radiators.json' with { type: 'json' };
 import { fs, paperAir, physical, split } from '../enclosure/textbook.js';
 import table from './zeros.json' with { type: 'json' };
+
+const check = checkIn(paperAir);
 
 const Vas = 0.06;
 const air = paperAir;

@@ -13,10 +13,11 @@ import {
 } from '@airspring/transient/burst';
 import { forceFactorCurve, stiffnessCurve } from '@airspring/transient/simulation';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixture from './bursts.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(air);
 const drivers = driver(fixture.driver as unknown as Parameters<typeof driver>[0]);
 const box = closedBox({ drivers, netVolume: si('volume', fixture.volume) }, air);
 const reach = si('displacementPeak', fixture.reach);

@@ -45,6 +45,7 @@ const sets = {
 for (const [name, { fs, Vas, Qes, efficiency, level }] of Object.entries(sets)) {
   check(`driver.efficiency.${name}`, {
     formula: 'driver/referenceEfficiency',
+    air: smallsAir,
     source: small,
     status: 'derived',
     kind: 'example',
@@ -56,6 +57,7 @@ for (const [name, { fs, Vas, Qes, efficiency, level }] of Object.entries(sets)) 
   });
   check(`driver.level.${name}`, {
     formula: 'driver/levelHalfSpace',
+    air: smallsAir,
     source: { key: 'small1972direct', locator: 'half space, p² = P·ρ·c/(2π·r²)' },
     status: 'derived',
     kind: 'example',
@@ -106,6 +108,7 @@ check('driver.parameters.consistency', {
 
 check('driver.parameters.Vas', {
   formula: 'driver/driverParameters',
+  air: smallsAir,
   source: student,
   status: 'seen',
   kind: 'example',
@@ -118,6 +121,7 @@ check('driver.parameters.Vas', {
 
 check('driver.parameters.level', {
   formula: 'driver/driverParameters',
+  air: smallsAir,
   source: student,
   status: 'seen',
   kind: 'example',
@@ -129,6 +133,7 @@ check('driver.parameters.level', {
 
 check('driver.parameters.efficiency', {
   formula: 'driver/referenceEfficiency',
+  air: smallsAir,
   source: student,
   status: 'seen',
   kind: 'example',
@@ -145,6 +150,7 @@ check('driver.parameters.efficiency', {
 
 check('driver.parameters.level-of-voltage', {
   formula: 'driver/driverParameters',
+  air: dryAir,
   source: {
     key: 'mpmath',
     locator: 'the same driver in a closed box of 36 L, fc 67.2 Hz, Qtc 0.711; script worked-boxes.py',
@@ -164,6 +170,7 @@ check('driver.parameters.level-of-voltage', {
 
 check('driver.parameters.added-mass', {
   formula: 'driver/driverParameters',
+  air: dryAir,
   source: { key: 'small1972direct', locator: 'Mms = m/((fs/fm)² − 1); Cms = 1/((2π·fs)²·Mms); Vas = ρ·c²·Sd²·Cms' },
   status: 'derived',
   kind: 'example',
@@ -182,6 +189,7 @@ check('driver.parameters.added-mass', {
 
 check('driver.efficiency.mechanical', {
   formula: 'driver/driverParameters',
+  air: dryAir,
   source: {
     key: 'small1972direct',
     locator: 'reference efficiency from the mechanical side, ρ·B²l²·Sd²/(2π·c·Mms²·Re)',
@@ -197,6 +205,7 @@ check('driver.efficiency.mechanical', {
 
 check('driver.read.vas-in-units', {
   formula: 'driver/driver',
+  air: dryAir,
   source: { key: 'small1972direct', locator: 'Vas = ρ·c²·Sd²·Cms' },
   status: 'derived',
   kind: 'example',
@@ -241,6 +250,7 @@ check('driver.completion.student', {
 
 check('driver.completion.added-mass', {
   formula: 'driver/completeDriver',
+  air: dryAir,
   source: { key: 'small1972direct', locator: 'Mms = m/((fs/fm)² − 1); Cms = 1/((2π·fs)²·Mms); Vas = ρ·c²·Sd²·Cms' },
   status: 'derived',
   kind: 'example',
@@ -292,6 +302,7 @@ check('driver.parameters.Qms', {
 
 check('driver.completion.every-field', {
   formula: 'driver/completeDriver',
+  air: dryAir,
   source: { key: 'small1972direct', locator: 'definitions of the parameters; the efficiency from the mechanical side' },
   status: 'derived',
   kind: 'example',

@@ -1,9 +1,10 @@
 import { standardAir } from '@airspring/core/air';
 import { passiveRadiator } from '@airspring/core/driver';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 
 const sheetAir = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(sheetAir);
 check('driver.passive-radiator', {
   formula: 'driver/passiveRadiator',
   source: { key: 'small1974pr1', locator: 'definition of the passive-radiator parameters; invented radiator' },

@@ -15,11 +15,13 @@ import {
 } from '@airspring/core/duct';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import lines from '../enclosure/lines.json' with { type: 'json' };
 import { tubeAir as air } from '../tube-air.js';
 import horns from './horns.json' with { type: 'json' };
 import straight from './line-chain.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 const program = { status: 'derived', kind: 'program' } as const;
 const round = (a: number) => roundSection({ diameter: si('length', 2 * a) });

@@ -1,10 +1,11 @@
 import { standardAir } from '@airspring/core/air';
 import { lossesTogether, quadraticLoss, turbulentFriction, turbulentWall } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixtures from './flow-loss.json' with { type: 'json' };
 
 const air = { ...standardAir, density: si('density', 1.2), viscosity: si('viscosity', 1.82e-5) };
+const check = checkIn(air);
 const { fundamental, friction, wall } = fixtures;
 const program = { key: 'scipy', locator: 'quadrature and roots of the definitions; script flow-loss.py' };
 

@@ -1,10 +1,12 @@
 import { compileLine, compileOpenLine, type Radiation, roundSection } from '@airspring/core/duct';
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { tubeAir as air } from '../tube-air.js';
 import fixture from './line-chain.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 /** Constants at 300 K, as in the published expansions. */
 const chainOf = (a: number, L: number) =>

@@ -1,9 +1,11 @@
 import { lineConstants, roundSection, slitSection, withoutLoss } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { tubeAir as air } from '../tube-air.js';
 import chain from './line-chain.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 /** Constants at 300 K, as in the published expansions. */
 const round = (a: number) => roundSection({ diameter: si('length', 2 * a) });

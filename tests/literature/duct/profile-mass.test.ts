@@ -1,10 +1,11 @@
 import { standardAir } from '@airspring/core/air';
 import { conicalProfile, exponentialProfile, flaredProfile, type Profile, profileMass } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import relations from './relations.json' with { type: 'json' };
 
 const air = { ...standardAir, density: si('density', 1.2) };
+const check = checkIn(air);
 const m = (value: number) => si('length', value);
 // The last two rise by 45°: the cone throughout, the exponential horn at its mouth.
 const taper = {

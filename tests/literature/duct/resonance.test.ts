@@ -1,11 +1,12 @@
 import { standardAir } from '@airspring/core/air';
 import { resonance } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import ranges from './ranges.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 const V = { value: [0.02, 0.04, 0.08], unit: 'm³' };
 const L = { value: [0.12, 0.15, 0.2], unit: 'm' };
 const a = { value: [0.025, 0.0375, 0.05], unit: 'm' };

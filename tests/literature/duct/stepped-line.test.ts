@@ -10,11 +10,13 @@ import {
 import { complexColumn } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { tubeAir as air } from '../tube-air.js';
 import horns from './horns.json' with { type: 'json' };
 import straight from './line-chain.json' with { type: 'json' };
 import lossless from './lossless.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 const profiles: Record<string, Profile> = {
   cone: conicalProfile({ innerDiameter: '60 mm', outerDiameter: '100 mm', length: '200 mm' }),

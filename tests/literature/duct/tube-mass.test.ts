@@ -5,6 +5,7 @@ import { check } from '../../ledger/check.js';
 import ranges from './ranges.json' with { type: 'json' };
 import relations from './relations.json' with { type: 'json' };
 
+const tubeAir = { ...standardAir, density: si('density', 1.1769) };
 const mass = (a: number, length: number, air = standardAir) =>
   tubeMass({ diameter: si('length', 2 * a), length: si('length', length) }, air);
 
@@ -29,6 +30,7 @@ check('duct.tube-mass.lumped', {
 
 check('duct.tube-mass.lossy', {
   formula: 'duct/tubeMass',
+  air: tubeAir,
   source: {
     key: 'mpmath',
     locator:
@@ -41,7 +43,7 @@ check('duct.tube-mass.lossy', {
     L: { value: [0.15, 0.2], unit: 'm' },
     f: { value: [40, 30], unit: 'Hz' },
   },
-  got: ({ a, L, f }) => 2 * Math.PI * f * mass(a, L, { ...standardAir, density: si('density', 1.1769) }),
+  got: ({ a, L, f }) => 2 * Math.PI * f * mass(a, L, tubeAir),
   expected: relations['duct.tube-mass.lossy'],
   unit: 'Pa·s/m³',
   tolerance: {
@@ -52,6 +54,7 @@ check('duct.tube-mass.lossy', {
 
 check('duct.tube-mass.ends', {
   formula: 'duct/tubeMass',
+  air: tubeAir,
   source: {
     key: 'mpmath',
     locator: 'lossy line by Bessel functions, kl of 0.01, 0.11 and 0.5; scripts line-chain.py, ranges.py',
@@ -62,7 +65,7 @@ check('duct.tube-mass.ends', {
     a: { value: ranges.tubes.map((tube) => tube.a), unit: 'm' },
     L: { value: ranges.tubes.map((tube) => tube.L), unit: 'm' },
   },
-  got: ({ a, L }) => mass(a, L, { ...standardAir, density: si('density', 1.1769) }),
+  got: ({ a, L }) => mass(a, L, tubeAir),
   expected: ranges.tubes.map((tube) => tube.mass),
   unit: 'kg/m⁴',
   tolerance: {

@@ -3,9 +3,11 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { at, type Complex, flowOf, over, product, sum } from '../complex.js';
 import { paperAir, physical, split } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const [fs, Qts, Vas, alpha] = [30, 0.5, 0.06, 3];
 const netVolume = si('volume', Vas / alpha);

@@ -3,11 +3,13 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, features, passband, probeColumns, respond } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { flowOf } from '../complex.js';
 import { type BandPassRow, boxes, driverOf, responses } from './band-pass.js';
 import table from './band-pass.json' with { type: 'json' };
 import { paperAir } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const source = { key: 'geddes1989', locator: 'symmetrical fourth-order band-pass: S, bandwidth and ripple' };
 const derived = { status: 'derived', kind: 'table' } as const;

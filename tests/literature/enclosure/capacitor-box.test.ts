@@ -3,9 +3,11 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, cutoff, probeColumns, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { at, type Complex, flowOf, over, product, sum } from '../complex.js';
 import { paperAir, physical } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const [fs, Vas, Re] = [30, 0.06, 5.6];
 const alpha = 3;

@@ -3,10 +3,12 @@ import { driver } from '@airspring/core/driver';
 import { boxCompliance, closedBox, closedResonance } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoff, features, referenceLevel, respond, stepResponse } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import figures from './closed-figures.json' with { type: 'json' };
 import { motions, physicalBox, physicalGiven, poles } from './driven-poles.js';
 import { closedOf, paperAir, physical } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const source = { key: 'small1972closed1', locator: 'second-order response function' };
 const tenDigits = { relative: 5e-9, why: 'values to ten digits; roots magnify their last one' };
@@ -164,6 +166,7 @@ for (const name of ['fc', 'Qtc', 'alpha'] as const) {
 }
 check('enclosure.compliance.adiabatic', {
   formula: 'enclosure/boxCompliance',
+  air: standardAir,
   source: { key: 'openstax_up1', locator: 'adiabatic law, p V^γ: V/(γ p), with γ 1.4 at 101,325 Pa' },
   status: 'derived',
   kind: 'standard',
@@ -188,6 +191,7 @@ check('enclosure.compliance', {
 
 check('enclosure.closed.losses', {
   formula: 'enclosure/closedBox',
+  air: airOf(1.2, 343),
   source: {
     key: 'small1973vented1',
     locator: 'definitions of QL and QA, taken at fc: QL/(ωc Cab), 1/(ωc Cab QA); 1.2 kg/m³, 343 m/s',

@@ -1,9 +1,11 @@
 import { closedBox, infiniteBaffle, type System } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import figures from './closed-figures.json' with { type: 'json' };
 import { paperAir, physical, split } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const column = (name: string) => figures.rows.map((row) => row[figures.columns.indexOf(name)] as number);
 const fs = 30;

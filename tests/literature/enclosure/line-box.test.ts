@@ -2,10 +2,12 @@ import { type LineBoxInput, lineBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { compiledSystem, probeColumns, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { tubeAir as air } from '../tube-air.js';
 import { drivers, largest } from './lines.js';
 import lines from './lines.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 const frequencies = Float64Array.from(lines.frequencies);
 const columnsOf = (input: LineBoxInput, at = frequencies) => probeColumns(compiledSystem(lineBox(input, air)), at);

@@ -2,10 +2,12 @@ import { type LineVentedBoxInput, lineVentedBox } from '@airspring/core/enclosur
 import { bracketedRoot } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { compiledSystem, probeColumns, respond } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { tubeAir as air } from '../tube-air.js';
 import { drivers, largest } from './lines.js';
 import lines from './lines.json' with { type: 'json' };
+
+const check = checkIn(air);
 
 const frequencies = Float64Array.from(lines.vented.frequencies);
 const columnsOf = (input: LineVentedBoxInput, at = frequencies) =>

@@ -3,8 +3,10 @@ import { closedBox, closedResonance } from '@airspring/core/enclosure';
 import { boundedMinimum } from '@airspring/core/numeric';
 import { si } from '@airspring/core/quantity';
 import { cutoff } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { paperAir, physical } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const [fs, Qes, Vas] = [30, 0.4, 0.06];
 /** A driver whose mechanical Q in the box is as wanted, in a box that is `alpha` times as stiff as its suspension. */

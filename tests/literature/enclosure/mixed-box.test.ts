@@ -3,9 +3,11 @@ import { greatestLevel, limitsOfEach } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { compiledSystem, lowestLoad, probeColumns } from '@airspring/core/response';
 import { flat } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { air, boxes, caseNames, fixture } from './mixed-box.js';
 import { closedOf } from './textbook.js';
+
+const check = checkIn(air);
 
 const grid = Float64Array.from(fixture.frequencies);
 const columns = (name: keyof typeof boxes) => probeColumns(compiledSystem(boxes[name]), grid);

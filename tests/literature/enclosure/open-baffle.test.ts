@@ -3,9 +3,11 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, features, passband, probeColumns, respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { flat, largest } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { at, type Complex, flowOf, over } from '../complex.js';
 import { paperAir, physical, split } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const [fs, Qts] = [30, 0.5];
 const drivers = physical({ fs, ...split(Qts), Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);

@@ -10,10 +10,12 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compiledSystem, cutoff, probeColumns, referenceLevel, respond } from '@airspring/core/response';
 import { describe, expect, test } from 'vitest';
 import { flat, largest, worst } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { type RadiatorRow, radiatorBoxOf, textbookFlow } from './passive-radiator.js';
 import table from './passive-radiators.json' with { type: 'json' };
-import { fs, physical, split } from './textbook.js';
+import { fs, paperAir, physical, split } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const column = (name: string) => table.rows.map((row) => row[table.columns.indexOf(name)]!);
 const given = {
@@ -72,6 +74,7 @@ for (const [id, count, addedMass, expected] of [
     ...derived,
     kind: 'standard',
     formula: 'enclosure/passiveRadiatorTuning',
+    air: air,
     source: {
       ...derivedFrom,
       locator: 'passive-radiator resonance and box tuning; invented radiator of 330 cm², 17 Hz',
@@ -86,6 +89,7 @@ for (const [id, count, addedMass, expected] of [
     ...derived,
     kind: 'standard',
     formula: 'enclosure/addedMassForTuning',
+    air: air,
     source: { ...derivedFrom, locator: 'passive-radiator resonance and box tuning, solved for the mass' },
     given: { count: { value: count, unit: '1' }, fb: { value: expected[0], unit: 'Hz' } },
     got: ({ fb }) => {
@@ -102,6 +106,7 @@ check('enclosure.passive-radiator.losses', {
   ...derived,
   kind: 'standard',
   formula: 'enclosure/passiveRadiatorBox',
+  air: air,
   source: { ...derivedFrom, locator: 'circuit and box losses at the tuning; invented radiator of 330 cm², 17 Hz' },
   given: { QL: { value: 7, unit: '1' }, QA: { value: 50, unit: '1' }, count: { value: 2, unit: '1' } },
   got: ({ QL, QA, count }) => {

@@ -3,8 +3,10 @@ import { driver } from '@airspring/core/driver';
 import { ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoff, levelCrossings, referenceLevel, respond } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
-import { alignments, fs, ventedOf } from './textbook.js';
+import { checkIn } from '../../ledger/check.js';
+import { alignments, fs, paperAir, ventedOf } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 const derivedFrom = { key: 'small1973vented1', locator: 'response function and definition of the alignment' };
 const f3 = (system: Parameters<typeof cutoff>[0], drop?: number) => {
@@ -121,13 +123,14 @@ const drivers = driver({
   Re: '5.6 ohm',
   Bl: '14.3 T·m',
 });
+const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
 const lossesOf = (QL: number, QA: number, QP: number) => {
-  const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
   const { values } = ventedBox({ drivers, netVolume: '50 L', fb: '30 Hz', QL, QA, QP }, air).network;
   return ['Cab', 'vent', 'leak', 'absorption', 'ventLoss'].map((name) => values[name] as number);
 };
 check('enclosure.vented.losses', {
   formula: 'enclosure/ventedBox',
+  air,
   source: {
     key: 'small1973vented1',
     locator: 'definitions of QL, QA, QP; box of 50 L at 30 Hz, air 1.2 kg/m³, 343 m/s',

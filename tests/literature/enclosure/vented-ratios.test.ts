@@ -1,8 +1,10 @@
 import { totalQ, ventedFamily, ventedRatios } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { motions, physicalBox, physicalGiven, physicalVented, poles } from './driven-poles.js';
 import { paperAir, physical } from './textbook.js';
+
+const check = checkIn(paperAir);
 
 for (const name of ['alpha', 'h', 'QT'] as const) {
   check(`enclosure.vented-ratios.${name}`, {

@@ -3,10 +3,11 @@ import { driver } from '@airspring/core/driver';
 import { closedBox, infiniteBaffle } from '@airspring/core/enclosure';
 import { branchesAtLevel } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixtures from './branches.json' with { type: 'json' };
 
 const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 const { V, Re, Le, Bl, Mms, Cms, Rms, Sd } = fixtures.driver;
 const drivers = driver({
   Sd: si('coneArea', Sd),

@@ -3,8 +3,10 @@ import { closedBox, type System } from '@airspring/core/enclosure';
 import { greatestLevel, heatLimit, lowestSafeFrequency, travelLimit } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { referenceLevel } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { alignments, closedOf, fs, paperAir, physical, ventedOf } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const XMAX = 0.008;
 const withTravel = (system: System): Driver & { Xmax: number } => {

@@ -24,10 +24,11 @@ import {
   voltageLimit,
 } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixtures from './heat.json' with { type: 'json' };
 
 const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 const one = driver({
   Sd: '330 cm²',
   Mms: '85 g',

@@ -1,8 +1,10 @@
 import { infiniteBaffle } from '@airspring/core/enclosure';
 import { heatLimit, limitChanges, travelLimit, voltageLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { paperAir } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /**
  * A driver in a wall: $|x| = e\,Bl\,C_{ms}/R_e \,/\, D$ and $|i| = e\,|N|/(R_e D)$ at u = f/fs, with

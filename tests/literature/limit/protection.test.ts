@@ -18,9 +18,11 @@ import {
 } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { referenceLevel } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
-import { type AlignmentRow, closedOf, ventedOf } from '../enclosure/textbook.js';
+import { checkIn } from '../../ledger/check.js';
+import { type AlignmentRow, closedOf, paperAir, ventedOf } from '../enclosure/textbook.js';
 import fixtures from './protection.json' with { type: 'json' };
+
+const check = checkIn(paperAir);
 
 const shapes: Record<string, (order: number, ripple?: number) => FilterShape> = {
   butterworth: butterworthShape,

@@ -3,9 +3,11 @@ import { ventedBox } from '@airspring/core/enclosure';
 import { type VentMapInput, ventMap } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { noiseOnsets } from '@airspring/core/vent';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { type Complex, over } from '../complex.js';
 import { paperAir, physical } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const drivers = physical({ fs: 30, Qes: 0.35, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
 const [volumes, tunings] = [[0.03, 0.06] as const, [24, 36] as const];

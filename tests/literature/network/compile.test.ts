@@ -1,6 +1,8 @@
 import { compilePolynomials, valuesOf } from '@airspring/core/network';
-import { check } from '../../ledger/check.js';
-import { type AlignmentRow, alignments, fs, printedCoefficients, ventedOf } from '../enclosure/textbook.js';
+import { checkIn } from '../../ledger/check.js';
+import { type AlignmentRow, alignments, fs, paperAir, printedCoefficients, ventedOf } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /** a1, a2, a3 and 1 of the compiled denominator of a vented box, over √(ωs ωb). */
 function compiledCoefficients(row: AlignmentRow): readonly number[] {

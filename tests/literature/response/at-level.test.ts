@@ -4,10 +4,11 @@ import { quadraticLoss } from '@airspring/core/duct';
 import { ventedBox } from '@airspring/core/enclosure';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { type AtLevel, compileAtLevel, respondAtLevel, ventThirdHarmonic } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixtures from './at-level.json' with { type: 'json' };
 
 const air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 const drivers = driver({
   Sd: '330 cm²',
   Mms: '85 g',

@@ -1,8 +1,10 @@
 /** Extrema where their slope vanishes, and the greatest level itself as a reference: against closed forms. */
 import { type CutoffOptions, features, levelCrossings, referenceLevel } from '@airspring/core/response';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
-import { closedOf } from '../enclosure/textbook.js';
+import { checkIn } from '../../ledger/check.js';
+import { closedOf, paperAir } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const fc = 43.7;
 const Qtc = [0.75, 0.9, 1.1, 1.6, 3];

@@ -9,11 +9,12 @@ import {
   levelGradient,
   lowerEndGradient,
 } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { type BandPassRow, boxes, driverOf, responses } from '../enclosure/band-pass.js';
 import fixture from './gradient.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(air);
 const drivers = fixture.driver as unknown as Driver;
 const systems: Record<'closed' | 'vented', System> = {
   closed: closedBox({ drivers, netVolume: '40 L' }, air),

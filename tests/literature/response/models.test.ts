@@ -15,10 +15,11 @@ import { closedBox, type System } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { complexGradient, cutoff, respond, stepResponse } from '@airspring/core/response';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixture from './models.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(air);
 type Make<Model> = Readonly<Record<string, (numbers: never) => Model>>;
 const coils: Make<CoilModel> = { lossyInductor, semiInductor, fourParameterInductor, lr2Inductor };
 const suspensions: Make<SuspensionModel> = {

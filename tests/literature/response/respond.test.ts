@@ -12,16 +12,10 @@ import {
   respond,
 } from '@airspring/core/response';
 import { check } from '../../ledger/check.js';
-import { closedOf, fs, physical, ventedOf } from '../enclosure/textbook.js';
+import { closedOf, fs, paperAir, physical, ventedOf } from '../enclosure/textbook.js';
 import pointSource from './point-source.json' with { type: 'json' };
 import points from './points.json' with { type: 'json' };
 import boxes from './worked-boxes.json' with { type: 'json' };
-
-const airOf = (density: number, speedOfSound: number): Air => ({
-  ...standardAir,
-  density: si('density', density),
-  speedOfSound: si('speed', speedOfSound),
-});
 
 /** Level, phase and delay at points of the response; closed boxes have QL −1. */
 for (const [family, key, rows] of [
@@ -43,7 +37,7 @@ for (const [family, key, rows] of [
     return { system, base, columns: respond(system, [base * frequency]) };
   };
   const source = { key, locator: `${family}-box response function, from its poles` };
-  const shared = { source, status: 'derived', kind: 'table', given } as const;
+  const shared = { air: paperAir, source, status: 'derived', kind: 'table', given } as const;
   check(`response.level.${family}`, {
     ...shared,
     formula: 'response/respond',
@@ -87,7 +81,7 @@ for (const [family, key, rows] of [
 }
 
 /** A driver printed in a report, by its mechanical parameters, 2.83 V rms; air 1.2041 kg/m³, 343.2 m/s. */
-const workedAir = airOf(1.2041, 343.2);
+const workedAir: Air = { ...standardAir, density: si('density', 1.2041), speedOfSound: si('speed', 343.2) };
 const printed: Driver = {
   Re: si('resistance', 5.9),
   Bl: si('forceFactor', 5.13),
@@ -113,6 +107,7 @@ for (const [family, example] of Object.entries(worked)) {
   const columns = () => respond(system(), frequencies, { driveVoltageRms: '2.83 V' });
   const shared = {
     formula: 'response/respond',
+    air: workedAir,
     source: { key: 'mpmath', locator: 'lu_solve of the equations of motion at 40 digits, script worked-boxes.py' },
     status: 'derived',
     kind: 'program',
@@ -162,6 +157,7 @@ const point = {
 };
 check('response.volume-velocity', {
   formula: 'response/levelColumn',
+  air: workedAir,
   source: point,
   status: 'derived',
   kind: 'program',
@@ -178,11 +174,12 @@ check('response.volume-velocity', {
 });
 check('response.power', {
   formula: 'response/radiatedPower',
+  air: workedAir,
   source: point,
   status: 'derived',
   kind: 'program',
   given: volumes,
-  got: ({ V, f }) => radiatedPower(displaced(V, f), f, airOf(1.2041, 343.2)),
+  got: ({ V, f }) => radiatedPower(displaced(V, f), f, workedAir),
   expected: pointSource.power,
   unit: 'W',
   tolerance: { relative: 1e-14, why: 'double precision' },
@@ -202,6 +199,7 @@ for (const [id, formula, levelOf] of [
 ] as const) {
   check(id, {
     formula,
+    air: paperAir,
     source: {
       key: 'small1972direct',
       locator: 'reference efficiency 4π²/c³ fs³ Vas/Qes, and its level in half space; 1.18 kg/m³, 345 m/s',
@@ -214,9 +212,8 @@ for (const [id, formula, levelOf] of [
       Qes: { value: [0.35, 0.45, 0.4, 0.796, 0.5], unit: '1' },
     },
     got: ({ fs, Vas, Qes }) => {
-      const air = airOf(1.18, 345);
-      const drivers = { ...physical({ fs, Vas, Qes, Qms: 4, Sd: 0.03, Re: 6 }, air), Le: si('inductance', 1e-3) };
-      const level = levelOf(closedBox({ drivers, netVolume: si('volume', Vas) }, air));
+      const drivers = { ...physical({ fs, Vas, Qes, Qms: 4, Sd: 0.03, Re: 6 }, paperAir), Le: si('inductance', 1e-3) };
+      const level = levelOf(closedBox({ drivers, netVolume: si('volume', Vas) }, paperAir));
       return level + 10 * Math.log10(6); // 1 W into 6 Ω is √6 V
     },
     expected: [92.16950213, 88.50567856, 87.84123729, 85.34043465, 89.98543668],
@@ -227,6 +224,7 @@ for (const [id, formula, levelOf] of [
 
 check('response.features.impedance', {
   formula: 'response/features',
+  air: workedAir,
   source: {
     key: 'small1972direct',
     locator: 'Z = Re + Bl²/Rms where mass and springs cancel; asymptote ρ Bl Sd/(2π Mms Re)',

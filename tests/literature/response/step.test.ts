@@ -3,10 +3,11 @@ import type { Driver } from '@airspring/core/driver';
 import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { stepResponse } from '@airspring/core/response';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixture from './step.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(air);
 const drivers = fixture.driver as unknown as Driver;
 const systems: Record<'closed' | 'vented', System> = {
   closed: closedBox({ drivers, netVolume: '40 L' }, air),

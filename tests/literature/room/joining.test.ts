@@ -2,8 +2,10 @@
 import { butterworthShape, highPass, linkwitzRileyShape, lowPass } from '@airspring/core/filter';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { bestDelay, joinMains, mainPressure } from '@airspring/core/room';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { byProgram, fixtures, hertz, metres, roundAir, scipy } from './fixtures.js';
+
+const check = checkIn(roundAir);
 
 const decibels = (value: number) => si('level', value);
 

@@ -12,8 +12,10 @@ import {
   soundPressure,
   sumAtListener,
 } from '@airspring/core/room';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { byProgram, fixtures, hertz, metres, multiplied, numpy, roundAir, scipy } from './fixtures.js';
+
+const check = checkIn(roundAir);
 
 const beranek = { key: 'beranek2012', locator: 'pressure of a simple source' } as const;
 const derived = { status: 'derived', kind: 'example' } as const;

@@ -1,7 +1,9 @@
 /** Walls near a small source: closed forms of its images, and the mean over all directions by a numeric library. */
 import { absorbing, boundaryPower, compileCorner, rigid, solidAngleGain, solidAngles } from '@airspring/core/room';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { byProgram, fixtures, hertz, metres, multiplied, numpy, roundAir } from './fixtures.js';
+
+const check = checkIn(roundAir);
 
 const allison = { key: 'allison1974', locator: 'power of a small source by the images of its walls' } as const;
 const worked = { status: 'derived', kind: 'example' } as const;

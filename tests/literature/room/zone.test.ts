@@ -1,8 +1,10 @@
 /** Rooms below and about their first mode: the spring of a cavity, modes of a box of air, and a trend between. */
 import { si } from '@airspring/core/quantity';
 import { compilePressureZone, compileRoomGain, pressureZoneCorner, roomModes } from '@airspring/core/room';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { byProgram, fixtures, hertz, metres, multiplied, numpy, roundAir, scipy } from './fixtures.js';
+
+const check = checkIn(roundAir);
 
 const beranek = { key: 'beranek2012', locator: 'compliance of a cavity, V/(ρc²)' } as const;
 const cubic = (value: number) => si('volume', value);
@@ -126,15 +128,16 @@ const axial = [
   [0, 0, 1],
   [0, 0, 2],
 ] as const;
+const ofTable = { ...roundAir, speedOfSound: si('speed', 1130 * 0.3048) };
 check('room.modes.read', {
   formula: 'room/roomModes',
+  air: ofTable,
   source: { key: 'ballou2008', locator: 'table 6-4, page 130: axial modes of a room of 16 × 12 × 8 ft, 1130 ft/s' },
   status: 'seen',
   kind: 'table',
   given: { edges: { value: '16 × 12 × 8', unit: 'ft' }, speed: { value: 1130, unit: 'ft/s' } },
   got: () => {
-    const air = { ...roundAir, speedOfSound: si('speed', 1130 * 0.3048) };
-    const found = roomModes({ length: '16 ft', width: '12 ft', height: '8 ft', upTo: '150 Hz' }, air);
+    const found = roomModes({ length: '16 ft', width: '12 ft', height: '8 ft', upTo: '150 Hz' }, ofTable);
     return axial.map((order) => found.find((mode) => String(mode.order) === String(order))!.frequency);
   },
   printed: ['35.31', '70.63', '105.94', '47.08', '94.17', '141.25', '70.63', '141.25'],

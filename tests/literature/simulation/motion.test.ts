@@ -13,10 +13,11 @@ import {
   stop,
 } from '@airspring/transient/simulation';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixture from './motion.json' with { type: 'json' };
 
 const air: Air = { ...standardAir, density: si('density', 1.2), speedOfSound: si('speed', 343) };
+const check = checkIn(air);
 const { Le, ...without } = fixture.driver;
 const reach = si('displacementPeak', fixture.reach);
 const curve = (coefficients: readonly number[]) => ({ reach, coefficients });

@@ -7,7 +7,7 @@ import { si } from '@airspring/core/quantity';
 import { float64, recordingFrom, sourceOfBytes, wavBytes } from '@airspring/transient/recording';
 import { compileTimeline, type Slice, type TimelineAccount, timelineOfRecording } from '@airspring/transient/timeline';
 import { expect, test } from 'vitest';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import fixture from './timeline.json' with { type: 'json' };
 
 const { rate, count, slices: expected } = fixture;
@@ -17,6 +17,7 @@ const air: Air = {
   speedOfSound: si('speed', 343),
   viscosity: si('viscosity', 1.81e-5),
 };
+const check = checkIn(air);
 const drivers = driver(fixture.driver as unknown as Parameters<typeof driver>[0]);
 const vent = { diameter: si('length', fixture.diameter) };
 const box = ventedBox(

@@ -3,8 +3,10 @@ import { closedBox } from '@airspring/core/enclosure';
 import { normalQuantile, uniformAt } from '@airspring/core/numeric';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compileBuilds, normal, scatterOf, within } from '@airspring/core/tolerance';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { paperAir, physical } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 const drivers = physical({ fs: 30, Qes: 0.45, Qms: 5, Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
 const system = closedBox({ drivers, netVolume: si('volume', 0.03) }, paperAir);

@@ -2,8 +2,10 @@ import { closedBox, type System } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { cutoffGradient } from '@airspring/core/response';
 import { sensitivity } from '@airspring/core/tolerance';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import { paperAir, physical, split } from '../enclosure/textbook.js';
+
+const check = checkIn(paperAir);
 
 /**
  * f3 = fs r g(Qts r), r = √(1 + Vas/Vb), g² = a/2 + √(a²/4 + 1), a = 1/Q² − 2: by Vb, r falls by half the share of the air in

@@ -3,11 +3,12 @@ import { flared, pistonInFlange, rectangularPiston } from '@airspring/core/duct'
 import type { Impossible } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { effectiveLength, lengthForTuning, severalVents, type Tuning, tuning } from '@airspring/core/vent';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import flares from '../duct/flare.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 const sparse = { ...air, density: si('density', 1.2) };
 const m = (value: number) => si('length', value);
 

@@ -2,10 +2,11 @@ import { standardAir } from '@airspring/core/air';
 import { pistonInFlange, unflanged } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { compileLengthForTuning, lengthForTuning, type RoundVentSection, type Tuning } from '@airspring/core/vent';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import relations from '../duct/relations.json' with { type: 'json' };
 
 const airOf = (c: number) => ({ ...standardAir, speedOfSound: si('speed', c) });
+const check = checkIn(airOf(343.2));
 
 function solved(vent: RoundVentSection, V: number, fb: number, c: number): Tuning {
   const result = lengthForTuning({ vent, netVolume: si('volume', V), fb: si('frequency', fb) }, airOf(c));

@@ -2,12 +2,13 @@ import { standardAir } from '@airspring/core/air';
 import { type Radiation, unflanged, unflangedRadiation, withoutLoss } from '@airspring/core/duct';
 import { si } from '@airspring/core/quantity';
 import { standingWaves } from '@airspring/core/vent';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import relations from '../duct/relations.json' with { type: 'json' };
 import { tubeAir as warm } from '../tube-air.js';
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 /** Constants at 300 K. */
 const nothing: Radiation = Object.assign((_o: unknown, _k: number, out: Float64Array) => void out.fill(0), {
   sources: ['own'],
@@ -90,6 +91,7 @@ check('vent.standing.radiation.frequency', {
 
 check('vent.standing.wall', {
   formula: 'vent/standingWaves',
+  air: warm,
   source: {
     key: 'mpmath',
     locator:

@@ -1,11 +1,12 @@
 import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import ranges from '../duct/ranges.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
 
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 
 function fb(V: number, L: number, a: number): number {
   const vent = { diameter: si('length', 2 * a), length: si('length', L) };

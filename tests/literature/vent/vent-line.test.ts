@@ -7,13 +7,14 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { compileVentAdmittance, compileVentMouth } from '@airspring/core/vent';
 import { listed, networkOf, partsOf } from '../../arbitrary/network-of.js';
 import { byPlan } from '../../circuit/compare.js';
-import { check } from '../../ledger/check.js';
+import { checkIn } from '../../ledger/check.js';
 import lossless from '../duct/lossless.json' with { type: 'json' };
 import relations from '../duct/relations.json' with { type: 'json' };
 import { tubeAir as lineAir } from '../tube-air.js';
 
 const m = (value: number) => si('length', value);
 const air = { ...standardAir, speedOfSound: si('speed', 343.2) };
+const check = checkIn(air);
 
 check('vent.line.fb', {
   formula: 'vent/compileVentAdmittance',
@@ -91,6 +92,7 @@ for (const [part, expected] of [
 ] as const) {
   check(`vent.line.${part}`, {
     formula: 'vent/compileVentAdmittance',
+    air: lineAir,
     source: {
       key: 'mpmath',
       locator:

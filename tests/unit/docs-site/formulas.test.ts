@@ -181,6 +181,12 @@ describe('a row of the ledger', () => {
     expect(before).toContain(`The worst of ${length} values: No. 5, expected 5 Pa·s, got 5.5 Pa·s, deviation 10 %.`);
   });
 
+  test('tells the air in which it was computed, where that is not the standard one', () => {
+    const thin = page(withRows(row({ air: { density: 1.18, speedOfSound: 345 } })), 'formulas/air/viscosity.md');
+    expect(thin).toContain('Given gas dry. Air of 1.18 kg/m³, sound at 345 m/s.');
+    expect(text).not.toContain('Air of');
+  });
+
   test('counts in the overview and is worst there', () => {
     const overview = page(withRows(row(), row({ id: 'b', deviation: 0.5, passed: false })), 'formulas/index.md');
     expect(overview).toContain(
