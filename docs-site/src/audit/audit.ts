@@ -10,6 +10,8 @@ export interface Audit {
   /** Rows of the last full run of the tests; undefined when there was none. */
   readonly ledger: { readonly rows: readonly LedgerRow[]; readonly date: string } | undefined;
   readonly references: readonly Reference[];
+  /** 'floor/name' of formulas that nothing outside can check → why. */
+  readonly exceptions: Readonly<Record<string, string>>;
   readonly bench: Bench | undefined;
   /** Pages written by hand that cite: key → their titles and addresses. */
   readonly citing: ReadonlyMap<string, readonly Named[]>;

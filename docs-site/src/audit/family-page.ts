@@ -5,7 +5,7 @@ import type { Formula } from './formula.js';
 import { type Links, page, prose, sourceText } from './markdown.js';
 import { sizeText } from './numbers.js';
 import { symbolNames } from './symbols.js';
-import { capital } from './words.js';
+import { capital, ended } from './words.js';
 import { countText, worstRows } from './worst.js';
 
 /** Symbols in a title at most. */
@@ -50,6 +50,7 @@ function formulaPart(formula: Formula, audit: Audit): string {
   const links = linksOf(audit);
   const { name, floor, text, tags, path, code } = formula;
   const rows = rowsOf(audit, formula);
+  const exception = audit.exceptions[`${floor}/${name}`];
   const parts = [
     `## ${name}`,
     prose(text, links),
@@ -61,6 +62,7 @@ function formulaPart(formula: Formula, audit: Audit): string {
     tags.example ? `**In use:**\n\n\`\`\`ts\n${tags.example}\n\`\`\`` : '',
     `[Signature and types of \`${name}\` in the API](/api/${floor}/#${name.toLowerCase()})`,
     `<details><summary>Code of ${name}, <code>${path}</code></summary>\n\n\`\`\`ts\n${code}\n\`\`\`\n\n</details>`,
+    exception ? `**No check from outside:** ${ended(exception)}` : '',
     ...(rows.length > 0 ? [`### Checks of ${name}`, ...rows.map(checkBlock)] : []),
   ];
   return parts.filter(Boolean).join('\n\n');

@@ -2,7 +2,7 @@
 import type { LedgerRow } from '../../../tests/ledger/row.js';
 import { type Fragment, html, table } from '../html.js';
 import { type Audit, noLedger, rowsOf } from './audit.js';
-import { addressOf, type Formula, titleOf } from './formula.js';
+import { addressOf, type Formula, keyOf, titleOf } from './formula.js';
 import { inPrint } from './in-print.js';
 import { page } from './markdown.js';
 import { allStandings, standingWords } from './standing.js';
@@ -22,6 +22,7 @@ export function overviewPage(audit: Audit): string {
     audit.ledger
       ? `${countText(rows)}. The checks ran on ${audit.ledger.date}. [Where print and exact solutions disagree](/formulas/disagreements/) · [Loose checks](/formulas/loose/) · [Speed](/formulas/speed/) · [Bibliography](/bibliography/)`
       : noLedger,
+    `Of ${audit.formulas.length} formulas, ${audit.formulas.filter((formula) => keyOf(formula) in audit.exceptions).length} have no check from outside. The page of each says why.`,
     'A deviation in per cent, or without a unit, is relative to the expected value. A deviation with a unit is the difference itself.',
     ...floors.flatMap((floor) => [`## ${capital(floor)}`, floorTable(floor, audit)]),
     ...(audit.ledger ? [standing(rows), inPrint(rows, audit.formulas)] : []),

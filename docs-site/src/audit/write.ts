@@ -19,6 +19,7 @@ export function readAudit(top: string): Audit {
     formulas: formulas(top, new Set(rows?.map(({ formula }) => formula))),
     ledger: rows && { rows, date: statSync(path).mtime.toISOString().slice(0, 10) },
     references: json<readonly Reference[]>(join(top, 'tests/ledger/references.json')) ?? [],
+    exceptions: json<Readonly<Record<string, string>>>(join(top, 'tests/ledger/exceptions.json')) ?? {},
     bench: json<Bench>(join(top, 'benchmarks/latest.json')),
     ...byHand(join(top, 'docs-site/src/content/docs')),
   };

@@ -5,6 +5,7 @@ import {
   butterworth,
   chebyshev,
   criticallyDamped,
+  fixedAt,
   interOrder,
   legendre,
   linkwitzRiley,
@@ -54,6 +55,26 @@ for (const [name, { make, source }] of Object.entries(types)) {
     });
   });
 }
+
+/** Chebyshev shapes whose ripple is asked for, not the parameter that the driver would choose. */
+for (const [, order, ripple, ...lowPass] of prototypes.rows.filter(
+  ([family, , ripple]) => family === 'chebyshev' && (ripple as number) > 0,
+) as [string, number, number, ...number[]][])
+  check(`alignment.fixed-at.${order}.${ripple}`, {
+    formula: 'alignment/fixedAt',
+    source: types.chebyshev.source,
+    status: 'derived',
+    kind: 'table',
+    given: { order: { value: order, unit: '1' }, ripple: { value: ripple, unit: 'dB' } },
+    got: ({ order, ripple }) => {
+      const found = fixedAt(chebyshev(order), { ripple });
+      if (!found.ok) throw new Error(found.because[0]?.text);
+      return shapeOf(found.alignment);
+    },
+    expected: expectedShape([...lowPass].reverse().map((value) => value / lowPass[0]!)),
+    unit: '1',
+    tolerance: { relative: 1e-9, why: 'the prototypes have ten digits' },
+  });
 
 check('alignment.shape.inter-order', {
   formula: 'alignment/interOrder',

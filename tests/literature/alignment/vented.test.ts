@@ -3,7 +3,10 @@ import {
   type Alignment,
   bessel,
   boomBox,
+  boxesThatSuit,
   butterworth,
+  type Candidate,
+  candidate,
   chebyshev,
   interOrder,
   linkwitzRiley,
@@ -12,7 +15,13 @@ import {
   subChebyshev,
   superBoomBox,
 } from '@airspring/core/alignment';
-import { ventedFamily, ventedRatios } from '@airspring/core/enclosure';
+import {
+  type Drivers,
+  type VentedBoxInput,
+  type VentedBoxSpec,
+  ventedFamily,
+  ventedRatios,
+} from '@airspring/core/enclosure';
 import { checkIn } from '../../ledger/check.js';
 import { type AlignmentRow, alignments, fs, paperAir, physical, split } from '../enclosure/textbook.js';
 
@@ -21,15 +30,15 @@ const check = checkIn(paperAir);
 const source = { key: 'small1973vented1', locator: 'definition of the alignment' };
 const tolerance = { relative: 1e-9, why: 'the table has ten digits' };
 
+type Solved = ReturnType<typeof solveAlignment<VentedBoxSpec, VentedBoxInput>>;
+const driverOf = (Qts: number) => physical({ fs, ...split(Qts), Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
+
 /** alpha, h or f3/fs of the box that an alignment gives the driver of a row. */
 const boxOf = (type: Alignment, { QL, Qts }: Pick<AlignmentRow, 'QL' | 'Qts'>, addResistance = false) => {
-  const drivers = physical({ fs, ...split(Qts), Vas: 0.06, Sd: 0.033, Re: 5.6 }, paperAir);
-  const found = solveAlignment(
-    type,
-    ventedFamily,
-    { drivers, ...(QL > 0 && { QL }) },
-    { air: paperAir, addResistance },
-  );
+  const box = { drivers: driverOf(Qts), ...(QL > 0 && { QL }) };
+  return told(solveAlignment(type, ventedFamily, box, { air: paperAir, addResistance }));
+};
+function told(found: Solved) {
   if (!found.ok) throw new Error(found.because[0]?.text);
   const { alpha, h, QT } = ventedRatios(found.system.spec, paperAir);
   return {
@@ -39,7 +48,7 @@ const boxOf = (type: Alignment, { QL, Qts }: Pick<AlignmentRow, 'QL' | 'Qts'>, a
     frequency: (found.frequency ?? Number.NaN) / fs,
     f3: (found.f3.ok ? found.f3.frequency : Number.NaN) / fs,
   };
-};
+}
 
 /** Alignments that take their parameter from the driver: each row of the table is a driver. */
 const ofDriver = {
@@ -104,6 +113,29 @@ for (const name of Object.keys(fixed) as (keyof typeof fixed)[]) {
       tolerance,
     });
   }
+}
+
+/** The same boxes by a list of candidates, and one candidate alone. */
+for (const [formula, solve] of [
+  ['alignment/candidate', (one: Candidate, drivers: Drivers) => one.solve(drivers)],
+  ['alignment/boxesThatSuit', (one: Candidate, drivers: Drivers) => boxesThatSuit(drivers, [one])[0]!.result],
+] as const) {
+  const rows = rowsOf('QB3');
+  for (const quantity of ['alpha', 'h', 'f3'] as const)
+    check(`alignment.${formula.slice(10)}.${quantity}`, {
+      formula,
+      source,
+      status: 'derived',
+      kind: 'table',
+      given: { QL: { value: rows.QL, unit: '1, 0 for no leak' }, Qts: { value: rows.Qts, unit: '1' } },
+      got: ({ QL, Qts }) => {
+        const one = candidate(quasiThirdOrder, ventedFamily, QL > 0 ? { QL } : {}, { air: paperAir });
+        return told(solve(one, driverOf(Qts)) as Solved)[quantity];
+      },
+      expected: rows[quantity],
+      unit: '1',
+      tolerance,
+    });
 }
 
 const flat = alignments('B4');

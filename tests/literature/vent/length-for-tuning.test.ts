@@ -15,7 +15,7 @@ function solved(vent: RoundVentSection, V: number, fb: number, c: number): Tunin
 }
 
 const low = { V: { value: 0.4, unit: 'm³' }, fb: { value: 16, unit: 'Hz' }, d: { value: 0.1016, unit: 'm' } } as const;
-const lowSource = { key: 'rayleigh1896', locator: 'secs. 303-307; the set-up is that of a vent study of 1995' };
+const lowSource = { key: 'rayleigh1896', locator: 'secs. 303-307; the set-up is that of backman1995' };
 const lowTolerance = { relative: 2e-4, why: 'the value keeps the ends of low frequency' };
 
 check('vent.length.low', {

@@ -66,6 +66,22 @@ check('vent.opening.radius', {
   tolerance: { relative: 1e-15, why: 'half' },
 });
 
+check('vent.opening.slot', {
+  formula: 'vent/openingOf',
+  source: { key: 'rayleigh1896', locator: 'sec. 307: an opening that is nearly round counts by its area, π r² = w h' },
+  status: 'derived',
+  kind: 'standard',
+  given: { w: { value: [0.3, 0.04, 0.1], unit: 'm' }, h: { value: [0.03, 0.03, 0.1], unit: 'm' } },
+  got: ({ w, h }) => {
+    const { radius, aspect = 1 } = openingOf({ width: si('length', w), height: si('length', h) });
+    return radius * 1e3 + aspect;
+  },
+  // √(0.009/π), √(0.0012/π), √(0.01/π) m, and the sides over each other: 10, 4/3 and 1.
+  expected: [53.5237234845 + 10, 19.5441004761 + 4 / 3, 56.4189583548 + 1],
+  unit: 'mm and 1, added up',
+  tolerance: { relative: 1e-11, why: 'twelve digits' },
+});
+
 check('vent.loss.quality', {
   formula: 'vent/ventLoss',
   source: { key: 'ingard1967', locator: 'Q = ω ρ L / r of a vent of 0.25 m whose ends lose 1.5 together, worked out' },

@@ -52,7 +52,7 @@ check('vent.tuning.line', {
 
 check('vent.tuning.low', {
   formula: 'vent/tuning',
-  source: { key: 'rayleigh1896', locator: 'secs. 303-307; the set-up is that of a vent study of 1995' },
+  source: { key: 'rayleigh1896', locator: 'secs. 303-307; the set-up is that of backman1995' },
   status: 'derived',
   kind: 'identity',
   given: { V: { value: 0.4, unit: 'm³' }, L: { value: 0.16332463, unit: 'm' }, a: { value: 0.0508, unit: 'm' } },

@@ -187,6 +187,15 @@ describe('a row of the ledger', () => {
     expect(text).not.toContain('Air of');
   });
 
+  test('that a formula cannot have is explained, and counted', () => {
+    const { exceptions, formulas } = bare;
+    const unchecked = Object.keys(exceptions).length;
+    expect(page(bare, 'formulas/index.md')).toContain(`Of ${formulas.length} formulas, ${unchecked} have no check`);
+    expect(page(bare, 'formulas/air/read-air.md')).toContain(
+      `**No check from outside:** ${exceptions['air/readAir']}.`,
+    );
+  });
+
   test('counts in the overview and is worst there', () => {
     const overview = page(withRows(row(), row({ id: 'b', deviation: 0.5, passed: false })), 'formulas/index.md');
     expect(overview).toContain(
