@@ -120,19 +120,21 @@ for (const [formula, solve] of [
   ['alignment/candidate', (one: Candidate, drivers: Drivers) => one.solve(drivers)],
   ['alignment/boxesThatSuit', (one: Candidate, drivers: Drivers) => boxesThatSuit(drivers, [one])[0]!.result],
 ] as const) {
-  const rows = rowsOf('QB3');
+  // Every tenth: the alignment itself has checks of all.
+  const all = rowsOf('QB3');
+  const some = (column: readonly number[]) => column.filter((_, i) => i % 10 === 3);
   for (const quantity of ['alpha', 'h', 'f3'] as const)
     check(`alignment.${formula.slice(10)}.${quantity}`, {
       formula,
       source,
       status: 'derived',
       kind: 'table',
-      given: { QL: { value: rows.QL, unit: '1, 0 for no leak' }, Qts: { value: rows.Qts, unit: '1' } },
+      given: { QL: { value: some(all.QL), unit: '1, 0 for no leak' }, Qts: { value: some(all.Qts), unit: '1' } },
       got: ({ QL, Qts }) => {
         const one = candidate(quasiThirdOrder, ventedFamily, QL > 0 ? { QL } : {}, { air: paperAir });
         return told(solve(one, driverOf(Qts)) as Solved)[quantity];
       },
-      expected: rows[quantity],
+      expected: some(all[quantity]),
       unit: '1',
       tolerance,
     });

@@ -137,6 +137,7 @@ for (const [name, [make, source]] of Object.entries(coils)) {
   });
   check(`driver.${name}.parameters`, {
     ...shared,
+    kind: 'identity',
     got: () => list.flatMap((one) => Object.values(make(numbersOf(one)).parameters)),
     expected: list.flatMap((one) => Object.values(numbersOf(one))),
     tolerance: { relative: 1e-15, why: 'the numbers that its formula takes' },

@@ -248,26 +248,31 @@ check('driver.completion.student', {
   tolerance: { relative: 0.006, why: 'Mms has two digits: half of the last is 0.54 % of it, and of Cms' },
 });
 
-check('driver.completion.added-mass', {
+check('driver.completion.Vas', {
   formula: 'driver/completeDriver',
-  air: dryAir,
-  source: { key: 'small1972direct', locator: 'Mms = m/((fs/fm)² − 1); Cms = 1/((2π·fs)²·Mms); Vas = ρ·c²·Sd²·Cms' },
-  status: 'derived',
+  air: smallsAir,
+  source: student,
+  status: 'seen',
   kind: 'example',
-  given: { fs: { value: [60.9, 30], unit: 'Hz' }, Vas: { value: [7.809384448, 9.976324635], unit: 'L' } },
-  got: ({ fs, Vas }) =>
-    completed({
+  given: {
+    fs: { value: 60.9, unit: 'Hz' },
+    Vas: { value: 7.74, unit: 'L' },
+    coneDiameter: { value: 0.105, unit: 'm' },
+  },
+  got: ({ fs, Vas, coneDiameter }) => {
+    const { Mms, Cms } = completed({
       fs: si('frequency', fs),
       Vas: si('volume', Vas / 1000),
-      Sd: si('coneArea', 0.008659014751),
+      coneDiameter: si('length', coneDiameter),
       Qms: 3.35,
       Qes: 0.796,
       Re: '5.9 ohm',
-      sheetAir: dryAir,
-    }).Mms,
-  expected: [0.0093, 0.03],
-  unit: 'kg',
-  tolerance: { relative: 1e-8, why: 'inputs of ten digits' },
+      sheetAir: smallsAir,
+    });
+    return [Mms, Cms];
+  },
+  printed: ['0.0093', '0.000735'],
+  unit: 'kg, m/N',
 });
 
 check('driver.read.every-field', {
