@@ -1,21 +1,20 @@
-import { numberedSets } from '../../../packages/airspring/src/standing/tubes.js';
 import { holeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup } from '../html.js';
-import { tied } from '../say.js';
+import { list, tied } from '../say.js';
 import { type Buildable, filesToMake } from '../sections/build-files.js';
 import type { Facts } from './facts.js';
 import { printStep } from './first.js';
 
 /** Everything to make of what is printed first, of a design, or of a set of tubes. */
-export function filesOfChanges({ answer, first, say }: Facts): Markup | false {
+export function filesOfChanges({ answer, first, sets, say }: Facts): Markup | false {
   const all: readonly Buildable[] = [
     ...(first && printStep({ first, say }) !== undefined
       ? [{ only: String(first.number), words: 'what to print first' }]
       : []),
     ...answer.designs.map(({ name }) => ({ only: name, words: `design ${name}` })),
-    ...numberedSets(answer.tubeSets).map(([number, set]) => ({
+    ...sets.map(({ number, tubes, proposed }) => ({
       only: `set ${number}`,
-      words: tied(`set ${number}, ${holeText(set, answer, say)}`),
+      words: tied(`set ${number}, ${holeText(tubes, answer, say)}: ${list(proposed.map(({ mark }) => mark))}`),
     })),
   ];
   if (all.length === 0) return false;

@@ -1,4 +1,5 @@
 import type { Account, Retrofit } from 'airspring';
+import { markedSets } from '../../../packages/airspring/src/standing/marked-tubes.js';
 
 const cell = (value: string | number | undefined): string =>
   value === undefined
@@ -53,11 +54,18 @@ export const changesCsv = ({ now, rows }: Retrofit): string =>
     ),
   ]);
 
-/** The tubes of every flange, a row a length. */
-export const tubesCsv = ({ tubeSets }: Retrofit): string =>
-  lines([
-    ['length, m', 'inner diameter, m', 'hole, m', 'fits', ...heads],
+/** The tubes of every flange, a row a length; those worth printing have their marks. */
+export const tubesCsv = ({ tubeSets }: Retrofit): string => {
+  const marks = new Map(
+    markedSets(tubeSets).flatMap(({ proposed }) => proposed.map(({ mark, option }) => [option, mark] as const)),
+  );
+  return lines([
+    ['tube', 'length, m', 'inner diameter, m', 'hole, m', 'fits', ...heads],
     ...tubeSets.flatMap(({ options, diameter, hole: { hole } }) =>
-      options.map(({ length, fitting, account }) => [length, diameter, hole, fitting, ...numbersOf(account)]),
+      options.map((option) => {
+        const { length, fitting, account } = option;
+        return [marks.get(option), length, diameter, hole, fitting, ...numbersOf(account)];
+      }),
     ),
   ]);
+};

@@ -5,12 +5,13 @@ import type { Facts } from './facts.js';
 
 /** What to measure with rule and calliper before anything is printed. */
 export function measureFirst(facts: Facts): Markup {
-  const { first, sets, say, panelThickness: t } = facts;
+  const { first, sets, say } = facts;
+  const { panelThickness: t } = facts.answer;
   const ways = [
     ...(first?.row.box.tubes.map(({ diameter, length }) => ({ words: 'the tube to print first', diameter, length })) ??
       []),
     ...sets.flatMap(({ tubes: { diameter }, proposed }) =>
-      proposed.map(({ name, option: { length } }) => ({ words: `tube ${name}`, diameter, length })),
+      proposed.map(({ mark, option: { length } }) => ({ words: `tube ${mark}`, diameter, length })),
     ),
   ].map(({ words, diameter, length }) => `${words} needs ${say.length(length - t + diameter)}`);
   return html`

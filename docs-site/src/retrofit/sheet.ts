@@ -20,7 +20,7 @@ ${caution('dust')}${caution('fumes')}${caution('hearing')}
 ${sets.length > 0 && html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>`}
 ${sets.map(
   (set) => html`<h3>${tied(`Set ${set.number}, ${holeText(set.tubes, answer, say)}`)}, one flange</h3>
-<p>${tied(set.proposed.map(({ name, option }) => `${name}: ${say.length(option.length)}`).join('. '))}.</p>
+<p>${tied(set.proposed.map(({ mark, option }) => `${mark}: ${say.length(option.length)}`).join('. '))}.</p>
 <div class="plot-on-paper">${trusted(drawTubes(facts, set, WIDTH))}</div>`,
 )}</article>`;
 }

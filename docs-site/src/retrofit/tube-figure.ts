@@ -1,14 +1,17 @@
 import { drawTubes } from '../../../packages/airspring/src/page/tube-drawing.js';
 import { labelOf, standing } from '../../../packages/airspring/src/page/tube-words.js';
+import type { MarkedSet } from '../../../packages/airspring/src/standing/marked-tubes.js';
 import { html, type Markup, table, trusted } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
-import type { NamedSet } from './proposed.js';
+
+/** What tells the addresses of sets apart; the first has the plain one. */
+export const anchorOf = ({ number }: MarkedSet): string => (number === 1 ? '' : `-${number}`);
 
 const widths = { wide: 648, narrow: 350 } as const;
 
 /** Tuning, reach, level, air speed, onsets of noise and limits over the length of the tube, below each other on one axis. */
-export function tubeFigure(facts: Facts, set: NamedSet): Markup {
+export function tubeFigure(facts: Facts, set: MarkedSet): Markup {
   const { say } = facts;
   const { tubes } = set;
   const rows = tubes.options.map((option) => [
@@ -35,7 +38,7 @@ export function tubeFigure(facts: Facts, set: NamedSet): Markup {
     'fits',
   ];
   return html`
-<div class="figure" id="tube-lengths${set.id}"><figure>
+<div class="figure" id="tube-lengths${anchorOf(set)}"><figure>
 <sweep-figure data-what="Length of the tube at which the curves are read">
 <div class="wide">${trusted(drawTubes(facts, set, widths.wide))}</div>
 <div class="narrow">${trusted(drawTubes(facts, set, widths.narrow))}</div>

@@ -17,7 +17,7 @@ const height = (tubes: readonly Tube[]): number =>
   bores(tubes).reduce((sum, { diameter }) => sum + diameter + 6 * WALL, 0);
 
 /** The vent as it is and as it will be, cut lengthwise, to one scale; left out where there is no tube before or after. */
-export function tubesBeside({ answer: { now }, first, panelThickness: t, say }: Facts): Figure | undefined {
+export function tubesBeside({ answer: { now, panelThickness: t }, first, say }: Facts): Figure | undefined {
   const [before, after] = [now.box.tubes, first?.row.box.tubes ?? []];
   if (before.length === 0 || after.length === 0) return undefined;
   const sizes = (tubes: readonly Tube[]) =>

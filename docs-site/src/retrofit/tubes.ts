@@ -1,11 +1,11 @@
 import type { TubeOption } from 'airspring';
 import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
+import type { MarkedSet } from '../../../packages/airspring/src/standing/marked-tubes.js';
 import { flangeText, holeText, purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
-import type { NamedSet } from './proposed.js';
-import { tubeFigure } from './tube-figure.js';
+import { anchorOf, tubeFigure } from './tube-figure.js';
 import { meets } from './wishes.js';
 
 const cellsOf = ({ account: { fb = 0, reach, loudest, wanted, noise } }: TubeOption): string[] => [
@@ -17,7 +17,7 @@ const cellsOf = ({ account: { fb = 0, reach, loudest, wanted, noise } }: TubeOpt
 ];
 
 /** What the tubes of one flange have in common, against the wishes. */
-function lesson({ answer, first }: Facts, { proposed }: NamedSet): string {
+function lesson({ answer, first }: Facts, { proposed }: MarkedSet): string {
   const { account } = answer.now;
   const found = proposed.map(({ option }) => option.account);
   const met = found.map((one) => meets(one, answer));
@@ -29,16 +29,16 @@ function lesson({ answer, first }: Facts, { proposed }: NamedSet): string {
   return `Each is louder than the box is now but reaches less deep: through the same hole, a lower tuning gains level and loses depth.${best?.level && best.reach ? ' The change at the top of this page loses neither.' : ''}`;
 }
 
-function oneSet(facts: Facts, set: NamedSet, isOnly: boolean): Markup {
+function oneSet(facts: Facts, set: MarkedSet, isOnly: boolean): Markup {
   const { answer, say } = facts;
-  const { tubes, number, proposed, id } = set;
-  const rows = proposed.map(({ name, option, purpose }) => [
-    `${name}, ${tied(say.length(option.length))}`,
+  const { tubes, number, proposed } = set;
+  const rows = proposed.map(({ mark, option, purpose }) => [
+    `${mark}, ${tied(say.length(option.length))}`,
     ...cellsOf(option),
     purposeText(option, purpose, answer, say),
   ]);
   const count = `${capital(inWords(proposed.length))} ${proposed.length === 1 ? 'length is' : 'lengths are'} worth printing.`;
-  return html`${!isOnly && html`<h3 id="flange${id}">${tied(`Set ${number}, ${holeText(tubes, answer, say)}`)}</h3>`}
+  return html`${!isOnly && html`<h3 id="flange${anchorOf(set)}">${tied(`Set ${number}, ${holeText(tubes, answer, say)}`)}</h3>`}
 <p>${tied(flangeText(tubes, say))}</p>
 ${tubeFigure(facts, set)}
 <p>${count} ${lesson(facts, set)}</p>

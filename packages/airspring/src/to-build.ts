@@ -14,8 +14,8 @@ import { phrasing } from './words/phrasing.js';
 
 export interface ToBuildOptions extends BriefOptions {
   /**
-   * What is built: the letter of a box; of a box that stands a change by its number or its name, a combination by its letter, or a
-   * set of tubes, as 'set 2'. Default: the first box, or what the report says to do first.
+   * What is built: the letter of a box; of a box that stands a change by its number or its name, a combination by its letter, a
+   * set of tubes, as 'set 2', or one tube of it by its mark, as 'T2'. Default: the first box, or what the report says to do first.
    */
   readonly only?: string | undefined;
   readonly progress?: Progress | undefined;

@@ -62,7 +62,8 @@ airspring play <brief.json> <recording.wav>
                                        much louder it may be played
 airspring play … --only B              play it through another of the boxes, or
                                        through a change to a box that stands, by its
-                                       name or its number in the report
+                                       name, its number or its mark in the report
+                                       (3, A, T2)
 airspring play … --peak "20 V"         the voltage of a sample of full scale; default
                                        the peak of the greatest sine of the amplifier
 airspring play … --linear              leave out what grows with level: the default
@@ -76,8 +77,9 @@ airspring build <brief.json> --into <folder>
                                        parts for the printer
 airspring build … --only B             for another of the boxes; for a box that
                                        stands, for a change by its number or its
-                                       name (3), a combination (A), or a set of
-                                       tubes for one flange ("set 2")
+                                       name (3), a combination (A), a set of tubes
+                                       for one flange ("set 2"), or one tube of it
+                                       (T2)
 airspring design --fields              print every field of a brief, with its
                                        units, range, default and an example
 airspring design --schema              print the JSON Schema of a brief, for editors

@@ -13,10 +13,12 @@ import { probeOf } from '../record/vent-noise.js';
 import type { Box } from '../search/box.js';
 import type { Progress } from '../search/search.js';
 import { changesTo } from '../standing/changes-to.js';
+import { markedSets } from '../standing/marked-tubes.js';
 import { changesNamed, isNamed, type NumberedChange, numberedChanges } from '../standing/named.js';
 import { readStanding, stands } from '../standing/read.js';
 import type { Standing } from '../standing/standing.js';
 import { type Sounding, type State, soundingOf, stateOf } from '../standing/state.js';
+import { filledWith, tubeSets } from '../standing/tubes.js';
 import { wholeOf } from '../standing/whole.js';
 
 /** A box that a recording is played through, with everything that limits it. */
@@ -108,7 +110,7 @@ export function asPlayed(
   };
 }
 
-/** What a box that stands is played as: itself, a change by its name or number, or a combination by its letter. */
+/** What a box that stands is played as: itself, a change by its name or number, a combination by its letter, or a tube by its mark. */
 function standingBox(brief: unknown, only: string | undefined): Playable {
   if (only !== undefined) return changedBox(brief, only);
   const { kinds, models } = completeOptions({});
@@ -137,9 +139,21 @@ function changedBox(brief: unknown, only: string): Playable {
     const parts = wholeOf(now, chain.chain, name, leaning).changes;
     return played(standing, state, sounding, `design ${name}, the box with ${listOf(parts)}`);
   }
+  const marked = markedSets(tubeSets(standing)).flatMap(({ tubes, proposed }) =>
+    proposed.map((one) => ({ ...one, tubes })),
+  );
+  const tube = marked.find(({ mark }) => isNamed(mark, only));
+  const filled = tube && filledWith(standing, tube.tubes, tube.option);
+  if (filled?.sounding.ok) {
+    return played(standing, filled.state, filled.sounding, `the box with the tube ${tube?.mark}`);
+  }
   const changes = numberedChanges(made).filter(canPlay);
-  const names = [...all.map(({ name }) => name), ...changes.map(({ number, row }) => `${number} (${row.change})`)];
-  const remedy = 'Name a design or a change as the report does, or give its number.';
+  const names = [
+    ...all.map(({ name }) => name),
+    ...changes.map(({ number, row }) => `${number} (${row.change})`),
+    ...marked.map(({ mark }) => mark),
+  ];
+  const remedy = 'Name a design, a change or a tube as the report does, or give the number of a change.';
   const expected = names.length > 0 ? `one of ${names.join(', ')}` : 'no name: nothing can be changed';
   throw new InputError([
     { code: alike.length > 1 ? 'conflict' : 'unknown-field', path: '--only', got: only, expected, remedy },

@@ -66,7 +66,8 @@ export function setTubes(
       hole: set.hole.hole,
       flangeDiameter: set.flangeDiameter,
       pipe,
-      tubes: straight.map(({ design, flows, length, purpose }) => ({
+      tubes: straight.map(({ mark, design, flows, length, purpose }) => ({
+        mark,
         length,
         fb: design.account.fb ?? 0,
         netVolume: design.account.netVolume,

@@ -59,8 +59,10 @@ function compared(
 /** The name of what is built, and what it is. */
 function headOf(chosen: Chosen, { answer, now }: WorkedOut, say: Phrasing): { name: string; summary: string } {
   if (chosen.what === 'set') {
+    const hole = holeText(chosen.set, answer, say);
+    const [one, ...others] = chosen.tubes;
     return {
-      name: `Set ${chosen.number}, ${holeText(chosen.set, answer, say)}`,
+      name: others.length > 0 ? `Set ${chosen.number}, ${hole}` : `Tube ${one?.mark} of set ${chosen.number}, ${hole}`,
       summary: flangeText(chosen.set, say),
     };
   }
@@ -92,7 +94,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const glued = isSet ? { tubes: [], notes: [] } : changeTubes(whole, standing);
   const slid = isSet ? setTubes(chosen, standing, answer, say) : undefined;
   const columns = isSet
-    ? chosen.tubes.map(({ length, design: { account } }) => [`tube of ${say.length(length)}`, account] as const)
+    ? chosen.tubes.map(({ mark, length, design: { account } }) => [`${mark}, ${say.length(length)}`, account] as const)
     : [['changed', design.account] as const];
   const { printer } = job.sections as { readonly printer?: { readonly height: number; readonly width: number } };
   const { series, parallel, isobaric, count, driver } = now.state.drivers;
@@ -140,7 +142,9 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     building: [],
     assumed: answer.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: isSet
-      ? chosen.tubes.map((tube) => `With the tube of ${say.length(tube.length)}: ${joined(loudest(tube.design, say))}`)
+      ? chosen.tubes.map(
+          (tube) => `With the tube ${tube.mark}, ${say.length(tube.length)} long: ${joined(loudest(tube.design, say))}`,
+        )
       : playingSentences(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),
     cautions: {

@@ -1,6 +1,6 @@
 import { cautions } from '../record/cautions.js';
+import { markedSets } from '../standing/marked-tubes.js';
 import type { Retrofit } from '../standing/retrofit.js';
-import { numberedSets } from '../standing/tubes.js';
 import type { ChangedDesign } from '../standing/whole.js';
 import { nowSentences } from '../words/account-text.js';
 import { designHead, designSummary, overviewRows, partRows, stepsInOrder } from '../words/changed-design-text.js';
@@ -10,6 +10,7 @@ import {
   doneRows,
   firstText,
   legend,
+  measureAfterText,
   refusedRows,
   stepsOf,
 } from '../words/changes-text.js';
@@ -42,19 +43,15 @@ function steps(answer: Retrofit, say: Phrasing): string {
 }
 
 function tubes(answer: Retrofit, say: Phrasing): string {
-  const sets = numberedSets(answer.tubeSets);
+  const sets = markedSets(answer.tubeSets);
   if (sets.length === 0) return '';
-  const each = sets.map(([number, set]) => {
-    const [before, after] = tubeSentences(set, say);
-    const title = `Set ${number}, ${holeText(set, answer, say)}`;
-    const proposed = set.proposed.flatMap(({ option }) => {
-      const one = set.options[option];
-      return one ? [{ name: '', option: one }] : [];
-    });
-    const rising = proposed.sort((a, b) => a.option.length - b.option.length);
+  const each = sets.map((set) => {
+    const { tubes } = set;
+    const [before, after] = tubeSentences(tubes, say);
+    const title = `Set ${set.number}, ${holeText(tubes, answer, say)}`;
     const facts = { answer, say };
-    const drawn = drawTubes(facts, { tubes: set, proposed: rising }, TUBES_WIDE);
-    const words = `What a tube of ${say.length(set.diameter)} would do at each length. ${labelOf(facts, set)}`;
+    const drawn = drawTubes(facts, set, TUBES_WIDE);
+    const words = `What a tube of ${say.length(tubes.diameter)} would do at each length. ${labelOf(facts, tubes)}`;
     const figure = `<figure>${drawn}<figcaption>${escaped(words)}</figcaption></figure>`;
     return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}${figure}`;
   });
@@ -101,7 +98,10 @@ export function retrofitPage(answer: Retrofit, units: Units = {}): string {
   const not = refusedRows(answer, say);
   const byEye = byEyeSteps(answer, say);
   const body = [
-    paragraphs([firstText(answer, say), ...answer.doubts.map((phrase) => say.phrase(phrase))]),
+    paragraphs([
+      ...[firstText(answer, say), measureAfterText(answer, say)].filter((text) => text !== ''),
+      ...answer.doubts.map((phrase) => say.phrase(phrase)),
+    ]),
     section('What it does now', paragraphs(nowSentences(answer, say)) + caution(cautions.hearing)),
     ...(answer.measuredDrivers
       ? [

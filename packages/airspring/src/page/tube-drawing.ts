@@ -1,3 +1,4 @@
+import type { MarkedSet } from '../standing/marked-tubes.js';
 import type { TubeSet } from '../standing/tubes.js';
 import { limitInWords } from '../words/limit-words.js';
 import { tied } from '../words/tied.js';
@@ -168,14 +169,12 @@ function namesOf(lines: Panel['lines'], { x, y, width }: Scale, rule: number | u
   });
 }
 
-/** A set of tubes, and those of it that are marked, each by a name; '' is none. */
-export interface MarkedSet {
-  readonly tubes: TubeSet;
-  readonly proposed: readonly { readonly name: string; readonly option: TubeSet['options'][number] }[];
-}
-
 /** Tuning, reach, level, air speed, onsets of noise and limits over the length of the tube, as SVG `total` pixels wide. */
-export function drawTubes(facts: TubeFacts, { tubes, proposed }: MarkedSet, total: number): string {
+export function drawTubes(
+  facts: TubeFacts,
+  { tubes, proposed }: Pick<MarkedSet, 'tubes' | 'proposed'>,
+  total: number,
+): string {
   const { answer, say } = facts;
   const { options } = tubes;
   const width = total - edge.left - edge.right;
@@ -188,9 +187,9 @@ export function drawTubes(facts: TubeFacts, { tubes, proposed }: MarkedSet, tota
     ...(own && own.length >= least && own.length <= most
       ? [{ at: own.length, words: `now ${say.length(own.length)}` }]
       : []),
-    ...proposed.map(({ name, option }) => ({
+    ...proposed.map(({ mark, option }) => ({
       at: option.length,
-      words: `${name} ${say.length(option.length)}`.trim(),
+      words: `${mark}, ${say.length(option.length)}`,
     })),
   ];
   const top = ROW * events.length + GAP;

@@ -11,8 +11,8 @@ import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
 import { heardTold } from './heard-told.js';
+import { impedanceTold } from './impedance-told.js';
 import { GIVES_OUT, limitsOf } from './limits.js';
-import { loadOf } from './load.js';
 import { LOWEST_TONE, mechanicalOf } from './mechanical.js';
 import { nonlinearTravelOf } from './nonlinear-travel.js';
 import type { Played } from './played.js';
@@ -22,9 +22,6 @@ import { ventedOf } from './vent-noise.js';
 import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
-
-/** Frequencies between which the impedance is told, Hz. */
-export const IMPEDANCE_RANGE = [5, 500] as const;
 
 /** Stretches of frequencies, each with the one limit that binds there. */
 function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[]): Stretch[] {
@@ -141,17 +138,12 @@ export function soundOf(
   const from = lowestReach(wanted);
   const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest), reference });
   const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
-  const impedances = features(system, {
-    from: si('frequency', IMPEDANCE_RANGE[0]),
-    to: si('frequency', IMPEDANCE_RANGE[1]),
-    reference,
-  });
-  const { frequencies, impedance } = respond(system, logarithmicGrid(...IMPEDANCE_RANGE, 500));
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel - place.inStep) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
-  const load = loadOf(system, wanted.highest);
+  const impedance = impedanceTold(system, wanted.highest);
+  const { load } = impedance;
   const nonlinearTravel = nonlinearTravelOf(job, system, playing.largeSignal);
   const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
@@ -190,12 +182,7 @@ export function soundOf(
       atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),
       ...(filter && { below: belowBand(system, filter, flatDrive, safeFromOf(wanted)) }),
     },
-    impedance: {
-      maxima: impedances.impedanceMaxima,
-      minima: impedances.impedanceMinima,
-      least: worst(frequencies, impedance, -1),
-      load,
-    },
+    impedance,
     ...(job.heard && {
       heard: heardTold(job, job.heard, system, limits, { from, reference: found.referenceLevel, curves: grid }),
     }),

@@ -1,12 +1,13 @@
 import type { Phrase } from '../kind/phrase.js';
 import { tubeRow } from './changes/vents.js';
 import { type Chain, chainOf } from './combinations.js';
+import { type MarkedSet, markedSets } from './marked-tubes.js';
 import { changesNamed, isNamed, type NumberedChange, numberedChanges } from './named.js';
 import type { WorkedOut } from './retrofit.js';
 import type { RowDone } from './row.js';
 import type { Standing } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
-import { numberedSets, type Purpose, type TubeSet } from './tubes.js';
+import type { Purpose, TubeSet } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
 /** A changed box, and which part of the flow goes through each of its vents, by the place of the vent in the brief. */
@@ -23,8 +24,9 @@ export type Chosen =
       readonly what: 'set';
       readonly number: number;
       readonly set: TubeSet;
-      /** The nearest to what is wanted first. */
+      /** From the shortest to the longest. */
       readonly tubes: readonly (Changed & {
+        readonly mark: string;
         readonly length: number;
         readonly bent: boolean;
         readonly purpose: Purpose;
@@ -52,21 +54,24 @@ const NOTHING: Phrase = ['there is nothing to build; see its steps in the report
 /** What can be chosen, as the report names it. */
 function choicesOf({ answer, made }: WorkedOut): string {
   const rows = numberedChanges(made).length;
-  const sets = numberedSets(answer.tubeSets).map(([number]) => `set ${number}`);
+  const sets = markedSets(answer.tubeSets).flatMap(({ number, proposed }) => [
+    `set ${number}`,
+    ...proposed.map(({ mark }) => mark),
+  ]);
   const changes = rows === 0 ? [] : [rows === 1 ? '1' : `1 to ${rows}`];
   return [...changes, ...answer.designs.map(({ name }) => name), ...sets].join(', ');
 }
 
-/** The set of tubes of a number. */
-function setOf(worked: WorkedOut, number: number, set: TubeSet): Chosen | Phrase {
+/** A set of tubes, or one tube of it. */
+function setOf(worked: WorkedOut, { number, tubes: set, proposed }: MarkedSet, only?: string): Chosen | Phrase {
   const { now } = worked;
   const vent = now.standing.vents.find(({ index }) => index === set.vent)!;
   const wall = (set.outerDiameter - set.diameter) / 2;
-  const tubes = set.proposed.flatMap(({ option, purpose }) => {
-    const { length, bent } = set.options[option]!;
+  const asked = proposed.filter(({ mark }) => only === undefined || isNamed(mark, only));
+  const tubes = asked.flatMap(({ mark, option: { length, bent }, purpose }) => {
     const tube = { ...vent, diameter: set.diameter, wall, hole: set.hole.hole, length };
     const chain = chainOf(now, [tubeRow(now, `set ${number}`, tube, [], [])]);
-    return chain ? [{ ...changedBy(worked, chain, `set ${number}`), length, bent, purpose }] : [];
+    return chain ? [{ ...changedBy(worked, chain, `set ${number}`), mark, length, bent, purpose }] : [];
   });
   return tubes.length > 0 ? { what: 'set', number, set, tubes } : ['none of its tubes can be built'];
 }
@@ -83,8 +88,8 @@ const asDesign = (worked: WorkedOut, i: number): Chosen => ({
 });
 
 /**
- * The change that is asked for: a number or a name of the list of changes, the letter of a combination, or 'set' and a number. Where
- * none is named, what the report says to do first. A phrase tells why there is none.
+ * The change that is asked for: a number or a name of the list of changes, the letter of a combination, 'set' and a number, or
+ * the mark of one tube. Where none is named, what the report says to do first. A phrase tells why there is none.
  */
 export function chosenOf(worked: WorkedOut, only: string | undefined): Chosen | Phrase {
   const { answer, made } = worked;
@@ -96,11 +101,14 @@ export function chosenOf(worked: WorkedOut, only: string | undefined): Chosen | 
   }
   const design = answer.designs.findIndex(({ name }) => isNamed(name, only));
   if (design >= 0) return asDesign(worked, design);
-  const set = numberedSets(answer.tubeSets).find(([number]) => isNamed(`set ${number}`, only));
-  if (set) return setOf(worked, ...set);
+  const sets = markedSets(answer.tubeSets);
+  const set = sets.find(({ number }) => isNamed(`set ${number}`, only));
+  if (set) return setOf(worked, set);
+  const ofTube = sets.find(({ proposed }) => proposed.some(({ mark }) => isNamed(mark, only)));
+  if (ofTube) return setOf(worked, ofTube, only);
   const [found] = changesNamed(made, only);
   if (found) return asChange(worked, found);
   const refused = made.find(({ row }) => !row.ok && isNamed(row.change, only))?.row;
   if (refused && !refused.ok) return refused.because;
-  return [`there is no change, combination or set "${only}"; there is ${choicesOf(worked)}`];
+  return [`there is no change, combination, set or tube "${only}"; there is ${choicesOf(worked)}`];
 }

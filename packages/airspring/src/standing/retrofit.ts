@@ -8,12 +8,16 @@ import type { Asked } from '../record/answer.js';
 import { lowestReach } from '../record/behind-filter.js';
 import { assumedOfDriver } from '../record/driver-account.js';
 import { type HeardTold, heardTold } from '../record/heard-told.js';
+import { impedanceTold } from '../record/impedance-told.js';
+import type { Played } from '../record/played.js';
 import type { Account } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
 import { boxOf, type Made, type Now } from './changes/change.js';
 import { changesTo } from './changes-to.js';
 import { type Chain, first } from './combinations.js';
 import type { MeasuredDriver } from './measured-driver.js';
+import { numberedChanges } from './named.js';
+import { type Quieter, quieterThan } from './quieter.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
 import type { Sounding, State } from './state.js';
@@ -35,16 +39,21 @@ export interface Retrofit {
   readonly now: {
     readonly box: ChangedBox;
     readonly account: Account;
+    readonly impedance: Played['impedance'];
     /** For drivers known from the impedance of their box. Left out where readings that are all off together tell of no driver. */
     readonly bands?: Bands;
     /** At the listener, where the brief has a room. */
     readonly heard?: HeardTold;
   };
+  /** Of every panel, m. */
+  readonly panelThickness: number;
   readonly rows: readonly Row[];
   /** The best combinations of changes, each a whole design. */
   readonly designs: readonly ChangedDesign[];
   /** Index in `rows` of the change that helps most; left out if none helps. */
   readonly first?: number;
+  /** What keeps the vent quieter than that change: first what has room in a usual box, then what is quieter still. */
+  readonly quieter: readonly Quieter[];
   /** Tubes for one flange: for each hole as it is, and made larger by each saw. */
   readonly tubeSets: readonly TubeSet[];
   /** What the impedance of the box tells of drivers without a sheet. */
@@ -86,6 +95,12 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
     return bands && { bands };
   };
   const best = chains();
+  const { first: at } = helped;
+  const ofFirst = at === undefined ? undefined : made[at];
+  const impedanceAfter = ofFirst?.done && impedanceTold(ofFirst.done.sounding.system, job.wanted.highest);
+  const designs = best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning));
+  const sets = tubeSets(standing);
+  const numbered = numberedChanges(made).map(({ number, made: one }) => [number, one] as const);
   const answer: Retrofit = {
     version: 1,
     title: job.title,
@@ -96,11 +111,23 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
       ...(job.amplifier.leastLoad !== undefined && { leastLoad: job.amplifier.leastLoad }),
       ...(job.amplifier.filter && { filter: job.amplifier.filter.name }),
     },
-    now: { box: boxOf(state, sounding, standing.vents), account, ...bandsAt(state), ...heardNow(job, sounding) },
-    rows: rows.map((row, i) => (i === helped.first ? { ...row, ...bandsAt(made[i]?.done?.state) } : row)),
-    designs: best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning)),
+    now: {
+      box: boxOf(state, sounding, standing.vents),
+      account,
+      impedance: impedanceTold(sounding.system, job.wanted.highest),
+      ...bandsAt(state),
+      ...heardNow(job, sounding),
+    },
+    panelThickness: standing.panelThickness,
+    rows: rows.map((row, i) =>
+      i === at
+        ? { ...row, ...bandsAt(ofFirst?.done?.state), ...(impedanceAfter && { impedance: impedanceAfter }) }
+        : row,
+    ),
+    designs,
     ...helped,
-    tubeSets: tubeSets(standing),
+    quieter: quieterThan(now, ofFirst, { numbered, designs, tubeSets: sets }),
+    tubeSets: sets,
     ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),

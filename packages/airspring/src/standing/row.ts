@@ -1,4 +1,5 @@
 import type { Phrase } from '../kind/phrase.js';
+import type { Played } from '../record/played.js';
 import type { Account } from './account.js';
 import type { Bands } from './bands.js';
 import type { Kept } from './fields.js';
@@ -58,6 +59,8 @@ interface RowHead {
 export interface RowDone extends RowHead {
   readonly ok: true;
   readonly box: ChangedBox;
+  /** What a measurement of the finished box should show; of the change to make first alone. */
+  readonly impedance?: Played['impedance'];
   readonly account: Account;
   /** Of the change that helps most, for drivers known from the impedance of their box. */
   readonly bands?: Bands;

@@ -128,6 +128,16 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
         ' inner diameter, ',
         [vent.length, 'length'],
         ' long',
+        // The hole is a part of the vent, and the tube that is printed is shorter.
+        ...(passage.how === 'joined inside'
+          ? ([
+              ' from the outer face of the panel to the inner end (the first ',
+              [t, 'length'],
+              ' are the hole, the printed tube is ',
+              [vent.length - t, 'length'],
+              ')',
+            ] as const)
+          : []),
         bent ? ', with one bend' : '',
         ...(before.vents.length > 1 ? [' in place of vent ', String(vent.index + 1)] : []),
       ],

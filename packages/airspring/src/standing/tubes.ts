@@ -28,10 +28,6 @@ export interface TubeSet {
   readonly proposed: readonly { readonly option: number; readonly purpose: Purpose }[];
 }
 
-/** Sets of tubes that have one worth printing, by the number that reports give them. */
-export const numberedSets = (sets: readonly TubeSet[]): (readonly [number: number, set: TubeSet])[] =>
-  sets.filter(({ proposed }) => proposed.length > 0).map((set, i) => [i + 1, set] as const);
-
 /** Nearest to the level and the reach that are wanted; deepest with calm air; loudest without losing reach. */
 export type Purpose = 'nearest' | 'deep' | 'loud';
 
@@ -69,8 +65,27 @@ export const isPipe = ({ workshop }: Standing, diameter: number, outerDiameter: 
     ({ inner, outer }) => Math.abs(inner - diameter) < 1e-9 && Math.abs(outer - outerDiameter) < 1e-9,
   );
 
+/** The box with a tube of a set in its hole. */
+export function filledWith(
+  standing: Standing,
+  set: Pick<TubeSet, 'vent' | 'hole' | 'diameter' | 'outerDiameter'>,
+  { length }: Pick<TubeOption, 'length'>,
+) {
+  const vent = standing.vents.find(({ index }) => index === set.vent)!;
+  const {
+    diameter,
+    outerDiameter,
+    hole: { hole },
+  } = set;
+  const tube = { ...vent, diameter, wall: (outerDiameter - diameter) / 2, hole, length };
+  const state = stateOf(withVent(standing, tube));
+  return { tube, state, sounding: soundingOf(standing, state) };
+}
+
 function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: Bore): TubeSet {
   const section = { ...vent, diameter: bore, wall, hole: passage.hole };
+  const outerDiameter = outerOf(section);
+  const head = { vent: vent.index, hole: passage, diameter: bore, outerDiameter };
   const shortest = standing.panelThickness + 5 * MM;
   const longest = Math.max(2 * shortest, Math.min(standing.airBeforeVents / 3 / sectionTaken(section), shortest + 0.6));
   const lengths = Array.from(
@@ -78,20 +93,14 @@ function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: 
     (_, i) => Math.round((shortest * (longest / shortest) ** (i / (LENGTHS - 1))) / MM) * MM,
   );
   const options = [...new Set(lengths)].flatMap((length): TubeOption[] => {
-    const tube = { ...section, length };
-    const state = stateOf(withVent(standing, tube));
-    const sounding = soundingOf(standing, state);
+    const { tube, state, sounding } = filledWith(standing, head, { length });
     if (2 * tube.rounding > length || !sounding.ok) return [];
     const stance = stanceOf(standing, vent, tube);
     const bent = stance.fitting !== 'does not fit' && stance.bent;
     return [{ length, fitting: stance.fitting, bent, account: accountOf(standing.job, state, sounding) }];
   });
-  const outerDiameter = outerOf(section);
   return {
-    vent: vent.index,
-    hole: passage,
-    diameter: bore,
-    outerDiameter,
+    ...head,
     flangeDiameter: outerDiameter + 2 * COLLAR + (isPipe(standing, bore, outerDiameter) ? 2 * PIPE_COLLAR : 0),
     options,
     proposed: proposedOf(standing, options),

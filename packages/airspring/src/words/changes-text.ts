@@ -4,6 +4,8 @@ import { numbered, type Row, type RowDone } from '../standing/row.js';
 import { numbersOf } from './account-text.js';
 import { rangesText } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
+import { impedanceText } from './play-text.js';
+import { quieterText } from './quieter-text.js';
 
 /** The changes that can be made, each with its number in the report. */
 export const doneRows = ({ rows }: Retrofit) => numbered(rows);
@@ -22,7 +24,7 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
 
 /** What the columns of the comparison mean. */
 export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance.`;
+  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -47,7 +49,7 @@ export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
   rows.flatMap((row) => (row.ok ? [] : [[row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]]));
 
 /** What to do first, and what it changes. */
-export function firstText(answer: Retrofit, say: Phrasing): string {
+function firstText(answer: Retrofit, say: Phrasing): string {
   const { first, rows, now, asked } = answer;
   const [number, row] = doneRows(answer).find(([, one]) => one === rows[first ?? -1]) ?? [];
   if (row === undefined) return 'No change below brings the box nearer to what you want.';
@@ -69,4 +71,22 @@ export function firstText(answer: Retrofit, say: Phrasing): string {
   }
   const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';
   return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.${ranges}`;
+}
+
+/** What to do first, what keeps the vent quieter, and what to measure then; a paragraph each. */
+export function firstParagraphs(answer: Retrofit, say: Phrasing): string[] {
+  const row = answer.rows[answer.first ?? -1];
+  const quieter = row?.ok ? quieterText(answer, row, say) : '';
+  return [firstText(answer, say), quieter, measureAfterText(answer, say)].filter((text) => text !== '');
+}
+
+/** The impedance to measure when the first change is made, beside that of the box as it stands; empty where there is none. */
+export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing): string {
+  const row = rows[first ?? -1];
+  if (!row?.ok || row.impedance === undefined) return '';
+  const told = { playing: [], ...(row.account.fb !== undefined && { dip: 'close to the tuning' }) };
+  const peaks = now.impedance.maxima.map(({ frequency }) => say.hertz(frequency));
+  const before =
+    peaks.length > 0 ? ` As the box stands, ${peaks.length > 1 ? 'they are' : 'it is'} at ${listOf(peaks)}.` : '';
+  return `Then measure. ${impedanceText({ impedance: row.impedance, told }, say)}${before}`;
 }

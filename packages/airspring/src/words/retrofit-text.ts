@@ -1,11 +1,20 @@
 import { cautions } from '../record/cautions.js';
 import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
+import { markedSets } from '../standing/marked-tubes.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
-import { numberedSets } from '../standing/tubes.js';
 import { nowSentences } from './account-text.js';
 import { designBlocks } from './changed-design-text.js';
-import { changeText, comparisonRows, doneRows, firstText, legend, refusedRows, stepsOf } from './changes-text.js';
+import {
+  changeText,
+  comparisonRows,
+  doneRows,
+  firstText,
+  legend,
+  measureAfterText,
+  refusedRows,
+  stepsOf,
+} from './changes-text.js';
 import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './measured-text.js';
@@ -17,15 +26,15 @@ const rowText = (row: RowDone, number: number, say: Phrasing): string =>
   paragraph([`${number}. ${changeText(row, say)}`, ...stepsOf(row, say)].join(' '));
 
 function tubesText(answer: Retrofit, say: Phrasing): string[] {
-  const sets = numberedSets(answer.tubeSets);
+  const sets = markedSets(answer.tubeSets);
   if (sets.length === 0) return [];
   return [
     heading('Sets of tubes for one flange', '-'),
-    ...sets.flatMap(([number, set]) => {
-      const [before, after] = tubeSentences(set, say);
+    ...sets.flatMap((set) => {
+      const [before, after] = tubeSentences(set.tubes, say);
       return [
-        paragraph(`Set ${number}, ${holeText(set, answer, say)}. ${before}`),
-        table('rrrrrrrl', tubeRows(set, answer, say)),
+        paragraph(`Set ${set.number}, ${holeText(set.tubes, answer, say)}. ${before}`),
+        table('lrrrrrrrl', tubeRows(set, answer, say)),
         ...(after === '' ? [] : [paragraph(after)]),
       ];
     }),
@@ -67,6 +76,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
   const blocks = [
     heading(title, '='),
     paragraph(firstText(answer, say)),
+    ...[measureAfterText(answer, say)].filter((text) => text !== '').map(paragraph),
     ...doubts.map((phrase) => paragraph(say.phrase(phrase))),
     heading('What it does now', '-'),
     ...nowSentences(answer, say).map(paragraph),

@@ -1,4 +1,5 @@
 import { capital, inWords } from '../kind/wording.js';
+import type { MarkedSet } from '../standing/marked-tubes.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Purpose, TubeOption, TubeSet } from '../standing/tubes.js';
 import { numbersOf } from './account-text.js';
@@ -26,16 +27,14 @@ export function purposeText({ account }: TubeOption, purpose: Purpose, { asked }
 }
 
 /** The tubes that are worth printing, in numbers; the units stand in the second row. */
-export function tubeRows({ options, proposed }: TubeSet, answer: Retrofit, say: Phrasing): (readonly string[])[] {
-  const rows = proposed.flatMap(({ option, purpose }) => {
-    const one = options[option];
-    if (one === undefined) return [];
-    const numbers = numbersOf(one.account, say).slice(0, 6);
-    return [[say.bareLength(one.length), ...numbers, purposeText(one, purpose, answer, say)]];
+export function tubeRows({ proposed }: MarkedSet, answer: Retrofit, say: Phrasing): (readonly string[])[] {
+  const rows = proposed.map(({ mark, option, purpose }) => {
+    const numbers = numbersOf(option.account, say).slice(0, 6);
+    return [mark, say.bareLength(option.length), ...numbers, purposeText(option, purpose, answer, say)];
   });
   return [
-    ['length', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', ''],
-    [say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'what it is for'],
+    ['tube', 'length', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', ''],
+    ['', say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'what it is for'],
     ...rows,
   ];
 }
@@ -55,7 +54,7 @@ export function flangeText({ hole, diameter, outerDiameter, flangeDiameter }: Tu
     hole.how === 'enlarged'
       ? `Enlarge the hole with the saw of ${say.length(hole.hole)}, behind a board with a hole of that size as a guide, and wear eye protection and a dust mask. Then glue`
       : 'Glue';
-  return `${first} one flange of ${say.length(flangeDiameter)} onto the panel around the hole, once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. What tube and flange take from the air is counted.`;
+  return `${first} one flange of ${say.length(flangeDiameter)} onto the panel around the hole, once. Tubes of ${say.length(diameter)} inner and ${say.length(outerDiameter)} outer diameter slide into it, and you change the tuning by changing the tube. The length of a tube counts from its outer end, which is flush with the flange, to its inner end. What tube and flange take from the air is counted.`;
 }
 
 /** How a set of tubes is used, before and after its table. */

@@ -76,7 +76,7 @@ function cover(work: ChangeWork, items: readonly string[], paths: readonly strin
 ${paragraph(`${work.name}: everything to make of it.`)}
 ${paragraph(work.summary)}
 ${table(head, rows)}
-${list((work.change.set?.tubes ?? []).map(({ length, purpose }) => `Tube of ${says(length)}: ${purpose}`))}
+${list((work.change.set?.tubes ?? []).map(({ mark, length, purpose }) => `Tube ${mark}, ${says(length)} long: ${purpose}`))}
 </div>
 ${section(
   'Buy',

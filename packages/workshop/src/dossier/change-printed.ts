@@ -88,10 +88,10 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
     ),
     table(
       ['tube', 'report', 'as printed'],
-      tubes.map((tube) => [says(tube.length), hertz(tube.designed), tuningTold(tube)]),
+      tubes.map((tube) => [tube.name.replace(/^tube /, ''), hertz(tube.designed), tuningTold(tube)]),
     ),
     table(HEADS, pieces),
-    ...tubes.map((tube) => drawn(tube.section, `Tube of ${says(tube.length)} in its flange.`, '105 mm')),
+    ...tubes.map((tube) => drawn(tube.section, `The ${tube.name}, in its flange.`, '105 mm')),
   ].join('\n');
 }
 

@@ -28,6 +28,8 @@ export interface WorkTube {
 
 /** One tube of a set. */
 export interface WorkSetTube {
+  /** Its mark in the report: 'T3'. */
+  readonly mark: string;
   readonly length: number;
   readonly fb: number;
   readonly netVolume: number;

@@ -100,10 +100,13 @@ export function measuringAgain(work: ChangeWork, says: Says): string {
       paragraph(impedance.text),
       figure(
         impedanceFigure(work, 'The impedance that the changed box should have'),
-        `The impedance that the changed box should have${tubes.length > 0 ? ` with the tube of ${says(tubes[0]!.length)}` : ''}. Draw what you measure on it.`,
+        `The impedance that the changed box should have${tubes.length > 0 ? ` with the tube ${tubes[0]!.mark}, ${says(tubes[0]!.length)} long` : ''}. Draw what you measure on it.`,
       ),
       ...(tubes.length > 0
-        ? tubes.map(({ length, impedance: own }) => `<h3>With the tube of ${says(length)}</h3>${spotsTable(own, last)}`)
+        ? tubes.map(
+            ({ mark, length, impedance: own }) =>
+              `<h3>With the tube ${mark}, ${says(length)} long</h3>${spotsTable(own, last)}`,
+          )
         : [spotsTable(impedance, last)]),
       paragraph(
         'Measure as before the change. A dip that is too high means a tube that is too short, or less air than assumed. One that is too low means the opposite. Peaks that are lower than these, at the right frequencies, tell of a leak: look at the new joints first.',

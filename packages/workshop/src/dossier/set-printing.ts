@@ -93,14 +93,14 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
     const pieces = own && tubeSegments({ vent: own, printer: bedOf(tools) });
     if (pieces?.ok === false) return pieces;
     const solid = own?.tube ?? ventSolid({ diameter: metres(diameter), wall: metres(wall), length: metres(length) });
-    const mm = Math.round(length * 1e3);
+    const name = `tube ${tube.mark}, ${Math.round(length * 1e3)} mm`;
     tubes.push({
-      name: `tube ${mm}`,
+      name,
       length,
-      parts: (pieces?.parts ?? []).map(({ name, mesh }) => ({ name: name.replace(/^tube/, `tube ${mm}`), mesh })),
+      parts: (pieces?.parts ?? []).map((piece) => ({ ...piece, name: piece.name.replace(/^tube/, name) })),
       cuts: pieces?.cuts ?? [],
       section: sectionDrawing({
-        title: `Tube of ${mm} mm in its flange`,
+        title: `${name.replace('tube', 'Tube')}, in its flange`,
         parts: bodies(solid.mesh),
         length,
         ...sized,

@@ -1,0 +1,54 @@
+import { inWords, listOf } from '../kind/wording.js';
+import type { Account } from '../standing/account.js';
+import type { Quieter } from '../standing/quieter.js';
+import type { Retrofit } from '../standing/retrofit.js';
+import type { RowDone } from '../standing/row.js';
+import type { Phrasing } from './phrasing.js';
+
+/** Less than this is not told as a cost: Hz. */
+const LEAST_HERTZ = 0.5;
+
+const called = ({ what, name }: Quieter): string =>
+  what === 'change' ? `number ${name} of the changes` : `${what} ${name}`;
+
+const sizesOf = ({ tubes }: Pick<Quieter, 'tubes'>, say: Phrasing): string =>
+  listOf(
+    tubes.map(
+      ({ count, diameter, length }) =>
+        `${count > 1 ? `${inWords(count)} tubes` : 'a tube'} ${say.length(diameter)} wide and ${say.length(length)} long`,
+    ),
+  );
+
+/** What one such choice costs beside the change to make first. */
+function costOf({ holes, clearance, account }: Quieter, first: Account, before: number, say: Phrasing): string {
+  const [largest] = [...holes].sort((a, b) => b - a);
+  const [reach, fb] = [account.reach, account.fb];
+  const shallower = reach !== undefined && first.reach !== undefined && reach - first.reach > LEAST_HERTZ;
+  return listOf([
+    ...(largest === undefined
+      ? []
+      : [`${holes.length > 1 ? `${inWords(holes.length)} holes` : 'a hole'} of ${say.length(largest)} to saw`]),
+    `a clear distance of ${say.length(clearance)} behind the panel${before > 0 ? ` instead of ${say.length(before)}` : ''}`,
+    ...(fb !== undefined && first.fb !== undefined && Math.abs(fb - first.fb) > LEAST_HERTZ
+      ? [`another tuning, ${say.hertz(fb)}`]
+      : []),
+    ...(shallower ? [`a reach of ${say.hertz(reach)} instead of ${say.hertz(first.reach ?? 0)}`] : []),
+  ]);
+}
+
+/** The clear distance that the tubes of a change need behind the panel, m. */
+const clearanceOf = ({ box: { tubes } }: RowDone, panelThickness: number): number =>
+  Math.max(...tubes.map(({ length, diameter }) => length - panelThickness + diameter));
+
+/** Which choices keep the vent quieter than the change to make first, and what they cost; empty where there is none. */
+export function quieterText({ quieter, panelThickness }: Retrofit, first: RowDone, say: Phrasing): string {
+  const before = clearanceOf(first, panelThickness);
+  return quieter
+    .map((one, i) => {
+      const quiet = say.decibels(one.account.noise?.quiet.level ?? 0);
+      const head = i === 0 ? `A quieter vent is ${called(one)}` : `Quieter still is ${called(one)}`;
+      const unsure = one.roomy ? '' : ' A cubic box of this volume is not that wide inside: measure first.';
+      return `${head}, ${sizesOf(one, say)}: quiet up to ${quiet}. It costs ${costOf(one, first.account, before, say)}.${unsure}`;
+    })
+    .join(' ');
+}
