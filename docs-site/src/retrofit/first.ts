@@ -1,6 +1,7 @@
 import type { Account } from 'airspring';
 import { rangesText } from '../../../packages/airspring/src/words/bands-text.js';
-import { changeText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
+import { changeText, measureAfterText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
+import { quieterText } from '../../../packages/airspring/src/words/quieter-text.js';
 import { figureMarkup } from '../figures/figure.js';
 import { html, type Markup, table } from '../html.js';
 import { limitInWords, tied } from '../say.js';
@@ -89,6 +90,13 @@ export function whatItChanges(facts: Facts): string {
   return `${levelChange(now, then, facts)}${airChange(now, then, facts)}.${reachChange(now, then, facts)}${ranges}`;
 }
 
+/** Which choices keep the vent quieter than what is done first, and what they cost. */
+export const quieterChoices = ({ first, answer, say }: Facts): string =>
+  first ? quieterText(answer, first.row, say) : '';
+
+/** The impedance to measure when it is done, beside that of the box as it stands. */
+export const measureWhenDone = ({ answer, say }: Facts): string => measureAfterText(answer, say);
+
 function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
   const { now, asked } = answer;
   const met = meets(then, answer);
@@ -146,7 +154,8 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
 /** What to do first, what it changes, and how it is done. */
 export function firstAnswer(facts: Facts): Markup {
   const { first, say } = facts;
-  const [changes, quiet] = [whatItChanges(facts), howQuiet(facts)];
+  const [changes, quiet, quieter] = [whatItChanges(facts), howQuiet(facts), quieterChoices(facts)];
+  const measure = measureWhenDone(facts);
   const drivers = measuredHead(facts);
   if (!first) return html`${drivers}<p class="answer">${doFirst(facts)}</p>`;
   const { row } = first;
@@ -156,11 +165,13 @@ export function firstAnswer(facts: Facts): Markup {
 ${drivers}<p class="answer">${tied(doFirst(facts))}</p>
 <p class="answer">${tied(changes)}</p>
 ${quiet !== '' && html`<p class="answer">${tied(quiet)}</p>`}
+${quieter !== '' && html`<p class="answer">${tied(quieter)}</p>`}
 ${picture && figureMarkup(picture)}
 ${beforeAndAfter(facts, row.account)}
 <section aria-labelledby="how"><h2 id="how">How to do it</h2>
 <ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>
 ${caution('dust')}${caution('fumes')}
+${measure !== '' && html`<p>${tied(measure)}</p>`}
 </section>`;
 }
 

@@ -4,7 +4,7 @@ import { html, type Markup, trusted } from '../html.js';
 import { tied } from '../say.js';
 import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
-import { doFirst, howQuiet, whatItChanges } from './first.js';
+import { doFirst, howQuiet, measureWhenDone, quieterChoices, whatItChanges } from './first.js';
 
 /** Pixels on paper. */
 const WIDTH = 648;
@@ -14,8 +14,9 @@ export function workshopSheet(facts: Facts): Markup {
   const { answer, first, sets, say } = facts;
   const steps = first ? [...(first.row.measure ? [first.row.measure] : []), ...first.row.steps] : [];
   return html`<article class="sheet"><h2>${answer.title}</h2>
-<p>${tied(doFirst(facts))} ${tied(whatItChanges(facts))} ${tied(howQuiet(facts))}</p>
+<p>${tied(doFirst(facts))} ${tied(whatItChanges(facts))} ${tied(howQuiet(facts))} ${tied(quieterChoices(facts))}</p>
 <ol>${steps.map((step) => html`<li>${tied(say.phrase(step))}</li>`)}</ol>
+<p>${tied(measureWhenDone(facts))}</p>
 ${caution('dust')}${caution('fumes')}${caution('hearing')}
 ${sets.length > 0 && html`<p>Found by measuring: free way behind the hole ________ mm, hole ________ mm, panel ________ mm, tuning ________ Hz.</p>`}
 ${sets.map(

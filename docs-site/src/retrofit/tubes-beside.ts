@@ -73,7 +73,7 @@ export function tubesBeside({ answer: { now, panelThickness: t }, first, say }: 
     id: 'tubes-beside',
     title: 'The vent now and then',
     label,
-    note: 'Cut lengthwise, to scale. Lengths are from the outside of the panel; the dashed square is the free air that an inner end needs.',
+    note: `Cut lengthwise, to scale. Lengths count from the outer face of the panel to the inner end; the panel itself is ${say.length(t)} of them. The dashed square is the free air that an inner end needs.`,
     draw,
   };
 }

@@ -136,7 +136,7 @@ describe('a set of tubes', () => {
         const mm = Math.round(length * 1e3);
         expect(set.tubes.map((tube) => Math.round(tube.length * 1e3))).toContain(mm);
         const told = page.match(
-          new RegExp(`<td>${mm} mm</td><td>([\\d.]+) Hz</td><td>([\\d.]+) Hz, (?:within|([\\d.]+))`),
+          new RegExp(`<td>T\\d, ${mm} mm</td><td>([\\d.]+) Hz</td><td>([\\d.]+) Hz, (?:within|([\\d.]+))`),
         );
         expect(Number(told?.[1])).toBeCloseTo(account.fb!, 1);
         expect(Math.abs(Number(told?.[2]) - account.fb!)).toBeLessThan(0.15);
@@ -144,6 +144,17 @@ describe('a set of tubes', () => {
     }
   }, 120_000);
 });
+
+test('one tube of a set is built by its mark, with its flange and nothing of the others', async () => {
+  const { set } = changeOf('t5');
+  expect(set?.tubes.map(({ mark }) => mark)).toEqual(['T5']);
+  const { files } = await filesToBuildFrom(built('t5'));
+  const printed = files.map(({ path }) => path).filter((path) => /^print\/.*stl$/.test(path));
+  expect(printed).toContain('print/flange.stl');
+  expect(printed.filter((path) => path !== 'print/flange.stl').every((path) => path.startsWith('print/tube-t5-'))).toBe(
+    true,
+  );
+}, 60_000);
 
 test('a tube behind its hole tunes as the whole way through panel and tube', () => {
   const { tubes } = changeOf('3');
@@ -199,7 +210,7 @@ test('changes of every sort have their parts, and no panel is cut', () => {
 test('what is not there, or is nothing to build, is said in one line', () => {
   const one = toBuild(demoStanding, { only: 'set 9' });
   expect(one.ok ? 'built' : one.line).toBe(
-    'there is no change, combination or set "set 9"; there is 1 to 12, A, B, C, set 1, set 2, set 3',
+    'there is no change, combination, set or tube "set 9"; there is 1 to 12, A, B, C, set 1 (T1, T2, T3), set 2 (T4, T5), set 3 (T6, T7, T8)',
   );
   const why = (only: string) => JSON.stringify(chosenOf(worked, only));
   expect(why('less level')).toContain('nothing to build');

@@ -130,6 +130,12 @@ test('what is no recording is refused by its path', async () => {
   expect(unbroken((await run(['play', closed, cut])).stdout)).toContain('the end is missing');
 });
 
+test('a box that stands is played with a tube of a set, by the mark of the report', async () => {
+  const { status, stdout } = await run(['play', standing, recording, '--only', 't8', '--peak', '1 V']);
+  expect(status).toBe(0);
+  expect(unbroken(stdout)).toContain('the box with the tube T8');
+});
+
 test('a box with a line, which has no states, is not played, and says so', async () => {
   const { status, stdout, lines } = await run(['play', join(briefs, 'classroom-organ-pipe.json'), recording]);
   expect([status, stdout, lines.length]).toEqual([2, '', 1]);

@@ -224,6 +224,40 @@ test('the first thing to do is a wider tube, and its row meets what is wanted', 
   expect(now.account.wanted.airSpeed!.value).toBeGreaterThan(asked.airSpeedPeak);
 });
 
+test('the first answer names what is quieter, what that costs, and the impedance to measure then', () => {
+  const answer = retrofitted(demoStanding);
+  const { rows, first, asked, quieter, tubeSets, now } = answer;
+  const row = rows[first!]!;
+  if (!row.ok) throw new Error('nothing helps');
+  const [roomy, quietest] = quieter;
+  const quietOf = (account: typeof row.account) => account.noise!.quiet.level;
+  for (const { account } of quieter) {
+    expect(quietOf(account)).toBeGreaterThan(quietOf(row.account) + 1);
+    expect(account.loudest.level).toBeGreaterThanOrEqual(asked.level - 0.1);
+    expect(account.reach).toBeLessThan(asked.lowest * 1.01);
+  }
+  expect(quietOf(quietest!.account)).toBeGreaterThan(quietOf(roomy!.account));
+  expect([roomy!.roomy, quietest!.roomy]).toEqual([true, false]);
+  // Nothing that gives as much of what is wanted is quieter.
+  const tubes = tubeSets.flatMap(({ options, proposed }) => proposed.map(({ option }) => options[option]!.account));
+  const able = [
+    ...tubes,
+    ...rows.flatMap((one) => (one.ok && one.box.level === undefined ? [one.account] : [])),
+  ].filter(({ noise, loudest, reach = Infinity }) => noise && loudest.level >= asked.level && reach <= asked.lowest);
+  expect(quietOf(quietest!.account)).toBe(Math.max(...able.map(quietOf)));
+  const text = retrofitText(answer).replaceAll('\n', ' ');
+  expect(text).toContain(`A quieter vent is tube ${roomy!.name}, a tube 69 mm wide and 218 mm long: quiet up to`);
+  expect(text).toContain(
+    'It costs a hole of 76 mm to saw, a clear distance of 272 mm behind the panel instead of 236 mm',
+  );
+  expect(row.impedance!.maxima).toHaveLength(2);
+  for (const { frequency } of [...row.impedance!.maxima, ...now.impedance.maxima])
+    expect(text).toContain(`${frequency.toFixed(1)} Hz`);
+  // Where the wider tube is quiet enough already, nothing else is named.
+  const quiet = { ...demoStanding, wanted: { ...(demoStanding as { wanted: object }).wanted, level: '79 dB' } };
+  expect(retrofitted(quiet as typeof demoStanding).quieter).toEqual([]);
+});
+
 test('drivers mounted otherwise leave the air that a brief about them would find', () => {
   const sized = (wiring: object) =>
     changed((b) => {
@@ -307,9 +341,13 @@ test('the answer survives JSON, and its report names each proposed tube', () => 
   const answer = retrofitted(demoStanding);
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
   const text = retrofitText(answer);
-  for (const { options, proposed } of answer.tubeSets) {
-    for (const { option } of proposed) expect(text).toContain(String(Math.round(options[option]!.length * 1e3)));
-  }
+  const lengths = answer.tubeSets.flatMap(({ options, proposed }) =>
+    proposed.map(({ option }) => Math.round(options[option]!.length * 1e3)).sort((a, b) => a - b),
+  );
+  expect(lengths.length).toBeGreaterThan(3);
+  lengths.forEach((mm, i) => {
+    expect(text).toMatch(new RegExp(`\\n +T${i + 1} +${mm} `));
+  });
   expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
 });
 

@@ -116,7 +116,7 @@ describe('the page of a box that stands', () => {
     expect(wide?.querySelectorAll('[data-line="quiet up to"]').length).toBe(1);
     const letters = [...(wide?.querySelectorAll('.letter') ?? [])].map(words);
     const lengths = proposed.map(({ option }) => options[option]?.length ?? 0).sort((a, b) => a - b);
-    expect(letters).toEqual(lengths.map((length, i) => `${'ABC'[i]} ${Number((length * 1e3).toFixed(1))} mm`));
+    expect(letters).toEqual(lengths.map((length, i) => `T${i + 1}, ${Number((length * 1e3).toFixed(1))} mm`));
     expect(figure.querySelectorAll('tbody tr').length).toBe(options.length);
   });
 

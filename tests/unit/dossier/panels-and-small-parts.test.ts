@@ -145,3 +145,72 @@ test('the opening of a slot along panels is drawn, its boards have a step, and t
   const tube = await built(plainWork({}, { holes: [{ ...plainWork().box!.holes[0]! }, free], boards } as never));
   expect(tube.page).toContain('to a tube around spacers sawn 20 mm wide');
 });
+
+test('each cut of a sheet is told by its distances: pieces that follow each other add up to the sheet', async () => {
+  const { page } = await built(
+    plainWork({}, { outer: { width: 0.4, height: 0.3, depth: 0.25 }, thickness: 0.018, holes: [] }),
+  );
+  const rows = [
+    ...page.matchAll(
+      /<td>(\d+)<\/td><td>(upright|along)<\/td><td>([\d.]+) mm from the (left|lower) edge<\/td><td>([\d.]+) mm to ([\d.]+) mm<\/td><td>([\d.]+) mm<\/td>/g,
+    ),
+  ];
+  expect(rows.map(([, number]) => Number(number))).toEqual(rows.map((_, i) => i + 1));
+  expect(rows.length).toBeGreaterThan(8);
+  const kerf = 3;
+  const seen: { line: string; at: number; from: number; to: number }[] = [];
+  for (const [, , line, at, , from, to, before] of rows) {
+    const [place, wide] = [Number(at), Number(before)];
+    // The piece before the blade begins at the edge of the sheet, or where an earlier saw line of the same direction ended.
+    const begins = seen.filter((one) => one.line === line && one.at < place).map((one) => one.at + kerf);
+    expect([0, ...begins].some((begin) => Math.abs(place - begin - wide) < 0.11)).toBe(true);
+    expect(Number(to)).toBeGreaterThan(Number(from));
+    seen.push({ line: line!, at: place, from: Number(from), to: Number(to) });
+  }
+  // The pieces of the cut list are among the widths.
+  const widths = rows.map(([, , , , , , , before]) => Number(before));
+  expect(widths.some((wide) => [400, 364, 300, 264, 250, 214].includes(wide))).toBe(true);
+});
+
+test('without bolts in the brief the frame is the template; with them the drawing shows their holes', async () => {
+  const { page } = await built(plainWork({}, {}));
+  expect(page).toContain('its own frame is the template');
+  expect(page).toContain('the holes in the frame of the driver tell how many');
+  const told = await built(plainWork({ tools: { bolts: { count: 6, circle: 0.19, hole: 0.005 } } }, {}));
+  expect(told.page).not.toContain('its own frame is the template');
+  expect(told.page).toContain('for holes of 5 mm');
+});
+
+test('the arm of an elbow is marked on the drawing of its panel, and the words turn it the same way', async () => {
+  const vent = (towards: 'top' | 'left') => ({
+    count: 1,
+    diameter: 0.05,
+    outerDiameter: 0.056,
+    flangeDiameter: 0.08,
+    length: 0.3,
+    bend: { radius: 0.056, firstLeg: 0.08, secondLeg: 0.13, from: 'front', towards } as const,
+    pieces: [0.3],
+    fb: 35,
+  });
+  const hole = {
+    what: 'vent',
+    face: 'front',
+    across: 0.1,
+    up: 0.1,
+    from: ['left', 'bottom'],
+    form: 'circle',
+    diameter: 0.056,
+  } as const;
+  for (const towards of ['top', 'left'] as const) {
+    const { page, files } = await built(
+      plainWork(
+        { vents: [vent(towards)] },
+        { outer: { width: 0.4, height: 0.3, depth: 0.25 }, thickness: 0.018, holes: [hole] },
+      ),
+    );
+    expect(page).toContain(`inside, the arm points to the ${towards}`);
+    expect(page).toContain(`points to the ${towards} panel, as the arrow on the drawing of the front shows`);
+    expect(String(files.get('panels/front.svg'))).toContain(`the arm points to the ${towards}`);
+    expect(String(files.get('panels/back.svg'))).not.toContain('the arm points');
+  }
+});

@@ -8,9 +8,8 @@ import {
   changeText,
   comparisonRows,
   doneRows,
-  firstText,
+  firstParagraphs,
   legend,
-  measureAfterText,
   refusedRows,
   stepsOf,
 } from '../words/changes-text.js';
@@ -98,10 +97,7 @@ export function retrofitPage(answer: Retrofit, units: Units = {}): string {
   const not = refusedRows(answer, say);
   const byEye = byEyeSteps(answer, say);
   const body = [
-    paragraphs([
-      ...[firstText(answer, say), measureAfterText(answer, say)].filter((text) => text !== ''),
-      ...answer.doubts.map((phrase) => say.phrase(phrase)),
-    ]),
+    paragraphs([...firstParagraphs(answer, say), ...answer.doubts.map((phrase) => say.phrase(phrase))]),
     section('What it does now', paragraphs(nowSentences(answer, say)) + caution(cautions.hearing)),
     ...(answer.measuredDrivers
       ? [

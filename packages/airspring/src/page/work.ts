@@ -15,9 +15,17 @@ import { impedanceOf, loadSentence, playingSentences } from './played-work.js';
 const STEPS = ['dust', 'weight', 'fumes', 'mains', 'hearing', 'travel'] as const;
 type Cautions = Partial<Record<(typeof STEPS)[number], string>>;
 
-const ventOf = ({ face: _, clearance: __, spare: ___, bend, ...vent }: DesignVent) => ({
+const ventOf = ({ face, clearance: __, spare: ___, bend, ...vent }: DesignVent) => ({
   ...vent,
-  ...(bend && { bend: { radius: bend.radius, firstLeg: bend.firstLeg, secondLeg: bend.secondLeg } }),
+  ...(bend && {
+    bend: {
+      radius: bend.radius,
+      firstLeg: bend.firstLeg,
+      secondLeg: bend.secondLeg,
+      from: face,
+      towards: bend.towards,
+    },
+  }),
 });
 
 const rowsOf = (design: Design, say: Phrasing): [string, string][] => {

@@ -54,10 +54,9 @@ const NOTHING: Phrase = ['there is nothing to build; see its steps in the report
 /** What can be chosen, as the report names it. */
 function choicesOf({ answer, made }: WorkedOut): string {
   const rows = numberedChanges(made).length;
-  const sets = markedSets(answer.tubeSets).flatMap(({ number, proposed }) => [
-    `set ${number}`,
-    ...proposed.map(({ mark }) => mark),
-  ]);
+  const sets = markedSets(answer.tubeSets).map(
+    ({ number, proposed }) => `set ${number} (${proposed.map(({ mark }) => mark).join(', ')})`,
+  );
   const changes = rows === 0 ? [] : [rows === 1 ? '1' : `1 to ${rows}`];
   return [...changes, ...answer.designs.map(({ name }) => name), ...sets].join(', ');
 }

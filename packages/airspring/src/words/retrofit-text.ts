@@ -5,16 +5,7 @@ import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
 import { nowSentences } from './account-text.js';
 import { designBlocks } from './changed-design-text.js';
-import {
-  changeText,
-  comparisonRows,
-  doneRows,
-  firstText,
-  legend,
-  measureAfterText,
-  refusedRows,
-  stepsOf,
-} from './changes-text.js';
+import { changeText, comparisonRows, doneRows, firstParagraphs, legend, refusedRows, stepsOf } from './changes-text.js';
 import { heardBlocks } from './heard-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './measured-text.js';
@@ -75,8 +66,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
   const not = refusedRows(answer, say);
   const blocks = [
     heading(title, '='),
-    paragraph(firstText(answer, say)),
-    ...[measureAfterText(answer, say)].filter((text) => text !== '').map(paragraph),
+    ...firstParagraphs(answer, say).map(paragraph),
     ...doubts.map((phrase) => paragraph(say.phrase(phrase))),
     heading('What it does now', '-'),
     ...nowSentences(answer, say).map(paragraph),

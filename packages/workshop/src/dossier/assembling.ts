@@ -1,3 +1,4 @@
+import { turningText } from './elbow-mark.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
 import { airOf } from './ringing-section.js';
@@ -37,7 +38,7 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
 
 /** The work in order, with what is checked on the way. */
 function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, lengthText: Says): readonly WorkStep[] {
-  const { cautions, vents, drivers, filled = [] } = work;
+  const { cautions, vents, drivers, tools, filled = [] } = work;
   const inPanels = box.holes.filter(({ board }) => board === undefined);
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
@@ -53,14 +54,14 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
       ? []
       : [
           {
-            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `Turn ${many ? 'each' : 'its'} arm as told above, and prop it there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
+            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `${turningText(vents)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
           },
         ];
   const fitSlot: WorkStep[] =
     slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   const each = drivers.count > 1 ? 'each driver' : 'the driver';
   const fitDriver: WorkStep = {
-    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. Drill a pilot hole for each screw, so that the board does not split, and tighten the screws crosswise.${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
+    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes that the drawing shows, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
   };
   const leaks: WorkStep = {
     says: `Look for leaks${within ? ' of the chamber behind the cone' : ''}: press the cone in gently with spread fingers${opening ? `, while someone closes the ${opening} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,

@@ -1,6 +1,8 @@
 import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
+import { elbowsBehind } from './elbow-mark.js';
 import { caution, figure, paragraph, section, table } from './markup.js';
+import { cutRows } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
@@ -45,15 +47,26 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
     return [
       paragraph(words),
       ...nesting.sheets.map((sheet, i) =>
-        figure(
-          toSvg(sheetDrawing(sheet, { name: sheetName(nesting, i) }), { width: '175 mm', height: '110 mm' }),
-          'Saw along the numbered lines in their order, each from edge to edge.',
-        ),
+        [
+          figure(
+            toSvg(sheetDrawing(sheet, { name: sheetName(nesting, i) }), { width: '175 mm', height: '110 mm' }),
+            'Saw along the numbered lines in their order, each from edge to edge.',
+          ),
+          table(
+            ['cut', 'line', 'on the sheet', 'its way', 'piece before the blade'],
+            cutRows(sheet, nesting.kerf, says),
+          ),
+        ].join('\n'),
+      ),
+      paragraph(
+        `Distances are those on the drawing, from the lower left corner of the whole sheet to the near side of the saw blade, which takes ${says(nesting.kerf)} more. The last column is what a fence is set to.${nesting.trim > 0 ? ' The first four cuts trim the sheet.' : ''}`,
       ),
     ];
   });
   const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
-  const drawings = holed.map((piece) => figure(toSvg(pieceDrawing(piece), { width: '175 mm', height: '115 mm' })));
+  const drawings = holed.map((piece) =>
+    figure(toSvg(pieceDrawing(piece, { pointing: elbowsBehind(piece, work) }), { width: '175 mm', height: '115 mm' })),
+  );
   const outlined = (work.box?.boards ?? []).flatMap((board) => {
     const drawing = outlinedDrawing(board);
     return drawing ? [figure(toSvg(drawing, { width: '175 mm', height: '115 mm' }))] : [];

@@ -5,6 +5,7 @@ import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection, outlinedDrawing, sheetName } from './cutting.js';
+import { elbowsBehind } from './elbow-mark.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -55,11 +56,16 @@ ${playingAndFiles(work, paths)}`,
 }
 
 /** Files of all that is sawn. */
-async function sawnFiles(sawing: Sawing, step: Step): Promise<BuildFile[]> {
+async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildFile[]> {
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
   for (const piece of sawing.box?.pieces ?? []) {
     step(`the drawing of the ${piece.name} panel`);
-    files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, pieceDrawing(piece))));
+    files.push(
+      ...(await drawingFiles(
+        `panels/${slug(piece.name)}`,
+        pieceDrawing(piece, { pointing: elbowsBehind(piece, work) }),
+      )),
+    );
   }
   step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {
@@ -147,7 +153,7 @@ export async function filesToBuildFrom(
     return [];
   });
   const beside = [
-    ...(sawn ? await sawnFiles(sawn, step) : []),
+    ...(sawn ? await sawnFiles(work, sawn, step) : []),
     ...(sawn && work.box ? await outlinedFiles(work.box) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),

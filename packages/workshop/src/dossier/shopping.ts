@@ -22,7 +22,9 @@ export function shopping(
   const has = (name: string) => printed.some((part) => part.name === name);
   const bought = [
     ...(has('gasket') ? [] : ['a soft gasket for each driver']),
-    'screws with washers for the frames',
+    tools.bolts
+      ? `${drivers.count * tools.bolts.count} screws with washers for the frames, for holes of ${says(tools.bolts.hole)}`
+      : 'screws with washers for the frames: the holes in the frame of the driver tell how many and how thick; they are shorter than frame and board together',
     has('terminal-cup')
       ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
       : 'a cup for the terminals',

@@ -42,7 +42,14 @@ export interface WorkVent {
   readonly length: number;
   /** Radius of the rounding at the inner and the outer end; left out where both are sharp. */
   readonly flare?: { readonly inner: number; readonly outer: number };
-  readonly bend?: { readonly radius: number; readonly firstLeg: number; readonly secondLeg: number };
+  /** An elbow of 90°: the vent begins in the panel `from`, and its arm points to the panel `towards`. */
+  readonly bend?: {
+    readonly radius: number;
+    readonly firstLeg: number;
+    readonly secondLeg: number;
+    readonly from: Face;
+    readonly towards: Face;
+  };
   /** Lengths of the printed pieces along the centre line, from the outer end inwards. */
   readonly pieces: readonly number[];
   /** The tuning that it was designed for, Hz. */

@@ -1,3 +1,4 @@
+import type { Face } from '@airspring/core/space';
 import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
@@ -130,13 +131,52 @@ const places = (edge: number, all: readonly number[]): number[] => {
   return [...rounded.values()].sort((a, b) => a - b);
 };
 
+/** Something behind a cutout that points to one of the panels around. */
+export interface Pointing {
+  /** The part of its cutouts, as `vent`. */
+  readonly part: string;
+  readonly towards: Face;
+  /** What points there, in words. */
+  readonly says: string;
+}
+
+const AWAY = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] } as const;
+
+/** An arrow from the edge of a cutout to the side at which the panel is that something behind it points to. */
+function arrows({ cutouts, edges }: Piece, pointings: readonly Pointing[]): { shapes: Shape[]; callouts: Callout[] } {
+  const found = pointings.flatMap(({ part, towards, says }) => {
+    const side = sides.find((one) => edges[one].meets === towards);
+    if (side === undefined) return [];
+    const [x, y] = AWAY[side];
+    return cutouts
+      .filter((one) => one.part === part && one.opening)
+      .map(({ across, up, opening }) => {
+        const half = opening && 'diameter' in opening ? opening.diameter / 2 : 0.02;
+        const at = (along: number, beside = 0) =>
+          [across + along * half * x + beside * half * y, up + along * half * y + beside * half * x] as const;
+        return {
+          lines: [[at(0), at(0.9)] as const, [at(0.9), at(0.6, 0.2)] as const, [at(0.9), at(0.6, -0.2)] as const],
+          tip: at(0.9),
+          says,
+        };
+      });
+  });
+  return {
+    shapes: found.flatMap(({ lines }) => lines.map(([from, to]) => line('note', from, to))),
+    callouts: found.map(({ tip, says }) => ({ at: tip, text: says })),
+  };
+}
+
 /**
  * The drawing of one piece as it is seen from outside: outline, cutouts, what is made at its edges, and all lengths from its lower left
- * corner.
+ * corner. `pointing` marks by an arrow where something behind a cutout points to, as the arm of a bent vent.
  *
  * @example toSvg(pieceDrawing(panelBox(box).pieces[0]))
  */
-export function pieceDrawing(piece: Piece): Drawing {
+export function pieceDrawing(
+  piece: Piece,
+  { pointing = [] }: { readonly pointing?: readonly Pointing[] | undefined } = {},
+): Drawing {
   const { name, width, height, thickness, board, grain, cutouts } = piece;
   const from: Omit<Dimension, 'kind' | 'ends' | 'row'>[] = [
     { along: 'x', beside: 0, side: 'below' },
@@ -157,16 +197,17 @@ export function pieceDrawing(piece: Piece): Drawing {
     const overall: Dimension = { ...one, kind: 'overall', ends: [0, [width, height][k]!], row: all.length > 2 ? 1 : 0 };
     return all.length > 2 ? [{ ...one, kind: 'running', ends: all.slice(0, -1), row: 0 }, overall] : [overall];
   });
+  const marked = arrows(piece, pointing);
   const seen = piece.face ? 'seen from outside' : 'seen from the side';
   const grainWords = grain ? `, grain along the ${grain}` : '';
   return {
     title: `${capital(name)}: ${mm(width)} × ${mm(height)} × ${mm(thickness)} mm`,
     description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${board.name}${grainWords}, ${seen}.`,
     subtitle: `${board.name}${grainWords}; ${seen}; lengths in mm`,
-    shapes: [...pieceShapes(piece), ...cutouts.flatMap(centreMark)],
+    shapes: [...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
     labels: edgeLabels(piece),
-    callouts: callouts(piece),
+    callouts: [...callouts(piece), ...marked.callouts],
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
 }
