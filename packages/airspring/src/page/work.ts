@@ -58,11 +58,12 @@ export function workOf(
   const { box, drivers, vent } = design;
   const [width, height, depth] = box.outer;
   const tools = sections.workshop as ReadWorkshop | undefined;
-  const printsParts = design.weights !== undefined || tools?.bolts !== undefined || tools?.terminals !== undefined;
+  // Every box is glued.
   const due: Cautions = Object.fromEntries(
-    STEPS.filter((step) => design.cautions.includes(cautions[step]) || (step === 'fumes' && printsParts)).map(
-      (step) => [step, cautions[step]],
-    ),
+    STEPS.filter((step) => design.cautions.includes(cautions[step]) || step === 'fumes').map((step) => [
+      step,
+      cautions[step],
+    ]),
   );
   const { printer } = sections as { readonly printer?: { readonly height: number; readonly width: number } };
   return {

@@ -1,8 +1,8 @@
 import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
 import { elbowsBehind } from './elbow-mark.js';
-import { caution, figure, paragraph, section, table } from './markup.js';
-import { cutRows } from './saw-cuts.js';
+import { caution, columns, figure, paragraph, section, table } from './markup.js';
+import { cutsTold } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
@@ -44,23 +44,19 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const taken = assumedOf(tools, says);
   const cut = sheets.flatMap(({ board, thickness, nesting }) => {
     const words = `${nesting.sheets.length} ${nesting.sheets.length > 1 ? 'sheets' : 'sheet'} of ${board}, ${says(thickness)} thick. ${Math.round(100 * nesting.waste)} % of it is left over or sawdust. By area alone at least ${nesting.sheetsAtLeast} ${nesting.sheetsAtLeast > 1 ? 'sheets are' : 'sheet is'} needed.`;
+    const trimmed = nesting.trim > 0 ? ' The first four cuts trim the sheet.' : '';
     return [
       paragraph(words),
-      ...nesting.sheets.map((sheet, i) =>
-        [
-          figure(
-            toSvg(sheetDrawing(sheet, { name: sheetName(nesting, i) }), { width: '175 mm', height: '110 mm' }),
-            'Saw along the numbered lines in their order, each from edge to edge.',
-          ),
-          table(
-            ['cut', 'line', 'on the sheet', 'its way', 'piece before the blade'],
-            cutRows(sheet, nesting.kerf, says),
-          ),
-        ].join('\n'),
-      ),
       paragraph(
-        `Distances are those on the drawing, from the lower left corner of the whole sheet to the near side of the saw blade, which takes ${says(nesting.kerf)} more. The last column is what a fence is set to.${nesting.trim > 0 ? ' The first four cuts trim the sheet.' : ''}`,
+        `Saw along the numbered lines in their order, each from edge to edge.${trimmed} The list tells how far the near side of the blade stands from an edge of the sheet as it is drawn, and after that the width of the piece between fence and blade. The blade takes ${says(nesting.kerf)} more.`,
       ),
+      ...nesting.sheets.flatMap((sheet, i) => {
+        const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i) });
+        return [
+          figure(toSvg(drawing, { width: '175 mm', height: '110 mm' })),
+          columns(cutsTold(sheet, nesting.kerf, says)),
+        ];
+      }),
     ];
   });
   const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);

@@ -13,6 +13,10 @@ export const caution = (text: string | undefined): string =>
 export const list = (items: readonly string[]): string =>
   `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
 
+/** Short texts with numbers, in columns. */
+export const columns = (items: readonly string[]): string =>
+  `<ol class="columns">${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ol>`;
+
 /** Steps to tick off on paper. A caution stands before its step. */
 export const steps = (items: readonly { readonly says: string; readonly caution?: string | undefined }[]): string =>
   `<ol class="steps">${items.map(({ says, caution: due }) => `<li>${caution(due)}<span class="box"></span>${escaped(says)}</li>`).join('')}</ol>`;

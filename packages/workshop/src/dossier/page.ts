@@ -16,8 +16,9 @@ svg{display:block;max-width:100%;height:auto}figure>svg[stroke-linejoin]{margin:
 .chart .grid{stroke:#ccc;stroke-width:.7}.chart .curve{stroke-width:1.8}.chart .dot{fill:#1a1a1a;stroke:none}.chart .told{font-size:10px}
 .caution{border-left:1mm solid #a33;padding-left:3mm;break-inside:avoid}
 .steps{padding-left:7mm}.steps li{margin:0 0 1.8mm;break-inside:avoid}.steps .box{display:inline-block;width:3mm;height:3mm;border:.3mm solid #1a1a1a;margin-right:2mm}
+.columns{font-size:9pt;columns:3;padding-left:6mm}.columns li{break-inside:avoid}
 .files{font:9pt/1.5 ui-monospace,monospace;columns:2}
-@media(max-width:600px){body{margin:4mm auto}th,td{padding-right:2mm}.files{columns:1}}
+@media(max-width:600px){body{margin:4mm auto}th,td{padding-right:2mm}.files,.columns{columns:1}}
 @media print{body{margin:0;padding:0}}
 @media screen{section+section,.cover+section{border-top:.3mm solid #999;padding-top:5mm;margin-top:8mm}}`;
 

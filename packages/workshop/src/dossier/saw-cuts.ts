@@ -17,17 +17,9 @@ function beginOf(cut: SawCut, before: readonly SawCut[], kerf: number): number {
   return Math.max(0, ...ends);
 }
 
-/** The cuts of a sheet in their order, a row each: where the saw stands on the sheet, and how wide the piece before the blade is. */
-export const cutRows = ({ cuts }: Nesting['sheets'][number], kerf: number, says: Says): string[][] =>
+/** The cuts of a sheet in their order: where the saw stands on the sheet, and how wide the piece before the blade is. */
+export const cutsTold = ({ cuts }: Nesting['sheets'][number], kerf: number, says: Says): string[] =>
   cuts.map((cut, i) => {
-    const { across, at, from, to } = cut;
     const begin = beginOf(cut, cuts.slice(0, i), kerf);
-    const [edge, along] = across === 'x' ? ['left', 'upright'] : ['lower', 'along'];
-    return [
-      String(i + 1),
-      along,
-      `${says(at)} from the ${edge} edge`,
-      `${says(from)} to ${says(to)}`,
-      says(at - begin),
-    ];
+    return `${says(cut.at)} from the ${cut.across === 'x' ? 'left' : 'lower'} edge; ${says(cut.at - begin)}`;
   });

@@ -1,7 +1,7 @@
 /** Heights of letters, mm. */
 export const letters = { title: 4.4, large: 3.6, normal: 3, small: 2.6, tiny: 1.9 } as const;
-/** Mean width of a letter over its height; titles are bold. */
-const [LETTER, BOLD] = [0.53, 0.6];
+/** Mean width of a letter over its height in the widest of the usual fonts; titles are bold. */
+const [LETTER, BOLD] = [0.6, 0.6];
 
 export const n = (value: number): string => String(Number(value.toFixed(2)));
 

@@ -51,8 +51,9 @@ function drawnAt(
   const { right, bottom: foot } = bounds;
   for (const one of drawing.dimensions) drawDimension(paper, one);
   if (drawing.grain) drawGrain(paper, drawing.grain, right, foot);
-  for (const one of drawing.labels) drawLabel(paper, one);
   drawCallouts(paper, drawing.callouts, right);
+  // Words stand clear of the lines of callouts.
+  for (const one of drawing.labels) drawLabel(paper, one);
   drawHead(paper, drawing, divisor, [bounds.left, bounds.top, room - 2 * MARGIN]);
   return {
     body: parts.join('\n'),
