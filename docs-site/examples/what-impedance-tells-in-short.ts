@@ -1,22 +1,19 @@
-import { driver, driverParameters } from '@airspring/core/driver';
+import { completeDriver, driverParameters } from '@airspring/core/driver';
 import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import { format, si } from '@airspring/core/quantity';
 import { features } from '@airspring/core/response';
 
 // Invented.
-const cone = { Sd: '330 cm²', Mms: '85 g', Cms: '0.41 mm/N' } as const;
-const motor = {
-  Rms: '4 kg/s',
-  Re: '5.6 Ω',
-  Bl: '14 T·m',
-  Le: '0.9 mH',
-} as const;
-const drivers = driver({ ...cone, ...motor });
+const cone = { fs: '27 Hz', Vas: '62 L', Sd: '330 cm²' } as const;
+const motor = { Qts: 0.36, Qes: 0.4, Re: '5.6 Ω', Le: '0.9 mH' } as const;
+const sheet = completeDriver({ ...cone, ...motor });
+if (!sheet.ok) throw new Error(sheet.because[0]?.text);
+const { driver: drivers } = sheet;
 const { fs, Vas } = driverParameters(drivers);
 
-const open = ventedBox({ drivers, netVolume: '45 L', fb: '30 Hz', QL: 7 });
-const QL = ((7 * fs) / 30) * Math.sqrt(1 + Vas / 0.045); // the same leak
-const shut = closedBox({ drivers, netVolume: '45 L', QL });
+const open = ventedBox({ drivers, netVolume: '50 L', fb: '30 Hz', QL: 7 });
+const QL = ((7 * fs) / 30) * Math.sqrt(1 + Vas / 0.05); // the same leak
+const shut = closedBox({ drivers, netVolume: '50 L', QL });
 const [low = 0, high = 0, only = 0] = [open, shut].flatMap((box) =>
   features(box).impedanceMaxima.map(({ frequency }) => frequency),
 );

@@ -1,12 +1,12 @@
-import { driver, driverParameters } from '@airspring/core/driver';
-import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
+import { completeDriver, driverParameters } from '@airspring/core/driver';
+import { closedBox, ventedBox } from '@airspring/core/enclosure';
 import {
   type Frequency,
   format,
   logarithmicGrid,
   type Volume,
 } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import { features, respond } from '@airspring/core/response';
 
 /**
  * How the box was built: what the reading below must find again. Box and
@@ -24,7 +24,7 @@ export const inputs = {
   netVolume: {
     kind: 'volume',
     label: 'Air in the box',
-    value: '45 L',
+    value: '50 L',
     least: '25 L',
     greatest: '90 L',
     step: 1.02,
@@ -45,56 +45,38 @@ interface Built {
   readonly QL: number;
 }
 
-const woofer = driver({
+const sheet = completeDriver({
+  fs: '27 Hz',
+  Qts: 0.36,
+  Qes: 0.4,
+  Vas: '62 L',
   Sd: '330 cm²',
-  Mms: '85 g',
-  Cms: '0.41 mm/N',
-  Rms: '4 kg/s',
   Re: '5.6 Ω',
-  Bl: '14 T·m',
   Le: '0.9 mH',
 });
+if (!sheet.ok) throw new Error(sheet.because[0]?.text);
+const { driver: woofer } = sheet;
 const { fs, Qes, Qms, Vas } = driverParameters(woofer);
 const frequencies = logarithmicGrid(9, 120, 260);
-
-/** Where a sampled curve turns: a parabola through three points. */
-function turns(values: Float64Array, sign: 1 | -1) {
-  const found: { frequency: number; value: number }[] = [];
-  for (let i = 1; i < values.length - 1; i++) {
-    const [a, b, c] = [values[i - 1]!, values[i]!, values[i + 1]!];
-    if (sign * b <= sign * a || sign * b < sign * c) continue;
-    const shift = (0.5 * (a - c)) / (a - 2 * b + c);
-    const ratio = frequencies[i + 1]! / frequencies[i]!;
-    found.push({
-      frequency: frequencies[i]! * ratio ** shift,
-      value: b - 0.25 * (a - c) * shift,
-    });
-  }
-  return found;
-}
 
 /**
  * What is measured: the impedance with the vent open, and with the vent
  * shut.
  */
 export function measure({ fb, netVolume, QL }: Built) {
-  const impedance = (system: System) =>
-    respond(system, frequencies).impedance;
   // The same leak, its quality told where the shut box rings.
   const sameLeak = ((QL * fs) / fb) * Math.sqrt(1 + Vas / netVolume);
-  const open = impedance(ventedBox({ drivers: woofer, netVolume, fb, QL }));
-  const shut = impedance(
-    closedBox({ drivers: woofer, netVolume, QL: sameLeak }),
-  );
-  const [low, high] = turns(open, 1);
+  const open = ventedBox({ drivers: woofer, netVolume, fb, QL });
+  const shut = closedBox({ drivers: woofer, netVolume, QL: sameLeak });
+  const { impedanceMaxima: peaks, impedanceMinima: dips } = features(open);
   return {
     frequencies,
-    open,
-    shut,
-    low: low!,
-    high: high!,
-    valley: turns(open, -1)[0]!,
-    only: turns(shut, 1)[0]!,
+    open: respond(open, frequencies).impedance,
+    shut: respond(shut, frequencies).impedance,
+    low: peaks[0]!,
+    high: peaks[1]!,
+    valley: dips[0]!,
+    only: features(shut).impedanceMaxima[0]!,
   };
 }
 
