@@ -20,7 +20,35 @@ const greatest = {
   margolisSmall: { volume: 0.26, tuning: 0.09, f3: 0.13 },
 } as const;
 
+const percents = (off: readonly number[]): string =>
+  [Math.min(...off), Math.max(...off)].map((part) => `${(100 * part).toFixed(1).replace('-', '−')}`).join(' to ');
+
+/** What one power leaves at worst that is fitted to these values themselves. */
+function onePowerLeaves(Qts: readonly number[], values: readonly number[]): number {
+  const [x, y] = [Qts.map(Math.log), values.map(Math.log)];
+  const mean = (list: readonly number[]) => list.reduce((sum, one) => sum + one, 0) / list.length;
+  const [mx, my] = [mean(x), mean(y)];
+  const slope = mean(x.map((one, i) => (one - mx) * (y[i]! - my))) / mean(x.map((one) => (one - mx) ** 2));
+  return Math.max(...x.map((one, i) => Math.abs(Math.exp(my + slope * (one - mx) - y[i]!) - 1)));
+}
+
+/** So tight that its losses do not show. */
+const LOSSLESS = 1e6;
+
 const all: readonly (readonly [keyof typeof table, VentedApproximation])[] = [['margolisSmall', margolisSmall]];
+/** Why a rule is off, by its numbers. */
+function whyOff(rule: VentedApproximation, Qts: readonly number[], part: (typeof parts)[number]): string {
+  const off = (QL: number) => approximationErrors(rule, QL, Qts).map(({ error }) => error[part]);
+  const exact = approximationErrors(rule, QL, Qts).map((one) => one.exact[part]);
+  const [leaky, tight] = [off(QL), off(LOSSLESS)];
+  const greatestOf = (list: readonly number[]) => Math.max(...list.map(Math.abs));
+  const verdict =
+    greatestOf(tight) < greatestOf(leaky)
+      ? 'so it tells boxes without losses, and the leaks are most of the difference'
+      : 'so leaks do not explain it, and beyond what one power leaves it is open';
+  return `the rule is ${percents(leaky)} % off boxes with a QL of ${QL}, and ${percents(tight)} % off boxes without losses; one power fitted to the exact values would be at most ${(100 * onePowerLeaves(Qts, exact)).toFixed(1)} % off, ${verdict}`;
+}
+
 for (const [name, rule] of all) {
   const rows = table[name];
   const [key] = rule.sources as readonly [string];
@@ -59,7 +87,7 @@ for (const [name, rule] of all) {
       unit: '1, multiple of Vas or fs',
       tolerance: {
         relative: greatest[name][part],
-        why: 'one power stands for QB3, B4 and C4 over the whole range, for a pocket calculator; here each is solved with a QL of 7',
+        why: whyOff(rule, rows.Qts, part),
       },
     });
   }
@@ -70,4 +98,15 @@ test('each error is one of an alignment that suits, and outside the range of all
   expect(rows).toHaveLength(9);
   expect(rows.map(({ alignment }) => alignment)).toEqual([...Array(5).fill('QB3'), ...Array(4).fill('C4')]);
   expect(approximationErrors(margolisSmall, 7, [1.4])).toEqual([]);
+});
+
+test('tuning and f3 of the rule are those of boxes without losses; its volume is that of neither', () => {
+  const { Qts } = table.margolisSmall;
+  const worst = (QL: number, part: (typeof parts)[number]) =>
+    Math.max(...approximationErrors(margolisSmall, QL, Qts).map(({ error }) => Math.abs(error[part])));
+  expect(worst(LOSSLESS, 'tuning')).toBeLessThan(0.5 * worst(QL, 'tuning'));
+  expect(worst(LOSSLESS, 'f3')).toBeLessThan(worst(QL, 'f3'));
+  expect(worst(LOSSLESS, 'volume')).toBeGreaterThan(worst(QL, 'volume'));
+  const exact = approximationErrors(margolisSmall, QL, Qts).map((one) => one.exact.tuning);
+  expect(onePowerLeaves(Qts, exact)).toBeLessThan(0.02);
 });

@@ -28,8 +28,8 @@ const slope = ({ Qts, Vb }: (typeof rows)[number]): number => {
   const byVolume = (-0.5 * Vas) / Vb / r ** 2;
   return (fs * r * Math.sqrt(g2) * byVolume * (1 + byQ)) / Vb;
 };
-check('search.sensitivity', {
-  formula: 'search/sensitivity',
+check('tolerance.sensitivity', {
+  formula: 'tolerance/sensitivity',
   source: { key: 'small1972closed1', locator: 'f3 of a closed box by Qtc and fc, differentiated by the volume' },
   status: 'derived',
   kind: 'example',
