@@ -41,7 +41,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
         ? `with ${say('length', vent.spare, facts.length, 2)} of length to spare`
         : 'with no length to spare';
     const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : HEADS[heard(design, facts.level)];
-    first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')}, ${ratio}\u00a0% of what the brief allows.${onsets(design)}`;
+    first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')} (peak), ${ratio}\u00a0% of what the brief allows.${onsets(design)}`;
   } else if (design.kind !== 'closed') {
     const head = nearest ? 'With that brief' : design.vented ? HEADS[heard(design, facts.level)] : 'Yes';
     first = `${head}: ${design.called}, ${edges(design, facts)}, plays ${level} throughout the band.${onsets(design)}`;
@@ -62,7 +62,7 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
     `${vent.count > 1 ? `${vent.count} vents` : 'vent'} ${say('length', vent.diameter, facts.length)} × ${say('length', vent.length, facts.length, 4)}${vent.bend ? ', bent' : ''}`;
   const air =
     speed !== undefined &&
-    `air ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
+    `peak air speed ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
   const quiet = design.vented && `quiet up to ${say('level', design.vented.noise.quiet.level, 'dB')}`;
   return [
     `Box ${design.name}: ${edges(design, facts)}`,

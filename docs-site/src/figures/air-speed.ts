@@ -26,7 +26,7 @@ export function airSpeedPanel(all: readonly Design[], facts: BriefFacts): Panel 
   const greatest = designs.flatMap(({ name, atWantedLevel: { airSpeedPeak: at } }) =>
     at === undefined ? [] : [`${name}\u00a0${say('airSpeedPeak', at.value, 'm/s')}`],
   );
-  const label = `At ${say('level', level, 'dB')} throughout the band, the greatest air speed is: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for one drive, that of the level curve.`;
+  const label = `At ${say('level', level, 'dB')} throughout the band, the greatest air speed, peak, is: box ${list(greatest)}; the brief allows ${say('airSpeedPeak', airSpeedPeak, 'm/s')}. The curves are for one drive, that of the level curve.`;
   const { domain, ticks } = axis([0, airSpeedPeak * 1.08, ...designs.flatMap(speeds)], 2);
   return {
     id: 'air-speed',
@@ -37,7 +37,7 @@ export function airSpeedPanel(all: readonly Design[], facts: BriefFacts): Panel 
     lines: designs.map((design) => ({ name: design.name, values: speeds(design) })),
     domain,
     ticks: ticks.filter((tick) => tick % (domain[1] > 20 ? 4 : 2) === 0),
-    rule: { at: airSpeedPeak, words: `the brief: ${say('airSpeedPeak', airSpeedPeak, 'm/s')}` },
+    rule: { at: airSpeedPeak, words: `the brief: ${say('airSpeedPeak', airSpeedPeak, 'm/s')} peak` },
     guide,
     note: `Mean over the section, peak in time.${guide ? ` Dotted curve: the lowest published onset of noise in the vent of box ${first?.name}.` : ''}`,
     data: thirdOctaves(designs, speeds, (value) => value.toFixed(2)),

@@ -49,7 +49,7 @@ function airChange(now: Account, then: Account, { answer: { asked }, say }: Fact
       ? `the air in the vent keeps its ${say.speed(to)} ${at}`
       : `the air in the vent ${to < from ? 'slows' : 'speeds up'} from ${say.speed(from)} to ${say.speed(to)} ${at}`;
   const within = to <= asked.airSpeedPeak + 0.05 ? 'within' : 'still above';
-  return `, and ${moves}, ${within} your limit of ${say.speed(asked.airSpeedPeak)}`;
+  return `, and ${moves}, ${within} your limit of ${say.speed(asked.airSpeedPeak)} (peak values)`;
 }
 
 function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: Facts): string {
@@ -118,7 +118,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
         `at least ${say.decibels(asked.level)}`,
       ),
       row(
-        `air in the vent at ${say.decibels(asked.level)}`,
+        `peak air speed in the vent at ${say.decibels(asked.level)}`,
         ({ wanted }) => wanted.airSpeed && say.speed(wanted.airSpeed.value),
         met.airSpeed,
         `at most ${say.speed(asked.airSpeedPeak)}`,

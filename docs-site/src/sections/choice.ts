@@ -50,7 +50,7 @@ ${
   html`<p>Each box meets the whole brief, and none is better than another in every respect. The rest of this page describes box ${first?.name ?? 'A'} and compares the others with it.</p>`
 }
 <ul class="plain">${words}</ul>
-${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'air speed at most', 'quiet up to'], rows)}
+${table('The boxes beside each other', ['box', 'outside', 'vent', 'cut-off', 'plays at least', 'peak air speed at most', 'quiet up to'], rows)}
 </section>`;
 }
 

@@ -47,7 +47,7 @@ ${cautionsAbout(design, 'Hearing')}
 ${design.vented && heard(design.vented, level)}
 ${
   airSpeed &&
-  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} are customary. They do not say whether you hear the vent.</p>`
+  html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} (peak) are customary. They do not say whether you hear the vent.</p>`
 }
 <h3>Below the band</h3>
 <p>${protection(design, facts)}</p>

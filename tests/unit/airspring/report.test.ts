@@ -136,7 +136,7 @@ describe('words flip with their numbers', () => {
     const below = { binding: 'vent', frequency: 21.4, times: 2.6 };
     const at = (change: object) => changed({ response: { ...response, depth: 30, below: { ...below, ...change } } });
     expect(at({ load: { value: 31.2, meaning: 'airSpeed', subject: 'the air in the vent' } })).toContain(
-      'When it plays more softly, it reaches down to 21.4 Hz. At the wanted level it stops at 30.0 Hz, where it reaches the limit on the air speed in the vent. If it played that level at 21.4 Hz, the air in the vent would reach 31.2 m/s.',
+      'When it plays more softly, it reaches down to 21.4 Hz. At the wanted level it stops at 30.0 Hz, where it reaches the limit on the air speed in the vent. If it played that level at 21.4 Hz, the air in the vent would reach 31.2 m/s (peak).',
     );
     expect(at({ binding: 'travel' })).toContain(
       'it stops at 30.0 Hz, where it reaches the limit on the travel of the cone (Xmax). If it played that level at 21.4 Hz, it would need 2.6 times what that limit allows.',

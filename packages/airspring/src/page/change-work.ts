@@ -45,12 +45,12 @@ function compared(
       say.decibels(asked.level),
     ),
     row(
-      'air in the vent at the wanted level',
+      'air in the vent at the wanted level, peak',
       ({ wanted: { airSpeed } }) => airSpeed && say.speed(airSpeed.value),
       `at most ${say.speed(asked.airSpeedPeak)}`,
     ),
     row('the vent is quiet up to', ({ noise }) => noise && say.decibels(noise.quiet.level)),
-    row('cone travel at the wanted level', ({ wanted: { travel } }) => say.travel(travel.value)),
+    row('cone travel at the wanted level, peak', ({ wanted: { travel } }) => say.travel(travel.value)),
     row('least impedance', ({ leastLoad: { value } }) => say.ohms(value), leastLoad),
     row('air in the box', ({ netVolume }) => say.volume(netVolume)),
   ];

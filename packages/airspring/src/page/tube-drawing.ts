@@ -89,7 +89,7 @@ function panelsOf({ answer: { asked }, say }: TubeFacts, { options }: TubeSet): 
       title: `Air in the vent at ${say.decibels(asked.level)}`,
       unit: 'm/s',
       ...speeds,
-      rule: { at: asked.airSpeedPeak, words: `your limit: ${say.speed(asked.airSpeedPeak)}` },
+      rule: { at: asked.airSpeedPeak, words: `your limit: ${say.speed(asked.airSpeedPeak)} peak` },
       lines: [{ colour: 'var(--speed)', x, y: speed }],
     },
     {

@@ -39,7 +39,7 @@ export function marginsOf(
     ),
     ...margin(['wanted.lowest', 'reach of the response'], hertz, reach, wanted.lowest, 'at most'),
     ...margin(
-      ['vent.airSpeed', 'air speed in the vent'],
+      ['vent.airSpeed', 'air speed in the vent, peak'],
       (v) => format('airSpeedPeak', si('airSpeedPeak', v), 'm/s', 4),
       asked.own?.at.value,
       airSpeedPeak,

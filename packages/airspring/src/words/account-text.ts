@@ -42,7 +42,7 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const air =
     speed === undefined
       ? ''
-      : ` At the wanted level the air in the vent moves at ${say.speed(speed.value)} at ${say.edge(speed.frequency)}; your limit is ${say.speed(asked.airSpeedPeak)}.`;
+      : ` At the wanted level the air in the vent moves at ${say.speed(speed.value)} (peak) at ${say.edge(speed.frequency)}; your limit is ${say.speed(asked.airSpeedPeak)} (peak).`;
   const safe =
     lowestSafe === undefined
       ? ''

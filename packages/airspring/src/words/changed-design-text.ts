@@ -31,7 +31,7 @@ export function designSummary(design: ChangedDesign, now: Account, say: Phrasing
     ['tuned', from(hertz(now.fb ?? now.fc), hertz(account.fb ?? account.fc))],
     ['reach', from(hertz(now.reach), hertz(account.reach))],
     ['level', from(say.decibels(now.loudest.level), say.decibels(account.loudest.level))],
-    ['air speed at the wanted level', from(speed(now), speed(account))],
+    ['peak air speed at the wanted level', from(speed(now), speed(account))],
     ['quiet up to', from(quiet(now), quiet(account))],
   ].flatMap(([name, text]) => (text === '' ? [] : [`${name} ${text}`]));
   const sentences = what.map((phrase) => `${say.phrase(phrase)}.`).join(' ');

@@ -61,7 +61,7 @@ function firstText(answer: Retrofit, say: Phrasing): string {
       : []),
     ...(now.account.wanted.airSpeed && account.wanted.airSpeed
       ? [
-          `air speed at the wanted level ${say.speed(now.account.wanted.airSpeed.value)} → ${say.speed(account.wanted.airSpeed.value)}`,
+          `peak air speed at the wanted level ${say.speed(now.account.wanted.airSpeed.value)} → ${say.speed(account.wanted.airSpeed.value)}`,
         ]
       : []),
   ];

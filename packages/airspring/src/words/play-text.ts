@@ -68,7 +68,7 @@ export function belowText(design: Played, say: Phrasing): string[] {
   if (below === undefined || depth - below.frequency < 0.1 || (!below.load && below.times < 1.05)) return [];
   const at = say.hertz(below.frequency);
   const asked = below.load
-    ? `${below.load.subject} would reach ${say.quantity(below.load.value, below.load.meaning)}`
+    ? `${below.load.subject} would reach ${say.quantity(below.load.value, below.load.meaning)} (peak)`
     : `it would need ${below.times.toFixed(1)} times what that limit allows`;
   return [
     paragraph(
