@@ -44,9 +44,9 @@ function whyOff(rule: VentedApproximation, Qts: readonly number[], part: (typeof
   const greatestOf = (list: readonly number[]) => Math.max(...list.map(Math.abs));
   const verdict =
     greatestOf(tight) < greatestOf(leaky)
-      ? 'so it tells boxes without losses, and the leaks are most of the difference'
+      ? 'so it fits boxes without losses better, and the leaks make most of the difference'
       : 'so leaks do not explain it, and beyond what one power leaves it is open';
-  return `the rule is ${percents(leaky)} % off boxes with a QL of ${QL}, and ${percents(tight)} % off boxes without losses; one power fitted to the exact values would be at most ${(100 * onePowerLeaves(Qts, exact)).toFixed(1)} % off, ${verdict}`;
+  return `the rule is ${percents(leaky)} % off boxes with a QL of ${QL}, and ${percents(tight)} % off boxes without losses; one power fitted to the exact values would be at most ${(100 * onePowerLeaves(Qts, exact)).toFixed(1)} % off; ${verdict}`;
 }
 
 for (const [name, rule] of all) {
