@@ -1,10 +1,9 @@
 import type { DriverModels } from '../brief/driver-models.js';
 import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
-import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
+import type { BoxKind, Variant } from '../kind/box-kind.js';
 import { aligned, type Unsuited } from './aligned.js';
-import { compileDemand } from './compiled-demand.js';
-import type { Demand } from './demand.js';
+import { compileDemand, type DemandOf } from './compiled-demand.js';
 import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
 
@@ -30,7 +29,7 @@ export interface Search {
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
   readonly rooms: Map<string, Rooms>;
   /** What each variant asks of its parts, compiled at its first use. */
-  readonly demandOf: (variant: Variant) => (point: Point, out: Demand) => void;
+  readonly demandOf: (variant: Variant) => DemandOf;
   readonly progress: Progress;
 }
 

@@ -105,7 +105,15 @@ export function surveyVariant(
 
   /** Whether a box could still be the cheapest if its size were the least that holds its volume, and its parts asked for nothing. */
   function soundMayWin(volume: number): boolean {
+    if (demandOf.atLeast !== undefined) {
+      demandOf.atLeast(point, demand);
+      if (!demandMayWin(volume)) return false;
+    }
     demandOf(point, demand);
+    return demandMayWin(volume);
+  }
+
+  function demandMayWin(volume: number): boolean {
     wishes.sound(demand, excess);
     excess.fill(-1, wishes.soundCount);
     setLeast(volume + variant.contents, edgesAtAnySpan);
