@@ -69,17 +69,18 @@ function variantOf<Spec extends DrivenSpec, Input>(
     quiet: front.vents.quiet,
   });
 
-  function chambersAt(point: Point): Chambers {
-    const [volume = 0, tuning = 0] = front.seenAt(point);
-    return {
-      drivers,
-      sourceResistance: job.amplifier.sourceResistance,
-      front: { volume, tuning },
-      rear: { volume: point[0]! - volume, ...(behind && { tuning: behind.seenAt(point)[1]! }) },
-      losses: { QL, QA, QP },
-    };
+  const losses = { QL, QA, QP };
+  const { sourceResistance } = job.amplifier;
+  function chambersAt(point: Point, ventArea?: number): Chambers {
+    // By its places, since this is made for each box of the lattice.
+    const seen = front.seenAt(point);
+    const volume = seen[0]!;
+    const rest = point[0]! - volume;
+    const rear = behind === undefined ? { volume: rest } : { volume: rest, tuning: behind.seenAt(point)[1]! };
+    const made = { drivers, sourceResistance, front: { volume, tuning: seen[1]! }, rear, losses };
+    return ventArea === undefined ? made : Object.assign(made, { ventArea });
   }
-  const spec = (point: Point): Spec => specOf({ ...chambersAt(point), ventArea: areaOf(point) });
+  const spec = (point: Point): Spec => specOf(chambersAt(point, areaOf(point)));
 
   function record(finished: Finished): KindRecord {
     const { point } = finished;
