@@ -10,6 +10,7 @@ import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import type { Chamber, Rear } from './finished-chambers.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
+import { edgeNames } from './partition.js';
 import { twoChambers } from './two-chambers.js';
 import { wholeMillimetres } from './vent-length.js';
 import { USUAL_QL } from './vented-fields.js';
@@ -46,6 +47,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
   choice: DriverChoice,
   boxOf: ReturnType<typeof twoChambers>,
   solved: SolvedBoxes,
+  count: number,
 ): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
   const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
@@ -137,6 +139,8 @@ function variantOf<Spec extends DrivenSpec, Input>(
     kind,
     reference: 'maximum',
     ...variant,
+    sound: `${count}`,
+    built: edgeNames[axis],
     acoustic: acoustic(pinned),
     ...acousticsOf(family, job, spec),
     ...alignsIn(family, job, (point) => specOf(chambersAt(point)), pointOf, solved),
@@ -162,7 +166,7 @@ export const bandPassVariants = <Spec extends DrivenSpec, Input>(
   const solved: SolvedBoxes = new Map();
   return partitionsOf(job, settings, of.rear).flatMap((edge) =>
     settings.counts.map((count) =>
-      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear), solved),
+      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear), solved, count),
     ),
   );
 };

@@ -11,6 +11,7 @@ import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
 import type { Demand } from './demand.js';
 import { BAND, BELOW, searchGrid } from './frequencies.js';
 import { compileGreatest, magnitude } from './greatest.js';
+import { knownAtLeast } from './known-at-least.js';
 import { compileLeastImpedance } from './least-impedance.js';
 import { remembered } from './remembered.js';
 
@@ -44,9 +45,12 @@ export interface DemandOf {
   (point: Point, out: Demand): void;
   /**
    * Fills in what it asks for at least, by a few frequencies: no number that a wish limits is greater there, and the load is no less.
-   * Most boxes of a lattice are already too dear by that. Left out where the demand itself is remembered.
+   * Most boxes of a lattice are already too dear by that. It returns whether this is all that wishes are judged by; the depth and what
+   * it follows from are never told. Left out where the demand itself is remembered.
    */
-  readonly atLeast?: (point: Point, out: Demand) => void;
+  readonly atLeast?: (point: Point, out: Demand) => boolean;
+  /** Keeps the demand of the point for which the last least demand was asked. */
+  readonly keep?: (demand: Demand) => void;
 }
 
 /** The frequencies by which a demand is judged at first: those at the beginning of the band ask for most. */
@@ -187,7 +191,7 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
   const firstDrives = new Float64Array(FIRST.length);
   const firstLoad = new Float64Array(FIRST.length);
 
-  const atLeast = (point: Point, out: Demand): void => {
+  const found = (point: Point, out: Demand): void => {
     loadPoint(point);
     sweep(firstGrid, firstColumns);
     let most = 0;
@@ -219,10 +223,8 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
       travel = Math.max(travel, (drive * magnitude(firstVelocity, k)) / f);
       out.current = Math.max(out.current, drive * magnitude(firstCurrent, k));
     }
-    out.depth = out.cutoff;
     out.rise = compiled.referenceLevel === undefined ? NO_RISE : 20 * Math.log10(loudest / passing) - ROUNDING;
     out.travel = travel * perXmax;
-    out.heat = out.current * perHeat;
     out.voltage = voltage;
     for (let j = 0; j < firstReadings.length; j++) {
       fillLoad(firstReadings[j]!, kindLoads[j]!.integrated, firstDrives, firstGrid, firstLoad);
@@ -230,9 +232,16 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
       for (let k = 0; k < FIRST.length; k++) greatest = Math.max(greatest, firstLoad[k]!);
       out.loads[j] = greatest;
     }
-    out.leastImpedance = Infinity;
   };
-  return Object.assign(demandOf, { atLeast });
+  const known = knownAtLeast(found, 1 + variant.acoustic.length, kindLoads.length);
+  const atLeast = (point: Point, out: Demand): boolean => {
+    const isExact = known.atLeast(point, out);
+    out.depth = out.cutoff;
+    out.heat = out.current * perHeat;
+    out.leastImpedance = Infinity;
+    return isExact && leastImpedance === undefined;
+  };
+  return Object.assign(demandOf, { atLeast, keep: known.keep });
 }
 
 /** So many values of a gain for each frequency of the search keep what lies between them right within 0.001 dB. */

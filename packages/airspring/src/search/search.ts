@@ -28,6 +28,8 @@ export interface Search {
   readonly wishes: Wishes;
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
   readonly rooms: Map<string, Rooms>;
+  /** What those variants ask of their parts that share their sound with others, of other searches as well. */
+  readonly sounds: Map<string, DemandOf>;
   /** What each variant asks of its parts, compiled at its first use. */
   readonly demandOf: (variant: Variant) => DemandOf;
   readonly progress: Progress;
@@ -42,6 +44,10 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
+/** A name for what a variant sounds like, where it shares that with others. */
+export const soundOf = ({ kind, choice, sound }: Variant): string | undefined =>
+  sound === undefined ? undefined : `${kind.name} ${choice.name} ${sound}`;
+
 /** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(
   job: Job,
@@ -50,6 +56,7 @@ export function searchOf(
     models,
     progress = () => {},
   }: Pick<Search, 'kinds' | 'models'> & { readonly progress?: Progress | undefined },
+  sounds: Search['sounds'] = new Map(),
 ): Search {
   const allowed = kinds.filter((kind) => isTried(kind, job.kinds) && (kind.shaped || !job.space.shape));
   const { alignment } = job;
@@ -64,7 +71,14 @@ export function searchOf(
     unsuited,
     wishes: wishesOf(job, variants),
     rooms: new Map(),
-    demandOf: memory((variant: Variant) => compileDemand(job, variant)),
+    sounds,
+    demandOf: memory((variant: Variant) => {
+      const name = soundOf(variant);
+      const known = name === undefined ? undefined : sounds.get(name);
+      const demandOf = known ?? compileDemand(job, variant);
+      if (name !== undefined) sounds.set(name, demandOf);
+      return demandOf;
+    }),
     progress,
   };
 }

@@ -40,6 +40,7 @@ export function surveyVariant(
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
   const demandOf = search.demandOf(variant);
   const demand = emptyDemand(variant);
+  const byMissAlone = costs.every((cost) => cost.byMiss);
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
   const floor = new Float64Array(costs.length);
@@ -106,10 +107,12 @@ export function surveyVariant(
   /** Whether a box could still be the cheapest if its size were the least that holds its volume, and its parts asked for nothing. */
   function soundMayWin(volume: number): boolean {
     if (demandOf.atLeast !== undefined) {
-      demandOf.atLeast(point, demand);
+      const isExact = demandOf.atLeast(point, demand);
       if (!demandMayWin(volume)) return false;
+      if (isExact && byMissAlone) return true;
     }
     demandOf(point, demand);
+    demandOf.keep?.(demand);
     return demandMayWin(volume);
   }
 
