@@ -36,9 +36,7 @@ const leavesFace = (edge: EdgeName, faces: readonly Face[], rear: Rear): boolean
 export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSettings, rear: Rear): readonly EdgeName[] {
   const { partition } = sections as ReadFields<typeof fields>;
   const possible = edgeNames.filter((edge) => leavesFace(edge, faces, rear));
-  return possible
-    .filter((edge) => partition?.across?.includes(edge) ?? true)
-    .sort((a, b) => space[b] - space[a]);
+  return possible.filter((edge) => partition?.across?.includes(edge) ?? true).sort((a, b) => space[b] - space[a]);
 }
 
 /** Faults between the fields: sizes of the vents, and vents that could open only through the partition. */

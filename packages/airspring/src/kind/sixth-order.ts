@@ -5,7 +5,14 @@ import { bandPassVariants, type Chambers } from './band-pass-variant.js';
 import type { BoxKind, Point } from './box-kind.js';
 
 /** Both chambers with their vents, as the families of sixth order take them. It is made for each box of the lattice. */
-function spec({ drivers, sourceResistance, front, rear, ventArea, losses: { QL, QA, QP } }: Chambers): ParallelBandPassSpec {
+function spec({
+  drivers,
+  sourceResistance,
+  front,
+  rear,
+  ventArea,
+  losses: { QL, QA, QP },
+}: Chambers): ParallelBandPassSpec {
   const made: { -readonly [K in keyof ParallelBandPassSpec]: ParallelBandPassSpec[K] } = {
     drivers,
     rearVolume: si('volume', rear.volume),
