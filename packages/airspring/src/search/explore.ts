@@ -12,6 +12,10 @@ import { type Start, surveyVariant } from './survey.js';
 
 /** Number of steps of the lattice taken at once in the first, coarse look. */
 const STRIDE = 3;
+/** The same where three acoustic axes or more are coarse already, and each of their steps changes the sound much. */
+const STRIDE_OF_MANY = 2;
+const strideOf = ({ acoustic }: Variant, { step }: Scope): number =>
+  acoustic.length > 2 && step > 1 ? STRIDE_OF_MANY : STRIDE;
 /** A variant is dropped when the coarse look finds it dearer than the best by this many slacks. */
 const MARGIN = 6;
 /** Number of the cheapest starts from which a walk is taken. */
@@ -153,7 +157,13 @@ function firstLook(
   const { variants, progress } = search;
   return variants.map((variant, i) => {
     progress({ what: 'combination', count: i + 1, of: variants.length });
-    return surveyVariant(search, variant, costs, wholeGrid(search, variant, shapes, scope, STRIDE), best);
+    return surveyVariant(
+      search,
+      variant,
+      costs,
+      wholeGrid(search, variant, shapes, scope, strideOf(variant, scope)),
+      best,
+    );
   });
 }
 
