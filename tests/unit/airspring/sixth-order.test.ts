@@ -4,7 +4,7 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { collisions, cuboidInterior } from '@airspring/core/space';
 import { tuning } from '@airspring/core/vent';
-import { type Brief, design, reportText } from 'airspring';
+import { type Brief, design, type NotMet, reportText } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
@@ -12,7 +12,7 @@ import horn from '../../../packages/airspring/briefs/fog-horn.json' with { type:
 import dragon from '../../../packages/airspring/briefs/stage-dragon.json' with { type: 'json' };
 import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
-import { met, possible, searchFor } from '../../arbitrary/brief.js';
+import { answerTo, met, possible, searchFor } from '../../arbitrary/brief.js';
 import { pathsOf } from '../../refusal/faults.js';
 
 const flat = (text: string) => text.replace(/\s+/g, ' ');
@@ -60,6 +60,27 @@ test.each([
   const others = brief.box.kinds.filter((one) => one !== kind);
   expect(others).toEqual(['closed', 'vented', 'band-pass']);
   expect(possible({ ...brief, box: { kinds: others } } as unknown as Brief)).toBe(false);
+});
+
+test('where no edge is named, a brief that yields may divide another edge than the longest one of its space', {
+  timeout: 120_000,
+}, () => {
+  const { partition: _, ...free } = dragon;
+  const space = { ...dragon.space, width: '300 mm', height: '300 mm', depth: '310 mm' };
+  const answer = answerTo({
+    ...free,
+    space,
+    wanted: { ...dragon.wanted, level: '106 dB' },
+    box: { kinds: ['series-band-pass'] },
+  }) as NotMet;
+  const lengths = (answer.nearest?.changes ?? []).map(({ from, to }) =>
+    Math.abs(Math.log(Number(to.split(' ')[0]) / Number(from.split(' ')[0]))),
+  );
+  expect(lengths.length).toBeGreaterThan(0);
+  // With the partition across the longest edge alone it yielded 0.8.
+  expect(lengths.reduce((sum, one) => sum + one, 0)).toBeLessThan(0.5);
+  const [design] = answer.nearest!.answer.designs;
+  expect(design!.box.panels.some(({ name }) => name.startsWith('partition ('))).toBe(true);
 });
 
 test('of the dragon, both chambers of a parallel band-pass could not have vents in the front', () => {

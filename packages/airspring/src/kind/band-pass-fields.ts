@@ -15,7 +15,7 @@ export const fields = {
     across: v.exactOptional(
       v.pipe(
         oneOrMore(v.picklist(edgeNames), 'an edge'),
-        v.description('edges that the partition may divide; each is tried; default the longest edge of the space'),
+        v.description('edges that the partition may divide; each is tried; default every edge'),
       ),
     ),
   },
@@ -32,12 +32,11 @@ const inside: Readonly<Record<EdgeName, readonly [front: Face, rear: Face]>> = {
 const leavesFace = (edge: EdgeName, faces: readonly Face[], rear: Rear): boolean =>
   inside[edge].slice(0, rear === 'out' ? 2 : 1).every((closed) => faces.some((face) => face !== closed));
 
-/** The edges that the partition may divide, in a fixed order. */
+/** The edges that the partition may divide: that of the longest edge of the space first. */
 export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSettings, rear: Rear): readonly EdgeName[] {
   const { partition } = sections as ReadFields<typeof fields>;
   const possible = edgeNames.filter((edge) => leavesFace(edge, faces, rear));
-  if (partition?.across !== undefined) return possible.filter((edge) => partition.across?.includes(edge));
-  return possible.sort((a, b) => space[b] - space[a]).slice(0, 1);
+  return possible.filter((edge) => partition?.across?.includes(edge) ?? true).sort((a, b) => space[b] - space[a]);
 }
 
 /** Faults between the fields: sizes of the vents, and vents that could open only through the partition. */

@@ -9,6 +9,7 @@ import { type fields, partitionsOf } from './band-pass-fields.js';
 import { bandPassWords } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
 import type { Chamber, Rear } from './finished-chambers.js';
+import { edgeNames } from './partition.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
 import { twoChambers } from './two-chambers.js';
 import { wholeMillimetres } from './vent-length.js';
@@ -46,6 +47,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
   choice: DriverChoice,
   boxOf: ReturnType<typeof twoChambers>,
   solved: SolvedBoxes,
+  count: number,
 ): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
   const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
@@ -69,17 +71,18 @@ function variantOf<Spec extends DrivenSpec, Input>(
     quiet: front.vents.quiet,
   });
 
-  function chambersAt(point: Point): Chambers {
-    const [volume = 0, tuning = 0] = front.seenAt(point);
-    return {
-      drivers,
-      sourceResistance: job.amplifier.sourceResistance,
-      front: { volume, tuning },
-      rear: { volume: point[0]! - volume, ...(behind && { tuning: behind.seenAt(point)[1]! }) },
-      losses: { QL, QA, QP },
-    };
+  const losses = { QL, QA, QP };
+  const { sourceResistance } = job.amplifier;
+  function chambersAt(point: Point, ventArea?: number): Chambers {
+    // By its places, since this is made for each box of the lattice.
+    const seen = front.seenAt(point);
+    const volume = seen[0]!;
+    const rest = point[0]! - volume;
+    const rear = behind === undefined ? { volume: rest } : { volume: rest, tuning: behind.seenAt(point)[1]! };
+    const made = { drivers, sourceResistance, front: { volume, tuning: seen[1]! }, rear, losses };
+    return ventArea === undefined ? made : Object.assign(made, { ventArea });
   }
-  const spec = (point: Point): Spec => specOf({ ...chambersAt(point), ventArea: areaOf(point) });
+  const spec = (point: Point): Spec => specOf(chambersAt(point, areaOf(point)));
 
   function record(finished: Finished): KindRecord {
     const { point } = finished;
@@ -136,6 +139,8 @@ function variantOf<Spec extends DrivenSpec, Input>(
     kind,
     reference: 'maximum',
     ...variant,
+    sound: `${count}`,
+    built: edgeNames[axis],
     acoustic: acoustic(pinned),
     ...acousticsOf(family, job, spec),
     ...alignsIn(family, job, (point) => specOf(chambersAt(point)), pointOf, solved),
@@ -161,7 +166,7 @@ export const bandPassVariants = <Spec extends DrivenSpec, Input>(
   const solved: SolvedBoxes = new Map();
   return partitionsOf(job, settings, of.rear).flatMap((edge) =>
     settings.counts.map((count) =>
-      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear), solved),
+      variantOf(of, job, choice, twoChambers(of.kind, job, choice, settings, count, edge, of.rear), solved, count),
     ),
   );
 };

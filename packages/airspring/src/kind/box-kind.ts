@@ -174,6 +174,13 @@ export interface Variant {
    * is one for each acoustic axis. Walks move these, and `settle` is given them. Default: the acoustic values themselves.
    */
   readonly made?: readonly Made[];
+  /**
+   * Variants of a kind and a choice of drivers with the same text differ in their room alone, in every space that a brief may give.
+   * What they sound like is worked out once. Default: each differs from every other.
+   */
+  readonly sound?: string;
+  /** What tells it from those that sound alike. */
+  readonly built?: string;
   /** The axes on which only room and limits depend. */
   readonly geometric: readonly Axis[];
   /** The last number of each point, where it is an inner edge; `settle` makes it that of the box. */

@@ -4,27 +4,30 @@ import { across, fields } from './band-pass-fields.js';
 import { bandPassVariants, type Chambers } from './band-pass-variant.js';
 import type { BoxKind, Point } from './box-kind.js';
 
-/** Both chambers with their vents, as the families of sixth order take them. */
-const spec = ({
+/** Both chambers with their vents, as the families of sixth order take them. It is made for each box of the lattice. */
+function spec({
   drivers,
   sourceResistance,
   front,
   rear,
   ventArea,
   losses: { QL, QA, QP },
-}: Chambers): ParallelBandPassSpec => ({
-  drivers,
-  rearVolume: si('volume', rear.volume),
-  rearTuning: si('frequency', rear.tuning ?? 0),
-  rearQL: QL,
-  frontVolume: si('volume', front.volume),
-  frontTuning: si('frequency', front.tuning),
-  frontQL: QL,
-  ...(QA !== undefined && { rearQA: QA, frontQA: QA }),
-  ...(QP !== undefined && { rearQP: QP, frontQP: QP }),
-  ...(ventArea !== undefined && { rearVentArea: si('area', ventArea), frontVentArea: si('area', ventArea) }),
-  sourceResistance: si('resistance', sourceResistance),
-});
+}: Chambers): ParallelBandPassSpec {
+  const made: { -readonly [K in keyof ParallelBandPassSpec]: ParallelBandPassSpec[K] } = {
+    drivers,
+    rearVolume: si('volume', rear.volume),
+    rearTuning: si('frequency', rear.tuning ?? 0),
+    rearQL: QL,
+    frontVolume: si('volume', front.volume),
+    frontTuning: si('frequency', front.tuning),
+    frontQL: QL,
+    sourceResistance: si('resistance', sourceResistance),
+  };
+  if (QA !== undefined) made.rearQA = made.frontQA = QA;
+  if (QP !== undefined) made.rearQP = made.frontQP = QP;
+  if (ventArea !== undefined) made.rearVentArea = made.frontVentArea = si('area', ventArea);
+  return made;
+}
 
 function pointOf({ rearVolume, rearTuning, frontVolume, frontTuning }: ParallelBandPassSpec): Point {
   const netVolume = rearVolume + frontVolume;

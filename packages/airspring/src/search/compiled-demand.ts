@@ -11,6 +11,7 @@ import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
 import type { Demand } from './demand.js';
 import { BAND, BELOW, searchGrid } from './frequencies.js';
 import { compileGreatest, magnitude } from './greatest.js';
+import { knownAtLeast } from './known-at-least.js';
 import { compileLeastImpedance } from './least-impedance.js';
 import { remembered } from './remembered.js';
 
@@ -38,11 +39,31 @@ function fillLoad(
   }
 }
 
+/** The demand of the boxes of a variant. */
+export interface DemandOf {
+  /** Fills in what the box of a point asks for. */
+  (point: Point, out: Demand): void;
+  /**
+   * Fills in what it asks for at least, by a few frequencies: no number that a wish limits is greater there, and the load is no less.
+   * Most boxes of a lattice are already too dear by that. It returns whether this is all that wishes are judged by; the depth and what
+   * it follows from are never told. Left out where the demand itself is remembered.
+   */
+  readonly atLeast?: (point: Point, out: Demand) => boolean;
+  /** Keeps the demand of the point for which the last least demand was asked. */
+  readonly keep?: (demand: Demand) => void;
+}
+
+/** The frequencies by which a demand is judged at first: those at the beginning of the band ask for most. */
+const FIRST = [0, 2, 5, 9, 14, 21, 31, BAND - 1].map((i) => BELOW + i);
+
+/** A rise that no brief forbids. */
+const NO_RISE = -1e3;
+
 /**
  * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
  * costs some thousand multiplications.
  */
-export function compileDemand(job: Job, variant: Variant): (point: Point, out: Demand) => void {
+export function compileDemand(job: Job, variant: Variant): DemandOf {
   const { wanted, amplifier } = job;
   const { voltage, current: mostCurrent } = amplifier;
   const compiled = compileVariant(variant);
@@ -95,6 +116,7 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     filter?.(one as FrequencyGrid, oneFlow);
     return magnitude(oneFlow, 0) * f * gainNear(f);
   };
+  const inStepFactor = 10 ** (inStep / 20);
   const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
 
   /** The maximum is that of the sound before a filter, as the asymptote is. */
@@ -159,7 +181,67 @@ export function compileDemand(job: Job, variant: Variant): (point: Point, out: D
     }
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
-  return compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;
+  if (compiled.isSolved) return remembered(demandOf, 1 + variant.acoustic.length);
+
+  const firstGrid = Float64Array.from(FIRST, (i) => grid[i]!);
+  const firstColumns = probes.map(() => complexColumn(FIRST.length));
+  const first = (name: string) => firstColumns[probes.indexOf(name)] as ComplexColumn;
+  const [firstFlow, firstVelocity, firstCurrent] = [first('radiatedFlow'), first('coneVelocity'), first('current')];
+  const firstReadings = loadNames(kindLoads).map((names) => names.map(first));
+  const firstDrives = new Float64Array(FIRST.length);
+  const firstLoad = new Float64Array(FIRST.length);
+
+  const found = (point: Point, out: Demand): void => {
+    loadPoint(point);
+    sweep(firstGrid, firstColumns);
+    let most = 0;
+    if (compiled.referenceLevel === undefined) {
+      // The maximum of a few frequencies is no more than that of all.
+      for (let k = 0; k < FIRST.length; k++) most = Math.max(most, magnitude(firstFlow, k) * firstGrid[k]!);
+      most *= inStepFactor * fallenBy;
+    } else {
+      setReference(referenceLevel() + inStep);
+      most = fallen;
+    }
+    let [travel, voltage, loudest] = [0, 0, 0];
+    out.cutoff = grid[0]!;
+    out.current = 0;
+    let open = true;
+    for (let k = FIRST.length - 1; k >= 0; k--) {
+      const i = FIRST[k]!;
+      const f = grid[i]!;
+      const there = magnitude(firstFlow, k) * f * gains[i]!;
+      const heard = there * passed[i]!;
+      if (open && heard < most) {
+        open = false;
+        out.cutoff = k === FIRST.length - 1 ? f * 2 : f;
+      }
+      const drive = asked / there;
+      firstDrives[k] = drive;
+      loudest = Math.max(loudest, heard);
+      voltage = Math.max(voltage, drive);
+      travel = Math.max(travel, (drive * magnitude(firstVelocity, k)) / f);
+      out.current = Math.max(out.current, drive * magnitude(firstCurrent, k));
+    }
+    out.rise = compiled.referenceLevel === undefined ? NO_RISE : 20 * Math.log10(loudest / passing) - ROUNDING;
+    out.travel = travel * perXmax;
+    out.voltage = voltage;
+    for (let j = 0; j < firstReadings.length; j++) {
+      fillLoad(firstReadings[j]!, kindLoads[j]!.integrated, firstDrives, firstGrid, firstLoad);
+      let greatest = 0;
+      for (let k = 0; k < FIRST.length; k++) greatest = Math.max(greatest, firstLoad[k]!);
+      out.loads[j] = greatest;
+    }
+  };
+  const known = knownAtLeast(found, 1 + variant.acoustic.length, kindLoads.length);
+  const atLeast = (point: Point, out: Demand): boolean => {
+    const isExact = known.atLeast(point, out);
+    out.depth = out.cutoff;
+    out.heat = out.current * perHeat;
+    out.leastImpedance = Infinity;
+    return isExact && leastImpedance === undefined;
+  };
+  return Object.assign(demandOf, { atLeast, keep: known.keep });
 }
 
 /** So many values of a gain for each frequency of the search keep what lies between them right within 0.001 dB. */

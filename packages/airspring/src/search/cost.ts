@@ -9,6 +9,8 @@ export interface Cost {
   readonly slack: number;
   /** The least possible cost: the search may end when it is reached. */
   readonly least: number;
+  /** Whether the excesses alone decide. */
+  readonly byMiss?: true;
   /** Dearer boxes are of no use; default all are. */
   readonly most?: number;
 }
@@ -37,7 +39,7 @@ export function costByPoints(job: Job, weights: Weights): Cost {
 }
 
 /** Cost of a box that must only meet every wish: the same order as by points, until one is found that does. */
-export const costOfMeeting = { of: missed, slack: 1 / 20, least: 0, most: HOPELESS } satisfies Cost;
+export const costOfMeeting = { of: missed, slack: 1 / 20, least: 0, byMiss: true, most: HOPELESS } satisfies Cost;
 
 /** Cost of a box by what it misses of the wishes in these places, and by nothing else. */
 export const costByMiss = (places: readonly number[]): Cost => ({
@@ -48,4 +50,5 @@ export const costByMiss = (places: readonly number[]): Cost => ({
   },
   slack: 0.02,
   least: 0,
+  byMiss: true,
 });

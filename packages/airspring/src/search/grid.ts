@@ -11,6 +11,8 @@ export interface Grid {
   readonly volumes: ArrayLike<number>;
   /** Values of the acoustic axes together, and of the geometric axes with the span. */
   readonly acoustic: readonly (readonly number[])[];
+  /** How many values each acoustic axis has, where a coarser look shows which of their combinations are worth one. */
+  readonly counts?: readonly number[] | undefined;
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
   /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
@@ -55,11 +57,13 @@ export function wholeGrid(
   stride: number,
 ): Grid {
   const steps = scope.step * stride;
-  const lattice = (axes: Variant['acoustic']) =>
-    combinations(axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps)));
+  const valuesOf = (axes: Variant['acoustic']) =>
+    axes.map((axis) => latticeOf(axis.from, upperOf(axis, scope), axis.ratio ** steps));
+  const lattice = (axes: Variant['acoustic']) => combinations(valuesOf(axes));
   return {
     volumes: volumesOf(search, variant, scope, VOLUME_RATIO ** steps),
     acoustic: lattice(variant.acoustic),
+    ...(steps === 1 && { counts: valuesOf(variant.acoustic).map(({ length }) => length) }),
     geometric: withSpans(lattice(variant.geometric), variant, (span) => {
       const further = latticeOf(span.to, upperOf(span, scope), span.ratio);
       // As finely as shapes, of which no look leaves out any; the space is one of them even where more is looked at.

@@ -8,9 +8,9 @@ import { apply, type Change, changeOf } from './change.js';
 import type { Cost } from './cost.js';
 import { coarseCost, explore } from './explore.js';
 import { GAIN, yieldedLeast } from './later-band.js';
-import { memory, type Search, searchAgain, searchOf } from './search.js';
+import { memory, type Search, searchAgain, searchOf, soundOf } from './search.js';
 import { missed } from './wishes.js';
-import { placeOf, SHORTEST_BAND, yieldingOf } from './yielding.js';
+import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
 
 /** What a miss of any other wish weighs beside the wish that yields. */
 const OTHERS = 1e3;
@@ -33,7 +33,8 @@ function leastYield(search: Search, path: string, most: number): Yielded {
   const others = (excess: Float64Array) => rest.reduce((sum, i) => sum + Math.max(0, excess[i]!), 0);
   // A box of the coarse lattice may miss another wish by so much, and a walk still lead to one that meets it.
   const limit = most + OTHERS * GAIN;
-  const cost: Cost = { of: (excess) => OTHERS * others(excess) + over(excess), slack: 0.02, least: 0, most: limit };
+  const of = (excess: Float64Array) => OTHERS * others(excess) + over(excess);
+  const cost: Cost = { of, slack: 0.02, least: 0, byMiss: true, most: limit };
   const [best] = explore(search, [cost], BEYOND);
   return { box: best, over: best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess) };
 }
@@ -43,6 +44,7 @@ function metByOneOf({ job, variants, wishes, demandOf }: Search, boxes: readonly
   for (const variant of variants) {
     const { judged, stands } = compileBox(job, wishes, variant, demandOf(variant), WITHIN);
     for (const { variant: like, edges, point } of boxes) {
+      if (soundOf(variant) !== soundOf(like) || variant.built !== like.built) continue;
       if (variant.kind !== like.kind || variant.choice.name !== like.choice.name) continue;
       const box = judged(edges, point);
       if (box !== undefined && missed(box.excess) === 0 && stands(box)) return box;
@@ -98,8 +100,14 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   const some = (job: Job): Job => ({ ...job, choices: places.map((place) => job.choices[place] as DriverChoice) });
   // The room in a box depends on all but the sound.
   const roomsOf = memory((_: string): Search['rooms'] => new Map());
+  // What a box sounds like depends on all but the space.
+  const soundsOf = memory((_: string): Search['sounds'] => new Map());
   const again = (brief: Written): Search => ({
-    ...searchOf(some(readBrief(brief, whole.kinds, whole.models, whole.job.alignments, whole.job.shapes)), whole),
+    ...searchOf(
+      some(readBrief(brief, whole.kinds, whole.models, whole.job.alignments, whole.job.shapes)),
+      whole,
+      soundsOf(JSON.stringify({ ...brief, space: undefined })),
+    ),
     rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
   });
   const search = again(whole.job.written);
@@ -133,6 +141,8 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       );
     if (!met(brief(kept))) continue;
     for (const one of all) {
+      // Without this change the others would cost so much less than the least that was found that no box meets them.
+      if (weightOf(search.job, one.wish) * one.over > GAIN) continue;
       const without = kept.filter((other) => other !== one);
       if (without.length > 0 && met(brief(without))) kept = without;
     }

@@ -1,10 +1,9 @@
 import type { DriverModels } from '../brief/driver-models.js';
 import { isTried } from '../brief/kinds-named.js';
 import type { Job } from '../job/job.js';
-import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
+import type { BoxKind, Variant } from '../kind/box-kind.js';
 import { aligned, type Unsuited } from './aligned.js';
-import { compileDemand } from './compiled-demand.js';
-import type { Demand } from './demand.js';
+import { compileDemand, type DemandOf } from './compiled-demand.js';
 import type { Rooms } from './room.js';
 import { type Wishes, wishesOf } from './wishes.js';
 
@@ -29,8 +28,10 @@ export interface Search {
   readonly wishes: Wishes;
   /** How much room boxes leave. It does not depend on the sound, so that searches for other sounds share it. */
   readonly rooms: Map<string, Rooms>;
+  /** What those variants ask of their parts that share their sound with others, of other searches as well. */
+  readonly sounds: Map<string, DemandOf>;
   /** What each variant asks of its parts, compiled at its first use. */
-  readonly demandOf: (variant: Variant) => (point: Point, out: Demand) => void;
+  readonly demandOf: (variant: Variant) => DemandOf;
   readonly progress: Progress;
 }
 
@@ -43,6 +44,10 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
+/** A name for what a variant sounds like, where it shares that with others. */
+export const soundOf = ({ kind, choice, sound }: Variant): string | undefined =>
+  sound === undefined ? undefined : `${kind.name} ${choice.name} ${sound}`;
+
 /** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(
   job: Job,
@@ -51,6 +56,7 @@ export function searchOf(
     models,
     progress = () => {},
   }: Pick<Search, 'kinds' | 'models'> & { readonly progress?: Progress | undefined },
+  sounds: Search['sounds'] = new Map(),
 ): Search {
   const allowed = kinds.filter((kind) => isTried(kind, job.kinds) && (kind.shaped || !job.space.shape));
   const { alignment } = job;
@@ -65,7 +71,14 @@ export function searchOf(
     unsuited,
     wishes: wishesOf(job, variants),
     rooms: new Map(),
-    demandOf: memory((variant: Variant) => compileDemand(job, variant)),
+    sounds,
+    demandOf: memory((variant: Variant) => {
+      const name = soundOf(variant);
+      const known = name === undefined ? undefined : sounds.get(name);
+      const demandOf = known ?? compileDemand(job, variant);
+      if (name !== undefined) sounds.set(name, demandOf);
+      return demandOf;
+    }),
     progress,
   };
 }

@@ -5,10 +5,12 @@ import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import { type Alike, boundsMet, compileDistinct } from './distinct-shapes.js';
 import type { Grid } from './grid.js';
+import { hopefulSounds } from './hopeful.js';
 import type { Criteria } from './points.js';
 import { compileRoom, noRooms, type Room } from './room.js';
 import type { Search } from './search.js';
 import { edgesOf, inProportion, type Shape } from './shapes.js';
+import { DECIBEL } from './wishes.js';
 
 /** The cheapest box of a variant's lattice for one cost. */
 export interface Start {
@@ -20,6 +22,12 @@ export interface Start {
 }
 
 /**
+ * By how much a sound may differ from one beside it in each of its excesses: a step of a lattice on each axis. Of the sounds of
+ * band-pass boxes that come nearest to their briefs, one in fifty differs more from all those beside it.
+ */
+const EASED = 0.25;
+
+/**
  * Visits a grid of one variant: net volumes, then the acoustic axes, the geometric axes and the shapes. Each level is left as
  * soon as the best that it could give is dearer than what was found, so that most boxes are never made. Deterministic.
  */
@@ -27,9 +35,10 @@ export function surveyVariant(
   search: Search,
   variant: Variant,
   costs: readonly Cost[],
-  { volumes, acoustic, geometric, shapes, name }: Grid,
+  grid: Grid,
   best: Float64Array,
 ): (Start | undefined)[] {
+  const { volumes, acoustic, geometric, shapes, name } = grid;
   const { job, wishes } = search;
   const { voltage: mostVoltage, current: mostCurrent } = job.amplifier;
   const t = 2 * job.space.panelThickness;
@@ -40,6 +49,7 @@ export function surveyVariant(
   const parts: Parts = { extent: 0, taken: 0, effort: 0 };
   const demandOf = search.demandOf(variant);
   const demand = emptyDemand(variant);
+  const byMissAlone = costs.every((cost) => cost.byMiss);
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
   const floor = new Float64Array(costs.length);
@@ -80,39 +90,60 @@ export function surveyVariant(
     edge !== undefined || shapes.some(({ most }) => most.every((size, axis) => size === variant.least[axis]));
   const distinctAt = compileDistinct(shapes, variant.least);
 
-  for (const volume of Array.from(volumes)) {
+  const hopeful = hopefulSounds(grid, (v, at) => {
+    setPoint(volumes[v]!, acoustic[at] as readonly number[], geometric[0] as readonly number[]);
+    return soundMayWin(volumes[Math.max(0, v - 1)]!, EASED);
+  });
+  for (let v = 0; v < volumes.length; v++) {
+    const volume = volumes[v]!;
     if (costs.every(({ least }, k) => best[k]! <= least)) break;
     if (!setLeast(volume + variant.contents, edgesAtAnySpan)) continue;
     // Where the size alone is too dear, so is that of every larger volume.
     asGoodAsCanBe(excess, criteria);
     wishes.volume(criteria.volume, excess);
     if (!mayWin()) break;
-    for (let at = 0; at < acoustic.length; at++) visitSound(volume, acoustic[at] as readonly number[]);
+    for (let at = 0; at < acoustic.length; at++) {
+      if (hopeful === undefined || hopeful[v * acoustic.length + at] === 1)
+        visitSound(volume, acoustic[at] as readonly number[]);
+    }
+  }
+
+  function setPoint(volume: number, sound: readonly number[], sizes: readonly number[]): void {
+    point[0] = volume;
+    for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
+    for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
   }
 
   // A function for each level of the lattice: the engine compiles small ones sooner, and none of them a second time.
   function visitSound(volume: number, sound: readonly number[]): void {
-    if (geometric.length === 0) return;
-    point[0] = volume;
-    for (let i = 0; i < sound.length; i++) point[1 + i] = sound[i]!;
     for (let cell = 0; cell < geometric.length; cell++) {
-      const sizes = geometric[cell] as readonly number[];
-      for (let i = 0; i < sizes.length; i++) point[1 + sound.length + i] = sizes[i]!;
+      setPoint(volume, sound, geometric[cell] as readonly number[]);
       if (cell === 0 && !soundMayWin(volume)) return;
       visitCell(volume, cell);
     }
   }
 
   /** Whether a box could still be the cheapest if its size were the least that holds its volume, and its parts asked for nothing. */
-  function soundMayWin(volume: number): boolean {
+  function soundMayWin(volume: number, eased = 0): boolean {
+    if (demandOf.atLeast !== undefined) {
+      const isExact = demandOf.atLeast(point, demand);
+      if (!demandMayWin(volume, eased)) return false;
+      if (isExact && byMissAlone) return true;
+    }
     demandOf(point, demand);
+    demandOf.keep?.(demand);
+    return demandMayWin(volume, eased);
+  }
+
+  function demandMayWin(volume: number, eased: number): boolean {
     wishes.sound(demand, excess);
+    for (let i = 0; i < wishes.soundCount; i++) excess[i]! -= eased;
     excess.fill(-1, wishes.soundCount);
     setLeast(volume + variant.contents, edgesAtAnySpan);
     criteria.effort = 0;
-    criteria.depth = demand.depth;
+    criteria.depth = demand.depth * Math.exp(-eased);
     const used = Math.max(demand.travel, demand.heat, demand.voltage / mostVoltage, demand.current / mostCurrent);
-    criteria.level = job.wanted.level - 20 * Math.log10(used);
+    criteria.level = job.wanted.level - 20 * Math.log10(used) + eased / DECIBEL;
     wishes.volume(criteria.volume, excess);
     return mayWin();
   }

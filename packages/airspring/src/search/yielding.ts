@@ -56,5 +56,6 @@ export function yieldingOf(search: Search): Yielding {
         .reduce((best, down) => (loud(excess, down) < loud(excess, best) ? down : best)),
     slack: 0.02,
     least: 0,
+    byMiss: true,
   };
 }

@@ -104,6 +104,13 @@ export function partProgram({ parts, elements, powers }: Parts, rows: readonly P
       constants[n]! *= scales[power]!;
     }
   });
+  /** The factors of all products one after the other, and where those of each product end: read faster than bits. */
+  const members = Uint8Array.from([...products].flatMap((bits) => [...elements.keys()].filter((k) => (bits >> k) & 1)));
+  const ends = new Int32Array(count);
+  for (let i = 0, end = 0; i < count; i++) {
+    for (let left = products[i]!; left !== 0; left &= left - 1) end++;
+    ends[i] = end;
+  }
   const byBit = new Float64Array(elements.length);
   const factors = parts.map(({ row }) => rows[row - 1]?.factor ?? -1);
 
@@ -111,9 +118,9 @@ export function partProgram({ parts, elements, powers }: Parts, rows: readonly P
   const fill = (numbers: Float64Array, values: Float64Array, out: Float64Array): void => {
     out.fill(0);
     for (let k = 0; k < byBit.length; k++) byBit[k] = numbers[elements[k]!]!;
-    for (let i = 0; i < count; i++) {
+    for (let i = 0, member = 0; i < count; i++) {
       let product = constants[i]!;
-      for (let left = products[i]!; left !== 0; left &= left - 1) product *= byBit[lowestOf(left)]!;
+      for (const end = ends[i]!; member < end; member++) product *= byBit[members[member]!]!;
       out[places[i]!]! += product;
     }
     let largest = 0;
