@@ -52,7 +52,7 @@ describe.skipIf(!hasBrowser)('curves over one axis', () => {
   test('a tube of a proposed length reads what the table of tubes says', async () => {
     const { page, figure, box } = await open('worked-examples/it-chuffs/');
     const row = page.locator('table.tubes tbody tr').first();
-    const [length] = /\d+/.exec(await row.locator('th').innerText()) ?? [];
+    const [, length] = /^T1,\s(\d+)/.exec(await row.locator('th').innerText()) ?? [];
     const [, reach, level, air] = (await row.locator('td').allInnerTexts()).map(Number);
     const svg = figure.locator('svg.sweep:visible');
     const { first, last, left, width } = await svg.evaluate((element) => ({ ...(element as SVGElement).dataset }));

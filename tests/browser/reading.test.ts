@@ -103,7 +103,8 @@ describe.skipIf(!hasBrowser)('reading', () => {
       seen.push(...cut.map((pixels): [string, number] => [path, pixels]));
     }
     expect(seen.length).toBeGreaterThan(10);
-    expect(seen.filter(([, pixels]) => pixels > 0)).toEqual([]);
+    // Both widths are whole numbers of pixels: they may differ by one for the same width.
+    expect(seen.filter(([, pixels]) => pixels > 1)).toEqual([]);
     await page.context().close();
   });
 

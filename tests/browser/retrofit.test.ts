@@ -41,7 +41,7 @@ describe.skipIf(!hasBrowser)('a box that stands, on its page', () => {
       ['brief.json', '{'],
       ['report.txt', 'The old thunder box'],
       ['changes.csv', '"change"'],
-      ['tubes.csv', '"length, m"'],
+      ['tubes.csv', '"tube","length, m"'],
       ['page.html', '<!doctype html>'],
     ]) {
       const got = await page.request.get(`${address()}${path}${file}`);

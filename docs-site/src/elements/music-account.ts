@@ -10,6 +10,8 @@ import type { Scrubbed, ScrubNumber } from './scrub-number.js';
 const REST = 400;
 /** As in the style sheet: which of the two pictures is seen. */
 const telephone = matchMedia('(max-width: 700px)');
+const seen = () => (telephone.matches ? 'narrow' : 'wide');
+const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** What the page tells of music that was heard, at a drive: the simulation is linear, so the drive only scales it. */
 export class MusicAccount {
@@ -36,21 +38,26 @@ export class MusicAccount {
     return this.#heard === undefined;
   }
 
-  /** What was heard of a piece of this name; a number that the hand is on may have waited for it. */
-  took(heard: Heard, name: string, waited: Scrubbed | undefined): void {
+  /** What was heard of a piece of this name; a number that the hand is on may have waited for it. Done when it stands on the page. */
+  async took(heard: Heard, name: string, waited: Scrubbed | undefined): Promise<void> {
+    clearTimeout(this.#timer);
     this.#heard = heard;
     // A box with another amplifier is given what that amplifier gives.
     const { voltage } = heard.boxes[0] as Heard['boxes'][number];
     if (voltage !== this.#voltage) this.#drive = this.#voltage = voltage;
-    this.#levelAtVolt = musicTold(heard, 1).accounts[0]?.level ?? Number.NaN;
+    const told = musicTold(heard, this.#drive);
+    this.#levelAtVolt = (told.accounts[0]?.level ?? Number.NaN) - 20 * Math.log10(this.#drive);
     this.#put('piece', capital(name));
     this.#put('a', heard.boxes[0]?.called ?? '');
     this.#put('sound', soundSentence(heard, capital(name)));
     this.#part('[data-csv]').hidden = false;
     if (waited) this.turn(waited);
-    this.#show(waited?.name);
-    // In a task of its own: a long piece has long lines.
-    this.#timer = window.setTimeout(() => this.#rest());
+    // Each in a task of its own: a long piece has long lines.
+    for (const part of [() => this.#tell(told), () => this.#draw(seen(), told.picture), () => this.#rest()]) {
+      await nextTask();
+      if (this.#heard !== heard || this.#asking !== 0) return;
+      part();
+    }
   }
 
   /** The hand turns the drive, or the level that follows from it. */
@@ -78,12 +85,16 @@ export class MusicAccount {
     return this.#part<ScrubNumber>(`scrub-number[name=${name}]`);
   }
 
-  /** Texts and the picture that is seen; the number that the hand is on stays as it is. */
-  #show(moved?: string): void {
+  #show(moved: string): void {
     this.#asking = 0;
-    const heard = this.#heard;
-    if (!heard) return;
-    const told = musicTold(heard, this.#drive);
+    const told = this.#heard && musicTold(this.#heard, this.#drive);
+    if (!told) return;
+    this.#tell(told, moved);
+    this.#draw(seen(), told.picture);
+  }
+
+  /** Texts and numbers; the number that the hand is on stays as it is. */
+  #tell(told: ReturnType<typeof musicTold>, moved?: string): void {
     this.#part('[data-loud]').hidden = told.silent;
     this.#put('first', told.first);
     this.#put('second', told.second);
@@ -91,7 +102,6 @@ export class MusicAccount {
     if (moved !== 'drive') this.#scrub('drive').follow(this.#drive);
     const level = told.accounts[0]?.level ?? 0;
     if (moved !== 'level' && Number.isFinite(level)) this.#scrub('level').follow(level);
-    this.#draw(telephone.matches ? 'narrow' : 'wide', told.picture);
   }
 
   #draw(place: keyof typeof widths, picture: ReturnType<typeof musicTold>['picture']): void {

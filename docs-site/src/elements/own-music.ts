@@ -118,20 +118,21 @@ class OwnMusic extends HTMLElement {
       if (duration) this.#part<HTMLProgressElement>('progress').value = Math.min(1, seconds / duration);
       this.#say(`Playing: ${clock(seconds, 0)}${duration ? ` of ${clock(duration, 0)}` : ''} …`);
     } else if (told.type === 'refused') this.#broke(told.because);
-    else if (told.type === 'heard') this.#took(told.heard);
+    else if (told.type === 'heard') void this.#took(told.heard);
     else {
       this.#say('');
       this.#stage.play(told.excerpt);
     }
   }
 
-  #took(heard: Heard): void {
+  async #took(heard: Heard): Promise<void> {
     this.#of = this.#asked;
-    this.#say(`Played ${clock(heard.duration, 0)} in ${((performance.now() - this.#begun) / 1000).toFixed(1)} s.`);
     this.#stage.duration = heard.duration;
     const waited = this.#pending;
     this.#pending = undefined;
-    this.#account.took(heard, this.#of.name, waited);
+    await this.#account.took(heard, this.#of.name, waited);
+    if (this.#job.isBusy) return;
+    this.#say(`Played ${clock(heard.duration, 0)} in ${((performance.now() - this.#begun) / 1000).toFixed(1)} s.`);
   }
 
   #scrubbed(scrubbed: Scrubbed): void {
