@@ -140,7 +140,7 @@ test('a cube seen from a corner is three faces and nine edges, and no seam hides
     );
     expect(new Set(places).size).toBe(9);
     // The line that closes a seam never hides that of an edge.
-    const widths = [/<g stroke-width="([\d.]+)"/, /\.edge\{.*stroke-width:([\d.]+)\}/].map((at) =>
+    const widths = [/<g stroke-width="([\d.]+)"/, /\.edge\{[^}]*stroke-width:([\d.]+)/].map((at) =>
       Number(at.exec(picture)![1]),
     );
     expect(widths[0]).toBeLessThan(widths[1]!);

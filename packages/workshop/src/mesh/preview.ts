@@ -65,12 +65,12 @@ export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480
   }
   const paths = runs.map(({ name, path }) => `<path class="${name}" d="${path}"/>`);
   const style = [...used]
-    .map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)}}`)
+    .map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)};${AS_SEEN}}`)
     .sort()
     .join('');
   const [w, h] = [width, height].map((edge) => Math.ceil(edge * scale + 2 * MARGIN) * STEPS);
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}.edge{fill:none;stroke:${INK};stroke-width:${LINE * STEPS}}</style>
-<g stroke-width="${SEAM * STEPS}">
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" role="img" stroke-linejoin="round"><title>${escaped(title)}</title><style>${style}.edge{fill:none;stroke:${INK};stroke-width:${LINE};${AS_SEEN}}</style>
+<g stroke-width="${SEAM}">
 ${paths.join('\n')}
 </g>
 </svg>
@@ -82,9 +82,11 @@ const MARGIN = 4;
 /** Whole steps of a unit: coordinates are whole numbers, which are short. */
 const STEPS = 4;
 /** Colour and width of the lines along edges. */
-const [INK, LINE] = ['#3c3c3c', 0.6];
+const [INK, LINE] = ['#3c3c3c', 1.1];
+/** Lines are as wide as they are seen, however large the picture is shown. */
+const AS_SEEN = 'vector-effect:non-scaling-stroke';
 /** Width of the line of its own colour that closes the seam between two faces: programs that smooth sides leave a hair of what is behind. */
-const SEAM = 0.5;
+const SEAM = 1;
 
 type Place = readonly [x: number, y: number];
 
