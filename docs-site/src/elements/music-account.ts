@@ -51,11 +51,13 @@ export class MusicAccount {
     this.#put('a', heard.boxes[0]?.called ?? '');
     this.#put('sound', soundSentence(heard, capital(name)));
     this.#part('[data-csv]').hidden = false;
+    const drive = this.#drive;
     if (waited) this.turn(waited);
     // Each in a task of its own: a long piece has long lines.
     for (const part of [() => this.#tell(told), () => this.#draw(seen(), told.picture), () => this.#rest()]) {
       await nextTask();
-      if (this.#heard !== heard || this.#asking !== 0) return;
+      // Another piece came, or the hand turned the drive, which has all of this done anew.
+      if (this.#heard !== heard || this.#drive !== drive) return;
       part();
     }
   }
@@ -85,12 +87,18 @@ export class MusicAccount {
     return this.#part<ScrubNumber>(`scrub-number[name=${name}]`);
   }
 
+  /** The picture in a task of its own; what the hand turned meanwhile comes next. */
   #show(moved: string): void {
+    const [heard, drive] = [this.#heard, this.#drive];
     this.#asking = 0;
-    const told = this.#heard && musicTold(this.#heard, this.#drive);
-    if (!told) return;
+    if (!heard) return;
+    const told = musicTold(heard, drive);
     this.#tell(told, moved);
-    this.#draw(seen(), told.picture);
+    this.#asking = window.setTimeout(() => {
+      this.#draw(seen(), told.picture);
+      const isLast = this.#heard === heard && this.#drive === drive;
+      this.#asking = isLast ? 0 : requestAnimationFrame(() => this.#show(moved));
+    });
   }
 
   /** Texts and numbers; the number that the hand is on stays as it is. */
