@@ -1,3 +1,4 @@
+import { clearanceOf } from '../../../packages/airspring/src/standing/quieter.js';
 import { html, type Markup } from '../html.js';
 import { list, tied } from '../say.js';
 import { cite } from '../sections/sources.js';
@@ -13,7 +14,7 @@ export function measureFirst(facts: Facts): Markup {
     ...sets.flatMap(({ tubes: { diameter }, proposed }) =>
       proposed.map(({ mark, option: { length } }) => ({ words: `tube ${mark}`, diameter, length })),
     ),
-  ].map(({ words, diameter, length }) => `${words} needs ${say.length(length - t + diameter)}`);
+  ].map(({ words, ...tube }) => `${words} needs ${say.length(clearanceOf([tube], t))}`);
   return html`
 <section aria-labelledby="measure"><h2 id="measure">Measure before you print</h2>
 <ol>

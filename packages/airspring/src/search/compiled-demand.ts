@@ -9,35 +9,13 @@ import type { Point, Variant } from '../kind/box-kind.js';
 import { compileVariant, loadNames } from './compiled-variant.js';
 import { crossingAt, crossingFrom, grazedAbove } from './crossing.js';
 import type { Demand } from './demand.js';
+import { fillLoad } from './fill-load.js';
 import { BAND, BELOW, searchGrid } from './frequencies.js';
 import { compileGreatest, magnitude } from './greatest.js';
 import { knownAtLeast } from './known-at-least.js';
+import { compileLeastDemand, ROUNDING } from './least-demand.js';
 import { compileLeastImpedance } from './least-impedance.js';
 import { remembered } from './remembered.js';
-
-/** A rise that is no more than rounding, dB. */
-const ROUNDING = 1e-9;
-
-/** Peaks of a load at some drives: those of the reading that is greatest. */
-function fillLoad(
-  readings: readonly ComplexColumn[],
-  integrated: boolean | undefined,
-  drives: Float64Array,
-  grid: Float64Array,
-  out: Float64Array,
-): void {
-  for (let k = 0; k < readings.length; k++) {
-    const { re, im } = readings[k]!;
-    for (let i = 0; i < out.length; i++) {
-      const square = re[i]! * re[i]! + im[i]! * im[i]!;
-      if (k === 0 || square > out[i]!) out[i] = square;
-    }
-  }
-  for (let i = 0; i < out.length; i++) {
-    const peak = Math.SQRT2 * Math.sqrt(out[i]!) * drives[i]!;
-    out[i] = integrated ? peak / (2 * Math.PI * grid[i]!) : peak;
-  }
-}
 
 /** The demand of the boxes of a variant. */
 export interface DemandOf {
@@ -52,12 +30,6 @@ export interface DemandOf {
   /** Keeps the demand of the point for which the last least demand was asked. */
   readonly keep?: (demand: Demand) => void;
 }
-
-/** The frequencies by which a demand is judged at first: those at the beginning of the band ask for most. */
-const FIRST = [0, 2, 5, 9, 14, 21, 31, BAND - 1].map((i) => BELOW + i);
-
-/** A rise that no brief forbids. */
-const NO_RISE = -1e3;
 
 /**
  * Prepares the demand of all boxes of a variant, which fills a {@link Demand}. The topology is compiled once; each box then
@@ -85,6 +57,7 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
   // A level L asks for |p| = ω ρ |U| V / 2π = reference × 10^(L/20): V = asked / (f |U|).
   const asked = (REFERENCE_PRESSURE * 10 ** (wanted.level / 20)) / density;
   const fallenBy = 10 ** (-wanted.fall / 20);
+  const passingAt = (level: number): number => (REFERENCE_PRESSURE * 10 ** (level / 20)) / density;
   /** What f |U| is at the reference level of the point, and where the response has fallen as far as it may. */
   let level = Number.NaN;
   let passing = 0;
@@ -92,7 +65,7 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
   const setReference = (now: number): void => {
     if (now === level) return;
     level = now;
-    passing = (REFERENCE_PRESSURE * 10 ** (now / 20)) / density;
+    passing = passingAt(now);
     fallen = passing * fallenBy;
   };
   const { Xmax = Infinity, Pe = Infinity, Re } = variant.choice.drivers.equivalent;
@@ -116,7 +89,6 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
     filter?.(one as FrequencyGrid, oneFlow);
     return magnitude(oneFlow, 0) * f * gainNear(f);
   };
-  const inStepFactor = 10 ** (inStep / 20);
   const leastImpedance = amplifier.leastLoad === undefined ? undefined : compileLeastImpedance(job, compiled);
 
   /** The maximum is that of the sound before a filter, as the asymptote is. */
@@ -183,57 +155,19 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
   };
   if (compiled.isSolved) return remembered(demandOf, 1 + variant.acoustic.length);
 
-  const firstGrid = Float64Array.from(FIRST, (i) => grid[i]!);
-  const firstColumns = probes.map(() => complexColumn(FIRST.length));
-  const first = (name: string) => firstColumns[probes.indexOf(name)] as ComplexColumn;
-  const [firstFlow, firstVelocity, firstCurrent] = [first('radiatedFlow'), first('coneVelocity'), first('current')];
-  const firstReadings = loadNames(kindLoads).map((names) => names.map(first));
-  const firstDrives = new Float64Array(FIRST.length);
-  const firstLoad = new Float64Array(FIRST.length);
-
-  const found = (point: Point, out: Demand): void => {
-    loadPoint(point);
-    sweep(firstGrid, firstColumns);
-    let most = 0;
-    if (compiled.referenceLevel === undefined) {
-      // The maximum of a few frequencies is no more than that of all.
-      for (let k = 0; k < FIRST.length; k++) most = Math.max(most, magnitude(firstFlow, k) * firstGrid[k]!);
-      most *= inStepFactor * fallenBy;
-    } else {
-      setReference(referenceLevel() + inStep);
-      most = fallen;
-    }
-    let [travel, voltage, loudest] = [0, 0, 0];
-    out.cutoff = grid[0]!;
-    out.current = 0;
-    let open = true;
-    for (let k = FIRST.length - 1; k >= 0; k--) {
-      const i = FIRST[k]!;
-      const f = grid[i]!;
-      const there = magnitude(firstFlow, k) * f * gains[i]!;
-      const heard = there * passed[i]!;
-      if (open && heard < most) {
-        open = false;
-        out.cutoff = k === FIRST.length - 1 ? f * 2 : f;
-      }
-      const drive = asked / there;
-      firstDrives[k] = drive;
-      loudest = Math.max(loudest, heard);
-      voltage = Math.max(voltage, drive);
-      travel = Math.max(travel, (drive * magnitude(firstVelocity, k)) / f);
-      out.current = Math.max(out.current, drive * magnitude(firstCurrent, k));
-    }
-    out.rise = compiled.referenceLevel === undefined ? NO_RISE : 20 * Math.log10(loudest / passing) - ROUNDING;
-    out.travel = travel * perXmax;
-    out.voltage = voltage;
-    for (let j = 0; j < firstReadings.length; j++) {
-      fillLoad(firstReadings[j]!, kindLoads[j]!.integrated, firstDrives, firstGrid, firstLoad);
-      let greatest = 0;
-      for (let k = 0; k < FIRST.length; k++) greatest = Math.max(greatest, firstLoad[k]!);
-      out.loads[j] = greatest;
-    }
-  };
-  const known = knownAtLeast(found, 1 + variant.acoustic.length, kindLoads.length);
+  const least = compileLeastDemand({
+    compiled,
+    loads: kindLoads,
+    grid,
+    gains,
+    passed,
+    asked,
+    passingAt,
+    fallenBy,
+    inStep,
+    perXmax,
+  });
+  const known = knownAtLeast(least, 1 + variant.acoustic.length, kindLoads.length);
   const atLeast = (point: Point, out: Demand): boolean => {
     const isExact = known.atLeast(point, out);
     out.depth = out.cutoff;

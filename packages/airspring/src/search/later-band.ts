@@ -50,7 +50,8 @@ export const GAIN = 0.14;
 /** The same where two tunings and a share are looked at: a step of the lattice is 17 % in the tunings and 44 % in their ratio and the share. */
 const GAIN_OF_MANY = 0.4;
 
-const gainOf = ({ variants }: Search): number =>
+/** By how much a fine search may come nearer than the first, coarse look. */
+export const gainOf = ({ variants }: Search): number =>
   variants.some(({ acoustic }) => acoustic.length > 2) ? GAIN_OF_MANY : GAIN;
 
 /**

@@ -7,7 +7,7 @@ import { type Box, compileBox } from './box.js';
 import { apply, type Change, changeOf } from './change.js';
 import type { Cost } from './cost.js';
 import { coarseCost, explore } from './explore.js';
-import { GAIN, yieldedLeast } from './later-band.js';
+import { GAIN, gainOf, yieldedLeast } from './later-band.js';
 import { memory, type Search, searchAgain, searchOf, soundOf } from './search.js';
 import { missed } from './wishes.js';
 import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
@@ -142,7 +142,7 @@ export function nearestBrief(whole: Search): Nearest | undefined {
     if (!met(brief(kept))) continue;
     for (const one of all) {
       // Without this change the others would cost so much less than the least that was found that no box meets them.
-      if (weightOf(search.job, one.wish) * one.over > GAIN) continue;
+      if (weightOf(search.job, one.wish) * one.over > gainOf(search)) continue;
       const without = kept.filter((other) => other !== one);
       if (without.length > 0 && met(brief(without))) kept = without;
     }

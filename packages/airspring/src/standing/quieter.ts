@@ -25,6 +25,12 @@ export interface Quieter {
   readonly roomy: boolean;
 }
 
+/** The clear distance that straight tubes need behind the panel, m: to their inner ends, and as much again as they are wide. */
+export const clearanceOf = (
+  tubes: readonly Pick<ChangedBox['tubes'][number], 'length' | 'diameter'>[],
+  panelThickness: number,
+): number => Math.max(0, ...tubes.map(({ length, diameter }) => length - panelThickness + diameter));
+
 const circles = (holes: readonly NewHole[]): number[] =>
   holes.flatMap((hole) => (hole.form === 'circle' ? [hole.diameter] : []));
 
@@ -53,7 +59,7 @@ export function quieterThan(
     one: Pick<Quieter, 'what' | 'name' | 'account' | 'tubes' | 'holes'> & { readonly fitting: string },
   ): Quieter => {
     const { fitting, ...rest } = one;
-    const clearance = Math.max(...one.tubes.map(({ length, diameter }) => length - t + diameter));
+    const clearance = clearanceOf(one.tubes, t);
     return { ...rest, clearance, roomy: fitting === 'fits' || clearance <= edge };
   };
   const tubed = ({ account, tubes }: Pick<Quieter, 'account' | 'tubes'>) =>

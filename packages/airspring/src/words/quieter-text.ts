@@ -1,6 +1,6 @@
 import { inWords, listOf } from '../kind/wording.js';
 import type { Account } from '../standing/account.js';
-import type { Quieter } from '../standing/quieter.js';
+import { clearanceOf, type Quieter } from '../standing/quieter.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
 import type { Phrasing } from './phrasing.js';
@@ -11,12 +11,13 @@ const LEAST_HERTZ = 0.5;
 const called = ({ what, name }: Quieter): string =>
   what === 'change' ? `number ${name} of the changes` : `${what} ${name}`;
 
-const sizesOf = ({ tubes }: Pick<Quieter, 'tubes'>, say: Phrasing): string =>
+/** The sizes of its tubes; one that is called a tube already is not called so again. */
+const sizesOf = ({ what, tubes }: Quieter, say: Phrasing): string =>
   listOf(
-    tubes.map(
-      ({ count, diameter, length }) =>
-        `${count > 1 ? `${inWords(count)} tubes` : 'a tube'} ${say.length(diameter)} wide and ${say.length(length)} long`,
-    ),
+    tubes.map(({ count, diameter, length }, i) => {
+      const many = count > 1 ? `${inWords(count)} tubes ` : what === 'tube' && i === 0 ? '' : 'a tube ';
+      return `${many}${say.length(diameter)} wide and ${say.length(length)} long`;
+    }),
   );
 
 /** What one such choice costs beside the change to make first. */
@@ -36,13 +37,9 @@ function costOf({ holes, clearance, account }: Quieter, first: Account, before: 
   ]);
 }
 
-/** The clear distance that the tubes of a change need behind the panel, m. */
-const clearanceOf = ({ box: { tubes } }: RowDone, panelThickness: number): number =>
-  Math.max(...tubes.map(({ length, diameter }) => length - panelThickness + diameter));
-
 /** Which choices keep the vent quieter than the change to make first, and what they cost; empty where there is none. */
 export function quieterText({ quieter, panelThickness }: Retrofit, first: RowDone, say: Phrasing): string {
-  const before = clearanceOf(first, panelThickness);
+  const before = clearanceOf(first.box.tubes, panelThickness);
   return quieter
     .map((one, i) => {
       const quiet = say.decibels(one.account.noise?.quiet.level ?? 0);
