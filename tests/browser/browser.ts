@@ -40,7 +40,15 @@ export interface Site {
    * another process kept it from running is not. Others that share the caches still add to it, and never take away: the least of
    * up to five times counts, and a time that is below the limit ends the tries.
    */
-  readonly longestTask: (page: Page, moves: () => Promise<void>, limit?: number, count?: number) => Promise<number>;
+  readonly longestTask: (page: Page, moves: () => Promise<void>, options?: Watch) => Promise<number>;
+}
+
+interface Watch {
+  /** Milliseconds that a task may take. */
+  readonly limit?: number;
+  /** How many moves there are. */
+  readonly count?: number;
+  readonly tries?: number;
 }
 
 /** A task in a trace; times in microseconds. */
@@ -96,10 +104,10 @@ export function site(): Site {
       await page.goto(`${served.address}${path}`, { waitUntil: 'load' });
       return { page, requests, complaints };
     },
-    longestTask: async (page, moves, limit = 50, count = 200) => {
+    longestTask: async (page, moves, { limit = 50, count = 200, tries = 5 } = {}) => {
       let least = Number.POSITIVE_INFINITY;
-      for (let tries = 0; tries < 5 && least >= limit; tries++) {
-        if (tries > 0) slower = await slowness(browser);
+      for (let tried = 0; tried < tries && least >= limit; tried++) {
+        if (tried > 0) slower = await slowness(browser);
         await browser.startTracing(page, { categories: ['toplevel'] });
         // A trace that nobody ends would stop all that follow.
         const trace = await moves().then(
@@ -119,8 +127,11 @@ export function site(): Site {
   };
 }
 
+/** A file of the build. */
+export const built = (path: string): string => join(dist, path);
+
 /** A page of the build as it is served. */
-export const textOf = (path: string): string => readFileSync(join(dist, path, 'index.html'), 'utf8');
+export const textOf = (path: string): string => readFileSync(built(`${path}/index.html`), 'utf8');
 
 /** Every page of the build, as paths. */
 export async function pages(): Promise<string[]> {

@@ -1,3 +1,5 @@
-import { formulaPages, judgePages } from './every-page.js';
+import { judgeAlike } from './alike-pages.js';
+import { formulaPages, judgePages, standingFormulaPages } from './every-page.js';
 
-judgePages('every page of a formula', formulaPages);
+judgePages('pages of formulas that together have every element of all', standingFormulaPages);
+if (!process.env.MANY_CASES) judgeAlike('every page of a formula', formulaPages);
