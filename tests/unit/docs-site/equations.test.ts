@@ -31,7 +31,7 @@ describe('the build', () => {
   });
 });
 
-const sources = ['core', 'airspring'].flatMap((name) => {
+const sources = ['core', 'transient', 'workshop', 'airspring'].flatMap((name) => {
   const folder = new URL(`../../../packages/${name}/src/`, import.meta.url);
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
@@ -60,4 +60,14 @@ test('every equation of a docstring stands on lines of its own and can be set', 
         }
     }
   expect(faults).toEqual([]);
+});
+
+test('a docstring has no tag that its page does not show', () => {
+  const shown = /@(?:param|returns|throws|example|validity|neglects|source)$/;
+  const others = sources.flatMap(([file, code]) =>
+    [...code.matchAll(/^\s*(?:\/\*\*|\*) (@\w+)/gm)].flatMap(([, tag]) =>
+      shown.test(tag as string) ? [] : [`${file} ${tag}`],
+    ),
+  );
+  expect(others).toEqual([]);
 });

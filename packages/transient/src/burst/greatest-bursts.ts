@@ -48,7 +48,7 @@ const shape = { driveVoltageRms: positive('voltageRms'), leastVoltageRms: option
  * The greatest shaped burst at each frequency that passes no limit and no threshold of distortion, and what binds, in the manner of
  * CTA-2010:
  *
- * $$ e_{max} = \max\{e : q_k(e') \le 1\ \text{for all}\ k,\ e' \le e\},\qquad q_{band} = 10^{(L_{band} - T_{band})/20} $$
+ * $$ e_{max} = \max\lbrace e : q_k(e') \le 1\ \text{for all}\ k,\ e' \le e\rbrace,\qquad q_{band} = 10^{(L_{band} - T_{band})/20} $$
  *
  * | symbol | field | unit | meaning |
  * | --- | --- | --- | --- |

@@ -17,7 +17,10 @@ export interface Part {
  *
  * $$V = \tfrac16 \sum \mathbf a \cdot (\mathbf b \times \mathbf c)$$
  *
- * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $\mathbf a$, $\mathbf b$, $\mathbf c$ | m | corners of a triangle |
+ *
  * @validity closed surfaces whose triangles all look outwards
  * @source own derivation: the divergence theorem on a surface of triangles
  * @example volumeOf(tetrahedron) // 1 / 6 for corners at the origin and one metre along each axis
@@ -39,7 +42,10 @@ export function volumeOf({ corners, triangles }: Mesh): number {
  *
  * $$A = \tfrac12 \sum |(\mathbf b - \mathbf a) \times (\mathbf c - \mathbf a)|$$
  *
- * @symbol \mathbf a, \mathbf b, \mathbf c corners of a triangle, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $\mathbf a$, $\mathbf b$, $\mathbf c$ | m | corners of a triangle |
+ *
  * @validity any surface, closed or open
  * @source own derivation: the area of a triangle by the cross product of two sides
  * @example surfaceOf(tetrahedron) // (3 + √3) / 2 for corners at the origin and one metre along each axis

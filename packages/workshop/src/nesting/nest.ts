@@ -163,9 +163,12 @@ function preferences(sheets: readonly Sheet[]): readonly (readonly number[])[] {
  *
  * $$ n \ge \frac{\sum \ell_i w_i}{L\,W} $$
  *
- * @symbol n sheets of one size
- * @symbol \ell_i, w_i length and width of the parts, m
- * @symbol L, W length and width of the largest sheet without its trim, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $n$ | 1 | sheets of one size |
+ * | $\ell_i$, $w_i$ | m | length and width of the parts |
+ * | $L$, $W$ | m | length and width of the largest sheet without its trim |
+ *
  * @validity up to 2,000 parts; a good layout, not a proof that none is better
  * @neglects defects of a sheet, the order in which heavy sheets are handled
  * @returns sheets with parts, cuts in their order and offcuts, or which part fits no sheet

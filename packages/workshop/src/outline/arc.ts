@@ -21,11 +21,14 @@ const MOST_TURN = Math.PI / 12;
  *
  * $$r' = r\sqrt{\frac{\theta}{\sin\theta}}, \qquad \theta = \frac{|\varphi_2-\varphi_1|}{n} \le \sqrt{\frac{11.9\,\delta}{r}}$$
  *
- * @symbol r radius of the arc, m
- * @symbol r' distance of its corners from the centre, m
- * @symbol \varphi_1, \varphi_2 directions of its ends, rad
- * @symbol n number of sides
- * @symbol \delta no point of a side is farther from the circle than this, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $r$ | m | radius of the arc |
+ * | $r'$ | m | distance of its corners from the centre |
+ * | $\varphi_1$, $\varphi_2$ | rad | directions of its ends |
+ * | $n$ | 1 | number of sides |
+ * | $\delta$ | m | no point of a side is farther from the circle than this |
+ *
  * @validity a turn of at most 15° a side, however coarse the deviation
  * @source own geometry: equal areas of a sector and its triangles
  * @example arcCorners({ centre: [0, 0], radius: 0.15, from: 0, to: 2 * Math.PI }).length // 72

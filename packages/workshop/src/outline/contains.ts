@@ -14,7 +14,10 @@ function distanceToSide([x, y]: PlanePoint, [[ax, ay], [bx, by]]: readonly [Plan
  *
  * $$r = \min_i d_i$$
  *
- * @symbol d_i distance to side i, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $d_i$ | m | distance to side i |
+ *
  * @validity figures whose sides do not cross
  * @source own geometry of a polygon; inside and outside by the crossings of a ray
  * @example clearanceAt([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]], [0.1, 0.08]) // 0.08

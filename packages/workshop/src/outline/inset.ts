@@ -45,9 +45,12 @@ const millimetres = (length: number): string => format('length', si('length', le
  *
  * $$\mathbf n_i\cdot\mathbf p = d_i + t_i, \qquad \mathbf n_{i+1}\cdot\mathbf p = d_{i+1} + t_{i+1}$$
  *
- * @symbol \mathbf p corner within, m
- * @symbol \mathbf n_i, d_i inward normal of side i, and its distance from the origin, m
- * @symbol t_i thickness of its panel, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $\mathbf p$ | m | corner within |
+ * | $\mathbf n_i$, $d_i$ | m | inward normal of side i, and its distance from the origin |
+ * | $t_i$ | m | thickness of its panel |
+ *
  * @validity exact for flat panels; a figure that panels divide into two is impossible
  * @returns the figure within, or why the panels leave none
  * @source own geometry of straight lines

@@ -11,7 +11,10 @@ export const distance = ([ax, ay]: PlanePoint, [bx, by]: PlanePoint): number => 
  *
  * $$U = \sum_i \sqrt{(x_{i+1}-x_i)^2 + (y_{i+1}-y_i)^2}$$
  *
- * @symbol x_i, y_i corners, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $x_i$, $y_i$ | m | corners |
+ *
  * @validity any figure
  * @source own geometry of a polygon
  * @example perimeterOf([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]]) // 1
@@ -26,8 +29,11 @@ export const perimeterOf = (outline: Outline): number =>
  *
  * The other coordinate follows in the same way.
  *
- * @symbol x_i, y_i corners, m
- * @symbol A area, m²
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $x_i$, $y_i$ | m | corners |
+ * | $A$ | m² | area |
+ *
  * @validity figures whose sides do not cross
  * @source own derivation: Green's theorem on a polygon
  * @example centroidOf([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]]) // [0.15, 0.1]

@@ -9,7 +9,10 @@ export type Outline = readonly PlanePoint[];
  *
  * $$A = \tfrac12 \sum_i (x_i\,y_{i+1} - x_{i+1}\,y_i)$$
  *
- * @symbol x_i, y_i corners, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $x_i$, $y_i$ | m | corners |
+ *
  * @validity figures whose sides do not cross
  * @source own derivation: Green's theorem on a polygon
  * @example areaOf([[0, 0], [0.3, 0], [0.3, 0.2], [0, 0.2]]) // 0.06

@@ -118,9 +118,12 @@ export const boardField: Field<Board> = {
  *
  * $$ G = \frac{\sqrt{E_1 E_2}}{2(1 + \nu)} $$
  *
- * @symbol G `shearModulus`, where it is left out, Pa
- * @symbol E_1, E_2 `modulusAlong` and `modulusAcross`, Pa
- * @symbol \nu `poissonRatio`
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $G$ | Pa | `shearModulus`, where it is left out |
+ * | $E_1$, $E_2$ | Pa | `modulusAlong` and `modulusAcross` |
+ * | $\nu$ | 1 | `poissonRatio` |
+ *
  * @validity boards that are even over their thickness, or whose bending modulus was measured
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `inconsistent`
  * @source own derivation: elasticity of a plate with three planes of symmetry; the shear modulus that is left out as a mean

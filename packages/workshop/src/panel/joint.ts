@@ -39,9 +39,12 @@ const rabbetShape = { depth: positive('length') };
  *
  * $$ s = t_{over} - d $$
  *
- * @symbol s how far the panel in the step stands back from the outer side, m
- * @symbol t_{over} thickness of the covering panel, m
- * @symbol d `depth`, how deep the step is, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $s$ | m | how far the panel in the step stands back from the outer side |
+ * | $t_{over}$ | m | thickness of the covering panel |
+ * | $d$ | m | `depth`, how deep the step is |
+ *
  * @validity steps less deep than the covering panel is thick
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
  * @source own geometry of two boards
@@ -68,8 +71,11 @@ const bevel = (across: number, own: number): EdgeCut => ({
  *
  * $$ \tan\alpha = \frac{t_{other}}{t_{own}} $$
  *
- * @symbol \alpha angle of the slope, counted from a square edge, rad
- * @symbol t_{own}, t_{other} thickness of the panel and of the one that it meets, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $\alpha$ | rad | angle of the slope, counted from a square edge |
+ * | $t_{own}$, $t_{other}$ | m | thickness of the panel and of the one that it meets |
+ *
  * @validity panels at right angles; 45 degrees where both are equally thick
  * @source own geometry of two boards
  * @example mitre.meet(0.018, 0.018).over.cuts // one slope of 45 degrees

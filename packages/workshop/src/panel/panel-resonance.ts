@@ -23,8 +23,11 @@ export type GluedPanelInput = Omit<PlateInput, 'edges' | 'count'>;
  *
  * $$ f_{lowest} = f_{simple}\sqrt{\frac{m_-}{r_+}}, \qquad f_{highest} = f_{clamped}\sqrt{\frac{m_+}{r_-}} $$
  *
- * @symbol m_-, m_+ least and greatest modulus of boards of the kind, over the typical one: `board.modulusRange`
- * @symbol r_-, r_+ least and greatest density, over the typical one: `board.densityRange`
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $m_-$, $m_+$ | 1 | least and greatest modulus of boards of the kind, over the typical one: `board.modulusRange` |
+ * | $r_-$, $r_+$ | 1 | least and greatest density, over the typical one: `board.densityRange` |
+ *
  * @validity as `plateResonances`; the ranges of our boards are common practice
  * @neglects what `plateResonances` neglects: above all the air and the holes
  * @throws InputError as `plateResonances`

@@ -18,9 +18,12 @@ const modesShape = { upTo: positive('frequency') };
  *
  * $$f_n = \frac{n\,c}{2\,\ell}$$
  *
- * @symbol n half waves along the axis
- * @symbol \ell length of the air along it, m
- * @symbol c speed of sound, m/s
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $n$ | 1 | half waves along the axis |
+ * | $\ell$ | m | length of the air along it |
+ * | $c$ | m/s | speed of sound |
+ *
  * @validity rigid walls, an empty box; the order counts half waves along width, height and depth. A stack of several sections has none that are computed
  * @source morse1968 normal modes of a rectangular room
  * @example boxModes(shape, '1 kHz').modes[0] // along the longest edge

@@ -39,8 +39,11 @@ const millimetres = (size: number): string => format('length', si('length', size
  *
  * $$V_i(s) = V_i$$
  *
- * @symbol s the size, m
- * @symbol V_i inner volume for the wanted net volume with its contents, m³
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $s$ | m | the size |
+ * | $V_i$ | m³ | inner volume for the wanted net volume with its contents |
+ *
  * @validity a volume that does not fall as the size grows. Where it grows in proportion, as with a length, the size is exact; otherwise
  * it is bracketed to the last digits
  * @returns the size and the box, or why none has that volume, in numbers

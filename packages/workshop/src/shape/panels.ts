@@ -157,8 +157,11 @@ function numbered(panels: readonly ShapePanel[]): ShapePanel[] {
  *
  * $$\alpha = \tfrac12\beta \quad\text{between panels of one thickness}$$
  *
- * @symbol \alpha angle between the outer surface and the cut, rad
- * @symbol \beta angle inside the box between two panels, rad
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $\alpha$ | rad | angle between the outer surface and the cut |
+ * | $\beta$ | rad | angle inside the box between two panels |
+ *
  * @validity flat panels; a bent panel is as wide as its outer surface, and its material is taken to keep its thickness
  * @source own geometry of prisms
  * @example panelsOf(shape).map(({ name }) => name) // ['bottom', 'slanted', 'top', 'front', 'left', 'right']

@@ -33,8 +33,11 @@ function leastStep(a: number, b: number): number {
  *
  * $$\max_{a,b}\;\min_{1\le i<8}\;\log_2\frac{f_{i+1}}{f_i}$$
  *
- * @symbol a, b edges over the shortest one, from 1 to 2.5
- * @symbol f_i modes in rising order, Hz
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $a$, $b$ | 1 | edges over the shortest one, from 1 to 2.5 |
+ * | $f_i$ | Hz | modes in rising order |
+ *
  * @validity rigid walls, an empty box. Other measures of spread lead to other ratios: this one looks at the closest pair alone
  * @returns inner edges in m, the height the longest and the depth the shortest; and the least step
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`

@@ -14,8 +14,11 @@ const volume = (layers: readonly Layer[]): Volume =>
  *
  * $$V = \sum_i A_i\,\ell_i$$
  *
- * @symbol A_i area of a section, m²
- * @symbol \ell_i length of its layer, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $A_i$ | m² | area of a section |
+ * | $\ell_i$ | m | length of its layer |
+ *
  * @validity exact for flat panels; an arc of straight sides has the area of its sector
  * @returns m³
  * @source own geometry of prisms
@@ -28,8 +31,11 @@ export const outerVolumeOf = ({ outer }: BoxShape): Volume => volume(outer);
  *
  * $$V_i = \sum_i A_{w,i}\,\ell_{w,i}$$
  *
- * @symbol A_{w,i} area of a section within its panels, m²
- * @symbol \ell_{w,i} length of its layer within the panels that close it, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $A_{w,i}$ | m² | area of a section within its panels |
+ * | $\ell_{w,i}$ | m | length of its layer within the panels that close it |
+ *
  * @validity as {@link outerVolumeOf}
  * @returns m³
  * @source own geometry of prisms

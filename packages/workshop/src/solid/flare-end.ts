@@ -14,11 +14,14 @@ const [SHIFT, LEAST_ANGLE] = [1e-6, 1e-4];
  * $$ \Delta\ell = \pi a^2\left[\int \frac{dt}{G(t)} + \frac{\epsilon}{\pi b}\right] - D,\qquad
  *    G = \frac{2\pi\varrho^2}{z'}\,\ln\frac{\varrho' + z'}{\varrho' + z'\cos\theta} $$
  *
- * @symbol a, b inner radius of the duct and of the mouth, m
- * @symbol D depth, m
- * @symbol \theta angle between the wall and the centre line
- * @symbol \varrho, z radius of the cap, (a + y) / \sin\theta, and position of its middle, x - (a + y) \cot\theta, m
- * @symbol \epsilon 1/2 for a mouth that opens fully, where a half sphere of air begins, and 0.8216 for a straight one; between them by \cos\theta
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $a$, $b$ | m | inner radius of the duct and of the mouth |
+ * | $D$ | m | depth |
+ * | $\theta$ | rad | angle between the wall and the centre line |
+ * | $\varrho$, $z$ | m | radius of the cap, $(a + y)/\sin\theta$, and position of its middle, $x - (a + y)\cot\theta$ |
+ * | $\epsilon$ | 1 | 1/2 for a mouth that opens fully, where a half sphere of air begins, and 0.8216 for a straight one; between them by $\cos\theta$ |
+ *
  * @validity $k\,b \le 0.5$; end and flare together are within 2.4 % of the potential flow for quarter ellipses and exponential
  *   flares whose depth and widening are 0.4 a to 3 a
  * @returns an {@link EndCorrection}

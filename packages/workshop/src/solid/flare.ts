@@ -29,8 +29,11 @@ export interface Flare {
  *
  * $$ x = R\sin\varphi,\qquad y = R\,(1 - \cos\varphi) $$
  *
- * @symbol R radius of the rounding, m
- * @symbol x, y distance from the throat and widening, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $R$ | m | radius of the rounding |
+ * | $x$, $y$ | m | distance from the throat and widening |
+ *
  * @validity exact geometry; its end correction is core's `flared`
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source own derivation: the circle
@@ -60,8 +63,11 @@ const sizesShape = { depth: positive('length'), widening: positive('length') };
  *
  * $$ x = D\sin\varphi,\qquad y = W\,(1 - \cos\varphi) $$
  *
- * @symbol D, W depth and widening, m
- * @symbol x, y distance from the throat and widening there, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $D$, $W$ | m | depth and widening |
+ * | $x$, $y$ | m | distance from the throat and widening there |
+ *
  * @validity exact geometry
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source own derivation: the ellipse
@@ -86,8 +92,11 @@ const ellipse = (depth: number, widening: number): Flare => ({
  *
  * $$ y = W\,\frac{e^{m x/D} - 1 - m x/D}{e^m - 1 - m},\qquad m = 4 $$
  *
- * @symbol D, W depth and widening, m
- * @symbol x, y distance from the throat and widening there, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $D$, $W$ | m | depth and widening |
+ * | $x$, $y$ | m | distance from the throat and widening there |
+ *
  * @validity exact geometry
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @source own derivation: the exponential function, less its tangent, so that no edge is left at the throat

@@ -61,10 +61,13 @@ const [usualTallest, usualFineness] = [0.015, 1e-5];
  *
  * $$ h = \frac{4 m}{0.97\,\rho\,\pi (D^2 - d^2)} $$
  *
- * @symbol h height of all discs together, m
- * @symbol m `mass`, kg
- * @symbol \rho `density` of the plastic, kg/m³
- * @symbol D, d `diameter` and `hole`, m
+ * | symbol | unit | meaning |
+ * | --- | --- | --- |
+ * | $h$ | m | height of all discs together |
+ * | $m$ | kg | `mass` |
+ * | $\rho$ | kg/m³ | `density` of the plastic |
+ * | $D$, $d$ | m | `diameter` and `hole` |
+ *
  * @validity discs printed full: with less infill nobody knows their mass before they are weighed
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`, `inconsistent` for a hole as wide as the disc, and for more than twenty discs
  * @source own derivation: mass of a ring; the share of plastic by common practice
