@@ -20,13 +20,16 @@ function effortWords(mine: number, other: number): string | undefined {
   return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to make`;
 }
 
+/** How far two numbers are apart as they are printed beside this, with one decimal. */
+const apart = (mine: number, other: number): number => Number(mine.toFixed(1)) - Number(other.toFixed(1));
+
 /** What a design gains and loses against another. Each word follows from its number and changes with its sign. */
 export function comparison(mine: Criteria, other: Criteria): string[] {
   const words: string[] = [];
-  const hertz = mine.depth - other.depth;
-  if (Math.abs(hertz) >= 0.1) words.push(`${Math.abs(hertz).toFixed(1)} Hz ${hertz < 0 ? 'deeper' : 'less deep'}`);
-  const level = mine.level - other.level;
-  if (Math.abs(level) >= 0.1) words.push(`${Math.abs(level).toFixed(1)} dB ${level > 0 ? 'louder' : 'less loud'}`);
+  const hertz = apart(mine.depth, other.depth);
+  if (Math.abs(hertz) > 0.05) words.push(`${Math.abs(hertz).toFixed(1)} Hz ${hertz < 0 ? 'deeper' : 'less deep'}`);
+  const level = apart(mine.level, other.level);
+  if (Math.abs(level) > 0.05) words.push(`${Math.abs(level).toFixed(1)} dB ${level > 0 ? 'louder' : 'less loud'}`);
   const volume = mine.volume / other.volume - 1;
   if (Math.abs(volume) >= 0.01)
     words.push(`${Math.abs(volume * 100).toFixed(0)} % ${volume < 0 ? 'smaller' : 'larger'}`);

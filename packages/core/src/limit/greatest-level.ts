@@ -97,7 +97,9 @@ export function refuseBadLimits(limits: readonly Limit[]): void {
 }
 
 /**
- * The greatest level of a steady sine that stays within every limit, at each frequency, and the limit that binds there.
+ * The greatest level of a steady sine that stays within every limit, at each frequency, and the limit that binds there. A filter before
+ * the amplifier leaves these levels as they are: the drive before the filter may be larger by as much as the filter takes, which
+ * `filterLevel` tells.
  *
  * $$ e_{max}(f) = \min_k \frac{g_k}{|h_k(f)|},\quad L_{max} = L_{1\,\mathrm{V}}(f) + 20\log_{10} e_{max} $$
  *
