@@ -41,6 +41,19 @@ describe.skipIf(!hasBrowser)('the desk of a brief', () => {
     await page.context().close();
   });
 
+  test('a dip that was measured is compared with the box that was built', async () => {
+    const { page } = await visit(path);
+    const built = page.locator('built-box');
+    await built.locator('select').selectOption('B');
+    await built.locator('input').fill('36');
+    expect(await built.locator('output').innerText()).toMatch(
+      /^That is \d+\s% above .* acts \d+\smm too short explains it/,
+    );
+    await built.locator('input').fill('');
+    expect(await built.locator('output').innerText()).toBe('');
+    await page.context().close();
+  });
+
   test('a reload finds the brief as it was left; the way back is a word', async () => {
     const { page } = await edit();
     await area(page).fill(lower);

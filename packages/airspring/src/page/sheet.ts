@@ -4,7 +4,7 @@ import type { Design } from '../record/design-record.js';
 import { cutsText, driversText, jointsText, outlinesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import type { Phrasing } from '../words/phrasing.js';
-import { impedanceText } from '../words/play-text.js';
+import { impedanceRows, impedanceText } from '../words/play-text.js';
 import { escaped, tableOf } from './markup.js';
 import { panelDrawing } from './panel-drawing.js';
 
@@ -36,6 +36,6 @@ ${boards.map((board) => panelDrawing(design, board, say)).join('')}
 <p>${escaped(jointsText(box))}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
-<h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>
+<h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>${tableOf(impedanceRows(design, say))}
 ${warned.map((text) => `<p class="caution">${escaped(text)}</p>`).join('')}</article>`;
 }

@@ -219,6 +219,14 @@ export function protectionText(design: Played, say: Phrasing): string[] {
 export const impedanceText = (design: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string =>
   `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
 
+/** Its peaks and dips with a place for what is measured. */
+export const impedanceRows = ({ impedance }: Pick<Played, 'impedance'>, say: Phrasing): readonly string[][] => [
+  ['', 'computed', 'measured'],
+  ...[...impedance.maxima.map((at) => ['peak', at] as const), ...impedance.minima.map((at) => ['dip', at] as const)]
+    .sort(([, one], [, other]) => one.frequency - other.frequency)
+    .map(([what, { value, frequency }]) => [what, `${say.hertz(frequency)}, ${say.ohms(value)}`, '']),
+];
+
 /** Peaks, dip and load alone. */
 export function impedanceFound({ impedance, told }: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string {
   const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
