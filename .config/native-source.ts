@@ -5,6 +5,6 @@
 export const nativeSource = {
   // Our modules hold no state: a worker loads them once for all its files.
   isolate: false,
-  execArgv: ['--conditions=@airspring/source', '--import', 'tsx'],
+  execArgv: ['--conditions=@airspring/source', '--import', new URL('source.mjs', import.meta.url).href],
   server: { deps: { external: [/\/packages\/(core|transient|workshop|airspring)\/src\//] } },
 };
