@@ -1,8 +1,9 @@
 /** What the docstrings of the audited floors leave out of their formulas. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { auditedExports, auditedFloors } from './ledger-gate.js';
+import { parsed } from './parsed.js';
 
 /** Tags without which a formula cannot be judged. */
 const needed = ['validity', 'source', 'example'];
@@ -13,8 +14,7 @@ export function docstringFaults(source: string): readonly string[] {
   const lacking: string[] = [];
   for (const floor of auditedFloors.filter((one) => existsSync(join(source, one)))) {
     for (const file of readdirSync(join(source, floor)).filter((one) => one.endsWith('.ts'))) {
-      const text = readFileSync(join(source, floor, file), 'utf8');
-      for (const node of ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true).statements) {
+      for (const node of parsed(join(source, floor, file)).statements) {
         const tags = ts.getJSDocTags(node);
         const has = new Set(tags.map(({ tagName }) => tagName.text));
         for (const name of exportedNames(node).filter((one) => formulas.get(`${floor}/${one}`))) {

@@ -1,9 +1,10 @@
 /** Which exported formulas have no check against something outside the project. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import ts from 'typescript';
 import { readInPrint, tooFewInPrint } from '../tests/ledger/counts.js';
 import { isOutside, type LedgerRow } from '../tests/ledger/row.js';
+import { parsed } from './parsed.js';
 
 /** The floors where every exported function is a formula that the outside world can contradict. */
 export const auditedFloors: readonly string[] = [
@@ -105,10 +106,9 @@ export const formulasToCheck = (
 /** The exported values of a module, re-exports followed; types are left out. */
 function exportsOf(file: string): Map<string, boolean> {
   const found = new Map<string, boolean>();
-  const tree = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest);
   const isExported = (node: ts.Node) =>
     ts.canHaveModifiers(node) && ts.getModifiers(node)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword);
-  for (const node of tree.statements) {
+  for (const node of parsed(file).statements) {
     if (ts.isExportDeclaration(node)) {
       if (node.isTypeOnly || !node.moduleSpecifier || !ts.isStringLiteral(node.moduleSpecifier)) continue;
       if (!node.moduleSpecifier.text.startsWith('.')) continue;

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 const kept = fileURLToPath(new URL('../.cache/source', import.meta.url));
 mkdirSync(kept, { recursive: true });
 const options = {
-  target: 'node20',
+  target: 'node20.10',
   sourcemap: 'inline',
   sourcesContent: false,
   tsconfigRaw: '{ "compilerOptions": { "verbatimModuleSyntax": true, "useDefineForClassFields": true } }',

@@ -1,8 +1,9 @@
 /** What the docstrings of the library say of its formulas, read by the parser of the language. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import ts from 'typescript';
 import { auditedExports, auditedSources } from '../../../.config/ledger-gate.js';
+import { parsed } from '../../../.config/parsed.js';
 
 const tagNames = ['validity', 'neglects', 'returns', 'throws', 'source', 'check', 'example'] as const;
 export type TagName = (typeof tagNames)[number];
@@ -66,8 +67,6 @@ function exportsOf(top: string, source: string, floor: string): readonly Formula
     });
   });
 }
-
-const parsed = (path: string) => ts.createSourceFile(path, readFileSync(path, 'utf8'), ts.ScriptTarget.Latest, true);
 
 function namesOf(node: ts.Statement): readonly string[] {
   if (ts.isFunctionDeclaration(node)) return node.name ? [node.name.text] : [];

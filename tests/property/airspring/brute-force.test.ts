@@ -6,12 +6,13 @@ import { expect, test } from 'vitest';
 import type { Job } from '../../../packages/airspring/src/job/job.js';
 import { type Criteria, leanings, pointsOf } from '../../../packages/airspring/src/search/points.js';
 import { answerTo, demo, searchFor } from '../../arbitrary/brief.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { compileTextbookDemand } from './textbook-demand.js';
 
 // Another road than the search's: outer edges first, in whole millimetres; then every whole millimetre of bore, a list of
 // tunings, and the vent's length from a quadratic in closed form. No lattice in net volume, no walk downhill, and what each
 // box asks for by the textbooks' circuit instead of the network.
-const BOXES = 1000;
+const BOXES = fuzzRuns < 300 ? 250 : 1000;
 const TUNINGS = Float64Array.from({ length: 64 }, (_, i) => 12 * 1.029 ** i);
 const VOLUMES = Float64Array.from({ length: 260 }, (_, i) => 0.003 * 1.0107 ** i);
 const ONE_PERCENT_LEVEL = 20 * Math.log10(1.01);

@@ -266,12 +266,11 @@ describe.each(briefs)('%s', { timeout: 30_000 }, (_, brief) => {
     }
   });
 
-  test('the same brief, or its copy through JSON, has the same answer, which survives JSON', () => {
-    expect(design(JSON.parse(JSON.stringify(brief)))).toEqual(answer);
+  test('the answer survives JSON', () => {
     expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
   });
 
-  test('the order of faces and of fields changes nothing', () => {
+  test('the same brief through JSON, with its faces and fields in another order, has the same answer', () => {
     const turned = (value: unknown): unknown => {
       if (Array.isArray(value)) return value.map(turned);
       if (typeof value !== 'object' || value === null) return value;
@@ -282,8 +281,8 @@ describe.each(briefs)('%s', { timeout: 30_000 }, (_, brief) => {
       );
     };
     const faces = [...(brief.vent?.faces ?? ['front'])].reverse();
-    const other = { ...(turned(brief) as Brief), vent: { ...brief.vent, faces } } as Brief;
-    expect(met(design(other)).designs).toEqual(designs);
+    const other = { ...(turned(brief) as Brief), vent: { ...brief.vent, faces } };
+    expect(design(JSON.parse(JSON.stringify(other)))).toEqual(answer);
   });
 });
 

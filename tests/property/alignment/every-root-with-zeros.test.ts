@@ -30,7 +30,7 @@ import {
   qualityUnknown,
   resistanceFactor,
 } from '../../../packages/core/src/alignment/unknowns.js';
-import { cases } from '../../arbitrary/fuzz-runs.js';
+import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test } from '../../arbitrary/property.js';
 import { paperAir as air, fs, physical, split } from '../../literature/enclosure/textbook.js';
 
@@ -96,8 +96,10 @@ const kinds: readonly (readonly [string, Family<never, never>, readonly Alignmen
     (QL) => (QL > 0 ? { frontQL: QL, rearQL: QL } : {}),
   ],
 ];
+/** Each is dozens of walks. */
+const RUNS = Math.min(12, Math.max(2, Math.ceil(fuzzRuns / 25)));
 for (const [called, family, types, inputOf] of kinds) {
-  test.prop([fc.constantFrom(...types), leak, places], { numRuns: cases(12) })(`${called}`, (type, QL, from) => {
+  test.prop([fc.constantFrom(...types), leak, places], { numRuns: RUNS })(`${called}`, (type, QL, from) => {
     const input = inputOf(QL);
     const found = solveAlignment(type, family as never, { ...input, drivers: low } as never, {
       air,

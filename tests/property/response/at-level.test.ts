@@ -12,6 +12,8 @@ import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test } from '../../arbitrary/property.js';
 
 const grid = frequencyGrid(Array.from({ length: 24 }, (_, i) => 8 * 1.13 ** i));
+/** For what compiles a box at each frequency anew. */
+const few = frequencyGrid(grid.filter((_, i) => i % 3 === 0));
 const hasVent = (system: System) => 'ventAirSpeed' in system.network.topology.probes;
 const vented = systemArbitrary.filter(hasVent);
 const coefficient = fc.double({ min: 0.01, max: 10, noNaN: true });
@@ -41,12 +43,12 @@ test.prop([vented, coefficient, fc.double({ min: 20, max: 300, noNaN: true })])(
   (system, K, millimetres) => {
     const vent = { diameter: si('length', millimetres / 1000) };
     const loss = quadratic(K);
-    const { quiet, noisy } = ventOnsets(system, vent, grid, { loss });
+    const { quiet, noisy } = ventOnsets(system, vent, few, { loss });
     for (const [columns, wanted] of [
       [quiet, 0],
       [noisy, -1],
     ] as const) {
-      grid.forEach((f, i) => {
+      few.forEach((f, i) => {
         const frequency = si('frequency', f);
         const { onsets } = ventNoise({ vent, frequency, airSpeedPeak: si('airSpeedPeak', 1) }, { air: system.air });
         const driveVoltageRms = si('voltageRms', Math.max(1e-6, Math.min(1e5, columns.driveVoltageRms[i]!)));

@@ -203,15 +203,15 @@ describe('other boxes that stand', () => {
   const cases: readonly (readonly [string, Written])[] = [
     ['closed', { ...thunderBox, standing: { air: '22 L', panelThickness: '15 mm' } }],
     ['tuning kept', { ...thunderBox, standing: { ...thunderBox.standing, keep: ['box', 'tuning'] } }],
-    ['measured far off', { ...thunderBox, standing: { ...thunderBox.standing, measured: { tuning: '40 Hz' } } }],
     ['nothing to wish for', { ...thunderBox, wanted: { ...thunderBox.wanted, level: '80 dB' } }],
-    ['inches', { ...thunderBox, units: { length: 'in', volume: 'ft³' } }],
     [
-      'sizes known',
+      'inches, sizes known, measured far off',
       {
         ...thunderBox,
+        units: { length: 'in', volume: 'ft³' },
         standing: {
           ...thunderBox.standing,
+          measured: { tuning: '40 Hz' },
           air: undefined,
           inner: { width: '300 mm', height: '300 mm', depth: '270 mm' },
         },
@@ -255,15 +255,17 @@ describe('other boxes that stand', () => {
     expect(document.querySelector('[aria-labelledby=by-eye] .caution')).not.toBeNull();
   });
 
-  test('a desk takes either sort of brief', () => {
-    const whale = read('whale-bench');
-    expect(Object.keys(jobOf(JSON.parse(whale), whale).files)).toEqual(['report', 'curves', 'sheets']);
-    expect(Object.keys(jobOf(thunderBox, text).files)).toEqual(['report', 'changes', 'tubes', 'page']);
-  });
-
-  test('what people write is escaped', () => {
+  test('a desk takes either sort of brief, and escapes what people write', () => {
+    const whale = JSON.parse(read('whale-bench')) as Brief;
+    const closed = {
+      ...whale,
+      wanted: { ...whale.wanted, lowest: '60 Hz', level: '85 dB' },
+      box: { kinds: ['closed'] },
+    };
+    expect(Object.keys(jobOf(closed, JSON.stringify(closed)).files)).toEqual(['report', 'curves', 'sheets']);
     const evil = '<script>alert("1")</script>';
     const told = jobOf({ ...thunderBox, title: evil }, text);
+    expect(Object.keys(told.files)).toEqual(['report', 'changes', 'tubes', 'page']);
     for (const part of [...Object.values(told.parts), told.line, told.drawing, told.files.page?.text ?? ''])
       expect(part).not.toContain('<script');
   });

@@ -177,7 +177,7 @@ test('the travel of the air in the vent is a limit like another', () => {
   expect(Math.max(used[0]!, used[1]!) / used[2]!).toBeCloseTo(1, 2);
 });
 
-test('an hour is heard in as much memory as a second', async () => {
+test('ten minutes are heard in as much memory as a second', async () => {
   const second = tone(40, 0.5, 1);
   const wav = await recordingFrom(sourceOfBytes(wavBytes({ sampleRate, channels: [second, second] })));
   const endless = (times: number) => ({
@@ -189,15 +189,15 @@ test('an hour is heard in as much memory as a second', async () => {
   const timeline = compileTimeline(vented, { sampleRate, limits });
   let slices = 0;
   let most = 0;
-  const account = await timelineOfRecording(timeline, endless(3600), {
+  const account = await timelineOfRecording(timeline, endless(600), {
     fullScale: '10 V',
     each: (some) => {
       slices += some.length;
       most = Math.max(most, some.length);
     },
   });
-  expect([slices, most]).toEqual([36_000, 10]);
-  expect(account.duration).toBeCloseTo(3600, 6);
+  expect([slices, most]).toEqual([6000, 10]);
+  expect(account.duration).toBeCloseTo(600, 6);
   expect(account.peak.voltage).toBeCloseTo(5 * Math.SQRT2, 3);
   const kept = (seconds: number) => {
     const { hearing } = played(timeline, new Float64Array(seconds * rate), rate);
