@@ -27,6 +27,7 @@ export default defineConfig({
   test: {
     name: 'fuzz',
     ...nativeSource,
+    maxWorkers: '100%',
     include: files,
     setupFiles: ['tests/setup.ts', 'tests/arbitrary/count-cases.ts'],
     testTimeout: 900_000,

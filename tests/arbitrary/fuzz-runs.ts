@@ -1,5 +1,5 @@
-/** A run stays short: each property draws a third of its cases, unless all are asked for, as where cases are all that is run. */
-const share = process.env.MANY_CASES === undefined && process.env.FUZZ_RUNS === undefined ? 1 / 3 : 1;
+/** A run stays short: each property draws a third of its cases, unless all are asked for. */
+const share = process.env.MANY_CASES === undefined ? 1 / 3 : 1;
 
 /**
  * How many inputs a fuzz property draws: 40, 300 where all are asked for, or as many as the environment tells. CI does, in a step

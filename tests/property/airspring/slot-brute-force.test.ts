@@ -44,7 +44,7 @@ const briefs: readonly (readonly [string, Partial<Brief>, typeof RANGES | typeof
 ];
 
 test.each(briefs)(
-  'no box of a grid beats the box that is found by 1 %% of what was asked for: %s',
+  'no box of a grid beats the box that is found by a hundredth of what was asked for: %s',
   (_name, more, ranges) => {
     const brief = {
       ...rest,

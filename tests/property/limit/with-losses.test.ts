@@ -29,11 +29,13 @@ import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { expect } from 'vitest';
 import { absurdSystemArbitrary, closedBoxArbitrary, systemArbitrary } from '../../arbitrary/box.js';
-import { cases, fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test } from '../../arbitrary/property.js';
 import { allFinite, answered } from '../answered.js';
 
 const grid = frequencyGrid(Array.from({ length: 16 }, (_, i) => 9 * 1.22 ** i));
+/** Each is a sweep, or several. */
+const RUNS = Math.min(60, Math.ceil(fuzzRuns / 2));
 /** For what compiles a box at each frequency anew. */
 const few = frequencyGrid(grid.filter((_, i) => i % 3 === 0));
 const spread = (least: number, most: number) =>
@@ -58,7 +60,7 @@ const limitsOf = (system: System): readonly Limit[] => [
   voltageLimit('40 V'),
 ];
 
-test.prop([closedBoxArbitrary, model, volts], { numRuns: cases(60) })(
+test.prop([closedBoxArbitrary, model, volts], { numRuns: RUNS })(
   'a hot coil plays as a cold one of its hot resistance does, and its heat fits its temperature',
   (spec, heat, driveVoltageRms) => {
     const system = closedBox(spec);
@@ -77,7 +79,7 @@ test.prop([closedBoxArbitrary, model, volts], { numRuns: cases(60) })(
   },
 );
 
-test.prop([systemArbitrary, model, volts], { numRuns: cases(60) })(
+test.prop([systemArbitrary, model, volts], { numRuns: RUNS })(
   'more drive is more heat, current and level; a small drive warms nothing; heat never adds level',
   (system, heat, driveVoltageRms) => {
     const [at, more] = [1, 1.2].map((by) =>
@@ -95,7 +97,7 @@ test.prop([systemArbitrary, model, volts], { numRuns: cases(60) })(
   },
 );
 
-test.prop([systemArbitrary, model], { numRuns: cases(60) })(
+test.prop([systemArbitrary, model], { numRuns: RUNS })(
   'without losses the greatest level is the linear one, and heat lowers it nowhere below none of the limits',
   (system, heat) => {
     const limits = limitsOf(system);
@@ -113,7 +115,7 @@ test.prop([systemArbitrary, model], { numRuns: cases(60) })(
 );
 
 test.prop([systemArbitrary.filter(hasVent), model, fc.double({ min: 0.05, max: 5, noNaN: true })], {
-  numRuns: cases(60),
+  numRuns: RUNS,
 })('with every loss the limit that binds is met at that drive, and no other is passed', (system, heat, K) => {
   const loss = quadraticLoss({ outward: si('ratio', K) });
   const rise = si('temperatureDifference', 120);
@@ -156,7 +158,7 @@ test.prop([model, spread(1, 500), spread(0.01, 1e5)])(
   },
 );
 
-test.prop([systemArbitrary, model, volts, spread(10, 200)], { numRuns: cases(60) })(
+test.prop([systemArbitrary, model, volts, spread(10, 200)], { numRuns: RUNS })(
   'a programme of one line is a sine',
   (system, heat, driveVoltageRms, f) => {
     const one = { frequencies: [f], share: [1], crestFactor: si('ratio', Math.SQRT2) };
