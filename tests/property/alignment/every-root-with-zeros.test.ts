@@ -97,7 +97,7 @@ const kinds: readonly (readonly [string, Family<never, never>, readonly Alignmen
   ],
 ];
 /** Each is dozens of walks. */
-const RUNS = Math.min(12, Math.max(2, Math.ceil(fuzzRuns / 50)));
+const RUNS = Math.min(12, Math.max(4, Math.ceil(fuzzRuns / 50)));
 for (const [called, family, types, inputOf] of kinds) {
   test.prop([fc.constantFrom(...types), leak, places], { numRuns: RUNS })(`${called}`, (type, QL, from) => {
     const input = inputOf(QL);

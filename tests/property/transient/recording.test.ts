@@ -119,20 +119,19 @@ const damage = fc.array(
     maxLength: 6,
   },
 );
-test.prop([fc.constantFrom(...packed), damage, fc.option(fc.nat(9000))], { numRuns: Math.min(30, Math.ceil(fuzzRuns / 4)) })(
-  'compressed files with any bytes changed are sound or refused',
-  async (file, changes, cut) => {
-    const bytes = file.slice(0, cut ?? file.length);
-    for (const { at, bytes: by } of changes)
-      bytes.set(by.slice(0, Math.max(0, bytes.length - at)), Math.min(at, bytes.length));
-    try {
-      const { blocks, channels } = await recordingFrom(sourceOfBytes(bytes));
-      for await (const block of blocks()) {
-        expect(block.length).toBe(channels);
-        expect(block.every((samples) => samples.every(Number.isFinite))).toBe(true);
-      }
-    } catch (error) {
-      if (!isInputError(error)) throw error;
+test.prop([fc.constantFrom(...packed), damage, fc.option(fc.nat(9000))], {
+  numRuns: Math.min(30, Math.ceil(fuzzRuns / 4)),
+})('compressed files with any bytes changed are sound or refused', async (file, changes, cut) => {
+  const bytes = file.slice(0, cut ?? file.length);
+  for (const { at, bytes: by } of changes)
+    bytes.set(by.slice(0, Math.max(0, bytes.length - at)), Math.min(at, bytes.length));
+  try {
+    const { blocks, channels } = await recordingFrom(sourceOfBytes(bytes));
+    for await (const block of blocks()) {
+      expect(block.length).toBe(channels);
+      expect(block.every((samples) => samples.every(Number.isFinite))).toBe(true);
     }
-  },
-);
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+  }
+});
