@@ -12,7 +12,7 @@ const options = {
   sourcesContent: false,
   tsconfigRaw: '{ "compilerOptions": { "verbatimModuleSyntax": true, "useDefineForClassFields": true } }',
 };
-const OF = createHash('sha1').update(JSON.stringify(options)).digest('hex');
+const recipe = createHash('sha1').update(JSON.stringify(options)).digest('hex');
 
 /** A module of ours names its neighbours as they are called when they are built. */
 export function resolve(specifier, context, next) {
@@ -24,7 +24,7 @@ export async function load(url, context, next) {
   if (!url.endsWith('.ts')) return next(url, context);
   const file = fileURLToPath(url);
   const text = readFileSync(file, 'utf8');
-  const name = createHash('sha1').update(`${OF}\n${file}\n${text}`).digest('hex');
+  const name = createHash('sha1').update(`${recipe}\n${file}\n${text}`).digest('hex');
   const place = join(kept, `${name}.js`);
   if (!existsSync(place)) {
     const { transformWithEsbuild } = await import('vite');
