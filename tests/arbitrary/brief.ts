@@ -4,6 +4,7 @@ import { readBrief } from '../../packages/airspring/src/brief/read.js';
 import { standardModels } from '../../packages/airspring/src/brief/standard-models.js';
 import { metBy } from '../../packages/airspring/src/design.js';
 import type { BoxKind } from '../../packages/airspring/src/kind/box-kind.js';
+import type { BriefOptions } from '../../packages/airspring/src/kind/brief-options.js';
 import { standard } from '../../packages/airspring/src/kind/standard.js';
 import { bestBoxes } from '../../packages/airspring/src/search/best.js';
 import { memory, type Search, searchOf } from '../../packages/airspring/src/search/search.js';
@@ -44,21 +45,33 @@ export function met(brief: unknown): Met {
   return answer;
 }
 
-/** The designs of a search by the weights of the brief alone. */
-export const balanced = (search: Search): Met | undefined => metBy(search, bestBoxes(search, 1));
+/** The designs of a search for the weights of its brief, or for so many of its leanings. */
+export const balanced = (search: Search, leanings = 1): Met | undefined => metBy(search, bestBoxes(search, leanings));
 
-const bests = memory((brief: string): Design | undefined => balanced(searchFor(JSON.parse(brief)))?.designs[0]);
+const weighed = memory((asked: string): Met | undefined => {
+  const { brief, leanings } = JSON.parse(asked);
+  return balanced(searchFor(brief), leanings);
+});
 
-/** The best box by the weights of the brief alone, worked out once. The boxes that lean to one wish are four searches more. */
-export function bestOf(brief: unknown): Design {
-  const best = bests(JSON.stringify(brief));
-  if (best === undefined) throw new Error('no box meets the brief');
-  return best;
+/**
+ * The answer to a brief that can be met, by its own weights alone, worked out once. Boxes that lean to one wish take several times as
+ * long; a test that asks of every box whether something holds of it has two with the first leaning.
+ */
+export function metByWeights(brief: unknown, leanings = 1): Met {
+  const answer = weighed(JSON.stringify({ brief, leanings }));
+  if (answer === undefined) throw new Error('no box meets the brief');
+  return answer;
 }
+
+/** The best box of such an answer. */
+export const bestOf = (brief: unknown): Design => metByWeights(brief).designs[0] as Design;
 
 /** Whether the search that a design comes from finds a box; without telling why not, which takes longer. */
 export const possible = (brief: Brief): boolean => bestBoxes(searchFor(brief)).some((box) => box !== undefined);
 
 /** The search of a brief, by default among the kinds that are tried when none are passed in. */
-export const searchFor = (brief: unknown, kinds: readonly BoxKind[] = standard): Search =>
-  searchOf(readBrief(brief, kinds), { kinds, models: standardModels });
+export const searchFor = (
+  brief: unknown,
+  kinds: readonly BoxKind[] = standard,
+  { alignments, shapes }: Pick<BriefOptions, 'alignments' | 'shapes'> = {},
+): Search => searchOf(readBrief(brief, kinds, standardModels, alignments, shapes), { kinds, models: standardModels });

@@ -8,7 +8,7 @@ import {
 } from '@airspring/core/alignment';
 import { closedFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
-import { type Design, design, reportText } from 'airspring';
+import { type BriefOptions, type Design, design, reportText } from 'airspring';
 import { expect, test } from 'vitest';
 import organ from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
 import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
@@ -16,19 +16,15 @@ import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { seriesBandPass } from '../../../packages/airspring/src/kind/series-band-pass.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { alignmentsNear } from '../../../packages/airspring/src/record/alignments.js';
-import { bestOf, demo, demoRadiator, met } from '../../arbitrary/brief.js';
+import { balanced, bestOf, demo, demoRadiator, metByWeights, searchFor } from '../../arbitrary/brief.js';
 import { delayAtMost } from '../../packages/stranger-alignment/delay-at-most.js';
 
-type Options = Parameters<typeof design>[1];
 const wide = { ...demo.space, width: '700 mm', height: '700 mm', depth: '600 mm', volume: '120 L' };
 /** Room for every box, and a level that none is too small for. */
 const roomy = { ...demo, space: wide, wanted: { ...demo.wanted, level: '80 dB', fall: '12 dB' } };
 const compared = { ...demo, alignment: 'compare' };
-const designs = (brief: unknown, options?: Options): readonly Design[] => {
-  const answer = design(brief, options);
-  if (!answer.ok) throw new Error(answer.because.join(' '));
-  return answer.designs;
-};
+const designs = (brief: unknown, options?: Pick<BriefOptions, 'alignments'>): readonly Design[] =>
+  balanced(searchFor(brief, standard, options))!.designs;
 const faultsOf = (brief: unknown, alignments?: readonly Alignment[]) => {
   try {
     readBrief(brief, standard, undefined, alignments);
@@ -40,7 +36,7 @@ const faultsOf = (brief: unknown, alignments?: readonly Alignment[]) => {
 const tuningOf = ({ numbers }: Design) => numbers[0]!.value[0]![0] as number;
 
 test('each design says which alignments it is nearest to, and how the box of each differs', () => {
-  const found = met(compared).designs;
+  const found = metByWeights(compared, 2).designs;
   for (const { alignments = [] } of found) {
     expect(alignments).toHaveLength(3);
     const off = alignments.map(({ deviation }) => deviation.rms);
@@ -51,16 +47,16 @@ test('each design says which alignments it is nearest to, and how the box of eac
     }
   }
   // The boxes that are found stay the same.
-  expect(found.map(({ alignments: _, ...one }) => one)).toEqual(met(demo).designs);
+  expect(found.map(({ alignments: _, ...one }) => one)).toEqual(metByWeights(demo, 2).designs);
 });
 
 test('the report tells the nearest, in words that follow from the numbers', () => {
-  const answer = met(compared);
+  const answer = metByWeights(compared);
   const text = reportText(answer).replaceAll(/\s+/g, ' ');
   const [first] = answer.designs[0]?.alignments ?? [];
   expect(text).toContain(`Of the named alignments, ${first!.name}`);
   expect(text).toContain(`The two differ by ${first!.deviation.rms.toFixed(2)} dB (rms)`);
-  expect(reportText(met(demo))).not.toContain('ALIGNMENT');
+  expect(reportText(metByWeights(demo))).not.toContain('ALIGNMENT');
 });
 
 test('a box of a pinned alignment has its volume within the rounding of the edges, its tuning, and its response', () => {

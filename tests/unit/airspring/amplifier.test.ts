@@ -120,7 +120,8 @@ test('limits may be judged from a lower frequency as well', () => {
 });
 
 test('a box that stands: watts, a load that is too low for the amplifier, and a filter', () => {
-  const brief = (amplifier: object) => ({ ...oldThunderBox, amplifier });
+  // Without saws there are fewer changes.
+  const brief = (amplifier: object) => ({ ...oldThunderBox, workshop: { holeSaws: [] }, amplifier });
   const { now, rows } = retrofit(brief({ power: '50 W', into: '4 Ω', leastLoad: '4 Ω' }));
   expect(now.account.nominalLoad).toBe(4);
   expect(now.account.wanted.power).toBeCloseTo(now.account.wanted.drive.value ** 2 / 4, 9);

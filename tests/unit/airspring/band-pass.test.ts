@@ -9,11 +9,11 @@ import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import thunder from '../../../packages/airspring/briefs/travelling-thunder.json' with { type: 'json' };
 import { compileDemand } from '../../../packages/airspring/src/search/compiled-demand.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
-import { met, possible, searchFor } from '../../arbitrary/brief.js';
+import { bestOf, metByWeights, possible, searchFor } from '../../arbitrary/brief.js';
 
 const brief = thunder as unknown as Brief;
 const flat = (text: string) => text.replace(/\s+/g, ' ');
-const answer = met(brief);
+const answer = metByWeights(brief);
 const first = answer.designs[0]!;
 const search = searchFor({ ...brief, box: { kinds: ['band-pass'] } } as Brief);
 const number = ({ numbers }: Met['designs'][number], what: string): number =>
@@ -128,13 +128,13 @@ describe('it can be built', () => {
 
 describe('what a brief may say', () => {
   test.each(['width', 'depth'] as const)('the partition divides the %s', (edge) => {
-    const { designs } = met({
+    const { box } = bestOf({
       ...brief,
       box: { kinds: ['band-pass'] },
       partition: { across: [edge] },
     } as unknown as Brief);
     const face = { width: 'left', depth: 'front' }[edge];
-    expect(designs[0]!.box.holes.find(({ what }) => what === 'driver')!.face).toBe(face);
+    expect(box.holes.find(({ what }) => what === 'driver')!.face).toBe(face);
   });
   test('a vent that could open only through the partition is refused', () => {
     const wrong = { ...brief, vent: { faces: ['back'] }, partition: { across: ['depth'] } } as unknown as Brief;

@@ -95,7 +95,7 @@ function valueOrRefusal<T>(work: () => T): T | undefined {
   }
 }
 
-test.prop([fc.oneof(brokenBrief(1, 6), odd)], { numRuns: 10 * fuzzRuns })(
+test.prop([fc.oneof(brokenBrief(1, 6), odd)], { numRuns: 4 * fuzzRuns })(
   'a broken brief is read, or refused with its faults',
   (brief) => {
     valueOrRefusal(() => readBrief(brief, standard));

@@ -64,8 +64,8 @@ test.each([
   ['nine megabytes of escapes', `{"title": "${'\\n'.repeat(4.5e6)}"`],
   ['a million open lists', '['.repeat(1e6)],
   ['a million open records', '{"a":'.repeat(1e6)],
-  ['a million names', `{${Array.from({ length: 1e6 }, (_, i) => `"${i}":1`).join()}`],
-  ['nine million lines', `[${'\n'.repeat(9e6)}`],
+  ['two hundred thousand names', `{${Array.from({ length: 2e5 }, (_, i) => `"${i}":1`).join()}`],
+  ['three million lines', `[${'\n'.repeat(3e6)}`],
 ])('%s have their place as well', (_, text) => {
   expect(jsonFault(text)?.code).toBe('not-json');
 });

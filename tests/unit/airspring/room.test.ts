@@ -12,7 +12,7 @@ import {
   roomModes,
   solidAngles,
 } from '@airspring/core/room';
-import { type Brief, design, reportText, retrofit, retrofitText } from 'airspring';
+import { type Brief, reportText, retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 import oldThunderBox from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
 import corner from '../../../packages/airspring/briefs/thunder-in-the-corner.json' with { type: 'json' };
@@ -20,7 +20,7 @@ import { heardOf } from '../../../packages/airspring/src/job/heard.js';
 import { limitsOf } from '../../../packages/airspring/src/record/limits.js';
 import { playingOf } from '../../../packages/airspring/src/record/playing.js';
 import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
-import { bestOf, demo, searchFor } from '../../arbitrary/brief.js';
+import { bestOf, demo, metByWeights, searchFor } from '../../arbitrary/brief.js';
 import { faultsOf } from '../../refusal/faults.js';
 
 const closed = { ...demo, box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } } as Brief;
@@ -139,7 +139,7 @@ test('a room changes no design whose level is wanted at 1 m; both places are tol
 });
 
 test('the thunder in the corner: its report tells the room, both places and the main speakers', () => {
-  const answer = design({ ...corner, box: { kinds: ['closed'] }, wanted: { ...corner.wanted, lowest: '50 Hz' } });
+  const answer = metByWeights({ ...corner, box: { kinds: ['closed'] }, wanted: { ...corner.wanted, lowest: '50 Hz' } });
   const text = reportText(answer).replace(/\s+(?:! )?/g, ' ');
   const { length, width, height } = { length: '9 m', width: '7 m', height: '3.6 m' } as const;
   const mode = roomModes({ length, width, height, upTo: '60 Hz' })[0]!.frequency;
@@ -175,7 +175,9 @@ test('an existing box is judged at 1 m, and told at the listener beside that', (
     retrofit({ ...oldThunderBox, wanted: { ...wanted, at: 'listener' }, room: { distance: '3 m' } }),
   );
   expect(refused.map(({ path }) => path)).toEqual(['wanted.at']);
-  const answer = retrofit({ ...oldThunderBox, room: { distance: '2 m' } });
+  // Without saws there are fewer changes.
+  const answer = retrofit({ ...oldThunderBox, workshop: { holeSaws: [] }, room: { distance: '2 m' } });
+  expect(answer.designs.length).toBeGreaterThan(0);
   const { account, heard } = answer.now;
   expect(heard!.oneMetre).toMatchObject({ frequency: account.loudest.frequency, binding: account.loudest.binding });
   expect(Math.abs(heard!.oneMetre.level - account.loudest.level)).toBeLessThan(0.02);
@@ -232,7 +234,7 @@ test('in free air the box joins its main speakers: where they cross, how they st
   for (let k = -80; k <= 80; k++)
     for (const sign of [1, -1] as const) expect(shortfall(k / 4000, sign)).toBeGreaterThan(best.shortfall - 0.02);
 
-  const text = reportText({ ...design(brief), ok: true } as never).replace(/\s+/g, ' ');
+  const text = reportText(metByWeights(brief)).replace(/\s+/g, ' ');
   expect(text).toContain('The box stands in free air, and the listener is 4 m away.');
   expect(text).toContain(`equally loud at ${frequency.toFixed(1)} Hz`);
   expect(text).not.toContain('Walls reflect all');

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { forcesCancel } from '../../../packages/airspring/src/kind/forces-cancel.js';
-import { demo, demoRadiator, met } from '../../arbitrary/brief.js';
+import { bestOf, demo, demoRadiator, metByWeights } from '../../arbitrary/brief.js';
 
 const space = { ...demo.space, width: '700 mm', height: '420 mm', depth: '420 mm', volume: '110 L' };
 const roomy = { ...demo, space } as Brief;
@@ -48,7 +48,7 @@ test('opposed drivers stand back to back, their forces cancel, and the report sa
   for (const kind of ['closed', 'vented']) {
     const wanted = { ...demo.wanted, lowest: '45 Hz' };
     const uses = { wirings: [{ parallel: 2 }], faces: ['left', 'right'], spread: 'opposed' };
-    const answer = met(withDrivers(uses, { wanted, box: { kinds: [kind] } }));
+    const answer = metByWeights(withDrivers(uses, { wanted, box: { kinds: [kind] } }), 2);
     for (const found of answer.designs) {
       const holes = holesOf(found, 'driver');
       expect(holes.map(({ face }) => face).sort()).toEqual(['left', 'right']);
@@ -62,7 +62,7 @@ test('opposed drivers stand back to back, their forces cancel, and the report sa
 });
 
 test('drivers on one face push the box, and nothing is said of forces', () => {
-  const answer = met(
+  const answer = metByWeights(
     withDrivers(
       { wirings: [{ parallel: 2 }], faces: ['front', 'back'] },
       { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } },
@@ -78,9 +78,9 @@ test('drivers on one face push the box, and nothing is said of forces', () => {
 
 test('drivers on each of several faces are shared out equally', () => {
   const uses = { wirings: [{ parallel: 3 }], faces: ['left', 'right', 'front'], spread: 'each-face' };
-  const [first] = met(
+  const first = bestOf(
     withDrivers(uses, { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } }),
-  ).designs;
+  );
   const faces = holesOf(first!, 'driver').map(({ face }) => face);
   expect(faces.sort()).toEqual(['front', 'left', 'right']);
 });
@@ -88,7 +88,7 @@ test('drivers on each of several faces are shared out equally', () => {
 test('a driver on the back is drawn there, and as a broken ring where one looks through the box', () => {
   const uses = { faces: ['back'] };
   const brief = withDrivers(uses, { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } });
-  const [first] = met(brief).designs;
+  const first = bestOf(brief);
   const drawing = boxFigure(first!, briefFacts(brief)).draw(640);
   expect(holesOf(first!, 'driver').map(({ face }) => face)).toEqual(['back']);
   expect(drawing).toMatch(/class="driver-body"/);
@@ -104,7 +104,7 @@ test('opposed radiators beside opposed drivers: each set cancels by itself', () 
       radiators: [{ ...demoRadiator, counts: [2], faces: ['left', 'right'], spread: 'opposed' }],
     },
   );
-  const answer = met(brief);
+  const answer = metByWeights(brief, 2);
   for (const found of answer.designs) {
     for (const what of ['driver', 'radiator']) {
       const holes = holesOf(found, what);
@@ -127,7 +127,7 @@ test('forces on opposite panels that do not face each other turn the box: they d
 
 test('each cutout keeps the play that was asked for, and the report says what is left', () => {
   for (const cutoutPlay of ['2 mm', '12 mm']) {
-    const answer = met({ ...demo, space: { ...demo.space, cutoutPlay } } as Brief);
+    const answer = metByWeights({ ...demo, space: { ...demo.space, cutoutPlay } }, 2);
     for (const { box } of answer.designs) {
       const [width, height] = box.outer;
       const [hole] = box.holes.filter(({ what }) => what === 'driver') as [Hole & { diameter: number }];
