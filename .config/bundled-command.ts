@@ -1,21 +1,22 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'tsup';
 
 const main = fileURLToPath(new URL('../packages/airspring/src/command/main.ts', import.meta.url));
 
 /**
- * The command as one file of the sources, in a folder; returns its path. A process of it starts at once, where a loader of
+ * A script of the sources with all that it imports as one file, in a folder; returns its path. It starts at once, where a loader of
  * TypeScript reads some hundred files first: a test that starts many waits for none of that.
  */
-export async function bundledCommand(folder: string): Promise<string> {
+export async function bundledScript(script: string, folder: string, format: 'esm' | 'cjs' = 'esm'): Promise<string> {
+  const extension = { esm: '.mjs', cjs: '.cjs' }[format];
   await build({
     config: false,
     silent: true,
-    entry: [main],
+    entry: [script],
     outDir: folder,
-    outExtension: () => ({ js: '.mjs' }),
-    format: 'esm',
+    outExtension: () => ({ js: extension }),
+    format,
     target: 'node20',
     splitting: false,
     noExternal: [/./],
@@ -24,5 +25,8 @@ export async function bundledCommand(folder: string): Promise<string> {
       options.mainFields = ['module', 'main'];
     },
   });
-  return join(folder, 'main.mjs');
+  return join(folder, basename(script, '.ts') + extension);
 }
+
+/** The command as such a file. */
+export const bundledCommand = (folder: string): Promise<string> => bundledScript(main, folder);

@@ -69,9 +69,9 @@ describe('depth', () => {
     }
     const stopped = designs.filter(({ response }) => response.depth > response.cutoff + 0.5);
     expect(stopped.length).toBeGreaterThan(0);
-    expect(
-      reportText({ ok: true, version: 1, title: 'x', asked, designs: stopped, drivers: [] }),
-    ).toMatch(/the air in the vent\s+would\s+reach/);
+    expect(reportText({ ok: true, version: 1, title: 'x', asked, designs: stopped, drivers: [] })).toMatch(
+      /the air in the vent\s+would\s+reach/,
+    );
   });
 });
 
@@ -88,7 +88,10 @@ describe('candidates', () => {
 
   test('a search tells how far it is; the command says so once it takes longer than a second', () => {
     const done: number[] = [];
-    design({ ...demo, box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } }, { progress: ({ count, of }) => done.push(count / of) });
+    design(
+      { ...demo, box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } },
+      { progress: ({ count, of }) => done.push(count / of) },
+    );
     expect(done.length).toBeGreaterThan(1);
     expect(done.every((part) => part > 0 && part <= 1)).toBe(true);
     let now = 0;

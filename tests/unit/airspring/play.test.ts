@@ -138,7 +138,13 @@ test('a box that stands is played with a tube of a set, by the mark of the repor
 
 test('a box with a line, which has no states, is not played, and says so', async () => {
   const pipe = JSON.parse(readFileSync(join(briefs, 'classroom-organ-pipe.json'), 'utf8'));
-  const space = { ...pipe.space, width: '200 mm', height: '700 mm', depth: '240 mm', exactly: ['width', 'height', 'depth'] };
+  const space = {
+    ...pipe.space,
+    width: '200 mm',
+    height: '700 mm',
+    depth: '240 mm',
+    exactly: ['width', 'height', 'depth'],
+  };
   const wanted = { ...pipe.wanted, lowest: '66 Hz', level: '76 dB', rise: '14 dB', fall: '14 dB' };
   const path = write('pipe.json', JSON.stringify({ ...pipe, space, wanted, line: { ...pipe.line, folds: [1] } }));
   const { status, stdout, lines } = await run(['play', path, recording]);

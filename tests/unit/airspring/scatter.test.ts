@@ -150,7 +150,11 @@ test('the command takes it as an option, for boxes that are new', async () => {
 });
 
 describe('a band-pass, whose f3 is counted from its maximum', () => {
-  const thunder = { ...travelling, box: { kinds: ['band-pass'] }, partition: { across: ['width'] } } as unknown as Brief;
+  const thunder = {
+    ...travelling,
+    box: { kinds: ['band-pass'] },
+    partition: { across: ['width'] },
+  } as unknown as Brief;
   const { designs } = scattered(thunder);
 
   test('its builds lie on both sides of its f3, and the shares name its chambers', () => {

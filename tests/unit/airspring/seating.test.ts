@@ -78,9 +78,7 @@ test('drivers on one face push the box, and nothing is said of forces', () => {
 
 test('drivers on each of several faces are shared out equally', () => {
   const uses = { wirings: [{ parallel: 3 }], faces: ['left', 'right', 'front'], spread: 'each-face' };
-  const first = bestOf(
-    withDrivers(uses, { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } }),
-  );
+  const first = bestOf(withDrivers(uses, { box: { kinds: ['closed'] }, wanted: { ...demo.wanted, lowest: '45 Hz' } }));
   const faces = holesOf(first!, 'driver').map(({ face }) => face);
   expect(faces.sort()).toEqual(['front', 'left', 'right']);
 });
