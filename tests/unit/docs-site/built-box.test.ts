@@ -1,3 +1,4 @@
+import { si } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
 import { describe, expect, test } from 'vitest';
 import { builtText, designedOf } from '../../../docs-site/src/built-as-designed.js';
@@ -13,8 +14,12 @@ describe('a dip that was measured on the finished box', () => {
   const { netVolume } = design.box;
   /** How far the formula of the vent moves the tuning of a changed box, where its ends stay as they are. */
   const moved = (longer: number, air: number) => {
-    const now = tuning({ netVolume: air, vent: { diameter, length: length + longer } });
-    const then = tuning({ netVolume, vent: { diameter, length } });
+    const tuned = (of: number, long: number) =>
+      tuning({
+        netVolume: si('volume', of),
+        vent: { diameter: si('length', diameter), length: si('length', long) },
+      });
+    const [now, then] = [tuned(air, length + longer), tuned(netVolume, length)];
     if (!now.ok || !then.ok) throw new Error('no tuning');
     return designed.dip * (now.fb / then.fb);
   };
