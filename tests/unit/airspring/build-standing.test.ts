@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Face } from '@airspring/core/space';
 import { filesToBuildFrom, type WorkChange, type WorkTubeSet } from '@airspring/workshop/dossier';
 import { crossings, extentOf, type Mesh, meshFaults } from '@airspring/workshop/mesh';
 import { printedTuning, tubeSegments, twoPartVent, ventSegments } from '@airspring/workshop/solid';
@@ -185,6 +186,81 @@ test('a bent vent for a hole has a joint before its bend', () => {
   const [whole, parted] = [pieces(), pieces('80 mm')];
   expect([whole.ok && whole.cuts, parted.ok && parted.cuts.length]).toEqual([[], 1]);
   expect(parted.ok && parted.cuts[0]).toBeLessThanOrEqual(0.068 + 1e-9);
+});
+
+describe('a tube that bends in a box whose places are known', () => {
+  const { air: _, ...box } = demoStanding.standing;
+  const placed = {
+    ...demoStanding,
+    standing: {
+      ...box,
+      outer: { width: '240 mm', height: '480 mm', depth: '290 mm' },
+      drivers: [110, 290].map((up) => ({ face: 'front', across: '120 mm', up: `${up} mm` })),
+      vents: [{ ...box.vents[0]!, place: { face: 'front', across: '80 mm', up: '430 mm' } }],
+    },
+  };
+  const all = workedOut(placed);
+  const only = all.answer.rows.find((row) => row.ok && row.box.tubes.some(({ bend }) => bend))!.change;
+  const chosen = chosenOf(all, only);
+  if (!('what' in chosen)) throw new Error('there is no such change');
+  const work = changeWorkOf(chosen, all);
+  const change = work.change as WorkChange;
+  const [tube] = change.tubes as [WorkChange['tubes'][number]];
+  /** The panel that a tube from `from` bends behind, with the words of its page; holes in that panel alone. */
+  const drawn = async (from: Face, towards: Face, stands = tube.stands) => {
+    const { outer, holes } = change.standing!;
+    const bent = {
+      ...change,
+      standing: { outer, holes: holes.map((hole) => ({ ...hole, face: from })) },
+      tubes: [{ ...tube, stands, bend: { ...tube.bend!, from, towards } }],
+    };
+    const { files } = await filesToBuildFrom({ ...work, change: bent });
+    const file = (path: string) => String(files.find((one) => one.path === path)?.contents).replace(/\u00a0/g, ' ');
+    return { page: file('build.html'), svg: file(`panels/${from}.svg`) };
+  };
+  /** The tip of an arrow from the middle of a hole, in parts of its radius, to the right and up. */
+  const arrowIn = (svg: string, diameter: number) => {
+    const radius = [...svg.matchAll(/<circle cx="([\d.-]+)" cy="([\d.-]+)" r="([\d.-]+)"/g)].map((one) =>
+      one.slice(1).map(Number),
+    );
+    const scale = Number(/scale 1 : ([\d.]+)/.exec(svg)![1]);
+    const [x, y, r] = radius.find(([, , one]) => Math.abs(one! * scale - 500 * diameter) < 0.2) as number[];
+    const [, tx, ty] = new RegExp(`M${x} ${y}L([\\d.-]+) ([\\d.-]+)`).exec(svg)!;
+    return [Math.round((Number(tx) - x!) / r!), Math.round((y! - Number(ty)) / r!)];
+  };
+
+  test('the arrow on the drawing of its panel points where the report turns it', async () => {
+    const { from, towards } = tube.bend!;
+    expect(from).toBe('front');
+    const { page, svg } = await drawn(from, towards);
+    const towardsOf = /an elbow of .*? towards the (\w+)/.exec(page);
+    expect(towardsOf?.[1]).toBe(towards);
+    expect(svg).toContain(`inside, the arm points to the ${towards}`);
+    expect(page).toContain(`points to the ${towards} panel, as the arrow on the drawing of the front shows`);
+    expect(page).toContain('<li>panels/front.svg</li>');
+    expect(svg).not.toMatch(/MDF|fibreboard|covers|against/);
+  });
+
+  test.each([
+    ['front', 'top', [0, 1]],
+    ['front', 'left', [-1, 0]],
+    ['back', 'left', [1, 0]],
+    ['left', 'front', [1, 0]],
+    ['right', 'front', [-1, 0]],
+    ['bottom', 'front', [0, 1]],
+    ['top', 'back', [0, 1]],
+  ] as const)(
+    'of a vent in the %s the arm to the %s is drawn as it is seen from outside',
+    async (from, towards, way) => {
+      expect(arrowIn((await drawn(from, towards)).svg, tube.hole)).toEqual(way.map((one) => one + 0));
+    },
+  );
+
+  test('of a tube that begins behind its hole no line is drawn to a flange outside', async () => {
+    const { page } = await drawn('front', 'top', { behindWithin: 0.146 });
+    expect(page).toContain('Turn the tube until its arm points to the top panel');
+    expect(page).not.toContain('rim of the flange');
+  });
 });
 
 test('changes of every sort have their parts, and no panel is cut', () => {

@@ -1,3 +1,4 @@
+import { holeAt } from '../kind/build-record.js';
 import { inWords } from '../kind/wording.js';
 import type { Changed, Chosen } from '../standing/chosen.js';
 import type { Retrofit } from '../standing/retrofit.js';
@@ -6,6 +7,32 @@ import { outerOf } from '../standing/tube.js';
 import { isPipe } from '../standing/tubes.js';
 import type { Phrasing } from '../words/phrasing.js';
 import { purposeText } from '../words/tubes-text.js';
+
+/** What the hole of a vent is called on a drawing. */
+const openingOf = (vents: Standing['vents'], vent: number): string => (vents.length > 1 ? `vent ${vent + 1}` : 'vent');
+
+/** The box with its holes as they will be, where all places are known. */
+export function standingHoles({ design }: Changed, { inner, panelThickness, vents, drivers, driverPlaces }: Standing) {
+  const { cutoutDiameter } = drivers.driver;
+  if (inner === undefined || driverPlaces === undefined || cutoutDiameter === undefined) return undefined;
+  if (vents.some(({ place }) => place === undefined)) return undefined;
+  const [width, height, depth] = inner.map((edge) => edge + 2 * panelThickness) as [number, number, number];
+  const made = design.parts.flatMap(({ tube }) => (tube ? [tube] : []));
+  return {
+    outer: { width, height, depth },
+    holes: [
+      ...driverPlaces.map(({ face, centre }) => holeAt('driver', face, cutoutDiameter, centre)),
+      ...vents.map(({ index, place, hole }) =>
+        holeAt(
+          openingOf(vents, index),
+          place!.face,
+          made.find(({ vent }) => vent === index)?.hole ?? hole,
+          place!.centre,
+        ),
+      ),
+    ],
+  };
+}
 
 /** Tubes of a change that are printed and glued in, with the tuning that their box is designed for. */
 export function changeTubes({ design, flows }: Changed, { vents, drivers }: Standing) {
@@ -33,8 +60,16 @@ export function changeTubes({ design, flows }: Changed, { vents, drivers }: Stan
         hole,
         stands: how === 'joined inside' ? { behindWithin: cutoutDiameter } : ('in the hole' as const),
         ...(bend && {
-          bend: { radius: outerOf({ diameter, wall }), firstLeg: bend.first, secondLeg: bend.second },
+          bend: {
+            radius: outerOf({ diameter, wall }),
+            firstLeg: bend.first,
+            secondLeg: bend.second,
+            // A way is known only where the place of the hole is.
+            from: vents.find(({ index }) => index === vent)!.place!.face,
+            towards: bend.towards,
+          },
         }),
+        opening: openingOf(vents, vent),
         fb: design.account.fb ?? 0,
         netVolume: design.account.netVolume,
         ofBox: {

@@ -15,7 +15,7 @@ import { impedanceFound, impedanceText, loudest } from '../words/play-text.js';
 import { flangeText, holeText } from '../words/tubes-text.js';
 import { changeParts, type Plate } from './change-parts.js';
 import { changeSteps, setSteps } from './change-steps.js';
-import { changeTubes, setTubes } from './change-tubes.js';
+import { changeTubes, setTubes, standingHoles } from './change-tubes.js';
 import { impedanceOf, joined, loadSentence, playingSentences } from './played-work.js';
 
 /** What the box does now and will do, beside what is wanted. */
@@ -93,6 +93,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const bought = new Set(wholes.flatMap((one) => changeParts(one, standing, say).parts));
   const glued = isSet ? { tubes: [], notes: [] } : changeTubes(whole, standing);
   const slid = isSet ? setTubes(chosen, standing, answer, say) : undefined;
+  const holes = standingHoles(whole, standing);
   const columns = isSet
     ? chosen.tubes.map(({ mark, length, design: { account } }) => [`${mark}, ${say.length(length)}`, account] as const)
     : [['changed', design.account] as const];
@@ -117,6 +118,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       openings: parts.openings,
       plates,
       tubes: glued.tubes,
+      ...(holes && { standing: holes }),
       ...(slid && { set: slid.set }),
       parts: [...bought].map(visible),
       notes: [...parts.notes, ...glued.notes, ...(slid?.notes ?? [])],

@@ -1,10 +1,11 @@
 import { turningText } from './elbow-mark.js';
+import type { WorkHole } from './hole.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
 import { airOf } from './ringing-section.js';
 import { runsAlong } from './sawing.js';
 import type { Says } from './says.js';
-import type { Work, WorkBox, WorkHole, WorkStep } from './work.js';
+import type { Work, WorkBox, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
 function slotStep(box: WorkBox, slot: WorkHole & { readonly form: 'rectangle' }, lengthText: Says): WorkStep {

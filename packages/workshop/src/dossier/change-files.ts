@@ -12,10 +12,11 @@ import { type Says, saysOf } from './says.js';
 import { type SetPrinting, setPrinting } from './set-printing.js';
 import { MEASURING } from './shopping.js';
 import { slug } from './slug.js';
+import { bentPanels } from './standing-panel.js';
 import { type TubePrinting, tubePrinting } from './tube-printing.js';
 import type { ChangeWork } from './work.js';
 
-/** Files of all that is cut. */
+/** Files of all that is cut, and of the panels behind which a tube bends. */
 async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): Promise<BuildFile[]> {
   const files: BuildFile[] = set ? await drawingFiles('holes/flange', set.face) : [];
   if (!set) {
@@ -24,6 +25,7 @@ async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): P
   }
   for (const plate of change.plates)
     files.push(...(await drawingFiles(`boards/${slug(plate.name)}`, plateDrawing(plate))));
+  for (const { face, drawing } of bentPanels(change)) files.push(...(await drawingFiles(`panels/${face}`, drawing)));
   return files;
 }
 

@@ -1,4 +1,6 @@
+import type { Face } from '@airspring/core/space';
 import type { Plate } from '../drawing/index.js';
+import type { WorkHole } from './hole.js';
 import type { WorkImpedance } from './impedance.js';
 
 /** Equal tubes that are glued in, m. */
@@ -18,7 +20,16 @@ export interface WorkTube {
   readonly hole: number;
   /** Whether it goes through its hole, or is glued to the inside of the panel around it, brought in through this cutout. */
   readonly stands: 'in the hole' | { readonly behindWithin: number };
-  readonly bend?: { readonly radius: number; readonly firstLeg: number; readonly secondLeg: number };
+  /** An elbow of 90°: the tube begins in the panel `from`, and its arm points to the panel `towards`. */
+  readonly bend?: {
+    readonly radius: number;
+    readonly firstLeg: number;
+    readonly secondLeg: number;
+    readonly from: Face;
+    readonly towards: Face;
+  };
+  /** What its hole is called among those of the box that stands; default 'vent'. */
+  readonly opening?: string;
   /** The tuning of the box with it, and the air that this counts on. */
   readonly fb: number;
   readonly netVolume: number;
@@ -71,6 +82,11 @@ export interface WorkPlate extends Plate {
 /** What is changed about a box that stands. */
 export interface WorkChange {
   readonly panelThickness: number;
+  /** The box with its holes as they will be; left out where their places are not known. */
+  readonly standing?: {
+    readonly outer: { readonly width: number; readonly height: number; readonly depth: number };
+    readonly holes: readonly WorkHole[];
+  };
   /** What the box does now and will do; the first row heads the columns. */
   readonly compared: readonly (readonly string[])[];
   /** What it does now, a paragraph each. */

@@ -1,8 +1,10 @@
 import { type Drawing, plateDrawing, toSvg } from '../drawing/index.js';
+import { turningText } from './elbow-mark.js';
 import { impedanceFigure } from './impedance-figure.js';
 import { caution, figure, list, paragraph, section, steps, table } from './markup.js';
 import { howToMeasure, spotsTable } from './measuring.js';
 import type { Says } from './says.js';
+import { bentPanels } from './standing-panel.js';
 import type { ChangeWork } from './work.js';
 
 /** A drawing on a page, to a scale that stands at it. */
@@ -78,12 +80,26 @@ export function holesSection({ change, cautions, tools }: ChangeWork, face: Draw
   );
 }
 
+/** Which way the arms of bent tubes point, on the panels that they begin in. */
+function bendsTold(change: ChangeWork['change']): string[] {
+  const panels = bentPanels(change);
+  if (panels.length === 0) return [];
+  const tubes = change.tubes.map(({ stands, ...tube }) => ({ ...tube, behind: stands !== 'in the hole' }));
+  const further = tubes.some(({ bend, ofBox }) => bend && ofBox.count > 1);
+  const beside = `${panels.length > 1 ? 'Drawings show the panels' : 'The drawing shows the panel'} from outside, with the holes of the changed box.${further ? ' A further hole is not on it, since you choose its place.' : ''}`;
+  return [
+    paragraph(`${turningText(tubes)}${beside}`),
+    ...panels.map(({ face, drawing }) => drawn(drawing, `The ${face} panel.`)),
+  ];
+}
+
 /** The work in order, to tick off. */
-export const doingSection = ({ steps: tasks = [], assumed, building }: ChangeWork): string =>
+export const doingSection = ({ steps: tasks = [], assumed, building, change }: ChangeWork): string =>
   section(
     'What to do, in order',
     [
       ...building.map(paragraph),
+      ...bendsTold(change),
       steps(tasks),
       ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
     ].join('\n'),

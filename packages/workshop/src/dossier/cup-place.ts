@@ -1,5 +1,6 @@
 import type { TerminalCup } from '../solid/index.js';
-import type { Work, WorkHole } from './work.js';
+import type { WorkHole } from './hole.js';
+import type { Work } from './work.js';
 
 /** Room behind a cup for the ends of its posts and the wires, and beside its flange, m (common practice). */
 const [BEHIND, BESIDE] = [0.025, 0.005];

@@ -1,20 +1,33 @@
+import type { Face } from '@airspring/core/space';
 import type { Pointing } from '../drawing/index.js';
 import type { Piece } from '../panel/index.js';
-import type { Work, WorkVent } from './work.js';
+
+/** A vent with an elbow, or a straight one. */
+interface Turned {
+  readonly count: number;
+  /** What its hole is called on a drawing; default 'vent'. */
+  readonly opening?: string;
+  readonly bend?: { readonly from: Face; readonly towards: Face };
+  /** Set where it begins behind its panel, so that nothing of it is seen from outside. */
+  readonly behind?: boolean;
+}
 
 /** The vents whose elbow begins behind a panel, as arrows on the drawing of it. */
-export const elbowsBehind = ({ face }: Pick<Piece, 'face'>, { vents }: Pick<Work, 'vents'>): Pointing[] => {
-  const bends = vents.flatMap(({ bend }) => (bend && bend.from === face ? [bend.towards] : []));
-  return [...new Set(bends)].map((towards) => ({
-    part: 'vent',
-    towards,
-    says: `inside, the arm points to the ${towards}`,
-  }));
+export const elbowsBehind = (
+  { face }: Pick<Piece, 'face'>,
+  { vents }: { readonly vents: readonly Turned[] },
+): Pointing[] => {
+  const bends = vents.flatMap(({ bend, opening = 'vent' }): Pointing[] =>
+    bend && bend.from === face
+      ? [{ part: opening, towards: bend.towards, says: `inside, the arm points to the ${bend.towards}` }]
+      : [],
+  );
+  return [...new Map(bends.map((one) => [`${one.part} ${one.towards}`, one])).values()];
 };
 
 /** How the arm of an elbow is turned, and how its builder sees that from outside. */
-export function turningText(vents: readonly WorkVent[]): string {
-  const bends = vents.flatMap(({ bend, count }) => (bend ? [{ bend, count }] : []));
+export function turningText(vents: readonly Turned[]): string {
+  const bends = vents.flatMap(({ bend, count, behind }) => (bend ? [{ bend, count, behind }] : []));
   const [first] = bends;
   if (first === undefined) return '';
   const many = bends.length > 1 || first.count > 1;
@@ -25,5 +38,7 @@ export function turningText(vents: readonly WorkVent[]): string {
       ),
     ),
   ].join('; ');
+  if (bends.every(({ behind }) => behind))
+    return `Turn ${many ? 'each tube' : 'the tube'} until its arm points to ${where}. `;
   return `Before you join the pieces of ${many ? 'a' : 'the'} vent, draw a pencil line along ${many ? 'each' : 'the'} tube, from the arm of the elbow to the rim of the flange: it tells from outside which way the arm points. Turn ${many ? 'each vent' : 'the vent'} until the line, and so the arm, points to ${where}. `;
 }

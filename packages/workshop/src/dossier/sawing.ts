@@ -18,7 +18,8 @@ import {
   particleBoard,
   rabbet,
 } from '../panel/index.js';
-import type { WorkBoard, WorkBox, WorkHole, WorkTools } from './work.js';
+import type { WorkHole } from './hole.js';
+import type { WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a workshop is taken to have where it does not say (common practice). */
 export const usual = {

@@ -4,9 +4,10 @@ import type { Drawing } from '../drawing/index.js';
 import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
 import { driverGasket, massDiscs, terminalCup } from '../solid/index.js';
 import { cupPlace } from './cup-place.js';
+import type { WorkHole } from './hole.js';
 import { bedOf, PLASTIC } from './printing.js';
 import type { Says } from './says.js';
-import type { Work, WorkHole, WorkTools } from './work.js';
+import type { Work, WorkTools } from './work.js';
 
 /** A small part to print. */
 export interface SmallPart {

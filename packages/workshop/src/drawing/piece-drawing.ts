@@ -86,7 +86,7 @@ function along(edge: number, crossed: readonly number[]): number {
   return edge * [0.5, 0.8, 0.2].reduce((best, one) => (away(one) > away(best) ? one : best));
 }
 
-function edgeLabels({ width, height, edges, cutouts }: Piece): Label[] {
+function edgeLabels({ width, height, edges, cutouts }: Piece, standing: boolean): Label[] {
   const across = along(
     width,
     cutouts.map((one) => one.across),
@@ -96,7 +96,8 @@ function edgeLabels({ width, height, edges, cutouts }: Piece): Label[] {
     cutouts.map((one) => one.up),
   );
   const at = { bottom: [across, 0], top: [width / 2, height], left: [0, up], right: [width, up] } as const;
-  return sides.map((side) => ({ at: at[side], text: edgeText(edges[side]), size: 'small', beside: side, clear: true }));
+  const textOf = (edge: Piece['edges'][Side]) => (standing ? (edge.meets ?? '') : edgeText(edge));
+  return sides.map((side) => ({ at: at[side], text: textOf(edges[side]), size: 'small', beside: side, clear: true }));
 }
 
 const formWords = (form: Form): string =>
@@ -169,13 +170,17 @@ function arrows({ cutouts, edges }: Piece, pointings: readonly Pointing[]): { sh
 
 /**
  * The drawing of one piece as it is seen from outside: outline, cutouts, what is made at its edges, and all lengths from its lower left
- * corner. `pointing` marks by an arrow where something behind a cutout points to, as the arm of a bent vent.
+ * corner. `pointing` marks by an arrow where something behind a cutout points to, as the arm of a bent vent. `standing` says that it is
+ * a panel of a box that stands: its edges then name the panels beside it, and nothing is said of joints and board.
  *
  * @example toSvg(pieceDrawing(panelBox(box).pieces[0]))
  */
 export function pieceDrawing(
   piece: Piece,
-  { pointing = [] }: { readonly pointing?: readonly Pointing[] | undefined } = {},
+  {
+    pointing = [],
+    standing = false,
+  }: { readonly pointing?: readonly Pointing[] | undefined; readonly standing?: boolean | undefined } = {},
 ): Drawing {
   const { name, width, height, thickness, board, grain, cutouts } = piece;
   const from: Omit<Dimension, 'kind' | 'ends' | 'row'>[] = [
@@ -200,13 +205,14 @@ export function pieceDrawing(
   const marked = arrows(piece, pointing);
   const seen = piece.face ? 'seen from outside' : 'seen from the side';
   const grainWords = grain ? `, grain along the ${grain}` : '';
+  const made = standing ? 'of the box that stands' : `${board.name}${grainWords}`;
   return {
     title: `${capital(name)}: ${mm(width)} × ${mm(height)} × ${mm(thickness)} mm`,
-    description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${board.name}${grainWords}, ${seen}.`,
-    subtitle: `${board.name}${grainWords}; ${seen}; lengths in mm`,
+    description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${made}, ${seen}.`,
+    subtitle: `${made}; ${seen}; lengths in mm`,
     shapes: [...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: edgeLabels(piece),
+    labels: edgeLabels(piece, standing),
     callouts: [...callouts(piece), ...marked.callouts],
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
