@@ -174,6 +174,23 @@ describe.each(kinds)('%s', (kind, brief, familyOf) => {
         return least[axis]! >= near + t - 1e-9 ? 'rear' : 'both';
       });
     expect(new Set(sides)).toEqual(new Set(['front', 'rear']));
+    // The chambers begin and end at panels and partition, share the air, and hold no more than there is room for.
+    const { chambers = [], outer, inner, netVolume } = one.box;
+    expect(chambers.map(({ name, vented }) => [name, vented])).toEqual([
+      ['front chamber', true],
+      ['rear chamber', true],
+    ]);
+    const ends = chambers.flatMap(({ from, to }) => [from, to]);
+    [t, near, near + t, outer[axis]! - t].forEach((end, i) => {
+      expect(ends[i]).toBeCloseTo(end, 9);
+    });
+    expect(chambers.reduce((sum, chamber) => sum + chamber.netVolume, 0)).toBeCloseTo(netVolume, 9);
+    for (const { across, from, to, netVolume: air } of chambers) {
+      expect(across).toBe(['width', 'height', 'depth'][axis]);
+      const room = inner.reduce((product, edge, k) => product * (k === axis ? to - from : edge), 1);
+      expect(air).toBeLessThan(room);
+      expect(air).toBeGreaterThan(0.6 * room);
+    }
     // The tubes pass through holes of their own.
     expect(one.box.holes.filter(({ what }) => what === 'vent')).toHaveLength(2);
     const inBoard = one.box.holes.filter(({ what, board }) => what === 'vent' && board?.name === 'partition');

@@ -92,8 +92,126 @@ test('a brace that cannot be says what is in its way', async () => {
   const asked = await built({ across: 'depth', at: 0.24 }, [tube]);
   expect(asked.notes).toContain('No brace is cut: the vent is in its way.');
   const post = { what: 'driver', least: [0.02, 0.02, 0.02], greatest: [0.1, 0.38, 0.1] };
-  expect((await built({}, [tube, post])).notes).toContain('is in its way everywhere');
+  const both = await built({}, [tube, post]);
+  expect(both.notes).toContain('No brace is cut: the vent and the driver are in its way everywhere.');
   expect((await built({ border: 0.3 }, [])).notes).toContain('does not fit between the panels');
-  const partition = { what: 'board', least: [0.1, 0.018, 0.018], greatest: [0.118, 0.382, 0.462] };
-  expect((await built({}, [partition])).notes).toContain('boards divide the air');
+  expect((await built({ across: 'depth', at: 0.02 }, [])).notes).toContain('the panel beside it is in its way');
+  const hole = { what: 'mouth', face: 'top', across: 0.18, up: 0.24, from: ['left', 'front'] } as const;
+  const opened = plainWork(
+    { tools: { brace: { across: 'depth', at: 0.24 } } },
+    { holes: [{ ...hole, form: 'circle', diameter: 0.1 }] },
+  );
+  expect((await filesToBuildFrom(opened)).notes.join(' ')).toContain('the mouth is in its way');
+});
+
+/** A box of 0.9 m of depth that a partition across it divides; its near side is so far from the front. */
+const divided = (
+  wall: number,
+  brace: NonNullable<WorkTools['brace']>,
+  { solids = [], bracing = 0 }: { readonly solids?: Solids; readonly bracing?: number } = {},
+) => {
+  const thickness = 0.018;
+  const board = { name: 'partition', size: [0.324, 0.364], from: [thickness, thickness, wall] } as const;
+  const hole = { what: 'driver', face: 'front', board, across: 0.16, up: 0.18, from: ['left', 'bottom'] } as const;
+  const [from, to] = [wall + thickness, 0.9 - thickness];
+  const air = (length: number) => 0.324 * 0.364 * length;
+  return plainWork(
+    { tools: { brace } },
+    {
+      outer: { width: 0.36, height: 0.4, depth: 0.9 },
+      bracing,
+      solids,
+      holes: [{ ...hole, form: 'circle', diameter: 0.2 }],
+      boards: [{ name: 'partition', count: 1, length: 0.324, width: 0.364, thickness }],
+      chambers: [
+        {
+          ...{ name: 'front chamber', across: 'depth', from: thickness, to: wall },
+          ...{ netVolume: air(wall - thickness), vented: true, braced: false },
+        },
+        {
+          ...{ name: 'closed chamber', across: 'depth', from, to },
+          ...{ netVolume: air(to - from), vented: false, braced: true },
+        },
+      ],
+    },
+  );
+};
+async function toldOf(work: Work) {
+  const { files, notes } = await filesToBuildFrom(work);
+  const texts = new Map(files.map(({ path, contents }) => [path, String(contents).replace(/\u00a0/g, ' ')]));
+  return { texts, notes: notes.join(' '), page: texts.get('build.html')! };
+}
+const litresTold = (page: string) => Number(/The brace takes ([\d.]+) L/.exec(page)![1]) / 1e3;
+
+test('beside a partition a brace stands in one chamber, clear of it, and its air is that of the chamber', async () => {
+  await fc.assert(
+    fc.asyncProperty(fc.integer({ min: 100, max: 800 }), async (wall) => {
+      const work = divided(wall / 1e3, {});
+      const { page, texts } = await toldOf(work);
+      const [, axis, middle] = /is a board of 18 mm across the (\w+), its middle ([\d.]+) mm/.exec(page)!;
+      expect(axis).toBe('depth');
+      const at = Number(middle);
+      expect(at + 9 <= wall || at - 9 >= wall + 18).toBe(true);
+      expect(texts.get('cut-list.csv')).toContain('brace,1,364,324,18');
+      const front = at < wall;
+      const { netVolume } = work.box!.chambers![front ? 0 : 1]!;
+      const taken = litresTold(page);
+      const raised = (100 * (Math.sqrt(netVolume / (netVolume - taken)) - 1)).toFixed(1);
+      expect(page).toContain(`from the ${front ? 'front' : 'closed'} chamber`);
+      expect(page).toContain(
+        `raises the ${front ? 'tuning of the front' : 'resonance of the closed'} chamber by up to ${raised} %`,
+      );
+      const sawn = Number(/Two spacers sawn ([\d.]+) mm long, between it and/.exec(page)![1]);
+      expect(sawn).toBeCloseTo(front ? at - 27 : at - 9 - wall - 18, 1);
+      expect(page.includes('between it and the partition before it')).toBe(!front);
+    }),
+    { numRuns: cases(3) },
+  );
+});
+
+test('air that is kept for bracing is that of its own chamber', async () => {
+  const kept = { bracing: 5e-3 };
+  expect((await toldOf(divided(0.3, { across: 'depth', at: 0.6 }, kept))).page).toContain(
+    'from the closed chamber, which the design keeps free for bracing',
+  );
+  const { page } = await toldOf(divided(0.3, { across: 'depth', at: 0.15 }, kept));
+  expect(page).toContain('and the design keeps none free for it there');
+  expect(page).toContain('counted in the closed chamber alone');
+});
+
+test('a partition is in the way of a brace across it, and is named with the other things', async () => {
+  const driver = { what: 'driver', least: [0.06, 0.06, 0.2], greatest: [0.3, 0.34, 0.8] };
+  const across = await toldOf(divided(0.3, { across: 'width' }));
+  expect(across.notes).toContain('No brace is cut: the partition is in its way everywhere.');
+  const { notes } = await toldOf(
+    divided(0.3, { border: 0.08 }, { solids: [driver, { ...driver, what: 'vent', least: [0.02, 0.02, 0.02] }] }),
+  );
+  expect(notes).toContain('No brace is cut: the driver, the vent and the partition are in its way everywhere.');
+  const at = await toldOf(divided(0.3, { across: 'depth', at: 0.31 }));
+  expect(at.notes).toContain('No brace is cut: the partition is in its way.');
+});
+
+test('a partition holds the panels as a brace does', async () => {
+  const rings = (page: string) => {
+    const text = page.slice(page.indexOf('Panels that ring'));
+    return Number(/<td>bottom, top<\/td><td>[^<]+<\/td><td>(\d+) to/.exec(text)![1]);
+  };
+  const work = divided(0.44, {});
+  const alone = await toldOf({ ...work, tools: {}, box: { ...work.box!, holes: [] } });
+  const held = await toldOf({ ...work, tools: {} });
+  expect(held.page).toContain('The partition holds the panels as a brace does');
+  expect(alone.page).not.toContain('as a brace does');
+  expect(rings(held.page)).toBeGreaterThan(1.1 * rings(alone.page));
+});
+
+test('between the boards of a line a brace makes it narrower, and that is told by its resonances', async () => {
+  const board = { what: 'board', least: [0.018, 0.018, 0.441], greatest: [0.342, 0.28, 0.459] };
+  const work = divided(0.3, { across: 'depth' }, { solids: [board] });
+  const { chambers: _, ...box } = { ...work.box!, holes: [] };
+  const { page } = await toldOf({ ...work, box });
+  const at = Number(/across the depth, its middle ([\d.]+) mm/.exec(page)![1]);
+  expect(at <= 441 - 9 || at >= 459 + 9).toBe(true);
+  const part = (100 * litresTold(page)) / box.netVolume;
+  expect(page).toContain(`moves the resonances of the line by up to ${part.toFixed(1)} %`);
+  expect(page).not.toContain('raises the tuning');
 });

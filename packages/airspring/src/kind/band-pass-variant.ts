@@ -6,8 +6,9 @@ import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
 import { alignsIn, type SolvedBoxes } from './aligns.js';
 import { type fields, partitionsOf } from './band-pass-fields.js';
-import { bandPassWords } from './band-pass-words.js';
+import { bandPassWords, NAMES } from './band-pass-words.js';
 import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
+import type { ChamberOfBox } from './build-record.js';
 import type { Chamber, Rear } from './finished-chambers.js';
 import { edgeNames } from './partition.js';
 import { type RoundVentSettings, roundVentSettings } from './round-vent-fields.js';
@@ -84,6 +85,26 @@ function variantOf<Spec extends DrivenSpec, Input>(
   }
   const spec = (point: Point): Spec => specOf(chambersAt(point, areaOf(point)));
 
+  /** Both chambers across an edge of the box; the front one is so long. */
+  function chambersOf(edge: number, length: number, { front: one, rear: other }: Chambers): readonly ChamberOfBox[] {
+    const t = job.space.panelThickness;
+    const across = edgeNames[axis];
+    const [first, second] = NAMES[rear];
+    const wall = t + length;
+    return [
+      { name: `${first} chamber`, across, from: t, to: wall, netVolume: one.volume, vented: true, braced: false },
+      {
+        name: `${second} chamber`,
+        across,
+        from: wall + t,
+        to: edge - t,
+        netVolume: other.volume,
+        vented: behind !== undefined,
+        braced: true,
+      },
+    ];
+  }
+
   function record(finished: Finished): KindRecord {
     const { point } = finished;
     const made = told(finished);
@@ -121,6 +142,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
       margins: made.chambers.flatMap(({ margins }) => margins),
       driverHoles: made.driverHoles,
       boards: made.boards,
+      chambers: chambersOf(finished.edges[axis], made.at, at),
       dip,
       numbers: [...words.tunings, ...(numbers?.(at, job) ?? []), ...words.numbers],
       warnings: made.warnings,

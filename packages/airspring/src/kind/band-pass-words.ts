@@ -32,7 +32,7 @@ const PLACE = [
 ] as const;
 
 /** The chambers by name, the one in front of the cones first. */
-const NAMES = { closed: ['vented', 'closed'], out: ['front', 'rear'], through: ['front', 'rear'] } as const;
+export const NAMES = { closed: ['vented', 'closed'], out: ['front', 'rear'], through: ['front', 'rear'] } as const;
 
 /** From where to where the box plays. */
 function plays(rear: Rear, [front, behind]: readonly [number, number], drivers: string, s: string): Phrase {

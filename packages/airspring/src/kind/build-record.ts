@@ -76,6 +76,21 @@ export interface DesignVent {
   readonly netVolume?: number;
 }
 
+/** A chamber beside a partition. */
+export interface ChamberOfBox {
+  /** 'front chamber'. */
+  readonly name: string;
+  /** The axis that the partition divides, and from where to where the chamber reaches, from the left, bottom or front outer edge, m. */
+  readonly across: 'width' | 'height' | 'depth';
+  readonly from: number;
+  readonly to: number;
+  readonly netVolume: number;
+  /** Whether vents tune it; it is closed otherwise. */
+  readonly vented: boolean;
+  /** Whether the air for braces is counted in it. */
+  readonly braced: boolean;
+}
+
 /** What is added to the cones of passive radiators. */
 export interface DesignWeights {
   /** How many radiators there are. */

@@ -76,6 +76,7 @@ export function workOf(
       thickness: box.panelThickness,
       netVolume: box.netVolume,
       bracing: space.bracing,
+      ...(box.chambers && { chambers: box.chambers }),
       holes: box.holes,
       solids: box.solids.map(({ part, least, greatest }) => ({
         what: part === 'clearance' ? 'air' : part,

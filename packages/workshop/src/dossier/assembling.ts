@@ -1,8 +1,10 @@
+import { airOf } from './brace-air.js';
+import { braceAxes } from './brace-place.js';
 import { turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
+import { insideBoards } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
-import { airOf } from './ringing-section.js';
 import { runsAlong } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
@@ -22,9 +24,18 @@ const CLOSED = new Set(['driver', 'radiator', 'terminals']);
 
 const BESIDE = { width: 'left panel', height: 'bottom', depth: 'front' } as const;
 
-/** How a brace is held in its place while its glue sets. */
-const spacersFor = ({ across, at }: ChosenBrace, { thickness }: WorkBox, lengthText: Says): string =>
-  `, with glue on all its edges. Two spacers sawn ${lengthText(at - 1.5 * thickness)} long, between it and the inner side of the ${BESIDE[across]}, hold it in its place`;
+/** How a brace is held in its place while its glue sets: off the panel before it, or off a board that stands between them. */
+function spacersFor({ across, at }: ChosenBrace, box: WorkBox, lengthText: Says): string {
+  const { thickness } = box;
+  const axis = braceAxes.indexOf(across);
+  const near = at - thickness / 2;
+  const [board] = insideBoards(box)
+    .filter((one) => one.axis === axis && one.greatest[axis]! <= near + 1e-9)
+    .sort((one, other) => other.greatest[axis]! - one.greatest[axis]!);
+  const from = board?.greatest[axis] ?? thickness;
+  const before = board ? `the ${board.name} before it` : `the inner side of the ${BESIDE[across]}`;
+  return `, with glue on all its edges. Two spacers sawn ${lengthText(near - from)} long, between it and ${before}, hold it in its place`;
+}
 
 const boardNames = (names: readonly string[]): string => [...new Set(names)].map((name) => `the ${name}`).join(' and ');
 

@@ -1,6 +1,7 @@
 import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
 import { elbowsBehind } from './elbow-mark.js';
+import { insideBoards } from './inside-boards.js';
 import { caution, columns, figure, paragraph, section, table } from './markup.js';
 import { cutsTold } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
@@ -12,9 +13,10 @@ export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): strin
   sheets.length > 1 ? `sheet ${i + 1} of ${sheets.length}` : 'sheet';
 
 /** The view of the whole box. */
-export const boxFigure = ({ box }: Sawing, { solids = [] }: Pick<WorkBox, 'solids'>): string => {
-  if (box === undefined) return '';
-  const inside = solids.filter(({ what }) => what !== 'air');
+export const boxFigure = ({ box }: Sawing, work: WorkBox | undefined): string => {
+  if (box === undefined || work === undefined) return '';
+  const solids = (work.solids ?? []).filter(({ what }) => what !== 'air' && what !== 'board');
+  const inside = [...solids, ...insideBoards(work)];
   const shaded = inside.length > 0 ? ' What stands inside is shaded, by the cuboids around it.' : '';
   return figure(
     toSvg(boxDrawing(box, { inside }), { width: '170 mm', height: '150 mm' }),

@@ -45,7 +45,7 @@ function coverSection(
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
 ${paragraph(work.summary)}
-${sawing ? boxFigure(sawing, work.box ?? {}) : ''}
+${sawing ? boxFigure(sawing, work.box) : ''}
 ${table([], work.numbers)}
 </div>
 ${section(

@@ -7,7 +7,12 @@ export type WorkHole = {
   /** The panel that it is in, or the panel that its board looks to. */
   readonly face: Face;
   /** The board inside the box that it is in; left out for a panel. */
-  readonly board?: { readonly name: string; readonly size: readonly [across: number, up: number] };
+  readonly board?: {
+    readonly name: string;
+    readonly size: readonly [across: number, up: number];
+    /** Where its edges begin, from the outer edges and the outer surface of the face; left out where that is not known. */
+    readonly from?: readonly [across: number, up: number, inwards: number];
+  };
   /** Its centre, from the edges that `from` names. */
   readonly across: number;
   readonly up: number;

@@ -1,8 +1,8 @@
-import { format } from '@airspring/core/quantity';
 import { capital } from '../drawing/drawing.js';
 import type { BoxPanelResonance } from '../panel/index.js';
+import { airOf } from './brace-air.js';
 import { paragraph, section, table } from './markup.js';
-import { ALIKE, braced, type ChosenBrace, type Ringing, weakest } from './ringing.js';
+import { ALIKE, braced, type ChosenBrace, listed, type Ringing, weakest } from './ringing.js';
 import { knownBoard } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox } from './work.js';
@@ -13,11 +13,7 @@ type Band = NonNullable<Work['band']>;
 const hertz = (frequency: number): string => `${Math.round(frequency)} Hz`;
 const range = ({ resonance: { lowest, highest } }: BoxPanelResonance): string =>
   `${Math.round(lowest)} to ${hertz(highest)}`;
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 const facesOf = (panels: readonly BoxPanelResonance[]) => listed(panels.map(({ face }) => face));
-
-const litres = (volume: number): string => format('volume', volume, 'L', 2);
 
 /** Rounded as it is shown, so that a word never contradicts the number beside it. */
 const place = ({ resonance: { lowest, highest } }: BoxPanelResonance, { from, to }: Band): string => {
@@ -83,15 +79,16 @@ function braceText(
   cut: boolean,
   says: Says,
 ): string {
-  const after = weakest(braced(brace.panels));
-  const without = weakest(panels.filter((_, i) => brace.panels[i]!.braces.length > 0));
+  const standing = braced(brace.panels, panels);
+  const after = weakest(standing);
+  const without = weakest(panels.filter((_, i) => standing.includes(brace.panels[i]!)));
   const gains =
     after > ALIKE * without
       ? `at ${hertz(after)} or higher, ${(after / without).toFixed(1)} times the ${hertz(without)} without it`
       : 'no higher than without it';
   const what = cut ? 'the window brace of these pages' : 'the window brace that helps most and has room';
   const ask = cut ? '' : ' To have it cut, nested and drawn, write "brace": {} into the "workshop" of the brief.';
-  return `${what} is a board of ${says(box.thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(braced(brace.panels))}. The lowest of them then rings ${gains}.${ask}`;
+  return `${what} is a board of ${says(box.thickness)} across the ${brace.across}, its middle ${says(brace.at)} from the ${FROM[brace.across]} outer edge, with a border of ${says(brace.border)} around its opening. It stands on the ${facesOf(standing)}. The lowest of them then rings ${gains}.${ask}`;
 }
 
 /** The board that would lift a resonance above the band: frequencies grow as the thickness. */
@@ -102,23 +99,15 @@ function thicker(lowest: number, { to }: Band, { thickness }: WorkBox, says: Say
     : 'No usual board would lift it above the band: use two braces, or glue a second board on the inside.';
 }
 
-/** What a brace takes from the air, and what that does where the design does not count it. */
-export function airOf({ volume }: ChosenBrace, { bracing = 0, netVolume }: WorkBox): string {
-  const needed = Math.ceil(volume * 1e4) / 1e4;
-  if (needed <= bracing + 1e-9)
-    return `The brace takes ${litres(needed)} of air, which the design keeps free for bracing.`;
-  const raised = (Math.sqrt(netVolume / (netVolume - needed + bracing)) - 1) * 100;
-  return `The brace takes ${litres(needed)} of air, and the design keeps ${bracing > 0 ? `only ${litres(bracing)}` : 'none'} free for it. That raises the tuning, or the resonance of a closed box, by up to ${raised.toFixed(1)} %. Write "bracing": "${(1e3 * needed).toFixed(1)} L" into the "space" of the brief, and make these pages again.`;
-}
-
 /** Where the panels ring, whether that is in the band, and what a brace gains. */
 export function ringingSection(work: Work, ringing: Ringing, says: Says): string {
   const { band, box, tools } = work;
-  const { panels, brace } = ringing;
+  const { panels, brace, dividing = [] } = ringing;
   if (band === undefined || box === undefined || panels === undefined) return '';
+  const standing = brace ? braced(brace.panels, panels) : [];
   const cells = panels.map((panel, i) => {
     const withIt = brace?.panels[i];
-    const stands = withIt !== undefined && withIt.braces.length > 0;
+    const stands = withIt !== undefined && standing.includes(withIt);
     return [
       `${says(panel.width)} × ${says(panel.height)}`,
       range(panel),
@@ -138,6 +127,11 @@ export function ringingSection(work: Work, ringing: Ringing, says: Says): string
   const cut = panels.filter((panel) => panel.cut);
   const notes = [
     'How this is worked out: each panel is a thin plate between the panels around it. The lower number is for edges that may turn and a heavy, soft board, the higher one for edges that cannot turn and a light, stiff board; glue lies between them. Of a brace the lower number is for a bar that bends with the panel, the higher one for a line that cannot move. The air on both sides is left out.',
+    ...(dividing.length > 0
+      ? [
+          `The ${listed(dividing)} ${dividing.length > 1 ? 'hold' : 'holds'} the panels as a brace does: that is counted, with the brace and without it.`,
+        ]
+      : []),
     known
       ? `The stiffness of ${name}, and how much boards of it differ, is common practice.`
       : `The stiffness of "${name}" is not known here: that of fibreboard was taken.`,

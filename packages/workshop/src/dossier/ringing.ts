@@ -1,6 +1,7 @@
 import { si } from '@airspring/core/quantity';
 import { type BoxPanelResonance, type BraceInput, boxResonances, windowBrace } from '../panel/index.js';
-import { type BraceAxis, braceAxes, freePlace, inTheWay, isDivided } from './brace-place.js';
+import { type BraceAxis, braceAxes, freePlaces, inTheWay } from './brace-place.js';
+import { asBrace, insideBoards, isBeside } from './inside-boards.js';
 import { panelsOf } from './sawing.js';
 import type { WorkBox, WorkTools } from './work.js';
 
@@ -24,6 +25,8 @@ export interface ChosenBrace {
 export interface Ringing {
   /** Left out where they are too short to be plates. */
   readonly panels?: readonly BoxPanelResonance[];
+  /** What the boards inside are called that the panels are held by. */
+  readonly dividing?: readonly string[];
   readonly brace?: ChosenBrace;
   /** Why there is no brace, as the end of a sentence. */
   readonly because?: string;
@@ -38,19 +41,33 @@ export const ALIKE = 1.01;
 export const weakest = (panels: readonly BoxPanelResonance[]): number =>
   Math.min(...panels.map(({ resonance }) => resonance.lowest));
 
-/** Panels on which a brace stands. */
-export const braced = (panels: readonly BoxPanelResonance[]): readonly BoxPanelResonance[] =>
-  panels.filter(({ braces }) => braces.length > 0);
+/** Panels on which a brace stands, with it; without it they have the boards that stand inside alone. */
+export const braced = (
+  panels: readonly BoxPanelResonance[],
+  without: readonly BoxPanelResonance[],
+): readonly BoxPanelResonance[] => panels.filter(({ braces }, i) => braces.length > without[i]!.braces.length);
+
+export const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+/** Why a brace that meets something is not made. */
+const isInTheWay = (names: readonly string[], everywhere: boolean): string =>
+  `${listed(names.map((name) => `the ${name}`))} ${names.length > 1 ? 'are' : 'is'} in its way${everywhere ? ' everywhere' : ''}`;
 
 /** Where the panels of a box ring, and the brace that the workshop asks for or that helps most of those for which there is room. */
 export function ringingOf(box: WorkBox, { bolts: _, brace: asked = {}, ...tools }: WorkTools): Ringing {
   if (box.joints !== undefined) return { because: 'the box is no cuboid' };
-  const bare = panelsOf(box, tools);
+  const boards = insideBoards(box).filter((board) => !isBeside(box, board));
+  const inside = boards.map((board) => asBrace(board, box));
+  // A hole nearer to a board than a saw could cut it there is no fault of the panels: they are then told without the boards.
+  const divided = panelsOf(box, tools, inside);
+  const held = divided.ok ? inside : [];
+  const bare = divided.ok ? divided : panelsOf(box, tools);
   if (!bare.ok) return { because: 'its panels cannot be cut so' };
   const shortest = Math.min(...Object.values(bare.inner));
   if (4 * box.thickness > shortest) return { because: 'the box is too small for one' };
   const panels = boxResonances(bare);
-  if (isDivided(box)) return { panels, because: 'boards divide the air of the box' };
+  const dividing = held.length > 0 ? [...new Set(boards.map(({ name }) => name))] : [];
   const border = asked.border ?? Math.floor(1e3 * Math.min(WIDEST, SHARE * shortest)) / 1e3;
   const input = (across: BraceAxis, at: number, wide: number): BraceInput => ({
     across,
@@ -60,7 +77,7 @@ export function ringingOf(box: WorkBox, { bolts: _, brace: asked = {}, ...tools 
   /** The panels with a brace. */
   const made = (across: BraceAxis, at: number, wide: number) => {
     const one = input(across, at, wide);
-    const found = panelsOf(box, tools, [one]);
+    const found = panelsOf(box, tools, [one, ...held]);
     if (!found.ok) return undefined;
     return {
       panels: boxResonances(found),
@@ -71,36 +88,40 @@ export function ringingOf(box: WorkBox, { bolts: _, brace: asked = {}, ...tools 
   const borders = asked.border === undefined ? [border, border / 2] : [border];
   const sides = asked.across === undefined ? braceAxes : [asked.across];
   const met: string[] = [];
-  const tried = sides.flatMap((across) => {
-    for (const wide of borders) {
-      const at = asked.at ?? freePlace(box, across, wide);
-      const what = at === undefined ? 'what stands inside' : inTheWay(box, across, wide, at);
-      if (what !== undefined) met.push(what);
-      if (at === undefined || what !== undefined) continue;
-      const found = made(across, at, wide);
-      if (found === undefined) continue;
-      const together = found.panels.reduce((all, { resonance }) => all * resonance.lowest, 1);
-      return [{ ...found, across, at, border: wide, together, weakest: weakest(found.panels) }];
-    }
-    return [];
-  });
+  const tried = sides.flatMap((across) =>
+    borders.flatMap((wide) => {
+      const places = asked.at === undefined ? freePlaces(box, across, wide) : [asked.at];
+      if (places.length === 0) met.push(...inTheWay(box, across, wide));
+      return places.flatMap((at) => {
+        const what = asked.at === undefined ? [] : inTheWay(box, across, wide, at);
+        met.push(...what);
+        const found = what.length > 0 ? undefined : made(across, at, wide);
+        if (found === undefined) return [];
+        const together = found.panels.reduce((all, { resonance }) => all * resonance.lowest, 1);
+        return [{ ...found, across, at, border: wide, together, weakest: weakest(found.panels) }];
+      });
+    }),
+  );
   const [best] = tried.sort((one, other) => {
     const alike = Math.max(one.weakest, other.weakest) < ALIKE * Math.min(one.weakest, other.weakest);
     return alike ? other.together - one.together : other.weakest - one.weakest;
   });
   if (best === undefined) {
-    const [what] = met;
-    if (what === undefined)
-      return { panels, because: 'a board with that border does not fit between the panels there' };
-    return {
-      panels,
-      because: `${what === 'what stands inside' ? what : `the ${what}`} is in its way${asked.at === undefined ? ' everywhere' : ''}`,
-    };
+    const names = [...new Set(met)];
+    const because =
+      names.length === 0
+        ? 'a board with that border does not fit between the panels there'
+        : isInTheWay(names, asked.at === undefined);
+    return { panels, dividing, because };
   }
   const narrow = made(best.across, best.at, best.border / 2);
   return {
     panels,
-    brace: { ...best, narrow: narrow === undefined ? weakest(braced(best.panels)) : weakest(braced(narrow.panels)) },
+    dividing,
+    brace: {
+      ...best,
+      narrow: narrow === undefined ? weakest(braced(best.panels, panels)) : weakest(braced(narrow.panels, panels)),
+    },
   };
 }
 

@@ -51,12 +51,24 @@ export interface WorkBox {
   readonly netVolume: number;
   /** Air that the design keeps free for braces, m³; default none. */
   readonly bracing?: number;
+  /** Of a box that a partition divides: its chambers, across which axis, from where to where from the left, bottom or front outer edge, m, and their air, m³. */
+  readonly chambers?: readonly {
+    readonly name: string;
+    readonly across: 'width' | 'height' | 'depth';
+    readonly from: number;
+    readonly to: number;
+    readonly netVolume: number;
+    /** Whether vents tune it; it is closed otherwise. */
+    readonly vented: boolean;
+    /** Whether the air for braces is kept free in it. */
+    readonly braced: boolean;
+  }[];
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
   readonly boards: readonly WorkBoard[];
   /**
-   * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' where the air is divided, and
-   * 'air' where it must stay free in front of a vent.
+   * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' for the boards of a line,
+   * and 'air' where it must stay free in front of a vent.
    */
   readonly solids?: readonly {
     readonly what?: string;
