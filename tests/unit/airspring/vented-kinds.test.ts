@@ -127,6 +127,42 @@ describe.each(cases)('%s', { timeout: 60_000 }, (_name, brief, kind, told) => {
     }
   });
 
+  test('the boards of a slot stand where they are told: those of the cut list, in its solids, in none of its air, each alone', () => {
+    for (const { box, vent } of answer.designs) {
+      if (kind !== 'slot-vented') {
+        expect(box.placed).toBeUndefined();
+        continue;
+      }
+      expect(vent).toBeUndefined();
+      const placed = box.placed!;
+      const sorted = (sizes: readonly number[]) =>
+        [...sizes].sort((a, b) => b - a).map((size) => (1e3 * size).toFixed(3));
+      const sizesOf = ({ least, greatest }: (typeof placed)[number]) =>
+        sorted(least.map((from, k) => greatest[k]! - from));
+      const cut = box.boards.flatMap(({ count, length, width, thickness = t }) =>
+        Array.from({ length: count }, () => sorted([length, width, thickness]).join(' ')),
+      );
+      expect(placed.map((one) => sizesOf(one).join(' ')).sort()).toEqual(cut.sort());
+      const free = placed.some(({ least }) => Math.min(...least) < 1e-9);
+      const hole = box.holes.find(({ what }) => what === 'vent')!;
+      const air = [hole.across, hole.up, t + 0.01] as const;
+      for (const one of placed) {
+        const clear = one.least.every((from, k) => from > t - 1e-9 && one.greatest[k]! < box.outer[k]! - t + 1e-9);
+        expect(clear || free).toBe(true);
+        expect(air.every((at, k) => at > one.least[k]! && at < one.greatest[k]!)).toBe(false);
+        const middle = one.least.map((from, k) => Math.max(t + 1e-3, (from + one.greatest[k]!) / 2)) as unknown as Vec;
+        expect(box.solids.some((solid) => solid.part === 'vent' && inside(middle, solid))).toBe(true);
+        for (const other of placed) {
+          if (other === one) continue;
+          const overlap = one.least.map(
+            (from, k) => Math.min(one.greatest[k]!, other.greatest[k]!) - Math.max(from, other.least[k]!),
+          );
+          expect(Math.min(...overlap)).toBeLessThan(1e-9);
+        }
+      }
+    }
+  });
+
   test('each hole of a vent lies before its air, and is drawn to scale', () => {
     const [first] = answer.designs as [Design];
     const drawing = boxFigure(first, briefFacts(brief)).draw(640);

@@ -206,3 +206,49 @@ test('the arm of an elbow is marked on the drawing of its panel, and the words t
   }
   expect(String(files.get('panels/top.svg'))).not.toContain('the arm points');
 });
+
+test('where boards inside are glued to a panel its drawing has a band, as it is seen from outside, and nothing is cut there', async () => {
+  // Invented: along the bottom 40 to 58 mm up and from the front to 0.3 m, a partition from 0.4 m on, and a brace.
+  const placed = [{ name: 'long board', least: [0.018, 0.04, 0.018], greatest: [0.342, 0.058, 0.3] }];
+  const partition = { name: 'partition', size: [0.324, 0.364], from: [0.018, 0.018, 0.4] } as const;
+  const inBoard = {
+    ...{ what: 'driver', face: 'front', board: partition, across: 0.16, up: 0.18, from: ['left', 'bottom'] },
+    ...{ form: 'circle', diameter: 0.2 },
+  } as const;
+  const { files, page } = await built(
+    plainWork({ tools: { brace: { across: 'depth', at: 0.2 } } }, { holes: [inBoard], placed, bracing: 0 } as never),
+  );
+  const drawing = (name: string) => {
+    const svg = String(files.get(`panels/${name}.svg`)).replace(/\u00a0/g, ' ');
+    const scale = Number(/scale 1 : ([\d.]+)/.exec(svg)![1]);
+    const bands = [...svg.matchAll(/d="M([\d.-]+) ([\d.-]+)L([\d.-]+) [\d.-]+L[\d.-]+ ([\d.-]+)L[^"]+Z"[^>]*fill/g)];
+    return bands.map((band) => {
+      const [left, bottom, right, top] = band.slice(1).map((at) => Number(at) * scale) as [
+        number,
+        number,
+        number,
+        number,
+      ];
+      return [left, right, -bottom, -top].map((at) => Math.round(at) + 0);
+    });
+  };
+  // The front covers the panels beside it; these begin behind it, and the right one is seen with its front at the left.
+  expect(drawing('front')).toEqual([[18, 342, 40, 58]]);
+  const right = drawing('right');
+  expect(right).toEqual([
+    [382, 400, 0, 364],
+    [0, 282, 22, 40],
+    [173, 191, 0, 364],
+  ]);
+  // Of the left panel, which is 444 mm wide, the same bands are seen from the other side.
+  expect(drawing('left')).toEqual(right.map(([from, to, low, high]) => [444 - to!, 444 - from!, low, high]));
+  expect(drawing('back')).toEqual([]);
+  expect(page).toContain('A shaded band is where a board inside is glued');
+  // Nothing but the outline is cut in a panel without holes.
+  const dxf = String(files.get('panels/right.dxf'))
+    .split(/\r?\n/)
+    .map((line) => line.trim());
+  const layers = dxf.flatMap((line, i) => (line === 'LWPOLYLINE' ? [dxf[dxf.indexOf('8', i) + 1]] : []));
+  expect(layers.filter((one) => one === 'cut')).toHaveLength(1);
+  expect(layers.filter((one) => one === 'note')).toHaveLength(3);
+});

@@ -8,7 +8,7 @@ import type { Fit } from '@airspring/core/space';
 import type { VentSection } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
-import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, RawMargin } from './build-record.js';
+import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard, RawMargin } from './build-record.js';
 import type { Meaning, Phrase } from './phrase.js';
 
 /**
@@ -125,6 +125,8 @@ export interface KindRecord {
   readonly driverHoles?: readonly Hole[];
   /** Boards to cut in addition to the six panels. */
   readonly boards?: readonly Panel[];
+  /** Where the boards of a slot stand. */
+  readonly placed?: readonly PlacedBoard[];
   /** What a partition makes of the air in the box. */
   readonly chambers?: readonly ChamberOfBox[];
   /** Stands in the first paragraph, after the size and the depth of the box. */

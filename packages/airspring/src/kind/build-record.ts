@@ -76,6 +76,13 @@ export interface DesignVent {
   readonly netVolume?: number;
 }
 
+/** A board where it stands, by its cuboid from the left, bottom and front outer edges, m. */
+export interface PlacedBoard {
+  readonly name: string;
+  readonly least: readonly number[];
+  readonly greatest: readonly number[];
+}
+
 /** A chamber beside a partition. */
 export interface ChamberOfBox {
   /** 'front chamber'. */

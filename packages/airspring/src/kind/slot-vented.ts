@@ -1,4 +1,4 @@
-import { compileLongestSlot, faces, type SlotBody } from '@airspring/core/space';
+import { compileLongestSlot, type Fit, faces, type SlotBody } from '@airspring/core/space';
 import { type SlotAlong, type SlotVentSection, slotAlongs, slotBoards } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Finished, Point } from './box-kind.js';
@@ -7,6 +7,7 @@ import { driverLayout, leastFor } from './drivers.js';
 import { metres } from './placing.js';
 import { inOrder } from './round-vent-fields.js';
 import { boardsOf } from './slot-boards.js';
+import { placedBoards } from './slot-boards-placed.js';
 import { acrossSlot, type SlotRead, slotFields } from './slot-fields.js';
 import { compileSlotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
@@ -74,6 +75,7 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     return {
       holes,
       boards: wall === t ? boards : boards.map((board) => ({ ...board, thickness: wall })),
+      placed: placedBoards({ along, width, height, wall, panel: t, edges, opening: openingOf(fit) }, length, vent),
       ...slotWords({ along, width, height, wall, length, fb, spare, vent, centre: vent.centres[0] ?? [], edges }),
       margins: [],
       printed: false,
@@ -132,6 +134,10 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     tell,
   };
 }
+
+/** Edges of the opening of a slot. */
+const openingOf = ({ holes }: Fit): readonly number[] =>
+  holes.flatMap((hole) => (hole.part === 'vent' && hole.form === 'rectangle' ? [hole.edges] : []))[0] ?? [0, 0, 0];
 
 /** Cross-section of a slot and its own boards: what core subtracts from the air of the box, per metre, m². */
 function takenBy(along: SlotAlong, width: number, height: number, wall: number): number {

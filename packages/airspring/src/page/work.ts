@@ -76,6 +76,7 @@ export function workOf(
       thickness: box.panelThickness,
       netVolume: box.netVolume,
       bracing: space.bracing,
+      ...(box.placed && { placed: box.placed }),
       ...(box.chambers && { chambers: box.chambers }),
       holes: box.holes,
       solids: box.solids.map(({ part, least, greatest }) => ({

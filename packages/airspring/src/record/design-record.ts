@@ -1,7 +1,7 @@
 import type { Warning } from '@airspring/core/fault';
 import type { ShapedPanel, Solid } from '@airspring/core/space';
 import type { Filled } from '../kind/box-kind.js';
-import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel } from '../kind/build-record.js';
+import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { NearAlignment } from './alignments.js';
 import type { Told } from './design-parts.js';
@@ -51,6 +51,8 @@ export interface Design extends Played {
     readonly panels: readonly Panel[];
     /** Those of them that stand inside. */
     readonly boards: readonly Panel[];
+    /** Where the boards of a slot stand; set where it has one. */
+    readonly placed?: readonly PlacedBoard[];
     /** Set where a partition divides it: the front chamber and the rear one. */
     readonly chambers?: readonly ChamberOfBox[];
     readonly holes: readonly Hole[];

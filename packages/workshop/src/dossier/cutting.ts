@@ -1,8 +1,10 @@
 import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
+import type { Piece } from '../panel/index.js';
 import { elbowsBehind } from './elbow-mark.js';
 import { insideBoards } from './inside-boards.js';
 import { caution, columns, figure, paragraph, section, table } from './markup.js';
+import { meetingsOn } from './meeting-boards.js';
 import { cutsTold } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
@@ -27,6 +29,13 @@ export const boxFigure = ({ box }: Sawing, work: WorkBox | undefined): string =>
 /** The drawing of a board that is no rectangle. */
 export const outlinedDrawing = ({ outline, ...board }: WorkBoard): Drawing | undefined =>
   outline && outlineDrawing({ ...board, outline });
+
+/** The drawing of a panel, with what stands behind it. */
+export const panelDrawing = (piece: Piece, { box }: Sawing, work: Work): Drawing =>
+  pieceDrawing(piece, {
+    pointing: elbowsBehind(piece, work),
+    meeting: box && work.box ? meetingsOn(piece, box, work.box) : [],
+  });
 
 /** What is cut, from which sheets, and where the holes are. */
 export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
@@ -61,10 +70,14 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
       }),
     ];
   });
-  const holed = (box?.pieces ?? []).filter(({ cutouts }) => cutouts.length > 0);
-  const drawings = holed.map((piece) =>
-    figure(toSvg(pieceDrawing(piece, { pointing: elbowsBehind(piece, work) }), { width: '175 mm', height: '115 mm' })),
+  const met = (piece: Piece) => (work.box && box ? meetingsOn(piece, box, work.box) : []);
+  const shown = (box?.pieces ?? []).filter((piece) => piece.cutouts.length > 0 || met(piece).length > 0);
+  const drawings = shown.map((piece) =>
+    figure(toSvg(panelDrawing(piece, sawing, work), { width: '175 mm', height: '115 mm' })),
   );
+  const bands = shown.some((piece) => met(piece).length > 0)
+    ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
+    : '';
   const outlined = (work.box?.boards ?? []).flatMap((board) => {
     const drawing = outlinedDrawing(board);
     return drawing ? [figure(toSvg(drawing, { width: '175 mm', height: '115 mm' }))] : [];
@@ -98,7 +111,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
               ...(drawings.length > 0
                 ? [
                     paragraph(
-                      'Drawings show each panel from outside, to the scale that stands at it. Distances of holes are from the lower left corner. To measure on a drawing, print it without fitting it to the page; only one at 1 : 1 is a template.',
+                      `Drawings show each panel from outside, to the scale that stands at it. Distances of holes are from the lower left corner.${bands} To measure on a drawing, print it without fitting it to the page; only one at 1 : 1 is a template.`,
                     ),
                   ]
                 : []),

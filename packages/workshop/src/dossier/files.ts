@@ -1,11 +1,10 @@
-import { pieceDrawing, sheetDrawing, toDxf } from '../drawing/index.js';
+import { sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection, outlinedDrawing, sheetName } from './cutting.js';
-import { elbowsBehind } from './elbow-mark.js';
+import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -60,12 +59,7 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
   for (const piece of sawing.box?.pieces ?? []) {
     step(`the drawing of the ${piece.name} panel`);
-    files.push(
-      ...(await drawingFiles(
-        `panels/${slug(piece.name)}`,
-        pieceDrawing(piece, { pointing: elbowsBehind(piece, work) }),
-      )),
-    );
+    files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, panelDrawing(piece, sawing, work))));
   }
   step('the drawings of the sheets');
   for (const { nesting, board } of sawing.sheets) {

@@ -51,6 +51,12 @@ export interface WorkBox {
   readonly netVolume: number;
   /** Air that the design keeps free for braces, m³; default none. */
   readonly bracing?: number;
+  /** Where the boards of a slot stand, from the left, bottom and front outer edges, m. */
+  readonly placed?: readonly {
+    readonly name: string;
+    readonly least: readonly number[];
+    readonly greatest: readonly number[];
+  }[];
   /** Of a box that a partition divides: its chambers, across which axis, from where to where from the left, bottom or front outer edge, m, and their air, m³. */
   readonly chambers?: readonly {
     readonly name: string;

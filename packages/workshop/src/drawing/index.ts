@@ -1,5 +1,5 @@
 /** How is a piece of a box drawn, with what is cut into it? */
-export { type Pointing, pieceDrawing } from './piece-drawing.js';
+export { type Meeting, type Pointing, pieceDrawing } from './piece-drawing.js';
 /** How is a sheet drawn, with the parts that are cut from it? */
 export { sheetDrawing } from './sheet-drawing.js';
 /** How is a whole box drawn, from three sides or pulled apart? */

@@ -3,6 +3,7 @@ import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
 import {
+  type At,
   type Callout,
   capital,
   type Dimension,
@@ -86,15 +87,11 @@ function along(edge: number, crossed: readonly number[]): number {
   return edge * [0.5, 0.8, 0.2].reduce((best, one) => (away(one) > away(best) ? one : best));
 }
 
-function edgeLabels({ width, height, edges, cutouts }: Piece, standing: boolean): Label[] {
-  const across = along(
-    width,
-    cutouts.map((one) => one.across),
-  );
-  const up = along(
-    height,
-    cutouts.map((one) => one.up),
-  );
+function edgeLabels({ width, height, edges }: Piece, ends: readonly (readonly number[])[], standing: boolean): Label[] {
+  // Where no length ends on the way, the whole one stands in the middle.
+  const crossed = (k: 0 | 1, edge: number) => (ends[k]!.length > 2 ? ends[k]!.slice(1, -1) : [edge / 2]);
+  const across = along(width, crossed(0, width));
+  const up = along(height, crossed(1, height));
   const at = { bottom: [across, 0], top: [width / 2, height], left: [0, up], right: [width, up] } as const;
   const textOf = (edge: Piece['edges'][Side]) => (standing ? (edge.meets ?? '') : edgeText(edge));
   return sides.map((side) => ({ at: at[side], text: textOf(edges[side]), size: 'small', beside: side, clear: true }));
@@ -141,6 +138,29 @@ export interface Pointing {
   readonly says: string;
 }
 
+/** Where a board behind a panel is glued to it: a rectangle of the drawing. */
+export interface Meeting {
+  /** What the board is called. */
+  readonly says: string;
+  readonly least: At;
+  readonly greatest: At;
+  /** Which of its edges are told, from the left and from below. */
+  readonly told: readonly [across: readonly number[], up: readonly number[]];
+}
+
+/** A shaded band for each board, and beside the drawing what it is; equal words once. */
+function bands(meetings: readonly Meeting[]): { shapes: Shape[]; callouts: Callout[] } {
+  const size = ({ least, greatest }: Meeting) => [greatest[0] - least[0], greatest[1] - least[1]] as const;
+  const named = new Map(meetings.map((one) => [one.says, one]));
+  return {
+    shapes: meetings.map((one) => rectangle('note', one.least, ...size(one), 'tint')),
+    callouts: [...named.values()].map((one) => ({
+      at: [one.greatest[0] - Math.min(0.004, size(one)[0] / 2), one.least[1] + size(one)[1] / 2],
+      text: `inside: ${one.says}`,
+    })),
+  };
+}
+
 const AWAY = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] } as const;
 
 /** An arrow from the edge of a cutout to the side at which the panel is that something behind it points to. */
@@ -170,8 +190,8 @@ function arrows({ cutouts, edges }: Piece, pointings: readonly Pointing[]): { sh
 
 /**
  * The drawing of one piece as it is seen from outside: outline, cutouts, what is made at its edges, and all lengths from its lower left
- * corner. `pointing` marks by an arrow where something behind a cutout points to, as the arm of a bent vent. `standing` says that it is
- * a panel of a box that stands: its edges then name the panels beside it, and nothing is said of joints and board.
+ * corner. `pointing` marks by an arrow where something behind a cutout points to, as the arm of a bent vent. `meeting` shades
+ * where boards inside are glued to it. `standing` says that it is a panel of a box that stands: its edges then name the panels beside it, and nothing is said of joints and board.
  *
  * @example toSvg(pieceDrawing(panelBox(box).pieces[0]))
  */
@@ -179,8 +199,13 @@ export function pieceDrawing(
   piece: Piece,
   {
     pointing = [],
+    meeting = [],
     standing = false,
-  }: { readonly pointing?: readonly Pointing[] | undefined; readonly standing?: boolean | undefined } = {},
+  }: {
+    readonly pointing?: readonly Pointing[] | undefined;
+    readonly meeting?: readonly Meeting[] | undefined;
+    readonly standing?: boolean | undefined;
+  } = {},
 ): Drawing {
   const { name, width, height, thickness, board, grain, cutouts } = piece;
   const from: Omit<Dimension, 'kind' | 'ends' | 'row'>[] = [
@@ -188,14 +213,8 @@ export function pieceDrawing(
     { along: 'y', beside: 0, side: 'left' },
   ];
   const ends = [
-    places(
-      width,
-      cutouts.map(({ across }) => across),
-    ),
-    places(
-      height,
-      cutouts.map(({ up }) => up),
-    ),
+    places(width, [...cutouts.map(({ across }) => across), ...meeting.flatMap(({ told }) => told[0])]),
+    places(height, [...cutouts.map(({ up }) => up), ...meeting.flatMap(({ told }) => told[1])]),
   ];
   const dimensions = from.flatMap((one, k): Dimension[] => {
     const all = ends[k]!;
@@ -203,6 +222,7 @@ export function pieceDrawing(
     return all.length > 2 ? [{ ...one, kind: 'running', ends: all.slice(0, -1), row: 0 }, overall] : [overall];
   });
   const marked = arrows(piece, pointing);
+  const met = bands(meeting);
   const seen = piece.face ? 'seen from outside' : 'seen from the side';
   const grainWords = grain ? `, grain along the ${grain}` : '';
   const made = standing ? 'of the box that stands' : `${board.name}${grainWords}`;
@@ -210,10 +230,10 @@ export function pieceDrawing(
     title: `${capital(name)}: ${mm(width)} × ${mm(height)} × ${mm(thickness)} mm`,
     description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${made}, ${seen}.`,
     subtitle: `${made}; ${seen}; lengths in mm`,
-    shapes: [...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
+    shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: edgeLabels(piece, standing),
-    callouts: [...callouts(piece), ...marked.callouts],
+    labels: edgeLabels(piece, ends, standing),
+    callouts: [...callouts(piece), ...marked.callouts, ...met.callouts],
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
 }
