@@ -4,6 +4,7 @@ import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
 import { stepList } from './first.js';
+import { withRanges } from './ranges.js';
 import { meets } from './wishes.js';
 
 const heads = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', 'travel, mm'] as const;
@@ -46,7 +47,7 @@ function group([number, row]: readonly [number, RowDone], facts: Facts): Markup 
   const least = `The amplifier sees an impedance of at least ${say.ohms(row.account.leastLoad.value)}.`;
   return html`<tbody${first?.number === number && html` class="chosen"`}>
 <tr><th scope="row">${number}. ${row.change}</th>${cells(row.account, facts)}</tr>
-<tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(summaryOf(row, facts))}${row.fitting === 'measure' && '; measure first'}</summary><p>${tied(changeText(row, say))} ${tied(least)}</p>${stepList(facts, row)}</details></td></tr>
+<tr class="how"><td colspan="${heads.length + 1}"><details><summary>${tied(summaryOf(row, facts))}${row.fitting === 'measure' && '; measure first'}</summary>${withRanges(`${changeText(row, say)} ${least}`, { bands: row.bands, where: 'change', say })}${stepList(facts, row)}</details></td></tr>
 </tbody>`;
 }
 

@@ -8,6 +8,7 @@ import { limitInWords, tied } from '../say.js';
 import { caution } from './cautions.js';
 import type { Facts } from './facts.js';
 import { measuredHead } from './measured.js';
+import { withRanges } from './ranges.js';
 import { tubesBeside } from './tubes-beside.js';
 import { LEAST_DECIBELS, LEAST_SHARE, meets } from './wishes.js';
 
@@ -162,8 +163,8 @@ export function firstAnswer(facts: Facts): Markup {
   const picture = tubesBeside(facts);
   const steps = [...(row.measure ? [row.measure] : []), ...row.steps].map((step) => tied(say.phrase(step)));
   return html`
-${drivers}<p class="answer">${tied(doFirst(facts))}</p>
-<p class="answer">${tied(changes)}</p>
+${drivers}${withRanges(doFirst(facts), { bands: row.bands, where: 'done', say, answer: true })}
+${withRanges(changes, { bands: row.bands, where: 'first', say, answer: true })}
 ${quiet !== '' && html`<p class="answer">${tied(quiet)}</p>`}
 ${quieter !== '' && html`<p class="answer">${tied(quieter)}</p>`}
 ${picture && figureMarkup(picture)}

@@ -67,7 +67,7 @@ export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.
 export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { GainAt, HeardTold, JoinedTold, PlayedAt } from './record/heard-told.js';
-export type { Between, Uncertain } from './record/estimate.js';
+export type { Between, BetweenVas, Uncertain } from './record/estimate.js';
 export type { NearAlignment } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
 export type { WishPrice } from './record/prices.js';
@@ -78,6 +78,7 @@ export { type Retrofit, retrofit } from './standing/retrofit.js';
 export type { Account } from './standing/account.js';
 export type { Band, Bands } from './standing/bands.js';
 export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
+export type { Readings } from './standing/measured-readings.js';
 export type { Purpose, TubeOption, TubeSet } from './standing/tubes.js';
 export type { MeasuredDriver } from './standing/measured-driver.js';
 export type { ChangedDesign } from './standing/whole.js';

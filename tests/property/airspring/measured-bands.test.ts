@@ -135,6 +135,39 @@ test.each(cases)('drivers whose readings are off by less than stated stay inside
   }
 });
 
+test.each(cases.slice(0, 3))(
+  'a brief with the readings of a corner has the number at that end of its range: %j',
+  (box) => {
+    const read = readingsOf(box);
+    const { now } = retrofit(briefOf(read, box.parallel));
+    if (now.bands === undefined) return;
+    for (const name of ['reach', 'level', 'airSpeed'] as const) {
+      const { from, to, corners } = now.bands[name]!;
+      for (const [end, corner] of [
+        [from, corners.from],
+        [to ?? Infinity, corners.to],
+      ] as const) {
+        const there: Readings = {
+          peaks: [corner.lowerPeak, corner.upperPeak],
+          tuning: corner.dip,
+          peakImpedance: corner.peakImpedance,
+          flank: [corner.flankFrequency, corner.flankImpedance],
+          Re: corner.Re,
+          cone: corner.coneDiameter,
+          air: corner.air,
+        };
+        const found = numbersOf(retrofit(onlyNow(there, box.parallel)).now)[name] ?? Infinity;
+        if (Number.isFinite(end)) expect(found / end, name).toBeCloseTo(1, 7);
+        else expect(found).toBe(Infinity);
+        // No reading is off by more than was told.
+        expect(Math.abs(corner.dip - read.tuning)).toBeLessThanOrEqual(0.3 + 1e-9);
+        expect(Math.abs(corner.Re / read.Re - 1)).toBeLessThanOrEqual(0.03 + 1e-9);
+      }
+      expect(corners.from).not.toEqual(corners.to);
+    }
+  },
+);
+
 test('ranges close where the readings are exact, grow with what they may be off, and do not depend on what may change', () => {
   const read = readingsOf({ fs: 42, Qts: 0.38, fb: 34, QL: 15, parallel: 2 });
   const widths = (by: number) => {

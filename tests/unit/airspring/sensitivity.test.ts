@@ -45,6 +45,10 @@ test('the band of f3 is that of the same box with each driver in it, and Re that
   });
   expect(uncertain?.f3?.from).toBeCloseTo(Math.min(...f3), 3);
   expect(uncertain?.f3?.to).toBeCloseTo(Math.max(...f3), 3);
+  // Each end tells the Vas that gives it.
+  const Vas = [estimated?.Vas.from, estimated?.Vas.value, estimated?.Vas.to] as number[];
+  expect(uncertain?.f3?.Vas.from).toBeCloseTo(Vas[f3.indexOf(Math.min(...f3))]!, 6);
+  expect(uncertain?.f3?.Vas.to).toBeCloseTo(Vas[f3.indexOf(Math.max(...f3))]!, 6);
   expect(uncertain?.ventLength?.to).toBeGreaterThan(uncertain?.ventLength?.from as number);
   const surer = searchFor(briefOf({ ...told, Re: '3.2 Ω' })).job.choices[0]?.estimated;
   expect(surer?.Re).toBeUndefined();
@@ -56,6 +60,9 @@ test('the report says what was assumed, and a sensitivity beside a whole sheet i
   const text = reportText(metByWeights(brief)).replaceAll(/\s+/g, ' ');
   expect(text).toContain('Vas was computed from the sensitivity, 87.0 dB at 1 W, 1 m and half space');
   expect(text).toContain('in this same box, f3 lies between');
+  expect(text.replace(/\s+/g, ' ')).toMatch(
+    /f3 lies between [\d.]+ Hz \(Vas [\d.]+ L\) and [\d.]+ Hz \(Vas [\d.]+ L\)/,
+  );
   const whole = { ...campfire.drivers[0], sensitivity: '90 dB', sensitivityAt: '2.83 V' };
   const compared = reportText(metByWeights({ ...campfire, drivers: [whole] })).replaceAll(/\s+/g, ' ');
   expect(compared).toMatch(/states a sensitivity of 90.0 dB, and its other data lead to 8\d\.\d dB/);

@@ -240,13 +240,43 @@ describe('other boxes that stand', () => {
     const [head] = [...document.querySelectorAll('.answer')].map(words);
     expect(head).toContain(`fs ${rows[0]?.[2]?.replace(' Hz', '')} to ${rows[0]?.[3]}`);
     // Each range opens a proof, which pages with such a brief hold.
-    const opened = [...document.querySelectorAll('.answer button.proof')];
+    const opened = [...document.querySelectorAll('.answer button.proof')].slice(0, 3);
     expect(opened.map(words).map((text) => text.split(' ')[0])).toEqual(['fs', 'Qts', 'Vas']);
     expect(opened.map((button) => button.getAttribute('popovertarget'))).toEqual([
       'proof-ventedImpedance',
       'proof-ventedImpedanceQuality',
       'proof-ventedImpedance',
     ]);
+    // So does each range of the box: how its ends were found, the readings at both, and the formula.
+    const ranges = [...document.querySelectorAll('button.proof[popovertarget^="proof-now-"]')];
+    expect(ranges.map((button) => button.getAttribute('popovertarget'))).toEqual([
+      'proof-now-reach',
+      'proof-now-level',
+      'proof-now-airSpeed',
+    ]);
+    const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const { bands } = answer.now;
+    for (const [of, formula] of [
+      ['reach', 'cutoff'],
+      ['level', 'greatestLevel'],
+      ['airSpeed', 'respond'],
+    ] as const) {
+      const proof = document.querySelector(`#proof-now-${of}`)!;
+      for (const corner of [bands![of]!.corners.from, bands![of]!.corners.to])
+        expect(words(proof)).toContain(
+          `peaks at ${corner.lowerPeak.toFixed(2)} and ${corner.upperPeak.toFixed(2)} Hz, the dip at ${corner.dip.toFixed(2)} Hz`,
+        );
+      expect(words(proof)).toContain('that is no proof');
+      expect(proof.querySelector('button')!.getAttribute('popovertarget')).toBe(`proof-${formula}`);
+      const component = readFileSync(
+        new URL('../../../docs-site/src/components/RangesProof.astro', import.meta.url),
+        'utf8',
+      );
+      expect(component).toContain(`/${formula}'`);
+    }
+    // The change that helps most has ranges of its own.
+    expect(document.querySelectorAll('button.proof[popovertarget^="proof-first-"]')).toHaveLength(3);
     const { reach, level } = answer.now.bands!;
     expect(all).toContain(
       `it reaches ${one(reach.from)} to ${one(reach.to)} Hz, plays ${one(level.from)} to ${one(level.to)} dB`,

@@ -17,16 +17,28 @@ export interface Between {
   readonly to: number;
 }
 
-/** What is uncertain about a box because the sheet of its driver does not tell Vas: the same box with other drivers in it. */
-export interface Uncertain {
-  readonly f3?: Between;
-  /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
-  readonly level: Between;
-  /** The length of the vent that would serve best in this box, m. */
-  readonly ventLength?: Between;
+/** Values between which a number lies, and the Vas of the driver that gives each, m³: the greatest of few drivers, not of all between them. */
+export interface BetweenVas extends Between {
+  readonly Vas: Between;
 }
 
-const between = (values: readonly number[]): Between => ({ from: Math.min(...values), to: Math.max(...values) });
+/** What is uncertain about a box because the sheet of its driver does not tell Vas: the same box with other drivers in it. */
+export interface Uncertain {
+  readonly f3?: BetweenVas;
+  /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */
+  readonly level: BetweenVas;
+  /** The length of the vent that would serve best in this box, m. */
+  readonly ventLength?: BetweenVas;
+}
+
+/** The least and the greatest of some values, each with the Vas that it was found with. */
+function between(values: readonly (readonly [value: number, Vas: number])[]): BetweenVas {
+  const [first, ...others] = values as readonly [(typeof values)[number], ...typeof values];
+  const least = others.reduce((a, b) => (b[0] < a[0] ? b : a), first);
+  const most = others.reduce((a, b) => (b[0] > a[0] ? b : a), first);
+  return { from: least[0], to: most[0], Vas: { from: least[1], to: most[1] } };
+}
+const vasOf = ({ choice }: Variant): number => choice.completed.parameters.Vas;
 
 /** The choices of drivers at both ends of what is assumed. */
 const endsOf = (choice: DriverChoice, { ends }: Estimated): DriverChoice[] =>
@@ -53,19 +65,19 @@ export function uncertainOf(search: Search, box: Box): Uncertain | undefined {
     const system = variant.system(box.point);
     const { levelHalfSpace } = respond(system, grid);
     const reference = variant.reference === 'maximum' ? Math.max(...levelHalfSpace) : referenceLevel(system);
-    return reachOf(system, job.amplifier.filter, range, reference - HALF_POWER) ?? [];
+    const reach = reachOf(system, job.amplifier.filter, range, reference - HALF_POWER);
+    return reach === undefined ? [] : [[reach, vasOf(variant)] as const];
   });
   const band = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, 200);
-  const levels = all.map(
-    ({ variant }) =>
-      greatestAt(
-        wantedAt(job.heard),
-        variant.system(box.point),
-        limitsOf(job, variant.choice.drivers, variant.limits(box.point)),
-        band,
-      ).least.level,
-  );
-  const lengths = box.variant.loads?.[0]?.meaning === 'airSpeed' ? all.map((one) => bestLength(one, box)) : [];
+  const levels = all.map(({ variant }) => {
+    const limits = limitsOf(job, variant.choice.drivers, variant.limits(box.point));
+    const { least } = greatestAt(wantedAt(job.heard), variant.system(box.point), limits, band);
+    return [least.level, vasOf(variant)] as const;
+  });
+  const lengths =
+    box.variant.loads?.[0]?.meaning === 'airSpeed'
+      ? all.map((one) => [bestLength(one, box), vasOf(one.variant)] as const)
+      : [];
   return {
     ...(f3.length > 0 && { f3: between(f3) }),
     level: between(levels),

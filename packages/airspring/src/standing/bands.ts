@@ -8,10 +8,14 @@ import { valuesOf } from './measured-values.js';
 import type { Standing } from './standing.js';
 import { type State, soundingOf, tunedBy, ventOf } from './state.js';
 
-/** Where a number lies; without an end where the response has fallen too far at the end of the band. */
+/**
+ * Where a number lies; without an end where the response has fallen too far at the end of the band. `corners` are the readings that give each end, in
+ * SI units: where they are the true ones, the box has that number, and a brief with them tells it of the box as it stands.
+ */
 export interface Band {
   readonly from: number;
   readonly to?: number;
+  readonly corners: { readonly from: Readings; readonly to: Readings };
 }
 
 /**
@@ -40,17 +44,15 @@ const names = [
 ] as const satisfies readonly (keyof Readings)[];
 const still = Object.fromEntries(names.map((name) => [name, 0])) as Moves;
 
+/** The readings, each moved by a part of what it may be off. */
+const movedBy = ({ readings, offsets }: Measurement, moves: Moves): Readings =>
+  Object.fromEntries(names.map((name) => [name, readings[name] + moves[name] * offsets[name]])) as unknown as Readings;
+
 /** What a state does if its readings are moved: drivers, air and the measured tuning follow. */
-function glanceMoved(
-  standing: Standing,
-  state: State,
-  { readings, offsets, shared }: Measurement,
-  moves: Moves,
-): Glance | undefined {
+function glanceMoved(standing: Standing, state: State, measurement: Measurement, moves: Moves): Glance | undefined {
   const { job, panelThickness, vents } = standing;
-  const moved = Object.fromEntries(
-    names.map((name) => [name, readings[name] + moves[name] * offsets[name]]),
-  ) as unknown as Readings;
+  const { readings, shared } = measurement;
+  const moved = movedBy(measurement, moves);
   const more = moved.air - readings.air;
   try {
     const { Mms, Cms, Rms, Bl, Re, Sd } = valuesOf(moved, shared, job.air);
@@ -108,11 +110,13 @@ export function bandsOf(standing: Standing, state: State, measurement: Measureme
   }
   if ([...tried.values()].some(({ glance }) => glance === undefined)) return undefined;
   const band = (name: keyof Glance): Band => {
-    const [from, to] = ends.filter(({ of }) => of === name).map((end) => farthest(end).glance![name]) as [
-      number,
-      number,
+    const [low, high] = ends.filter(({ of }) => of === name).map(farthest) as [
+      ReturnType<typeof farthest>,
+      ReturnType<typeof farthest>,
     ];
-    return Number.isFinite(to) ? { from, to } : { from };
+    const [from, to] = [low.glance![name], high.glance![name]];
+    const corners = { from: movedBy(measurement, low.moves), to: movedBy(measurement, high.moves) };
+    return { from, ...(Number.isFinite(to) && { to }), corners };
   };
   return { reach: band('reach'), level: band('level'), ...(state.vents.length > 0 && { airSpeed: band('airSpeed') }) };
 }

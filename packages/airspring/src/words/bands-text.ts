@@ -9,11 +9,65 @@ function between({ from, to }: Band, say: (value: number) => string): string {
   return low === high ? low : `${low.replace(/ \S+$/, '')} to ${high}`;
 }
 
-/** Reach, level and air speed of a box as ranges: what its sentences begin with, and what follows the verb of each. */
-export const rangesText = ({ reach, level, airSpeed }: Bands, say: Phrasing): string => {
-  const speed = airSpeed && `, and the air in its vent moves at ${between(airSpeed, say.speed)} at the wanted level`;
-  return `it reaches ${between(reach, say.hertz)}${speed ? ',' : ' and'} plays ${between(level, say.decibels)}${speed ?? ''}`;
+/** The words around each range of a box, and the range itself; `of` names the number. */
+export interface RangePart {
+  readonly before: string;
+  readonly range: string;
+  readonly of: keyof Bands;
+}
+
+/** Reach, level and air speed of a box as ranges, with the words around them: what its sentences begin with, and what follows the verb of each. */
+export function rangeParts({ reach, level, airSpeed }: Bands, say: Phrasing): readonly RangePart[] {
+  return [
+    { before: 'it reaches ', range: between(reach, say.hertz), of: 'reach' },
+    { before: `${airSpeed ? ',' : ' and'} plays `, range: between(level, say.decibels), of: 'level' },
+    ...(airSpeed
+      ? [
+          {
+            before: ', and the air in its vent moves at ',
+            range: between(airSpeed, say.speed),
+            of: 'airSpeed',
+          } as const,
+        ]
+      : []),
+  ];
+}
+export const afterRanges = ({ airSpeed }: Bands): string => (airSpeed ? ' at the wanted level' : '');
+
+/** The same as one text. */
+export const rangesText = (bands: Bands, say: Phrasing): string =>
+  `${rangeParts(bands, say)
+    .map(({ before, range }) => before + range)
+    .join('')}${afterRanges(bands)}`;
+
+/** The readings of a corner, as they are written in a brief. */
+const cornerText = (corner: Band['corners']['from'], say: Phrasing): string =>
+  [
+    `the peaks at ${corner.lowerPeak.toFixed(2)} and ${corner.upperPeak.toFixed(2)} Hz`,
+    `the dip at ${corner.dip.toFixed(2)} Hz`,
+    `${corner.peakImpedance.toFixed(2)} Ω at the higher peak`,
+    `${corner.flankImpedance.toFixed(2)} Ω at ${corner.flankFrequency.toFixed(2)} Hz`,
+    `Re ${corner.Re.toFixed(3)} Ω`,
+    `a cone of ${say.length(corner.coneDiameter)}`,
+    `${say.volume(corner.air)} of air`,
+  ].join(', ');
+
+const VERBS: Readonly<Record<keyof Bands, readonly [least: string, most: string]>> = {
+  reach: ['It reaches deepest', 'It reaches least deep'],
+  level: ['It plays least loud', 'It plays loudest'],
+  airSpeed: ['The air is slowest', 'The air is fastest'],
 };
+
+/** Where a range comes from: how its ends were found, and the readings that give each of them; a line each. */
+export function rangeProof(of: keyof Bands, { corners }: Band, say: Phrasing): readonly string[] {
+  const [least, most] = VERBS[of];
+  return [
+    'Each end is the number for one corner of what the readings may be off. The corners were searched, all readings at once; that is no proof: another corner may lead a little farther.',
+    `${least} with ${cornerText(corners.from, say)}.`,
+    `${most} with ${cornerText(corners.to, say)}.`,
+    'The box has that number if these are the true readings; they are rounded here.',
+  ];
+}
 
 /** What a measurement that may be off leaves of these numbers; nothing where the drivers have a sheet. */
 export function bandsSentence({ measuredDrivers, now: { bands } }: Retrofit, say: Phrasing): string | undefined {

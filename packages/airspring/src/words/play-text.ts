@@ -2,6 +2,7 @@ import { capital, inWords, listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Guard } from '../record/design-parts.js';
 import type { Design } from '../record/design-record.js';
+import type { BetweenVas } from '../record/estimate.js';
 import { IMPEDANCE_RANGE } from '../record/impedance-told.js';
 import type { At } from '../record/load.js';
 import type { Played } from '../record/played.js';
@@ -32,12 +33,15 @@ export const deepest = ({ response }: Played, say: Phrasing): string =>
 export function uncertainText({ uncertain, vent }: Pick<Design, 'uncertain' | 'vent'>, say: Phrasing): string[] {
   if (uncertain === undefined) return [];
   const { f3, level, ventLength } = uncertain;
-  const deep = f3 ? `f3 lies between ${say.hertz(f3.from)} and ${say.hertz(f3.to)}, and ` : '';
+  // Each end is told with the Vas that gives it.
+  const ends = ({ from, to, Vas }: BetweenVas, words: (value: number) => string) =>
+    `between ${words(from)} (Vas ${say.volume(Vas.from)}) and ${words(to)} (Vas ${say.volume(Vas.to)})`;
+  const deep = f3 ? `f3 lies ${ends(f3, say.hertz)}, and ` : '';
   const [least, greatest] = [say.decibels(level.from), say.decibels(level.to)];
-  const loud = least === greatest ? `the level stays ${least}` : `the level between ${least} and ${greatest}`;
+  const loud = least === greatest ? `the level stays ${least}` : `the level ${ends(level, say.decibels)}`;
   const tube =
     ventLength && vent
-      ? ` The best vent for this box is between ${say.length(Math.round(ventLength.from * 1e3) / 1e3)} and ${say.length(Math.round(ventLength.to * 1e3) / 1e3)} long. Make the vent long at first. Measure the driver, and then cut the vent to length.`
+      ? ` The best vent for this box is ${ends(ventLength, (length) => say.length(Math.round(length * 1e3) / 1e3))} long. Make the vent long at first. Measure the driver, and then cut the vent to length.`
       : '';
   return [
     paragraph(
