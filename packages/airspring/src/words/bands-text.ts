@@ -62,7 +62,7 @@ const VERBS: Readonly<Record<keyof Bands, readonly [least: string, most: string]
 export function rangeProof(of: keyof Bands, { corners }: Band, say: Phrasing): readonly string[] {
   const [least, most] = VERBS[of];
   return [
-    'Each end is the number for one corner of what the readings may be off. The corners were searched, all readings at once; that is no proof: another corner may lead a little farther.',
+    'Each end is the number for one set of readings, each as it was read or off by as much as it may be. These sets were searched, and not all were tried; that is no proof: another set may lead a little farther.',
     `${least} with ${cornerText(corners.from, say)}.`,
     `${most} with ${cornerText(corners.to, say)}.`,
     'The box has that number if these are the true readings; they are rounded here.',
