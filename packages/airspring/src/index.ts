@@ -41,7 +41,16 @@ export type {
   Wish,
 } from './kind/box-kind.js';
 export { acousticsOf } from './kind/box-kind.js';
-export { boardOf, type DesignVent, type Hole, holeAt, type Panel, type RawMargin } from './kind/build-record.js';
+export {
+  boardOf,
+  type ChamberOfBox,
+  type DesignVent,
+  type Hole,
+  holeAt,
+  type Panel,
+  type PlacedBoard,
+  type RawMargin,
+} from './kind/build-record.js';
 export { aperiodic } from './kind/aperiodic.js';
 export { capacitorBoxKind } from './kind/capacitor.js';
 export { closed } from './kind/closed.js';
