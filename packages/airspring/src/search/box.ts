@@ -155,6 +155,19 @@ export function compileBox(
     return point && boxOf(point);
   }
 
+  /** Cells whose boxes have a price, but do not stand: walks for other costs come back to them. */
+  const fallen = new Set<string>();
+
+  /** The box of a cell, if it passes the full check. */
+  function standingAt(cell: Cell): Box | undefined {
+    const key = cell.join();
+    if (fallen.has(key)) return undefined;
+    const box = boxAt(cell);
+    if (box !== undefined && stands(box)) return box;
+    fallen.add(key);
+    return undefined;
+  }
+
   /** The box that has just been judged. */
   function boxOf(point: Point): Box {
     return {
@@ -192,7 +205,7 @@ export function compileBox(
   }
   const lower = bounds.map(([low]) => low);
   const upper = bounds.map(([, high]) => high);
-  return { priceAt, boxAt, judged, stands, lower, upper };
+  return { priceAt, standingAt, boxAt, judged, stands, lower, upper };
 }
 
 /** The whole numbers nearest to the outer edges and to a point. */

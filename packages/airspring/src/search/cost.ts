@@ -9,7 +9,7 @@ export interface Cost {
   readonly slack: number;
   /** The least possible cost: the search may end when it is reached. */
   readonly least: number;
-  /** Whether the excesses alone decide. */
+  /** Whether the excesses alone decide; those of the size then add to what the others cost. */
   readonly byMiss?: true;
   /** Dearer boxes are of no use; default all are. */
   readonly most?: number;

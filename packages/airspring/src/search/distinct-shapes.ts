@@ -29,6 +29,8 @@ export function boundsMet(
 export interface Alike {
   /** The places of those that may have edges of their own. */
   readonly places: readonly number[];
+  /** Inner edges of each of them, three by three, below which it does not go. */
+  readonly smallest: readonly number[];
   /** Inner edges that none of them exceeds. */
   readonly greatest: readonly [width: number, height: number, depth: number];
 }
@@ -44,31 +46,42 @@ export function compileDistinct(
 ): (volume: number) => readonly Alike[] {
   const steps = new Map<number, readonly Alike[]>();
   const inner = new Float64Array(3);
-  const boundsAt = (shape: Shape, volume: number): number =>
-    edgesOf(shape, least, volume, inner) ? boundsMet(shape, least, inner, undefined) : 0;
+  const boundsAt = (shape: Shape, volume: number): number | undefined =>
+    edgesOf(shape, least, volume, inner) ? boundsMet(shape, least, inner, undefined) : undefined;
+  /** Whether all edges at their bounds hold less than a volume. */
+  const isTooSmall = ({ most }: Shape, volume: number): boolean =>
+    most.reduce((product, edge, axis) => product * Math.max(edge, least[axis]!), 1 + 1e-6) < volume;
   function distinctIn(step: number): readonly Alike[] {
     let tried = 0;
     let before: Shape | undefined;
     let places: number[] = [];
+    let smallest: number[] = [];
     let greatest: [number, number, number] = [0, 0, 0];
     const groups: Alike[] = [];
+    const [from, to] = [Math.exp(step * STEP), Math.exp((step + 1) * STEP)];
     shapes.forEach((shape, s) => {
-      const bit = boundsAt(shape, Math.exp(step * STEP));
-      const above = boundsAt(shape, Math.exp((step + 1) * STEP));
-      if (bit !== 0 && bit === above) {
+      const bit = boundsAt(shape, from);
+      if (bit === undefined && isTooSmall(shape, from)) return;
+      // A shape that does not stand yet may begin with its least edges.
+      const [width, height, depth] = bit === undefined ? least : inner;
+      const above = boundsAt(shape, to);
+      if (bit !== undefined && bit !== 0 && bit === above) {
         if ((tried & bit) !== 0) return;
         tried |= bit;
       }
       if (before === undefined || (shape.free && shape.proportion !== before.proportion)) {
         places = [];
+        smallest = [];
         greatest = [0, 0, 0];
-        groups.push({ places, greatest });
+        groups.push({ places, smallest, greatest });
         before = shape;
       }
       places.push(s);
-      const stands = edgesOf(shape, least, Math.exp((step + 1) * STEP), inner);
-      for (let axis = 0; axis < 3; axis++)
-        greatest[axis] = Math.max(greatest[axis]!, stands ? inner[axis]! : Math.max(shape.most[axis]!, least[axis]!));
+      smallest.push(width!, height!, depth!);
+      for (let axis = 0; axis < 3; axis++) {
+        const most = above === undefined ? Math.max(shape.most[axis]!, least[axis]!) : inner[axis]!;
+        greatest[axis] = Math.max(greatest[axis]!, most);
+      }
     });
     return groups;
   }

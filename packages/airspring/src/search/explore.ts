@@ -216,7 +216,7 @@ const FIRST_STEP = 8;
 function refine(
   cost: Cost,
   starts: readonly Start[],
-  { priceAt, boxAt, stands, lower, upper }: Maker,
+  { priceAt, standingAt, lower, upper }: Maker,
   walked: Set<string>,
 ): Box | undefined {
   const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
@@ -227,8 +227,8 @@ function refine(
       if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
       const price = priceAt(cell, cost, least);
       if (price >= least) return price;
-      const box = boxAt(cell);
-      if (box === undefined || !stands(box)) return Infinity;
+      const box = standingAt(cell);
+      if (box === undefined) return Infinity;
       least = price;
       if (price < (cheapest?.cost ?? Infinity)) cheapest = { box, cost: price };
       return price;

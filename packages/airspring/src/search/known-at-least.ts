@@ -42,7 +42,8 @@ export function knownAtLeast(found: (point: Point, out: Demand) => void, axes: n
     for (let at = 0; at < before.length; at += width) {
       if (before[at] === 0) continue;
       for (let i = 0; i < axes; i++) key[i] = before[at + i]!;
-      rows.set(before.subarray(at, at + width), rowOf());
+      const row = rowOf();
+      for (let i = 0; i < width; i++) rows[row + i] = before[at + i]!;
     }
   }
   let last = -1;

@@ -71,7 +71,7 @@ function* cellsOfSameSize(box: Box, allowed: number): Generator<readonly [cell: 
 export function cheapestOfSameSound(
   box: Box,
   cost: Cost,
-  { priceAt, boxAt, stands, lower, upper }: ReturnType<typeof compileBox>,
+  { priceAt, standingAt, lower, upper }: ReturnType<typeof compileBox>,
   panel: number,
   allowed: number,
 ): Box {
@@ -81,8 +81,8 @@ export function cheapestOfSameSound(
     if (!cell.every((whole, i) => whole >= lower[i]! && whole <= upper[i]!)) return Infinity;
     const price = priceAt(cell, cost, least);
     if (price >= least) return price;
-    const found = boxAt(cell);
-    if (found === undefined || !stands(found)) return Infinity;
+    const found = standingAt(cell);
+    if (found === undefined) return Infinity;
     best = found;
     least = price;
     return price;

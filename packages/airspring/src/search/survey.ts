@@ -10,6 +10,7 @@ import type { Criteria } from './points.js';
 import { compileRoom, noRooms, type Room } from './room.js';
 import type { Search } from './search.js';
 import { edgesOf, inProportion, type Shape } from './shapes.js';
+import { compileSizePrices } from './size-prices.js';
 import { DECIBEL } from './wishes.js';
 
 /** The cheapest box of a variant's lattice for one cost. */
@@ -26,6 +27,9 @@ export interface Start {
  * band-pass boxes that come nearest to their briefs, one in fifty differs more from all those beside it.
  */
 const EASED = 0.25;
+
+/** Sums of the same costs in another order differ by less. */
+const ROUNDING = 1e-9;
 
 /**
  * Visits a grid of one variant: net volumes, then the acoustic axes, the geometric axes and the shapes. Each level is left as
@@ -53,6 +57,8 @@ export function surveyVariant(
   const found: (Start | undefined)[] = costs.map(() => undefined);
   const own = new Float64Array(costs.length).fill(Infinity);
   const floor = new Float64Array(costs.length);
+  /** What all but the size costs. */
+  const rest = new Float64Array(costs.length);
   const point: number[] = [];
   const edge = variant.span?.edge;
   const free = edge === undefined ? 0b111 : 0b111 & ~(1 << edge);
@@ -84,11 +90,15 @@ export function surveyVariant(
   const rooms = search.rooms.get(key) ?? noRooms();
   if (name !== undefined) search.rooms.set(key, rooms);
   const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
-  const everyShape: readonly Alike[] = [{ places: [...shapes.keys()], greatest: [Infinity, Infinity, Infinity] }];
+  const everyShape: readonly Alike[] = [
+    { places: [...shapes.keys()], smallest: [], greatest: [Infinity, Infinity, Infinity] },
+  ];
   /** A box whose edges are all exact may hold less than they leave. */
   const anyExact =
     edge !== undefined || shapes.some(({ most }) => most.every((size, axis) => size === variant.least[axis]));
   const distinctAt = compileDistinct(shapes, variant.least);
+  const pricesOf =
+    byMissAlone && name === undefined && edge === undefined ? compileSizePrices(costs, wishes, t) : undefined;
 
   const hopeful = hopefulSounds(grid, (v, at) => {
     setPoint(volumes[v]!, acoustic[at] as readonly number[], geometric[0] as readonly number[]);
@@ -148,6 +158,16 @@ export function surveyVariant(
     return mayWin();
   }
 
+  /** Whether the box of the point could be the cheapest in some shape of an inner volume. It keeps what all but the size costs. */
+  function shapeMayWin(volume: number): boolean {
+    if (pricesOf === undefined) return true;
+    excess.fill(-1, wishes.soundCount, wishes.soundCount + wishes.sizeCount);
+    for (let k = 0; k < costs.length; k++) rest[k] = (costs[k] as Cost).of(excess, criteria);
+    const { least } = pricesOf(distinctAt(cuboidFor(volume)));
+    for (let k = 0; k < costs.length; k++) if (rest[k]! + least[k]! < limitOf(k) + ROUNDING) return true;
+    return false;
+  }
+
   function visitCell(volume: number, cell: number): void {
     if (!variant.parts(point, parts)) return;
     const filled = volume + variant.contents + parts.taken;
@@ -159,6 +179,7 @@ export function surveyVariant(
     wishes.volume(criteria.volume, excess);
     if (!mayWin()) return;
     for (let k = 0; k < costs.length; k++) floor[k] = (costs[k] as Cost).of(excess, criteria);
+    if (!shapeMayWin(filled)) return;
     if (known === undefined) tryShapes(filled);
     else tryKnown(filled, known);
   }
@@ -168,10 +189,12 @@ export function surveyVariant(
     let tried = 0;
     const cuboid = cuboidFor(volume);
     const groups = edge === undefined ? distinctAt(cuboid) : everyShape;
+    const prices = pricesOf?.(groups).of;
     for (let g = 0; g < groups.length; g++) {
       const { places, greatest } = groups[g] as Alike;
       if (!mayHold(greatest, cuboid)) continue;
       for (let i = 0; i < places.length; i++) {
+        if (prices !== undefined && !placeMayWin(prices, places[i]!)) continue;
         const shape = shapes[places[i]!] as Shape;
         if (!edgesFor(shape, volume)) continue;
         const bit = boundsMet(shape, variant.least, inner, edge);
@@ -186,6 +209,12 @@ export function surveyVariant(
         if (!take()) return;
       }
     }
+  }
+
+  /** The same in one shape, by its place. */
+  function placeMayWin(prices: readonly Float64Array[], place: number): boolean {
+    for (let k = 0; k < prices.length; k++) if (rest[k]! + prices[k]![place]! < limitOf(k) + ROUNDING) return true;
+    return false;
   }
 
   /** Whether a box of an inner volume whose edges are at most these may leave room for the parts. */
