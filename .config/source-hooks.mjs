@@ -14,14 +14,17 @@ const options = {
 };
 const recipe = createHash('sha1').update(JSON.stringify(options)).digest('hex');
 
+/** One may be asked for twice: what follows a question mark is no part of its name. */
+const isTypeScript = (url = '') => /\.ts(\?|$)/.test(url);
+
 /** A module of ours names its neighbours as they are called when they are built. */
 export function resolve(specifier, context, next) {
-  if (!/^\.{1,2}\/.*\.js$/.test(specifier) || !context.parentURL?.endsWith('.ts')) return next(specifier, context);
-  return next(specifier.replace(/js$/, 'ts'), context);
+  if (!/^\.{1,2}\/.*\.js(\?|$)/.test(specifier) || !isTypeScript(context.parentURL)) return next(specifier, context);
+  return next(specifier.replace(/\.js(?=\?|$)/, '.ts'), context);
 }
 
 export async function load(url, context, next) {
-  if (!url.endsWith('.ts')) return next(url, context);
+  if (!isTypeScript(url)) return next(url, context);
   const file = fileURLToPath(url);
   const text = readFileSync(file, 'utf8');
   const name = createHash('sha1').update(`${recipe}\n${file}\n${text}`).digest('hex');
