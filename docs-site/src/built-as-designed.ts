@@ -41,6 +41,6 @@ export function builtText(measured: number, { name, dip, effectiveLength, netVol
   const volume = say('volume', Math.abs(off) * netVolume, 'L', 2);
   const percent = `${Math.round(100 * Math.abs(ratio - 1))}\u00a0% ${ratio > 1 ? 'above' : 'below'} ${computed}`;
   return ratio > 1
-    ? `That is ${percent}. A vent that acts ${length} too short explains it, or ${volume} less air than planned. A leak raises the dip as well: look for one first.`
-    : `That is ${percent}. A vent that acts ${length} too long explains it, or ${volume} more air than planned. Filling near the vent, or a panel close to its inner end, lowers the dip as well.`;
+    ? `That is ${percent}. A vent that acts ${length} too short would explain it, and so would ${volume} less air than planned. A leak raises the dip as well: look for one first.`
+    : `That is ${percent}. A vent that acts ${length} too long would explain it, and so would ${volume} more air than planned. Filling near the vent, or a panel close to its inner end, lowers the dip as well.`;
 }

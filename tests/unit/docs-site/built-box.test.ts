@@ -38,7 +38,7 @@ describe('a dip that was measured on the finished box', () => {
 
   test('tells how much air is missing', () => {
     const text = builtText(moved(0, netVolume * 0.9), designed);
-    expect(Number(text.match(/or ([\d.]+)\s*L less air/)?.[1])).toBeCloseTo(netVolume * 100, 0);
+    expect(Number(text.match(/would ([\d.]+)\s*L less air/)?.[1])).toBeCloseTo(netVolume * 100, 0);
   });
 
   test('is as computed, or no dip of this box', () => {
