@@ -28,22 +28,17 @@ async function drag(page: Page, number: Locator): Promise<void> {
 
 export function judgeDrags(paths: readonly string[]): void {
   describe.skipIf(!hasBrowser)('a drag', () => {
-    const { visit, longestTask } = site();
+    const { visit, longestTasks } = site();
     test.each(paths)(
       `%s: ${MOVES} moves of every number and its rest, no long task at a quarter of the processor`,
       async (path) => {
         const { page } = await visit(path === '' ? '' : `${path}/`);
         await page.locator('article[data-live]').waitFor();
         const numbers = await page.locator('scrub-number').all();
-        const each = async () => {
-          for (const number of numbers) await drag(page, number);
-        };
-        // A trace takes as long as a drag: one is for all numbers, and each has its own only where a task of them is long.
-        const longest = await longestTask(page, each, { limit: LONGEST, count: MOVES * numbers.length, tries: 1 });
-        for (const number of longest < LONGEST ? [] : numbers) {
-          const alone = await longestTask(page, () => drag(page, number), { limit: LONGEST, count: MOVES });
-          expect(alone, String(await number.getAttribute('name'))).toBeLessThan(LONGEST);
-        }
+        const drags = numbers.map((number) => () => drag(page, number));
+        const longest = await longestTasks(page, drags, { limit: LONGEST, count: MOVES });
+        for (const [k, number] of numbers.entries())
+          expect(longest[k], String(await number.getAttribute('name'))).toBeLessThan(LONGEST);
         await page.context().close();
       },
     );
