@@ -2,13 +2,17 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { MaxRectsPacker } from 'maxrects-packer';
+import type { MaxRectsPacker as Packer } from 'maxrects-packer';
 import { randomNumbers } from '../../packages/core/src/numeric/index.js';
 import { si } from '../../packages/core/src/quantity/index.js';
 import { meshFaults, stl } from '../../packages/workshop/src/mesh/index.js';
 import { nest } from '../../packages/workshop/src/nesting/index.js';
 import { roundFlare, type VentSolidInput, ventSolid } from '../../packages/workshop/src/solid/index.js';
 import { runRow } from '../measure.js';
+
+/** The file that its package names for Node is no module, though the package says so. */
+const packing: string = 'maxrects-packer/dist/maxrects-packer.mjs';
+const { MaxRectsPacker }: { readonly MaxRectsPacker: typeof Packer } = await import(packing);
 
 /** As published: the build of the packages comes first. */
 const command = 'packages/airspring/dist/command/main.js';
