@@ -17,5 +17,6 @@ test('where several boxes of a family have the shape, all of them are told', () 
   const boxes = [found, ...found.others];
   expect(boxes).toHaveLength(3);
   expect(new Set(boxes.map(({ system }) => system.spec.netVolume.toPrecision(3))).size).toBe(3);
-  for (const { deviation } of boxes) expect(deviation!.greatest).toBeLessThan(1e-6);
+  // Their poles are judged by tests/property/alignment/every-root-with-zeros.test.ts.
+  expect(boxes.map(({ f3 }) => f3.ok)).toEqual([true, true, true]);
 });
