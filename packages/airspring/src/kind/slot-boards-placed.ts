@@ -1,14 +1,10 @@
 import { type Face, type Fit, faces } from '@airspring/core/space';
-import type { SlotAlong } from '@airspring/core/vent';
 import { axesOf, type PlacedBoard } from './build-record.js';
+import { LEAST, type Slot } from './slot-boards.js';
 
-/** Inner sizes of a slot, the thickness of its boards and of the panels, and the outer edges of the box. */
-interface Slot {
-  readonly along: SlotAlong;
-  readonly width: number;
-  readonly height: number;
-  readonly wall: number;
-  readonly panel: number;
+/** The slot in its box. */
+interface PlacedSlot extends Slot {
+  /** Outer edges of the box. */
   readonly edges: readonly number[];
   /** Edges of its opening along the axes of the box: the slot may stand on its short side. */
   readonly opening: readonly number[];
@@ -25,7 +21,7 @@ const NEARLY = 1e-6;
  * the fold, and across; a side of the air that lies at a panel has no board.
  */
 export function placedBoards(
-  { along, width, height, wall, panel, edges, opening }: Slot,
+  { along, width, height, wall, panel, edges, opening }: PlacedSlot,
   length: number,
   { face, centres, firstLeg, bend }: NonNullable<Fit['placement']['vent']>,
 ): PlacedBoard[] {
@@ -40,7 +36,7 @@ export function placedBoards(
 
   /** A cuboid in the box, from ranges inwards, towards the fold and across. */
   function placed(name: string, u: Range, v: Range, w: Range): PlacedBoard[] {
-    if (u[1] - u[0] < 1e-4 || v[1] - v[0] < 1e-4) return [];
+    if (u[1] - u[0] <= LEAST || v[1] - v[0] <= LEAST) return [];
     const least: number[] = [];
     const greatest: number[] = [];
     const put = (axis: number, [from, to]: Range, turned: boolean, at: number) => {

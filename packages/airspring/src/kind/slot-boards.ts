@@ -3,7 +3,7 @@ import { type SlotAlong, slotBoards } from '@airspring/core/vent';
 import type { Panel } from './build-record.js';
 
 /** Inner sizes of a slot, and the thickness of its boards and of the panel in which it opens. */
-interface Slot {
+export interface Slot {
   readonly along: SlotAlong;
   readonly width: number;
   readonly height: number;
@@ -12,7 +12,7 @@ interface Slot {
 }
 
 /** Boards shorter than this are left out: glue fills such a gap, m. */
-const LEAST = 1e-4;
+export const LEAST = 1e-4;
 
 /**
  * The boards of a slot. Its long boards cover the edges of its short ones. The boards of a free slot pass through the panel;
