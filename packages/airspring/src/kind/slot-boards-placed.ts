@@ -1,5 +1,6 @@
-import { type Face, type Fit, faces } from '@airspring/core/space';
+import type { Fit } from '@airspring/core/space';
 import { axesOf, type PlacedBoard } from './build-record.js';
+import { axisOf, isFar } from './face-axis.js';
 import { LEAST, type Slot } from './slot-boards.js';
 
 /** The slot in its box. */
@@ -12,8 +13,6 @@ interface PlacedSlot extends Slot {
 
 type Range = readonly [from: number, to: number];
 
-const axisOf = (face: Face): number => faces.indexOf(face) >> 1;
-const isFar = (face: Face): boolean => (faces.indexOf(face) & 1) === 1;
 const NEARLY = 1e-6;
 
 /**

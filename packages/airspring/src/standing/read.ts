@@ -1,6 +1,6 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
 import { decimalText, si } from '@airspring/core/quantity';
-import { faces, innerSize } from '@airspring/core/space';
+import { innerSize } from '@airspring/core/space';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
 import type { DriverModels } from '../brief/driver-models.js';
@@ -11,6 +11,7 @@ import { standardModels } from '../brief/standard-models.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
 import { contentsOf, driverDepth } from '../kind/drivers.js';
+import { axisOf } from '../kind/face-axis.js';
 import type { roundVentFields } from '../kind/round-vent-fields.js';
 import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
@@ -191,7 +192,7 @@ function faultsOfRoom(
   } else if (!(airBeforeVents > taken)) {
     told('standing.vents', litres(taken), `vents that take up less than the air in the box, ${litres(airBeforeVents)}`);
   }
-  const inwards = outer && Math.max(...seating.faces.map((face) => outer[faces.indexOf(face) >> 1]!));
+  const inwards = outer && Math.max(...seating.faces.map((face) => outer[axisOf(face)]!));
   const depth = driverDepth(drivers);
   if (inwards !== undefined && depth >= inwards) {
     const expected = `a driver that is less deep than the box behind it, ${decimalText(inwards * 1e3, 4)} mm`;

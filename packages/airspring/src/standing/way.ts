@@ -8,6 +8,7 @@ import {
   roundBodies,
   type Solid,
 } from '@airspring/core/space';
+import { axisOf, isFar } from '../kind/face-axis.js';
 import type { Edges, Legs, Place, Standing, StandingVent, Way } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
@@ -22,8 +23,6 @@ export interface TubeBody {
 /** As fine as a person measures, m. */
 const MM = 1e-3;
 const AXES = ['x', 'y', 'z'] as const;
-const axisOf = (face: Face): number => faces.indexOf(face) >> 1;
-const isFar = (face: Face): boolean => (faces.indexOf(face) & 1) === 1;
 const lengths = (point: readonly number[]) => point.map((at) => si('length', at)) as unknown as Solid['least'];
 
 /** A cylinder along an axis of the box, from one point of its centre line to another. */
