@@ -11,6 +11,7 @@ import { writeAudit } from './src/audit/write.js';
 import { codeInks } from './src/code-inks.js';
 import { cutEquationStyles } from './src/equation-styles.js';
 import { equations } from './src/equations.js';
+import { refuseLostTexts } from './src/lost-texts.js';
 import { tables } from './src/tables.js';
 import { typeDocOptions } from './src/type-doc.js';
 import { unitTies } from './src/unit-ties.js';
@@ -53,6 +54,12 @@ export default defineConfig({
   integrations: [
     // Formula, audit and bibliography pages are made from docstrings and the ledger before anything is read.
     { name: 'audit', hooks: { 'astro:config:setup': () => void writeAudit(join(import.meta.dirname, '..')) } },
+    {
+      name: 'whole',
+      hooks: {
+        'astro:build:done': ({ pages }) => refuseLostTexts(join(import.meta.dirname, 'src/content/docs'), pages),
+      },
+    },
     { name: 'equation-styles', hooks: { 'astro:build:done': ({ dir }) => cutEquationStyles(fileURLToPath(dir)) } },
     starlight({
       title: 'Airspring',

@@ -6,7 +6,7 @@ import { hasBrowser, site } from './browser.js';
 /** Milliseconds that a task may take at a quarter of the processor. */
 const LONGEST = 50;
 /** Moves to the right, and back to the left of the start. */
-const MOVES = 80;
+const MOVES = 40;
 
 /** Drags a number, which changes it, lets it rest, and takes its change back. */
 async function drag(page: Page, number: Locator): Promise<void> {
@@ -20,8 +20,8 @@ async function drag(page: Page, number: Locator): Promise<void> {
   await page.mouse.down();
   for (let i = 1; i <= MOVES; i++) await page.mouse.move(x + 90 * Math.sin((1.8 * Math.PI * i) / MOVES), y);
   await page.mouse.up();
-  // Axes, sentences and tables follow when the hand rests.
-  await page.waitForTimeout(800);
+  // Axes, sentences and tables follow when the hand has rested half a second.
+  await page.waitForTimeout(650);
   expect(await number.innerText()).not.toBe(before);
   await page.keyboard.press('Escape');
 }
