@@ -1,4 +1,4 @@
-import { si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
 import {
   collisions,
   compileLongestVent,
@@ -152,8 +152,8 @@ function wayFrom(
     for (const { turn, sign } of turns) {
       for (const first of firsts) {
         const second = length - t - first - arc;
-        if (second < -1e-9) continue;
-        if (second > atMost(turn, sign) + 1e-9) break;
+        if (second < -NANOMETRE) continue;
+        if (second > atMost(turn, sign) + NANOMETRE) break;
         if (!secondStands(first, turn, sign, Math.max(0, second)) || !turnStands(first, turn, sign)) continue;
         return { first: first + t, arc, second: Math.max(0, second), towards: faces[2 * turn + (sign > 0 ? 1 : 0)]! };
       }

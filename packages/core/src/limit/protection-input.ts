@@ -15,8 +15,8 @@ import {
   type VoltageRms,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { referenceShape } from '../response/cutoff.js';
 import { type Reference, referenceLevel } from '../response/index.js';
+import { referenceShape } from '../response/reference.js';
 
 /** What a filter is asked to protect from. Give the drive or the level. */
 export interface ProtectionInput {

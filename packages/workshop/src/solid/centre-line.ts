@@ -1,8 +1,5 @@
 import type { SpacePoint } from '../mesh/index.js';
 
-/** Lengths that differ by less are the same, m. */
-export const NANOMETRE = 1e-9;
-
 /** A bend of a centre line after a straight leg, in plain SI numbers. */
 export interface BendAfter {
   /** Straight length before the bend, m. */

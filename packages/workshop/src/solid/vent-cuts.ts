@@ -1,7 +1,6 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
+import { format, NANOMETRE } from '@airspring/core/quantity';
 import { extentOf } from '../mesh/index.js';
-import { NANOMETRE } from './centre-line.js';
 import { lineOf } from './vent-drawing.js';
 import { type Joint, pieceOf, type Whole } from './vent-piece.js';
 
