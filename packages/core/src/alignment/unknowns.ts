@@ -35,7 +35,7 @@ export const boxUnknowns = <Spec extends DrivenSpec>(
     };
   });
 
-/** Less than this of anything is not read, SI. */
+/** No quantity below this is read, in SI units. */
 const LEAST = 1e-7;
 
 /** The fields of a spec that are numbers. */

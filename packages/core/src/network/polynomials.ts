@@ -83,7 +83,7 @@ function compiledBy(
       fill(numbers, values, coefficients);
     };
     load(first);
-    // The plain polynomials stand first: where the reference leaves out every law they are all there is.
+    // The plain polynomials stand first. Where the reference leaves out every law, only these are needed.
     const plain = undelayed && laws.every((law) => numbers[law] === 0);
     const shown = plain ? coefficients.subarray(0, (1 + rows.length) * width) : coefficients;
     const polynomials = { coefficients: shown, width, scale: SCALE };

@@ -52,7 +52,7 @@ function asymptoteGradient(system: System): GradientResult {
   };
 }
 
-/** Gradient of the level that a cut-off is counted from, at a frequency that stands still: where the level is greatest, it does not move it. */
+/** Gradient of the level that a cut-off is counted from. Its frequency is held, since the level does not change to first order at its maximum. */
 function referenceGradient(system: System, reference: Reference, { grid, levels, wanted }: Crossed): GradientResult {
   if (reference === 'asymptote') return asymptoteGradient(system);
   if (reference === 'maximum') return levelAt(system, grid[topOf(levels)]!);

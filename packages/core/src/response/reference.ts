@@ -26,13 +26,14 @@ export const referenceShape = {
   to: optional(positive('frequency')),
 };
 
-/** The level of a reference. Without one, nothing else is worked out; only the maximum needs the samples. */
+/** The level of a reference, as a function of the sampled response. Only the maximum needs the samples. */
 export function referenceIn(system: System, reference: Reference, level: LevelOf): (sampled: SampledLevel) => number {
   if (reference === 'maximum') return ({ levels }) => Math.max(...Array.from(levels));
   const top = statedLevel(system, reference, level);
   return () => top;
 }
 
+/** The level of a reference that needs no samples. */
 function statedLevel(system: System, reference: Exclude<Reference, 'maximum'>, level: LevelOf): number {
   if (reference === 'asymptote') return referenceLevel(system);
   if ('level' in reference) return readFields('reference', reference, { level: anySign('level') }).level;

@@ -17,7 +17,7 @@ import {
   sizeShape,
   type ThicknessInput,
   thicknessField,
-  wallsOn,
+  wallsByAxis,
 } from './cuboid.js';
 import {
   type Contents,
@@ -73,7 +73,7 @@ const nothing: Contents = {};
  * @example compileNetVolume([0.018, 0.018, 0.018, 0.018, 0.018, 0.018])(0.336, 0.436, 0.386, 0.002) // 0.04 m³
  */
 export function compileNetVolume(thickness: readonly number[], bracingFraction = 0) {
-  const [x, y, z] = [0, 1, 2].map((axis) => wallsOn(thickness, axis)) as [number, number, number];
+  const [x, y, z] = wallsByAxis(thickness);
   const share = 1 - bracingFraction;
   return (width: number, height: number, depth: number, displaced: number): number =>
     Math.max(0, width - x) * Math.max(0, height - y) * Math.max(0, depth - z) * share - displaced;

@@ -1,6 +1,6 @@
 import { refuse } from '../fault/index.js';
 import { oneOf, positive, readFields, si, type VolumeInput } from '../quantity/index.js';
-import { axisNames, innerEdges, type Size, sizeList, sizeRecord, wallsOn } from './cuboid.js';
+import { axisNames, type Edges, innerEdges, type Size, sizeList, sizeRecord, wallsByAxis } from './cuboid.js';
 import { displacedVolumes, judgeContents } from './displaced-volume.js';
 import { boxShape, type NetVolumeInput } from './net-volume.js';
 
@@ -26,13 +26,13 @@ const shape = { ...boxShape, netVolume: positive('volume'), shape: oneOf<ShapeRu
  * @example compileSizeForNetVolume([0.3, 0.4, 0.35], thickness, 'proportional')(0.04, 0.002, out)
  */
 export function compileSizeForNetVolume(
-  outer: readonly [number, number, number],
+  outer: Edges,
   thickness: readonly number[],
   rule: ShapeRule,
   bracingFraction = 0,
 ) {
-  const walls = [0, 1, 2].map((axis) => wallsOn(thickness, axis)) as [number, number, number];
-  const [a, b, c] = walls.map((wall, axis) => wall / outer[axis]!) as [number, number, number];
+  const walls = wallsByAxis(thickness);
+  const [a, b, c] = [walls[0] / outer[0], walls[1] / outer[1], walls[2] / outer[2]];
   const edges = outer[0] * outer[1] * outer[2];
   const solved = rule === 'proportional' ? -1 : axisNames.indexOf(rule);
   const area = outer.reduce((product, edge, axis) => (axis === solved ? product : product * (edge - walls[axis]!)), 1);

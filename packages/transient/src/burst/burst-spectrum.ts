@@ -93,10 +93,10 @@ function lowLines(length: number, lines: number) {
   return { re, im, transform };
 }
 
-/** The magnitude of the spectrum of a signal at a frequency, in turns a sample. */
+/** The magnitude of the spectrum of a signal at a frequency, in turns per sample. */
 function sizeAt(signal: Float64Array, turns: number): number {
   const [c, s] = [Math.cos(2 * Math.PI * turns), Math.sin(2 * Math.PI * turns)];
-  // By the rule of Horner: each sample is turned on by those after it.
+  // Horner's scheme: for each sample, the sum so far is turned by the angle of one sample.
   let [a, b] = [0, 0];
   for (let n = signal.length - 1; n >= 0; n--) {
     const turned = a * c - b * s + signal[n]!;

@@ -3,7 +3,7 @@ import { format, NANOMETRE, si } from '@airspring/core/quantity';
 import { facesOn } from './box-edges.js';
 import type { Cutout } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
-import { type Piece, type PieceEdge, pieceOf, sides } from './piece.js';
+import { type Piece, type PieceEdge, pieceOf, pointAt, sides } from './piece.js';
 import { facesAround, inPlane, planeAcross } from './plane.js';
 import { depthOf, wallOf } from './wall.js';
 
@@ -53,15 +53,15 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
     const text = `The form of ${name} leaves no board with its openings in a space of ${shown(across)} by ${shown(up)}. Use a narrower border or a shorter reach.`;
     return { code: 'brace-form', text };
   }
-  const least: number[] = [];
-  const greatest: number[] = [];
+  const least: [number, number, number] = [0, 0, 0];
+  const greatest: [number, number, number] = [0, 0, 0];
   least[axis] = at - thickness / 2;
   greatest[axis] = at + thickness / 2;
   plane.axes.forEach((one, k) => {
     least[one] = ranges[k]![0] + board.least[k]!;
     greatest[one] = ranges[k]![0] + board.greatest[k]!;
   });
-  const place = { least, greatest } as unknown as Piece['place'];
+  const place: Piece['place'] = { least: pointAt(...least), greatest: pointAt(...greatest) };
   const around = facesAround(plane);
   const touches = (side: (typeof sides)[number]) => {
     const k = side === 'left' || side === 'right' ? 0 : 1;

@@ -8,7 +8,7 @@ import type { Cutout } from './cutout.js';
 import { cutoutReasons } from './cutout-fits.js';
 import type { EdgeCut } from './joint.js';
 import { type BoxOfPanels, type PanelBoxInput, readPanelBox } from './panel-box-input.js';
-import { type Piece, type PieceEdge, pieceOf, type Side, sides } from './piece.js';
+import { type Piece, type PieceEdge, pieceOf, pointAt, type Side, sides } from './piece.js';
 import { facesAround, inPlane, type Plane, planeOf } from './plane.js';
 import { covers, depthOf, wallOf } from './wall.js';
 
@@ -54,15 +54,14 @@ function placeOf(
   setback: (other: Face) => number,
 ): Piece['place'] {
   const axis = axisOf(face);
-  const least: number[] = [];
-  const greatest: number[] = [];
-  for (let k = 0; k < 3; k++) {
+  const fromTo = (k: 0 | 1 | 2): readonly [from: number, to: number] => {
     const [near, far] = facesOn(k);
-    const low = k !== axis ? setback(near) : isFar(face) ? outer[k]! - from - thickness : from;
-    least.push(low);
-    greatest.push(k !== axis ? outer[k]! - setback(far) : low + thickness);
-  }
-  return { least, greatest } as unknown as Piece['place'];
+    if (k !== axis) return [setback(near), outer[k] - setback(far)];
+    const low = isFar(face) ? outer[k] - from - thickness : from;
+    return [low, low + thickness];
+  };
+  const [x, y, z] = [fromTo(0), fromTo(1), fromTo(2)];
+  return { least: pointAt(x[0], y[0], z[0]), greatest: pointAt(x[1], y[1], z[1]) };
 }
 
 const sizeIn = ({ axes }: Plane, { least, greatest }: Piece['place']) => {
