@@ -48,6 +48,9 @@ export interface DriverAccount {
     readonly relative: number;
   }[];
   readonly blocked: readonly string[];
-  /** What was assumed because the sheet gives a sensitivity instead of Vas, and how the sensitivity agrees with the other data. */
+  /**
+   * What was assumed because the sheet gives a sensitivity instead of Vas, how the sensitivity agrees with the other data, and an Sd that
+   * is wider than the cutout.
+   */
   readonly assumed: readonly Phrase[];
 }
