@@ -14,7 +14,7 @@ export interface SixthOrderBandPassOptions {
 const shape = { ripple: optional(positive('level')) };
 
 const ORDER = 6;
-/** Without losses, so many zeros of the box are at the origin. */
+/** Number of zeros at the origin of a box without losses. */
 const BELOW = 4;
 const plain = [0, 0, 0, 0, 1, 0, 0];
 /** $(\omega^2 - 1)^6$ */

@@ -34,7 +34,7 @@ export interface Equations<Spec> {
 /** All solutions, or why there is none. */
 export type Solutions<Spec> = { readonly ok: true; readonly roots: readonly ShapeRoot<Spec>[] } | Impossible;
 
-/** The factor of a resistance that is there already: no one can add a ten-millionth of that of a coil. */
+/** Whether no resistance has to be added: a ten-millionth of that of a coil is rounding. */
 const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-7;
 
 const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ ok: true, roots });

@@ -29,7 +29,7 @@ export interface ProtectionInput {
   readonly to?: FrequencyInput;
   /** Shapes to try, yours included; default Butterworth of order 1 to 4, Bessel of order 2 to 4, Linkwitz–Riley of order 2 and 4. */
   readonly candidates?: readonly FilterShape[];
-  /** Where delay and level are told; default f3 without a filter. */
+  /** The frequency at which delay and level are given; default f3 without a filter. */
   readonly at?: FrequencyInput;
   /** What f3 is counted from; default the asymptote. */
   readonly reference?: Reference;

@@ -24,7 +24,7 @@ export interface Dense {
   readonly adjoint: ComplexColumn;
 }
 
-/** Room for the equations of so many unknowns. */
+/** Room for the equations of a number of unknowns. */
 export const dense = (size: number): Dense => ({
   size,
   re: new Float64Array(size * size),

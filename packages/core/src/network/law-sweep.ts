@@ -33,7 +33,7 @@ export function lawSweep(network: LawNetwork): LawSweep {
   };
 }
 
-/** The same by blocks of so many frequencies. */
+/** The same, by blocks of at most `room` frequencies. */
 function blockSweep(network: LawNetwork, room: number): LawSweep {
   const { values, polynomials } = network;
   const { rows, columns, fill, fillSlopes, fillRow, fillRowSlope } = lawRows(network, room);

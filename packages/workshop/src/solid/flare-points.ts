@@ -1,7 +1,7 @@
 import type { PlanePoint } from '../outline/index.js';
 import type { Flare } from './flare.js';
 
-/** Points of a flare from the throat to the mouth, so many that no side is farther than `chord` from the curve. */
+/** Points of a flare from the throat to the mouth, so close that no side is farther than `chord` from the curve. */
 export function flarePoints(flare: Flare, chord: number): readonly PlanePoint[] {
   const cuts = [0, ...(flare.joints ?? []), 1];
   const points: PlanePoint[] = [flare.curve(0)];
