@@ -2,7 +2,7 @@ import { si } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import { type Drawing, pieceDrawing } from '../drawing/index.js';
 import { mdf, type Piece } from '../panel/index.js';
-import { pieceOf, pointAt, sides } from '../panel/piece.js';
+import { bySide, pieceOf, pointAt } from '../panel/piece.js';
 import { facesAround, inPlane, planeOf } from '../panel/plane.js';
 import type { WorkChange } from './change.js';
 import { elbowsBehind } from './elbow-mark.js';
@@ -35,9 +35,7 @@ function standingPiece(
     height,
     thickness: metres(panelThickness),
     board: mdf,
-    edges: Object.fromEntries(
-      sides.map((side) => [side, { meets: around[side], covers: false, visible: false, cuts: [] }]),
-    ) as unknown as Piece['edges'],
+    edges: bySide((side) => ({ meets: around[side], covers: false, visible: false, cuts: [] })),
     cutouts: holes.filter((hole) => hole.face === face && hole.board === undefined).map(cutoutOf),
     place: { least: pointAt(0, 0, 0), greatest: pointAt(outer.width, outer.height, outer.depth) },
   });

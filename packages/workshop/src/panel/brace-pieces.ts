@@ -3,7 +3,7 @@ import { format, NANOMETRE, si } from '@airspring/core/quantity';
 import { facesOn } from './box-edges.js';
 import type { Cutout } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
-import { type Piece, type PieceEdge, pieceOf, pointAt, sides } from './piece.js';
+import { bySide, type Piece, type PieceEdge, pieceOf, pointAt, type Side } from './piece.js';
 import { facesAround, inPlane, planeAcross } from './plane.js';
 import { depthOf, wallOf } from './wall.js';
 
@@ -63,14 +63,14 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
   });
   const place: Piece['place'] = { least: pointAt(...least), greatest: pointAt(...greatest) };
   const around = facesAround(plane);
-  const touches = (side: (typeof sides)[number]) => {
+  const touches = (side: Side) => {
     const k = side === 'left' || side === 'right' ? 0 : 1;
     const far = side === 'right' || side === 'top';
     return far ? Math.abs(board.greatest[k]! - [across, up][k]!) < NANOMETRE : Math.abs(board.least[k]!) < NANOMETRE;
   };
-  const edges = sides.map((side) => {
+  const edges = bySide((side): PieceEdge => {
     const edge: PieceEdge = { covers: false, visible: false, cuts: [] };
-    return [side, touches(side) ? { ...edge, meets: around[side] } : edge] as const;
+    return touches(side) ? { ...edge, meets: around[side] } : edge;
   });
   const cutouts = board.windows.map(({ least: from, greatest: to, cornerRadius }): Cutout => {
     const middle = [0, 1].map((k) => (from[k]! + to[k]!) / 2 - board.least[k]!) as [number, number];
@@ -94,7 +94,7 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
     thickness,
     board: material,
     ...(material.grained && { grain: size(0) > size(1) ? 'width' : 'height' }),
-    edges: Object.fromEntries(edges) as Piece['edges'],
+    edges,
     cutouts,
     place,
   });

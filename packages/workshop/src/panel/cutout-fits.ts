@@ -34,7 +34,10 @@ function apart(one: Patch, other: Patch): number {
 
 const mm = (length: number) => format('length', length, 'mm', 3);
 /** What of a cutout goes through the panel. */
-function holesOf({ part, opening, bolts }: Cutout, middle: readonly [number, number]): readonly Patch[] {
+function holesOf(
+  { part, opening, bolts }: Pick<Cutout, 'part' | 'opening' | 'bolts'>,
+  middle: readonly [number, number],
+): readonly Patch[] {
   const open = opening ? [patch(`the ${part} opening`, middle, opening)] : [];
   const drilled = bolts
     ? boltsOf(bolts).map(([x, y]) =>
@@ -68,7 +71,7 @@ function withinReasons(
   if (opening && recess && halvesOf(opening).some((half, k) => half > halvesOf(recess.form)[k]! + NANOMETRE))
     say('recess-too-small', `The recess of the ${part} is smaller than its opening.`);
   const middle = [0, 0] as const;
-  const drilled = bolts ? holesOf({ part, across: 0, up: 0, bolts } as unknown as Cutout, middle) : [];
+  const drilled = bolts ? holesOf({ part, bolts }, middle) : [];
   if (opening && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < play - NANOMETRE))
     say(
       'bolts-meet-opening',

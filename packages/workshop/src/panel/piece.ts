@@ -47,6 +47,14 @@ export interface Piece {
   readonly volume: Volume;
 }
 
+/** A record of something for each side. */
+export const bySide = <T>(of: (side: Side) => T): Readonly<Record<Side, T>> => ({
+  left: of('left'),
+  right: of('right'),
+  bottom: of('bottom'),
+  top: of('top'),
+});
+
 /** A point of a box, from its left, bottom, front outer edge, m. */
 export const pointAt = (x: number, y: number, z: number): Point => [si('length', x), si('length', y), si('length', z)];
 
