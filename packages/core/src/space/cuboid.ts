@@ -62,8 +62,7 @@ export const sizeRecord = ([width, height, depth]: Edges): Size => ({
 });
 
 /** The thickness of both panels across an axis. */
-const wallsOn = (thickness: readonly number[], axis: number): number =>
-  thickness[2 * axis]! + thickness[2 * axis + 1]!;
+const wallsOn = (thickness: readonly number[], axis: number): number => thickness[2 * axis]! + thickness[2 * axis + 1]!;
 
 /** The same for each of the three axes. */
 export const wallsByAxis = (thickness: readonly number[]): [number, number, number] => [
