@@ -1,6 +1,6 @@
 import { refuse } from '../fault/index.js';
 import { oneOf, positive, readFields, si, type VolumeInput } from '../quantity/index.js';
-import { axisNames, type Edges, innerEdges, type Size, sizeList, sizeRecord, wallsByAxis } from './cuboid.js';
+import { axisNames, innerEdges, type Size, sizeList, sizeRecord, wallsByAxis } from './cuboid.js';
 import { displacedVolumes, judgeContents } from './displaced-volume.js';
 import { boxShape, type NetVolumeInput } from './net-volume.js';
 
@@ -26,7 +26,7 @@ const shape = { ...boxShape, netVolume: positive('volume'), shape: oneOf<ShapeRu
  * @example compileSizeForNetVolume([0.3, 0.4, 0.35], thickness, 'proportional')(0.04, 0.002, out)
  */
 export function compileSizeForNetVolume(
-  outer: Edges,
+  outer: readonly [number, number, number],
   thickness: readonly number[],
   rule: ShapeRule,
   bracingFraction = 0,
