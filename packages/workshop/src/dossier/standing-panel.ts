@@ -10,7 +10,7 @@ import type { WorkHole } from './hole.js';
 
 const metres = (value: number) => si('length', value);
 
-/** A panel of a box that stands, as wide and high as the box, with its holes; its board is not known, and not told. */
+/** A panel of a box that stands, as wide and high as the box, with its holes. Its board is not known. */
 function standingPiece(
   { outer, holes }: NonNullable<WorkChange['standing']>,
   face: Face,

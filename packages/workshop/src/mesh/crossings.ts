@@ -1,7 +1,7 @@
 import type { Mesh } from './mesh.js';
 import { pairsThatTouch } from './pairs.js';
 
-/** Two triangles of one surface that run through each other, each told by its number in the list. */
+/** Two triangles of one surface that run through each other, each given by its number in the list. */
 export type Crossing = readonly [one: number, other: number];
 
 /** Distances below this are zero, m. */

@@ -9,8 +9,8 @@ export interface ShapePanel {
   /** The face of the cuboid around the box that it lies on. */
   readonly face?: Face;
   /**
-   * Its outer surface from its own edges, m. On a face it is told as seen there: left and right by depth, bottom and top by width and depth, front
-   * and back by width, the rest up. Elsewhere it is told along the section and along the axis; a bent panel as it is before it is bent.
+   * Its outer surface from its own edges, m. On a face it is given as seen there: left and right by depth, bottom and top by width and depth, front
+   * and back by width, the rest up. Elsewhere it is given along the section and along the axis; a bent panel as it is before it is bent.
    */
   readonly outline: Outline;
   /** On a face: where its edges begin, from those of the cuboid, across and up, m. */

@@ -88,7 +88,7 @@ function isFlare(flare: Partial<Flare> | undefined): boolean {
   return sizes && joined && gives && (endCorrection === undefined || typeof endCorrection === 'function');
 }
 
-/** No flare is shorter or longer, m: no printer makes it. */
+/** The shortest and the longest flare that any printer makes, m. */
 const [SHORTEST, LONGEST] = [1e-5, 10];
 
 /** Places at which a flare of a stranger is tried. */

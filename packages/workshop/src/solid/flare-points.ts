@@ -9,7 +9,7 @@ export function flarePoints(flare: Flare, chord: number): readonly PlanePoint[] 
   return points;
 }
 
-/** A side of a curve is halved at most so often. */
+/** The greatest number of times that a side is halved. */
 const MOST_HALVINGS = 10;
 
 function halve(

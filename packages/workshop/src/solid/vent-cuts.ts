@@ -11,7 +11,7 @@ export interface Bed {
   readonly height: number;
 }
 
-/** Pieces are measured on solids so coarse, m. */
+/** Fineness of the solids on which pieces are measured, m. */
 const COARSE = 1e-3;
 
 /** Cuts for as few pieces as possible, as even in height as the places for joints allow. */
