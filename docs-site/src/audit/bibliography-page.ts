@@ -5,7 +5,7 @@ import { addressOf } from './formula.js';
 import { page } from './markdown.js';
 import { described } from './reference.js';
 
-/** More checks than this stand behind a summary, and are told by their formulas. */
+/** More checks than this are folded behind a summary, and listed by formula. */
 const SHOWN = 6;
 
 export function bibliographyPage(audit: Audit): string {

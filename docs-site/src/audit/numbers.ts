@@ -3,7 +3,7 @@ import type { LedgerRow } from '../../../tests/ledger/row.js';
 
 const raised = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
-/** '1.23 × 10⁻⁹', '−0.0123': at most so many digits, a true minus sign, nothing that a line break tears apart. */
+/** '1.23 × 10⁻⁹', '−0.0123': at most `digits` digits, a true minus sign, and no place for a line break. */
 export function numberText(value: number, digits = 10): string {
   if (!Number.isFinite(value)) throw new Error(`${value} is no number to print`);
   const size = Math.abs(value);

@@ -1,9 +1,9 @@
 import type { BuildAsked, BuildTold } from './build-worker.js';
 
-/** Where it is said how far the files are. */
+/** Shows how far the files are. */
 type Say = (words: string, link?: HTMLAnchorElement) => void;
 
-/** Has everything to build one box from made in a worker, which begins when it is asked for, and saves it. */
+/** Makes everything that a box is built from, in a worker that starts with the first request, and saves it. */
 export class BoxFiles {
   readonly #say: Say;
   #worker: Worker | undefined;

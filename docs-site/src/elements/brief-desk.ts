@@ -8,11 +8,11 @@ import { anchorHeadings } from './heading-anchors.js';
 import type { JobTold } from './job-worker.js';
 import { keep, keptText, type Opened, opened, packed, unpacked } from './kept-brief.js';
 import { putMarked } from './mark-changes.js';
-import { type Place, placeText } from './place.js';
+import { listPlaces, type Place } from './place.js';
 
-/** After the last key, ms; a brief is read while it is written, so not too soon. */
+/** Pause after the last key before the brief is read, ms. */
 const PAUSE = 400;
-/** A brief that cannot be met makes the job run several times. */
+/** The longest time for an answer, ms. A brief that cannot be met runs the job several times. */
 const LIMIT = 60_000;
 
 /** A brief as text, and the whole job of it in a worker. The last good answer stays, dimmed, while it is not the one of the text. */
@@ -153,7 +153,7 @@ class BriefDesk extends HTMLElement {
     );
   }
 
-  /** What stands beside the brief: a drawing of its own, or that of the answer once more. */
+  /** Puts a drawing beside the brief: its own, or else a copy of that of the answer. */
   #draw(own?: string): void {
     const beside = this.#part('[data-drawing]');
     const drawing = this.querySelector('[data-part=answer] .wide > svg');
@@ -194,7 +194,7 @@ class BriefDesk extends HTMLElement {
 
   #run(): void {
     clearTimeout(this.#timer);
-    // What the worker still computes is an answer to another text.
+    // The worker may still be computing the answer to an earlier text.
     if (this.#asked) this.#stop();
     this.#asked = { text: this.#text, at: performance.now() };
     this.#say('Designing …');
@@ -249,15 +249,7 @@ class BriefDesk extends HTMLElement {
 
   #faults(places: readonly Place[]): void {
     this.#editor?.setFaults(places);
-    const list = this.#part('[data-faults]');
-    list.hidden = places.length === 0;
-    list.replaceChildren(
-      ...places.map((place) => {
-        const item = document.createElement('li');
-        item.textContent = placeText(place);
-        return item;
-      }),
-    );
+    listPlaces(this.#part('[data-faults]'), places);
   }
 
   #save(what: string, { text, type }: SavedFile, title: string, ending: string): void {

@@ -15,7 +15,7 @@ export const checkedModule = (name: string, module: object): object =>
     { ...module },
     {
       get: (names, key) => {
-        // Whoever waits for a value asks it for `then`.
+        // `await` looks for a `then` in every value.
         if (typeof key === 'symbol' || key === 'then' || key in names) return Reflect.get(names, key);
         throw new MissingImport(name, key, Object.keys(names));
       },

@@ -55,7 +55,7 @@ class Picture {
     }
   }
 
-  /** Axes, sentence and table, once the hand rests; returns the sentence. */
+  /** Draws axes, sentence and table, once the hand rests; returns the sentence. */
   rest(values: AnyValues): string {
     const chart = chartOf(this.#figure, values);
     this.#redraw(chart);
@@ -134,7 +134,7 @@ class Panels {
   }
 }
 
-/** The first time that a hand or the focus comes to a number. */
+/** Settles when a hand or the focus first comes to a number. */
 const touched = (article: HTMLElement): Promise<void> =>
   new Promise((resolve) => {
     for (const number of article.querySelectorAll('scrub-number'))
@@ -146,7 +146,7 @@ async function enliven(article: HTMLElement): Promise<void> {
   const load = models[`../worked/${article.dataset.model}.ts`];
   if (!load || !article.querySelector('scrub-number')) return;
   for (const part of article.querySelectorAll<HTMLElement>('[data-scripted]')) part.hidden = false;
-  // What is changed before the model is there is not lost.
+  // Keeps the changes that are made before the model is loaded.
   let changed: AnyValues = {};
   let ask = () => {};
   let say = () => {};
@@ -184,11 +184,11 @@ async function enliven(article: HTMLElement): Promise<void> {
   let asked = 0;
   let timer = 0;
 
-  /** Of the values that are being worked at: what is left to do before they can be shown. */
+  /** The work that is left before the current values can be shown. */
   let parts: readonly (() => unknown)[] | undefined;
   let isStale = false;
 
-  /** Does some of the work, and shows what it gives when it is done; what was changed meanwhile comes next, so that a hand that never rests sees answers. */
+  /** Does part of the work, and shows the result when all of it is done. Changes made meanwhile come next, so that answers appear even while the hand moves. */
   const frame = () => {
     if (parts === undefined) {
       values = { ...author, ...changed };

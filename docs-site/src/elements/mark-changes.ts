@@ -1,6 +1,6 @@
 import { changedNumbers } from '../changed-numbers.js';
 
-/** What holds one statement each. */
+/** Elements that hold one statement each. */
 const statements = 'p, li, td, figcaption';
 const textsOf = (part: Element): string[] =>
   [...part.querySelectorAll(statements)].map((item) => item.textContent ?? '');

@@ -38,7 +38,7 @@ export class MusicAccount {
     return this.#heard === undefined;
   }
 
-  /** What was heard of a piece of this name; a number that the hand is on may have waited for it. Done when it stands on the page. */
+  /** Takes the result of a piece of this name, and settles when the page shows it. The number that the hand moves may have waited for it. */
   async took(heard: Heard, name: string, waited: Scrubbed | undefined): Promise<void> {
     clearTimeout(this.#timer);
     this.#heard = heard;
@@ -53,7 +53,7 @@ export class MusicAccount {
     this.#part('[data-csv]').hidden = false;
     const drive = this.#drive;
     if (waited) this.turn(waited);
-    // Each in a task of its own: a long piece has long lines.
+    // Each in a task of its own, since the lines of a long piece are long.
     for (const part of [() => this.#tell(told), () => this.#draw(seen(), told.picture), () => this.#rest()]) {
       await nextTask();
       // Another piece came, or the hand turned the drive, which has all of this done anew.

@@ -8,7 +8,7 @@ const recordings = /\.(wav|wave|flac|mp3|ogg|oga)$/i;
 const NAMES = ['sound', 'a', 'b'] as const;
 type Name = (typeof NAMES)[number];
 
-/** What stands in the choices of the page: what is played, as a sentence calls it, and in which boxes. */
+/** What is chosen on the page: what is played, its name in a sentence, and the boxes. */
 export interface Chosen {
   readonly sound: Sound;
   readonly name: string;

@@ -58,7 +58,7 @@ function boxOf(box: Box): Playable {
 
 const FORMATS = 'WAV, FLAC, MP3 or Ogg Vorbis';
 
-/** Why a file is not played, in a sentence for who chose it. */
+/** Why a file is not played, in a sentence for the reader. */
 function because({ name }: File, { faults: [fault] }: InputError): string {
   if (!fault) return `${name} cannot be played.`;
   const { code, path, got, remedy } = fault;

@@ -23,8 +23,9 @@ class OwnMusic extends HTMLElement {
     this.#job.begin({ type: 'listen', sound, boxes, from });
     this.#say('Preparing half a minute to hear …');
   });
-  /** What was asked for last, and what stands on the page. */
+  /** What was asked for last. */
   #asked = this.#choices.now();
+  /** What the page shows. */
   #of = this.#asked;
   #begun = 0;
   #pending: Scrubbed | undefined;
@@ -106,7 +107,7 @@ class OwnMusic extends HTMLElement {
     this.ariaBusy = String(busy);
   }
 
-  /** Choices go back to what was played last. */
+  /** Says why nothing was played, and puts the choices back to what was played last. */
   #broke(because: string): void {
     this.#choices.restore(this.#of);
     this.#say(because);
@@ -140,7 +141,7 @@ class OwnMusic extends HTMLElement {
       this.#account.turn(scrubbed);
       return;
     }
-    // Nothing was played yet: the worker plays what stands here, and the number waits.
+    // Nothing was played yet: the worker plays what is chosen, and the number waits for it.
     this.#pending = scrubbed;
     if (!this.#job.isBusy) this.#play();
   }

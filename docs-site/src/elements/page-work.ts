@@ -10,7 +10,7 @@ export class PageWork {
   #worker: Worker | undefined;
   readonly #waiting = new Map<number, (told: PageTold) => void>();
   #count = 0;
-  /** What is to be asked next: while the worker works, only the last change counts. */
+  /** The next question. While the worker works, only the last change is kept. */
   #next: { readonly values: AnyValues; readonly told: (slow: SlowPart) => void } | undefined;
   #isBusy = false;
 

@@ -8,5 +8,17 @@ export interface Place {
   readonly to?: number;
 }
 
-export const placeText = ({ line, message }: Place): string =>
+const placeText = ({ line, message }: Place): string =>
   `${line === undefined ? 'Somewhere in this text' : `Line ${line}`}: ${message}`;
+
+/** Lists what is wrong, and hides the list where nothing is. */
+export function listPlaces(list: HTMLElement, places: readonly Place[]): void {
+  list.hidden = places.length === 0;
+  list.replaceChildren(
+    ...places.map((place) => {
+      const item = document.createElement('li');
+      item.textContent = placeText(place);
+      return item;
+    }),
+  );
+}

@@ -61,7 +61,7 @@ function lineIn(error: unknown, address: string): number | undefined {
   return found === undefined ? undefined : Number(found);
 }
 
-/** Where the code says the field that a path ends in: at or after the line that threw, else anywhere. */
+/** Where the code has the field that a path ends in: at or after the line that threw, else anywhere. */
 function placeOf(code: string, path: string, line = 1): Pick<Place, 'line' | 'from' | 'to'> {
   const field = /([\w$]+)(?:\[\d+\])?$/.exec(path)?.[1];
   const start = code
@@ -149,6 +149,6 @@ self.onmessage = async ({ data: code }: MessageEvent<string>) => {
     tell({ type: 'failed', threw: hasRun(error), places: placesOf(error, code, address) });
   }
 };
-// Deep in the library the line of the reader is far down.
+// When the library throws, the line of the reader may be far down the stack.
 Error.stackTraceLimit = 100;
 tell({ type: 'ready' });

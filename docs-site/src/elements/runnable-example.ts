@@ -1,9 +1,9 @@
 import type { Editor } from './editor.js';
-import { type Place, placeText } from './place.js';
+import { listPlaces, type Place } from './place.js';
 import { LIMIT } from './run-limit.js';
 import type { Told } from './run-worker.js';
 
-/** What does not ask whether there is time left is ended from outside, this much later, ms. */
+/** Code that never checks the time limit is ended from outside, this much later, ms. */
 const GRACE = 300;
 const PAUSE = 300;
 
@@ -120,15 +120,7 @@ class RunnableExample extends HTMLElement {
 
   #faults(places: readonly Place[]): void {
     this.#editor?.setFaults(places);
-    const list = this.#part('[data-faults]');
-    list.hidden = places.length === 0;
-    list.replaceChildren(
-      ...places.map((place) => {
-        const item = document.createElement('li');
-        item.textContent = placeText(place);
-        return item;
-      }),
-    );
+    listPlaces(this.#part('[data-faults]'), places);
   }
 }
 

@@ -11,7 +11,7 @@ interface Pagefind {
 }
 
 const SHOWN = 8;
-/** Of these a question may mean that many at most; the index of all words gives the others. */
+/** The greatest number of pages listed by what a question means; the index of all words gives the others. */
 const MEANT = 4;
 let known: Promise<readonly Findable[]> | undefined;
 const pages = (): Promise<readonly Findable[]> => {
@@ -19,7 +19,7 @@ const pages = (): Promise<readonly Findable[]> => {
   return known;
 };
 
-/** Lists last, pages that are read first. */
+/** The order of hits of one kind: pages to read first, lists last. */
 const place = (url: string): number => (/^\/api\//.test(url) ? 2 : /^\/(formulas|bibliography)\//.test(url) ? 1 : 0);
 let index: Promise<Pagefind> | undefined;
 /** The index is fetched when somebody searches. */

@@ -2,7 +2,7 @@ import { type AnyValues, startsOf } from '../example/input.js';
 import type { SlowPart, Worked } from '../example/worked.js';
 import { PageWork } from './page-work.js';
 
-/** Ties the part of a page to its numbers that a worker makes. Returns what is called with every change of them. */
+/** Ties the numbers of a page to the part that a worker makes. Returns the function to call with every change of them. */
 export function slowPart(
   article: HTMLElement,
   { inputs, slow }: Worked,
@@ -11,7 +11,7 @@ export function slowPart(
   const work = new PageWork(article.dataset.model as string);
   const author = startsOf(inputs);
   let now = author;
-  /** What the worker makes: known by its first answer. */
+  /** The parts that the worker makes; its first answer names them. */
   let parts: readonly Element[] = [];
   const told = ({ answers, pictures }: SlowPart, values: AnyValues) => {
     write(answers);
@@ -39,7 +39,7 @@ export function slowPart(
 
   article.addEventListener('click', (event) => {
     const link = (event.target as Element).closest<HTMLAnchorElement>('a[data-made]');
-    // As long as the author's numbers stand, the file is beside the page.
+    // For the author's numbers, the file was made with the page.
     if (!link || Object.entries(author).every(([name, value]) => now[name] === value)) return;
     event.preventDefault();
     void save(link.dataset.made as string);

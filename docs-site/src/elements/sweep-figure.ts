@@ -122,7 +122,7 @@ class SweepFigure extends HTMLElement {
     row.className = 'sweep-row';
     row.append(slider);
     this.append(row);
-    // A new picture is read where the last one was.
+    // A new picture is read at the place where the last one was.
     this.addEventListener('redrawn', () => last !== undefined && point(last));
     slider.addEventListener('input', () => point(Number(slider.value)));
     this.addEventListener('pointermove', ({ target, clientX }) => {

@@ -82,7 +82,7 @@ class VentMap extends HTMLElement {
     this.#busy = false;
   }
 
-  /** In slices. A coarse map is finished even if another level is wanted by then, so that the picture follows the hand. */
+  /** Computes a map in slices. A coarse one is finished even if another level is wanted by then, so that the picture follows the hand. */
   async #compute(now: Wanted): Promise<VentGrid | undefined> {
     const { columns, rows } = now.fineness;
     const step = Math.max(1, Math.floor(CELLS / rows));

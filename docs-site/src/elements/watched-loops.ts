@@ -41,7 +41,7 @@ export function watchedLoops(code: string): string {
     .reduce((text, [at, words]) => text.slice(0, at) + words + text.slice(at), code);
 }
 
-/** Tokens as the transpiler that is here anyway sees them: strings, templates and comments are told from code. */
+/** Tokens by the transpiler, which is loaded anyway: it tells strings, templates and comments from code. */
 function tokensOf(code: string): Token[] {
   const starts = [0];
   for (const { 0: end, index } of code.matchAll(/\r\n|[\n\r]/g)) starts.push(index + end.length);

@@ -128,7 +128,7 @@ ${lines.length > 1 && lines.map(name)}
 /** The picture as SVG, `total` pixels wide; the curves of `ghosts` lie grey under its own. */
 export function drawSweep(sweep: Sweep, total: number, ghosts?: Sweep): string {
   const { frequencies, panels, events, title } = sweep;
-  const [first, last] = [frequencies[0]!, frequencies.at(-1) as number];
+  const [first, last] = [frequencies[0]!, frequencies.at(-1)!];
   const width = total - edge.left - edge.right;
   const x = (f: number) => (width * Math.log(f / first)) / Math.log(last / first);
   const [tallest, taller, usual] = total < 500 ? [190, 150, 120] : [270, 200, 150];

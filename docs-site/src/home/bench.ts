@@ -98,7 +98,7 @@ export function solve({ diameter }: { readonly diameter: Length }): Bench {
   });
   if (!fitted.ok || !fitted.placement.vent) return outside;
   const { vent, drivers } = fitted.placement;
-  const [at, driverAt] = [vent.centres[0], drivers[0]?.centres[0]] as unknown as [Point, Point];
+  const [at, driverAt] = [vent.centres[0]!, drivers[0]!.centres[0]!];
   const turned = driverAt[0] < outer.width / 2;
   const turn = ([x, y, z]: Point): Point => [turned ? outer.width - x : x, y, z];
   const { bend, firstLeg } = vent;

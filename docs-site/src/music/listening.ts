@@ -81,7 +81,7 @@ function filter(
   { b0, b1, b2, a1, a2 }: ReturnType<typeof biquads>['sections'][number],
   state: Float64Array,
 ) {
-  let [s1, s2] = state as unknown as [number, number];
+  let [s1, s2] = [state[0]!, state[1]!];
   for (let i = 0; i < out.length; i++) {
     const x = out[i]!;
     const y = b0 * x + s1;

@@ -1,10 +1,10 @@
-import { format } from '@airspring/core/quantity';
 import { answers, grid, inputs, solve } from '../../examples/band-pass.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
+import { frequencyRows } from '../figures/frequency-rows.js';
 
 type Box = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -21,15 +21,9 @@ function both(column: 'levelHalfSpace' | 'displacementPeak', box: Box, colour: s
   ];
 }
 
-const rows = (box: Box, column: 'levelHalfSpace' | 'displacementPeak', digits: number, factor = 1) => {
-  const { open, shut } = solved(box);
-  return [...grid.keys()]
-    .filter((i) => i % 10 === 0)
-    .map((i) => [
-      format('frequency', grid[i]!, 'Hz'),
-      (open[column][i]! * factor).toFixed(digits),
-      (shut[column][i]! * factor).toFixed(digits),
-    ]);
+const rows = (at: Box, column: 'levelHalfSpace' | 'displacementPeak', digits: number, factor = 1) => {
+  const { open, shut } = solved(at);
+  return frequencyRows(grid, (i) => [open, shut].map((box) => (box[column][i]! * factor).toFixed(digits)));
 };
 
 export default worked({

@@ -1,10 +1,10 @@
-import { format } from '@airspring/core/quantity';
 import { answers, grid, inputs, solve, travelFor } from '../../examples/how-wide-a-baffle.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
+import { frequencyRows } from '../figures/frequency-rows.js';
 
 type Wish = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -27,9 +27,7 @@ function both(curve: Curve, at: Wish, colour: string): readonly [Trace, Trace] {
 const rows = (curve: Curve, at: Wish, digits: number) => {
   const { baffle, wall } = solved(at);
   const [open, walled] = [curve(baffle.swept), curve(wall.swept)];
-  return [...grid.keys()]
-    .filter((i) => i % 10 === 0)
-    .map((i) => [format('frequency', grid[i]!, 'Hz'), open[i]!.toFixed(digits), walled[i]!.toFixed(digits)]);
+  return frequencyRows(grid, (i) => [open[i]!.toFixed(digits), walled[i]!.toFixed(digits)]);
 };
 
 export default worked({

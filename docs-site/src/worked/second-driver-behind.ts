@@ -1,10 +1,10 @@
-import { format } from '@airspring/core/quantity';
 import { answers, grid, inputs, solve } from '../../examples/second-driver-behind.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
+import { frequencyRows } from '../figures/frequency-rows.js';
 
 type Box = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -50,12 +50,7 @@ export default worked({
       },
       data: (at) => ({
         heads: ['frequency', 'pair, dB', 'one in all the air, dB', 'one in half the air, dB'],
-        rows: [...grid.keys()]
-          .filter((i) => i % 10 === 0)
-          .map((i) => [
-            format('frequency', grid[i]!, 'Hz'),
-            ...boxes.map((box) => solved(at)[box].watt.levelHalfSpace[i]!.toFixed(1)),
-          ]),
+        rows: frequencyRows(grid, (i) => boxes.map((box) => solved(at)[box].watt.levelHalfSpace[i]!.toFixed(1))),
       }),
     },
   },

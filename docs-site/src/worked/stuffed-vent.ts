@@ -1,10 +1,10 @@
-import { format } from '@airspring/core/quantity';
 import { answers, grid, inputs, solve } from '../../examples/stuffed-vent.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
+import { frequencyRows } from '../figures/frequency-rows.js';
 
 type Box = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -22,13 +22,7 @@ function both(column: Column, at: Box, colour: string): readonly [Trace, Trace] 
 
 const rows = (column: Column, at: Box) => {
   const { stuffed, shut } = solved(at);
-  return [...grid.keys()]
-    .filter((i) => i % 10 === 0)
-    .map((i) => [
-      format('frequency', grid[i]!, 'Hz'),
-      stuffed.swept[column][i]!.toFixed(1),
-      shut.swept[column][i]!.toFixed(1),
-    ]);
+  return frequencyRows(grid, (i) => [stuffed.swept[column][i]!.toFixed(1), shut.swept[column][i]!.toFixed(1)]);
 };
 
 export default worked({

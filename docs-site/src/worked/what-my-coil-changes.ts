@@ -1,10 +1,10 @@
-import { format } from '@airspring/core/quantity';
 import { answers, grid, inputs, solve } from '../../examples/what-my-coil-changes.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
 import { axisOf, frequencyAxis } from '../figures/axis.js';
 import { beside } from '../figures/beside.js';
 import type { Trace } from '../figures/chart.js';
+import { frequencyRows } from '../figures/frequency-rows.js';
 
 type Coil = Parameters<typeof answers>[0];
 const solved = once(solve);
@@ -32,12 +32,7 @@ const traces = (column: Column, at: Coil, colour: string) => {
 
 const table = (column: Column, at: Coil, unit: string, digits: number) => ({
   heads: ['frequency', ...names.map((name) => `${NAMES[name]}, ${unit}`)],
-  rows: [...grid.keys()]
-    .filter((i) => i % 10 === 0)
-    .map((i) => [
-      format('frequency', grid[i]!, 'Hz'),
-      ...names.map((name) => solved(at)[name].swept[column][i]!.toFixed(digits)),
-    ]),
+  rows: frequencyRows(grid, (i) => names.map((name) => solved(at)[name].swept[column][i]!.toFixed(digits))),
 });
 
 const LINES =

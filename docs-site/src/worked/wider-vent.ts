@@ -40,7 +40,7 @@ export default worked({
         const { length, wideLength } = answers(box);
         const wide = { ...box, diameter: si('length', box.diameter * Math.SQRT2) };
         const second = ventOf(wide);
-        // Wider than the axis is long there is nothing to mark.
+        // Beyond the end of the axis there is nothing to mark.
         const seen = second.ok && wide.diameter * 1e3 <= x.domain[1];
         const depth = Math.cbrt(box.netVolume) * 1e3;
         return {

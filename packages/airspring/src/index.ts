@@ -72,7 +72,8 @@ export { vented } from './kind/vented.js';
 /** How does a kind of box answer questions about alignments? */
 export { alignsIn, type SolvedBoxes } from './kind/aligns.js';
 /** What is the answer to a brief? */
-export type { Answer, Asked, DriverAccount, Met, NotMet } from './record/answer.js';
+export type { Answer, DriverAccount, Met, NotMet } from './record/answer.js';
+export type { Asked } from './job/job.js';
 export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { GainAt, HeardTold, JoinedTold, PlayedAt } from './record/heard-told.js';

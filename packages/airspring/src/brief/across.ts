@@ -78,7 +78,10 @@ const litres = (volume: number): string => `${decimalText(volume * 1e3, 4)} L`;
 const squareCentimetres = (area: number): string => `${decimalText(area * 1e4, 4)} cm²`;
 const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
 
-/** The parts of a driver must fit within its frame: the cone, its travel, and the volume that the driver displaces. */
+/**
+ * The parts of a driver must fit within its frame: the cone, its travel, and the volume that the driver displaces. A cone that is wider than
+ * the cutout is no fault: Sd counts the surround up to its middle, and a surround may lie over the edge of the hole.
+ */
 function acrossDriver(
   contradicts: Contradicts,
   written: Plain['drivers'][number],

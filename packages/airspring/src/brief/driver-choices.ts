@@ -43,7 +43,7 @@ export function gather<T>(faults: Fault[], work: () => T, told = (fault: Fault):
   }
 }
 
-/** A sheet with its quantities as texts, so that its faults are told in the units in which it was written. */
+/** A sheet with its quantities as texts, so that its faults are stated in the units in which it was written. */
 export function withUnits<Data>(
   sheet: Readonly<Record<string, unknown>>,
   written: Readonly<Record<string, unknown>>,

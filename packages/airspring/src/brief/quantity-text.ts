@@ -155,7 +155,7 @@ export const wholeNumber = (least: number, greatest: number, example = Math.max(
   );
 };
 
-/** A text in a brief: not empty, and at most so many characters. */
+/** A text in a brief: not empty, and no longer than a number of characters. */
 export const words = (most: number, example: string) =>
   v.pipe(
     v.string(),

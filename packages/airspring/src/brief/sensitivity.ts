@@ -79,7 +79,7 @@ export function readingsOf(sheet: Sheet): Readings | undefined {
     Re: resistance,
   });
   const end = (sign: 1 | -1, share: number) =>
-    reading(sensitivity + sign * WITHIN, sheet.Re ?? share * (nominalImpedance as number));
+    reading(sensitivity + sign * WITHIN, sheet.Re ?? share * nominalImpedance!);
   return {
     usual: reading(sensitivity, Re),
     ends: [end(-1, SHARE.least), end(1, SHARE.greatest)],

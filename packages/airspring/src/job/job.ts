@@ -74,6 +74,20 @@ export interface Weights {
   readonly simple: number;
 }
 
+/** The sound that the brief asks for, in SI units. */
+export interface Asked {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly level: number;
+  /** How far the response may have fallen at `lowest`, dB. */
+  readonly fall: number;
+  readonly rise: number;
+  /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
+  readonly safeFrom?: number;
+  /** Where level, fall and rise are wanted; at 1 m in half space unless it says otherwise. */
+  readonly at?: '1 m' | 'listener';
+}
+
 /** A brief with every quantity in SI units, every default of all kinds of box filled in, and its drivers completed. */
 export interface Job {
   readonly written: Written;
@@ -96,17 +110,7 @@ export interface Job {
     /** Clear space around each cutout, so that the basket still fits if the saw slips. */
     readonly cutoutPlay: number;
   };
-  readonly wanted: {
-    readonly lowest: number;
-    readonly highest: number;
-    readonly level: number;
-    readonly fall: number;
-    readonly rise: number;
-    /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
-    readonly safeFrom?: number;
-    /** Where level, fall and rise are wanted; at 1 m in half space unless it says otherwise. */
-    readonly at?: '1 m' | 'listener';
-  };
+  readonly wanted: Asked;
   /** Where the box is heard; left out where the brief has no room. */
   readonly heard?: Heard;
   readonly amplifier: {

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Changed } from '../standing/chosen.js';
 import type { Standing } from '../standing/standing.js';
 import type { MadeBoard, NewHole, Part } from '../standing/work.js';
@@ -73,7 +74,7 @@ function gathered(plates: readonly Plate[]): Plate[] {
 /** How a hole is made. */
 function howOf(hole: NewHole, guided: boolean, { workshop }: Standing, say: Phrasing): string {
   if (hole.form === 'rectangle') return 'holes in its corners, and a jigsaw along the drawing';
-  const saw = workshop.holeSaws.find((one) => Math.abs(one - hole.diameter) < 1e-9);
+  const saw = workshop.holeSaws.find((one) => Math.abs(one - hole.diameter) < NANOMETRE);
   if (saw === undefined) return 'with a jigsaw or a router, along the drawing';
   return `with the ${say.length(saw)} saw${guided ? ', behind the guide board' : ''}`;
 }

@@ -39,7 +39,7 @@ function outline(hole: Hole, up: number): string {
   return shape + cross;
 }
 
-/** A panel from outside, or a board inside, with its holes and where their centres are, to a round scale that is told. */
+/** A panel from outside, or a board inside, with its holes and their centres, to a round scale, which is printed. */
 export function panelDrawing(design: Design, name: string, say: Phrasing): string {
   const holes = design.box.holes.filter((hole) => boardOf(hole) === name);
   const [across, up] = boardSize(design, holes[0] as Hole);

@@ -1,11 +1,11 @@
 import type { MarkedSet } from '../standing/marked-tubes.js';
-import type { TubeSet } from '../standing/tubes.js';
 import { limitInWords } from '../words/limit-words.js';
 import { tied } from '../words/tied.js';
-import { axis } from './axis.js';
 import { colourOf } from './limit-colours.js';
 import { linePath } from './line-path.js';
 import { escaped } from './markup.js';
+import { LETTER, namesOf, placeOfRule, type Taken } from './tube-labels.js';
+import { type Panel, panelsOf } from './tube-panels.js';
 import { labelOf, standing, stretches, type TubeFacts } from './tube-words.js';
 
 const edge = { left: 8, right: 40, bottom: 40 };
@@ -31,143 +31,6 @@ const FILLS: Readonly<Record<string, string>> = {
   measure: 'var(--soft)',
   'does not fit': 'var(--heat)',
 };
-
-interface Panel {
-  readonly title: string;
-  readonly unit: string;
-  readonly domain: readonly [number, number];
-  readonly ticks: readonly number[];
-  readonly rule?: { readonly at: number; readonly words: string };
-  readonly lines: readonly {
-    readonly name?: string;
-    readonly colour: string;
-    readonly x: readonly number[];
-    readonly y: readonly number[];
-    readonly thin?: boolean;
-  }[];
-}
-
-function panelsOf({ answer: { asked }, say }: TubeFacts, { options }: TubeSet): Panel[] {
-  const x = options.map(({ length }) => length);
-  const tuning = options.map(({ account }) => account.fb ?? 0);
-  const deep = options.filter(({ account }) => account.reach !== undefined);
-  const reach = deep.map(({ account }) => account.reach ?? 0);
-  const level = options.map(({ account }) => account.loudest.level);
-  const speed = options.map(({ account }) => account.wanted.airSpeed?.value ?? 0);
-  const tones = axis([Math.min(...tuning, ...reach, asked.lowest), Math.max(...tuning, ...reach)], 10);
-  const levels = axis([Math.min(...level), Math.max(...level, asked.level)], 5);
-  // Short tubes are so fast that nothing else could be seen.
-  const speeds = axis([0, Math.min(Math.max(...speed, asked.airSpeedPeak), 3 * asked.airSpeedPeak)], 10);
-  const heard = options.flatMap(({ length, account: { noise } }) => (noise ? [{ length, noise }] : []));
-  const [quiet, noisy] = [heard.map(({ noise }) => noise.quiet.level), heard.map(({ noise }) => noise.noisy.level)];
-  const onsets = axis([Math.min(...quiet, asked.level), Math.max(...noisy, asked.level)], 10);
-  const binding = stretches(options, ({ account }) => account.loudest.binding);
-  return [
-    {
-      title: 'Tuning and reach',
-      unit: 'Hz',
-      ...tones,
-      rule: { at: asked.lowest, words: `wanted: reach ${say.edge(asked.lowest)} or lower` },
-      lines: [
-        { name: 'tuning', colour: 'var(--soft)', x, y: tuning, thin: true },
-        { name: 'reach', colour: 'var(--level)', x: deep.map(({ length }) => length), y: reach },
-      ],
-    },
-    {
-      title: 'Greatest level of a steady tone',
-      unit: 'dB',
-      ...levels,
-      rule: { at: asked.level, words: `wanted: ${say.decibels(asked.level)}` },
-      lines: binding.map(({ from, to, what }) => {
-        // Each part ends where the next begins.
-        const inside = x.flatMap((length, i) => (length >= from && length <= to ? [i] : []));
-        const at = [...inside, (inside.at(-1) ?? 0) + 1].filter((i) => i < x.length);
-        return { colour: colourOf(what), x: at.map((i) => x[i]!), y: at.map((i) => level[i]!) };
-      }),
-    },
-    {
-      title: `Air in the vent at ${say.decibels(asked.level)}`,
-      unit: 'm/s',
-      ...speeds,
-      rule: { at: asked.airSpeedPeak, words: `your limit: ${say.speed(asked.airSpeedPeak)} peak` },
-      lines: [{ colour: 'var(--speed)', x, y: speed }],
-    },
-    {
-      title: 'Onsets of noise in the vent',
-      unit: 'dB',
-      ...onsets,
-      rule: { at: asked.level, words: `wanted: ${say.decibels(asked.level)}` },
-      lines: [
-        { name: 'noisy above', colour: 'var(--soft)', x: heard.map(({ length }) => length), y: noisy, thin: true },
-        { name: 'quiet up to', colour: 'var(--speed)', x: heard.map(({ length }) => length), y: quiet },
-      ],
-    },
-  ];
-}
-
-interface Scale {
-  readonly x: (length: number) => number;
-  readonly y: (value: number) => number;
-  readonly width: number;
-}
-
-/** A box that words or lines take, pixels. */
-type Taken = readonly [left: number, top: number, right: number, bottom: number];
-const LETTER = 6.4;
-/** A name over a line that is nearer to the top of its panel than this would stand in the title. */
-const ROOM_ABOVE = 24;
-
-/** Where the words of a rule are farthest from all that is there: at either end, over it or under it. */
-function placeOfRule(words: string, at: number, taken: readonly Taken[], width: number) {
-  const long = words.length * LETTER;
-  const free = (from: number, top: number): number =>
-    Math.min(
-      99,
-      ...taken.map(([left, high, right, low]) =>
-        Math.max(from - right, left - from - long, top - low, high - top - 14, 0),
-      ),
-    );
-  const places = [true, false].flatMap((left) =>
-    [true, false].map((over) => ({
-      x: left ? 4 : width - 4,
-      y: at + (over ? -5 : 15),
-      anchor: left ? 'start' : 'end',
-      free: free(left ? 4 : width - 4 - long, at + (over ? -17 : 3)),
-    })),
-  );
-  return places.reduce((best, place) => (place.free > best.free + 1 ? place : best));
-}
-
-/** The names of lines, each where they stand farthest apart and from a rule: over the upper one, under the lower one. */
-function namesOf(lines: Panel['lines'], { x, y, width }: Scale, rule: number | undefined) {
-  const named = lines.filter(({ name }) => name !== undefined);
-  const [first, ...others] = named;
-  if (!first) return [];
-  const at = (line: Panel['lines'][number], length: number) => line.y[line.x.indexOf(length)];
-  const gap = (length: number) => {
-    const heights = named.map((line) => y(at(line, length) ?? Infinity));
-    const [top, bottom] = [Math.min(...heights), Math.max(...heights)];
-    const fromRule =
-      rule === undefined ? 1e9 : Math.min(...[top - 14, bottom + 14].map((down) => Math.abs(down - rule)));
-    return Math.min(...heights.slice(1).map((height) => Math.abs(height - heights[0]!)), fromRule, 1e9);
-  };
-  const inside = first.x.filter(
-    (length) => x(length) > 4 && x(length) < 0.82 * width && others.every((line) => at(line, length) !== undefined),
-  );
-  const there = inside.reduce((best, each) => (gap(each) > gap(best) ? each : best), inside[0] ?? first.x[0]!);
-  const heights = named.map((line) => y(at(line, there) ?? 0));
-  const from = x(there) + 4;
-  return named.map((line, i) => {
-    const { name = '', colour } = line;
-    // All of the line that its name stands over or under.
-    const along = line.x.flatMap((length, k) =>
-      x(length) >= from - 4 && x(length) <= from + name.length * LETTER + 4 ? [y(line.y[k]!)] : [],
-    );
-    const highest = Math.min(heights[i]!, ...along);
-    const isOver = heights.every((other) => heights[i]! <= other) && highest > ROOM_ABOVE;
-    return { name, colour, x: from, y: isOver ? highest - 8 : Math.max(heights[i]!, ...along) + 16 };
-  });
-}
 
 /** Tuning, reach, level, air speed, onsets of noise and limits over the length of the tube, as SVG `total` pixels wide. */
 export function drawTubes(

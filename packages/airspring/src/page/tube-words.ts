@@ -9,7 +9,7 @@ export interface TubeFacts {
   readonly say: Phrasing;
 }
 
-/** Neighbours of which something is the same, as stretches that meet half-way. */
+/** Stretches of neighbouring options that have something in common. Two stretches meet half-way. */
 export function stretches(options: readonly TubeOption[], of: (option: TubeOption) => string) {
   const found: { from: number; to: number; first: number; last: number; what: string }[] = [];
   options.forEach((option, i) => {

@@ -85,7 +85,7 @@ export function workOf(
         greatest,
       })),
       ...(box.shape && { joints: visible(`${jointsText(box)}${bentText(box)}`) }),
-      // Of a box that is no cuboid all panels are told one by one.
+      // For a box that is no cuboid, every panel is listed by itself.
       boards: (box.shape ? box.panels : box.boards).map(
         ({ name, count, length, width, thickness, outline, angles, bent }) => {
           const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });

@@ -20,7 +20,7 @@ export interface NearAlignment {
     | { readonly ok: false; readonly because: string };
 }
 
-/** So many alignments are told, the nearest ones. */
+/** The number of alignments that are reported, the nearest ones. */
 const TOLD = 3;
 
 /**

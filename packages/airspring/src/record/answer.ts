@@ -1,3 +1,4 @@
+import type { Asked } from '../job/job.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { Brief } from '../kind/standard.js';
 import type { Design } from './design-record.js';
@@ -47,20 +48,9 @@ export interface DriverAccount {
     readonly relative: number;
   }[];
   readonly blocked: readonly string[];
-  /** What was assumed because the sheet gives a sensitivity instead of Vas, and how the sensitivity agrees with the other data. */
+  /**
+   * What was assumed because the sheet gives a sensitivity instead of Vas, how the sensitivity agrees with the other data, and an Sd that
+   * is wider than the cutout.
+   */
   readonly assumed: readonly Phrase[];
-}
-
-/** The sound that the brief asks for, in SI units. */
-export interface Asked {
-  readonly lowest: number;
-  readonly highest: number;
-  readonly level: number;
-  /** How far the response may have fallen at `lowest`, dB. */
-  readonly fall: number;
-  readonly rise: number;
-  /** The limits are judged from this frequency upwards; left out if it is `lowest`. */
-  readonly safeFrom?: number;
-  /** Where level, fall and rise are wanted; at 1 m in half space unless it says otherwise. */
-  readonly at?: '1 m' | 'listener';
 }

@@ -94,7 +94,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     },
     box: {
       outer: edges,
-      inner: Object.values(inner) as unknown as readonly [number, number, number],
+      inner: [inner.width, inner.height, inner.depth],
       panelThickness: space.panelThickness,
       outerVolume: criteria.volume,
       netVolume: point[0]!,

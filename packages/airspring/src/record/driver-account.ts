@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { DriverAccount } from './answer.js';
@@ -15,8 +16,27 @@ export const accountsOf = ({ choices }: Job): DriverAccount[] =>
       relative,
     })),
     blocked: choice.completed.blocked.map(({ what, missing }) => `${what}: ${missing.join(', ')} is missing`),
-    assumed: assumedOfDriver(choice),
+    assumed: [...assumedOfDriver(choice), ...widerThanCutout(choice)],
   }));
+
+/**
+ * A cone that is wider than the cutout. It is possible, since Sd counts the surround up to its middle, and a surround may lie over the
+ * edge of the hole. More often one of the two numbers is wrong, and the hole would be sawn by it.
+ */
+function widerThanCutout({ completed: { driver } }: DriverChoice): Phrase[] {
+  const { Sd, cutoutDiameter } = driver;
+  const width = 2 * Math.sqrt(Sd / Math.PI);
+  if (cutoutDiameter === undefined || width <= cutoutDiameter + NANOMETRE) return [];
+  return [
+    [
+      'Its Sd is that of a disc ',
+      [width, 'length'],
+      ' wide, but its cutout is only ',
+      [cutoutDiameter, 'length'],
+      ' wide. Both can be true only where the surround lies over the edge of the hole. Check both numbers before you saw.',
+    ],
+  ];
+}
 
 /** What was assumed of a driver, and its range. */
 export function assumedOfDriver({ estimated, sensitivity }: DriverChoice): Phrase[] {

@@ -29,7 +29,7 @@ const shapes = () => [1, 2, 3, 4].map(butterworthShape);
 /** A corner as people can set it. */
 const settable = (corner: number): Frequency => si('frequency', Math.ceil(corner * 10 - 1e-6) / 10);
 
-/** The Butterworth high-pass below the lowest tone that keeps the limits and costs the least depth; none if no one does. */
+/** The Butterworth high-pass below the lowest tone that keeps the limits and costs the least depth; left out if none does. */
 export function gentlestOf(
   system: System,
   limits: readonly Limit[],

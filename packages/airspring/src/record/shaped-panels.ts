@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { ShapedPanel, SpaceShape } from '@airspring/core/space';
 import { axesOf, type Hole, type Panel } from '../kind/build-record.js';
 
@@ -48,7 +49,7 @@ export function onPanelOf(shape: SpaceShape, edges: readonly [number, number, nu
     });
     if (panel?.from === undefined) return hole;
     const size = sizeOf(panel);
-    const whole = axesOf(hole.face).every((axis, k) => Math.abs(size[k]! - edges[axis]!) < ROUNDING);
+    const whole = axesOf(hole.face).every((axis, k) => Math.abs(size[k]! - edges[axis]!) < NANOMETRE);
     if (whole) return hole;
     const [across, up] = panel.from;
     const board = { name: panel.name, size, from: [across, up, 0] as const };

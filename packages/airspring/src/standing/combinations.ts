@@ -8,7 +8,7 @@ import { type TubeWork, tubeWork } from './tube-work.js';
 
 /** How many boxes are changed further: those nearest to what is wanted, and those whose tube alone would not fit. */
 const TRIED = { once: 5, twice: 3, unfit: 2 } as const;
-/** How many combinations are told. */
+/** The number of combinations that are reported. */
 const TOLD = 3;
 /** Where nothing gives all that is wanted, a combination may fall this much shorter of it than the best one, dB. */
 const NEAR = 0.5;

@@ -17,7 +17,7 @@ import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import { dataOf, type Measurement, measuredDriver } from './measured-driver.js';
-import type { Edges, Place, Standing, StandingVent } from './standing.js';
+import { type Edges, longerBy, type Place, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
 import { airTaken, WALL } from './tube.js';
 
@@ -45,8 +45,7 @@ function placeOf({ face, across, up }: WrittenPlace, outer: Edges): Place {
 
 /** What the sizes of the box leave, with the air where no size is known; outer edges of a cube then stand for the box. */
 function sizesOf({ outer, inner, panelThickness: t }: ReadStanding['standing'], air: number) {
-  const grown = (edges: Edges, by: number) => edges.map((edge) => edge + by) as unknown as Edges;
-  if (inner) return { inner: edgesOf(inner), outer: grown(edgesOf(inner), 2 * t) };
+  if (inner) return { inner: edgesOf(inner), outer: longerBy(edgesOf(inner), 2 * t) };
   if (outer) {
     const size = innerSize({ outer: outer as never, thickness: si('length', t) });
     return { inner: edgesOf(size), outer: edgesOf(outer) };

@@ -1,10 +1,9 @@
 import { referenceLevel } from '@airspring/core/response';
-import type { Job } from '../job/job.js';
+import type { Asked, Job } from '../job/job.js';
 import type { BriefOptions } from '../kind/brief-options.js';
 import type { Phrase } from '../kind/phrase.js';
 import { USUAL_QL } from '../kind/vented-fields.js';
 import { leaksAssumed } from '../kind/wording.js';
-import type { Asked } from '../record/answer.js';
 import { lowestReach } from '../record/behind-filter.js';
 import { assumedOfDriver } from '../record/driver-account.js';
 import { type HeardTold, heardTold } from '../record/heard-told.js';

@@ -9,6 +9,9 @@ import type { Tube } from './tube.js';
 
 export type Edges = readonly [width: number, height: number, depth: number];
 
+/** Edges that are all longer by the same length. */
+export const longerBy = ([width, height, depth]: Edges, by: number): Edges => [width + by, height + by, depth + by];
+
 /** Where the centre of something is: its face, and the point on the outer surface from the left, bottom, front outer edge, m. */
 export interface Place {
   readonly face: Face;

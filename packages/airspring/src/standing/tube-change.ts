@@ -1,5 +1,6 @@
 import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { RowDone, RowNot } from './row.js';
 import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
@@ -55,8 +56,8 @@ export function passageBetween(
   after: number,
   outer: number,
 ): Passage {
-  if (after <= hole + 1e-9) return { hole, how: outer <= hole + 1e-9 ? 'as it is' : 'joined inside' };
-  return { hole: after, how: holeSaws.some((saw) => Math.abs(saw - after) < 1e-9) ? 'enlarged' : 'freehand' };
+  if (after <= hole + NANOMETRE) return { hole, how: outer <= hole + NANOMETRE ? 'as it is' : 'joined inside' };
+  return { hole: after, how: holeSaws.some((saw) => Math.abs(saw - after) < NANOMETRE) ? 'enlarged' : 'freehand' };
 }
 
 /** The widest bore of a tube, its wall, and how it gets in. */
@@ -77,7 +78,7 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
   const { cutoutDiameter = 0 } = drivers.driver;
   const asItIs: Passage = { hole, how: 'as it is' };
   const sawn = workshop.holeSaws
-    .filter((saw) => saw > hole + 1e-9)
+    .filter((saw) => saw > hole + NANOMETRE)
     .map((saw): Passage => ({ hole: saw, how: 'enlarged' }));
   const bore = Math.floor(hole / MM + 1e-6) * MM;
   const inside: Bore = { bore, wall: WALL, passage: { hole, how: 'joined inside' } };
@@ -85,7 +86,7 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
     ...[asItIs, ...sawn].map((passage): Bore => ({ bore: boreFor(passage.hole), wall: WALL, passage })),
     ...(bore + 2 * WALL <= cutoutDiameter ? [inside] : []),
     ...workshop.pipes.flatMap(({ inner, outer }): Bore[] => {
-      const passage = [asItIs, ...sawn].find((one) => outer <= one.hole + 1e-9);
+      const passage = [asItIs, ...sawn].find((one) => outer <= one.hole + NANOMETRE);
       return passage ? [{ bore: inner, wall: (outer - inner) / 2, passage, fixed: true }] : [];
     }),
   ];
@@ -117,13 +118,13 @@ export function stanceOf(standing: Standing, vent: StandingVent, tube: Tube): St
   if (way === undefined) return { fitting: 'measure', bent: false };
   // The place of one hole says nothing of further ones.
   const fitting = way.certain && tube.count === 1 ? ('fits' as const) : ('measure' as const);
-  if (tube.length <= way.straight + 1e-9) return { fitting, bent: false };
+  if (tube.length <= way.straight + NANOMETRE) return { fitting, bent: false };
   // A bent tube is at least as long as panel and elbow.
   const least = standing.panelThickness + (Math.PI / 2) * outerOf(tube);
   if (tube.length >= least) {
     const legs = way.legs?.(tube.length);
     if (legs) return { fitting, bent: true, legs };
-    if (!way.legs && tube.length <= way.bent() + 1e-9) return { fitting, bent: true };
+    if (!way.legs && tube.length <= way.bent() + NANOMETRE) return { fitting, bent: true };
   }
   return {
     fitting: 'does not fit',

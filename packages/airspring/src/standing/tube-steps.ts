@@ -92,7 +92,7 @@ export function making(
       ' outer diameter, ',
       [printed, 'length'],
       ' long',
-      // The hole is a part of the vent: both lengths are told, so that neither is taken for the other.
+      // The hole is a part of the vent. Both lengths are stated, so that neither is taken for the other.
       ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
       pieces > 1 ? `, in ${pieces} pieces of ` : '',
       ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Account, accountOf } from './account.js';
 import { glanced, shortfall } from './shortfall.js';
 import { type Standing, type StandingVent, withVent } from './standing.js';
@@ -62,7 +63,7 @@ export function tubeSets(standing: Standing): TubeSet[] {
 /** Whether tubes of these diameters are cut from a pipe at hand. */
 export const isPipe = ({ workshop }: Standing, diameter: number, outerDiameter: number): boolean =>
   workshop.pipes.some(
-    ({ inner, outer }) => Math.abs(inner - diameter) < 1e-9 && Math.abs(outer - outerDiameter) < 1e-9,
+    ({ inner, outer }) => Math.abs(inner - diameter) < NANOMETRE && Math.abs(outer - outerDiameter) < NANOMETRE,
   );
 
 /** The box with a tube of a set in its hole. */

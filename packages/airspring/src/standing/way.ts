@@ -1,4 +1,4 @@
-import { si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
 import {
   collisions,
   compileLongestVent,
@@ -9,7 +9,7 @@ import {
   type Solid,
 } from '@airspring/core/space';
 import { axisOf, isFar } from '../kind/face-axis.js';
-import type { Edges, Legs, Place, Standing, StandingVent, Way } from './standing.js';
+import { type Edges, type Legs, longerBy, type Place, type Standing, type StandingVent, type Way } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
 export interface TubeBody {
@@ -23,7 +23,6 @@ export interface TubeBody {
 /** As fine as a person measures, m. */
 const MM = 1e-3;
 const AXES = ['x', 'y', 'z'] as const;
-const lengths = (point: readonly number[]) => point.map((at) => si('length', at)) as unknown as Solid['least'];
 
 /** A cylinder along an axis of the box, from one point of its centre line to another. */
 function cylinder(
@@ -33,8 +32,10 @@ function cylinder(
   to: readonly number[],
   radius: number,
 ): Solid {
-  const side = (sign: number, pick: (...both: number[]) => number) =>
-    lengths(from.map((at, k) => pick(at, to[k]!) + (k === axis ? 0 : sign * radius)));
+  const side = (sign: number, pick: (...both: number[]) => number): Solid['least'] => {
+    const at = (k: number) => si('length', pick(from[k]!, to[k]!) + (k === axis ? 0 : sign * radius));
+    return [at(0), at(1), at(2)];
+  };
   return { part, form: 'cylinder', axis: AXES[axis]!, least: side(-1, Math.min), greatest: side(1, Math.max) };
 }
 
@@ -86,7 +87,7 @@ function wayFrom(
   besides: readonly StandingVent[],
 ): Way | undefined {
   const t = standing.panelThickness;
-  const outer = inner.map((edge) => edge + 2 * t) as unknown as Edges;
+  const outer = longerBy(inner, 2 * t);
   const size = { width: outer[0], height: outer[1], depth: outer[2] };
   const interior = cuboidInterior({ outer: size as never, thickness: si('length', t) });
   const others = [...driverSolids(standing, outer), ...ventSolids(besides, outer, t)];
@@ -110,8 +111,10 @@ function wayFrom(
       [first, -radius, -radius],
       [first + R + radius, R, radius],
     ].map(([u, v, w]) => along(along(along(mouth, axis, inwards * u!), turn, sign * v!), third, w!));
-    const corner = (pick: (...both: number[]) => number) =>
-      lengths([0, 1, 2].map((i) => pick(...corners.map((point) => point[i]!))));
+    const corner = (pick: (...both: number[]) => number): Solid['least'] => {
+      const at = (k: number) => si('length', pick(...corners.map((point) => point[k]!)));
+      return [at(0), at(1), at(2)];
+    };
     const elbow: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
     return clear(first > 0 ? [leg(first), elbow] : [elbow]);
   }
@@ -152,8 +155,8 @@ function wayFrom(
     for (const { turn, sign } of turns) {
       for (const first of firsts) {
         const second = length - t - first - arc;
-        if (second < -1e-9) continue;
-        if (second > atMost(turn, sign) + 1e-9) break;
+        if (second < -NANOMETRE) continue;
+        if (second > atMost(turn, sign) + NANOMETRE) break;
         if (!secondStands(first, turn, sign, Math.max(0, second)) || !turnStands(first, turn, sign)) continue;
         return { first: first + t, arc, second: Math.max(0, second), towards: faces[2 * turn + (sign > 0 ? 1 : 0)]! };
       }

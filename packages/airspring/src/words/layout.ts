@@ -14,7 +14,7 @@ function cut(word: string, columns: number): string[] {
   return Array.from({ length: count }, (_, i) => letters.slice(i * columns, (i + 1) * columns).join(''));
 }
 
-/** Breaks words into lines of at most so many columns. */
+/** Breaks words into lines of at most a number of columns. */
 function lines(text: string, columns: number): string[] {
   const words = glued(text)
     .split(/[ \t\r\n]+/)

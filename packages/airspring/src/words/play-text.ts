@@ -117,9 +117,7 @@ function atWanted(design: Played, say: Phrasing): string {
   return table('lrrr', [
     ['at the wanted level', 'greatest', 'at', 'limit'],
     row('drive, rms', driveVoltageRms, say.volts, say.volts(design.amplifier.voltage)),
-    ...(power
-      ? [row(`that is, as power into ${say.ohms(design.impedance.load.nominal as number)}`, power, say.watts)]
-      : []),
+    ...(power ? [row(`that is, as power into ${say.ohms(design.impedance.load.nominal!)}`, power, say.watts)] : []),
     row('current, rms', currentRms, say.amperes, current === undefined ? undefined : say.amperes(current)),
     row('cone travel, peak', displacementPeak, say.travel, Xmax === undefined ? undefined : say.travel(Xmax)),
     row('heat in each voice coil', heat, say.watts, Pe === undefined ? undefined : say.watts(Pe)),

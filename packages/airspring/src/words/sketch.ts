@@ -43,7 +43,7 @@ function readAt(frequencies: readonly number[], values: readonly number[], f: nu
 /** The least of 1, 2 and 5 times a power of ten that is not below the value. */
 function roundStep(value: number): number {
   const ten = 10 ** Math.floor(Math.log10(value));
-  return ([1, 2, 5, 10].find((step) => step * ten >= value * (1 - 1e-9)) as number) * ten;
+  return [1, 2, 5, 10].find((step) => step * ten >= value * (1 - 1e-9))! * ten;
 }
 
 /** The lower end of the vertical axis, and a round step for each of its rows. */
@@ -73,7 +73,7 @@ function sketchOf(view: View, designs: readonly Design[]): string | undefined {
   });
   const first = curves[0];
   if (first === undefined) return undefined;
-  const [low, high] = [first.frequencies[0]!, first.frequencies.at(-1) as number];
+  const [low, high] = [first.frequencies[0]!, first.frequencies.at(-1)!];
   const { bottom, step } = axisOf(
     curves.flatMap(({ values }) => values),
     view.span,

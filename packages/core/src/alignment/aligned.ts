@@ -41,7 +41,7 @@ export type AlignmentResult<Spec> =
 
 /** The band in which f3 is sought, as multiples of a frequency near it. */
 const [LOWEST, HIGHEST] = [1 / 16, 8];
-/** A response of few poles is smooth between so many points of this band. */
+/** Number of points of this band: a response of few poles is smooth between them. */
 const POINTS = 100;
 
 /** What a search found: a box, the frequency and the parameters of its target, and how far it is from it. */

@@ -15,7 +15,7 @@ export interface VentedNumbers {
 /** A published rule that gives the vented box of a driver from its total quality factor alone. */
 export interface VentedApproximation {
   readonly name: string;
-  /** For which total quality factors it is told. */
+  /** The total quality factors that it was published for. */
   readonly Qts: readonly [from: number, to: number];
   readonly of: (Qts: number) => VentedNumbers;
   /** Keys of the bibliography. */

@@ -21,10 +21,11 @@ export interface ByParameter<Spec> {
   readonly reached: readonly (readonly [least: Sample, most: Sample])[];
 }
 
-/** A sample only tells on which side of the driver it is, and at the ends of the range which driver is the last. */
+/** Enough to tell whether a sample needs more or less than the driver has. */
 const ROUGHLY = { tolerance: 1e-3, mostSteps: 12 };
-/** From two places close by, a walk that has not come near in a few steps is beyond the end. */
+/** The same from two samples close by: a walk that needs more steps is beyond the end of the stretch. */
 const NEARBY = { tolerance: 1e-3, mostSteps: 6 };
+/** For a solution, and for the ends of a range, which are reported. */
 const CLOSELY = { tolerance: 1e-7, mostSteps: 12 };
 /** A quality factor that is nearer to that of the driver has to be known closely. */
 const NEAR = 0.02;
@@ -38,13 +39,13 @@ function ahead(before: readonly Sample[], parameter: number): readonly ArrayLike
   return [b.place.map((value, i) => value + part * (value - a.place[i]!)), b.place];
 }
 
-/** So many parameters over the range; a quality factor that turns back between them is found by its slope. */
+/** Number of parameters tried over the range. `withTurns` finds where the quality factor turns back between two of them. */
 const SAMPLES = 9;
 
 /**
  * Follows the boxes of a target over its parameter, each with the total quality factor that it needs. Those that need what the
  * driver has are the solutions. The ranges of the others say which drivers the target suits. They are the same for drivers that
- * differ in their damping alone, so that a range that is told is one that such a driver finds.
+ * differ in their damping alone: a driver within a reported range does find a box.
  */
 export function byParameter<Spec extends DrivenSpec>(
   target: TargetPolynomial,
@@ -79,7 +80,7 @@ export function byParameter<Spec extends DrivenSpec>(
   };
   function* startsNear(near: readonly Sample[], parameter: number, isEnd: boolean): Generator<ArrayLike<number>> {
     yield* ahead(near, parameter);
-    // Where a stretch ends, what does not hang together with it is no part of it.
+    // At the end of a stretch, a box found from any other start would belong to another stretch.
     if (isEnd) return;
     for (const start of startsOf(all)) {
       yield start;
@@ -116,7 +117,7 @@ export function byParameter<Spec extends DrivenSpec>(
   });
   return { roots: everyRoot(walkToShape(target, box, spec, sought), stretches.flatMap(crossings), undefined), reached };
 
-  /** What there is at the middle parameter, to be followed to both sides. Two numbers of a box without zeros have one way alone. */
+  /** The samples at the middle parameter, to be followed to both sides. A box without zeros and with two open numbers has one alone. */
   function middles(): readonly (Sample | undefined)[] {
     if (sought.length < 3 && box.numerator === undefined) return [undefined];
     const parameter = parameters[middle]!;
@@ -126,7 +127,7 @@ export function byParameter<Spec extends DrivenSpec>(
   }
 }
 
-/** A sample near others. Where a stretch ends or turns it is found closely, since that is told. */
+/** Finds a sample near others. At the end of a stretch, or where it turns, it is found closely, since that value is reported. */
 type SampleAt = (parameter: number, near?: readonly Sample[], isEnd?: boolean) => Sample | undefined;
 
 /** Halvings of the step between a sample and a parameter that has none. */

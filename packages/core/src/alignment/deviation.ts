@@ -15,10 +15,10 @@ export interface Deviation {
   readonly to: number;
 }
 
-/** A response and its target are compared at so many frequencies, spaced evenly on a logarithmic axis. */
+/** Number of frequencies at which a response is compared with its target, in equal ratios. */
 const POINTS = 49;
 
-/** They are these multiples of the frequency of the target: from an octave below it to two octaves above, or to one if it is a band-pass. */
+/** These frequencies over that of the target: from an octave below to two octaves above, or to one octave for a band-pass. */
 const MULTIPLES = {
   highPass: /* @__PURE__ */ logarithmic(1 / 2, 4, POINTS),
   bandPass: /* @__PURE__ */ logarithmic(1 / 2, 2, POINTS),

@@ -27,7 +27,7 @@ export function boxOfGoal<Spec extends DrivenSpec>(
     return impossible('other-unknowns', text);
   }
   const specAt = (x: readonly number[]): Spec => fill(sought, trialOf(spec), (i) => Math.exp(x[i]!));
-  const start = sought.map(({ starts }) => Math.log(starts[0] as number));
+  const start = sought.map(({ starts }) => Math.log(starts[0]!));
   const { x, value } = simplexMinimum(
     (trial) => {
       const one = specAt(trial);

@@ -39,7 +39,7 @@ export const optionsShape = {
 export const isGiven = (input: object, field: string): boolean =>
   (input as Record<string, unknown>)[field] !== undefined;
 
-/** What keeps an input from being that of a box with drivers. */
+/** The fault of an input that is no record, or has no drivers. */
 export function judgeInput(input: { readonly drivers: Drivers }): Fault[] {
   if (input?.drivers !== undefined) return [];
   const [path, expected] = input ? ['box.drivers', 'a driver'] : ['box', 'a record with drivers'];

@@ -23,7 +23,7 @@ function judgeTarget({ order, target, free }: Alignment, path: string): Fault[] 
   });
 }
 
-/** What keeps a value from being an alignment. */
+/** The faults of a value that is no alignment. */
 export function judgeAlignment(alignment: Alignment, path = 'alignment'): Fault[] {
   const target: unknown = alignment?.target;
   const isGoal = typeof (target as { least?: unknown } | undefined)?.least === 'function';

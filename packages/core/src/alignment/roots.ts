@@ -47,7 +47,7 @@ export function walkToShape<Spec extends DrivenSpec>(
   const { order, shapeOf, numerator } = box;
   const [got, wanted] = [new Float64Array(order - 1), new Float64Array(order - 1)];
   const count = sought.length;
-  const middles = sought.map(({ starts }) => Math.log(starts[0] as number));
+  const middles = sought.map(({ starts }) => Math.log(starts[0]!));
   const trial = trialOf(spec);
   let fixed: number | undefined;
   let scale = 0;

@@ -8,7 +8,7 @@ import { normalisedShape } from './alignment.js';
 const isOfCoil = (element: Element): boolean =>
   'inReference' in element && element.inReference === false && element.stands === 'impedance';
 
-/** The same topology with the inductive parts of the coils shorted: they raise the order, and no alignment is told with them. */
+/** The same topology with the inductive parts of the coils shorted: they raise the order, and alignments are defined without them. */
 const withoutCoils = (topology: Topology): Topology => ({
   ...topology,
   elements: topology.elements.map(

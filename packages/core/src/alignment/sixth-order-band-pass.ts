@@ -1,5 +1,6 @@
 import { refuse } from '../fault/index.js';
 import { productOf } from '../filter/product.js';
+import { polynomialValue } from '../numeric/polynomial.js';
 import { optional, positive, readFields } from '../quantity/index.js';
 import type { Alignment } from './alignment.js';
 import { denominatorOf, factorOf, fixedPoint, inPowers, rippleAlone, squaredMagnitude, zerosOf } from './with-zeros.js';
@@ -13,7 +14,7 @@ export interface SixthOrderBandPassOptions {
 const shape = { ripple: optional(positive('level')) };
 
 const ORDER = 6;
-/** Without losses, so many zeros of the box are at the origin. */
+/** Number of zeros at the origin of a box without losses. */
 const BELOW = 4;
 const plain = [0, 0, 0, 0, 1, 0, 0];
 /** $(\omega^2 - 1)^6$ */
@@ -37,7 +38,7 @@ function rippled(squared: number, bandwidth: number, numerator: ArrayLike<number
   const factorAt = (width: number) =>
     factorOf([...origin, ...zeros.map(([re, im]) => [2 * (re / width - less) - 1, (2 * im) / width] as const)]);
   const over = (h: readonly number[]): readonly number[] => inPowers(rippleAlone(ORDER, h));
-  const atOrigin = (powers: readonly number[]) => powers.reduceRight((sum, value) => value - sum * less, 0);
+  const atOrigin = (powers: readonly number[]) => polynomialValue(powers, -less);
   const top = 4 ** (ORDER - 1);
   const width = fixedPoint((at) => (top / atOrigin(over(factorAt(at)))) ** (1 / ORDER), 1 / less);
   const h = factorAt(width);

@@ -34,7 +34,7 @@ export interface Equations<Spec> {
 /** All solutions, or why there is none. */
 export type Solutions<Spec> = { readonly ok: true; readonly roots: readonly ShapeRoot<Spec>[] } | Impossible;
 
-/** The factor of a resistance that is there already: no one can add a ten-millionth of that of a coil. */
+/** Whether no resistance has to be added: a ten-millionth of that of a coil is rounding. */
 const isOne = (factor: number): boolean => Math.abs(factor - 1) < 1e-7;
 
 const solved = <Spec>(roots: readonly ShapeRoot<Spec>[]): Solutions<Spec> => ({ ok: true, roots });
@@ -93,7 +93,7 @@ function neighbours(
   return { below: nearest(under), above: nearest(over) };
 }
 
-/** What a box has too little of, for people. */
+/** The number of a box that came out negative, in words. */
 export function lessThanNone<Spec>(sought: readonly Sought<Spec>[], spec: Spec): string {
   const { name } = sought.find(({ canBe }) => canBe?.(spec) === false)!;
   return `${name} ${digits(numbersOf(spec)[name]!)} in SI units, which is less than none`;
@@ -104,7 +104,7 @@ const noBox = (name: string, under: string): string => `No box ${under} was foun
 const unreached = (has: number, name: string, under: string): string =>
   `No box ${under} was found in which a total Q of ${digits(has)} reaches ${name}.`;
 
-/** The end of a range in a box of no size is not reached by more than this. */
+/** A rounded end may lie outside its range by no more than this: the box at the end itself has no size. */
 const ROUNDING = 1e-5;
 
 /** Three digits of the end of a range, rounded into it where rounding would lead out of it. */
@@ -114,7 +114,7 @@ function endOf(value: number, inwards: 1 | -1): string {
   return digits(isOutside ? rounded + inwards * 10 ** (Math.floor(Math.log10(value)) - 2) : rounded);
 }
 
-/** Beyond which end of what an alignment takes a total quality factor is. */
+/** Says at which end a total quality factor lies outside the range of an alignment. */
 function beyond(has: number, least: number | undefined, most: number | undefined, name: string, under: string): string {
   const [low, high] = [least && endOf(least, 1), most && endOf(most, -1)];
   if (low && high)
@@ -123,7 +123,7 @@ function beyond(has: number, least: number | undefined, most: number | undefined
   return `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.`;
 }
 
-/** The target suits one total quality factor alone. */
+/** The solutions of a target that suits one total quality factor alone. */
 function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solutions<Spec> {
   const { name, target, box, spec, sought, addResistance, under } = equations;
   const all = [...sought, qualityUnknown(spec)];
@@ -154,7 +154,7 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
   return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`);
 }
 
-/** The driver cannot reach the target even in the largest or the smallest box. */
+/** Why the driver cannot reach the target: not even in the largest or the smallest box. */
 function beyondTheBox<Spec extends DrivenSpec>({
   name,
   target,
@@ -173,7 +173,7 @@ function beyondTheBox<Spec extends DrivenSpec>({
   const ends = [...first!, ...rest.at(-1)!];
   const between = rest.flat();
   const [least, most] = [Math.min(...ends), Math.max(...ends)];
-  // What turns back between the ends has a bound that they do not tell.
+  // The quality factor may turn back between the ends. Then these are no bounds.
   if (has > most && between.every((Q) => Q <= most) && most > 0)
     return impossible('other-driver', beyond(has, undefined, most, name, under));
   if (has < least && between.every((Q) => Q >= least) && least < Infinity)
@@ -181,5 +181,5 @@ function beyondTheBox<Spec extends DrivenSpec>({
   return impossible('other-driver', unreached(has, name, under));
 }
 
-/** Sizes of one number of a box, from as good as none to as good as infinite. */
+/** Sizes of one number of a box over its usual one: from nearly zero to nearly infinite. */
 const SIZES = [1e-6, 1e-2, 1, 1e2, 1e6] as const;

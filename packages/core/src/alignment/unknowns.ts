@@ -35,7 +35,7 @@ export const boxUnknowns = <Spec extends DrivenSpec>(
     };
   });
 
-/** Less than this of anything is not read, SI. */
+/** No quantity below this is read, in SI units. */
 const LEAST = 1e-7;
 
 /** The fields of a spec that are numbers. */
@@ -106,8 +106,8 @@ export function fill<Spec>(sought: readonly Sought<Spec>[], trial: Spec, numbers
   return trial;
 }
 
-/** The spec of a box whose coil seems to have so many times its resistance: the rest stands in front of the driver. */
-export const withResistance = <Spec extends DrivenSpec>(spec: Spec, value: number): Spec => ({
+/** The spec of a box whose driver seems to have `factor` times its resistance: what is added stands in front of the driver. */
+export const withResistance = <Spec extends DrivenSpec>(spec: Spec, factor: number): Spec => ({
   ...spec,
-  sourceResistance: si('resistance', spec.sourceResistance + (value - 1) * spec.drivers.equivalent.Re),
+  sourceResistance: si('resistance', spec.sourceResistance + (factor - 1) * spec.drivers.equivalent.Re),
 });

@@ -9,7 +9,7 @@ export function squaredMagnitude(numerator: ArrayLike<number>): number[] {
     .map((value, k) => (k % 2 === 0 ? value : -value));
 }
 
-/** The denominator of a squared magnitude; numbers that are none where there is no such shape. */
+/** The denominator of a squared magnitude; NaN where there is no such shape. */
 export const denominatorOf = (squared: readonly number[]): readonly number[] =>
   stableDenominator(squared) ?? squared.map(() => Number.NaN);
 

@@ -50,7 +50,7 @@ export function lineConstants(input: LineInput, air: Air = standardAir): LineCon
   const omega = 2 * Math.PI * frequency;
   const room = lineRoom();
   lineKernel(section.area, section.layer, lineAir(air), omega, room);
-  const [attenuation, phaseConstant, re, im] = room as unknown as [number, number, number, number];
+  const [attenuation, phaseConstant, re, im] = [room[0]!, room[1]!, room[2]!, room[3]!];
   return {
     attenuation,
     phaseConstant,

@@ -15,8 +15,8 @@ export interface TurbulentWallInput {
 const shape = { diameter: positive('length'), length: positive('length'), roughness: optional(notNegative('length')) };
 
 /**
- * Below this Reynolds number steady flow is laminar, and the fit of the turbulent one has no meaning: the friction factor stays as it is
- * there. The pressure then rises without a jump, and is nothing as long as the laminar layer takes more.
+ * Below this Reynolds number steady flow is laminar, where the fit for turbulent flow has no meaning. The friction factor keeps its value
+ * from there downwards, so that the pressure rises without a jump. It is zero as long as the laminar layer takes more.
  */
 const LEAST_REYNOLDS = 2300;
 

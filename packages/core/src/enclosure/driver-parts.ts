@@ -95,7 +95,7 @@ export function setDriver(driver: Driver, set: Setter, name?: string): void {
   set(part('Re'), Re);
   if (coil?.circuit) for (const { parameter } of coil.circuit) set(part(parameter), coil.parameters[parameter]!);
   else if (coil) set(part('coil'), ...Object.values(coil.parameters));
-  // The model of a plain Le would be made for this one number, at each box of a search.
+  // A plain Le is set directly: a search would otherwise make a model for it at each box.
   else if (Le) set(part('Le'), Le);
   if (suspension?.element) set(part('suspension'), Cms, ...Object.values(suspension.parameters));
   else set(part('Cms'), Cms);

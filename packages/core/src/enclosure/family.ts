@@ -38,14 +38,14 @@ export interface Family<Spec, Input = Spec> {
 /** A field of a spec that an alignment may choose: a number that is not negative. */
 export interface Unknown<Spec> {
   readonly field: string;
-  /** What people tell it as a multiple of, SI: Vas for a volume, fs for a tuning. */
+  /** The unit in which it is stated, in SI units: Vas for a volume, fs for a tuning. */
   readonly unit: (driver: Driver, air: Air, spec: Spec) => number;
   /**
    * Where a search for it begins, in this unit. Each solution must be reachable from a combination of these starts with those of the
    * other fields.
    */
   readonly starts: readonly number[];
-  /** What stands beside it and is counted with it in this unit, such as the mass that moves without the one that is added. */
+  /** What is added to it before it is divided by the unit, such as the moving mass of a radiator to its added mass. */
   readonly beside?: (spec: Spec) => number;
 }
 
@@ -102,7 +102,7 @@ export function systemOf<Spec, Input>(
   return system;
 }
 
-/** A family of lumped elements alone does not compile a coil or a suspension over frequency, which therefore brings what does. */
+/** A coil or a suspension over frequency brings a way to compile it, for families that compile lumped elements alone. */
 function compilerOf(own: Compile, { elements }: Topology): Compile {
   const { compile } = (elements.find((one) => 'compile' in one) ?? {}) as { compile?: Compile };
   return compile ? (topology, sweepRows) => own(topology, sweepRows) ?? compile(topology, sweepRows) : own;

@@ -45,7 +45,7 @@ export const openBaffleFamily: Family<OpenBaffleSpec, OpenBaffleInput> = {
 
 /**
  * A driver or a group in an open baffle, as a network. What the rear of the cone draws in is heard a little later than what its
- * front pushes out, so that the two cancel the more, the lower the tone:
+ * front pushes out, so that the two cancel more at lower tones:
  *
  * $$ U = U_d\left(1 - e^{-j\omega D/c}\right), \quad |U| = 2\,|U_d|\,\left|\sin\frac{\omega D}{2c}\right| $$
  *

@@ -6,7 +6,7 @@ const obeyed = /(?![\u200c\u200d])[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
 
 function escaped(character: string): string {
   if (character === '\n') return '\\n';
-  const code = (character.codePointAt(0) as number).toString(16);
+  const code = character.codePointAt(0)!.toString(16);
   return code.length > 4 ? `\\u{${code}}` : `\\u${code.padStart(4, '0')}`;
 }
 

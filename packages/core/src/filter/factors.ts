@@ -3,7 +3,7 @@ import { productOf } from './product.js';
 
 /** A factor of a polynomial in ascending powers, of second order or of first. Its last coefficient is 1. */
 export type Factor = readonly number[];
-/** A factor that stands in the product so many times. */
+/** A factor, and how often it stands in the product. */
 type Repeated = readonly [factor: Factor, times: number];
 type Root = readonly [re: number, im: number];
 

@@ -75,7 +75,7 @@ export function storesOf(topology: Topology, stores: ReadonlySet<string>): reado
   return topology.elements.flatMap((element): Exit[] => {
     const nodes = stores.has(element.name) ? joint(element) : undefined;
     if (nodes === undefined) return [];
-    const [from, to] = nodes.map((node) => driven.has(node)) as unknown as readonly [boolean, boolean];
+    const [from, to] = [driven.has(nodes[0]), driven.has(nodes[1])];
     if (from === to) return [];
     const { name } = element;
     return [{ name, flow: { of: 'flow', element: name, ...(to && { sign: -1 as const }) } }];

@@ -11,7 +11,7 @@ type Stated = 'fb' | 'QL' | 'QA' | 'QP';
 /** One spring of air, the volume that is stated for it, and its tuning and losses: stated, and found in the network. */
 export interface Chamber {
   readonly compliance: string;
-  /** What the record of the spec is called by that states it. */
+  /** The name of the record of the spec that states its volume. */
   readonly name: string | undefined;
   /** The node of its air. */
   readonly box: string;
@@ -73,13 +73,13 @@ function foundAt(
   const number = ({ name }: Branch) => numberOf(system, name);
   const Cab = number(compliance);
   const tuned = fb === undefined ? closedResonance(system, box, Cab) : 2 * Math.PI * fb;
-  // An element over frequency may be any of them.
+  // An element over frequency may take the part of any resistance or mass.
   const isLumped = system.network.topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
   if (tuned === undefined || !isLumped) return {};
   const toGround = (node: string) =>
     node === 'ground' ? [] : at(node, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
   const mouth = vent?.nodes.find((node) => node !== box) ?? 'ground';
-  /** Of one resistance; NaN where there is none, and none is what is stated. */
+  /** The quality factor of a resistance that stands alone; NaN where there is none, or more than one. */
   const only = (list: readonly Branch[], quality: (resistance: number) => number) =>
     list.length === 1 ? quality(number(list[0] as Branch)) : Number.NaN;
   return {

@@ -17,8 +17,8 @@ export function lineLaws(curves: Curves, frequencies: Float64Array): readonly La
     tried(law, `${frequencies.length} frequencies`, () => {
       const columns = curves(frequencies) as readonly ComplexColumn[];
       for (let i = 0; i < frequencies.length; i++) {
-        const chain = columns.map(({ re, im }): Complex => [re[i]!, im[i]!]);
-        const found = fault(chain as unknown as readonly [Complex, Complex, Complex, Complex]);
+        const at = (k: 0 | 1 | 2 | 3): Complex => [columns[k]!.re[i]!, columns[k]!.im[i]!];
+        const found = fault([at(0), at(1), at(2), at(3)]);
         if (found !== undefined) return `${found} at ${frequencies[i]} Hz`;
       }
       return undefined;

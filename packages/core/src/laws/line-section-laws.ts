@@ -23,7 +23,7 @@ export function lineSectionLaws({ area, width, cutOn, layer, sources, warnings }
   const at = (s: number) => {
     const out = new Float64Array(4).fill(Number.NaN);
     layer(s, out);
-    return out as unknown as readonly [number, number, number, number];
+    return [out[0]!, out[1]!, out[2]!, out[3]!] as const;
   };
   const scale = 1 / Math.sqrt(area);
   const isLossless = layers.every((s) => at(s * scale).every((value, i) => value === [0, 0, 1, 0][i]));

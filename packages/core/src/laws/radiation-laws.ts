@@ -44,7 +44,7 @@ export function radiationLaws(
   const at = (radius: number, ka: number, own = radiation) => {
     const out = Float64Array.of(Number.NaN, Number.NaN);
     own({ radius }, ka / radius, out);
-    return out as unknown as readonly [number, number];
+    return [out[0]!, out[1]!] as const;
   };
   const each = (law: string, over: readonly number[], fault: (radius: number, ka: number) => string | undefined) =>
     tried(law, `${radii.length} radii, ${over.length} wave numbers`, () => {
@@ -80,9 +80,7 @@ export function radiationLaws(
     each('a mass at long waves', far, (radius, ka) => {
       const length = at(radius, ka)[1] / ka;
       const [least, most] = end === undefined ? bounds : [0.997, 1.003].map((by) => (by * end({ radius }, 0)) / radius);
-      return length >= (least as number) && length <= (most as number)
-        ? undefined
-        : `${length} radii, of ${least} to ${most}`;
+      return length >= least! && length <= most! ? undefined : `${length} radii, of ${least} to ${most}`;
     }),
     each('no jump over frequency', far, (radius) => {
       const least = 1e-3;

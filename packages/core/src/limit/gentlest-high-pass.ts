@@ -43,7 +43,7 @@ export interface ProtectiveFilters {
   readonly driveVoltageRms: number;
   /** Half-power frequency without a filter. */
   readonly f3: Frequency;
-  /** Where delay and level are told. */
+  /** The frequency at which delay and level are given. */
   readonly at: Frequency;
   readonly candidates: readonly [ProtectiveFilter, ...ProtectiveFilter[]];
   /** Shapes with which no corner in the band keeps the limits, or leaves a half-power frequency in it. */

@@ -70,7 +70,7 @@ export function lowestSafeFrequency(
     return impossible('safe-throughout', `${drive} is safe down to ${hertz(from)}, the beginning of the band`);
   }
   const below = Math.max(peak, grid[low]!);
-  const above = grid.find((f) => f > below) as number;
+  const above = grid.find((f) => f > below)!;
   const root = bracketedRoot(slack, below, above, 1e-9);
   const bound = name(0, most(Float64Array.of(below)).binding);
   return { ok: true, frequency: si('frequency', root.ok ? root.x : above), binding: bound };

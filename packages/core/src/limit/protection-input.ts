@@ -15,8 +15,8 @@ import {
   type VoltageRms,
   type VoltageRmsInput,
 } from '../quantity/index.js';
-import { referenceShape } from '../response/cutoff.js';
 import { type Reference, referenceLevel } from '../response/index.js';
+import { referenceShape } from '../response/reference.js';
 
 /** What a filter is asked to protect from. Give the drive or the level. */
 export interface ProtectionInput {
@@ -29,7 +29,7 @@ export interface ProtectionInput {
   readonly to?: FrequencyInput;
   /** Shapes to try, yours included; default Butterworth of order 1 to 4, Bessel of order 2 to 4, Linkwitz–Riley of order 2 and 4. */
   readonly candidates?: readonly FilterShape[];
-  /** Where delay and level are told; default f3 without a filter. */
+  /** The frequency at which delay and level are given; default f3 without a filter. */
   readonly at?: FrequencyInput;
   /** What f3 is counted from; default the asymptote. */
   readonly reference?: Reference;

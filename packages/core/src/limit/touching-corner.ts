@@ -15,14 +15,15 @@ export interface Touching {
 }
 
 const POINTS = 600;
-/** What passes a limit by less counts as safe. */
+/** A drive that passes a limit by less than this share counts as safe. */
 const LEAST = 1e-6;
-/** Corners that are tried, from a thousandth of the highest frequency that is not safe. */
+/** Number of corners tried. */
 const CORNERS = 240;
+/** The lowest of them, over the highest frequency that is not safe. */
 const LOWEST = 1e-3;
-/** How often a corner is raised at most. */
+/** The greatest number of times that a corner is raised. */
 const ROUNDS = 50;
-/** A top this far below the greatest is not looked at more closely. */
+/** Tops below this share of the greatest one are not refined. */
 const NEAR = 0.98;
 
 /** Gain of the high-pass of a shape at frequencies over its corner. */
@@ -90,7 +91,7 @@ export function touchingCorner(
     const corners = logarithmic(LOWEST * grid[highest]!, to, CORNERS);
     const place = corners.findIndex((corner) => holds(corner) && greatest(corner)[0] <= 1);
     if (place <= 0) return impossible('no-filter-holds', `no corner below ${hertz(to)} keeps every limit`);
-    // Raised until the frequency that uses most of a limit keeps it, and again until no other one passes it: mostly thrice.
+    // The corner is raised until the frequency that uses most of a limit keeps it; then another may use most. Three rounds are usual.
     let corner = corners[place - 1]!;
     let at = grid[highest]!;
     for (let round = 0; round < ROUNDS; round++) {

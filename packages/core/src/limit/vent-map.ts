@@ -1,7 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type Frequency, type Length, si, type Volume } from '../quantity/index.js';
-import { innerEdges, sizeList, wallsOn } from '../space/cuboid.js';
+import { innerEdges, sizeList, wallsByAxis } from '../space/cuboid.js';
 import { layoutOf } from '../space/fit-input.js';
 import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume } from '../space/index.js';
 import { lengthForTuning } from '../vent/index.js';
@@ -62,7 +62,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
   const { box, netVolumes, tunings, level, from, to, below, space, displaced, wall } = readVentMap(input);
   innerEdges(space.outer, space.thickness, 'map.space.outer');
   const largest = sizeList(space.outer);
-  const walls = [0, 1, 2].map((axis) => wallsOn(space.thickness, axis)) as [number, number, number];
+  const walls = wallsByAxis(space.thickness);
   const layout = layoutOf(space);
   const [longest, bodiesFit] = [compileLongestVent(layout), compileBodiesFit(layout)];
   const sizeFor = compileSizeForNetVolume(largest, space.thickness, 'proportional');
@@ -83,7 +83,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     const inner = [edges[0]! - walls[0], edges[1]! - walls[1], edges[2]! - walls[2]] as const;
     const vent = { outerDiameter, flangeDiameter: outerDiameter, clearance: diameter, bendRadius: outerDiameter };
     longest(...inner, vent, room);
-    const [straight, bent] = room as unknown as readonly [number, number];
+    const [straight, bent] = [room[0]!, room[1]!];
     if (length <= straight) return 'straight';
     if (length <= bent) return 'bent';
     if (straight > 0 || bent > 0) return 'too long';

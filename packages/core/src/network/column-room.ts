@@ -3,7 +3,7 @@ import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 /** Hands out columns of one length. */
 export type TakeColumn = () => ComplexColumn;
 
-/** Columns that serve one set of numbers after another: `restart` takes all of them back. What is in them is left over. */
+/** Columns that serve one set of numbers after another: `restart` takes all of them back. They keep their old contents. */
 export function columnRoom(length: number): { readonly take: TakeColumn; readonly restart: () => void } {
   const columns: ComplexColumn[] = [];
   let used = 0;

@@ -14,7 +14,7 @@ export interface Dense {
   readonly size: number;
   readonly re: Float64Array;
   readonly im: Float64Array;
-  /** What each part of each entry was summed from. */
+  /** Sums of the magnitudes of the terms of each entry. */
   readonly sizeRe: Float64Array;
   readonly sizeIm: Float64Array;
   readonly rowScale: Float64Array;
@@ -24,7 +24,7 @@ export interface Dense {
   readonly adjoint: ComplexColumn;
 }
 
-/** Room for the equations of so many unknowns. */
+/** Room for the equations of a number of unknowns. */
 export const dense = (size: number): Dense => ({
   size,
   re: new Float64Array(size * size),

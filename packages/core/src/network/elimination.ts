@@ -86,7 +86,7 @@ export function elimination(
     !pivot.swept &&
     [...down(column)].every((other) => {
       if (other === row) return true;
-      const factor = entryOf(across(other).get(column) as number);
+      const factor = entryOf(across(other).get(column)!);
       if (factor.swept) return false;
       return [...across(row)].every(([at, source]) => {
         if (at === column) return true;
@@ -129,7 +129,7 @@ export function elimination(
     const sources = [...across(row)].filter(([at]) => at !== column).map(([, source]) => source);
     const others = [...down(column)].filter((other) => other !== row);
     const changes = others.map((other) => {
-      const factor = across(other).get(column) as number;
+      const factor = across(other).get(column)!;
       if (!swept) scale(entryOf(factor), 1 / entryOf(pivot).constant);
       const updates = sources.map((source) => {
         const target = indexAt(other, entryOf(source).column);

@@ -21,7 +21,7 @@ export interface Expansion {
 /** A product is a set of factors, which are bits of a whole number. */
 const MOST_FACTORS = 31;
 
-/** An unknown that was eliminated: ± itself and the sum of `rest` are nothing. */
+/** An unknown that was eliminated: ± itself plus the sum of `rest` is zero. */
 interface Eliminated {
   readonly column: number;
   readonly sign: number;

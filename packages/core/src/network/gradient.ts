@@ -216,7 +216,7 @@ function toldNumbers(
   return [...own, ...others];
 }
 
-/** Room for a gradient over so many frequencies. */
+/** Room for a gradient over a number of frequencies. */
 export const gradientColumns = ({ numbers }: NetworkGradient, length: number): GradientColumns => ({
   value: complexColumn(length),
   byNumber: numbers.map(() => complexColumn(length)),

@@ -8,7 +8,7 @@ import { TERMS, timesSixthPower, weightedSum } from './weighted-sum.js';
 /** What a sweep with elements over frequency, or with delays, works on. */
 export interface LawNetwork extends NumberedLaws {
   readonly parts: readonly Part[];
-  /** After those of the parts stands one polynomial that is nothing. */
+  /** Those of the parts, followed by one polynomial that is zero. */
   readonly polynomials: Polynomials;
 }
 

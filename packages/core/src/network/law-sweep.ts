@@ -11,7 +11,7 @@ type LawSweep = Pick<CompiledNetwork, 'sweep' | 'slope'>;
 
 /** Sweep and slope of a network whose polynomials are multiplied by elements over frequency, and turned by delays. */
 export function lawSweep(network: LawNetwork): LawSweep {
-  // A root finder asks for one frequency after the other, between sweeps of a grid: what is kept for the one outlasts the other.
+  // A root finder asks for single frequencies between the sweeps of a grid. Each of the two keeps its own results.
   let one: LawSweep | undefined;
   let many: LawSweep | undefined;
   let room = 0;
@@ -33,7 +33,7 @@ export function lawSweep(network: LawNetwork): LawSweep {
   };
 }
 
-/** The same by blocks of so many frequencies. */
+/** The same, by blocks of at most `room` frequencies. */
 function blockSweep(network: LawNetwork, room: number): LawSweep {
   const { values, polynomials } = network;
   const { rows, columns, fill, fillSlopes, fillRow, fillRowSlope } = lawRows(network, room);

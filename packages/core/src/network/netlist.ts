@@ -1,4 +1,4 @@
-import { branchLaw, type Element, isBranch, type Network, type Nodes } from './element.js';
+import { branchLaw, type Element, isBranch, type Network } from './element.js';
 import { nodesOf } from './equations.js';
 import { numberedEquations } from './numbered-equations.js';
 
@@ -66,7 +66,7 @@ function lines(
     ];
   }
   if (element.netlist !== undefined) {
-    return element.netlist(numbers, name, element.nodes.map(node) as unknown as Nodes);
+    return element.netlist(numbers, name, [node(element.nodes[0]), node(element.nodes[1])]);
   }
   const instead = element.kind === 'law' && element.like ? '; its lumpedFit can be written' : '';
   return [`* ${name}: given over frequency, not written${instead}`];

@@ -22,7 +22,7 @@ export interface Parts extends Pick<Expansion, 'elements' | 'powers'> {
 
 const MOST_PRODUCTS = 20_000;
 
-/** The polynomials of all rows, the plain ones of each row first; a plain one stands in each row, even if it is nothing. */
+/** The polynomials of all rows, the plain ones of each row first; each row has a plain one, even if it is zero. */
 export function expandedParts(
   topology: Topology,
   system: Equations,

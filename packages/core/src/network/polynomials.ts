@@ -10,7 +10,7 @@ import { refuseBadNumbers, refuseBadTopology } from './refusals.js';
 import { slotsOf } from './slots.js';
 import { type SweepRows, sweepRows } from './sweep.js';
 
-/** Beyond so many products the elimination plan is ready sooner and as fast. */
+/** The greatest number of products. Beyond it the elimination plan compiles sooner and sweeps as fast. */
 const MOST_PRODUCTS = 600;
 /** Elements over frequency that the expansion takes as symbols: each doubles the number of polynomials. */
 const MOST_LAWS = 3;
@@ -83,7 +83,7 @@ function compiledBy(
       fill(numbers, values, coefficients);
     };
     load(first);
-    // The plain polynomials stand first: where the reference leaves out every law they are all there is.
+    // The plain polynomials stand first. Where the reference leaves out every law, only these are needed.
     const plain = undelayed && laws.every((law) => numbers[law] === 0);
     const shown = plain ? coefficients.subarray(0, (1 + rows.length) * width) : coefficients;
     const polynomials = { coefficients: shown, width, scale: SCALE };

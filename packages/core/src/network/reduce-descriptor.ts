@@ -39,8 +39,9 @@ const ROUNDING = 1e-11;
 export function reduceDescriptor(descriptor: Descriptor): Reduced | Impossible {
   const { size, toOwn, toSlopes } = scaled(descriptor);
   const open = equationsOf(descriptor, toOwn, toSlopes);
-  /** Unknowns that are no states, each with the row that says what it is; and states that rows with slopes tell. */
+  /** Unknowns that are no states, each with the row that gives its value. */
   const algebraic: { readonly column: number; readonly row: Equation }[] = [];
+  /** States, each with the row that gives its slope. */
   const dynamic: { readonly column: number; readonly row: Equation }[] = [];
   const solved = new Set<number>();
   const changes: Change[] = [];

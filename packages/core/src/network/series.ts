@@ -1,7 +1,7 @@
 import { type Branch, isBranch, type Topology } from './element.js';
 import { type Bundle, GROUND, nodesOf } from './equations.js';
 
-/** Branches of which nothing is said, or several side by side, at a joint of two ends: what flows in there flows out, and their impedances add. */
+/** Branches in series: those that end at a node with only two ends, and do not say how they stand. Several side by side count as one. */
 export function branchesInSeries({ elements }: Topology): readonly Bundle[] {
   const between = new Map<string, Branch[]>();
   const ends = new Map<string, number>();

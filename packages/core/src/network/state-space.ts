@@ -21,8 +21,8 @@ export interface StateSpace {
 }
 
 /**
- * With flows as unknowns for springs and inductances, so that no unknown is integrated: powers of s are 0 or 1. What is without
- * end stands as it did, with 0, and has no power.
+ * Makes the flows of springs and inductances unknowns, so that no unknown is integrated: powers of s are 0 or 1. An element of
+ * infinite value keeps its place in the equations, where it stands with 0.
  */
 const rising = (element: Element, value: unknown): Element => {
   if (!isBranch(element) || value === Infinity) return element;

@@ -10,7 +10,7 @@ export const complexColumn = (length: number): ComplexColumn => ({
   im: new Float64Array(length),
 });
 
-/** So many of them, for work inside: in one buffer, since the engine takes longer to make each buffer than to fill it. */
+/** Several complex columns in one buffer: the engine takes longer to make a buffer than to fill it. */
 export function complexColumns(count: number, length: number): readonly ComplexColumn[] {
   const room = new Float64Array(2 * count * length);
   const part = (k: number) => room.subarray(k * length, (k + 1) * length);

@@ -41,6 +41,13 @@ export function polynomialDerivative(a: ArrayLike<number>): Float64Array {
   return derivative;
 }
 
+/** Value of a real polynomial with coefficients in ascending powers, by Horner's scheme. A kernel. */
+export function polynomialValue(coefficients: ArrayLike<number>, x: number): number {
+  let value = 0;
+  for (let k = coefficients.length - 1; k >= 0; k--) value = value * x + coefficients[k]!;
+  return value;
+}
+
 /**
  * Value of a real polynomial at $s = j\omega$, for exp(+jωt). Even and odd powers have one Horner scheme each, in $-\omega^2$.
  *

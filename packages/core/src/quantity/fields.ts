@@ -40,7 +40,7 @@ export const anySign = quantity('any');
 export const count = (most: number): Field<number> => ({
   optional: false,
   read: (faults, value, path) => {
-    if (Number.isInteger(value) && (value as number) >= 1 && (value as number) <= most) return value as number;
+    if (typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= most) return value;
     const remedy = 'Give a whole number.';
     const code = typeof value !== 'number' || Number.isFinite(value) ? 'out-of-range' : 'not-finite';
     faults.push({ code, path, got: value, expected: `a whole number from 1 to ${most}`, remedy });

@@ -25,3 +25,5 @@ export * from './quantity.js';
 export { read, readInto, type Sign, unitList } from './read.js';
 /** Which kinds and units are there? */
 export { type KindDefinition, kinds, type Unit } from './units.js';
+/** By how much may two lengths differ that count as the same? */
+export { NANOMETRE } from './nanometre.js';

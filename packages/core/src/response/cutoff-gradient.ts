@@ -2,10 +2,11 @@ import type { System } from '../enclosure/index.js';
 import { impossible } from '../fault/index.js';
 import { read } from '../quantity/index.js';
 import { compiledReference, probeIndex } from './compile.js';
-import { type Crossed, type CutoffOptions, lowestAbove, NEPER, type Reference, setting } from './cutoff.js';
+import { type Crossed, type CutoffOptions, levelToCross, lowestAbove } from './cutoff.js';
 import { type GradientResult, levelAt } from './gradient.js';
-import { referenceLevel } from './level.js';
+import { NEPER, referenceLevel } from './level.js';
 import { passbandIn, topOf } from './passband.js';
+import type { Reference } from './reference.js';
 
 /** The frequency at which a network without polynomials is assumed to have reached its limit, Hz. */
 const FAR = 1e6;
@@ -51,7 +52,7 @@ function asymptoteGradient(system: System): GradientResult {
   };
 }
 
-/** Gradient of the level that a cut-off is counted from, at a frequency that stands still: where the level is greatest, it does not move it. */
+/** Gradient of the level that a cut-off is counted from. Its frequency is held, since the level does not change to first order at its maximum. */
 function referenceGradient(system: System, reference: Reference, { grid, levels, wanted }: Crossed): GradientResult {
   if (reference === 'asymptote') return asymptoteGradient(system);
   if (reference === 'maximum') return levelAt(system, grid[topOf(levels)]!);
@@ -95,7 +96,7 @@ function crossingGradient(system: System, f: number, reference: Reference, cross
  * @example cutoffGradient(system)
  */
 export function cutoffGradient(system: System, options: CutoffOptions = {}): GradientResult {
-  const crossed = setting(system, options);
+  const crossed = levelToCross(system, options);
   const found = lowestAbove(crossed);
   return found.ok ? crossingGradient(system, found.frequency, options.reference ?? 'asymptote', crossed) : found;
 }
@@ -111,7 +112,7 @@ export function cutoffGradient(system: System, options: CutoffOptions = {}): Gra
  * @example lowerEndGradient(system)
  */
 export function lowerEndGradient(system: System, options: CutoffOptions = {}): GradientResult {
-  const crossed = setting(system, options, ['passband', 'maximum']);
+  const crossed = levelToCross(system, options, ['passband', 'maximum']);
   const { lower } = passbandIn(crossed);
   if (lower !== undefined) return crossingGradient(system, lower, options.reference ?? 'maximum', crossed);
   return impossible('no-lower-end', 'the level does not rise to the band from below within these frequencies');

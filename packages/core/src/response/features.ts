@@ -4,11 +4,13 @@ import type { ComplexColumn } from '../numeric/index.js';
 import { type Frequency, type FrequencyInput, type Level, logarithmicGrid, readFields, si } from '../quantity/index.js';
 import { atFrequency } from './at-frequency.js';
 import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
-import { HALF_POWER, lowestAbove, type Reference, referenceIn, referenceShape, sampledLevel } from './cutoff.js';
+import { HALF_POWER, lowestAbove } from './cutoff.js';
 import { type Extremum, extrema, tops } from './extremum.js';
 import { levelOf } from './level.js';
 import { passbandIn } from './passband.js';
+import { type Reference, referenceIn, referenceShape } from './reference.js';
 import { openTerminals } from './respond.js';
+import { sampledLevel } from './sampled-level.js';
 
 const POINTS = 1000;
 

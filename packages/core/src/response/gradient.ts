@@ -6,7 +6,7 @@ import { atFrequency } from './at-frequency.js';
 import { compiledSystem, probeIndex, sweptColumns } from './compile.js';
 import { complexGradientAt } from './complex-gradient.js';
 import { extremumFrequency } from './extremum.js';
-import { levelOfFlow, REFERENCE_PRESSURE } from './level.js';
+import { levelOfFlow, NEPER, REFERENCE_PRESSURE } from './level.js';
 import type { ProbeOptions } from './probe-phase.js';
 
 /** A real result of a system, and how it changes. */
@@ -24,9 +24,6 @@ export interface Gradient {
 
 /** A gradient, or why there is none. */
 export type GradientResult = ({ readonly ok: true } & Gradient) | Impossible;
-
-/** d(20 log10 |y|) = 20/ln 10 · Re(dy/y). */
-const DB = 20 / Math.LN10;
 
 /** ln of the magnitude of a probe, and its gradient by everything that it depends on. */
 function logarithm(system: System, probe: string, frequency: number, inReference = false): GradientResult {
@@ -80,13 +77,13 @@ export function levelAt(system: System, f: number, inReference = false): Gradien
   const flow = logarithm(system, 'radiatedFlow', f, inReference);
   if (!flow.ok) return flow;
   const value = levelOfFlow(Math.exp(flow.value) * f, system.air.density / REFERENCE_PRESSURE);
-  const { byElement, byNumber, byFrequency } = scaled(flow, value, DB);
+  const { byElement, byNumber, byFrequency } = scaled(flow, value, NEPER);
   return {
     ok: true,
     value,
-    byElement: { ...byElement, 'air.density': DB },
+    byElement: { ...byElement, 'air.density': NEPER },
     byNumber,
-    byFrequency: byFrequency + DB,
+    byFrequency: byFrequency + NEPER,
   };
 }
 

@@ -14,7 +14,8 @@ export { compiledSystem, type ProbeColumns, probeColumns, probeNamed } from './c
 /** By how much do the cone and the air in the vent lag behind the drive? */
 export { type ProbeOptions, probePhase } from './probe-phase.js';
 /** How deep does a system reach? */
-export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings, type Reference } from './cutoff.js';
+export { type Cutoff, type CutoffOptions, cutoff, HALF_POWER, levelCrossings } from './cutoff.js';
+export type { Reference } from './reference.js';
 /** Which band does a system pass? */
 export { type Passband, passband } from './passband.js';
 /** Where are the peaks of a response, and how even is it? */

@@ -9,6 +9,9 @@ import { compiledReference, compiledSystem, probeIndex } from './compile.js';
 /** Reference of sound pressure level: 20 µPa rms (@source iso1683). */
 export const REFERENCE_PRESSURE = 20e-6;
 
+/** dB in one neper. */
+export const NEPER = 20 / Math.LN10;
+
 /** The level of silence, which has to be a number: −3000 dB. */
 const LEAST = 1e-150;
 

@@ -21,7 +21,7 @@ export interface OpeningsAtLevel {
   ) => void;
 }
 
-/** Openings k … N − 1 with those before them taken out: speeds without further loss, and what a pressure in one does to another. */
+/** Openings k … N − 1, those before them eliminated: their speeds without further loss, and what a pressure in one does to another. */
 interface Rest {
   readonly re: Float64Array;
   readonly im: Float64Array;
@@ -29,10 +29,13 @@ interface Rest {
   readonly yIm: Float64Array;
 }
 
-/** Of Newton's method in logarithms of speeds: when it has ended, its differences, and its longest step. */
+// Newton's method in logarithms of speeds.
+/** It has ended where a step is less than this. */
 const NEAR = 1e-13;
 const MOST_STEPS = 12;
+/** The difference by which slopes are taken. */
 const STEP = 1e-5;
+/** Bounds a step. */
 const within = (move: number) => Math.max(-1, Math.min(1, move));
 
 /** A loss for each of several unlike vents, by what tells them apart in the probes: `{ front: …, rear: … }`. */
@@ -87,7 +90,7 @@ function openingsAtLevel(
   });
   const [first] = rests as [Rest];
   const [uRe, uIm, off] = [new Float64Array(count), new Float64Array(count), new Float64Array(2)];
-  /** What a pascal in opening k takes from a probe. */
+  /** By how much a pressure of 1 Pa in opening k lowers a probe. */
   const taken = (k: number, probe: number, i: number): readonly [number, number] => {
     const [from, to, own] = [linear[probe]!, swept[k]![probe]!, swept[k]![places[k]!]!];
     const [re, im, a, b] = [from.re[i]! - to.re[i]!, from.im[i]! - to.im[i]!, own.re[i]!, own.im[i]!];

@@ -1,7 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import type { Frequency } from '../quantity/index.js';
-import { type Crossed, type CutoffOptions, crossing, setting } from './cutoff.js';
+import { type Crossed, type CutoffOptions, crossing, levelToCross } from './cutoff.js';
 
 /** The two ends of a stretch in which the level is high enough. An end is left out where it lies beyond the band. */
 interface Edges {
@@ -53,7 +53,7 @@ export function passbandIn(crossed: Crossed): Edges {
  * @example passband(fourthOrderBandPass({ drivers, rearVolume: '20 L', frontVolume: '15 L', frontTuning: '52 Hz' }))
  */
 export function passband(system: System, options: CutoffOptions = {}): Passband {
-  const crossed = setting(system, options, ['passband', 'maximum']);
+  const crossed = levelToCross(system, options, ['passband', 'maximum']);
   const top = Math.max(...Array.from(crossed.levels));
   if (top >= crossed.wanted) return { ok: true, ...passbandIn(crossed) };
   const text = `the greatest level of the band is ${(crossed.wanted - top).toFixed(2)} dB too low`;

@@ -1,8 +1,8 @@
 import type { ComplexColumn } from '../numeric/index.js';
 
-/** How far the probes of a network have come from a first sweep to a second one, for a resistance beside those two. */
+/** Where the probes of a network lie between two sweeps of different resistance, for a third value of that resistance. */
 export interface BetweenSweeps {
-  /** By how much more drive the same flow through the resistance takes than in the first sweep. */
+  /** The drive that the same flow through the resistance takes, over that of the first sweep. */
   readonly factor: number;
   /** The share of the way from the first sweep to the second that every probe has come, a complex number. */
   readonly shareRe: number;
@@ -10,8 +10,8 @@ export interface BetweenSweeps {
 }
 
 /**
- * What the flow through a resistance says of it: z, the step of the resistance between two sweeps times the admittance that it sees in
- * series with itself. The flow falls by 1 + z.
+ * z, the step of a resistance between two sweeps times the admittance that it sees in series with itself. It follows from the flow
+ * through the resistance, which falls by the factor 1 + z.
  */
 export function stepAdmittance(
   first: ComplexColumn,

@@ -34,7 +34,7 @@ function listenerOf(listener: CornerInput['listener'], walls: readonly Wall[]): 
 }
 
 /**
- * The pressure at a listener from a small source near walls, by its images. It multiplies a response that is told at 1 m in half space.
+ * The pressure at a listener from a small source near walls, by its images. It multiplies a response stated at 1 m in half space.
  *
  * $$ \frac{p}{p_{1\,\mathrm{m}}} = \frac{1\,\mathrm m}{2}\sum_i R_i\,\frac{e^{-jkr_i}}{r_i} $$
  *

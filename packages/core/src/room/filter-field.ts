@@ -3,7 +3,7 @@ import { normalisedFilter } from '../filter/filter.js';
 import type { Filter } from '../filter/index.js';
 import type { Field } from '../quantity/index.js';
 
-/** A field that holds a filter of any source; its faults are told at its place. */
+/** A field that holds a filter of any source; its faults have paths within that field. */
 export const filterField: Field<Filter> = {
   optional: false,
   read: (faults, value, path) => {

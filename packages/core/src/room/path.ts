@@ -52,7 +52,7 @@ export function pathKernel(path: Fields<typeof pathShape>, { speedOfSound }: Air
 }
 
 /**
- * The way from a small source to a listener, with delay, polarity and level of its signal. It multiplies a response that is told at 1 m
+ * The way from a small source to a listener, with delay, polarity and level of its signal. It multiplies a response stated at 1 m
  * in half space.
  *
  * $$ \frac{p}{p_{1\,\mathrm m}} = \pm\,10^{\Delta L/20}\,\frac{2\pi}{\Omega}\,\frac{1\,\mathrm m}{r}\,e^{-j\omega(\tau + r/c)} $$

@@ -21,8 +21,8 @@ export interface PressureZoneInput {
 }
 
 /**
- * The even pressure of a closed room far below its first mode, where the whole room is one spring of air. It multiplies a response that
- * is told at 1 m in half space.
+ * The even pressure of a closed room far below its first mode, where the whole room is one spring of air. It multiplies a response
+ * stated at 1 m in half space.
  *
  * $$ \frac{p}{p_{1\,\mathrm m}} = \frac{2\pi c^2\cdot 1\,\mathrm m}{V\,j\omega\,(j\omega + \omega_l)},\qquad
  *    p = \frac{\rho c^2\,U}{V\,(j\omega + \omega_l)} $$

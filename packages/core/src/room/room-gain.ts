@@ -15,7 +15,7 @@ const shape = {
 
 /**
  * The even pressure of a closed room, joined to the free field above it. The squares of both magnitudes add, and the phase is the least
- * that such a level can have. It multiplies a response that is told at 1 m in half space.
+ * that such a level can have. It multiplies a response stated at 1 m in half space.
  *
  * $$ \frac{p}{p_{1\,\mathrm m}} = \frac{2\pi}{\Omega}\,\frac{1\,\mathrm m}{r}\,e^{-j\omega r/c}\;
  *    \frac{s^2 + s\sqrt{2\omega_x^2 + \omega_l^2} + \omega_x^2}{s\,(s + \omega_l)},\quad s = j\omega,\quad

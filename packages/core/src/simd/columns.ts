@@ -1,7 +1,7 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import type { Kernel } from './instance.js';
 
-/** Seven columns in the memory of a kernel, each of so many frequencies. */
+/** Seven columns in the memory of a kernel, all of one length. */
 export interface KernelColumns {
   readonly frequencies: Float64Array;
   readonly inverse: ComplexColumn;

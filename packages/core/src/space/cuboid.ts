@@ -17,6 +17,9 @@ export const axisNames = ['width', 'height', 'depth'] as const;
 export const faces = ['left', 'right', 'bottom', 'top', 'front', 'back'] as const;
 export type Face = (typeof faces)[number];
 
+/** Edges of a cuboid in the order of the axes, m. */
+export type Edges = readonly [width: number, height: number, depth: number];
+
 /** Edges of a cuboid. */
 export interface Size {
   readonly width: Length;
@@ -52,15 +55,21 @@ export const thicknessField: Field<readonly Length[]> = {
 
 export const sizeList = ({ width, height, depth }: Size): [Length, Length, Length] => [width, height, depth];
 
-export const sizeRecord = ([width, height, depth]: readonly [number, number, number]): Size => ({
+export const sizeRecord = ([width, height, depth]: Edges): Size => ({
   width: si('length', width),
   height: si('length', height),
   depth: si('length', depth),
 });
 
 /** The thickness of both panels across an axis. */
-export const wallsOn = (thickness: readonly number[], axis: number): number =>
-  thickness[2 * axis]! + thickness[2 * axis + 1]!;
+const wallsOn = (thickness: readonly number[], axis: number): number => thickness[2 * axis]! + thickness[2 * axis + 1]!;
+
+/** The same for each of the three axes. */
+export const wallsByAxis = (thickness: readonly number[]): [number, number, number] => [
+  wallsOn(thickness, 0),
+  wallsOn(thickness, 1),
+  wallsOn(thickness, 2),
+];
 
 /** Inner edges, or faults where the panels leave no space. */
 export function innerEdges(outer: Size, thickness: readonly number[], path: string): [number, number, number] {
@@ -80,8 +89,7 @@ export function innerEdges(outer: Size, thickness: readonly number[], path: stri
 }
 
 /** Volume of a cuboid. */
-export const cuboidVolume = (edges: readonly [number, number, number]): Volume =>
-  si('volume', edges[0] * edges[1] * edges[2]);
+export const cuboidVolume = (edges: Edges): Volume => si('volume', edges[0] * edges[1] * edges[2]);
 
 const innerShape = { outer: nested(sizeShape), thickness: thicknessField };
 const outerShape = { inner: nested(sizeShape), thickness: thicknessField };
@@ -131,6 +139,6 @@ export function innerSize(input: { readonly outer: SizeInput; readonly thickness
  */
 export function outerSize(input: { readonly inner: SizeInput; readonly thickness: ThicknessInput }): Size {
   const { inner, thickness } = readFields('box', input, outerShape);
-  const [width, height, depth] = sizeList(inner).map((edge, axis) => edge + wallsOn(thickness, axis));
-  return sizeRecord([width!, height!, depth!]);
+  const [x, y, z] = wallsByAxis(thickness);
+  return sizeRecord([inner.width + x, inner.height + y, inner.depth + z]);
 }

@@ -1,7 +1,7 @@
 import type { Reason } from '../fault/index.js';
 import { format, type Length } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
-import { axisNames } from './cuboid.js';
+import { axisNames, type Edges } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { arrangements, centreLimits } from './placement.js';
 import type { RoundBody } from './round-body.js';
@@ -10,7 +10,6 @@ import type { VentShape } from './vent-solids.js';
 
 const mm = (length: number): string => format('length', length, 'mm', 4);
 
-type Edges = readonly [number, number, number];
 const limit = new Float64Array(2);
 
 /** Both axes of a face. */

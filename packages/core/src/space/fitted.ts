@@ -1,5 +1,5 @@
 import { type Length, si } from '../quantity/index.js';
-import { type Face, faces } from './cuboid.js';
+import { type Edges, type Face, faces } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { axesOf } from './fit-reasons.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
@@ -41,8 +41,6 @@ export interface Fit {
   /** What could be added before parts touch: depth behind drivers and radiators, width beside their cutouts, length of the vent. */
   readonly slack: { readonly driverDepth: Length; readonly cutout: Length; readonly ventLength?: Length };
 }
-
-type Edges = readonly [number, number, number];
 
 /** The records of the places of the bodies, and of the vent if there is one. */
 export function placed(inner: Edges, layout: Layout, place: Place, vent?: PlacedVent): Fit {

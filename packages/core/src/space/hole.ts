@@ -33,7 +33,7 @@ export const onFace = (
   thickness: readonly number[],
 ): Point => {
   const outside = inwards(face, inner[axisOf(face)]!, -thickness[face]!);
-  return centre.map((at, axis) =>
-    si('length', (axis === axisOf(face) ? outside : at) + thickness[2 * axis]!),
-  ) as unknown as Point;
+  const at = (axis: 0 | 1 | 2) =>
+    si('length', (axis === axisOf(face) ? outside : centre[axis]!) + thickness[2 * axis]!);
+  return [at(0), at(1), at(2)];
 };

@@ -24,19 +24,22 @@ export { collisions, cuboidInterior, type Interior } from './interior.js';
 export type { ShapeChoice, ShapedPanel, ShapeField, SpaceShape } from './space-shape.js';
 /** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
-/** How much air is in a box, and how large must it be for that? */
+/** How much air is in a box? */
 export {
   compileNetVolume,
-  compileSizeForNetVolume,
   innerVolumeFor,
   type NetVolume,
   type NetVolumeInput,
   type NetVolumeWithinInput,
   netVolume,
   netVolumeWithin,
+} from './net-volume.js';
+/** How large must a box be for a wanted volume of air? */
+export {
+  compileSizeForNetVolume,
   type ShapeRule,
   type SizeForNetVolumeInput,
   sizeForNetVolume,
-} from './net-volume.js';
+} from './size-for-net-volume.js';
 /** Where are the parts, as solids? */
 export type { Solid } from './solids.js';

@@ -62,8 +62,9 @@ const point: Field<readonly [Length, Length, Length]> = {
   optional: false,
   read: (faults, value, path) => {
     if (Array.isArray(value) && value.length === 3) {
-      const read = value.map((at, axis) => readInto(faults, 'length', at, `${path}[${axis}]`, 'any'));
-      return read.every((at) => at !== undefined) ? (read as unknown as [Length, Length, Length]) : undefined;
+      const part = (axis: 0 | 1 | 2) => readInto(faults, 'length', value[axis], `${path}[${axis}]`, 'any');
+      const [x, y, z] = [part(0), part(1), part(2)];
+      return x === undefined || y === undefined || z === undefined ? undefined : [x, y, z];
     }
     const remedy = 'Give three lengths, as a fit tells a centre.';
     faults.push({ code: 'inconsistent', path, got: value, expected: 'a list of width, height and depth', remedy });

@@ -1,5 +1,5 @@
 import type { Impossible } from '../fault/index.js';
-import type { Face } from './cuboid.js';
+import type { Edges, Face } from './cuboid.js';
 import type { Interior } from './interior.js';
 
 /** A panel of a box that is no cuboid, as it is cut. */
@@ -16,9 +16,6 @@ export interface ShapedPanel {
   /** It is bent, and turns by this angle from one edge to the other, rad. */
   readonly bent?: { readonly turn: number };
 }
-
-/** Outer edges of the cuboid around a box, m. */
-type Edges = readonly [width: number, height: number, depth: number];
 
 /**
  * A shape that is no cuboid, in a space of given edges. Two outer edges of the cuboid around it are those of the space; the third is open, at

@@ -1,4 +1,5 @@
 import { si } from '../quantity/index.js';
+import type { Edges } from './cuboid.js';
 import type { Layout } from './fit-input.js';
 import { type Hole, onFace, type Point, roundHole } from './hole.js';
 import type { Place } from './place.js';
@@ -17,7 +18,7 @@ export interface PlacedVent {
 
 /** The record of a row of vents. Adds their solids and holes to the lists. */
 export function ventPlaced(
-  inner: readonly [number, number, number],
+  inner: Edges,
   { thickness, gap, vent: { count, walls } }: Layout,
   place: Place,
   { body, seen, length, bent }: PlacedVent,
@@ -88,6 +89,6 @@ function hole(body: VentBody | SlotBody, view: View, face: number, centre: Point
   const edges: [number, number, number] = [0, 0, 0];
   edges[view.axes[1]] = body.shortSide + boards;
   edges[view.axes[2]] = body.longSide + boards;
-  const lengths = edges.map((edge) => si('length', edge)) as unknown as Point;
+  const lengths: Point = [si('length', edges[0]), si('length', edges[1]), si('length', edges[2])];
   return { part: 'vent', face: faceName(face), centre, form: 'rectangle', edges: lengths };
 }

@@ -13,12 +13,12 @@ export interface BentPlace {
 
 const part = emptyBlock();
 const range = new Float64Array(2);
-/** How many depths, and starts, are tried besides in an interior that is no cuboid. */
+/** Further depths and starts that are tried in an interior that is no cuboid. */
 const STEPS = 4;
 /** One place for each way to touch one of at most 64 bodies, and one more. */
 const starts = new Float64Array(193 + STEPS + 1);
 const depths = new Float64Array(129 + STEPS + 2);
-/** Of the starts on a grid, whether the place on the face is free: known once for all depths. */
+/** Whether the place on the face is free, for each start on the grid; the same for all depths. */
 const freeOnFace: (boolean | undefined)[] = Array(STEPS + 1);
 
 /** Solids that overlap by less than this fraction of a radius count as touching, so that rounding decides nothing. */

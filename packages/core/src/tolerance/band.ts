@@ -18,7 +18,7 @@ export const quantile = (sorted: Float64Array, share: number): number => {
 
 /** The band of some numbers, at least one. */
 export function bandOf(numbers: Float64Array): Band {
-  // Sums too are taken in this order: they round alike in whatever order the numbers come.
+  // Sums are taken in sorted order as well, so that their rounding does not depend on the order of the numbers.
   const sorted = numbers.slice().sort();
   const mean = sorted.reduce((sum, value) => sum + value, 0) / numbers.length;
   const squares = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0);

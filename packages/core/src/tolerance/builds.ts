@@ -36,9 +36,9 @@ export interface BuildsOptions {
  */
 export type BuildsKernel = (seed: number, first: number, count: number) => Builds;
 
-/** Levels that a call gives at most: they take one gigabyte. */
+/** The greatest number of levels that a call gives: they take one gigabyte. */
 const MOST_LEVELS = 2 ** 27;
-/** The random numbers of more builds repeat. */
+/** The greatest number of builds: beyond it the random numbers would repeat. */
 const MOST_BUILDS = 2 ** 32;
 
 /** What a build gives where it has no f3 within the frequencies. */

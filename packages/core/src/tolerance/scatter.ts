@@ -33,7 +33,7 @@ type Counted = NonNullable<BuildsOptions['reference']>;
 
 /** Slopes and builds agree if their standard deviations differ by less. */
 const AGREED = 0.2;
-/** Of so many builds f3 may be missing before its band says nothing. */
+/** The share of builds that may lack an f3 before its band says nothing. */
 const MISSING = 0.05;
 
 /**

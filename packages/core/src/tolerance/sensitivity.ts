@@ -126,7 +126,7 @@ function chain({ byElement }: Gradient, at: (x: number) => Map<string, number>, 
     const [below, above] = [at(x * Math.exp(-h)), at(x * Math.exp(h))];
     let sum = 0;
     for (const [name, slope] of Object.entries(byElement)) {
-      sum += (slope * ((above.get(name) as number) - (below.get(name) as number))) / (2 * h);
+      sum += (slope * (above.get(name)! - below.get(name)!)) / (2 * h);
     }
     return sum;
   };

@@ -5,7 +5,7 @@ import { compileNonlinear, type Simulated } from '../simulation/index.js';
 import { type BurstChoices, SAMPLES_PER_CYCLE } from './burst-options.js';
 import { type BurstSpectrum, burstSpectrum } from './burst-spectrum.js';
 
-/** The decay is heard until it is this part of the greatest value, at most so many times the duration of the burst. */
+/** The decay is followed until it has fallen to this share of the greatest value, and for at most seven durations of the burst. */
 const [DECAYED, LONGEST] = [1e-4, 7];
 
 /** What a system did in a burst and in its decay. */
@@ -13,7 +13,7 @@ export interface BurstRun {
   readonly spectrum: BurstSpectrum;
   /** Greatest magnitude of each output. */
   readonly peak: Float64Array;
-  /** Displacement at its two ends, m. */
+  /** The least and the greatest displacement, m. */
   readonly inmost: number;
   readonly outmost: number;
   readonly isSolved: boolean;
@@ -69,7 +69,7 @@ export function burstRunner(
   return { tone: spectrumOf(shape).tone, run };
 }
 
-/** Loudspeakers for bass are far below; the sample rate has to be one. */
+/** The highest frequency of a burst, Hz, far above those of bass: its sample rate must be one that is accepted. */
 const HIGHEST = 10_000;
 
 function refuseHigh(frequency: number): void {

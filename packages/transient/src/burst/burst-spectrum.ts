@@ -3,7 +3,7 @@ import type { DistortionBand } from './distortion-thresholds.js';
 
 /** Ends of the band in which the tone itself is heard, as multiples of its frequency. */
 const [LOWEST, HIGHEST] = [0.5, 1.5];
-/** Levels are told down to this part of the tone. */
+/** The least level that is reported, over that of the tone. */
 const LEAST = 1e-15;
 
 /** What the spectrum of a burst has: the greatest of the tone itself, and that of each band re it, dB. */
@@ -13,7 +13,7 @@ export interface BurstSpectrum {
 }
 
 /**
- * Prepares the spectrum of a burst of so many samples with its decay, by a discrete Fourier transform with at least eight lines in the
+ * Prepares the spectrum of a burst with its decay, of a given number of samples, by a discrete Fourier transform with at least eight lines in the
  * width 1/T of a burst of duration T. Between lines the spectrum is a parabola, and at the ends of each band it is summed by itself,
  * since a skirt is greatest there.
  */
@@ -93,10 +93,10 @@ function lowLines(length: number, lines: number) {
   return { re, im, transform };
 }
 
-/** The magnitude of the spectrum of a signal at a frequency, in turns a sample. */
+/** The magnitude of the spectrum of a signal at a frequency, in turns per sample. */
 function sizeAt(signal: Float64Array, turns: number): number {
   const [c, s] = [Math.cos(2 * Math.PI * turns), Math.sin(2 * Math.PI * turns)];
-  // By the rule of Horner: each sample is turned on by those after it.
+  // Horner's scheme: for each sample, the sum so far is turned by the angle of one sample.
   let [a, b] = [0, 0];
   for (let n = signal.length - 1; n >= 0; n--) {
     const turned = a * c - b * s + signal[n]!;

@@ -28,7 +28,7 @@ export interface GreatestBurst extends Omit<PlayedBurst, 'bands'> {
   readonly ok: true;
   /** What is passed at a drive that is 0.02 dB greater, by the name of its limit or band; or `greatest drive`, where nothing is. */
   readonly binding: string;
-  /** As much distortion as it has, and `linear`, what the same box has without the models: the window of the burst alone. */
+  /** The distortion of each band; `linear` is that of the same box without the models, which comes of the window of the burst alone. */
   readonly bands: readonly (BandLevel & { readonly linear: number })[];
 }
 

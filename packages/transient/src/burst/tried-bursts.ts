@@ -13,7 +13,7 @@ export interface Tried {
   readonly isPassed: boolean;
 }
 
-/** What a limit may be passed by in rounding. */
+/** A limit that is passed by less than this share is kept: the rest is rounding. */
 const ROUNDING = 1e-9;
 
 /** Prepares bursts of one frequency that are judged by limits and thresholds. Limits that are means over a long time are left out. */
@@ -38,7 +38,7 @@ export function triedBursts(system: Simulated, limits: readonly Limit[], frequen
     const all = [
       ...judges.map(({ name, used }) => ({ name, used: used(measured) })),
       ...thresholds.bands.map(({ name, level }, i) => ({ name, used: 10 ** ((spectrum.levels[i]! - level) / 20) })),
-      // These are passed or not, and come before what may be passed with them.
+      // These two are passed or not at all. Where they are passed, they count as worse than any limit.
       { name: 'stop', used: meetsStop ? Number.MAX_VALUE : 0 },
       { name: 'no solution', used: isSolved ? 0 : Infinity },
     ];

@@ -2,7 +2,7 @@ import { si } from '@airspring/core/quantity';
 import { blockLength, type Decoder, type Recording, rateWarnings, refused, refuseNoise } from './recording.js';
 import { bytesOf, type RecordingSource } from './source.js';
 
-/** What comes of a piece of a file. */
+/** The samples of a piece of a file. */
 interface Decoded {
   readonly channelData: readonly Float32Array[];
   readonly samplesDecoded: number;

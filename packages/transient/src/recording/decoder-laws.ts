@@ -21,7 +21,7 @@ const length = 101;
 
 /**
  * The laws of every decoder, ours and a stranger's, tried on a short file of its format: it knows the file by its start, the blocks
- * have the channels that are told and are no longer than asked for, there are as many frames as told, each sample is a finite number,
+ * have the stated channels and are no longer than asked for, there are as many frames as stated, each sample is a finite number,
  * and the sound can be read twice, by any blocks, and is the same.
  *
  * @validity files that fit into memory

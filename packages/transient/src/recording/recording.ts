@@ -66,7 +66,7 @@ export const rateWarnings = (sampleRate: number): readonly Warning[] =>
         },
       ];
 
-/** Samples up to this are sound, and finite squares: 120 dB above full scale. */
+/** The greatest sample that counts as sound, 120 dB above full scale; its square is finite. */
 const loudest = 1e6;
 
 /** Refuses a block with a sample that is no sound. Frames are counted from the start of the recording. */

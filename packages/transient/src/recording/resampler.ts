@@ -25,7 +25,7 @@ export interface Resampler {
   readonly run: (state: Resampling, block: Float64Array) => Float64Array;
   /** What is left when no block follows. */
   readonly end: (state: Resampling) => Float64Array;
-  /** Samples that come of so many in all: `to/from` times as many, rounded up. */
+  /** Number of samples in the result, for the number in the whole recording: `to/from` times as many, rounded up. */
   readonly length: (samples: number) => number;
 }
 

@@ -98,7 +98,7 @@ function weightFaults(path: string, { frequency, level }: ProgrammeWeight, befor
     const expected = `from 0.1 Hz to 10 MHz, and from −${GREATEST} dB to ${GREATEST} dB`;
     return [{ code: 'out-of-range', path, got, expected, remedy: 'Give values in that range.' }];
   }
-  // A slope between neighbours that are closer than this would have no bound.
+  // Neighbours that are closer than this would make the slope between them too steep.
   if (frequency >= 1.001 * before) return [];
   const expected = `more than ${before} Hz, which stands before it`;
   return [{ code: 'unsorted', path, got, expected, remedy: 'Give the weights by rising frequency.' }];

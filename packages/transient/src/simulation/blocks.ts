@@ -96,7 +96,7 @@ export function runnerOf(parts: Parts, nonlinear: Nonlinear, readout: Readout, p
       let [unsolved, farthest] = [0, 0];
       for (let n = 0; n < drive.length; n++) {
         const last = own[place.drive]!;
-        // A sample that is no number is passed over, and counted with those without a solution.
+        // A sample that is not a finite number repeats the one before, and counts as a sample without a solution.
         const isNumber = Number.isFinite(drive[n]!);
         const to = isNumber ? drive[n]! : last;
         const rise = (to - last) / oversampling;

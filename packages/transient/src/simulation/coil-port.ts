@@ -24,7 +24,7 @@ export interface CoilParts {
   readonly inductance: { readonly Le: number; readonly curve: CoilCurve } | undefined;
 }
 
-/** Moves shorter than this part of the reach: the slope in the middle has as many digits as the quotient. */
+/** For moves shorter than this share of the reach, the slope in the middle has as many digits as the quotient. */
 const SHORT = 1e-5;
 
 /**

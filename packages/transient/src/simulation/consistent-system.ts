@@ -2,7 +2,7 @@
 const ROUNDING = 1e-10;
 
 /**
- * A solution of M x = b with as many equations as unknowns, of which some may say the same: unknowns that are then free are 0.
+ * A solution of M x = b with as many equations as unknowns. Some equations may be redundant: the unknowns that this leaves free are 0.
  * `undefined` where the equations contradict each other. By elimination with the largest of all pivots, after rows and columns of
  * unlike units are brought to one size.
  */

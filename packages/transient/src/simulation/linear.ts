@@ -120,7 +120,7 @@ function sectionsOf(modes: readonly Mode[], output: number, interval: number, ho
   });
   return [...swinging, ...still].map(({ A, B, c }): Section & { readonly direct: number } => {
     const { P, before, after } = stepMatrices(2, A, B, interval, hold);
-    const [p11, p12, p21, p22] = P as unknown as [number, number, number, number];
+    const [p11, p12, p21, p22] = [P[0]!, P[1]!, P[2]!, P[3]!];
     const [x, y] = [after[0]!, after[1]!];
     return {
       transition: [p11, p12, p21, p22],

@@ -1,7 +1,7 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
 import type { Branch, Element, Motor, Network, Nodes } from '@airspring/core/network';
 
-/** A branch with its value. What is without end, or nothing at all, is a short or is not there. */
+/** A branch with its value. One whose value is infinite is a short, or is left out. */
 export interface Part {
   readonly name: string;
   readonly nodes: Nodes;
@@ -36,7 +36,7 @@ const storing = {
   damper: 'conducts',
 } as const;
 
-/** What a part is whose value has no end: the space behind a wall, a resistance that nothing passes. */
+/** The part that stands for a branch. Infinite are the compliance of the space behind a wall, or a resistance without any flow. */
 function partOf({ kind, name, nodes }: Branch, value: number): readonly Part[] {
   const does = storing[kind];
   const part = { name, nodes, isElectrical: ['resistor', 'inductor', 'capacitor'].includes(kind) };

@@ -24,9 +24,17 @@ import { fillPolynomial, type PolynomialCurve, type PolynomialInput, readPolynom
 export function stiffnessCurve(input: PolynomialInput): ExactSpring {
   const polynomial = readPolynomial('stiffness', 'a stiffness', input);
   const { reach } = polynomial;
+  const room = new Float64Array(2);
+  const stiffnessAt = (x: number): number => {
+    fillPolynomial(polynomial, x, room);
+    return room[0]!;
+  };
+  const [low, high] = [stiffnessAt(-reach), stiffnessAt(reach)];
+  /** The stiffness at the end that x lies beyond, or nearest to. */
+  const endOf = (x: number): number => (x < 0 ? low : high);
   const energy = (x: number): number => {
     const inside = Math.max(-reach, Math.min(reach, x));
-    return reach ** 2 * energyWithin(polynomial, inside / reach) + endOf(polynomial, x) * ((x ** 2 - inside ** 2) / 2);
+    return reach ** 2 * energyWithin(polynomial, inside / reach) + endOf(x) * ((x ** 2 - inside ** 2) / 2);
   };
   const at = (x: number, out: Float64Array): void => {
     fillPolynomial(polynomial, x, out);
@@ -39,7 +47,7 @@ export function stiffnessCurve(input: PolynomialInput): ExactSpring {
       betweenWithin(polynomial, from / reach, to / reach, out);
       out[0]! *= reach;
     } else if ((from > reach && to > reach) || (from < -reach && to < -reach)) {
-      const k = endOf(polynomial, to);
+      const k = endOf(to);
       out[0] = (k * (from + to)) / 2;
       out[1] = k / 2;
     } else if (from === to) {
@@ -53,12 +61,6 @@ export function stiffnessCurve(input: PolynomialInput): ExactSpring {
     }
   };
   return { name: 'stiffness', sources: ['klippel2006'], reach, energy, at, between };
-}
-
-/** k at the end that x lies beyond, or nearest to. */
-function endOf({ coefficients }: PolynomialCurve, x: number): number {
-  const end = x < 0 ? -1 : 1;
-  return coefficients.reduceRight((sum, c) => sum * end + c, 0);
 }
 
 /** ∫ k ξ dξ. */

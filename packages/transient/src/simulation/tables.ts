@@ -1,14 +1,14 @@
 import { type CoilGiven, type Inputs, inputsOf, type Row, solved } from './companion.js';
 import type { Parts } from './parts.js';
 
-/** The numbers of a simulation, by rows: stores, the electrical ones first; then what the nonlinear parts are asked and answer. */
+/** The numbers of a simulation, by rows: those of the stores, the electrical ones first, then those of the nonlinear parts. */
 export interface Tables {
   readonly interval: number;
   readonly stores: number;
   readonly electrical: number;
   /** Places: the cone, then each loss. */
   readonly places: number;
-  /** What store k is at the end of an interval, from all that was at its start and the means over it. */
+  /** The state of each store at the end of an interval, from the states at its start and the means over it. */
   readonly fromStores: Float64Array;
   readonly fromDrive: Float64Array;
   readonly fromCoil: Float64Array;

@@ -66,7 +66,7 @@ export function slicer({ outputs, judges, length, interval, memory }: Slicing) {
     return slice;
   }
 
-  /** What is no number uses nothing of any limit, and would be told as kept. */
+  /** Refuses sums that are not finite: no limit would count as passed by them. */
   function refuseOdd(sums: Float64Array, before: number): void {
     const odd = sums.findIndex((sum) => !Number.isFinite(sum));
     if (odd < 0) return;

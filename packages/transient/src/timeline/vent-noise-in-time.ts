@@ -17,7 +17,7 @@ export interface TimelineVent {
  * Whether vents may be heard, by published onsets: 'quiet vent' while no vent reaches any of them, 'noisy vent' from where one
  * has passed them all. Between these it is doubtful.
  *
- * Onsets are told for sines. A slice is held against those of the sine that has its peak speed û and its longest stroke 2ξ, of the
+ * Onsets are published for sines. A slice is held against those of the sine that has its peak speed û and its longest stroke 2ξ, of the
  * frequency û/(2πξ). An onset that is a travel of the air is then judged by the travel itself, and one that is a speed by the speed;
  * the frequency matters only to turbulence at the walls. The lowest frequency of the band would call a vent noisy that the music never
  * drives there.

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { airOf } from './brace-air.js';
 import { braceAxes } from './brace-place.js';
 import { turningText } from './elbow-mark.js';
@@ -30,7 +31,7 @@ function spacersFor({ across, at }: ChosenBrace, box: WorkBox, lengthText: Says)
   const axis = braceAxes.indexOf(across);
   const near = at - thickness / 2;
   const [board] = insideBoards(box)
-    .filter((one) => one.axis === axis && one.greatest[axis]! <= near + 1e-9)
+    .filter((one) => one.axis === axis && one.greatest[axis]! <= near + NANOMETRE)
     .sort((one, other) => other.greatest[axis]! - one.greatest[axis]!);
   const from = board?.greatest[axis] ?? thickness;
   const before = board ? `the ${board.name} before it` : `the inner side of the ${BESIDE[across]}`;

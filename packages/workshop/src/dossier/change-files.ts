@@ -88,7 +88,7 @@ ${playingAndFiles(work, paths)}`,
 )}`;
 }
 
-/** Everything that a change of a box that stands is made from; what cannot be made is told in `notes`. */
+/** Everything that a change of a box that stands is made from; `notes` says what cannot be made, and why. */
 export async function filesToChangeFrom(
   work: ChangeWork,
   step: (what: string) => void,

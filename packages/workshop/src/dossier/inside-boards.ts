@@ -15,7 +15,7 @@ export interface InsideBoard {
   readonly greatest: readonly number[];
 }
 
-/** The boards that drivers or vents stand in, from where their holes are told. */
+/** The boards inside that drivers or vents stand in, as their holes state them. */
 function holed({ holes, outer, thickness }: WorkBox): InsideBoard[] {
   const edges = axes.map((axis) => outer[axis]);
   const found = holes.flatMap(({ face, board }): InsideBoard[] => {

@@ -28,7 +28,7 @@ export const COARSE = metres(5e-4);
 export const PLASTIC = 1240;
 /** How thick a flange is, m (common practice). */
 export const FLANGE = 4e-3;
-/** A printer that the workshop does not state builds so much (common practice). */
+/** What a printer builds where the workshop states none (common practice). */
 const USUAL_PRINTER = { height: 0.2, width: 0.2 } as const;
 
 /** What the printer of the workshop builds. */

@@ -1,7 +1,6 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Nesting, SawCut } from '../nesting/index.js';
 import type { Says } from './says.js';
-
-const NANOMETRE = 1e-9;
 
 /** Where the piece that a cut divides begins: behind the last cut in the same direction that crosses its way, or at the edge of the sheet. */
 function beginOf(cut: SawCut, before: readonly SawCut[], kerf: number): number {

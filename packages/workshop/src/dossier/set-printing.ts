@@ -1,5 +1,5 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { type Mass, si } from '@airspring/core/quantity';
+import { type Mass, NANOMETRE, si } from '@airspring/core/quantity';
 import { type Drawing, plateDrawing, sectionDrawing } from '../drawing/index.js';
 import { type Mesh, type Part, preview, volumeOf } from '../mesh/index.js';
 import { roundFlare, type TwoPartVent, tubeSegments, twoPartVent, ventSolid } from '../solid/index.js';
@@ -53,7 +53,7 @@ const SHOWN = 0.015;
 export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: number): SetPrinting | Impossible {
   const { diameter, hole, pipe, rounding, flangeDiameter } = set;
   const wall = pipe ? set.wall : wallWithin(set, hole);
-  if (!pipe && wall < leastWall(tools) - 1e-9) {
+  if (!pipe && wall < leastWall(tools) - NANOMETRE) {
     const text = 'The set of tubes is not made as solids: its hole leaves too little for a wall.';
     return impossible('hole-too-narrow', text);
   }

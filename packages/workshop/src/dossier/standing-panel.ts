@@ -2,7 +2,7 @@ import { si } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import { type Drawing, pieceDrawing } from '../drawing/index.js';
 import { mdf, type Piece } from '../panel/index.js';
-import { pieceOf, sides } from '../panel/piece.js';
+import { bySide, pieceOf, pointAt } from '../panel/piece.js';
 import { facesAround, inPlane, planeOf } from '../panel/plane.js';
 import type { WorkChange } from './change.js';
 import { elbowsBehind } from './elbow-mark.js';
@@ -10,7 +10,7 @@ import type { WorkHole } from './hole.js';
 
 const metres = (value: number) => si('length', value);
 
-/** A panel of a box that stands, as wide and high as the box, with its holes; its board is not known, and not told. */
+/** A panel of a box that stands, as wide and high as the box, with its holes. Its board is not known. */
 function standingPiece(
   { outer, holes }: NonNullable<WorkChange['standing']>,
   face: Face,
@@ -28,7 +28,6 @@ function standingPiece(
         : { width: metres(hole.sides[0]), height: metres(hole.sides[1]), cornerRadius: metres(0) };
     return { part: hole.what, across: metres(at[0]), up: metres(at[1]), opening };
   };
-  const corner = (lengths: readonly number[]) => lengths.map(metres) as unknown as Piece['place']['least'];
   return pieceOf({
     name: face,
     face,
@@ -36,11 +35,9 @@ function standingPiece(
     height,
     thickness: metres(panelThickness),
     board: mdf,
-    edges: Object.fromEntries(
-      sides.map((side) => [side, { meets: around[side], covers: false, visible: false, cuts: [] }]),
-    ) as unknown as Piece['edges'],
+    edges: bySide((side) => ({ meets: around[side], covers: false, visible: false, cuts: [] })),
     cutouts: holes.filter((hole) => hole.face === face && hole.board === undefined).map(cutoutOf),
-    place: { least: corner([0, 0, 0]), greatest: corner(edges) },
+    place: { least: pointAt(0, 0, 0), greatest: pointAt(outer.width, outer.height, outer.depth) },
   });
 }
 

@@ -1,5 +1,5 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { type Mass, si } from '@airspring/core/quantity';
+import { type Mass, NANOMETRE, si } from '@airspring/core/quantity';
 import { type Drawing, sectionDrawing } from '../drawing/index.js';
 import { type Part, preview, volumeOf } from '../mesh/index.js';
 import { roundFlare, type VentSolidInput, ventSegments, ventSolid } from '../solid/index.js';
@@ -55,7 +55,7 @@ export function tubePrinting(tube: WorkTube, tools: WorkTools, panelThickness: n
   const { name, count, diameter, length, rounding, hole, stands, bend } = tube;
   const behind = stands === 'in the hole' ? undefined : stands;
   const wall = behind ? tube.wall : wallWithin(tube, hole);
-  if (wall < leastWall(tools) - 1e-9) return tooNarrow(name);
+  if (wall < leastWall(tools) - NANOMETRE) return tooNarrow(name);
   const ahead = behind ? panelThickness : 0;
   const outerDiameter = diameter + 2 * wall;
   const mouth = outerDiameter + (behind ? 0 : 2 * rounding);

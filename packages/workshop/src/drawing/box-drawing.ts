@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, isFar } from '../panel/box-edges.js';
 import { acrossAxis } from '../panel/brace-pieces.js';
@@ -51,7 +52,7 @@ const lowerLeft = (
 const isSeen = (box: PanelBox, face: Face, { place }: Piece): boolean => {
   const axis = axisOf(face);
   const away = isFar(face) ? edgesOf(box)[axis]! - place.greatest[axis]! : place.least[axis]!;
-  return away < 1e-9;
+  return away < NANOMETRE;
 };
 
 /** A cuboid in the box, from its left, bottom, front outer edge. */

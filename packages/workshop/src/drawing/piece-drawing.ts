@@ -144,7 +144,7 @@ export interface Meeting {
   readonly says: string;
   readonly least: At;
   readonly greatest: At;
-  /** Which of its edges are told, from the left and from below. */
+  /** Which of its edges are dimensioned, from the left and from below. */
   readonly told: readonly [across: readonly number[], up: readonly number[]];
 }
 

@@ -1,7 +1,7 @@
 import type { Mesh } from './mesh.js';
 import { pairsThatTouch } from './pairs.js';
 
-/** Two triangles of one surface that run through each other, each told by its number in the list. */
+/** Two triangles of one surface that run through each other, each given by its number in the list. */
 export type Crossing = readonly [one: number, other: number];
 
 /** Distances below this are zero, m. */
@@ -73,7 +73,8 @@ function sideMeets(from: Point, to: Point, [a, b, c]: readonly Point[], open: bo
   if (start * end > 0 || (open && (Math.abs(start) <= ZERO || Math.abs(end) <= ZERO))) return false;
   if (Math.min(Math.abs(start), Math.abs(end)) > ZERO && start > 0 === end > 0) return false;
   const part = start / (start - end);
-  const at: Point = [0, 1, 2].map((i) => from[i]! + part * (to[i]! - from[i]!)) as unknown as Point;
+  const along = (axis: 0 | 1 | 2) => from[axis] + part * (to[axis] - from[axis]);
+  const at: Point = [along(0), along(1), along(2)];
   const [one, two, three] = [
     [a!, b!],
     [b!, c!],

@@ -41,10 +41,11 @@ export function inDepthOrder(facets: readonly Facet[]): readonly Facet[] {
 
 function planeOf({ points }: Facet): Plane {
   const [a, b, c] = [points[0]!, points[1]!, points[2]!];
-  const [u, v] = [b, c].map((p) => p.map((value, axis) => value - a[axis]!) as unknown as Seen) as [Seen, Seen];
+  const from = (p: Seen): Seen => [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const [u, v] = [from(b), from(c)];
   const normal = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;
   const size = Math.hypot(...normal) || 1;
-  const [x, y, z] = normal.map((value) => value / size) as unknown as Seen;
+  const [x, y, z] = [normal[0] / size, normal[1] / size, normal[2] / size];
   return [x, y, z, x * a[0] + y * a[1] + z * a[2]];
 }
 
@@ -76,8 +77,9 @@ function kept({ points, edges, source }: Facet, heights: readonly number[], sign
     if (height >= -THICKNESS) put(point, edges[i]! && (crosses || other >= -THICKNESS));
     if (!crosses) continue;
     const part = height / (height - other);
-    const at = point.map((value, axis) => value + part * (points[next]![axis]! - value)) as unknown as Seen;
-    put(at, height < 0 && edges[i]!);
+    const towards = points[next]!;
+    const along = (axis: 0 | 1 | 2) => point[axis] + part * (towards[axis] - point[axis]);
+    put([along(0), along(1), along(2)], height < 0 && edges[i]!);
   }
   return { points: within, edges: sharp, source };
 }

@@ -21,14 +21,13 @@ export interface Extent {
  * @example extentOf(tetrahedron).edges // [1, 1, 1] for corners at the origin and one metre along each axis
  */
 export function extentOf({ corners }: Mesh): Extent {
-  const least = [Infinity, Infinity, Infinity];
-  const greatest = [-Infinity, -Infinity, -Infinity];
+  const least: [number, number, number] = [Infinity, Infinity, Infinity];
+  const greatest: [number, number, number] = [-Infinity, -Infinity, -Infinity];
   for (let i = 0; i < corners.length; i++) {
     const axis = i % 3;
     if (corners[i]! < least[axis]!) least[axis] = corners[i]!;
     if (corners[i]! > greatest[axis]!) greatest[axis] = corners[i]!;
   }
-  const edges = greatest.map((value, axis) => value - least[axis]!);
-  const point = (values: number[]) => values as unknown as SpacePoint;
-  return { least: point(least), greatest: point(greatest), edges: point(edges), longest: Math.max(...edges) };
+  const edges: SpacePoint = [greatest[0] - least[0], greatest[1] - least[1], greatest[2] - least[2]];
+  return { least, greatest, edges, longest: Math.max(...edges) };
 }

@@ -47,7 +47,7 @@ function countOf(values: ArrayLike<number>, is: (value: number) => boolean): num
   return count;
 }
 
-/** Triangles whose height over their longest side is nothing beside the rounding of the coordinates. */
+/** Triangles whose height over their longest side is within the rounding of the coordinates. */
 function degenerate({ corners, triangles }: Written): number {
   let count = 0;
   for (let t = 0; t < triangles.length; t += 3) {

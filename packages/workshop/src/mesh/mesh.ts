@@ -2,7 +2,7 @@
 export interface Mesh {
   /** Corners: x, y, z of the first, then of the second, and so on. */
   readonly corners: Float64Array;
-  /** Three corners a triangle, each told by its place in `corners` divided by three. */
+  /** Three corners a triangle, each given by its place in `corners` divided by three. */
   readonly triangles: Uint32Array;
 }
 

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Part } from './nest-input.js';
 
 /** A rectangle on a sheet, from its corner: x along the length, y along the width. */
@@ -61,9 +62,6 @@ export const splits: readonly Split[] = [
   () => false,
 ];
 
-/** What is narrower than this is rounding, m. */
-const NOTHING = 1e-9;
-
 /** Cuts a part from the corner of a free rectangle, by at most two cuts, and returns what is left. */
 export function cutOff(
   filling: Filling,
@@ -82,14 +80,14 @@ export function cutOff(
   filling.free.splice(at, 1);
   filling.placed.push({ part, x, y, length, width, turned });
   const keep = (rectangle: Rectangle) => {
-    if (rectangle.length > NOTHING && rectangle.width > NOTHING)
+    if (rectangle.length > NANOMETRE && rectangle.width > NANOMETRE)
       (isScrap(rectangle) ? filling.scrap : filling.free).push(rectangle);
   };
   const acrossX = (to: number) => {
-    if (leftLength > NOTHING) filling.cuts.push({ across: 'x', at: x + length, from: y, to: y + to });
+    if (leftLength > NANOMETRE) filling.cuts.push({ across: 'x', at: x + length, from: y, to: y + to });
   };
   const acrossY = (to: number) => {
-    if (leftWidth > NOTHING) filling.cuts.push({ across: 'y', at: y + width, from: x, to: x + to });
+    if (leftWidth > NANOMETRE) filling.cuts.push({ across: 'y', at: y + width, from: x, to: x + to });
   };
   const beside = { x: x + length + kerf, length: leftLength - kerf };
   const above = { y: y + width + kerf, width: leftWidth - kerf };
@@ -108,8 +106,8 @@ export function cutOff(
 
 /** Whether a rectangle is too small for every one of some parts. */
 export function scrapOf(parts: readonly Part[]): (rectangle: Rectangle) => boolean {
-  const short = Math.min(...parts.map(({ length, width }) => Math.min(length, width))) - NOTHING;
-  const long = Math.min(...parts.map(({ length, width }) => Math.max(length, width))) - NOTHING;
+  const short = Math.min(...parts.map(({ length, width }) => Math.min(length, width))) - NANOMETRE;
+  const long = Math.min(...parts.map(({ length, width }) => Math.max(length, width))) - NANOMETRE;
   return ({ length, width }) => Math.min(length, width) < short || Math.max(length, width) < long;
 }
 
@@ -129,7 +127,7 @@ export function bestPlace(
     for (let turn = 0; turn < turns; turn++) {
       const leftLength = place.length - (turn === 0 ? length : width);
       const leftWidth = place.width - (turn === 0 ? width : length);
-      if (leftLength < -NOTHING || leftWidth < -NOTHING) continue;
+      if (leftLength < -NANOMETRE || leftWidth < -NANOMETRE) continue;
       const value = choice(place, Math.max(0, leftLength), Math.max(0, leftWidth));
       if (value >= least) continue;
       found = at;

@@ -62,7 +62,7 @@ export interface Nest {
   readonly trim: Length;
 }
 
-/** So many parts are nested at once; the time grows with the square of their number. */
+/** The greatest number of parts that are nested at once: the time grows with its square. */
 const PARTS = 2000;
 
 const word: Field<string> = {

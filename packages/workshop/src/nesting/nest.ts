@@ -1,18 +1,8 @@
 import type { Impossible, Reason } from '@airspring/core/fault';
 import { type Area, format, type Length, si } from '@airspring/core/quantity';
-import {
-  bestPlace,
-  type Choice,
-  choices,
-  cutOff,
-  type Filling,
-  orders,
-  type Rectangle,
-  type Split,
-  scrapOf,
-  splits,
-} from './guillotine.js';
+import type { Filling } from './guillotine.js';
 import { type Nest, type NestInput, type Part, readNest, type Sheet } from './nest-input.js';
+import { areaOf, bestFillings, isInside } from './sheet-fillings.js';
 
 /** A part on a sheet, from the corner of the sheet: x along its length, y along its width. */
 export interface NestedPart {
@@ -68,95 +58,6 @@ export interface Nesting {
 
 const mm = (length: number) => format('length', length, 'mm', 4);
 
-/** The inner rectangle of a sheet, and the cuts that make it. */
-function trimmed({ length, width }: Sheet, size: number, trim: number, kerf: number): Filling {
-  const inner = { x: trim, y: trim, length: length - 2 * trim, width: width - 2 * trim };
-  const cuts: Filling['cuts'] =
-    trim > 0
-      ? [
-          { across: 'y', at: Math.max(0, trim - kerf), from: 0, to: length },
-          { across: 'y', at: width - trim, from: 0, to: length },
-          { across: 'x', at: Math.max(0, trim - kerf), from: trim, to: width - trim },
-          { across: 'x', at: length - trim, from: trim, to: width - trim },
-        ]
-      : [];
-  return { size, placed: [], free: [inner], scrap: [], cuts };
-}
-
-const isInside = ({ length, width, grained }: Part, sheet: Sheet, trim: number): boolean => {
-  const fits = (along: number, across: number) =>
-    along <= sheet.length - 2 * trim + 1e-9 && across <= sheet.width - 2 * trim + 1e-9;
-  return fits(length, width) || (!grained && fits(width, length));
-};
-
-/** All parts on sheets, in one order and by one rule; nothing where the sheets run out, or cost more than a layout that is known. */
-function filled(
-  nest: Nest,
-  list: readonly number[],
-  preference: readonly number[],
-  choice: Choice,
-  split: Split,
-  isScrap: (rectangle: Rectangle) => boolean,
-  known: number,
-): Filling[] | undefined {
-  const { parts, sheets, kerf, trim } = nest;
-  let [opened, largest] = [0, 0];
-  const fillings: Filling[] = [];
-  const left = sheets.map(({ count = Number.POSITIVE_INFINITY }) => count);
-  for (const index of list) {
-    const part = parts[index]!;
-    let found: { filling: Filling; at: number; turned: boolean; value: number } | undefined;
-    for (const filling of fillings) {
-      const place = bestPlace(filling, part, choice, found?.value);
-      if (place) found = { filling, ...place };
-    }
-    if (found === undefined) {
-      const size = preference.find((one) => left[one]! > 0 && isInside(part, sheets[one]!, trim));
-      if (size === undefined) return undefined;
-      left[size]!--;
-      const area = areaOf(sheets[size]!);
-      opened += area;
-      largest = Math.max(largest, area);
-      // The credit for what is left of one sheet is at most that of the largest.
-      if (opened - OFFCUT * largest >= known) return undefined;
-      const filling = trimmed(sheets[size]!, size, trim, kerf);
-      fillings.push(filling);
-      found = { filling, ...bestPlace(filling, part, choice)! };
-    }
-    const [length, width] = found.turned ? [part.width, part.length] : [part.length, part.width];
-    cutOff(found.filling, found.at, index, length, width, found.turned, kerf, split, isScrap);
-  }
-  return fillings;
-}
-
-const areaOf = ({ length, width }: { readonly length: number; readonly width: number }): number => length * width;
-
-/** What the offcut of a sheet counts: fewer sheets first, then the larger remainder. */
-const OFFCUT = 1e-3;
-
-/** The area of the sheets that are cut, and of the emptiest of them only what is filled: what is left of it can be used later. */
-function costOf({ parts, sheets }: Nest, fillings: readonly Filling[]): number {
-  const shares = fillings.map(({ size, placed }) => {
-    const whole = areaOf(sheets[size]!);
-    return { whole, full: placed.reduce((sum, { part }) => sum + areaOf(parts[part]!), 0) / whole };
-  });
-  const emptiest = shares.reduce((least, one) => (one.full < least.full ? one : least));
-  const total = shares.reduce((sum, { whole }) => sum + whole, 0);
-  return total - OFFCUT * (1 - emptiest.full) * emptiest.whole;
-}
-
-/** Orders in which sizes of sheets are opened: what there is little of first, the large ones first, the small ones first. */
-function preferences(sheets: readonly Sheet[]): readonly (readonly number[])[] {
-  const all = sheets.map((_, i) => i);
-  const byArea = [...all].sort((a, b) => areaOf(sheets[b]!) - areaOf(sheets[a]!));
-  const counted = (one: number) => Number(sheets[one]!.count === undefined);
-  const found = [byArea, [...byArea].reverse()].flatMap((list) => [
-    list,
-    [...list].sort((a, b) => counted(a) - counted(b)),
-  ]);
-  return [...new Map(found.map((list) => [list.join(), list])).values()];
-}
-
 /**
  * Nests rectangular parts on sheets so that a panel saw can cut them: each cut runs from edge to edge of what is left. Orders of the
  * parts, ways to choose a free rectangle and ways to split it are tried in all combinations, and the best layout is kept.
@@ -181,38 +82,17 @@ export function nest(input: NestInput): Nesting | Impossible {
   const { parts, sheets, kerf, trim } = read;
   const tooLarge = parts.filter((part) => !sheets.some((sheet) => isInside(part, sheet, trim)));
   if (tooLarge.length > 0) return { ok: false, because: reasonsOf(tooLarge, sheets, trim) };
-  const isScrap = scrapOf(parts);
-  let best: { readonly fillings: Filling[]; readonly cost: number } | undefined;
-  for (const preference of preferences(sheets)) {
-    for (const order of orders) {
-      const list = parts.map((_, i) => i).sort((a, b) => order(parts[b]!) - order(parts[a]!));
-      for (const choice of choices) {
-        for (const split of splits) {
-          const fillings = filled(
-            read,
-            list,
-            preference,
-            choice,
-            split,
-            isScrap,
-            best?.cost ?? Number.POSITIVE_INFINITY,
-          );
-          const cost = fillings && costOf(read, fillings);
-          if (fillings && cost !== undefined && (best === undefined || cost < best.cost)) best = { fillings, cost };
-        }
-      }
-    }
-  }
+  const fillings = bestFillings(read);
   const used = parts.reduce((sum, part) => sum + areaOf(part), 0);
-  if (best === undefined) {
+  if (fillings === undefined) {
     const text = `The parts have ${format('area', used, 'm²')} and do not all find a place on the sheets that there are. Get more sheets.`;
     return { ok: false, because: [{ code: 'sheets-run-out', text }] };
   }
-  const area = best.fillings.reduce((sum, { size }) => sum + areaOf(sheets[size]!), 0);
+  const area = fillings.reduce((sum, { size }) => sum + areaOf(sheets[size]!), 0);
   const largest = Math.max(...sheets.map((sheet) => (sheet.length - 2 * trim) * (sheet.width - 2 * trim)));
   return {
     ok: true,
-    sheets: best.fillings.map((filling) => nestedSheet(read, filling)),
+    sheets: fillings.map((filling) => nestedSheet(read, filling)),
     kerf,
     trim,
     usedArea: si('area', used),

@@ -80,9 +80,8 @@ export const outlineField: Field<Outline> = {
         faults.push({ code: 'inconsistent', path: at, got: corner, expected: 'two lengths, across and up', remedy });
         return [0, 0];
       }
-      return [0, 1].map(
-        (k) => readInto(faults, 'length', corner[k], `${at}[${k}]`, 'any') ?? 0,
-      ) as unknown as PlanePoint;
+      const part = (k: 0 | 1) => readInto(faults, 'length', corner[k], `${at}[${k}]`, 'any') ?? 0;
+      return [part(0), part(1)];
     });
     if (faults.length > before) return undefined;
     faults.push(...judgeOutline(outline, path));

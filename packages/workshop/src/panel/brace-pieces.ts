@@ -1,9 +1,9 @@
 import type { Fault, Reason } from '@airspring/core/fault';
-import { format, si } from '@airspring/core/quantity';
+import { format, NANOMETRE, si } from '@airspring/core/quantity';
 import { facesOn } from './box-edges.js';
 import type { Cutout } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
-import { type Piece, type PieceEdge, pieceOf, sides } from './piece.js';
+import { bySide, type Piece, type PieceEdge, pieceOf, pointAt, type Side } from './piece.js';
 import { facesAround, inPlane, planeAcross } from './plane.js';
 import { depthOf, wallOf } from './wall.js';
 
@@ -49,28 +49,28 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
   const ranges = plane.axes.map((one) => between(box, one));
   const [across, up] = ranges.map(([from, to]) => to - from) as [number, number];
   const board = form([across, up]);
-  if (board === undefined || board.greatest[0] > across + 1e-9 || board.greatest[1] > up + 1e-9) {
+  if (board === undefined || board.greatest[0] > across + NANOMETRE || board.greatest[1] > up + NANOMETRE) {
     const text = `The form of ${name} leaves no board with its openings in a space of ${shown(across)} by ${shown(up)}. Use a narrower border or a shorter reach.`;
     return { code: 'brace-form', text };
   }
-  const least: number[] = [];
-  const greatest: number[] = [];
+  const least: [number, number, number] = [0, 0, 0];
+  const greatest: [number, number, number] = [0, 0, 0];
   least[axis] = at - thickness / 2;
   greatest[axis] = at + thickness / 2;
   plane.axes.forEach((one, k) => {
     least[one] = ranges[k]![0] + board.least[k]!;
     greatest[one] = ranges[k]![0] + board.greatest[k]!;
   });
-  const place = { least, greatest } as unknown as Piece['place'];
+  const place: Piece['place'] = { least: pointAt(...least), greatest: pointAt(...greatest) };
   const around = facesAround(plane);
-  const touches = (side: (typeof sides)[number]) => {
+  const touches = (side: Side) => {
     const k = side === 'left' || side === 'right' ? 0 : 1;
     const far = side === 'right' || side === 'top';
-    return far ? Math.abs(board.greatest[k]! - [across, up][k]!) < 1e-9 : Math.abs(board.least[k]!) < 1e-9;
+    return far ? Math.abs(board.greatest[k]! - [across, up][k]!) < NANOMETRE : Math.abs(board.least[k]!) < NANOMETRE;
   };
-  const edges = sides.map((side) => {
+  const edges = bySide((side): PieceEdge => {
     const edge: PieceEdge = { covers: false, visible: false, cuts: [] };
-    return [side, touches(side) ? { ...edge, meets: around[side] } : edge] as const;
+    return touches(side) ? { ...edge, meets: around[side] } : edge;
   });
   const cutouts = board.windows.map(({ least: from, greatest: to, cornerRadius }): Cutout => {
     const middle = [0, 1].map((k) => (from[k]! + to[k]!) / 2 - board.least[k]!) as [number, number];
@@ -94,7 +94,7 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
     thickness,
     board: material,
     ...(material.grained && { grain: size(0) > size(1) ? 'width' : 'height' }),
-    edges: Object.fromEntries(edges) as Piece['edges'],
+    edges,
     cutouts,
     place,
   });
@@ -102,7 +102,7 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
 
 /** The axis that a brace divides. */
 export const acrossAxis = ({ place: { least, greatest }, thickness }: Piece): number =>
-  [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - thickness) < 1e-9) ?? 0;
+  [0, 1, 2].find((k) => Math.abs(greatest[k]! - least[k]! - thickness) < NANOMETRE) ?? 0;
 
 /** Whether the common part of two boards lies in an opening of one of them. */
 function passes(piece: Piece, low: readonly number[], high: readonly number[]): boolean {
@@ -130,7 +130,8 @@ export function bracePieces(box: BoxOfPanels): {
     for (const other of pieces.slice(i + 1)) {
       const low = one.place.least.map((at, k) => Math.max(at, other.place.least[k]!));
       const high = one.place.greatest.map((at, k) => Math.min(at, other.place.greatest[k]!));
-      if (low.some((at, k) => at >= high[k]! - 1e-9) || passes(one, low, high) || passes(other, low, high)) continue;
+      if (low.some((at, k) => at >= high[k]! - NANOMETRE) || passes(one, low, high) || passes(other, low, high))
+        continue;
       const text = `${one.name} and ${other.name} cross. Move one, let it pass through an opening of the other, or shorten it.`;
       because.push({ code: 'braces-cross', text });
     }

@@ -1,4 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { axisOf, isFar } from './box-edges.js';
 import type { BoxOfPanels } from './panel-box-input.js';
@@ -28,9 +29,6 @@ function isIn(outer: readonly number[], recess: number, piece: Piece, at: Place)
   return true;
 }
 
-/** Levels nearer to each other than this are equal but for rounding, m. */
-const EQUAL = 1e-9;
-
 /** The levels along an axis between which nothing changes but along a slope. */
 function levelsOn(box: BoxOfPanels, pieces: readonly Piece[], axis: number): number[] {
   const edge = box.outer[axis]!;
@@ -50,7 +48,7 @@ function levelsOn(box: BoxOfPanels, pieces: readonly Piece[], axis: number): num
   }
   const sorted = levels.filter((at) => at >= 0 && at <= edge).sort((a, b) => a - b);
   // Between levels that are equal but for rounding there is no place to look at.
-  return sorted.filter((at, i) => i === 0 || at - sorted[i - 1]! > EQUAL);
+  return sorted.filter((at, i) => i === 0 || at - sorted[i - 1]! > NANOMETRE);
 }
 
 /** Where in a cell is looked: uneven parts, so that no place lies in the plane of a mitre of equal boards. */

@@ -1,5 +1,5 @@
 import type { Reason } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
+import { format, NANOMETRE } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import { axisOf, isFar } from './box-edges.js';
 import { boltsOf, type Cutout, type Form, halvesOf } from './cutout.js';
@@ -33,11 +33,11 @@ function apart(one: Patch, other: Patch): number {
 }
 
 const mm = (length: number) => format('length', length, 'mm', 3);
-/** Rounding of sums of lengths. */
-const NEARLY = 1e-9;
-
 /** What of a cutout goes through the panel. */
-function holesOf({ part, opening, bolts }: Cutout, middle: readonly [number, number]): readonly Patch[] {
+function holesOf(
+  { part, opening, bolts }: Pick<Cutout, 'part' | 'opening' | 'bolts'>,
+  middle: readonly [number, number],
+): readonly Patch[] {
   const open = opening ? [patch(`the ${part} opening`, middle, opening)] : [];
   const drilled = bolts
     ? boltsOf(bolts).map(([x, y]) =>
@@ -57,36 +57,37 @@ function withinReasons(
   const because: Reason[] = [];
   const say = (code: string, text: string) => because.push({ code, text });
   const step = recess?.depth ?? 0;
-  if (recess && step > panel - play + NEARLY)
+  if (recess && step > panel - play + NANOMETRE)
     say(
       'recess-too-deep',
       `The recess of the ${part} is ${mm(step)} deep in a panel of ${mm(panel)}; at least ${mm(play)} must be left.`,
     );
   const left = layer > 0 ? layer : panel - step;
-  if (roundOver !== undefined && roundOver > left + NEARLY)
+  if (roundOver !== undefined && roundOver > left + NANOMETRE)
     say(
       'round-over-too-large',
       `The rounded edge behind the ${part} has a radius of ${mm(roundOver)}, but only ${mm(left)} of the panel is left there.`,
     );
-  if (opening && recess && halvesOf(opening).some((half, k) => half > halvesOf(recess.form)[k]! + NEARLY))
+  if (opening && recess && halvesOf(opening).some((half, k) => half > halvesOf(recess.form)[k]! + NANOMETRE))
     say('recess-too-small', `The recess of the ${part} is smaller than its opening.`);
   const middle = [0, 0] as const;
-  const drilled = bolts ? holesOf({ part, across: 0, up: 0, bolts } as unknown as Cutout, middle) : [];
-  if (opening && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < play - NEARLY))
+  const drilled = bolts ? holesOf({ part, bolts }, middle) : [];
+  if (opening && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < play - NANOMETRE))
     say(
       'bolts-meet-opening',
       `Bolts of the ${part} come nearer than ${mm(play)} to its opening. Use a larger bolt circle or smaller holes.`,
     );
-  if (drilled.length > 1 && apart(drilled[0]!, drilled[1]!) < play - NEARLY)
+  if (drilled.length > 1 && apart(drilled[0]!, drilled[1]!) < play - NANOMETRE)
     say('bolts-meet', `Bolts of the ${part} come nearer than ${mm(play)} to each other.`);
   if (recess && bolts) {
     const radius = bolts.hole / 2;
     const edge = patch('', middle, recess.form);
     const inside = (bolt: Patch) =>
-      halvesOf(recess.form).every((half, k) => Math.abs(bolt.middle[k]!) + radius <= half - play + NEARLY);
-    const round = 'diameter' in recess.form && bolts.diameter / 2 + radius <= recess.form.diameter / 2 - play + NEARLY;
+      halvesOf(recess.form).every((half, k) => Math.abs(bolt.middle[k]!) + radius <= half - play + NANOMETRE);
+    const round =
+      'diameter' in recess.form && bolts.diameter / 2 + radius <= recess.form.diameter / 2 - play + NANOMETRE;
     const isClear = (bolt: Patch) =>
-      ('diameter' in recess.form ? round : inside(bolt)) || apart(bolt, edge) >= play - NEARLY;
+      ('diameter' in recess.form ? round : inside(bolt)) || apart(bolt, edge) >= play - NANOMETRE;
     if (!drilled.every(isClear))
       say('bolts-meet-recess', `Bolts of the ${part} come nearer than ${mm(play)} to the edge of its recess.`);
   }
@@ -116,7 +117,7 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
   const inside = isFar(face) ? outer[axisOf(face)]! - depthOf(wall) : depthOf(wall);
   // Braces that stand on this panel, as they are seen from outside.
   const standing = braces
-    .filter(({ place }) => Math.abs((isFar(face) ? place.greatest : place.least)[axisOf(face)]! - inside) < NEARLY)
+    .filter(({ place }) => Math.abs((isFar(face) ? place.greatest : place.least)[axisOf(face)]! - inside) < NANOMETRE)
     .map(({ name, place: { least, greatest } }): Patch => {
       const [from, to] = [least, greatest].map((corner) =>
         inPlane(plane, origin, outer, [corner[plane.axes[0]]!, corner[plane.axes[1]]!]),
@@ -136,9 +137,9 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
     for (const hole of holesOf(cutout, middle)) {
       for (const side of sides) {
         const left = fromEdge(hole, side) - depthOf(wallOf(box, around[side]));
-        if (left >= (cutout.flush ? 0 : play) - NEARLY) continue;
+        if (left >= (cutout.flush ? 0 : play) - NANOMETRE) continue;
         const where =
-          left < -NEARLY
+          left < -NANOMETRE
             ? `overlaps the ${around[side]} panel by ${mm(-left)}`
             : `comes within ${mm(Math.max(0, left))} of the ${around[side]} panel`;
         const text = `On the ${face}, ${hole.what} ${where}; ${mm(play)} must stay free. Move it by ${mm(play - left)}.`;
@@ -146,8 +147,8 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
       }
       for (const brace of standing) {
         const left = apart(hole, brace);
-        if (left >= play - NEARLY) continue;
-        const where = left < -NEARLY ? 'meets' : `comes within ${mm(Math.max(0, left))} of`;
+        if (left >= play - NANOMETRE) continue;
+        const where = left < -NANOMETRE ? 'meets' : `comes within ${mm(Math.max(0, left))} of`;
         const text = `On the ${face}, ${hole.what} ${where} ${brace.what}; ${mm(play)} must stay free.`;
         because.push({ code: 'cutout-on-brace', text });
       }
@@ -162,7 +163,7 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
       ];
       const theirs = all(other, middles[j]!);
       const least = Math.min(...all(cutout, middle).flatMap((one) => theirs.map((two) => apart(one, two))));
-      if (least >= play - NEARLY) continue;
+      if (least >= play - NANOMETRE) continue;
       const where = least < 0 ? 'overlap' : `are ${mm(least)} apart`;
       const text = `On the ${face}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${mm(play)} must stay between them.`;
       because.push({ code: 'cutouts-meet', text });
@@ -189,13 +190,13 @@ function recessReasons(
     const setback = isFar(meets as Face) ? outer[axis]! - piece.place.greatest[axis]! : piece.place.least[axis]!;
     const left = fromEdge(step, side) - setback;
     const sloped = cuts.reduce((sum, cut) => (cut.form === 'bevel' ? sum + depth * Math.tan(cut.angle) : sum), 0);
-    if (left - sloped < play - NEARLY) {
+    if (left - sloped < play - NANOMETRE) {
       const text = `On the ${face}, the recess of the ${part} comes within ${mm(Math.max(0, left - sloped))} of the edge beside the ${around[side]} panel; ${mm(play)} must be left. Move it by ${mm(play - left + sloped)}.`;
       because.push({ code: 'recess-flush', text });
     }
     for (const cut of cuts) {
-      if (cut.form === 'bevel' || fromEdge(step, side) >= cut.from + cut.width + play - NEARLY) continue;
-      if (depth + cut.depth <= piece.thickness - play + NEARLY) continue;
+      if (cut.form === 'bevel' || fromEdge(step, side) >= cut.from + cut.width + play - NANOMETRE) continue;
+      if (depth + cut.depth <= piece.thickness - play + NANOMETRE) continue;
       const text = `On the ${face}, the recess of the ${part} lies over the joint with the ${around[side]} panel and leaves ${mm(Math.max(0, piece.thickness - depth - cut.depth))} between them. Make one of the two less deep, or move it.`;
       because.push({ code: 'recess-over-joint', text });
     }

@@ -8,7 +8,7 @@ import type { Cutout } from './cutout.js';
 import { cutoutReasons } from './cutout-fits.js';
 import type { EdgeCut } from './joint.js';
 import { type BoxOfPanels, type PanelBoxInput, readPanelBox } from './panel-box-input.js';
-import { type Piece, type PieceEdge, pieceOf, type Side, sides } from './piece.js';
+import { bySide, type Piece, type PieceEdge, pieceOf, pointAt } from './piece.js';
 import { facesAround, inPlane, type Plane, planeOf } from './plane.js';
 import { covers, depthOf, wallOf } from './wall.js';
 
@@ -54,15 +54,14 @@ function placeOf(
   setback: (other: Face) => number,
 ): Piece['place'] {
   const axis = axisOf(face);
-  const least: number[] = [];
-  const greatest: number[] = [];
-  for (let k = 0; k < 3; k++) {
+  const fromTo = (k: 0 | 1 | 2): readonly [from: number, to: number] => {
     const [near, far] = facesOn(k);
-    const low = k !== axis ? setback(near) : isFar(face) ? outer[k]! - from - thickness : from;
-    least.push(low);
-    greatest.push(k !== axis ? outer[k]! - setback(far) : low + thickness);
-  }
-  return { least, greatest } as unknown as Piece['place'];
+    if (k !== axis) return [setback(near), outer[k] - setback(far)];
+    const low = isFar(face) ? outer[k] - from - thickness : from;
+    return [low, low + thickness];
+  };
+  const [x, y, z] = [fromTo(0), fromTo(1), fromTo(2)];
+  return { least: pointAt(x[0], y[0], z[0]), greatest: pointAt(x[1], y[1], z[1]) };
 }
 
 const sizeIn = ({ axes }: Plane, { least, greatest }: Piece['place']) => {
@@ -91,9 +90,9 @@ function panelPiece(box: BoxOfPanels, face: Face): Piece {
   const around = facesAround(planeOf(face));
   const made = Object.fromEntries(neighboursOf(face).map((other) => [other, edgeAt(box, face, other)]));
   const place = placeOf(box, face, recess, panel, (other) => made[other]!.setback);
-  const edges = sides.map((side) => {
+  const edges = bySide((side): PieceEdge => {
     const { setback: _, ...edge } = made[around[side]]!;
-    return [side, edge] as const;
+    return edge;
   });
   return pieceOf({
     name: face,
@@ -102,7 +101,7 @@ function panelPiece(box: BoxOfPanels, face: Face): Piece {
     thickness: si('length', panel),
     board: box.boardOf(face),
     ...grainIn(box, face),
-    edges: Object.fromEntries(edges) as Piece['edges'],
+    edges,
     // The inner edge of an opening is that of the inner layer, where there is one.
     cutouts: cutoutsIn(box, face, place, ({ roundOver, ...one }) =>
       roundOver && !layer ? { ...one, roundOver } : one,
@@ -118,7 +117,6 @@ function layerPiece(box: BoxOfPanels, face: Face): Piece {
     return wall.recess + wall.panel + (covers(box, other, face) ? wall.layer : 0);
   });
   const around = facesAround(planeOf(face));
-  const edges = sides.map((side) => [side, { meets: around[side], covers: false, visible: false, cuts: [] }] as const);
   return pieceOf({
     name: `${face}, inner layer`,
     face,
@@ -126,7 +124,7 @@ function layerPiece(box: BoxOfPanels, face: Face): Piece {
     thickness: si('length', layer),
     board: box.boardOf(face),
     ...grainIn(box, face),
-    edges: Object.fromEntries(edges) as unknown as Record<Side, PieceEdge>,
+    edges: bySide((side) => ({ meets: around[side], covers: false, visible: false, cuts: [] })),
     cutouts: cutoutsIn(box, face, place, ({ recess: _, ...one }) => one),
     place,
   });

@@ -1,6 +1,5 @@
-import type { Length, Volume } from '@airspring/core/quantity';
-import { si } from '@airspring/core/quantity';
-import type { Face } from '@airspring/core/space';
+import { type Length, si, type Volume } from '@airspring/core/quantity';
+import type { Face, Point } from '@airspring/core/space';
 import type { Board } from './board.js';
 import type { BoxEdge } from './box-edges.js';
 import { type Cutout, cutoutVolume } from './cutout.js';
@@ -43,13 +42,21 @@ export interface Piece {
   /** Centres are counted from its lower left corner as it is seen. */
   readonly cutouts: readonly Cutout[];
   /** Where it is in the box, from the left, bottom, front outer edge: its enclosing cuboid. */
-  readonly place: {
-    readonly least: readonly [Length, Length, Length];
-    readonly greatest: readonly [Length, Length, Length];
-  };
+  readonly place: { readonly least: Point; readonly greatest: Point };
   /** What is left of it after all cuts. */
   readonly volume: Volume;
 }
+
+/** A record of something for each side. */
+export const bySide = <T>(of: (side: Side) => T): Readonly<Record<Side, T>> => ({
+  left: of('left'),
+  right: of('right'),
+  bottom: of('bottom'),
+  top: of('top'),
+});
+
+/** A point of a box, from its left, bottom, front outer edge, m. */
+export const pointAt = (x: number, y: number, z: number): Point => [si('length', x), si('length', y), si('length', z)];
 
 /** Whether the length of a piece in a cut list, which runs along its grain, is its width as it is drawn. */
 export const liesAlongWidth = ({ width, height, grain }: Piece): boolean =>

@@ -80,7 +80,7 @@ const bracesField: Field<readonly ReadBrace[]> = {
   },
 };
 
-/** Most resonances that are told: of higher ones the shapes are too coarse. */
+/** The greatest number of resonances: for higher ones the shapes are too coarse. */
 const MOST = 6;
 export const plateShape = {
   width: length,

@@ -1,5 +1,5 @@
 import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
-import { format, positive, si } from '@airspring/core/quantity';
+import { format, NANOMETRE, positive, si } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { areaOf, boundsOf, clearanceAt, insetOf, type Outline, type PlanePoint } from '../outline/index.js';
 import { type Bend, type LayerInput, type PanelThicknessInput, type ReadLayer, readLayer } from './section.js';
@@ -53,11 +53,10 @@ export interface BoxShape {
 
 const axes: readonly Along[] = ['width', 'height', 'depth'];
 const length = positive('length');
-const NEAR = 1e-9;
-
 /** Whether one figure lies within another; their sides may touch. */
 const within = (one: Outline, other: Outline): boolean =>
-  one.every((corner) => clearanceAt(other, corner) > -NEAR) && other.every((corner) => clearanceAt(one, corner) < NEAR);
+  one.every((corner) => clearanceAt(other, corner) > -NANOMETRE) &&
+  other.every((corner) => clearanceAt(one, corner) < NANOMETRE);
 
 const moved = (outline: Outline, [x, y]: PlanePoint): Outline =>
   outline.map(([ax, ay]): PlanePoint => [ax - x, ay - y]);
@@ -138,7 +137,7 @@ function airOf(outer: readonly OuterLayer[], ends: number): readonly Layer[] | I
       behindStep(next) ? -ends : next && alike(layer.outline, next.outline) ? 0 : ends;
     return { outline: layer.within, from: layer.from - beyond(before), to: layer.to + beyond(after) };
   });
-  const empty = layers.findIndex(({ from, to }) => to - from <= NEAR);
+  const empty = layers.findIndex(({ from, to }) => to - from <= NANOMETRE);
   if (empty < 0) return layers;
   const { from, to } = outer[empty]!;
   const text = `A layer of ${millimetres(to - from)} is not longer than the panels that close it, each of ${millimetres(ends)}.`;

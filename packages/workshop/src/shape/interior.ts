@@ -1,11 +1,9 @@
-import { si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
 import { type Face, faces, type Interior, type Solid } from '@airspring/core/space';
 import { boundsOf } from '../outline/index.js';
 import { axesOf, type BoxShape, cuboidFaces } from './box-shape.js';
 import { type Cast, profileOf } from './profile.js';
 
-/** Lengths that are no more than rounding, m. */
-const NEAR = 1e-9;
 const names = ['x', 'y', 'z'] as const;
 
 /**
@@ -30,16 +28,16 @@ export function interiorOf(shape: BoxShape): Interior {
   }
   /** Whether a layer has a part of a range along the axis; a flat one may lie between two layers. */
   const meets = (layer: { readonly from: number; readonly to: number }, from: number, to: number): boolean =>
-    to - from > 2 * NEAR
-      ? layer.to > from + NEAR && layer.from < to - NEAR
-      : layer.to >= from - NEAR && layer.from <= to + NEAR;
+    to - from > 2 * NANOMETRE
+      ? layer.to > from + NANOMETRE && layer.from < to - NANOMETRE
+      : layer.to >= from - NANOMETRE && layer.from <= to + NANOMETRE;
 
   return {
     faces: facesOf(shape),
     contains: (solid) => {
       const from = solid.least[along];
       const to = solid.greatest[along];
-      if (from < low - NEAR || to > high + NEAR) return false;
+      if (from < low - NANOMETRE || to > high + NANOMETRE) return false;
       write(solid);
       for (let i = 0; i < layers.length; i++) {
         const layer = layers[i]!;
@@ -65,7 +63,7 @@ export function interiorOf(shape: BoxShape): Interior {
       let end = isFar ? to : from;
       for (let n = 0; n < layers.length; n++) {
         const layer = layers[isFar ? n : layers.length - 1 - n]!;
-        if (isFar ? layer.to <= end + NEAR : layer.from >= end - NEAR) continue;
+        if (isFar ? layer.to <= end + NANOMETRE : layer.from >= end - NANOMETRE) continue;
         if (!layer.profile.holds(cast)) break;
         end = isFar ? layer.to : layer.from;
       }
@@ -84,7 +82,9 @@ function facesOf(shape: BoxShape): readonly Face[] {
       return ([0, 1] as const).flatMap((k) =>
         ([0, 1] as const).flatMap((side) => {
           const at = bounds[side][k];
-          return Math.abs(corner[k] - at) < NEAR && Math.abs(next[k] - at) < NEAR ? [names[2 * k + side]!] : [];
+          return Math.abs(corner[k] - at) < NANOMETRE && Math.abs(next[k] - at) < NANOMETRE
+            ? [names[2 * k + side]!]
+            : [];
         }),
       );
     });

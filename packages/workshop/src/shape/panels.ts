@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { areaOf, boundsOf, type Outline, type PlanePoint } from '../outline/index.js';
 import { type Along, axesOf, type BoxShape, cuboidFaces, type OuterLayer } from './box-shape.js';
@@ -8,8 +9,8 @@ export interface ShapePanel {
   /** The face of the cuboid around the box that it lies on. */
   readonly face?: Face;
   /**
-   * Its outer surface from its own edges, m. On a face it is told as seen there: left and right by depth, bottom and top by width and depth, front
-   * and back by width, the rest up. Elsewhere it is told along the section and along the axis; a bent panel as it is before it is bent.
+   * Its outer surface from its own edges, m. On a face it is given as seen there: left and right by depth, bottom and top by width and depth, front
+   * and back by width, the rest up. Elsewhere it is given along the section and along the axis; a bent panel as it is before it is bent.
    */
   readonly outline: Outline;
   /** On a face: where its edges begin, from those of the cuboid, across and up, m. */
@@ -28,8 +29,6 @@ export interface ShapePanel {
 }
 
 const SQUARE = Math.PI / 2;
-const NEAR = 1e-9;
-
 const minus = ([ax, ay]: PlanePoint, [bx, by]: PlanePoint): PlanePoint => [ax - bx, ay - by];
 /** A figure from its own edges. */
 const moved = (outline: Outline): Outline => {
@@ -67,10 +66,10 @@ function placeOf(
     for (const side of [0, 1] as const) {
       const at = bounds[side][k];
       const face = names[2 * k + side]!;
-      if (Math.abs(from[k] - at) < NEAR && Math.abs(to[k] - at) < NEAR) return { name: face, face };
+      if (Math.abs(from[k] - at) < NANOMETRE && Math.abs(to[k] - at) < NANOMETRE) return { name: face, face };
     }
   }
-  const isStep = Math.abs(from[0] - to[0]) < NEAR || Math.abs(from[1] - to[1]) < NEAR;
+  const isStep = Math.abs(from[0] - to[0]) < NANOMETRE || Math.abs(from[1] - to[1]) < NANOMETRE;
   return { name: isStep ? 'step' : 'slanted' };
 }
 
@@ -92,7 +91,7 @@ function sideOn(
 ): Pick<ShapePanel, 'outline' | 'angles' | 'from'> {
   if (face === undefined) return { outline: rectangle(wide, high - low), angles: [SQUARE, end, SQUARE, start] };
   const [first, last] = [points[0]!, points.at(-1)!];
-  const k = Math.abs(first[0] - last[0]) < NEAR ? 1 : 0;
+  const k = Math.abs(first[0] - last[0]) < NANOMETRE ? 1 : 0;
   const least = Math.min(first[k], last[k]);
   const [near, far] = first[k] < last[k] ? [start, end] : [end, start];
   const isAcross = axesOfFace(face)[0] === axesOf[along][2];
@@ -191,9 +190,9 @@ export function panelsOf({ along, ends, outer, inner }: BoxShape): readonly Shap
     const [low, high] = [Math.max(from, layer.from), Math.min(to, layer.to)];
     const shelves: ShapePanel[] = [];
     const [before, after] = [outer[i - 1], outer[i + 1]];
-    if (before && from > layer.from + NEAR)
+    if (before && from > layer.from + NANOMETRE)
       shelves.push(across(layer.outline, layer.from, { name: 'shelf' }, before.within));
-    if (after && to < layer.to - NEAR) shelves.push(across(layer.outline, to, { name: 'shelf' }, after.within));
+    if (after && to < layer.to - NANOMETRE) shelves.push(across(layer.outline, to, { name: 'shelf' }, after.within));
     return [...sidesOf(layer, low, high, around), ...shelves];
   });
   const last = outer.at(-1)!;

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Outline } from '../outline/index.js';
 
 /** What a solid covers of the section: a rectangle, or the disc in it. It is written again for each solid. */
@@ -15,8 +16,6 @@ export interface Profile {
   readonly way: (cast: Cast, axis: 0 | 1, isUp: boolean) => number;
 }
 
-/** Lengths that are no more than rounding, m; and how far a cast may seem to be in a side: one beyond that lies behind it. */
-const NEAR = 1e-9;
 const BEHIND = 1e-6;
 
 export function profileOf(outline: Outline): Profile {
@@ -78,10 +77,10 @@ export function profileOf(outline: Outline): Profile {
 
   function holds({ round, low, high }: Cast): boolean {
     const [x, y] = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
-    if (round) return isInside(x, y) && !isNear(x, y, (high[0] - low[0]) / 2 - NEAR);
+    if (round) return isInside(x, y) && !isNear(x, y, (high[0] - low[0]) / 2 - NANOMETRE);
     // A flat one may lie in a side, where rounding decides on which side its middle is.
-    if (!isInside(x, y) && !isNear(x, y, NEAR)) return false;
-    return !isCrossed(low[0] + NEAR, high[0] - NEAR, low[1] + NEAR, high[1] - NEAR);
+    if (!isInside(x, y) && !isNear(x, y, NANOMETRE)) return false;
+    return !isCrossed(low[0] + NANOMETRE, high[0] - NANOMETRE, low[1] + NANOMETRE, high[1] - NANOMETRE);
   }
 
   function way({ round, low, high }: Cast, axis: 0 | 1, isUp: boolean): number {
@@ -94,7 +93,7 @@ export function profileOf(outline: Outline): Profile {
     const v = (low[other] + high[other]) / 2;
     const half = (high[other] - low[other]) / 2;
     const centre = round ? front - half : front;
-    const reach = Math.max(0, half - NEAR);
+    const reach = Math.max(0, half - NANOMETRE);
     // Corners run counter-clockwise, so that the direction of a side tells which way it faces: only those that face the cast stop it.
     const facing = (axis === 0) === isUp ? 1 : -1;
     let least = Number.POSITIVE_INFINITY;

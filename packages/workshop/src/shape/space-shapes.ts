@@ -72,6 +72,9 @@ function alike(name: string, shape: string, one: 0 | 1 | 2, other: 0 | 1 | 2, ou
   refuse([fault]);
 }
 
+/** Lengths that a shape asks for, as they come from a brief. */
+type Lengths<Name extends string> = Readonly<Record<Name, number>>;
+
 const length = (what: string, example: string) => ({ takes: 'length', what, example }) as const;
 
 /** A wedge, or a box with one slanted side: its back leans forwards. */
@@ -81,17 +84,16 @@ const wedgeSpace: ShapeChoice = {
   fields: {
     top: { ...length('outer depth at the top; default none, so that it ends in an edge', '150 mm'), optional: true },
   },
-  shape: ({ top }, space) => {
+  shape: (fields, space) => {
+    const { top } = fields as Partial<Lengths<'top'>>;
     const [, height, depth] = space.outer;
     const section = wedge({
       across: metres(depth),
       up: metres(height),
-      ...(top !== undefined && { top: metres(top as number) }),
+      ...(top !== undefined && { top: metres(top) }),
     });
     const called: Called =
-      top === undefined
-        ? ['a wedge that ends in an edge']
-        : ['a wedge, ', [top as number, 'length'], ' deep at the top'];
+      top === undefined ? ['a wedge that ends in an edge'] : ['a wedge, ', [top, 'length'], ' deep at the top'];
     return drawnOut(section, 'width', called, space);
   },
 };
@@ -135,15 +137,16 @@ const underSeatSpace: ShapeChoice = {
     front: length('outer height of the low part', '200 mm'),
     step: length('how far the low part reaches from the front', '380 mm'),
   },
-  shape: ({ front, step }, space) => {
+  shape: (fields, space) => {
+    const { front, step } = fields as Lengths<'front' | 'step'>;
     const [, height, depth] = space.outer;
-    const sizes = { front: metres(front as number), step: metres(step as number) };
+    const sizes = { front: metres(front), step: metres(step) };
     const section = underSeat({ across: metres(depth), up: metres(height), ...sizes });
     const called: Called = [
       'a box under a seat, ',
-      [front as number, 'length'],
+      [front, 'length'],
       ' high for the first ',
-      [step as number, 'length'],
+      [step, 'length'],
       ' of its depth',
     ];
     return drawnOut(section, 'width', called, space);
@@ -154,10 +157,11 @@ const wheelArchSpace: ShapeChoice = {
   name: 'wheelArch',
   what: 'over a wheel arch, which takes a quarter of a circle from its lower corner at the back; its width is open',
   fields: { arch: length('radius of the arch', '300 mm') },
-  shape: ({ arch }, space) => {
+  shape: (fields, space) => {
+    const { arch } = fields as Lengths<'arch'>;
     const [, height, depth] = space.outer;
-    const section = wheelArch({ across: metres(depth), up: metres(height), arch: metres(arch as number) });
-    return drawnOut(section, 'width', ['a box over a wheel arch of ', [arch as number, 'length'], ' radius'], space);
+    const section = wheelArch({ across: metres(depth), up: metres(height), arch: metres(arch) });
+    return drawnOut(section, 'width', ['a box over a wheel arch of ', [arch, 'length'], ' radius'], space);
   },
 };
 

@@ -1,8 +1,5 @@
 import type { SpacePoint } from '../mesh/index.js';
 
-/** Lengths that differ by less are the same, m. */
-export const NANOMETRE = 1e-9;
-
 /** A bend of a centre line after a straight leg, in plain SI numbers. */
 export interface BendAfter {
   /** Straight length before the bend, m. */
@@ -36,9 +33,13 @@ const start: Frame = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], along: [0,
 
 /** Sum of multiples of points. */
 const sum = (...terms: readonly (readonly [number, SpacePoint])[]): SpacePoint => {
-  const total = [0, 0, 0];
-  for (const [factor, point] of terms) for (let axis = 0; axis < 3; axis++) total[axis]! += factor * point[axis]!;
-  return total as unknown as SpacePoint;
+  let [x, y, z] = [0, 0, 0];
+  for (const [factor, point] of terms) {
+    x += factor * point[0];
+    y += factor * point[1];
+    z += factor * point[2];
+  }
+  return [x, y, z];
 };
 
 const ahead = (frame: Frame, by: number): Frame =>

@@ -4,6 +4,7 @@ import {
   format,
   type Length,
   type LengthInput,
+  NANOMETRE,
   notNegative,
   optional,
   positive,
@@ -75,7 +76,7 @@ export function holeBySaw(input: HoleBySawInput): HoleBySaw | Impossible {
   const faults: Fault[] = [];
   const { through, saws, play = usualPlay, cover = usualCover } = readFields('', input, shape);
   refuse(faults);
-  const wide = saws.filter((saw) => saw >= through + play - 1e-9);
+  const wide = saws.filter((saw) => saw >= through + play - NANOMETRE);
   if (wide.length === 0) {
     const [needed, widest] = [through + play, Math.max(...saws)].map((size) => format('length', size, 'mm', 4));
     return impossible(

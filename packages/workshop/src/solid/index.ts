@@ -1,8 +1,10 @@
 /** How can a duct widen at its ends? */
-export { ellipticFlare, exponentialFlare, type Flare, type FlareSizes, flareThrough, roundFlare } from './flare.js';
+export { ellipticFlare, exponentialFlare, type Flare, type FlareSizes, roundFlare } from './flare.js';
+export { flareThrough } from './flare-through.js';
 /** Which solid is a printed vent? */
 export { type VentSolid, ventSolid } from './vent-solid.js';
-export type { BendAfterInput, FlangeInput, ScrewsInput, VentDrawing, VentSolidInput } from './vent-drawing.js';
+export type { VentDrawing } from './vent-drawing.js';
+export type { BendAfterInput, FlangeInput, ScrewsInput, VentSolidInput } from './vent-solid-input.js';
 /** How much air does a flare of any profile add to a duct? */
 export { flareEnd } from './flare-end.js';
 /** Which tuning does the printed part have? */

@@ -1,7 +1,8 @@
 import { refuse } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import { areaOf, type Outline, type PlanePoint } from '../outline/index.js';
-import { type CentreLine, type Frame, NANOMETRE } from './centre-line.js';
+import type { CentreLine, Frame } from './centre-line.js';
 import { triangulated } from './triangulate.js';
 
 /** A hole along the centre line, through a wall that stands across it. */

@@ -3,6 +3,7 @@ import {
   count,
   type Length,
   type LengthInput,
+  NANOMETRE,
   nested,
   optional,
   positive,
@@ -100,7 +101,7 @@ export function terminalCup(input: TerminalCupInput = {}): TerminalCup {
   const { reach: beyond, thickness, screws } = { ...usual.flange, ...read.flange };
   const faults: Fault[] = [];
   const least = (path: string, got: number, than: number, what: string, remedy: string) => {
-    if (got >= than - 1e-9) return;
+    if (got >= than - NANOMETRE) return;
     faults.push({ code: 'inconsistent', path: `cup.${path}`, got, expected: `at least ${than} m: ${what}`, remedy });
   };
   const beside = 2 * BESIDE;

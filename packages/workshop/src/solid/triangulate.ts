@@ -2,7 +2,7 @@ import { areaOf, type PlanePoint } from '../outline/index.js';
 
 /**
  * Cuts a figure with holes into triangles. Each corner of the figure and of its holes is a corner of triangles, and no other
- * point is. Corners are told by their place in the list of the figure's corners, then of the first hole's, and so on. Triangles
+ * point is. Corners are given by their place in the list of the figure's corners, then of the first hole's, and so on. Triangles
  * run counter-clockwise.
  *
  * Each hole is joined to the figure by two sides that coincide, and corners that stick out are then cut off one by one.

@@ -1,5 +1,5 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Outline, PlanePoint } from '../outline/index.js';
-import { NANOMETRE } from './centre-line.js';
 import { BEVEL, GROOVE, outerLine, RIM, radiusOf, type TwoPartSizes } from './two-part-sizes.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { ductLine, heightAt } from './vent-solid.js';

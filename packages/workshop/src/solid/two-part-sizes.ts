@@ -1,5 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
-import { NANOMETRE } from './centre-line.js';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Flare } from './flare.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { ductLine, heightAt } from './vent-solid.js';

@@ -3,6 +3,7 @@ import {
   format,
   given,
   type LengthInput,
+  NANOMETRE,
   notNegative,
   optional,
   positive,
@@ -11,15 +12,17 @@ import {
 } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import type { Outline } from '../outline/index.js';
-import { centreLine, NANOMETRE } from './centre-line.js';
+import { centreLine } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
-import { type Flare, flareFaults } from './flare.js';
+import type { Flare } from './flare.js';
+import { flareFaults } from './flare-faults.js';
 import { holeBySaw, sawsField, usualCover, usualPlay } from './hole-saw.js';
+import { readVent } from './read-vent.js';
 import { sweptMesh } from './swept.js';
 import { flangeProfile, tubeProfile } from './two-part-profiles.js';
 import { grooveFaults, onPanel, outerLine, radiusOf, SQUEEZE, sizesOf } from './two-part-sizes.js';
-import { anyVentShape, ventDrawing } from './vent-drawing.js';
 import { heightAt, type VentSolid } from './vent-solid.js';
+import { anyVentShape } from './vent-solid-input.js';
 
 /** A vent in two parts: a flange that stays in the panel, and a tube that is swapped when the tuning changes. */
 export interface TwoPartVentInput {
@@ -130,7 +133,7 @@ const ANY_LENGTH = '1 m';
  */
 export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   const fields = readFields('', input, shape);
-  const asked = ventDrawing({
+  const asked = readVent({
     diameter: input.diameter,
     length: input.length ?? ANY_LENGTH,
     wall: input.wall,

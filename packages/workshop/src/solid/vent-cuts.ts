@@ -1,7 +1,6 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { format } from '@airspring/core/quantity';
+import { format, NANOMETRE } from '@airspring/core/quantity';
 import { extentOf } from '../mesh/index.js';
-import { NANOMETRE } from './centre-line.js';
 import { lineOf } from './vent-drawing.js';
 import { type Joint, pieceOf, type Whole } from './vent-piece.js';
 
@@ -12,7 +11,7 @@ export interface Bed {
   readonly height: number;
 }
 
-/** Pieces are measured on solids so coarse, m. */
+/** Fineness of the solids on which pieces are measured, m. */
 const COARSE = 1e-3;
 
 /** Cuts for as few pieces as possible, as even in height as the places for joints allow. */

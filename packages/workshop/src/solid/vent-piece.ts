@@ -1,6 +1,7 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
-import { type Frame, NANOMETRE } from './centre-line.js';
+import type { Frame } from './centre-line.js';
 import { lineOf, type VentDrawing } from './vent-drawing.js';
 import { heightAt, ventMesh } from './vent-solid.js';
 

@@ -2,18 +2,20 @@ import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
 import {
   type Fields,
   type LengthInput,
+  NANOMETRE,
   notNegative,
   optional,
   positive,
   readFieldsInto,
 } from '@airspring/core/quantity';
 import type { Part } from '../mesh/index.js';
-import { NANOMETRE } from './centre-line.js';
+import { readVent } from './read-vent.js';
 import type { TwoPartVent } from './two-part-vent.js';
 import { type Bed, balanced } from './vent-cuts.js';
-import { type VentDrawing, type VentSolidInput, ventDrawing } from './vent-drawing.js';
+import type { VentDrawing } from './vent-drawing.js';
 import { type Joint, pieceOf, type Whole } from './vent-piece.js';
 import { wallProfile } from './vent-solid.js';
+import type { VentSolidInput } from './vent-solid-input.js';
 
 /** What a printer can build, clear of its clips and margins. */
 export interface PrinterInput {
@@ -65,7 +67,7 @@ const LEAST_LINES = 2;
  */
 export function ventSegments(input: VentSegmentsInput): VentSegments | Impossible {
   const { vent, printer, ...own } = input;
-  const drawing = ventDrawing(vent);
+  const drawing = readVent(vent);
   const faults: Fault[] = [];
   const bed = readFieldsInto(faults, 'printer', printer, printerShape);
   const read = readFieldsInto(faults, '', own, ownShape);

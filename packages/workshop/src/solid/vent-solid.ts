@@ -1,11 +1,13 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import type { Outline, PlanePoint } from '../outline/index.js';
-import { NANOMETRE } from './centre-line.js';
 import { around, halfWidths, sidesOf } from './cross-section.js';
-import { flarePoints } from './flare.js';
+import { flarePoints } from './flare-points.js';
+import { readVent } from './read-vent.js';
 import { flangeBores } from './screws.js';
 import { sweptMesh } from './swept.js';
-import { lineOf, type VentDrawing, type VentSolidInput, ventDrawing } from './vent-drawing.js';
+import { lineOf, type VentDrawing } from './vent-drawing.js';
+import type { VentSolidInput } from './vent-solid-input.js';
 import { wallAround } from './wall-around.js';
 
 /** A vent as a solid, beside the drawing that it was made of. */
@@ -26,7 +28,7 @@ export interface VentSolid {
  * @example ventSolid({ diameter: '70 mm', length: '200 mm', outerFlare: roundFlare({ radius: '20 mm' }), flange: { diameter: '130 mm' } })
  */
 export function ventSolid(input: VentSolidInput): VentSolid {
-  const drawing = ventDrawing(input);
+  const drawing = readVent(input);
   return { name: 'vent', mesh: ventMesh(drawing, wallProfile(drawing), true), drawing };
 }
 

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Phrase } from '../../kind/phrase.js';
 import type { Holds } from '../row.js';
 import { othersOf, type Standing, type StandingVent, withVent } from '../standing.js';
@@ -87,14 +88,14 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
     const length = lengthOrNone(standing, section, fb, others);
     return length === undefined ? undefined : { ...section, length };
   };
-  const wider = boresFor(standing, vent).filter(({ bore }) => bore > vent.diameter + 1e-9);
+  const wider = boresFor(standing, vent).filter(({ bore }) => bore > vent.diameter + NANOMETRE);
   const places = placesOf(wider);
   return wider.flatMap((widest, i): Made[] => {
     const called = `${change} ${places[i]}`;
     const rows: Made[] = [];
     let first: StandingVent | undefined;
     let bent = false;
-    for (let bore = widest.bore; bore > vent.diameter + 1e-9; bore -= MM) {
+    for (let bore = widest.bore; bore > vent.diameter + NANOMETRE; bore -= MM) {
       const tube = tubeOf({ ...widest, bore });
       if (tube !== undefined) {
         first ??= tube;
