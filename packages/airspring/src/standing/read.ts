@@ -121,6 +121,16 @@ export function readStanding(
   const computed = vents.length > 0 ? tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, air) : undefined;
   const tuning = measured !== undefined && computed?.ok ? { measured, computed: computed.fb as number } : undefined;
 
+  const ventsNow = vents.map((tube, i): StandingVent => {
+    const { hole, place } = (standing.vents ?? [])[i] ?? {};
+    return {
+      ...tube,
+      index: i,
+      hole: hole ?? tube.diameter + 2 * tube.wall,
+      holeAssumed: hole === undefined,
+      ...(place && sizes.inner && { place: placeOf(place, sizes.outer) }),
+    };
+  });
   return {
     job,
     drivers,
@@ -128,16 +138,8 @@ export function readStanding(
     panelThickness,
     airBeforeVents,
     contentsAssumed: fromSizes ? contents.assumed : [],
-    vents: vents.map((tube, i): StandingVent => {
-      const { hole, place } = (standing.vents ?? [])[i] ?? {};
-      return {
-        ...tube,
-        index: i,
-        hole: hole ?? tube.diameter + 2 * tube.wall,
-        holeAssumed: hole === undefined,
-        ...(place && sizes.inner && { place: placeOf(place, sizes.outer) }),
-      };
-    }),
+    vents: ventsNow,
+    ventsNow,
     ...(standing.drivers && sizes.inner && { driverPlaces: standing.drivers.map((one) => placeOf(one, sizes.outer)) }),
     ...(tuning && { tuning }),
     tuningRatio: tuning ? tuning.measured / tuning.computed : 1,

@@ -68,6 +68,8 @@ export interface Standing {
   /** What was assumed about the air that the drivers take; empty where it was told, or does not count. */
   readonly contentsAssumed: readonly Phrase[];
   readonly vents: readonly StandingVent[];
+  /** Its vents as they stand, whatever changes are planned: these holes are there to be closed. */
+  readonly ventsNow: readonly StandingVent[];
   /** Vents that were closed with a plug: their tubes still stand in the way. */
   readonly plugged?: readonly StandingVent[];
   /** One for each front; left out if the brief does not give them. */

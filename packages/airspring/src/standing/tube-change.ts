@@ -99,6 +99,9 @@ const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wa
 export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
   Math.max(1, Math.ceil(length / printer.height - 1e-9));
 
+/** A straight part behind an elbow that is shorter is left out, m. */
+export const LEAST_LEG = 1e-3;
+
 /** A tube that is longer than the way behind its hole. */
 export type TooLong = NonNullable<RowNot['way']>;
 

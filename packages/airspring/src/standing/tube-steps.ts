@@ -1,7 +1,7 @@
 import type { Phrase } from '../kind/phrase.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { type Passage, piecesOf } from './tube-change.js';
+import { LEAST_LEG, type Passage, piecesOf } from './tube-change.js';
 import type { Step } from './work.js';
 
 /** Which of several vents is meant. */
@@ -52,6 +52,44 @@ export const enlarging = (before: Standing, was: StandingVent, { hole, how }: Pa
   }),
 });
 
+/** The pieces that a printer makes of a tube: straight parts as long as it takes, and an elbow by itself. */
+function piecesTold(
+  standing: Standing,
+  printed: number,
+  outer: number,
+  hole: number,
+  bend: Legs | 'somewhere' | undefined,
+): Phrase {
+  const { height } = standing.workshop.printer;
+  if (!Number.isFinite(height)) return [];
+  const cut = (part: number) => {
+    const count = piecesOf(standing, part);
+    return Array.from({ length: count }, () => part / count);
+  };
+  if (bend === undefined) {
+    const [piece = printed, ...more] = cut(printed);
+    return more.length > 0 ? [`, in ${more.length + 1} pieces of `, [piece, 'length']] : [];
+  }
+  if (bend === 'somewhere') {
+    // The radius of an elbow is the outer diameter.
+    const arc = (Math.PI / 2) * outer;
+    return [
+      ', in pieces: an elbow of ',
+      [arc, 'length'],
+      ' along its middle, and ',
+      [printed - arc, 'length'],
+      ' of straight parts, each at most ',
+      [height, 'length'],
+      ' long',
+    ];
+  }
+  const lengths = [...cut(bend.first - hole), bend.arc, ...(bend.second > LEAST_LEG ? cut(bend.second) : [])];
+  return [
+    `, in ${lengths.length} pieces of `,
+    ...lengths.flatMap((one, i): Phrase => [i === 0 ? '' : i === lengths.length - 1 ? ' and ' : ', ', [one, 'length']]),
+  ];
+}
+
 /** The tube as it is printed, or cut from a pipe at hand. */
 export function making(
   standing: Standing,
@@ -62,7 +100,7 @@ export function making(
 ): Step {
   const outer = outerOf({ diameter, wall });
   const printed = length - (how === 'joined inside' ? standing.panelThickness : 0);
-  const pieces = piecesOf(standing, printed);
+  const pieces = piecesTold(standing, printed, outer, length - printed, bend);
   const size: Phrase = [
     [diameter, 'length'],
     ' inner, ',
@@ -94,8 +132,7 @@ export function making(
       ' long',
       // The hole is a part of the vent. Both lengths are stated, so that neither is taken for the other.
       ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
-      pieces > 1 ? `, in ${pieces} pieces of ` : '',
-      ...(pieces > 1 ? ([[printed / pieces, 'length']] as const) : []),
+      ...pieces,
       '. Print and glue in a ventilated room.',
     ],
     caution: 'fumes',
@@ -104,7 +141,7 @@ export function making(
         what: 'tube',
         made: 'print',
         count,
-        size: pieces > 1 ? [...size, `, in ${pieces} pieces of `, [printed / pieces, 'length']] : size,
+        size: [...size, ...pieces],
         tube: { vent: index, diameter, length, wall, rounding, hole, how, ...(bend && { bend }) },
       },
     ],
@@ -141,30 +178,31 @@ export function fitting(
   return { does: 'fit', says };
 }
 
-/** How a bent tube is joined. */
-export function elbow({ drivers }: Standing, vent: StandingVent, legs?: Legs): Step {
+/** How bent tubes are joined. */
+export function elbow({ drivers }: Standing, vent: StandingVent, several: boolean, legs?: Legs): Step {
   const { cutoutDiameter = 0 } = drivers.driver;
   const shape: Phrase = legs
     ? [
-        'Straight for ',
+        `${several ? 'Each tube runs straight' : 'Straight'} for `,
         [legs.first, 'length'],
         ' from the outside of the panel, an elbow of ',
         [legs.arc, 'length'],
-        ` along its middle towards the ${legs.towards}, and straight for `,
-        [legs.second, 'length'],
+        ` along its middle towards the ${legs.towards}`,
+        ...(legs.second > LEAST_LEG ? ([', and straight for ', [legs.second, 'length']] as const) : []),
         '. ',
       ]
     : [];
+  const [them, are] = several ? ['the elbows', 'The elbows are'] : ['the elbow', 'The elbow is'];
   return {
     does: 'fit',
     says:
       outerOf(vent) <= cutoutDiameter
         ? [
             ...shape,
-            'Join the elbow inside: take a driver out, and pass the elbow through its cutout, which is ',
+            `Join ${them} inside: take a driver out, and pass ${them} through its cutout, which is `,
             [cutoutDiameter, 'length'],
             ' wide.',
           ]
-        : [...shape, 'The elbow is wider than the cutouts: take a panel off to put it in.'],
+        : [...shape, `${are} wider than the cutouts: take a panel off to put ${several ? 'them' : 'it'} in.`],
   };
 }

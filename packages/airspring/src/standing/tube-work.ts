@@ -112,7 +112,7 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
     ...(bored ? [enlarging(before, was, passage)] : []),
     making(before, vent, made, passage, bent ? (legs ?? 'somewhere') : undefined),
     fitting(before, passage, { added: alike(was, vent), several: made > 1 }),
-    ...(bent ? [elbow(before, vent, legs)] : []),
+    ...(bent ? [elbow(before, vent, made > 1, legs)] : []),
   ];
   return {
     steps: steps.map((step) => ({ ...step, ofTubes: true })),

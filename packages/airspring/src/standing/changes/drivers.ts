@@ -29,6 +29,11 @@ const closingBoard = (what: string, count: number, cutout: number): Step => ({
   ],
 });
 
+const checkingLoad: Step = {
+  does: 'wire',
+  says: ['Before you switch it on, check that the amplifier takes the new least impedance.'],
+};
+
 /** One driver instead of several: in the box as it is, and with its air made smaller. */
 export const oneDriver: Change = (now) => {
   const { standing, account } = now;
@@ -40,18 +45,19 @@ export const oneDriver: Change = (now) => {
   const { cutoutDiameter = 0 } = driver;
   const closing: readonly Step[] = [
     {
-      does: 'wire',
+      does: 'take out',
       says: [
         `Switch the amplifier off, and disconnect the ${fronts > 2 ? 'drivers' : 'driver'} you take out; the one that stays is wired alone.`,
       ],
       caution: 'mains',
     },
     closingBoard(`Close the other ${fronts > 2 ? 'cutouts' : 'cutout'}`, fronts - 1, cutoutDiameter),
+    ...(drivers.series > drivers.parallel ? [checkingLoad] : []),
   ];
   const rows: Made[] = [
     rowOf(now, {
       change: 'one driver',
-      what: ['One driver; the vent stays as it is'],
+      what: ['One driver'],
       holds: ['length'],
       after: { ...standing, drivers: alone, airBeforeVents: air },
       fitting: 'fits',
@@ -115,6 +121,7 @@ export const isobaricPair: Change = (now) => {
       effort: 0.5,
       steps: [
         { does: 'measure', says: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'] },
+        { does: 'take out', says: ['Switch the amplifier off, and take the drivers out.'], caution: 'mains' },
         closingBoard(count > 2 ? 'Close the free cutouts' : 'Close the free cutout', count / 2, cutoutDiameter),
         {
           does: 'fit',
@@ -169,10 +176,7 @@ export const otherWiring: Change = (now) => {
       effort: 0,
       steps: [
         { does: 'wire', says: ['Switch the amplifier off, and rewire the drivers.'], caution: 'mains' },
-        {
-          does: 'wire',
-          says: ['Before you switch it on, check that the amplifier takes the new least impedance.'],
-        },
+        checkingLoad,
       ],
       touches: ['wiring'],
     });

@@ -37,7 +37,7 @@ export const radiatorInstead: Change = (now) => {
           says: [`Buy ${count > 1 ? `${count} passive radiators` : 'a passive radiator'} "${name}".`],
           parts: [{ what: `passive radiator "${name}"`, made: 'buy', count, size: [[cutout, 'length'], ' cutout'] }],
         },
-        holeClosed(standing.vents),
+        holeClosed(standing.ventsNow),
         {
           does: 'cut',
           says: ['Cut the cutout for the radiator, and seal its frame. Wear eye protection and a dust mask.'],

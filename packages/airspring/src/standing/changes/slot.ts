@@ -23,7 +23,10 @@ export const slot: Change = (now) => {
   const { job, panelThickness: t, airBeforeVents, inner } = standing;
   const areaNow = (standing.vents.reduce((sum, { count, diameter }) => sum + count * diameter ** 2, 0) * Math.PI) / 4;
   const area = areaNow * Math.max(1, speed / standing.airSpeedPeak);
-  const width = Math.ceil((inner ? Math.min(inner[0], 6 * Math.sqrt(area)) : 2 * Math.sqrt(area)) / MM) * MM;
+  // The channel has boards of its own at its sides: they stand between those of the box.
+  const widest = inner ? Math.floor((inner[0] - 2 * t) / MM + 1e-6) * MM : Infinity;
+  const width = Math.min(widest, Math.ceil(((inner ? 6 : 2) * Math.sqrt(area)) / MM) * MM);
+  if (!(width > 0)) return [];
   const height = Math.ceil(area / width / MM) * MM;
   const section = { width: si('length', width), height: si('length', height), wall: si('length', t) };
   const lengthAt = compileLengthForTuning(section, job.air);
@@ -46,7 +49,7 @@ export const slot: Change = (now) => {
       effort: 1,
       steps: [
         { does: 'measure', says: ['Find a clear distance of ', [length - t + height, 'length'], ' along a panel.'] },
-        holeClosed(standing.vents),
+        holeClosed(standing.ventsNow),
         {
           does: 'cut',
           says: [

@@ -1,5 +1,6 @@
 import { NANOMETRE } from '@airspring/core/quantity';
 import type { Phrase } from '../../kind/phrase.js';
+import { inWords } from '../../kind/wording.js';
 import type { Holds } from '../row.js';
 import { othersOf, type Standing, type StandingVent, withVent } from '../standing.js';
 import { airTaken } from '../tube.js';
@@ -146,15 +147,28 @@ export const secondVent: Change = (now) => {
     const twice = { ...vent, count: 2 * vent.count };
     const beside = tubeRow(
       now,
-      named(standing, vent, 'a second vent beside the first', 'a second vent beside vent'),
+      vent.count > 1
+        ? named(standing, vent, 'twice as many vents', 'twice as many tubes for vent')
+        : named(standing, vent, 'a second vent beside the first', 'a second vent beside vent'),
       twice,
       ['length'],
       ['tuning'],
-      ['A second tube like the first: ', [vent.diameter, 'length'], ' × ', [vent.length, 'length']],
+      [
+        vent.count > 1 ? `${vent.count} more tubes like those that stand: ` : 'A second tube like the first: ',
+        [vent.diameter, 'length'],
+        ' × ',
+        [vent.length, 'length'],
+      ],
     );
     const length = lengthOrNone(standing, twice, fb, othersOf(standing, vent));
     if (length === undefined) return [beside];
-    const change = named(standing, vent, 'two vents of the same tuning', 'two tubes of the same tuning for vent');
+    const number = inWords(twice.count);
+    const change = named(
+      standing,
+      vent,
+      `${number} vents of the same tuning`,
+      `${number} tubes of the same tuning for vent`,
+    );
     return [beside, tubeRow(now, change, { ...twice, length }, ['tuning'], [])];
   });
 };
