@@ -88,7 +88,7 @@ describe('a brief that is met', () => {
   test('lengths and volumes in the units asked for, and no others', () => {
     const inches = reportText(bench, { length: 'in', volume: 'ft³' });
     expect(flat(inches)).toContain(
-      `${first.box.outer.map((edge) => (edge / 0.0254).toFixed(2)).join(' × ')} in outside`,
+      `${first.box.outer.map((edge) => Number((edge / 0.0254).toFixed(3))).join(' × ')} in outside`,
     );
     expect(flat(inches)).toContain(`${(first.box.netVolume / 0.3048 ** 3).toPrecision(3)} ft³ of air`);
     const cuts = inches.slice(inches.indexOf('TO CUT'), inches.indexOf('! Dust'));

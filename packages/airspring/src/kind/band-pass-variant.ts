@@ -36,7 +36,7 @@ export interface BandPass<Spec extends DrivenSpec, Input> {
   readonly spec: (chambers: Chambers) => Spec;
   /** The numbers of the search that an alignment decides: volume of both chambers, tunings, and share of the rear chamber. */
   readonly pointOf: (spec: Spec) => Point;
-  /** What the dips between the impedance peaks are close to. */
+  /** What the dips between the impedance peaks are compared with, as a noun. */
   readonly dip: string;
   /** Numbers that only this kind tells. */
   readonly numbers?: (chambers: Chambers, job: Job) => KindRecord['numbers'];
@@ -143,7 +143,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
       driverHoles: made.driverHoles,
       boards: made.boards,
       chambers: chambersOf(finished.edges[axis], made.at, at),
-      dip,
+      dip: { of: dip, at: made.chambers.map(({ fb }) => fb) },
       numbers: [...words.tunings, ...(numbers?.(at, job) ?? []), ...words.numbers],
       warnings: made.warnings,
       givesOut: {

@@ -33,7 +33,7 @@ export const bandPass: BoxKind<typeof fields> = {
           const netVolume = rearVolume + frontVolume;
           return [netVolume, frontTuning, rearVolume / netVolume];
         },
-        dip: 'close to the tuning of the vented chamber',
+        dip: 'the tuning of the vented chamber',
         numbers: ({ drivers, rear }, { air }) => {
           const { fc, Qtc } = closedResonance({ drivers, netVolume: si('volume', rear.volume) }, air);
           return [

@@ -139,8 +139,8 @@ export interface KindRecord {
   readonly filled?: readonly Filled[];
   /** Notes on how loud it plays. */
   readonly playing: readonly Phrase[];
-  /** What the dip between the impedance peaks tells, where there is one: 'close to the tuning'. */
-  readonly dip?: string;
+  /** What the dips between the impedance peaks tell, where there are any: 'the tuning', and where it is. */
+  readonly dip?: { readonly of: string; readonly at: readonly number[] };
   /** Numbers that belong to this kind, such as its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
   readonly assumed: readonly Phrase[];

@@ -142,7 +142,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
         ],
         ...sagWords(holes, (Mms + addedMass) * GRAVITY * Cms),
       ],
-      dip: 'close to the tuning',
+      dip: { of: 'the tuning', at: [fb] },
       numbers: [
         { what: 'tuning (fb)', value: [[fb, 'frequency']] },
         { what: 'notch in the level', value: [[notch, 'frequency']] },

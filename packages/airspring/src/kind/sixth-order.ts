@@ -47,7 +47,7 @@ export function sixthOrder(
     fields,
     across: across(name, rear),
     variants: (job, choice) =>
-      bandPassVariants({ kind, family, rear, spec, pointOf, dip: 'close to the tunings of the chambers' }, job, choice),
+      bandPassVariants({ kind, family, rear, spec, pointOf, dip: 'the tunings of the chambers' }, job, choice),
   };
   return kind;
 }

@@ -76,7 +76,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     const { fb, warnings } = tunedTo(vents, point, length, job);
     return {
       ...vents.tell(finished, length, fb),
-      dip: 'close to the tuning',
+      dip: { of: 'the tuning', at: [fb] },
       numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
       assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
       warnings,

@@ -83,7 +83,10 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
   const sounding = soundingOf(standing, now.state);
   if (!sounding.ok) throw new Error(sounding.because.map(({ text }) => text).join(' '));
   const asItIs = soundOfState(job, now.state, sounding, now.account);
-  const told = { playing: [], ...(now.account.fb !== undefined && { dip: 'close to the tuning' }) };
+  const told = {
+    playing: [],
+    ...(now.account.fb !== undefined && { dip: { of: 'the tuning', at: [now.account.fb] } }),
+  };
   const isSet = chosen.what === 'set';
   const whole = isSet ? chosen.tubes[0]! : chosen;
   const { design } = whole;

@@ -18,8 +18,8 @@ export interface Told {
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
   readonly playing: readonly Phrase[];
-  /** What the dip between the impedance peaks tells, where there is one. */
-  readonly dip?: string;
+  /** What the dips between the impedance peaks tell, where there are any: a noun and its frequencies, Hz. */
+  readonly dip?: { readonly of: string; readonly at: readonly number[] };
 }
 
 /** The limit that stops a box although its response goes deeper, and how far the wanted level would exceed it. */

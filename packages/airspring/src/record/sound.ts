@@ -23,14 +23,30 @@ import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
 
-/** Stretches of frequencies, each with the one limit that binds there. */
-function stretchesOf(frequencies: ArrayLike<number>, binding: readonly string[]): Stretch[] {
+/** Halvings of the way between two samples of a band: its ends then differ in no digit that is told. */
+const HALVINGS = 16;
+
+/** Stretches of frequencies, each with the one limit that binds there; between samples the end of one is found by halving. */
+function stretchesOf(
+  frequencies: ArrayLike<number>,
+  binding: readonly string[],
+  bindingAt: (frequency: number) => string,
+): Stretch[] {
   const stretches: { from: number; to: number; binding: string }[] = [];
   binding.forEach((name, i) => {
     const last = stretches.at(-1);
     const f = frequencies[i]!;
     if (last?.binding === name) last.to = f;
-    else stretches.push({ from: last?.to ?? f, to: f, binding: name });
+    else {
+      let [below, above] = [last?.to ?? f, f];
+      for (let k = 0; last && k < HALVINGS; k++) {
+        const between = Math.sqrt(below * above);
+        if (bindingAt(between) === last.binding) below = between;
+        else above = between;
+      }
+      if (last) last.to = above;
+      stretches.push({ from: above, to: f, binding: name });
+    }
   });
   return stretches;
 }
@@ -162,7 +178,7 @@ export function soundOf(
     },
     loudness: {
       ...loudest.least,
-      stretches: stretchesOf(band, loudest.binding),
+      stretches: stretchesOf(band, loudest.binding, (f) => greatestLevel(system, limits, [f]).binding[0]!),
       givesOut: { ...GIVES_OUT, ...givesOut },
     },
     atWantedLevel: {

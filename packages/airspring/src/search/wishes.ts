@@ -74,7 +74,7 @@ function amplifierWishes({ voltage, current, rated, leastLoad }: Job['amplifier'
     ? [
         {
           path: 'amplifier.power',
-          what: `power of the drive, into ${rated.into} Ω`,
+          what: `power rating that it needs, into ${rated.into} Ω`,
           quantity: 'power',
           unit: 'W',
           allowed: rated.power,

@@ -146,7 +146,7 @@ export function wholeOf(
     account,
     fitting: steps.some(({ does }) => does === 'measure') ? 'measure' : 'fits',
     effort,
-    told: { playing: [], ...(account.fb !== undefined && { dip: 'close to the tuning' }) },
+    told: { playing: [], ...(account.fb !== undefined && { dip: { of: 'the tuning', at: [account.fb] } }) },
     drivers: {
       name: standing.job.choices[0]?.name ?? '',
       count,

@@ -84,9 +84,14 @@ export function firstParagraphs(answer: Retrofit, say: Phrasing): string[] {
 export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing): string {
   const row = rows[first ?? -1];
   if (!row?.ok || row.impedance === undefined) return '';
-  const told = { playing: [], ...(row.account.fb !== undefined && { dip: 'close to the tuning' }) };
+  const told = {
+    playing: [],
+    ...(row.account.fb !== undefined && { dip: { of: 'the tuning', at: [row.account.fb] } }),
+  };
   const peaks = now.impedance.maxima.map(({ frequency }) => say.hertz(frequency));
   const before =
-    peaks.length > 0 ? ` As the box stands, ${peaks.length > 1 ? 'they are' : 'it is'} at ${listOf(peaks)}.` : '';
+    peaks.length > 0
+      ? ` As the box stands, ${peaks.length > 1 ? 'its peaks are' : 'its peak is'} at ${listOf(peaks)}.`
+      : '';
   return `Then measure. ${impedanceText({ impedance: row.impedance, told }, say)}${before}`;
 }

@@ -1,23 +1,23 @@
 import type { Criteria } from '../search/points.js';
 
 const NAMED: readonly (readonly [number, string])[] = [
-  [1 / 4, 'a quarter'],
-  [1 / 3, 'a third'],
+  [1 / 4, 'a quarter of'],
+  [1 / 3, 'a third of'],
   [1 / 2, 'half'],
-  [2 / 3, 'two thirds'],
+  [2 / 3, 'two thirds of'],
+  [2, 'twice'],
 ];
 
-/** How the work on the parts of a box compares with that of another box. */
+/** How the work on the parts of a box, such as vents, a capacitor or the boards of a line, compares with that of another box. */
 function effortWords(mine: number, other: number): string | undefined {
   if (mine === other) return undefined;
-  if (mine === 0) return 'no vent to make';
-  if (other === 0) return 'a vent to make';
+  if (mine === 0) return 'no parts to make';
+  if (other === 0) return 'parts to make';
   const ratio = mine / other;
   if (Math.abs(ratio - 1) < 0.03) return undefined;
   const named = NAMED.find(([value]) => Math.abs(Math.log(ratio / value)) < 0.04);
-  if (named !== undefined) return `${named[1]} as much vent to make`;
-  if (Math.abs(Math.log(ratio / 2)) < 0.04) return 'twice as much vent to make';
-  return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} vent to make`;
+  if (named !== undefined) return `${named[1]} the work on its parts`;
+  return `${Math.abs((ratio - 1) * 100).toFixed(0)} % ${ratio < 1 ? 'less' : 'more'} work on its parts`;
 }
 
 /** How far two numbers are apart as they are printed beside this, with one decimal. */

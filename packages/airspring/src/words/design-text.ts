@@ -40,7 +40,7 @@ const marginTable = ({ margins }: Pick<Design, 'margins'>, say: Phrasing): strin
     ['quantity', 'this box', '', 'limit', ''],
     ...[...margins]
       .sort((a, b) => b.relative - a.relative)
-      .map((margin) => [margin.what, margin.value, margin.sense, margin.limit, room(margin, say)]),
+      .map((margin) => [margin.what, margin.value.replace(/^-/, '−'), margin.sense, margin.limit, room(margin, say)]),
   ]);
 
 const bindingText = ({ margins }: Design): string => {

@@ -7,8 +7,8 @@ export interface Units {
   readonly volume?: 'L' | 'ft³' | 'in³';
 }
 
-/** Decimal places: a tenth of a millimetre, or about as fine in the other units. */
-const PLACES = { mm: 1, cm: 2, in: 2 } as const;
+/** Decimal places: a tenth of a millimetre, or as fine in the other units: boards and drills of inches come in eighths of one. */
+const PLACES = { mm: 1, cm: 2, in: 3 } as const;
 
 const places = (value: number, count: number): string => {
   const text = value.toFixed(count);
@@ -42,8 +42,9 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     ohms: (value: number) => format('resistance', value, 'Ω'),
     speed: (value: number) => format('airSpeedPeak', value, 'm/s'),
     /** A way through a room. */
-    metres: (metres: number) => `${decimalText(metres, 3)} m`,
-    cubicMetres: (volume: number) => format('volume', volume, 'm³', 3),
+    metres: (metres: number) => (length === 'in' ? format('length', metres, 'ft', 3) : `${decimalText(metres, 3)} m`),
+    /** The air of a room. */
+    cubicMetres: (air: number) => format('volume', air, volume === 'L' ? 'm³' : 'ft³', 3),
     travel: (metres: number) => format('length', metres, 'mm'),
   };
   const prints: Prints = {

@@ -131,12 +131,15 @@ function atWanted(design: Played, say: Phrasing): string {
 const flatWhere = ({ response }: Played): string =>
   response.reference === 'maximum' ? 'where the response is greatest' : 'where the response is flat';
 
+/** Whether the amplifier lacks the drive that gives the wanted level where the response is flat. */
+const tooMuch = ({ protection, amplifier }: Played): boolean => protection.driveVoltageRms > amplifier.voltage;
+
 export const loudText = (design: Played, say: Phrasing): string[] => [
   paragraph(loudest(design, say)),
   stretches(design, say),
   atWanted(design, say),
   paragraph(
-    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms gives the wanted level ${flatWhere(design)}, and less where it has fallen. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
+    `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms ${tooMuch(design) ? `would give the wanted level ${flatWhere(design)}, which is more than the amplifier gives` : `gives the wanted level ${flatWhere(design)}, and less where it has fallen`}. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
   ),
   ...(design.vented ? [paragraph(ventSentences(design.vented, false, say))] : []),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
@@ -214,7 +217,13 @@ export function protectionText(design: Played, say: Phrasing): string[] {
         ),
       ]
     : [];
-  return [paragraph(full), paragraph(soft), ...behind, ...hard, ...cautionOf(design, cautions.travel)];
+  // A drive that the amplifier cannot give endangers nothing.
+  return [
+    paragraph(full),
+    ...(tooMuch(design) ? [] : [paragraph(soft), ...behind]),
+    ...hard,
+    ...cautionOf(design, cautions.travel),
+  ];
 }
 
 /** What an impedance measurement of the finished box should show. */
@@ -229,6 +238,17 @@ export const impedanceRows = ({ impedance }: Pick<Played, 'impedance'>, say: Phr
     .map(([what, { value, frequency }]) => [what, `${say.hertz(frequency)}, ${say.ohms(value)}`, '']),
 ];
 
+/** Up to this difference, as a share, a dip is called close to a tuning. */
+const CLOSE = 0.05;
+
+/** What the dips between the peaks tell of the tunings: close to them, or where these are. */
+function besideTuning({ of, at }: NonNullable<Played['told']['dip']>, dips: readonly At[], say: Phrasing): string {
+  const tunings = [...at].sort((a, b) => a - b);
+  const close =
+    dips.length === at.length && dips.every(({ frequency }, i) => Math.abs(frequency / tunings[i]! - 1) < CLOSE);
+  return close ? `, close to ${of}` : `; ${of} ${at.length > 1 ? 'are' : 'is'} at ${listOf(tunings.map(say.hertz))}`;
+}
+
 /** Peaks, dip and load alone. */
 export function impedanceFound({ impedance, told }: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string {
   const spot = ({ value, frequency }: At) => `${say.ohms(value)} at ${say.hertz(frequency)}`;
@@ -242,7 +262,7 @@ export function impedanceFound({ impedance, told }: Pick<Played, 'impedance' | '
   const peaks = `The impedance has ${single ? 'one peak' : `${inWords(maxima.length)} peaks`}: ${listOf(maxima.map(spot))}.`;
   const between =
     told.dip && dips.length > 0
-      ? ` The ${dips.length > 1 ? 'dips between them are' : 'dip between them is'} ${listOf(dips.map(spot))}, ${told.dip}.`
+      ? ` The ${dips.length > 1 ? 'dips between them are' : 'dip between them is'} ${listOf(dips.map(spot))}${besideTuning(told.dip, dips, say)}.`
       : '';
   const [from, to] = IMPEDANCE_RANGE;
   const { load } = impedance;

@@ -1,0 +1,77 @@
+import { type Design, design } from 'airspring';
+import { expect, test } from 'vitest';
+import { comparison } from '../../../packages/airspring/src/words/comparison.js';
+import { phrasing } from '../../../packages/airspring/src/words/phrasing.js';
+import { impedanceFound, loudText, protectionText } from '../../../packages/airspring/src/words/play-text.js';
+
+const answer = design({
+  version: 1,
+  title: 'Two numbers of one report',
+  drivers: [
+    {
+      name: 'invented',
+      fs: '22 Hz',
+      Qts: 0.42,
+      Qes: 0.46,
+      Vas: '150 L',
+      Sd: '529 cm²',
+      Re: '3.3 Ω',
+      Le: '1.6 mH',
+      Xmax: '14 mm',
+      Pe: '350 W',
+      outerDiameter: '315 mm',
+      cutoutDiameter: '282 mm',
+      depth: '150 mm',
+    },
+  ],
+  space: { width: '457 mm', height: '457 mm', depth: '406 mm', panelThickness: '19 mm' },
+  wanted: { lowest: '32 Hz', highest: '90 Hz', level: '100 dB', fall: '6 dB' },
+  amplifier: { power: '250 W', into: '4 Ω' },
+  box: { kinds: ['closed'] },
+});
+const box = (answer.ok ? answer.designs[0] : undefined) as Design;
+const say = phrasing({ length: 'mm', volume: 'L' });
+const plain = (texts: readonly string[]): string => texts.join(' ').replaceAll(/\s+/g, ' ');
+
+test('travel gives way to the voltage of the amplifier where the full voltage becomes safe', () => {
+  const { stretches } = box.loudness;
+  expect(stretches.map(({ binding }) => binding).slice(0, 2)).toEqual(['travel', 'amplifier voltage']);
+  const safe = box.protection.atFullVoltage.lowestSafeFrequency as number;
+  expect(stretches[0]!.to / safe).toBeCloseTo(1, 5);
+  for (const [i, { from }] of stretches.slice(1).entries()) expect(from).toBe(stretches[i]!.to);
+});
+
+test('a dip is called close to the tuning only where it is', () => {
+  const impedance = {
+    ...box.impedance,
+    maxima: [
+      { frequency: 20, value: 30 },
+      { frequency: 60, value: 30 },
+    ],
+    minima: [{ frequency: 39, value: 4 }],
+  };
+  const found = (...at: number[]) =>
+    plain([impedanceFound({ impedance, told: { playing: [], dip: { of: 'the tuning', at } } }, say)]);
+  expect(found(40)).toContain('39.0 Hz, close to the tuning.');
+  expect(found(52.7)).toContain('39.0 Hz; the tuning is at 52.7 Hz.');
+});
+
+test('a drive that the amplifier cannot give is not told as one that plays', () => {
+  expect(plain(loudText(box, say))).toContain('rms gives the wanted level where the response is flat');
+  const weak = { ...box, protection: { ...box.protection, driveVoltageRms: 2 * box.amplifier.voltage } } as Design;
+  expect(plain(loudText(weak, say))).toContain('which is more than the amplifier gives');
+  expect(plain(protectionText(weak, say))).not.toContain('which gives the wanted level');
+});
+
+test('a board of 5/8 inch, the way to the listener and the air of the room are told in the units of the reader', () => {
+  const inches = phrasing({ length: 'in', volume: 'ft³' });
+  expect(inches.length(0.015875)).toBe('0.625 in');
+  expect([inches.metres(3.048), inches.cubicMetres(48.93)]).toEqual(['10 ft', '1728 ft³']);
+  expect([say.metres(3.048), say.cubicMetres(48.93)]).toEqual(['3.05 m', '48.9 m³']);
+});
+
+test('the work on parts is no vent where there is none', () => {
+  const line = { depth: 40, level: 100, volume: 0.05, effort: 1 } as Parameters<typeof comparison>[0];
+  expect(comparison({ ...line, effort: 0.66 }, line)).toEqual(['two thirds of the work on its parts']);
+  expect(comparison(line, { ...line, effort: 0 })).toEqual(['parts to make']);
+});
