@@ -155,6 +155,19 @@ test.each<[string, object, string[]]>([
   ['a kind that needs a cuboid', shaped({ wedge: {} }, { box: { kinds: ['closed', 'line'] } }), ['box.kinds']],
   ['a vent where there is no panel', shaped({ wedge: {} }, { vent: { ...van.vent, faces: ['back'] } }), ['vent.faces']],
   ['a shape without a front', shaped({ corner: {} }), ['vent.faces', 'drivers[0].faces']],
+  [
+    'a round shape without a front',
+    { ...shaped({ cylinder: {} }), space: { ...space, width: '400 mm', depth: '400 mm', shape: { cylinder: {} } } },
+    ['vent.faces', 'drivers[0].faces'],
+  ],
+  [
+    'a vent at a wall of the room',
+    shaped(
+      { corner: {} },
+      { drivers: [{ ...van.drivers[0], faces: ['top'] }], vent: { ...van.vent, faces: ['right'] } },
+    ),
+    ['vent.faces'],
+  ],
 ])('%s is told at its path', (_, brief, paths) => {
   expect(told(brief)).toEqual(paths);
 });

@@ -242,6 +242,32 @@ test.each([
   }
 });
 
+test('no panel of a shape is larger than its space', () => {
+  const fields: Readonly<Record<string, object>> = {
+    underSeat: { front: 0.2, step: 0.3 },
+    wheelArch: { arch: 0.2 },
+    outline: {
+      along: 'depth',
+      corners: [
+        [0, 0],
+        [0.5, 0],
+        [0.25, 0.5],
+        [0, 0.5],
+      ],
+    },
+  };
+  for (const choice of standardShapes) {
+    const space = { outer: [0.5, 0.5, 0.5], panelThickness: 0.018 } as const;
+    const shape = choice.shape((fields[choice.name] ?? {}) as never, space);
+    if (!('panels' in shape)) throw new Error(choice.name);
+    for (const { name, outline, bent } of shape.panels(space.outer)) {
+      if (bent || name === 'slanted') continue;
+      for (const point of outline)
+        for (const at of point) expect(at, `${choice.name} ${name}`).toBeLessThanOrEqual(0.5 + 1e-9);
+    }
+  }
+});
+
 test('a round shape needs a space that is as deep as it is wide', () => {
   const round = standardShapes.filter(({ name }) => name === 'cylinder' || name === 'quarterRound');
   for (const choice of round) {

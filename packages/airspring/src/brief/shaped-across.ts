@@ -43,7 +43,7 @@ export function faultsOfShape(
   const check = (path: string, part: Parted) => {
     const on = part?.faces?.flatMap((face) => face ?? []);
     if ((on ?? ['front']).every((face) => shape.faces.includes(face))) return;
-    const expected = `faces on which this shape has a panel: ${shape.faces.join(', ')}`;
+    const expected = `faces of this shape on which parts can stand: ${shape.faces.join(', ')}`;
     const got = on?.join(', ') ?? 'front (default)';
     faults.push({ code: 'inconsistent', path, got, expected, remedy: 'Name only these.' });
   };

@@ -72,12 +72,13 @@ export function interiorOf(shape: BoxShape): Interior {
   };
 }
 
-/** The faces of the cuboid around a box on which one of its panels lies. */
+/** The faces of the cuboid around a box on which one of its flat panels lies: a side of a bent one is a mere line on it. */
 function facesOf(shape: BoxShape): readonly Face[] {
   const names = cuboidFaces[shape.along];
-  const onSides = shape.outer.flatMap(({ outline }) => {
+  const onSides = shape.outer.flatMap(({ outline, bent }) => {
     const bounds = boundsOf(shape.outer.flatMap((layer) => layer.outline));
     return outline.flatMap((corner, i) => {
+      if (bent.some(({ first, count }) => i >= first && i < first + count)) return [];
       const next = outline[(i + 1) % outline.length]!;
       return ([0, 1] as const).flatMap((k) =>
         ([0, 1] as const).flatMap((side) => {

@@ -112,7 +112,15 @@ export function corner(input: { readonly across: LengthInput; readonly up: Lengt
  */
 export function quarterRound(input: { readonly radius: LengthInput }): Section {
   const { radius } = readFields('quarterRound', input, { radius: length });
-  const round = arcCorners({ centre: [radius, radius], radius, from: Math.PI, to: 1.5 * Math.PI });
+  const arc = arcCorners({ centre: [radius, radius], radius, from: Math.PI, to: 1.5 * Math.PI });
+  // Its ends stand at the walls, so that no corner leaves the square around it. The others are far enough out for the area to be right.
+  const turn = Math.PI / 2 / (arc.length - 1);
+  const inner = (arc.length - 3) * Math.sin(turn);
+  const out = (Math.sqrt(Math.sin(turn) ** 2 + (inner * Math.PI) / 2) - Math.sin(turn)) / inner;
+  const round = arc.map((_, i): PlanePoint => {
+    const [angle, by] = [i * turn, i === 0 || i === arc.length - 1 ? 1 : out];
+    return [radius * (1 - by * Math.cos(angle)), radius * (1 - by * Math.sin(angle))];
+  });
   return { outline: metres([...round, [radius, radius]]), bent: [{ first: 0, count: round.length - 1 }] };
 }
 

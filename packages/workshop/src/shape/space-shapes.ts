@@ -100,7 +100,7 @@ const wedgeSpace: ShapeChoice = {
 
 const cylinderSpace: ShapeChoice = {
   name: 'cylinder',
-  what: 'an upright cylinder, as wide as it is deep; its height is open',
+  what: 'an upright cylinder, as wide as it is deep; parts stand on its top or bottom; its height is open',
   fields: {},
   shape: (_, space) => {
     alike('cylinder', 'a cylinder is as deep as it is wide', 0, 2, space.outer);
@@ -108,25 +108,29 @@ const cylinderSpace: ShapeChoice = {
   },
 };
 
+/** What stands in a corner has the walls of the room behind two of its panels: nothing plays through them. */
+const inCorner = (shape: SpaceShape | Impossible): SpaceShape | Impossible =>
+  'faces' in shape ? { ...shape, faces: shape.faces.filter((face) => face !== 'right' && face !== 'back') } : shape;
+
 const cornerSpace: ShapeChoice = {
   name: 'corner',
-  what: 'for the corner of a room: panels at the back and on the right, and a straight front across; its height is open',
+  what: 'for the corner of a room, with its walls behind the back and on the right, and a straight front across; parts stand on its top or bottom; its height is open',
   fields: {},
   shape: (_, space) => {
     const [width, , depth] = space.outer;
     const section = corner({ across: metres(width), up: metres(depth) });
-    return drawnOut(section, 'height', ['a box for a corner, with a straight front'], space);
+    return inCorner(drawnOut(section, 'height', ['a box for a corner, with a straight front'], space));
   },
 };
 
 const quarterSpace: ShapeChoice = {
   name: 'quarterRound',
-  what: 'for the corner of a room: panels at the back and on the right, and a round front; its height is open',
+  what: 'for the corner of a room, with its walls behind the back and on the right, and a round front; parts stand on its top or bottom; its height is open',
   fields: {},
   shape: (_, space) => {
     alike('quarterRound', 'a quarter round is as deep as it is wide', 0, 2, space.outer);
     const section = quarterRound({ radius: metres(space.outer[0]) });
-    return drawnOut(section, 'height', ['a box for a corner, with a round front'], space);
+    return inCorner(drawnOut(section, 'height', ['a box for a corner, with a round front'], space));
   },
 };
 
