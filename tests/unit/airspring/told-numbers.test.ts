@@ -1,10 +1,12 @@
 import { type Design, design } from 'airspring';
 import { expect, test } from 'vitest';
+import { buildText } from '../../../packages/airspring/src/words/build-text.js';
 import { comparison } from '../../../packages/airspring/src/words/comparison.js';
 import { phrasing } from '../../../packages/airspring/src/words/phrasing.js';
 import { impedanceFound, loudText, protectionText } from '../../../packages/airspring/src/words/play-text.js';
+import { faultsOf } from '../../refusal/faults.js';
 
-const answer = design({
+const brief = {
   version: 1,
   title: 'Two numbers of one report',
   drivers: [
@@ -28,7 +30,8 @@ const answer = design({
   wanted: { lowest: '32 Hz', highest: '90 Hz', level: '100 dB', fall: '6 dB' },
   amplifier: { power: '250 W', into: '4 Ω' },
   box: { kinds: ['closed'] },
-});
+};
+const answer = design(brief);
 const box = (answer.ok ? answer.designs[0] : undefined) as Design;
 const say = phrasing({ length: 'mm', volume: 'L' });
 const plain = (texts: readonly string[]): string => texts.join(' ').replaceAll(/\s+/g, ' ');
@@ -74,4 +77,40 @@ test('the work on parts is no vent where there is none', () => {
   const line = { depth: 40, level: 100, volume: 0.05, effort: 1 } as Parameters<typeof comparison>[0];
   expect(comparison({ ...line, effort: 0.66 }, line)).toEqual(['two thirds of the work on its parts']);
   expect(comparison(line, { ...line, effort: 0 })).toEqual(['parts to make']);
+});
+
+test('another joint than that of the cut list is told beside it', () => {
+  const asked = (joint?: 'rabbet' | 'mitre') =>
+    plain(buildText({ ...box, box: { ...box.box, ...(joint && { joint }) } }, say));
+  expect(asked()).not.toContain('butt joints');
+  expect(asked('mitre')).toContain('These sizes are for butt joints. You asked for mitres');
+  const joined = design({ ...brief, workshop: { joint: { rabbet: { depth: '9 mm' } } } });
+  expect(joined.ok && joined.designs[0]?.box.joint).toBe('rabbet');
+});
+
+test('the tube between two drivers is named where the list leaves it out', () => {
+  const pair = { ...box, drivers: { ...box.drivers, count: 2, isobaric: true } };
+  expect(plain(buildText(pair, say))).toContain('the tube that joins the drivers of the pair');
+  expect(plain(buildText(box, say))).not.toContain('the tube that joins');
+});
+
+test('a rabbet as deep as its panel, and a pipe that is wider inside than outside, are refused', () => {
+  const faults = (workshop: object) => faultsOf(() => design({ ...brief, workshop })).map(({ path }) => path);
+  expect(faults({ joint: { rabbet: { depth: '19 mm' } } })).toEqual(['workshop.joint.rabbet.depth']);
+  expect(faults({ pipes: [{ inner: '75 mm', outer: '71 mm' }] })).toEqual(['workshop.pipes[0].inner']);
+});
+
+test('a box that opens downwards stands on feet, and one that opens backwards has room behind it', () => {
+  const [hole] = box.box.holes;
+  const turned = (face: 'bottom' | 'back', what = 'vent') =>
+    plain(
+      buildText(
+        { ...box, box: { ...box.box, holes: [{ ...hole!, face, what, form: 'circle', diameter: 0.08 }] } },
+        say,
+      ),
+    );
+  expect(turned('bottom')).toContain('stand the box on feet that leave at least 80 mm free below it');
+  expect(turned('bottom', 'driver')).toContain('at least 20 mm free below it');
+  expect(turned('back')).toContain('leave at least 80 mm free behind it');
+  expect(plain(buildText(box, say))).not.toMatch(/is open/);
 });

@@ -50,10 +50,29 @@ export function faultsAcross(
     });
   }
   acrossSpace(contradicts, written.space, read.space ?? {});
+  if (read.workshop !== undefined) acrossWorkshop(contradicts, written, read.workshop, read.space?.panelThickness);
   for (const [i, driver] of drivers.entries()) {
     if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);
   }
   return faults;
+}
+
+function acrossWorkshop(
+  contradicts: Contradicts,
+  written: Plain,
+  { pipes = [], joint }: Faultless<NonNullable<ReadBrief['workshop']>>,
+  panelThickness: number | undefined,
+): void {
+  for (const [i, pipe] of pipes.entries()) {
+    if (pipe?.inner === undefined || pipe.outer === undefined || pipe.inner < pipe.outer) continue;
+    const { inner, outer } = written.workshop?.pipes?.[i] ?? {};
+    contradicts(`workshop.pipes[${i}].inner`, inner, `less than its outer diameter, ${outer}`);
+  }
+  const depth = joint?.rabbet?.depth;
+  if (depth !== undefined && panelThickness !== undefined && depth >= panelThickness) {
+    const expected = `less than space.panelThickness, ${written.space?.panelThickness}`;
+    contradicts('workshop.joint.rabbet.depth', written.workshop?.joint?.rabbet?.depth, expected);
+  }
 }
 
 function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: Faultless<ReadBrief['space']>): void {

@@ -1,5 +1,6 @@
 import { si } from '@airspring/core/quantity';
 import { type Fit, innerSize } from '@airspring/core/space';
+import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Heard } from '../job/heard.js';
 import type { Job } from '../job/job.js';
 import type { Hole } from '../kind/build-record.js';
@@ -23,6 +24,13 @@ const CHAMBER = {
   code: 'neglected',
   text: 'The walls of the chamber between the drivers of an isobaric pair are left out, and so are the spring and the mass of the air in it. The volume it takes is that of a tube as wide as the cutout, with one driver at each end.',
 } as const;
+
+/** Another joint than that of the cut list; a box that is no cuboid has mitres. */
+function jointOf({ sections, space }: Job): Pick<Design['box'], 'joint'> {
+  const { joint } = (sections.workshop ?? {}) as Pick<ReadWorkshop, 'joint'>;
+  if (space.shape !== undefined || joint === undefined || joint.butt) return {};
+  return { joint: joint.rabbet ? 'rabbet' : 'mitre' };
+}
 
 /** Whether this drive can push the cone beyond its travel. */
 export const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
@@ -96,6 +104,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       outer: edges,
       inner: [inner.width, inner.height, inner.depth],
       panelThickness: space.panelThickness,
+      ...jointOf(job),
       outerVolume: criteria.volume,
       netVolume: point[0]!,
       ...(shape && { shape: { called: shape.called, panels: shape.panels(edges) } }),

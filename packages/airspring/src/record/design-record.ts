@@ -46,6 +46,8 @@ export interface Design extends Played {
     /** Where it is no cuboid: what it is; `outer` and `inner` are then the edges of the cuboid around it. */
     readonly shape?: { readonly called: Phrase; readonly panels: readonly ShapedPanel[] };
     readonly panelThickness: number;
+    /** The joint that the brief asks for, where it is not that of the sizes of `panels`. */
+    readonly joint?: 'rabbet' | 'mitre';
     readonly outerVolume: number;
     readonly netVolume: number;
     readonly panels: readonly Panel[];

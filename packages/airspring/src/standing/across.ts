@@ -8,13 +8,13 @@ import { axesOf } from '../kind/build-record.js';
 import type { ReadStanding, WrittenStanding } from './fields.js';
 import { withoutSheet } from './measured-driver.js';
 
-type Read = Partial<Pick<ReadStanding, 'standing' | 'workshop'>>;
+type Read = Partial<Pick<ReadStanding, 'standing'>>;
 type Place = NonNullable<ReadStanding['standing']['drivers']>[number];
 type WrittenPlace = NonNullable<WrittenStanding['standing']['drivers']>[number];
 
 /** Contradictions in the description of an existing box, as far as it was read. Values are quoted as written. */
 export function acrossStanding(written: Written, read: Partial<Job['sections']>): Fault[] {
-  const { standing, workshop } = read as Read;
+  const { standing } = read as Read;
   const texts = written.standing as WrittenStanding['standing'] | undefined;
   if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
   const faults: Fault[] = [];
@@ -67,13 +67,6 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     }
   };
   for (const [i, place] of (standing.drivers ?? []).entries()) within(`drivers[${i}]`, place, texts.drivers?.[i]);
-  for (const [i, pipe] of (workshop?.pipes ?? []).entries()) {
-    if (pipe === undefined || !(pipe.inner >= pipe.outer)) continue;
-    const own = (written.workshop as WrittenStanding['workshop'])?.pipes?.[i];
-    const expected = `less than its outer diameter, ${own?.outer}`;
-    const path = `workshop.pipes[${i}].inner`;
-    faults.push({ code: 'inconsistent', path, got: own?.inner, expected, remedy: 'Correct one of the two.' });
-  }
   const peaks = standing.measured?.peaks;
   if (peaks && peaks[0] >= peaks[1]) {
     told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', 'Swap the two.');

@@ -1,5 +1,5 @@
 import { decimalText } from '@airspring/core/quantity';
-import { boardOf, type Panel } from '../kind/build-record.js';
+import { boardOf, type Hole, type Panel } from '../kind/build-record.js';
 import { capital, inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
@@ -32,13 +32,38 @@ export const shapeText = ({ shape }: Design['box'], say: Phrasing): string =>
   shape ? ` These are the edges of the cuboid around it: it is ${say.phrase(shape.called)}.` : '';
 
 /** How the panels of a box go together. */
-export const jointsText = ({ shape }: Design['box']): string => {
+export const jointsText = ({ shape, joint }: Design['box']): string => {
   if (!shape) {
-    return 'The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.';
+    const other =
+      joint === undefined
+        ? ''
+        : ` These sizes are for butt joints. You asked for ${joint === 'rabbet' ? 'rabbets' : 'mitres'}: the sizes with them are in the cut list of the pages to build from.`;
+    return `The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.${other}`;
   }
   const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
   return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
 };
+
+/** How far a floor or a wall must stay away from a hole: the width of a vent, a quarter of that of a cone, whose air leaves all around. */
+const freeBefore = (hole: Hole): number => {
+  const narrow = hole.form === 'circle' ? hole.diameter : Math.min(...hole.sides);
+  return hole.what === 'driver' || hole.what === 'radiator' ? narrow / 4 : narrow;
+};
+
+/** What must stay free outside, where a box opens downwards or backwards. */
+function outsideText(holes: readonly Hole[], say: Phrasing): string[] {
+  const free = (face: Hole['face']) =>
+    Math.max(0, ...holes.flatMap((hole) => (hole.face === face && hole.board === undefined ? [freeBefore(hole)] : [])));
+  const [below, behind] = [free('bottom'), free('back')];
+  return [
+    ...(below > 0
+      ? [
+          `The bottom is open: stand the box on feet that leave at least ${say.length(below)} free below it (common practice).`,
+        ]
+      : []),
+    ...(behind > 0 ? [`The back is open: leave at least ${say.length(behind)} free behind it (common practice).`] : []),
+  ];
+}
 
 /** How a bent panel is made. */
 export const bentText = ({ panels }: Design['box']): string =>
@@ -121,6 +146,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     paragraph(
       `Every cutout for a ${cones.join(' or a ')} is at least ${say.length(box.cutoutLeft)} away from the nearest inner panel surface.`,
     ),
+    ...outsideText(box.holes, say).map(paragraph),
     ...(drivers.forcesCancel
       ? [
           paragraph(
@@ -129,7 +155,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `${box.shape ? '' : `The box is ${say.sizes(box.inner)} inside. `}With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, and a hole for the cable, which must be sealed.`,
+      `${box.shape ? '' : `The box is ${say.sizes(box.inner)} inside. `}With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, ${drivers.isobaric ? `the tube that joins the drivers of ${drivers.count > 2 ? 'each' : 'the'} pair, ` : ''}and a hole for the cable, which must be sealed.`,
     ),
   ];
 }
