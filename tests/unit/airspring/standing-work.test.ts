@@ -1,4 +1,4 @@
-import { retrofit } from 'airspring';
+import { retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 
 const driver = {
@@ -125,4 +125,10 @@ test('two vents that stand become four, and no second one', () => {
   expect(changes.filter((one) => /second|two vents/.test(one))).toEqual([]);
   const bent = two.rows.flatMap((row) => (row.ok && row.box.tubes.some(({ count }) => count > 1) ? row.steps : []));
   expect(bent.map(said).join(' ')).not.toContain('Join the elbow inside');
+});
+
+test('a box that does what is wanted is told so', () => {
+  const opening = (answer: typeof placed) => retrofitText(answer, {}).replaceAll(/\s+/g, ' ');
+  expect(opening(placed)).toContain('The box already reaches as deep and plays as loud as you want.');
+  expect(opening(two)).not.toContain('already reaches as deep');
 });

@@ -60,7 +60,9 @@ export function sectionsOf(parts: readonly BriefPart[]): Record<string, v.Generi
       const entries = { ...(section === 'box' && { kinds: v.exactOptional(kinds) }), ...own };
       const owners = parts.filter((part) => Object.keys(fieldsIn(part, section)).length > 0).map(({ name }) => name);
       const what =
-        section === 'box' ? 'the kinds of box to try, and what they share' : `fields of the kinds ${owners.join(', ')}`;
+        section === 'box'
+          ? 'the kinds of box to try, and what they share'
+          : `fields of the ${owners.length > 1 ? 'kinds' : 'kind'} ${owners.join(', ')}`;
       return [
         section,
         v.exactOptional(v.pipe(v.strictObject(entries) as unknown as v.GenericSchema, v.description(what))),

@@ -6,7 +6,7 @@ export const LEAST = 0.1;
 
 /** How far a box falls short of what is wanted, in dB: of the level, and ten for each octave of reach. */
 export function shortfall(
-  { wanted: { level, lowest, highest } }: Job,
+  { wanted: { level, lowest, highest } }: { readonly wanted: Pick<Job['wanted'], 'level' | 'lowest' | 'highest'> },
   { level: has, reach }: Pick<Glance, 'level' | 'reach'>,
 ): number {
   return Math.max(0, level - has) + 10 * Math.max(0, Math.log2(Math.min(reach, highest) / lowest));

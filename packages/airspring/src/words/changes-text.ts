@@ -1,6 +1,7 @@
 import { listOf } from '../kind/wording.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import { numbered, type Row, type RowDone } from '../standing/row.js';
+import { glanced, LEAST, shortfall } from '../standing/shortfall.js';
 import { numbersOf } from './account-text.js';
 import { rangesText } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
@@ -52,7 +53,11 @@ export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
 function firstText(answer: Retrofit, say: Phrasing): string {
   const { first, rows, now, asked } = answer;
   const [number, row] = doneRows(answer).find(([, one]) => one === rows[first ?? -1]) ?? [];
-  if (row === undefined) return 'No change below brings the box nearer to what you want.';
+  if (row === undefined) {
+    return shortfall({ wanted: asked }, glanced(now.account)) > LEAST
+      ? 'No change below brings the box nearer to what you want.'
+      : 'The box already reaches as deep and plays as loud as you want. The changes below go further.';
+  }
   const { account } = row;
   const changes = [
     `level ${say.decibels(now.account.loudest.level)} → ${say.decibels(account.loudest.level)} (wanted: ${say.decibels(asked.level)})`,
