@@ -1,6 +1,6 @@
 import type { System } from '@airspring/core/enclosure';
 import { type Filter, filterGroupDelay, filterLevel } from '@airspring/core/filter';
-import { greatestLevel } from '@airspring/core/limit';
+import { greatestLevel, type Limit, limitChanges } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { type Columns, type Features, features, HALF_POWER, respond } from '@airspring/core/response';
 import { wantedAt } from '../job/heard.js';
@@ -23,32 +23,16 @@ import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
 
-/** Halvings of the way between two samples of a band: its ends then differ in no digit that is told. */
-const HALVINGS = 16;
-
-/** Stretches of frequencies, each with the one limit that binds there; between samples the end of one is found by halving. */
+/** Stretches of a band, each with the one limit that binds there. */
 function stretchesOf(
-  frequencies: ArrayLike<number>,
-  binding: readonly string[],
-  bindingAt: (frequency: number) => string,
+  system: System,
+  limits: readonly Limit[],
+  [from, to]: readonly [number, number],
+  first: string,
 ): Stretch[] {
-  const stretches: { from: number; to: number; binding: string }[] = [];
-  binding.forEach((name, i) => {
-    const last = stretches.at(-1);
-    const f = frequencies[i]!;
-    if (last?.binding === name) last.to = f;
-    else {
-      let [below, above] = [last?.to ?? f, f];
-      for (let k = 0; last && k < HALVINGS; k++) {
-        const between = Math.sqrt(below * above);
-        if (bindingAt(between) === last.binding) below = between;
-        else above = between;
-      }
-      if (last) last.to = above;
-      stretches.push({ from: above, to: f, binding: name });
-    }
-  });
-  return stretches;
+  const changes = limitChanges(system, limits, { from: si('frequency', from), to: si('frequency', to) });
+  const ends: number[] = [...changes.map(({ frequency }) => frequency), to];
+  return ends.map((end, i) => ({ from: ends[i - 1] ?? from, to: end, binding: changes[i - 1]?.above ?? first }));
 }
 
 const curvesOf = (columns: Columns, most: ReturnType<typeof greatestLevel>): Curves => ({
@@ -178,7 +162,7 @@ export function soundOf(
     },
     loudness: {
       ...loudest.least,
-      stretches: stretchesOf(band, loudest.binding, (f) => greatestLevel(system, limits, [f]).binding[0]!),
+      stretches: stretchesOf(system, limits, [safeFromOf(wanted), wanted.highest], loudest.binding[0]!),
       givesOut: { ...GIVES_OUT, ...givesOut },
     },
     atWantedLevel: {
