@@ -17,15 +17,26 @@ const by = ([a, b]: Complex, x: number): Complex => [a * x, b * x];
 /** One compilation for all numbers of a topology. */
 const known = new WeakMap<Topology, CompiledTopology>();
 
-/** A probe at one frequency. */
-function probeAt(network: Network, probe: string, f: number): Complex {
-  const { topology, values } = network;
+/** What every probe of a network says at one frequency. */
+function probesAt({ topology, values }: Network, f: number): ReadonlyMap<string, Complex> {
   const { slots, probes, network: made } = known.get(topology) ?? compile(topology);
   known.set(topology, { topology, slots, probes, network: made });
   const out = probes.map(() => complexColumn(1));
   if (made(valuesOf(slots, values)).sweep(Float64Array.of(f), out) >= 0) throw new Error(`nothing damps it at ${f} Hz`);
-  const { re, im } = out[probes.indexOf(probe)]!;
-  return [re[0]!, im[0]!];
+  return new Map(probes.map((name, i) => [name, [out[i]!.re[0]!, out[i]!.im[0]!]]));
+}
+
+/** What was swept near a network: its other probes are asked of the same changes. */
+const swept = new WeakMap<Network, Map<string, ReadonlyMap<string, Complex>>>();
+
+/** A probe at one frequency, with a number changed. */
+function probeAt(network: Network, probe: string, f: number, one?: GradientNumber, number = 0): Complex {
+  const near = swept.get(network) ?? new Map<string, ReadonlyMap<string, Complex>>();
+  swept.set(network, near);
+  const key = `${f} ${one?.name} ${number}`;
+  const said = near.get(key) ?? probesAt(one ? withNumber(network, one, number) : network, f);
+  near.set(key, said);
+  return said.get(probe)!;
 }
 
 /** The network with another number as it stands in the equations. */
@@ -45,7 +56,7 @@ function withNumber(network: Network, { name, exponent }: GradientNumber, number
 
 /** ∂probe/∂number: central differences of two widths; from zero upwards only. `scale` is how large the number might be. */
 export function slopeByNumber(network: Network, probe: string, f: number, one: GradientNumber, scale: number): Complex {
-  const at = (number: number) => probeAt(withNumber(network, one, number), probe, f);
+  const at = (number: number) => probeAt(network, probe, f, one, number);
   if (one.number === 0) {
     // −11/6, 3, −3/2, 1/3: exact up to the cube.
     const h = 1e-3 * scale;

@@ -24,7 +24,8 @@ test.each([
   expect(out.length).toBe(to);
   const wanted = sineAt(frequency, to, to);
   const margin = Math.ceil((40 * to) / Math.min(from, to));
-  for (let i = margin; i < to - margin; i++) expect(Math.abs(out[i]! - wanted[i]!)).toBeLessThan(2e-5);
+  const off = wanted.map((value, i) => Math.abs(out[i]! - value)).subarray(margin, to - margin);
+  expect(off.reduce((most, one) => Math.max(most, one), 0)).toBeLessThan(2e-5);
 });
 
 test('what the lower rate cannot hold is gone', () => {

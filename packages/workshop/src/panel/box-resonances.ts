@@ -7,7 +7,7 @@ import type { PanelBox } from './panel-box.js';
 import { type PanelResonance, rangeOf } from './panel-resonance.js';
 import type { Piece } from './piece.js';
 import { planeAcross, planeOf } from './plane.js';
-import { type BraceOnPanelInput, type ReadPlate, readPlate } from './plate-resonances.js';
+import { type BraceOnPanelInput, type ReadPlate, readPlate, type Strips } from './plate-resonances.js';
 
 /** A panel of a box as a plate. */
 export interface BoxPanelResonance {
@@ -79,6 +79,7 @@ export function boxResonances(box: PanelBox): readonly BoxPanelResonance[] {
   const clear = [box.inner.width, box.inner.height, box.inner.depth];
   // Opposite panels are mostly alike.
   const known = new Map<string, PanelResonance>();
+  const strips: Strips = new Map();
   return faces.map((face) => {
     const own = box.pieces.filter((piece) => piece.face === face);
     const [width, height] = planeOf(face).axes.map((axis) => si('length', clear[axis]!)) as [Length, Length];
@@ -89,7 +90,7 @@ export function boxResonances(box: PanelBox): readonly BoxPanelResonance[] {
     const { board, grain, cutouts } = own[0]!;
     const plate = readPlate({ width, height, thickness, board, grain, braces: bracesOn(box, face) });
     const key = keyOf(plate);
-    const resonance = known.get(key) ?? rangeOf(plate);
+    const resonance = known.get(key) ?? rangeOf(plate, strips);
     known.set(key, resonance);
     const braces = (plate.braces ?? []).map(({ across, at }) => ({ across, at }));
     return { face, width, height, thickness, braces, cut: cutouts.length > 0, resonance };

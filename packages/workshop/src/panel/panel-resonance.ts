@@ -1,6 +1,6 @@
 import { type Frequency, si } from '@airspring/core/quantity';
 import { mdf } from './board.js';
-import { type PlateInput, type ReadPlate, readPlate, resonancesOf } from './plate-resonances.js';
+import { type PlateInput, type ReadPlate, readPlate, resonancesOf, type Strips } from './plate-resonances.js';
 
 /** Where the first resonance of a panel lies. */
 export interface PanelResonance {
@@ -39,11 +39,11 @@ export function panelResonance(input: GluedPanelInput): PanelResonance {
 }
 
 /** The same, of a panel that was read. */
-export function rangeOf(panel: ReadPlate): PanelResonance {
+export function rangeOf(panel: ReadPlate, strips: Strips = new Map()): PanelResonance {
   const { board = mdf, braces = [] } = panel;
-  const [simple] = resonancesOf({ ...panel, edges: 'simple' }, 1) as [Frequency];
+  const [simple] = resonancesOf({ ...panel, edges: 'simple' }, 1, strips) as [Frequency];
   const stiff = braces.map(({ across, at }) => ({ across, at }));
-  const [clamped] = resonancesOf({ ...panel, edges: 'clamped', braces: stiff }, 1) as [Frequency];
+  const [clamped] = resonancesOf({ ...panel, edges: 'clamped', braces: stiff }, 1, strips) as [Frequency];
   const { densityRange, modulusRange } = board;
   return {
     simple,

@@ -157,8 +157,18 @@ export function plateResonances(input: PlateInput): { readonly frequencies: read
   return { frequencies: resonancesOf(plate, plate.count ?? 4) };
 }
 
+/** Shapes of strips that are known already: those of a length of 1 are shared by plates of any size. */
+export type Strips = Map<string, BeamShapes>;
+
+function shapesOf(strip: Parameters<typeof beamShapes>[0], strips: Strips): BeamShapes {
+  const key = JSON.stringify(strip);
+  const shapes = strips.get(key) ?? beamShapes(strip, SHAPES);
+  strips.set(key, shapes);
+  return shapes;
+}
+
 /** The same, of a plate that was read. */
-export function resonancesOf(plate: ReadPlate, wanted: number): Frequency[] {
+export function resonancesOf(plate: ReadPlate, wanted: number, strips: Strips = new Map()): Frequency[] {
   const { width, height, thickness, board = mdf, edges = 'simple', braces = [] } = plate;
   const held = typeof edges === 'string' ? { left: edges, right: edges, bottom: edges, top: edges } : edges;
   const strip = (across: 'width' | 'height', ends: readonly [EdgeHold, EdgeHold]): [BeamShapes, ReadBrace[]] => {
@@ -166,7 +176,7 @@ export function resonancesOf(plate: ReadPlate, wanted: number): Frequency[] {
     const bars = own.filter(({ bar }) => bar !== undefined);
     const placed = (list: readonly ReadBrace[]) => list.map(({ at }) => at / plate[across]);
     const lines = placed(own.filter(({ bar }) => bar === undefined));
-    return [beamShapes({ edges: ends, lines, bars: placed(bars) }, SHAPES), bars];
+    return [shapesOf({ edges: ends, lines, bars: placed(bars) }, strips), bars];
   };
   const [x, barsAcross] = strip('width', [held.left, held.right]);
   const [y, barsUp] = strip('height', [held.bottom, held.top]);
