@@ -140,7 +140,7 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
   const load = loadOf(system, wanted.highest);
   const asks = worst(band, driveFor);
 
-  return {
+  const account: Account = {
     netVolume,
     ...(fb !== undefined && { fb }),
     ...(fc !== undefined && { fc }),
@@ -161,7 +161,6 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
     },
     ...(inBand.airSpeedPeak && {
       noise: ventNoiseOf([{ openings, airSpeedPeak: inBand.airSpeedPeak }], band, inBand.levelHalfSpace, job.air),
-      compression: compressionOf(system, [{ vent: vents[fastest(openings)]! }], band, driveFor),
     }),
     flat: {
       drive,
@@ -172,4 +171,14 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
     leastLoad: load.least,
     ...(load.nominal !== undefined && { nominalLoad: load.nominal }),
   };
+  if (inBand.airSpeedPeak === undefined) return account;
+  // A quarter of all the work on a box that stands, and read of few of its hundreds of changes: it is worked out where it is read.
+  let compression: CompressionTold | undefined;
+  return Object.defineProperty(account, 'compression', {
+    enumerable: true,
+    get: () => {
+      compression ??= compressionOf(system, [{ vent: vents[fastest(openings)]! }], band, driveFor);
+      return compression;
+    },
+  });
 }

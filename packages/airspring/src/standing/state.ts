@@ -20,8 +20,16 @@ import { type Job, safeFromOf } from '../job/job.js';
 import { quietVents } from '../kind/quiet-vent.js';
 import { USUAL_QL, type ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
+import { compiledOnce } from './compiled-once.js';
 import type { Standing } from './standing.js';
 import type { Tube } from './tube.js';
+
+// Hundreds of changes to a box differ in numbers alone.
+const [vented, closed, withRadiator] = [
+  compiledOnce(ventedFamily),
+  compiledOnce(closedFamily),
+  compiledOnce(passiveRadiatorFamily),
+];
 
 /** A box in all that its sound depends on: as it stands, or as a change would leave it. */
 export interface State {
@@ -112,7 +120,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     const own = radiatorTravelLimit(radiators.radiator);
     return {
       ok: true,
-      system: systemOf(passiveRadiatorFamily, radiatorSpec, air),
+      system: systemOf(withRadiator, radiatorSpec, air),
       limits: limitsOf(job, drivers, own),
       own,
       netVolume: state.airBeforeVents,
@@ -141,7 +149,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
   ];
   return {
     ok: true,
-    system: systemOf(ventedFamily, spec, air),
+    system: systemOf(vented, spec, air),
     limits: limitsOf(job, drivers, own),
     own,
     netVolume: tuned.netVolume,
@@ -162,7 +170,7 @@ function closedState(
   const spec = { drivers, netVolume, fillGain: 1, ...lossesOf(job, true), sourceResistance };
   const { fc, Qtc } = closedResonance(spec, air);
   return {
-    system: systemOf(closedFamily, spec, air),
+    system: systemOf(closed, spec, air),
     limits: limitsOf(job, drivers, []),
     own: [],
     netVolume: airBeforeVents,
