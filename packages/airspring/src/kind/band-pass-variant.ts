@@ -55,7 +55,8 @@ function variantOf<Spec extends DrivenSpec, Input>(
   const { drivers } = choice;
   const { axis, contents, chambers, acoustic, told, variant } = boxOf;
   const [front, behind] = chambers as [(typeof chambers)[number], (typeof chambers)[number]?];
-  const areaOf = (point: Point): number => front.vents.area(front.seenAt(point));
+  const seen = [0, 0, 0];
+  const areaOf = (point: Point): number => front.vents.area(front.seenAt(point, seen));
   const ventOf = (side: 'front' | 'rear', { vents, seenAt, lengthOf }: Chamber) => ({
     element: `vent ${side}`,
     ...(behind && { of: side }),
@@ -171,7 +172,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
       ...opening.wishes,
       ...front.vents.wishes.map((wish) => ({
         ...wish,
-        needed: (point: Point, loads: Float64Array) => wish.needed(front.seenAt(point), loads),
+        needed: (point: Point, loads: Float64Array) => wish.needed(front.seenAt(point, seen), loads),
       })),
     ],
     record,

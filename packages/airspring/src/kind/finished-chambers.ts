@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.js';
 import type { Finished, Point } from './box-kind.js';
 import type { Partition, PartitionFit } from './partition.js';
-import { wholeMillimetres } from './vent-length.js';
+import { type LengthFor, wholeMillimetres } from './vent-length.js';
 import { bodyOf, takenBy, tunedTo, type Vents, type VentTold } from './vents.js';
 
 type Edges = readonly [width: number, height: number, depth: number];
@@ -18,7 +18,9 @@ export interface ChamberTold extends VentTold {
 /** The vents of one chamber, with what they see of a point: the air of their chamber, its tuning, and their diameter. */
 export interface Chamber {
   readonly vents: Vents;
-  readonly seenAt: (point: Point) => Point;
+  readonly seenAt: (point: Point, out?: number[]) => Point;
+  /** The length that tunes the air of the chamber to a frequency, for vents of the diameter that is seen. */
+  readonly lengthFor: (seen: Point) => LengthFor;
   readonly lengthOf: (seen: Point) => number;
 }
 

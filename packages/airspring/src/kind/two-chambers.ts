@@ -49,11 +49,14 @@ export function twoChambers(
     const lengthFor = ventLengths(vents, job.air);
     return {
       vents,
-      seenAt: (point) => {
+      seenAt: (point, out = [0, 0, 0]) => {
         const share = point[shareAt]!;
-        const volume = point[0]! * (side === 0 ? 1 - share : share);
-        return [volume, side === 0 ? point[1]! : point[1]! * point[2]!, point[shareAt + 1]!];
+        out[0] = point[0]! * (side === 0 ? 1 - share : share);
+        out[1] = side === 0 ? point[1]! : point[1]! * point[2]!;
+        out[2] = point[shareAt + 1]!;
+        return out;
       },
+      lengthFor,
       lengthOf: (seen) => lengthFor(seen)(seen[0]!, seen[1]!),
     };
   }
@@ -62,22 +65,22 @@ export function twoChambers(
   const behind = rear === 'closed' ? [] : [chamberOf(1, rear === 'out' ? without(inside[1]) : [inside[1]])];
   const chambers = [front, ...behind];
 
-  /** What follows from a point alone: what the vents of each chamber see, their lengths, and what the front chamber holds. */
-  function soundingAt(point: Point) {
-    const seen = chambers.map(({ seenAt }) => seenAt(point));
-    const lengths = chambers.map(({ lengthOf }, side) => lengthOf(seen[side]!));
-    return { point: [...point], seen, lengths, held: heldBy(front, seen[0]!, lengths[0]!, t) };
-  }
-  /** The last of them: all shapes of a box are asked for one after the other. */
-  let last = soundingAt(chambers.length > 1 ? [0.05, 60, 0.5, 0.5, 0.06] : [0.05, 60, 0.5, 0.06]);
+  /**
+   * What follows from a point alone: what the vents of each chamber see, their lengths, and what the front chamber holds. It is written
+   * again for another point only, since all shapes of a box are asked for one after the other.
+   */
+  const heard = { point: [Number.NaN], seen: chambers.map(() => [0, 0, 0]), lengths: chambers.map(() => 0), held: 0 };
   function sounding(point: Point) {
-    for (let i = 0; i < last.point.length; i++) {
-      if (last.point[i] !== point[i]) {
-        last = soundingAt(point);
-        break;
-      }
+    let same = heard.point.length === point.length;
+    for (let i = 0; same && i < point.length; i++) same = heard.point[i] === point[i];
+    if (same) return heard;
+    for (let i = 0; i < point.length; i++) heard.point[i] = point[i]!;
+    for (let side = 0; side < chambers.length; side++) {
+      const seen = chambers[side]!.seenAt(point, heard.seen[side]);
+      heard.lengths[side] = chambers[side]!.lengthOf(seen);
     }
-    return last;
+    heard.held = heldBy(front, heard.seen[0]!, heard.lengths[0]!, t);
+    return heard;
   }
 
   /**
@@ -144,30 +147,36 @@ export function twoChambers(
     const [share, diameter] = [asked[shareAt]!, asked[shareAt + 1]!];
     const tuned = [asked[1]!, asked[1]! * asked[2]!];
     const seen = chambers.map((_, side): Point => [air, tuned[side]!, diameter]);
-    const taken = (lengths: readonly number[]) =>
-      chambers.map(({ vents }, i) => takenBy(vents, seen[i]!, lengths[i]!, t));
-    const volumes = (lengths: readonly number[]) => {
-      const net = taken(lengths).reduce((left, one) => left - one, air);
-      return [(1 - share) * net, share * net];
+    const lengthFor = chambers.map((chamber, side) => chamber.lengthFor(seen[side]!));
+    const lengths = chambers.map(() => 0);
+    const taken = (side: number) => takenBy(chambers[side]!.vents, seen[side]!, lengths[side]!, t);
+    /** The air that the vents leave. */
+    const left = () => {
+      let net = air;
+      for (let side = 0; side < chambers.length; side++) net -= taken(side);
+      return net;
     };
     // Vents take volume, and a smaller volume needs longer vents.
-    let lengths = chambers.map(() => 0);
     for (let i = 0; i < SETTLING; i++) {
-      const now = volumes(lengths);
-      if (!(Math.min(...now) > LEAST * air)) return undefined;
-      const before = lengths;
-      lengths = chambers.map(({ lengthOf }, side) => lengthOf([now[side]!, tuned[side]!, diameter]));
-      if (!lengths.every((length) => length > t)) return undefined;
-      if (lengths.every((length, side) => Math.abs(length - before[side]!) < 1e-5)) break;
+      const net = left();
+      const [inFront, inRear] = [(1 - share) * net, share * net];
+      if (!(Math.min(inFront, inRear) > LEAST * air)) return undefined;
+      let settled = true;
+      for (let side = 0; side < chambers.length; side++) {
+        const length = lengthFor[side]!(side === 0 ? inFront : inRear, tuned[side]!);
+        if (!(length > t)) return undefined;
+        if (!(Math.abs(length - lengths[side]!) < 1e-5)) settled = false;
+        lengths[side] = length;
+      }
+      if (settled) break;
     }
-    lengths = lengths.map(wholeMillimetres);
-    const [takenFront = 0, takenRear = 0] = taken(lengths);
-    const at = Math.round((volumes(lengths)[0]! + takenFront) / area / MM) * MM;
+    for (let side = 0; side < chambers.length; side++) lengths[side] = wholeMillimetres(lengths[side]!);
+    const takenFront = taken(0);
+    const takenRear = behind.length > 0 ? taken(1) : 0;
+    const at = Math.round(((1 - share) * left() + takenFront) / area / MM) * MM;
     const made = [area * at - takenFront, air - area * at - takenRear] as const;
     if (!(Math.min(...made) > 0) || inner[axis] - t - at < partition.leastBehind) return undefined;
-    const tunings = chambers.map(({ lengthOf }, side) =>
-      tuningOf((volume, fb) => lengthOf([volume, fb, diameter]), made[side]!, lengths[side]!, tuned[side]!),
-    );
+    const tunings = lengthFor.map((length, side) => tuningOf(length, made[side]!, lengths[side]!, tuned[side]!));
     const total = made[0] + made[1];
     const [first = 0, second] = tunings;
     const point = [total, first, ...(second === undefined ? [] : [second / first]), made[1] / total, diameter];

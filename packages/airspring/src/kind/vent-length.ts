@@ -3,7 +3,7 @@ import { compileLengthForTuning, type VentSection } from '@airspring/core/vent';
 import type { Point } from './box-kind.js';
 
 /** The length that tunes an air volume to a frequency. */
-type LengthFor = (netVolume: number, fb: number) => number;
+export type LengthFor = (netVolume: number, fb: number) => number;
 
 const MM = 1e-3;
 export const wholeMillimetres = (length: number): number => Math.round(length / MM) * MM;

@@ -35,9 +35,19 @@ export function judge(
   criteria: Criteria,
   excess: Float64Array,
 ): void {
-  const { wanted, amplifier } = job;
   wishes.sound(demand, excess);
   wishes.own(variant, point, demand.loads, excess);
+  rate(job, variant, point, demand, criteria);
+}
+
+/** The criteria alone. */
+export function rate(
+  { wanted, amplifier }: Job,
+  variant: Variant,
+  point: Point,
+  demand: Demand,
+  criteria: Criteria,
+): void {
   let used = Math.max(
     demand.travel,
     demand.heat,

@@ -38,13 +38,13 @@ export interface Alike {
 /**
  * The shapes that are of use at an inner volume: those of one proportion together, or all of them where each edge has its bound.
  * Edges only grow with the volume, so that a shape which stands at the same bounds at both ends of a step of volume stands at them
- * within it, and only the first such shape is of use.
+ * within it, and only the first such shape is of use. `steps` keeps them for another search of the same shapes.
  */
 export function compileDistinct(
   shapes: readonly Shape[],
   least: readonly [number, number, number],
+  steps = new Map<number, readonly Alike[]>(),
 ): (volume: number) => readonly Alike[] {
-  const steps = new Map<number, readonly Alike[]>();
   const inner = new Float64Array(3);
   const boundsAt = (shape: Shape, volume: number): number | undefined =>
     edgesOf(shape, least, volume, inner) ? boundsMet(shape, least, inner, undefined) : undefined;

@@ -15,7 +15,7 @@ export interface Grid {
   readonly counts?: readonly number[] | undefined;
   readonly geometric: readonly (readonly number[])[];
   readonly shapes: readonly Shape[];
-  /** The name under which the room of its boxes is kept. Without it, the room is worked out for each box. */
+  /** The name under which its shapes and the room of its boxes are kept. Without it, they are worked out for this grid alone. */
   readonly name?: string | undefined;
 }
 
@@ -70,7 +70,7 @@ export function wholeGrid(
       return [...latticeOf(span.from, span.to, span.ratio), ...further.slice(1)];
     }),
     shapes: shapesOf(variant, shapes),
-    name: variant.roomByPoint ? undefined : `${scope.beyond} ${steps}`,
+    name: `${scope.beyond} ${steps}`,
   };
 }
 

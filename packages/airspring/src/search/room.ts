@@ -1,4 +1,5 @@
 import type { Point, Variant } from '../kind/box-kind.js';
+import type { Alike } from './distinct-shapes.js';
 import type { Shape } from './shapes.js';
 
 /** Room is looked up by inner volume in steps of 3 %, rounded down. */
@@ -23,9 +24,11 @@ export interface Rooms {
   readonly cells: (Room | undefined)[][];
   /** Inner edges of all shapes, by span and step of volume; the first is 0 where a shape does not stand. */
   readonly edges: Map<number, (Float64Array | undefined)[]>;
+  /** The shapes that are of use, by step of volume. */
+  readonly alike: Map<number, readonly Alike[]>;
 }
 
-export const noRooms = (): Rooms => ({ cells: [], edges: new Map() });
+export const noRooms = (): Rooms => ({ cells: [], edges: new Map(), alike: new Map() });
 
 /**
  * Looks up how much room the shapes of a survey leave. Most boxes need more than any shape of their volume leaves, and one

@@ -1,6 +1,6 @@
 import { volumesIn } from '../job/space-shape.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
-import { asGoodAsCanBe, judge } from './box.js';
+import { asGoodAsCanBe, rate } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';
 import { type Alike, boundsMet, compileDistinct } from './distinct-shapes.js';
@@ -47,6 +47,7 @@ export function surveyVariant(
   const { voltage: mostVoltage, current: mostCurrent } = job.amplifier;
   const t = 2 * job.space.panelThickness;
   const excess = new Float64Array(wishes.list.length);
+  const missedBySound = new Float64Array(wishes.soundCount);
   const edges = new Float64Array(3);
   const inner = new Float64Array(3);
   const criteria: Criteria = { depth: 0, level: 0, volume: 0, effort: 0 };
@@ -89,6 +90,7 @@ export function surveyVariant(
   const key = `${variant.roomKey ?? search.variants.indexOf(variant)} ${name}`;
   const rooms = search.rooms.get(key) ?? noRooms();
   if (name !== undefined) search.rooms.set(key, rooms);
+  const isKept = name !== undefined && !variant.roomByPoint;
   const room = compileRoom(rooms, variant, shapes, edgesFor, inner);
   const everyShape: readonly Alike[] = [
     { places: [...shapes.keys()], smallest: [], greatest: [Infinity, Infinity, Infinity] },
@@ -96,9 +98,8 @@ export function surveyVariant(
   /** A box whose edges are all exact may hold less than they leave. */
   const anyExact =
     edge !== undefined || shapes.some(({ most }) => most.every((size, axis) => size === variant.least[axis]));
-  const distinctAt = compileDistinct(shapes, variant.least);
-  const pricesOf =
-    byMissAlone && name === undefined && edge === undefined ? compileSizePrices(costs, wishes, t) : undefined;
+  const distinctAt = compileDistinct(shapes, variant.least, rooms.alike);
+  const pricesOf = byMissAlone && !isKept && edge === undefined ? compileSizePrices(costs, wishes, t) : undefined;
 
   const hopeful = hopefulSounds(grid, (v, at) => {
     setPoint(volumes[v]!, acoustic[at] as readonly number[], geometric[0] as readonly number[]);
@@ -147,7 +148,10 @@ export function surveyVariant(
 
   function demandMayWin(volume: number, eased: number): boolean {
     wishes.sound(demand, excess);
-    for (let i = 0; i < wishes.soundCount; i++) excess[i]! -= eased;
+    for (let i = 0; i < wishes.soundCount; i++) {
+      missedBySound[i] = excess[i]!;
+      excess[i]! -= eased;
+    }
     excess.fill(-1, wishes.soundCount);
     setLeast(volume + variant.contents, edgesAtAnySpan);
     criteria.effort = 0;
@@ -171,10 +175,13 @@ export function surveyVariant(
   function visitCell(volume: number, cell: number): void {
     if (!variant.parts(point, parts)) return;
     const filled = volume + variant.contents + parts.taken;
-    const known = name === undefined ? undefined : room.at(cell, filled, point);
-    if (name !== undefined && parts.extent > (known?.most ?? -1)) return;
+    const known = isKept ? room.at(cell, filled, point) : undefined;
+    if (isKept && parts.extent > (known?.most ?? -1)) return;
     if (!setLeast(filled)) return;
-    judge(job, wishes, variant, point, demand, criteria, excess);
+    // What the sound misses is known for all cells; where a part gives out first, `own` raises it.
+    for (let i = 0; i < wishes.soundCount; i++) excess[i] = missedBySound[i]!;
+    wishes.own(variant, point, demand.loads, excess);
+    if (!byMissAlone) rate(job, variant, point, demand, criteria);
     criteria.effort = parts.effort;
     wishes.volume(criteria.volume, excess);
     if (!mayWin()) return;

@@ -30,7 +30,7 @@ export function yieldingOf(search: Search): Yielding {
   const { job, wishes } = search;
   const { lowest, highest } = job.wanted;
   const [LOWEST, LEVEL] = [placeOf(search, 'wanted.lowest'), placeOf(search, 'wanted.level')];
-  const weights = wishes.list.map((wish) => weightOf(job, wish));
+  const weights = Float64Array.from(wishes.list, (wish) => weightOf(job, wish));
   const eased = [...wishes.list.keys()].filter((i) => wishes.list[i]?.easedByLevel && i !== LEVEL);
   const fixed = [...wishes.list.keys()].filter((i) => i !== LEVEL && !eased.includes(i));
   const levels = [LEVEL, ...eased];
@@ -38,16 +38,20 @@ export function yieldingOf(search: Search): Yielding {
   const lowered = (excess: Float64Array, i: number) => Math.max(0, excess[LEVEL]!, excess[i]!);
   const loud = (excess: Float64Array, down: number) => {
     let cost = weights[LEVEL]! * down;
-    for (const k of eased) cost += weights[k]! * Math.max(0, excess[k]! - down);
+    for (let n = 0; n < eased.length; n++) {
+      const k = eased[n]!;
+      cost += weights[k]! * Math.max(0, excess[k]! - down);
+    }
     return cost;
   };
   return {
     of: (excess) => {
       if (excess[LOWEST]! > highestBeginning) return Infinity;
       let cost = 0;
-      for (const i of fixed) cost += weights[i]! * Math.max(0, excess[i]!);
+      // By their places, since this is asked for each box of the lattice.
+      for (let n = 0; n < fixed.length; n++) cost += weights[fixed[n]!]! * Math.max(0, excess[fixed[n]!]!);
       let least = Infinity;
-      for (const i of levels) least = Math.min(least, loud(excess, lowered(excess, i)));
+      for (let n = 0; n < levels.length; n++) least = Math.min(least, loud(excess, lowered(excess, levels[n]!)));
       return cost + least;
     },
     down: (excess) =>

@@ -129,9 +129,15 @@ export function compileLengthForTuning(
   const outer = compileEnd(vent.outerEnd, vent.outer);
   const taken = vent.bendLength + flareLength(vent);
   const perHertz = (2 * Math.PI) / air.speedOfSound;
+  // The air that a vent takes is found by asking for one tuning in several volumes: its ends stay as they are.
+  let [k, outerAt, innerAt] = [Number.NaN, 0, 0];
   return (netVolume, fb) => {
-    const k = perHertz * fb;
-    const length = area / (k * k * netVolume) - outer(k) - inner(k);
+    if (perHertz * fb !== k) {
+      k = perHertz * fb;
+      outerAt = outer(k);
+      innerAt = inner(k);
+    }
+    const length = area / (k * k * netVolume) - outerAt - innerAt;
     return length < taken - NANOMETRE ? length - taken : length;
   };
 }
