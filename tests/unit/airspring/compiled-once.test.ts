@@ -1,4 +1,4 @@
-import { closedFamily, systemOf } from '@airspring/core/enclosure';
+import { type ClosedBoxInput, closedFamily, systemOf } from '@airspring/core/enclosure';
 import { respond } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { compiledOnce } from '../../../packages/airspring/src/standing/compiled-once.js';
@@ -13,7 +13,7 @@ test('boxes of the same parts are compiled once, and others by themselves; each 
       return closedFamily.compile(topology);
     },
   });
-  const boxes = [
+  const boxes: readonly ClosedBoxInput[] = [
     { drivers: driver, netVolume: '20 L' },
     { drivers: driver, netVolume: '40 L' },
     { drivers: driver, netVolume: '40 L', QL: 7 },
