@@ -11,6 +11,12 @@ import { placeOf, preferredAt } from './preferred-values.js';
 /** Work of fitting a capacitor, as metres of vent to print. */
 const EFFORT = 0.05;
 
+/** Rounded up to the three digits that are printed. */
+function roundedUp(value: number): number {
+  const step = 10 ** (Math.floor(Math.log10(value)) - 2);
+  return Math.ceil(value / step) * step;
+}
+
 /** A point is the net volume and the capacitance. */
 function variantOf(job: Job, choice: DriverChoice): Variant {
   const { capacitor = {} } = job.sections as ReadFields<typeof capacitorFields>;
@@ -22,14 +28,18 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     seriesCapacitance: si('capacitance', point[1]!),
   });
 
-  /** The greatest voltage across the capacitor, peak, and the greatest current through it, rms, at the amplifier's full voltage. */
+  /**
+   * The greatest voltage across the capacitor, peak, and the greatest current through it, rms, at the amplifier's full voltage.
+   * The lowest tones put all of that voltage on it. Both are rounded up, since a part is bought by them.
+   */
   function stressAt(point: Point): { readonly voltage: number; readonly current: number } {
     const { lowest, highest } = job.wanted;
     const band = logarithmicGrid(si('frequency', lowest / 10), si('frequency', highest), 300);
     const driveVoltageRms = si('voltageRms', job.amplifier.voltage);
     const { currentRms } = respond(capacitorBox(spec(point), job.air), band, { driveVoltageRms });
     const voltages = currentRms.map((current, i) => (Math.SQRT2 * current) / (2 * Math.PI * band[i]! * point[1]!));
-    return { voltage: Math.max(...voltages), current: Math.max(...currentRms) };
+    const voltage = Math.max(Math.SQRT2 * driveVoltageRms, ...voltages);
+    return { voltage: roundedUp(voltage), current: roundedUp(Math.max(...currentRms)) };
   }
 
   function record({ point }: Finished): KindRecord {
