@@ -121,6 +121,21 @@ test('at the told frequency the even pressure of a room equals the sound of the 
   }
 });
 
+test('a reach that is only the end of the search is told as such, and one that is found is not', () => {
+  const cabin = metByWeights(
+    heardIn({ distance: '1.2 m', volume: '3 m³' }, '75 dB', { rise: '40 dB', lowest: '20 Hz' }),
+  );
+  const { heard, response } = cabin.designs[0]!;
+  expect([response.depth, response.endOfSearch]).toEqual([5, true]);
+  expect([heard?.listener.endOfSearch, heard?.oneMetre.endOfSearch]).toEqual([true, undefined]);
+  const text = reportText(cabin).replace(/\s+/g, ' ');
+  expect(text).toContain('It reaches at least down to 5.0 Hz, the lowest tone that is searched.');
+  expect(text).toMatch(/at the listener ≤ 5\.0 Hz/);
+  expect(text).not.toContain('reaches down to 5.0 Hz');
+  const free = bestOf(heardIn({ distance: '1 m', walls: ['0 mm'] }));
+  expect(free.response.endOfSearch).toBeUndefined();
+});
+
 test('the even pressure of a cabin carries a box deeper there than at 1 m in half space', () => {
   const { heard } = bestOf(
     heardIn({ distance: '1.2 m', volume: '4 m³', leakCorner: '6 Hz' }, '90 dB', { rise: '20 dB' }),

@@ -35,7 +35,7 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
     ['inside', say.sizes(box.inner)],
     ['air in the finished box', say.volume(box.netVolume)],
     ...numbers.map(({ what, value }): [string, string] => [what, say.phrase(value)]),
-    ['reaches down to', say.hertz(response.depth)],
+    ['reaches down to', say.reach(response.depth, response.endOfSearch)],
     ...(response.f3 === undefined ? [] : ([['f3 (half power)', say.hertz(response.f3)]] as [string, string][])),
     ['loudest steady tone at every frequency of the band, at 1 m', say.decibels(loudness.level)],
     ...(vented

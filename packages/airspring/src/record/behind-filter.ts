@@ -7,6 +7,7 @@ import { cutoff, respond } from '@airspring/core/response';
 import type { Heard } from '../job/heard.js';
 import type { Job } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
+import { searchGrid } from '../search/frequencies.js';
 
 const POINTS = 600;
 
@@ -92,3 +93,7 @@ export function safeBehind(
 
 /** Down to where it is asked how deep a box reaches, Hz. */
 export const lowestReach = ({ lowest }: Job['wanted']): number => Math.min(5, lowest / 4);
+
+/** Whether a reach is no finding, but the lowest frequency that was looked at: for boxes that stand, or by a search for boxes. */
+export const isEndOfSearch = (reach: number, wanted: Job['wanted']): boolean =>
+  [lowestReach(wanted), searchGrid(wanted)[0]!].some((end) => Math.abs(reach / end - 1) < 1e-9);

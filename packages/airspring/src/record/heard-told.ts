@@ -21,7 +21,7 @@ import {
 } from '@airspring/core/room';
 import type { Heard, Mains } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
-import { reachAt } from './behind-filter.js';
+import { isEndOfSearch, reachAt } from './behind-filter.js';
 import { type GreatestAt, greatestAt } from './greatest-wanted.js';
 
 /** How loud and how deep a box plays at a place. */
@@ -32,6 +32,8 @@ export interface PlayedAt {
   readonly binding: string;
   /** From here to the end of the band the response stays within the wanted fall, Hz; left out where it has fallen at the end. */
   readonly cutoff?: number;
+  /** Set where that is only the lowest frequency that was looked at. */
+  readonly endOfSearch?: true;
 }
 
 /** A tone of the band, and what walls, room and distance change there, dB re 1 m in half space. */
@@ -90,7 +92,8 @@ export function heardTold(
     const { least }: GreatestAt = greatestAt(place, system, limits, band);
     const fallen = reference + place.inStep - wanted.fall;
     const cutoff = reachAt(place, system, amplifier.filter, [from, wanted.highest], fallen);
-    return { ...least, ...(cutoff !== undefined && { cutoff }) };
+    if (cutoff === undefined) return { ...least };
+    return { ...least, cutoff, ...(isEndOfSearch(cutoff, wanted) && { endOfSearch: true as const }) };
   };
   const { distance, walls, volume, leakCorner, firstMode, mains, inStep } = heard;
   return {

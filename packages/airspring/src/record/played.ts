@@ -20,6 +20,8 @@ export interface Played {
     readonly cutoff: number;
     /** From here upwards every limit also holds at the wanted level: how deep the box plays, Hz. */
     readonly depth: number;
+    /** Set where that is only the lowest frequency that was looked at: it may play deeper. */
+    readonly endOfSearch?: true;
     /** What stops the box there, where its response goes deeper. */
     readonly below?: Below;
     /** What f3, the cut-off and the rise are counted from, and its level for 1 V rms, dB. */

@@ -6,7 +6,7 @@ import { type Columns, type Features, features, HALF_POWER, respond } from '@air
 import { wantedAt } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import { lowestReach, reachAt, reachOf } from './behind-filter.js';
+import { isEndOfSearch, lowestReach, reachAt, reachOf } from './behind-filter.js';
 import { depthOf, type OwnLoad, readingsOf } from './depth.js';
 import type { Curves, Stretch } from './design-parts.js';
 import { greatestAt } from './greatest-wanted.js';
@@ -140,6 +140,7 @@ export function soundOf(
   const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel - place.inStep) / 20));
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
+  const deep = depthOf(job, system, limits, playing.cutoff, loads);
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
   const drive = worst(band, driveFor);
   const impedance = impedanceTold(system, wanted.highest);
@@ -154,7 +155,8 @@ export function soundOf(
       ...(falls.f6 !== undefined && { f6: falls.f6 }),
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: playing.cutoff,
-      ...depthOf(job, system, limits, playing.cutoff, loads),
+      ...deep,
+      ...(isEndOfSearch(deep.depth, wanted) && { endOfSearch: true as const }),
       reference,
       referenceLevel: found.referenceLevel,
       greatestRise: playing.rise,

@@ -4,7 +4,7 @@ import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantit
 import { referenceLevel, respond } from '@airspring/core/response';
 import { type Job, safeFromOf } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
-import { lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
+import { isEndOfSearch, lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
 import { LOWEST_TONE } from '../record/mechanical.js';
 import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
@@ -27,6 +27,8 @@ export interface Account {
    * at the end of the band.
    */
   readonly reach?: number;
+  /** Set where that is only the lowest frequency that was looked at. */
+  readonly endOfSearch?: true;
   /** The same without the filter in front of the amplifier; left out if there is no filter. */
   readonly reachUnfiltered?: number;
   /** The loudest steady tone at every frequency of the band, dB, with the tone that is weakest and the limit that it reaches. */
@@ -145,7 +147,7 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
     ...(fb !== undefined && { fb }),
     ...(fc !== undefined && { fc }),
     ...(Qtc !== undefined && { Qtc }),
-    ...(reach !== undefined && { reach }),
+    ...(reach !== undefined && { reach, ...(isEndOfSearch(reach, wanted) && { endOfSearch: true as const }) }),
     ...(unfiltered !== undefined && { reachUnfiltered: unfiltered }),
     loudest: { level: loudest.levelHalfSpace, frequency: loudest.frequency, binding: loudest.binding },
     programme: {

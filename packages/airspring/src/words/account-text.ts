@@ -22,6 +22,7 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const {
     netVolume,
     reach,
+    endOfSearch,
     reachUnfiltered,
     loudest,
     wanted,
@@ -36,7 +37,9 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const deep =
     reach === undefined
       ? `At ${say.edge(asked.highest)} the response has already fallen by more than ${say.decibels(asked.fall)}.`
-      : `The response reaches down to ${say.hertz(reach)}, where it has fallen by ${say.decibels(asked.fall)}.`;
+      : endOfSearch
+        ? `The response reaches at least down to ${say.hertz(reach)}, the lowest tone that is searched.`
+        : `The response reaches down to ${say.hertz(reach)}, where it has fallen by ${say.decibels(asked.fall)}.`;
   const loud = `It plays a steady tone of ${say.decibels(loudest.level)} at any frequency ${band}, at 1 m in half space; you want ${say.decibels(asked.level)}. When it plays louder, the first limit it reaches is ${limitName(loudest.binding)}, at ${say.hertz(loudest.frequency)}.`;
   const speed = wanted.airSpeed;
   const air =

@@ -62,9 +62,9 @@ export function heardBlocks(
 ): string[] {
   if (heard === undefined) return [];
   const { distance, gains, listener, oneMetre, wantedAt } = heard;
-  const row = (what: string, { level, frequency, binding, cutoff }: PlayedAt): string[] => [
+  const row = (what: string, { level, frequency, binding, cutoff, endOfSearch }: PlayedAt): string[] => [
     what,
-    cutoff === undefined ? 'nowhere' : say.hertz(cutoff),
+    cutoff === undefined ? 'nowhere' : say.reach(cutoff, endOfSearch),
     say.decibels(level),
     say.hertz(frequency),
     loudness.givesOut[binding] ?? binding,

@@ -32,6 +32,8 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 3),
     mass: (kilograms: number) => format('mass', kilograms, 'g', 4),
     hertz: (f: number) => `${f.toFixed(1)} Hz`,
+    /** How deep a box reaches; `endOfSearch` where no lower frequency was looked at. */
+    reach: (f: number, endOfSearch?: boolean) => `${endOfSearch ? '≤ ' : ''}${f.toFixed(1)} Hz`,
     /** An end of a band, as the brief writes it. */
     edge: (f: number) => `${decimalText(f, 3)} Hz`,
     decibels: (level: number) => `${level.toFixed(1)} dB`,

@@ -27,7 +27,9 @@ const limitName = ({ loudness }: Played, binding: string): string => loudness.gi
 
 /** How deep it plays at the wanted level. */
 export const deepest = ({ response }: Played, say: Phrasing): string =>
-  `It reaches down to ${say.hertz(response.depth)}.`;
+  response.endOfSearch
+    ? `It reaches at least down to ${say.hertz(response.depth)}, the lowest tone that is searched.`
+    : `It reaches down to ${say.hertz(response.depth)}.`;
 
 /** What is uncertain because the sheet of the driver does not give Vas. */
 export function uncertainText({ uncertain, vent }: Pick<Design, 'uncertain' | 'vent'>, say: Phrasing): string[] {

@@ -105,7 +105,7 @@ function overview({ designs, asked, perDriver }: Met, say: Phrasing): string[] {
     design.name,
     design.leaning,
     ...(several ? [driverNumber(design.drivers)] : []),
-    say.hertz(design.response.depth),
+    say.reach(design.response.depth, design.response.endOfSearch),
     design.response.f3 === undefined ? '' : say.hertz(design.response.f3),
     say.decibels(design.loudness.level),
     design.box.outer.map(say.bareLength).join(' × '),
@@ -120,7 +120,7 @@ function overview({ designs, asked, perDriver }: Met, say: Phrasing): string[] {
       ...rows,
     ]),
     paragraph(
-      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level${asked.at === 'listener' ? ', at 1 m in half space' : ''}. Level: the loudest steady tone that the box can play at every frequency of the band, ${asked.at === 'listener' ? 'at the listener' : 'at 1 m, with the box on the floor (half space)'}.${round ? ' Parts: the inner diameter of a vent × its length.' : ''}${several ? ' Driver: its number in the list below.' : ''}`,
+      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level${asked.at === 'listener' ? ', at 1 m in half space' : ''}. Level: the loudest steady tone that the box can play at every frequency of the band, ${asked.at === 'listener' ? 'at the listener' : 'at 1 m, with the box on the floor (half space)'}.${designs.some(({ response }) => response.endOfSearch) ? ' ≤: no lower tone was searched.' : ''}${round ? ' Parts: the inner diameter of a vent × its length.' : ''}${several ? ' Driver: its number in the list below.' : ''}`,
     ),
     ...(apart.length > 0 ? [`Compared with ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];
