@@ -113,7 +113,9 @@ describe('it can be built', () => {
     expect(flat(text)).toMatch(/plays from a closed chamber of [\d.]+ L into a vented one of [\d.]+ L/);
     expect(flat(text)).toMatch(/driver partition 186 mm/);
     expect(flat(text)).toContain('where the response is greatest');
-    expect(flat(text)).toContain('Screw on one panel of the vented chamber');
+    // The partition of this box stands upright across its width, with the vented chamber on the left.
+    expect(flat(text)).toContain('to the right of the inside of the left panel');
+    expect(flat(text)).toContain('Screw on the left panel, which is the one opposite to the partition');
     expect(flat(text)).toContain('through a low-pass filter above its band');
     expect(sketchText(answer.designs)).toContain('Air speed in the vent');
   });

@@ -31,6 +31,9 @@ const PLACE = [
   ['stands upright, its near side ', ' behind the inside of the front panel'],
 ] as const;
 
+/** The panel that the front chamber begins at. */
+const NEAR = ['left', 'bottom', 'front'] as const;
+
 /** The chambers by name, the one in front of the cones first. */
 export const NAMES = { closed: ['vented', 'closed'], out: ['front', 'rear'], through: ['front', 'rear'] } as const;
 
@@ -83,7 +86,7 @@ export function bandPassWords({
       `${from}. The ${drivers} stand${s} in it, with the frame in the ${front} chamber and the magnet in the ${behind} one. Glue and seal it all around: a leak between the chambers spoils both.`,
     ],
     [
-      `Screw on one panel of the ${front} chamber with a seal, so that you can reach the ${drivers}. The centres of the holes in the partition are measured on it, from its own edges, as you see it from the ${front} chamber.`,
+      `Screw on the ${NEAR[axis]} panel, which is the one opposite to the partition in the ${front} chamber, with a seal and without glue, so that you can reach the ${drivers}. The centres of the holes in the partition are measured on it, from its own edges, as you see it from the ${front} chamber.`,
     ],
     ...chambers.flatMap(({ building: own }) => own),
   ];
