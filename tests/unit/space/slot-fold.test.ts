@@ -28,4 +28,22 @@ describe('the fold of a slot', () => {
       'half the side',
     );
   });
+
+  test.each(['none', 'one', 'two'] as const)('goes on for at least the edge of the inner board: %s', (along) => {
+    const wall = 0.012;
+    const slot = { width: metres(0.15), height: metres(height), wall: metres(wall), along, bends: 'one-bend' as const };
+    const { straight, bent } = longestVent({ ...space, vent: { ...slot, bends: undefined } });
+    let [least, folded] = [Infinity, 0];
+    for (let length = straight; length <= bent; length += 1e-3) {
+      const placed = fit({ ...space, vent: { ...slot, length: metres(length) } });
+      const bend = placed.ok ? placed.placement.vent?.bend : undefined;
+      if (bend === undefined) continue;
+      folded++;
+      least = Math.min(least, bend.secondLeg);
+    }
+    expect(folded).toBeGreaterThan(20);
+    // Lengths are compared within a nanometre.
+    expect(least).toBeGreaterThan(wall - 1.01e-9);
+    expect(least).toBeLessThan(wall + 0.02);
+  });
 });

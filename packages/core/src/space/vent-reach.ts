@@ -114,7 +114,7 @@ export function bentReach(
       if (k < gridCount) freeOnFace[k] = isFree;
       if (!isFree) continue;
       const length = secondLegAt(scene, along, across, depth, less);
-      if (length >= 0 && fixed + depth + length > best) {
+      if (length >= vent.leastSecond && fixed + depth + length > best) {
         best = fixed + depth + length;
         found = best;
         place.along = along;
