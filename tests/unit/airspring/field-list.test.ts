@@ -48,6 +48,32 @@ test('a range is in the unit of the bound, and a default is told apart from what
   expect(fields.find(({ path }) => path === 'space.volume')?.needed).toBe(false);
 });
 
+/** The number of an example; all examples compared here are in one unit. */
+const exampled = (path: string) => Number.parseFloat(String(fields.find((one) => one.path === path)?.example));
+
+test('examples that stand beside each other agree with each other, and with what is built', () => {
+  for (const [less, more] of [
+    ['workshop.pipes[].inner', 'workshop.pipes[].outer'],
+    ['vent.wall', 'vent.collar'],
+    ['vent.collar', 'vent.smallest'],
+    ['vent.smallest', 'vent.largest'],
+    ['slot.smallest', 'slot.largest'],
+    ['flare.inner', 'vent.smallest'],
+  ] as const)
+    expect(exampled(less), `${less} and ${more}`).toBeLessThan(exampled(more));
+  const [lower, higher] = fields.find(({ path }) => path === 'standing.measured.peaks')!.example as string[];
+  expect(Number.parseFloat(lower!)).toBeLessThan(Number.parseFloat(higher!));
+  // Those of the medium are near to the standard air.
+  expect(exampled('air.viscosity')).toBeCloseTo(1.82e-5, 6);
+  expect(exampled('air.specificHeat')).toBeCloseTo(1005, -1);
+  expect(exampled('air.thermalConductivity')).toBeCloseTo(0.026, 3);
+});
+
+test('what counts only for a box that stands says so', () => {
+  for (const path of ['workshop.pipes', 'workshop.holeSaws'])
+    expect(fields.find((one) => one.path === path)?.what).toContain('count for a box that stands, not for a new one');
+});
+
 test('the printed list fits in 80 columns', () => {
   const text = fieldsText(fields);
   for (const line of text.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);

@@ -87,6 +87,9 @@ const EXAMPLES: Readonly<Partial<Record<Kind, string>>> = {
   altitude: '200 m',
   density: '1.2 kg/m³',
   speed: '343 m/s',
+  viscosity: '0.0000182 Pa·s',
+  thermalConductivity: '0.026 W/(m·K)',
+  specificHeat: '1005 J/(kg·K)',
 };
 
 const exampleOf = (kind: Kind): string => (kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`);

@@ -18,16 +18,21 @@ const depth = described(
 /** Tools, boards and pipes at hand. They change how a box is built, and never how it sounds. */
 export const workshopField = described(
   v.strictObject({
-    holeSaws: opt(described(list(length), 'diameters of the hole saws at hand')),
+    holeSaws: opt(
+      described(
+        list(length),
+        'diameters of the hole saws at hand; they count for a box that stands, not for a new one',
+      ),
+    ),
     pipes: opt(
       described(
         list(
           v.strictObject({
             inner: described(length, 'inner diameter'),
-            outer: described(length, 'outer diameter'),
+            outer: described(quantity('length', { ...size, example: '82 mm' }), 'outer diameter'),
           }),
         ),
-        'pipes at hand, by inner and outer diameter',
+        'pipes at hand, by inner and outer diameter; they count for a box that stands, not for a new one',
       ),
     ),
     joint: opt(

@@ -12,7 +12,7 @@ const RADIUS = 0.015;
 const radius = (end: string) =>
   v.exactOptional(
     v.pipe(
-      quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+      quantity('length', { least: 0, greatest: 500, unit: 'mm', example: '15 mm' }, 'not-negative'),
       v.description(`radius of the rounding at the ${end} end; 0 mm is a sharp end; default 15 mm`),
     ),
   );

@@ -18,7 +18,7 @@ export const roundVentFields = {
     quiet,
     smallest: opt(
       v.pipe(
-        quantity('length', size),
+        quantity('length', { ...size, example: '50 mm' }),
         v.description('smallest inner diameter; default 30 mm, or vent.largest if that is less'),
       ),
     ),
@@ -34,10 +34,15 @@ export const roundVentFields = {
         v.description('how many equal vents in a row; each number is tried; default one vent'),
       ),
     ),
-    wall: opt(v.pipe(quantity('length', wallBounds), v.description('wall thickness of the tube; default 3 mm'))),
+    wall: opt(
+      v.pipe(
+        quantity('length', { ...wallBounds, example: '3 mm' }),
+        v.description('wall thickness of the tube; default 3 mm'),
+      ),
+    ),
     collar: opt(
       v.pipe(
-        quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+        quantity('length', { least: 0, greatest: 500, unit: 'mm', example: '10 mm' }, 'not-negative'),
         v.description('how far the flange stands out beyond the tube on each side; default 10 mm'),
       ),
     ),

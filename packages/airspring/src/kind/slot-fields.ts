@@ -15,13 +15,13 @@ export const slotFields = {
   slot: {
     smallest: opt(
       v.pipe(
-        quantity('length', size),
+        quantity('length', { ...size, example: '20 mm' }),
         v.description('smallest inner height; default 15 mm, or slot.largest if that is less'),
       ),
     ),
     largest: opt(
       v.pipe(
-        quantity('length', size),
+        quantity('length', { ...size, example: '60 mm' }),
         v.description('largest inner height; default 80 mm, or slot.smallest if that is more'),
       ),
     ),

@@ -32,7 +32,7 @@ const vent = v.strictObject({
   wall: opt(v.pipe(quantity('length', wall), v.description('wall thickness of the tube; default 3 mm'))),
   rounding: opt(
     v.pipe(
-      quantity('length', { least: 0, greatest: 500, unit: 'mm' }, 'not-negative'),
+      quantity('length', { least: 0, greatest: 500, unit: 'mm', example: '10 mm' }, 'not-negative'),
       v.description('radius at both ends; default sharp'),
     ),
   ),
@@ -74,6 +74,7 @@ export const standingFields = {
               v.pipe(
                 v.tuple([quantity('frequency', audible), quantity('frequency', audible)]),
                 v.description('the two peaks of the impedance, the lower one first'),
+                v.examples([['21 Hz', '58 Hz']]),
               ),
             ),
             ...impedanceFields,
