@@ -143,6 +143,14 @@ describe('words flip with their numbers', () => {
     );
   });
 
+  test('a ripple that is only rounding is none', () => {
+    const deviation = { rms: 0.2, from: 20, to: 120 };
+    const box = { ok: false as const, because: 'None.' };
+    const near = (ripple: number) => [{ name: 'BP4', parameters: { S: 0.7071, ripple }, deviation, box }];
+    expect(changed({ alignments: near(1.72e-9) as never })).toContain('BP4 (S 0.707, ripple 0)');
+    expect(changed({ alignments: near(0.0123) as never })).toContain('BP4 (S 0.707, ripple 0.0123)');
+  });
+
   test('what was assumed is told with its amount, and nothing is said where nothing was', () => {
     expect(changed({ assumed: [['The driver is taken to fill ', [0.0024, 'volume'], '.']] })).toContain(
       'Assumed, because the brief does not say: The driver is taken to fill 2.4 L.',

@@ -31,6 +31,9 @@ export const closedAirFields = {
 /** Polyester wadding that closed boxes are filled with, kg/m³ (common practice, from memory). */
 const WADDING = [8, 16] as const;
 
+/** As exactly as a custom is told. */
+const twoDigits = (value: number): number => Number(value.toPrecision(2));
+
 /** What the boxes have in common whose drivers work against the spring of closed air, with one choice of drivers. */
 export interface ClosedAir {
   readonly spec: (point: Point) => ClosedBoxSpec;
@@ -58,9 +61,9 @@ export function closedAir(job: Job, choice: DriverChoice): ClosedAir {
       ? [
           [
             `Fill the box loosely. The design assumes that the filled box acts as one with ${fillGain} times its volume of air. Common practice is 8 to 16 g of polyester wadding for each litre, here `,
-            [WADDING[0] * netVolume, 'mass'],
+            [twoDigits(WADDING[0] * netVolume), 'mass'],
             ' to ',
-            [WADDING[1] * netVolume, 'mass'],
+            [twoDigits(WADDING[1] * netVolume), 'mass'],
             `. ${measured}, and add or take out some until its peak is at `,
             [fc, 'frequency'],
             '.',

@@ -9,9 +9,14 @@ const SAME = { volume: 0.01, frequency: 0.1 } as const;
 
 const decibels = (value: number): string => `${value.toFixed(2)} dB`;
 
+/** A parameter below this is nothing but rounding beside those that a shape has. */
+const VANISHING = 5e-4;
+
 /** An alignment with its parameters: 'QB3 (B 1.48)'. */
 function named(name: string, parameters: Readonly<Record<string, number>>): string {
-  const texts = Object.entries(parameters).map(([parameter, value]) => `${parameter} ${decimalText(value, 3)}`);
+  const texts = Object.entries(parameters).map(
+    ([parameter, value]) => `${parameter} ${Math.abs(value) < VANISHING ? '0' : decimalText(value, 3)}`,
+  );
   return texts.length > 0 ? `${name} (${texts.join(', ')})` : name;
 }
 
