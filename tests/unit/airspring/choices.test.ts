@@ -4,7 +4,7 @@ import { airSpeedLimit, greatestLevel, travelLimit } from '@airspring/core/limit
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { type Brief, reportText } from 'airspring';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bestOf, demo, metByWeights, possible } from '../../arbitrary/brief.js';
 
 test('a closed box wins where the space is small and shallow, the band high and simplicity counts', () => {
@@ -121,4 +121,39 @@ test('an isobaric pair needs room for its second driver and the chamber between'
     first!.vent === undefined ? 0 : (Math.PI / 4) * first!.vent.outerDiameter ** 2 * (first!.vent.length - 0.018);
   const chamber = (Math.PI / 4) * 0.232 ** 2 * 0.1;
   expect(inner[0] * inner[1] * inner[2] - netVolume).toBeCloseTo(0.0016 + chamber + tube + 0.0005, 7);
+});
+
+describe('a vent at its smallest', () => {
+  const small = { deep: 0, loud: 0, small: 8, simple: 8 };
+  const wanted = { ...demo.wanted, level: '70 dB' };
+  const rows = (design: ReturnType<typeof bestOf>, path: string) =>
+    design.margins.filter((margin) => margin.path === path).map(({ relative }) => relative > -0.005);
+
+  test('is told as at its limit, round or a slot, and no other vent is', () => {
+    const round = bestOf({ ...demo, wanted, box: { kinds: ['vented'] }, vent: { smallest: '70 mm' }, weights: small });
+    expect(round.vent?.diameter).toBeCloseTo(0.07, 9);
+    expect(rows(round, 'vent.smallest')).toEqual([true]);
+    const slot = bestOf({
+      ...demo,
+      wanted,
+      box: { kinds: ['slot-vented'] },
+      vent: {},
+      slot: { smallest: '20 mm' },
+      weights: small,
+    });
+    expect(rows(slot, 'slot.smallest')).toEqual([true]);
+    const wide = bestOf({ ...demo, box: { kinds: ['vented'] }, vent: { ...demo.vent, smallest: '30 mm' } });
+    expect(wide.vent!.diameter).toBeGreaterThan(0.031);
+    expect(rows(wide, 'vent.smallest')).toEqual([]);
+  });
+});
+
+test('a brief without a printer leaves open how a tube is made', () => {
+  const { printer, ...without } = { ...demo, box: { kinds: ['vented'] } } as Brief & { printer?: unknown };
+  const said = (brief: unknown) => reportText(metByWeights(brief as Brief)).replaceAll(/\s+/g, ' ');
+  expect(printer).toBeDefined();
+  expect(said(without)).toMatch(
+    /Print (each|the) tube in [^.]*(\d\.\d mm[^.]*)*; or make it of pipe with these diameters\./,
+  );
+  expect(said({ ...without, printer })).not.toContain('make it of pipe');
 });

@@ -69,18 +69,21 @@ export const tellsPieces = ([first]: Phrase): boolean => typeof first === 'strin
 export function ventWords(
   vent: DesignVent,
   { tunes, from }: VentNames = {},
+  /** Whether the brief has a printer. */
+  hasPrinter = true,
 ): Pick<KindRecord, 'summary' | 'brief' | 'building' | 'playing'> {
   const { count, diameter, outerDiameter, flangeDiameter, length, fb, pieces, clearance, spare, bend } = vent;
   const many = count > 1;
   const print = `${PRINT}${many ? 'each tube' : 'the tube'} in `;
+  const otherwise = hasPrinter || vent.flare ? '' : '; or make it of pipe with these diameters';
   const printed: Phrase =
     pieces.length > 1
       ? [
           `${print}pieces, for instance ${inWords(pieces.length)}, from the flange inwards: `,
           ...pieces.flatMap((piece, i) => [...(i > 0 ? [', '] : []), [piece, 'length'] as const]),
-          '.',
+          `${otherwise}.`,
         ]
-      : [`${print}one piece.`];
+      : [`${print}one piece${otherwise}.`];
   return {
     summary: [
       `${tunes === undefined ? 'It' : capital(tunes)} is tuned to `,

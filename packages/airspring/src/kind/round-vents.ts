@@ -18,7 +18,7 @@ import {
 } from './round-vent-tube.js';
 import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
-import { NANOMETRE, type Vents } from './vents.js';
+import { atSmallest, NANOMETRE, type Vents } from './vents.js';
 
 /** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
 const diameterOf = (point: Point): number => point[2]!;
@@ -173,8 +173,9 @@ export function roundVents(
       return {
         vent,
         holes: ventHoles(settings, diameter, fit),
-        ...ventWords(vent, named),
+        ...ventWords(vent, named, printer.height < Infinity),
         margins: [
+          ...atSmallest('vent.smallest', 'inner diameter of the vent', diameter, settings.smallest),
           {
             path: 'printer.height',
             what: 'longest printed piece',

@@ -13,7 +13,7 @@ import { compileSlotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
 import { tunedByVents } from './tuned-by-vent.js';
 import { airSpeedOf } from './vented-fields.js';
-import { NANOMETRE, type Vents, type VentTold } from './vents.js';
+import { atSmallest, NANOMETRE, type Vents, type VentTold } from './vents.js';
 
 const MM = 1e-3;
 /** Ratio between neighbouring widths on the lattice, for a slot from side to side. */
@@ -77,7 +77,7 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
       boards: wall === t ? boards : boards.map((board) => ({ ...board, thickness: wall })),
       placed: placedBoards({ along, width, height, wall, panel: t, edges, opening: openingOf(fit) }, length, vent),
       ...slotWords({ along, width, height, wall, length, fb, spare, vent, centre: vent.centres[0] ?? [], edges }),
-      margins: [],
+      margins: atSmallest('slot.smallest', 'inner height of the slot', height, smallest),
       printed: false,
     };
   }

@@ -4,6 +4,7 @@ import type { Fit, FitInput, Layout } from '@airspring/core/space';
 import { tuning, type VentSection } from '@airspring/core/vent';
 import type { Job } from '../job/job.js';
 import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Variant } from './box-kind.js';
+import type { RawMargin } from './build-record.js';
 import { metres } from './placing.js';
 
 /** As core compares lengths, m. */
@@ -57,6 +58,13 @@ export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warning
 /** Air that vents of a length take from a box whose panels are this thick, m³. */
 export const takenBy = (vents: Vents, point: Point, length: number, panel: number): number =>
   vents.areaTaken(point) * Math.max(0, length - panel) + vents.endsTaken(point, length);
+
+/** A vent this near to its smallest size, as a ratio, is at it. */
+const AT_SMALLEST = 1.005;
+
+/** The smallest size as a limit, told only of a vent that is at it: how much wider others are says nothing. */
+export const atSmallest = (path: string, what: string, value: number, smallest: number): RawMargin[] =>
+  value > smallest * AT_SMALLEST ? [] : [{ path, what, meaning: 'length', value, limit: smallest, sense: 'at least' }];
 
 /** Vents of a length as core places them. */
 export const bodyOf = (vents: Vents, point: Point, length: number) =>
