@@ -31,11 +31,11 @@ describe('the fold of a slot', () => {
 
   test.each(['none', 'one', 'two'] as const)('goes on for at least the edge of the inner board: %s', (along) => {
     const wall = 0.012;
-    const slot = { width: metres(0.15), height: metres(height), wall: metres(wall), along, bends: 'one-bend' as const };
-    const { straight, bent } = longestVent({ ...space, vent: { ...slot, bends: undefined } });
+    const slot = { width: metres(0.15), height: metres(height), wall: metres(wall), along };
+    const { straight, bent } = longestVent({ ...space, vent: slot });
     let [least, folded] = [Infinity, 0];
-    for (let length = straight; length <= bent; length += 1e-3) {
-      const placed = fit({ ...space, vent: { ...slot, length: metres(length) } });
+    for (let length: number = straight; length <= bent; length += 1e-3) {
+      const placed = fit({ ...space, vent: { ...slot, bends: 'one-bend', length: metres(length) } });
       const bend = placed.ok ? placed.placement.vent?.bend : undefined;
       if (bend === undefined) continue;
       folded++;

@@ -74,7 +74,7 @@ export const standingFields = {
               v.pipe(
                 v.tuple([quantity('frequency', audible), quantity('frequency', audible)]),
                 v.description('the two peaks of the impedance, the lower one first'),
-                v.examples([['21 Hz', '58 Hz']]),
+                v.examples([['21 Hz', '58 Hz']] as never),
               ),
             ),
             ...impedanceFields,
