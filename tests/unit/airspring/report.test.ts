@@ -182,6 +182,14 @@ describe('words flip with their numbers', () => {
       'coefficients at 48000 Hz, for y[n] = b0 x[n] + b1 x[n−1] + b2 x[n−2] − a1 y[n−1] − a2 y[n−2]: b0 0.9, b1 -1.8',
     );
     expect(filtered).not.toContain('keep such tones out');
+    expect(filtered).not.toContain('than the brief allows');
+    const deep = {
+      ...unsafe,
+      atFullVoltage: { ...unsafe.atFullVoltage, highPass: { ...highPass, fallenUpTo: 31.24 } },
+    };
+    expect(changed({ protection: deep })).toContain(
+      'raises f3 by 1.2 Hz. With it the response falls by more than the brief allows up to 31.2 Hz.',
+    );
   });
 
   test('protection: where wanted tones are too much, no high-pass and no other programme is offered', () => {

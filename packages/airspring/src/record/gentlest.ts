@@ -22,12 +22,17 @@ export interface GentleHighPass {
   readonly delayAtLowest: number;
   /** By how much it raises f3, Hz. */
   readonly riseOfF3: number;
+  /** Set where the response behind it breaks the wanted fall: up to here it has fallen by more, Hz. */
+  readonly fallenUpTo?: number;
 }
 
 /** The Butterworth filters that a brief can name. */
 const shapes = () => [1, 2, 3, 4].map(butterworthShape);
 /** A corner as people can set it. */
 const settable = (corner: number): Frequency => si('frequency', Math.ceil(corner * 10 - 1e-6) / 10);
+
+/** A frequency is told to a tenth of a hertz. */
+const TOLD = 0.05;
 
 /** The Butterworth high-pass below the lowest tone that keeps the limits and costs the least depth; left out if none does. */
 export function gentlestOf(
@@ -36,11 +41,13 @@ export function gentlestOf(
   asked: {
     readonly driveVoltageRms: VoltageRms;
     readonly lowest: number;
+    /** How far the response may have fallen at the lowest tone, dB; left out where that is judged elsewhere than at 1 m. */
+    readonly fall?: number | undefined;
     readonly band: readonly [number, number];
     readonly reference?: Reference | undefined;
   },
 ): GentleHighPass | undefined {
-  const { driveVoltageRms, lowest } = asked;
+  const { driveVoltageRms, lowest, fall } = asked;
   const [from, to] = asked.band.map((f) => si('frequency', f)) as [Frequency, Frequency];
   const find = (reference: Reference) =>
     [
@@ -57,12 +64,14 @@ export function gentlestOf(
   const filter = highPass(below.shape, corner);
   const there = frequencyGrid([lowest]);
   const behind = cutoff(system, { from, to, reference, filter });
+  const fallen = fall === undefined ? undefined : cutoff(system, { from, to, reference, filter, drop: fall });
   return {
     order: filter.denominator.length - 1,
     corner,
     costAtLowest: -filterLevel(filter, there)[0]!,
     delayAtLowest: filterGroupDelay(filter, there)[0]!,
     riseOfF3: behind.ok ? behind.frequency - found.f3 : below.cost.depth,
+    ...(fallen?.ok && fallen.frequency > lowest + TOLD && { fallenUpTo: fallen.frequency }),
   };
 }
 

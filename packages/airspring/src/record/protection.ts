@@ -18,7 +18,8 @@ export function guardOf(
   { system, drivers, own, limits: ofParts, reference }: Playing,
   driveVoltageRms: VoltageRms,
 ): Guard {
-  const { lowest, highest } = job.wanted;
+  const { lowest, highest, at } = job.wanted;
+  const fall = at === 'listener' ? undefined : job.wanted.fall;
   const { filter } = job.amplifier;
   const cone = own.find(({ load }) => load.ofPart !== undefined && load.integrated);
   const limits = [...travelLimit(drivers), ...(cone ? ofParts.filter(({ integrated }) => integrated) : [])];
@@ -33,6 +34,6 @@ export function guardOf(
   const safe = { driveVoltageRms, lowestSafeFrequency: found.from };
   if (found.from > safeFromOf(job.wanted) || filter) return safe;
   const band = [2, highest] as const;
-  const gentle = gentlestOf(system, limits, { driveVoltageRms, lowest, band, reference });
+  const gentle = gentlestOf(system, limits, { driveVoltageRms, lowest, fall, band, reference });
   return { ...safe, ...(gentle && { highPass: { ...gentle, ...digitalOf(gentle, job.amplifier.sampleRate) } }) };
 }

@@ -151,11 +151,15 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
 
 /** The high-pass that keeps the cone safe, its cost, and its coefficients where the brief asks for them. */
 function highPassText(highPass: NonNullable<Guard['highPass']>, lowest: number, say: Phrasing): string {
-  const { order, corner, costAtLowest, delayAtLowest, riseOfF3, sampleRate, sections = [] } = highPass;
+  const { order, corner, costAtLowest, delayAtLowest, riseOfF3, fallenUpTo, sampleRate, sections = [] } = highPass;
   const level = costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(costAtLowest);
   const delay = `${(1000 * delayAtLowest).toFixed(1)} ms`;
   const rise = Math.abs(riseOfF3) < 0.05 ? 'leaves f3 where it is' : `raises f3 by ${say.hertz(riseOfF3)}`;
-  const cost = `It lowers the level at ${say.edge(lowest)} by ${level}, delays it by ${delay}, and ${rise}.`;
+  const breaks =
+    fallenUpTo === undefined
+      ? ''
+      : ` With it the response falls by more than the brief allows up to ${say.hertz(fallenUpTo)}.`;
+  const cost = `It lowers the level at ${say.edge(lowest)} by ${level}, delays it by ${delay}, and ${rise}.${breaks}`;
   const digital = sections.map(({ b0, b1, b2, a1, a2 }) => `b0 ${b0}, b1 ${b1}, b2 ${b2}, a1 ${a1}, a2 ${a2}`);
   const coefficients =
     sampleRate === undefined
