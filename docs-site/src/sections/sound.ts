@@ -98,5 +98,10 @@ function guard(
   if (!highPass) {
     return `${from} No gentle high-pass below the band prevents that: turn it down, or keep such tones out of the programme.`;
   }
-  return `${from} A Butterworth high-pass of order ${highPass.order} at ${say('frequency', highPass.corner, 'Hz')} prevents that, and costs ${say('level', highPass.costAtLowest, 'dB', 2)} at the lowest tone of the band.`;
+  const { order, corner, costAtLowest, fallenUpTo } = highPass;
+  const breaks =
+    fallenUpTo === undefined
+      ? ''
+      : ` With it the response falls by more than the brief allows up to ${say('frequency', fallenUpTo, 'Hz')}.`;
+  return `${from} A Butterworth high-pass of order ${order} at ${say('frequency', corner, 'Hz')} prevents that, and costs ${say('level', costAtLowest, 'dB', 2)} at the lowest tone of the band.${breaks}`;
 }

@@ -1,5 +1,6 @@
 import { type EndCorrection, finiteFlange, flanged, flared } from '@airspring/core/duct';
 import { type Impossible, impossible } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { compileLongestVent, type Fit, faces, type VentBody } from '@airspring/core/space';
 import type { RoundVentSection } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -18,7 +19,7 @@ import {
 } from './round-vent-tube.js';
 import { ventWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
-import { atSmallest, NANOMETRE, type Vents } from './vents.js';
+import { atSmallest, type Vents } from './vents.js';
 
 /** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
 const diameterOf = (point: Point): number => point[2]!;

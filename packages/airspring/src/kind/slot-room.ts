@@ -1,8 +1,6 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Layout, SlotBody } from '@airspring/core/space';
 import { compileBeside } from './beside-drivers.js';
-
-/** A slot that reaches from panel to panel does so within this, m. */
-const NANOMETRE = 1e-9;
 
 /**
  * An upper bound of the longest slot between inner edges: what a box would leave where drivers stand in the way of its mouth

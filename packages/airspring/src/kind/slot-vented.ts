@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { compileLongestSlot, type Fit, faces, type SlotBody } from '@airspring/core/space';
 import { type SlotAlong, type SlotVentSection, slotAlongs, slotBoards } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
@@ -13,7 +14,7 @@ import { compileSlotAtMost } from './slot-room.js';
 import { slotWords } from './slot-words.js';
 import { tunedByVents } from './tuned-by-vent.js';
 import { airSpeedOf } from './vented-fields.js';
-import { atSmallest, NANOMETRE, type Vents, type VentTold } from './vents.js';
+import { atSmallest, type Vents, type VentTold } from './vents.js';
 
 const MM = 1e-3;
 /** Ratio between neighbouring widths on the lattice, for a slot from side to side. */

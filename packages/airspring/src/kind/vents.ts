@@ -7,9 +7,6 @@ import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Varian
 import type { RawMargin } from './build-record.js';
 import { metres } from './placing.js';
 
-/** As core compares lengths, m. */
-export const NANOMETRE = 1e-9;
-
 /** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
 export interface Vents {
   readonly kind: BoxKind;

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { volumesIn } from '../job/space-shape.js';
 import type { Parts, Point, Variant } from '../kind/box-kind.js';
@@ -5,7 +6,7 @@ import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
 import type { Cost } from './cost.js';
 import { copyOf, type Demand, depthWith, emptyDemand } from './demand.js';
 import type { Criteria } from './points.js';
-import { NANOMETRE, type Wishes } from './wishes.js';
+import type { Wishes } from './wishes.js';
 
 /** A box that a saw and a printer can make: edges and parts in whole units, and everything that follows from them. */
 export interface Box {

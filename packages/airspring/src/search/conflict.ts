@@ -1,10 +1,10 @@
 import { minimalConflict } from '@airspring/core/numeric';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
 import { costByMiss } from './cost.js';
 import { explore } from './explore.js';
 import type { Search } from './search.js';
-import { NANOMETRE } from './wishes.js';
 
 export interface Conflict {
   readonly wishes: readonly Wish[];

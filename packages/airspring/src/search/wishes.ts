@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { volumesIn } from '../job/space-shape.js';
@@ -185,9 +186,6 @@ export function wishesOf(job: Job, variants: readonly Variant[]): Wishes {
 
 /** A decibel, as a logarithm of a ratio of amplitudes. */
 export const DECIBEL = Math.LN10 / 20;
-
-/** A nanometre does not count as excess, since solved edges carry rounding errors. */
-export const NANOMETRE = 1e-9;
 
 /**
  * How far a wish is missed: ln(needed / allowed), with levels and powers as amplitudes. The wish is met at 0 or less. The wish is
