@@ -55,7 +55,7 @@ ${sound(design, designs, facts)}
 ${building(design, designs, facts)}
 ${margins(design)}
 <section aria-labelledby="measure"><h2 id="measure">Did you build what was computed?</h2>
-<p>Measure the impedance at the terminals of the finished box. In a vented box the dip lies close to the tuning. If it lies higher than drawn, the vent is too short or the volume too small; if it lies lower, the vent is too long or the volume too large. A difference of a few per cent is usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
+<p>Measure the impedance at the terminals of the finished box. In a vented box the dip between the peaks belongs to the tuning, and the report says how near to it the dip lies. If it lies higher than drawn, the vent is too short or the volume too small; if it lies lower, the vent is too long or the volume too large. A difference of a few per cent is usual (common practice). Look at the tuning first, then at the heights of the peaks, which show leaks.</p>
 ${measured(designs, facts)}
 ${sweepMarkup({ id: 'impedance', title: 'Input impedance', frequencies: design.curves.frequencies, band: [facts.lowest, facts.highest], panels: [impedancePanel(designs)], events: design.vent ? [{ f: design.vent.fb, words: `${design.name} is tuned to ${say('frequency', design.vent.fb, 'Hz')}` }] : [] })}
 </section>`;

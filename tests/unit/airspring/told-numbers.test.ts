@@ -2,8 +2,9 @@ import { type Design, design } from 'airspring';
 import { expect, test } from 'vitest';
 import { buildText } from '../../../packages/airspring/src/words/build-text.js';
 import { comparison } from '../../../packages/airspring/src/words/comparison.js';
+import { impedanceFound } from '../../../packages/airspring/src/words/impedance-text.js';
 import { phrasing } from '../../../packages/airspring/src/words/phrasing.js';
-import { impedanceFound, loudText, protectionText } from '../../../packages/airspring/src/words/play-text.js';
+import { loudText, protectionText } from '../../../packages/airspring/src/words/play-text.js';
 import { faultsOf } from '../../refusal/faults.js';
 
 const brief = {

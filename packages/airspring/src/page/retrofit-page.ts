@@ -13,9 +13,10 @@ import {
   refusedRows,
   stepsOf,
 } from '../words/changes-text.js';
+import { impedanceText } from '../words/impedance-text.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from '../words/measured-text.js';
 import { type Phrasing, phrasing, type Units } from '../words/phrasing.js';
-import { impedanceText, loudest } from '../words/play-text.js';
+import { loudest } from '../words/play-text.js';
 import { holeText, tubeRows, tubeSentences } from '../words/tubes-text.js';
 import { drillingTemplate } from './drilling-template.js';
 import { escaped, pageOf, tableOf } from './markup.js';

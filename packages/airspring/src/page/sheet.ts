@@ -3,8 +3,8 @@ import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { cutsText, driversText, jointsText, outlinesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
+import { impedanceRows, impedanceText } from '../words/impedance-text.js';
 import type { Phrasing } from '../words/phrasing.js';
-import { impedanceRows, impedanceText } from '../words/play-text.js';
 import { escaped, tableOf } from './markup.js';
 import { panelDrawing } from './panel-drawing.js';
 

@@ -7,8 +7,8 @@ import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
 import { bentText, cutsText, jointsText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
+import { impedanceText } from '../words/impedance-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
-import { impedanceText } from '../words/play-text.js';
 import { impedanceOf, loadSentence, playingSentences } from './played-work.js';
 
 /** The cautions of a work, by the step at which each is due. */

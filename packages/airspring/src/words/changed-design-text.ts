@@ -7,9 +7,9 @@ import type { ChangedDesign } from '../standing/whole.js';
 import { glanceNumbers } from './account-text.js';
 import { driversText } from './build-text.js';
 import { limitBlocks, playingBlocks } from './design-text.js';
+import { impedanceText } from './impedance-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
-import { impedanceText } from './play-text.js';
 import { printable } from './printable.js';
 
 /** Its changes as one noun phrase. */

@@ -4,8 +4,8 @@ import { numbered, type Row, type RowDone } from '../standing/row.js';
 import { glanced, LEAST, shortfall } from '../standing/shortfall.js';
 import { numbersOf } from './account-text.js';
 import { rangesText } from './bands-text.js';
+import { impedanceText } from './impedance-text.js';
 import type { Phrasing } from './phrasing.js';
-import { impedanceText } from './play-text.js';
 import { quieterText } from './quieter-text.js';
 
 /** The changes that can be made, each with its number in the report. */

@@ -7,13 +7,13 @@ import { BINDS } from '../record/prices.js';
 import { alignmentTable, alignmentText } from './alignment-text.js';
 import { buildText, cautionOf, cutList, driversText, partsText, shapeText } from './build-text.js';
 import { heardBlocks } from './heard-text.js';
+import { impedanceText } from './impedance-text.js';
 import { caution, heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 import {
   belowText,
   deepest,
   filterText,
-  impedanceText,
   loudest,
   loudText,
   protectionText,
