@@ -1,4 +1,5 @@
-import { copyFileSync, existsSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync } from 'node:fs';
+import { basename } from 'node:path';
 import { defineConfig, type Options } from 'tsup';
 import { pureConstants } from './pure-constants.js';
 
@@ -10,14 +11,22 @@ const shared: Options = {
   esbuildPlugins: [pureConstants],
 };
 
+const entries = ['index', ...readdirSync('src').map((folder) => `${folder}/index`)].filter((entry) =>
+  existsSync(`src/${entry}.ts`),
+);
+const checked = `../../.cache/types/${basename(process.cwd())}/src`;
+
 /** Run in a package's folder: each subpath is one entry, as ESM and as CommonJS, with its types; entries share chunks. */
 const subpaths: Options = {
   ...shared,
-  entry: ['src/index.ts', 'src/*/index.ts'],
+  entry: Object.fromEntries(entries.map((entry) => [entry, `src/${entry}.ts`])),
   format: ['esm', 'cjs'],
   clean: ['!command/**'],
-  // Neighbours are read as they are published, built before this one.
-  dts: { compilerOptions: { customConditions: [] } },
+  dts: {
+    // The declarations that the check of types has written: nothing is checked a second time. Neighbours stay as they are named.
+    entry: Object.fromEntries(entries.map((entry) => [entry, `${checked}/${entry}.d.ts`])),
+    compilerOptions: { customConditions: [] },
+  },
 };
 
 /** What stands in the file of the command besides our own, each with its licence beside that file. */
