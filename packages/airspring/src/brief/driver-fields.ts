@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { air, audible, coil, most, ohms, Q, size } from './bounds.js';
+import { described } from './described.js';
 import { type DriverModels, modelField } from './driver-models.js';
 import { largeSignalField } from './large-signal.js';
 import { quantity, wholeNumber, words } from './quantity-text.js';
@@ -7,49 +8,55 @@ import { seatingFields } from './seating.js';
 import { sensitivityFields } from './sensitivity.js';
 
 const opt = v.exactOptional;
-const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
 
 /** A driver to choose from: the data of its sheet, and its sizes. */
 export const driverFields = {
-  name: said(words(200, 'ten-inch driver'), 'what the report calls it'),
-  fs: opt(said(quantity('frequency', audible), 'resonance in free air')),
-  Qts: opt(said(Q, 'quality factor of motor and suspension together')),
-  Qes: opt(said(Q, 'quality factor of the motor')),
-  Qms: opt(said(Q, 'quality factor of the suspension')),
-  Vas: opt(said(quantity('volume', air), 'volume of air as compliant as the suspension')),
-  Sd: opt(said(quantity('coneArea', { least: 0.1, greatest: 20_000, unit: 'cm²' }), 'area that moves air')),
+  name: described(words(200, 'ten-inch driver'), 'what the report calls it'),
+  fs: opt(described(quantity('frequency', audible), 'resonance in free air')),
+  Qts: opt(described(Q, 'quality factor of motor and suspension together')),
+  Qes: opt(described(Q, 'quality factor of the motor')),
+  Qms: opt(described(Q, 'quality factor of the suspension')),
+  Vas: opt(described(quantity('volume', air), 'volume of air as compliant as the suspension')),
+  Sd: opt(described(quantity('coneArea', { least: 0.1, greatest: 20_000, unit: 'cm²' }), 'area that moves air')),
   coneDiameter: opt(
-    said(
+    described(
       quantity('length', { ...size, example: '205 mm' }),
       'instead of Sd: diameter of the cone with half the surround',
     ),
   ),
   Mms: opt(
-    said(quantity('mass', { least: 0.01, greatest: 10_000, unit: 'g' }), 'moving mass with the air that moves with it'),
+    described(
+      quantity('mass', { least: 0.01, greatest: 10_000, unit: 'g' }),
+      'moving mass with the air that moves with it',
+    ),
   ),
-  Cms: opt(said(quantity('compliance', { least: 1e-4, greatest: 1000, unit: 'mm/N' }), 'compliance of the suspension')),
+  Cms: opt(
+    described(quantity('compliance', { least: 1e-4, greatest: 1000, unit: 'mm/N' }), 'compliance of the suspension'),
+  ),
   Rms: opt(
-    said(
+    described(
       quantity('mechanicalResistance', { least: 1e-3, greatest: 1e4, unit: 'N·s/m' }),
       'mechanical resistance of the suspension',
     ),
   ),
-  Re: opt(said(quantity('resistance', ohms), 'resistance of the voice coil for direct current')),
-  Bl: opt(said(quantity('forceFactor', { least: 0.01, greatest: 1000, unit: 'T·m' }), 'force factor of the motor')),
-  Le: opt(said(quantity('inductance', coil), 'inductance of the voice coil; default none')),
-  Xmax: said(
+  Re: opt(described(quantity('resistance', ohms), 'resistance of the voice coil for direct current')),
+  Bl: opt(
+    described(quantity('forceFactor', { least: 0.01, greatest: 1000, unit: 'T·m' }), 'force factor of the motor'),
+  ),
+  Le: opt(described(quantity('inductance', coil), 'inductance of the voice coil; default none')),
+  Xmax: described(
     quantity('displacementPeak', { least: 0.001, greatest: 200, unit: 'mm' }),
     'greatest travel of the cone in one direction',
   ),
-  Pe: said(
+  Pe: described(
     quantity('power', { least: 0.001, greatest: 100_000, unit: 'W' }),
     'power that the voice coil can turn into heat continuously',
   ),
-  outerDiameter: said(quantity('length', { ...size, example: '262 mm' }), 'diameter of the frame'),
-  cutoutDiameter: said(quantity('length', { ...size, example: '232 mm' }), 'diameter of the hole in the panel'),
-  depth: said(quantity('length', { ...size, example: '118 mm' }), 'depth from the outside of the panel'),
+  outerDiameter: described(quantity('length', { ...size, example: '262 mm' }), 'diameter of the frame'),
+  cutoutDiameter: described(quantity('length', { ...size, example: '232 mm' }), 'diameter of the hole in the panel'),
+  depth: described(quantity('length', { ...size, example: '118 mm' }), 'depth from the outside of the panel'),
   displacedVolume: opt(
-    said(
+    described(
       quantity('volume', { least: 1e-4, greatest: 1000, unit: 'L', example: '1.6 L' }),
       'volume that it takes up inside the box; default an estimate from cutout and depth',
     ),
@@ -66,10 +73,10 @@ const entriesWith = ({ coils, suspensions }: DriverModels) => ({
     v.pipe(
       v.array(
         v.strictObject({
-          series: opt(said(wholeNumber(1, 4), 'number in series in each branch; default 1')),
-          parallel: opt(said(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
+          series: opt(described(wholeNumber(1, 4), 'number in series in each branch; default 1')),
+          parallel: opt(described(wholeNumber(1, 4), 'number of branches in parallel; default 1')),
           isobaric: opt(
-            said(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
+            described(v.boolean(), 'whether the drivers are mounted in pairs, one behind the other; default false'),
           ),
         }),
       ),
@@ -89,7 +96,7 @@ export const sheetOnly = ['Xmax', 'Pe', 'outerDiameter', 'cutoutDiameter', 'dept
 const measurable = (name: (typeof sheetOnly)[number]) => {
   const schema = driverFields[name];
   return opt(
-    said(schema, `${v.getDescription(schema as never)}; only a driver that is measured in its box may lack it`),
+    described(schema, `${v.getDescription(schema as never)}; only a driver that is measured in its box may lack it`),
   );
 };
 

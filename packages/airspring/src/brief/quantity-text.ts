@@ -95,8 +95,16 @@ const EXAMPLES: Readonly<Partial<Record<Kind, string>>> = {
 const exampleOf = (kind: Kind): string => (kind === 'temperature' ? '20 °C' : `1 ${Object.keys(kinds[kind].units)[0]}`);
 const meaning = (kind: Kind): string => `a number and one of ${unitList(kind)}`;
 
-/** A quantity in a brief: reads a text with a unit into a checked SI number. `strict` gives the text in core's spelling. */
-export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign = 'positive') => {
+/** A text with a unit, read into a checked SI number. */
+export interface QuantityField<K extends Kind> extends v.GenericSchema<string, Quantity<K>> {
+  /** The text in core's spelling. */
+  readonly strict: (text: string) => string | undefined;
+  /** What the list of fields tells. */
+  readonly quantity: { readonly of: string; readonly units: readonly string[]; readonly range?: string };
+}
+
+/** A quantity in a brief. */
+export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign = 'positive'): QuantityField<K> => {
   const range =
     bounds && ([bounds.least, bounds.greatest].map((one) => siOf(kind, one, bounds.unit)) as [number, number]);
   const schema = v.pipe(
@@ -118,7 +126,6 @@ export const quantity = <K extends Kind>(kind: K, bounds?: Bounds<K>, sign: Sign
   );
   return Object.assign(schema, {
     strict: (text: string) => strictText(kind, text),
-    /** What the list of fields tells. */
     quantity: {
       of: kinds[kind].of,
       units: Object.keys(kinds[kind].units),
@@ -133,7 +140,7 @@ function siOf<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): number {
 }
 
 /** A plain number in a brief, within sensible bounds. */
-export const plainNumber = (least: number, greatest: number, example = 1) => {
+export const plainNumber = (least: number, greatest: number, example = 1): v.GenericSchema<number> => {
   const message = packed({
     code: 'out-of-range',
     expected: `a number from ${least} to ${greatest}`,
@@ -143,7 +150,7 @@ export const plainNumber = (least: number, greatest: number, example = 1) => {
 };
 
 /** A whole number in a brief. */
-export const wholeNumber = (least: number, greatest: number, example = Math.max(1, least)) => {
+export const wholeNumber = (least: number, greatest: number, example = Math.max(1, least)): v.GenericSchema<number> => {
   const message = packed({
     code: 'out-of-range',
     expected: `a whole number from ${least} to ${greatest}`,
@@ -159,7 +166,7 @@ export const wholeNumber = (least: number, greatest: number, example = Math.max(
 };
 
 /** A text in a brief: not empty, and no longer than a number of characters. */
-export const words = (most: number, example: string) =>
+export const words = (most: number, example: string): v.GenericSchema<string> =>
   v.pipe(
     v.string(),
     v.minLength(1, packed({ code: 'empty', expected: 'a text that is not empty', remedy: 'Write a text.' })),

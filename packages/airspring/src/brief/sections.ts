@@ -2,6 +2,7 @@ import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import { amplifierFields } from './amplifier.js';
 import { air, audible, decibels, edge, most, oneOrMore, wall } from './bounds.js';
+import { described } from './described.js';
 import { driverSchema } from './driver-fields.js';
 import type { DriverModels } from './driver-models.js';
 import { mediumFields } from './medium.js';
@@ -12,9 +13,8 @@ import { shapeField } from './space-shape.js';
 import { workshopField } from './workshop.js';
 
 const opt = v.exactOptional;
-const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
 const titled = words(200, 'The whale bench');
-const dose = (what: string) => opt(said(plainNumber(0, 100), `how much ${what} counts; default 1`));
+const dose = (what: string) => opt(described(plainNumber(0, 100), `how much ${what} counts; default 1`));
 const EDGES = ['width', 'height', 'depth'] as const;
 
 /** The drivers of a brief, each by one schema. */
@@ -32,9 +32,9 @@ interface ShapeEntry {
 
 /** The fields of every brief, whatever kinds of box are tried. */
 export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[] | undefined) => ({
-  $schema: opt(said(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
-  version: said(v.literal(1), 'the version of the format of the brief'),
-  title: said(titled, 'title of the report'),
+  $schema: opt(described(words(2000, './brief.schema.json'), 'the address of the JSON Schema, for editors')),
+  version: described(v.literal(1), 'the version of the format of the brief'),
+  title: described(titled, 'title of the report'),
   note: opt(
     v.pipe(
       v.string(),
@@ -44,8 +44,8 @@ export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[
     ),
   ),
   drivers: driversOf(driverSchema(models)),
-  air: opt(said(v.strictObject(mediumFields), 'the air around and in the box; default 20 °C, 101.325 kPa, 50 %')),
-  space: said(
+  air: opt(described(v.strictObject(mediumFields), 'the air around and in the box; default 20 °C, 101.325 kPa, 50 %')),
+  space: described(
     v.strictObject({
       width: v.pipe(quantity('length', edge), v.description('greatest outer width of the box')),
       height: v.pipe(quantity('length', edge), v.description('greatest outer height of the box')),
@@ -76,7 +76,7 @@ export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[
     }),
     'the room that the box may take',
   ),
-  wanted: said(
+  wanted: described(
     v.strictObject({
       lowest: v.pipe(quantity('frequency', audible), v.description('lowest frequency of the programme')),
       highest: v.pipe(
@@ -119,21 +119,24 @@ export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[
     'the wanted sound',
   ),
   room: opt(
-    said(v.strictObject(roomFields), 'where the box stands, and how far the listener sits; default 1 m in half space'),
+    described(
+      v.strictObject(roomFields),
+      'where the box stands, and how far the listener sits; default 1 m in half space',
+    ),
   ),
-  amplifier: said(v.strictObject(amplifierFields), 'what the amplifier can give'),
+  amplifier: described(v.strictObject(amplifierFields), 'what the amplifier can give'),
   workshop: opt(workshopField),
   units: opt(
-    said(
+    described(
       v.strictObject({
-        length: opt(said(v.picklist(['mm', 'cm', 'in']), 'unit of lengths in the report; default mm')),
-        volume: opt(said(v.picklist(['L', 'ft³', 'in³']), 'unit of volumes in the report; default L')),
+        length: opt(described(v.picklist(['mm', 'cm', 'in']), 'unit of lengths in the report; default mm')),
+        volume: opt(described(v.picklist(['L', 'ft³', 'in³']), 'unit of volumes in the report; default L')),
       }),
       'how the report writes numbers',
     ),
   ),
   weights: opt(
-    said(
+    described(
       v.strictObject({
         deep: dose('depth of sound'),
         loud: dose('loudness'),

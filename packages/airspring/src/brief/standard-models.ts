@@ -10,12 +10,12 @@ import {
 import { si } from '@airspring/core/quantity';
 import * as v from 'valibot';
 import { audible, coil, ohms } from './bounds.js';
+import { described } from './described.js';
 import type { CoilChoice, DriverModels, SuspensionChoice } from './driver-models.js';
 import { plainNumber, quantity } from './quantity-text.js';
 
-const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
-const power = (greatest: number) => said(plainNumber(0.01, greatest, 0.7), 'its power of frequency');
-const size = (example: number) => said(plainNumber(1e-9, 1e6, example), 'its size, Ω at 1 rad/s');
+const power = (greatest: number) => described(plainNumber(0.01, greatest, 0.7), 'its power of frequency');
+const size = (example: number) => described(plainNumber(1e-9, 1e6, example), 'its size, Ω at 1 rad/s');
 const [inductance, resistance] = [quantity('inductance', coil), quantity('resistance', ohms)];
 const ratio = (value: number) => si('ratio', value);
 
@@ -36,10 +36,10 @@ const fourParameters: CoilChoice<typeof fourParameterFields> = {
 };
 
 const semiInductanceFields = {
-  Leb: said(inductance, 'inductance outside the iron'),
-  Le: said(inductance, 'inductance beside the semi-inductance'),
-  K: said(plainNumber(1e-9, 1e6, 0.03), 'semi-inductance, Ω·√s'),
-  Rss: said(resistance, 'losses of a shorting ring'),
+  Leb: described(inductance, 'inductance outside the iron'),
+  Le: described(inductance, 'inductance beside the semi-inductance'),
+  K: described(plainNumber(1e-9, 1e6, 0.03), 'semi-inductance, Ω·√s'),
+  Rss: described(resistance, 'losses of a shorting ring'),
 };
 const semiInductance: CoilChoice<typeof semiInductanceFields> = {
   name: 'semiInductance',
@@ -49,9 +49,9 @@ const semiInductance: CoilChoice<typeof semiInductanceFields> = {
 };
 
 const lr2Fields = {
-  Le: v.exactOptional(said(inductance, 'inductance in series; default none')),
-  R2: said(resistance, 'resistance beside L2, of the eddy currents'),
-  L2: said(inductance, 'second inductance, beside R2'),
+  Le: v.exactOptional(described(inductance, 'inductance in series; default none')),
+  R2: described(resistance, 'resistance beside L2, of the eddy currents'),
+  L2: described(inductance, 'second inductance, beside R2'),
 };
 const LR2: CoilChoice<typeof lr2Fields> = {
   name: 'LR2',
@@ -61,8 +61,10 @@ const LR2: CoilChoice<typeof lr2Fields> = {
 };
 
 const creepFields = {
-  lambda: said(plainNumber(1e-4, 0.3, 0.05), 'share by which the compliance grows in each decade downwards'),
-  at: v.exactOptional(said(quantity('frequency', audible), 'where the compliance is Cms; default the resonance fs')),
+  lambda: described(plainNumber(1e-4, 0.3, 0.05), 'share by which the compliance grows in each decade downwards'),
+  at: v.exactOptional(
+    described(quantity('frequency', audible), 'where the compliance is Cms; default the resonance fs'),
+  ),
 };
 const creep: SuspensionChoice<typeof creepFields> = {
   name: 'creep',
@@ -71,7 +73,7 @@ const creep: SuspensionChoice<typeof creepFields> = {
   model: ({ lambda, at }, driver) => logarithmicCreep({ lambda: ratio(lambda), at: at ?? driverParameters(driver).fs }),
 };
 
-const hysteresisFields = { lossFactor: said(plainNumber(1e-4, 1, 0.1), 'loss factor of the material') };
+const hysteresisFields = { lossFactor: described(plainNumber(1e-4, 1, 0.1), 'loss factor of the material') };
 const hysteresis: SuspensionChoice<typeof hysteresisFields> = {
   name: 'hysteresis',
   what: 'a damping that falls with frequency, beside Rms',

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { most, size, wall } from './bounds.js';
+import { described } from './described.js';
 import { quantity, wholeNumber, words } from './quantity-text.js';
 
 const opt = v.exactOptional;
@@ -7,7 +8,6 @@ const length = quantity('length', { ...size, example: '76 mm' });
 const margin = (example: string) =>
   quantity('length', { least: 0, greatest: 100, unit: 'mm', example }, 'not-negative');
 const list = <const S extends v.GenericSchema>(one: S) => v.pipe(v.array(one), most());
-const described = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
 const hole = (text: string, example: string) =>
   described(quantity('length', { least: 1, greatest: 50, unit: 'mm', example }), text);
 const depth = described(

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { air, audible, ohms, size } from '../brief/bounds.js';
+import { described } from '../brief/described.js';
 import { plainNumber, quantity } from '../brief/quantity-text.js';
 
 const opt = v.exactOptional;
-const said = <const S extends v.GenericSchema>(schema: S, text: string) => v.pipe(schema, v.description(text));
 const impedance = quantity('resistance', { ...ohms, example: '30 Ω' });
 
 /** How well a thing is measured where a brief does not say it (common practice). */
@@ -11,37 +11,37 @@ export const WITHIN = { frequency: 0.5, length: 3e-3, impedance: 0.05, air: 0.05
 
 /** What else a brief may say of the impedance of a box, so that its drivers need no sheet. */
 export const impedanceFields = {
-  peakImpedance: opt(said(impedance, 'magnitude at the higher of the two peaks')),
+  peakImpedance: opt(described(impedance, 'magnitude at the higher of the two peaks')),
   flank: opt(
-    said(
+    described(
       v.strictObject({
-        frequency: said(quantity('frequency', audible), 'where it was read'),
-        impedance: said(impedance, 'magnitude there'),
+        frequency: described(quantity('frequency', audible), 'where it was read'),
+        impedance: described(impedance, 'magnitude there'),
       }),
       'one more reading on the side of a peak, about halfway down',
     ),
   ),
-  Re: opt(said(quantity('resistance', ohms), 'resistance for direct current at the terminals of the box')),
+  Re: opt(described(quantity('resistance', ohms), 'resistance for direct current at the terminals of the box')),
   within: opt(
-    said(
+    described(
       v.strictObject({
         frequency: opt(
-          said(
+          described(
             quantity('frequency', { least: 0, greatest: 50, unit: 'Hz', example: '0.5 Hz' }, 'not-negative'),
             'how well each frequency is known; default 0.5 Hz',
           ),
         ),
         length: opt(
-          said(
+          described(
             quantity('length', { ...size, least: 0, example: '3 mm' }, 'not-negative'),
             'how well the diameter of the cone is known; default 3 mm',
           ),
         ),
         impedance: opt(
-          said(plainNumber(0, 0.5, 0.05), 'how well each impedance is known, as a share of it; default 0.05'),
+          described(plainNumber(0, 0.5, 0.05), 'how well each impedance is known, as a share of it; default 0.05'),
         ),
         air: opt(
-          said(
+          described(
             quantity('volume', { ...air, least: 0, example: '1 L' }, 'not-negative'),
             'how well the air in the box is known; default a twentieth of it',
           ),
