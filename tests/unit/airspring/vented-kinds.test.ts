@@ -16,6 +16,7 @@ import { describe, expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { boxFigure } from '../../../docs-site/src/figures/box-drawing.js';
 import { metBy } from '../../../packages/airspring/src/design.js';
+import type { PlacedBoard } from '../../../packages/airspring/src/kind/build-record.js';
 import { endsInRow } from '../../../packages/airspring/src/kind/row-of-vents.js';
 import { anyBox, bestBoxes } from '../../../packages/airspring/src/search/best.js';
 import { emptyDemand } from '../../../packages/airspring/src/search/demand.js';
@@ -280,6 +281,50 @@ test('net volume and tuning of a straight slot in a corner are those of its boar
   };
   const found = tuning({ vent, netVolume: si('volume', netVolume) }, search.job.air);
   expect(found.ok && found.fb).toBeCloseTo(fb, 7);
+});
+
+describe.each([
+  ['free', cases[1]![1]],
+  ['along one panel', cases[2]![1]],
+  ['in a corner', slot({ width: '180 mm', along: ['two'] })],
+  ['from side to side', cases[0]![1]],
+  ['of thin boards, its tuning held', { ...slot({ wall: '9 mm' }), box: { kinds: ['slot-vented'], tuning: '31 Hz' } }],
+] as const)('the air that a folded slot leaves: %s', { timeout: 60_000 }, (_name, brief) => {
+  const { box, search } = answerOf(brief as Brief);
+  const [netVolume = 0, fb = 0] = box.point;
+  const placed = box.variant.place(box.edges, box.point);
+  if (!placed.ok) throw new Error('it stands');
+  const { boards = [], placed: standing = [] } = box.variant.record({
+    edges: box.edges,
+    point: box.point,
+    fit: placed,
+  });
+  const within = ({ least, greatest }: PlacedBoard) =>
+    least.reduce((all, from, k) => all * (greatest[k]! - Math.max(from, k === 2 ? 0.018 : 0)), 1);
+
+  test('is what its boards and the air between them leave', () => {
+    const { firstLeg, bend } = placed.placement.vent!;
+    if (bend === undefined) throw new Error('it is folded');
+    const hole = placed.holes.find(({ part }) => part === 'vent')!;
+    // The opening of a free slot is that of its boards.
+    const walls = standing.some(({ least }) => Math.min(...least) < 1e-9) ? 2 * boards[0]!.thickness! : 0;
+    const sides = hole.form === 'rectangle' ? hole.edges.filter((side) => side > 0).map((side) => side - walls) : [];
+    const [short = 0, long = 0] = sides.sort((a, b) => a - b);
+    // The first leg ends at the outside of the fold, and the second one begins beside it.
+    const air = long * short * (firstLeg - 0.018 + short + bend.secondLeg);
+    const wood = standing.reduce((all, one) => all + within(one), 0);
+    const inner = box.edges.reduce((product, edge) => product * (edge - 0.036), 1);
+    expect(netVolume).toBeCloseTo(inner - box.variant.contents - wood - air, 12);
+  });
+
+  test('and the tuning is that of this air', () => {
+    const { section, length } = box.variant.openings!(box.point)[0]!;
+    const found = tuning(
+      { vent: { ...section, length: length! } as VentInput, netVolume: si('volume', netVolume) },
+      search.job.air,
+    );
+    expect(found.ok && found.fb).toBeCloseTo(fb, 6);
+  });
 });
 
 test('vents in a row act as much longer as their neighbours make them, on the mean', () => {

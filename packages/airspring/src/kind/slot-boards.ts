@@ -50,3 +50,21 @@ export function boardsOf(
     ...board('short board, second leg (length × width)', onShort, second, short),
   ];
 }
+
+/**
+ * Air that a metre of a slot and its own boards take from the box, m², and what a fold takes in addition, m³. In a fold the air fills a
+ * square, where its centre line is an arc, and the inner boards share a corner. The outer boards of a free slot go on around it.
+ *
+ * @source own geometry of boards at right angles
+ */
+export function takenBySlot({ along, width, height, wall }: Omit<Slot, 'panel'>): {
+  readonly metre: number;
+  readonly fold: number;
+} {
+  const [long, short] = width >= height ? [width, height] : [height, width];
+  const [onLong, onShort] = slotBoards[along];
+  const across = long + onShort * wall;
+  const thick = short + onLong * wall;
+  const boards = along === 'none' ? 2 * short * wall : -(wall ** 2);
+  return { metre: across * thick, fold: across * (short ** 2 + boards - (Math.PI / 4) * short * thick) };
+}

@@ -7,7 +7,7 @@ import { holeAt } from './build-record.js';
 import { driverLayout, leastFor } from './drivers.js';
 import { metres } from './placing.js';
 import { inOrder } from './round-vent-fields.js';
-import { boardsOf } from './slot-boards.js';
+import { boardsOf, takenBySlot } from './slot-boards.js';
 import { placedBoards } from './slot-boards-placed.js';
 import { acrossSlot, type SlotRead, slotFields } from './slot-fields.js';
 import { compileSlotAtMost } from './slot-room.js';
@@ -42,6 +42,7 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
   const [onLong, onShort] = slotBoards[along];
   const longest = compileLongestSlot(whole);
   const atMost = compileSlotAtMost(whole, onLong);
+  const straightAtMost = compileSlotAtMost({ ...whole, vent: { ...layout, bend: false } }, onLong);
   const inner = new Float64Array(3);
   const both = new Float64Array(2);
   const widthOf = (point: Point): number => (full ? point[3]! : stated);
@@ -63,6 +64,22 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     const found: SlotVentSection = { width: metres(width), height: metres(height), wall: metres(wall), along };
     wide.set(height, found);
     return found;
+  }
+
+  const taken = (point: Point) => takenBySlot({ along, width: widthOf(point), height: heightOf(point), wall });
+
+  /** Whether a slot of a length is folded: as in core's `fit`, only where a straight one has no room. */
+  function isFolded([width, height, depth]: readonly [number, number, number], point: Point, length: number): boolean {
+    if (bends === 0) return false;
+    const least = length - NANOMETRE;
+    const body = bodyAt(widthOf(point), heightOf(point));
+    inner[0] = width;
+    inner[1] = height;
+    inner[2] = depth;
+    if (straightAtMost(inner, body, body.longSide + onShort * wall) < least) return true;
+    // No folded slot is as short as 0 m, so that only straight ones are looked for.
+    longest(width, height, depth, body, both, undefined, 0);
+    return both[0]! < least;
   }
 
   function tell({ edges, point, fit }: Finished, length: number, fb: number): VentTold {
@@ -90,8 +107,9 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
     geometric: [{ name: 'height', from: smallest, to: largest, ratio: 1.12, unit: MM, beyond: 1.6 }],
     ...(full && { span: { name: 'width', edge: 0, from: narrowest, to: widest, ratio: WIDTH_RATIO, beyond: 2 } }),
     area: (point) => widthOf(point) * heightOf(point),
-    areaTaken: (point) => takenBy(along, widthOf(point), heightOf(point), wall),
-    endsTaken: () => 0,
+    areaTaken: (point) => taken(point).metre,
+    endsTaken: (point, length, inner) =>
+      inner !== undefined && isFolded(inner, point, length) ? taken(point).fold : 0,
     section,
     layout,
     body: (point) => ({
@@ -139,12 +157,6 @@ function slotVents(job: Job, choice: DriverChoice, along: SlotAlong): Vents {
 /** Edges of the opening of a slot. */
 const openingOf = ({ holes }: Fit): readonly number[] =>
   holes.flatMap((hole) => (hole.part === 'vent' && hole.form === 'rectangle' ? [hole.edges] : []))[0] ?? [0, 0, 0];
-
-/** Cross-section of a slot and its own boards: what core subtracts from the air of the box, per metre, m². */
-function takenBy(along: SlotAlong, width: number, height: number, wall: number): number {
-  const [onLong, onShort] = slotBoards[along];
-  return (Math.min(width, height) + onLong * wall) * (Math.max(width, height) + onShort * wall);
-}
 
 /** A vented box whose vent is a slot made of boards. Panels of the box serve as some of its walls. */
 export const slotVented: BoxKind<typeof slotFields> = {

@@ -48,11 +48,11 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
     if (airBefore <= 0) return undefined;
     const leastAir = 0.2 * airBefore;
     if (isHeld) {
-      const airWith = (length: number) => airBefore - takenBy(vents, point, length, t);
+      const airWith = (length: number) => airBefore - takenBy(vents, point, length, t, inner);
       const vent = wholeVent(lengthOf(point), airWith, lengthOrTuning, t, leastAir);
       return vent && withTuning(point, vent.netVolume, vent.fb);
     }
-    const netVolume = airBefore - takenBy(vents, point, lengthOrTuning, t);
+    const netVolume = airBefore - takenBy(vents, point, lengthOrTuning, t, inner);
     if (netVolume <= leastAir) return undefined;
     const fb = tuningBy(lengthOf(point), netVolume, lengthOrTuning, job.wanted.lowest);
     return fb === undefined ? undefined : withTuning(point, netVolume, fb);

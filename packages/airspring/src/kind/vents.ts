@@ -7,6 +7,8 @@ import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Varian
 import type { RawMargin } from './build-record.js';
 import { metres } from './placing.js';
 
+type InnerEdges = readonly [width: number, height: number, depth: number];
+
 /** Vents of one form: everything that differs between the kinds of box that are tuned by vents. */
 export interface Vents {
   readonly kind: BoxKind;
@@ -18,8 +20,8 @@ export interface Vents {
   readonly area: (point: Point) => number;
   /** Air that a metre of all vents takes from the box, per metre, m². */
   readonly areaTaken: (point: Point) => number;
-  /** Air that their ends take in addition, m³. */
-  readonly endsTaken: (point: Point, length: number) => number;
+  /** Air that their ends, and a fold between these inner edges, take in addition, m³. */
+  readonly endsTaken: (point: Point, length: number, inner?: InnerEdges) => number;
   /** The vents as core tunes them. Equal vents give the same object. */
   readonly section: (point: Point) => VentSection;
   readonly layout: Layout['vent'];
@@ -52,9 +54,12 @@ export interface VentNames {
 /** What one form of vent tells about a design. The rest is the same for all forms. */
 export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
 
-/** Air that vents of a length take from a box whose panels are this thick, m³. */
-export const takenBy = (vents: Vents, point: Point, length: number, panel: number): number =>
-  vents.areaTaken(point) * Math.max(0, length - panel) + vents.endsTaken(point, length);
+/**
+ * Air that vents of a length take from a box whose panels are this thick, m³. Whether a slot is folded depends on the inner edges:
+ * without them it is taken for a straight one.
+ */
+export const takenBy = (vents: Vents, point: Point, length: number, panel: number, inner?: InnerEdges): number =>
+  vents.areaTaken(point) * Math.max(0, length - panel) + vents.endsTaken(point, length, inner);
 
 /** A vent this near to its smallest size, as a ratio, is at it. */
 const AT_SMALLEST = 1.005;

@@ -95,7 +95,7 @@ export function compileNetVolume(thickness: readonly number[], bracingFraction =
  * | $m, \rho$ | `contents.fill` | kg, kg/m³ | mass of the filling, and density of its fibres |
  *
  * @validity exact for flat panels and given volumes; an estimated driver is good to about a third
- * @neglects lining, terminals, wires; that a filling also changes how air is compressed
+ * @neglects lining, terminals, wires, the corner of a folded slot; that a filling also changes how air is compressed
  * @returns volumes in m³, or why nothing is left
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`, `inconsistent`
  * @source own geometry of a cuboid
@@ -123,7 +123,7 @@ export function netVolume(input: NetVolumeInput): NetVolume | Impossible {
  * The other symbols are those of {@link netVolume}.
  *
  * @validity exact for given volumes; an estimated driver is good to about a third
- * @neglects terminals, wires; that a filling also changes how air is compressed
+ * @neglects terminals, wires, the corner of a folded slot; that a filling also changes how air is compressed
  * @returns volumes in m³, or why nothing is left
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`, `empty`, `conflict`
  * @source own geometry
