@@ -8,13 +8,21 @@ import { cautionsAbout, otherCautions } from './cautions.js';
 /** What panels, glue and a saw take, m. */
 const TIGHT = 0.003;
 
+/** How the panels meet. */
+function jointWords({ box: { joint, panelThickness } }: Design, mm: (value: number) => string): string {
+  if (joint?.name === 'mitre')
+    return 'with mitres: all edges are cut at 45°, and sizes are those of the outer surfaces.';
+  const joints = joint ? `rabbets ${mm(panelThickness - joint.setback)} deep` : 'butt joints';
+  return `with ${joints}: front and back cover the whole face, top and bottom run the full width, and the sides fit between them.`;
+}
+
 /** Panels, holes and the vent, with the cautions where saw, printer and hands come in. */
 export function building(design: Design, designs: readonly Design[], facts: BriefFacts): Markup {
   const mm = (value: number) => say('length', value, facts.length, 4);
   const others = designs.filter((other) => other !== design);
   return html`
 <section aria-labelledby="build"><h2 id="build">What to cut and print</h2>
-<p>Panels of ${mm(design.box.panelThickness)} with butt joints: front and back cover the whole face, top and bottom run the full width, and the sides fit between them. Allow for the width of your saw cut and for the true thickness of your panels.</p>
+<p>Panels of ${mm(design.box.panelThickness)} ${jointWords(design, mm)} Allow for the width of your saw cut and for the true thickness of your panels.</p>
 ${cautionsAbout(design, 'Dust')}
 ${panels(design, facts)}
 ${holes(design, facts)}
@@ -59,7 +67,7 @@ function holes({ name, box }: Design, { length }: BriefFacts): Markup {
     `${mm(hole.up)} from ${hole.from[1]}`,
   ]);
   return table(
-    `Holes of box ${name}, to their centres on the outside`,
+    `Holes of box ${name}, to their centres on the outside, from the outer edges of the box`,
     ['for', 'face', box.holes.some(({ form }) => form === 'rectangle') ? 'size' : 'diameter', 'across', 'up or back'],
     rows,
   );

@@ -1,5 +1,10 @@
-import { type Design, design } from 'airspring';
-import { expect, test } from 'vitest';
+import { si } from '@airspring/core/quantity';
+import { butt, mitre, panelBox, rabbet } from '@airspring/workshop/panel';
+import { type Brief, type Design, design } from 'airspring';
+import { describe, expect, test } from 'vitest';
+import { briefFacts } from '../../../docs-site/src/brief-facts.js';
+import { building } from '../../../docs-site/src/sections/building.js';
+import { sheetOf } from '../../../packages/airspring/src/page/sheet.js';
 import { buildText } from '../../../packages/airspring/src/words/build-text.js';
 import { comparison } from '../../../packages/airspring/src/words/comparison.js';
 import { impedanceFound } from '../../../packages/airspring/src/words/impedance-text.js';
@@ -80,13 +85,35 @@ test('the work on parts is no vent where there is none', () => {
   expect(comparison(line, { ...line, effort: 0 })).toEqual(['parts to make']);
 });
 
-test('another joint than that of the cut list is told beside it', () => {
-  const asked = (joint?: 'rabbet' | 'mitre') =>
-    plain(buildText({ ...box, box: { ...box.box, ...(joint && { joint }) } }, say));
-  expect(asked()).not.toContain('butt joints');
-  expect(asked('mitre')).toContain('These sizes are for butt joints. You asked for mitres');
-  const joined = design({ ...brief, workshop: { joint: { rabbet: { depth: '9 mm' } } } });
-  expect(joined.ok && joined.designs[0]?.box.joint).toBe('rabbet');
+describe.each([
+  ['butt', butt, {}, 'The top and the bottom lie between them.'],
+  ['rabbet', rabbet({ depth: '7 mm' }), { joint: { rabbet: { depth: '7 mm' } } }, 'a rabbet 7 mm deep and 19 mm wide'],
+  ['mitre', mitre, { joint: { mitre: {} } }, 'All edges are cut at 45°'],
+] as const)('with the joint %s', (name, joint, workshop, words) => {
+  const answered = design({ ...brief, workshop });
+  const made = (answered.ok ? answered.designs[0] : undefined) as Design;
+
+  test('the list of a design tells the sizes that the pages to build from tell', () => {
+    const [width, height, depth] = made.box.outer.map((edge) => si('length', edge));
+    const sawn = panelBox({ outer: { width: width!, height: height!, depth: depth! }, thickness: '19 mm', joint });
+    if (!sawn.ok) throw new Error('the panels fit');
+    const sizes = (...both: number[]) =>
+      both
+        .map((size) => size.toFixed(10))
+        .sort()
+        .join(' × ');
+    const told = made.box.panels.flatMap(({ count, length, width }) => Array(count).fill(sizes(length, width)));
+    expect(told.sort()).toEqual(sawn.pieces.map((piece) => sizes(piece.width, piece.height)).sort());
+  });
+
+  test('and how its edges are made', () => {
+    expect(plain(buildText(made, say))).toContain(words);
+    expect(plain([sheetOf(made, say)])).toContain(words);
+    expect(made.box.joint?.name ?? 'butt').toBe(name);
+    expect(building(made, [made], briefFacts({ ...brief, workshop } as Brief)).markup).toContain(
+      { butt: 'butt joints', rabbet: 'rabbets 7 mm deep', mitre: 'with mitres' }[name],
+    );
+  });
 });
 
 test('the tube between two drivers is named where the list leaves it out', () => {

@@ -84,7 +84,7 @@ export function workOf(
         least,
         greatest,
       })),
-      ...(box.shape && { joints: visible(`${jointsText(box)}${bentText(box)}`) }),
+      ...(box.shape && { joints: visible(`${jointsText(box, say)}${bentText(box)}`) }),
       // For a box that is no cuboid, every panel is listed by itself.
       boards: (box.shape ? box.panels : box.boards).map(
         ({ name, count, length, width, thickness, outline, angles, bent }) => {

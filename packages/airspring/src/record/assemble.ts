@@ -1,6 +1,5 @@
 import { si } from '@airspring/core/quantity';
 import { type Fit, innerSize } from '@airspring/core/space';
-import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Heard } from '../job/heard.js';
 import type { Job } from '../job/job.js';
 import type { Hole } from '../kind/build-record.js';
@@ -11,7 +10,7 @@ import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
 import { alignmentsNear } from './alignments.js';
 import { cautionsOf } from './cautions.js';
-import { driverHoles, panelsOf } from './cut-list.js';
+import { driverHoles, jointOf, panelsOf } from './cut-list.js';
 import type { Guard } from './design-parts.js';
 import type { Design } from './design-record.js';
 import { uncertainOf } from './estimate.js';
@@ -24,13 +23,6 @@ const CHAMBER = {
   code: 'neglected',
   text: 'The walls of the chamber between the drivers of an isobaric pair are left out, and so are the spring and the mass of the air in it. The volume it takes is that of a tube as wide as the cutout, with one driver at each end.',
 } as const;
-
-/** Another joint than that of the cut list; a box that is no cuboid has mitres. */
-function jointOf({ sections, space }: Job): Pick<Design['box'], 'joint'> {
-  const { joint } = (sections.workshop ?? {}) as Pick<ReadWorkshop, 'joint'>;
-  if (space.shape !== undefined || joint === undefined || joint.butt) return {};
-  return { joint: joint.rabbet ? 'rabbet' : 'mitre' };
-}
 
 /** Whether this drive can push the cone beyond its travel. */
 export const travels = ({ lowestSafeFrequency, neverSafe }: Guard): boolean =>
@@ -79,6 +71,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   const { atFullVoltage } = sound.protection;
+  const joint = jointOf(job);
 
   return {
     name,
@@ -104,11 +97,14 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       outer: edges,
       inner: [inner.width, inner.height, inner.depth],
       panelThickness: space.panelThickness,
-      ...jointOf(job),
+      ...(joint && { joint }),
       outerVolume: criteria.volume,
       netVolume: point[0]!,
       ...(shape && { shape: { called: shape.called, panels: shape.panels(edges) } }),
-      panels: [...(shape ? panelsOfShape(shape, edges) : panelsOf(edges, space.panelThickness)), ...boards],
+      panels: [
+        ...(shape ? panelsOfShape(shape, edges) : panelsOf(edges, joint?.setback ?? space.panelThickness)),
+        ...boards,
+      ],
       boards,
       ...(chambers && { chambers }),
       ...(placed && { placed }),

@@ -1,12 +1,34 @@
 import type { Fit } from '@airspring/core/space';
+import type { ReadWorkshop } from '../brief/workshop.js';
+import type { Job } from '../job/job.js';
 import { type Hole, holeAt, type Panel } from '../kind/build-record.js';
 
-/** The six panels with butt joints: front and back cover the whole box, top and bottom its width, the sides stand between. */
-export function panelsOf([width, height, depth]: readonly [number, number, number], t: number): Panel[] {
+/** Another joint than butt joints, which a brief may ask for. */
+export interface JointTold {
+  readonly name: 'rabbet' | 'mitre';
+  /** How far the edge of a covered panel stands back from the outer surface of the one that covers it, m. */
+  readonly setback: number;
+}
+
+/** The joint that a brief asks for; `undefined` for butt joints. */
+export function jointOf({ sections, space }: Pick<Job, 'sections' | 'space'>): JointTold | undefined {
+  const { joint } = (sections.workshop ?? {}) as Pick<ReadWorkshop, 'joint'>;
+  // The panels of a box that is no cuboid meet in mitres of their own.
+  if (space.shape !== undefined || joint === undefined || joint.butt) return undefined;
+  const { rabbet } = joint;
+  return rabbet ? { name: 'rabbet', setback: space.panelThickness - rabbet.depth } : { name: 'mitre', setback: 0 };
+}
+
+/**
+ * The six panels: front and back cover the whole box, top and bottom its width, the sides stand between. A covered panel stands back by
+ * the thickness of the other in a butt joint.
+ */
+export function panelsOf([width, height, depth]: readonly [number, number, number], setback: number): Panel[] {
+  const [within, between] = [height - 2 * setback, depth - 2 * setback];
   return [
     { name: 'front and back (width × height)', count: 2, length: width, width: height },
-    { name: 'top and bottom (width × depth)', count: 2, length: width, width: depth - 2 * t },
-    { name: 'sides (height × depth)', count: 2, length: height - 2 * t, width: depth - 2 * t },
+    { name: 'top and bottom (width × depth)', count: 2, length: width, width: between },
+    { name: 'sides (height × depth)', count: 2, length: within, width: between },
   ];
 }
 

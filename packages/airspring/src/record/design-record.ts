@@ -4,6 +4,7 @@ import type { Filled } from '../kind/box-kind.js';
 import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { NearAlignment } from './alignments.js';
+import type { JointTold } from './cut-list.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
 import type { Played } from './played.js';
@@ -46,8 +47,8 @@ export interface Design extends Played {
     /** Where it is no cuboid: what it is; `outer` and `inner` are then the edges of the cuboid around it. */
     readonly shape?: { readonly called: Phrase; readonly panels: readonly ShapedPanel[] };
     readonly panelThickness: number;
-    /** The joint that the brief asks for, where it is not that of the sizes of `panels`. */
-    readonly joint?: 'rabbet' | 'mitre';
+    /** The joint that `panels` are cut for; left out for butt joints, and where it is no cuboid. */
+    readonly joint?: JointTold;
     readonly outerVolume: number;
     readonly netVolume: number;
     readonly panels: readonly Panel[];

@@ -32,16 +32,17 @@ export const shapeText = ({ shape }: Design['box'], say: Phrasing): string =>
   shape ? ` These are the edges of the cuboid around it: it is ${say.phrase(shape.called)}.` : '';
 
 /** How the panels of a box go together. */
-export const jointsText = ({ shape, joint }: Design['box']): string => {
-  if (!shape) {
-    const other =
-      joint === undefined
-        ? ''
-        : ` These sizes are for butt joints. You asked for ${joint === 'rabbet' ? 'rabbets' : 'mitres'}: the sizes with them are in the cut list of the pages to build from.`;
-    return `The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.${other}`;
+export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say: Phrasing): string => {
+  if (shape) {
+    const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
+    return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
   }
-  const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
-  return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
+  if (joint?.name === 'mitre')
+    return 'All edges are cut at 45° and meet in mitres. Sizes are those of the outer surfaces.';
+  const covers =
+    'The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.';
+  if (joint === undefined) return covers;
+  return `${covers} A covered panel stands in a rabbet ${say.length(panelThickness - joint.setback)} deep and ${say.length(panelThickness)} wide: cut it along all edges of the front and the back, and along the left and the right edge of the top and the bottom.`;
 };
 
 /** How far a floor or a wall must stay away from a hole: the width of a vent, a quarter of that of a cone, whose air leaves all around. */
@@ -133,14 +134,14 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box)}${box.shape ? ' Sizes are those of the outer surfaces; an angle is that between the outer surface and the cut, 90° where none is told.' : ' Put the back on last.'}`,
+      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? ' Sizes are those of the outer surfaces; an angle is that between the outer surface and the cut, 90° where none is told.' : ' Put the back on last.'}`,
     ),
     table(box.shape ? 'rlrl' : 'rlr', panels),
     ...(box.shape
       ? [paragraph(`Corners of panels that are no rectangles, across | up: ${outlinesText(box, say).join(' ')}`)]
       : []),
     paragraph(
-      `Cut these holes. Their centres are measured on the outside of the panel, with left and right as seen from the front.${rectangular ? ' The two sides of a rectangular hole are listed in the order of the two measures of its centre.' : ''}`,
+      `Cut these holes. Their centres are measured on the outside${box.shape ? ' of the panel' : ', from the outer edges of the box'}, with left and right as seen from the front.${rectangular ? ' The two sides of a rectangular hole are listed in the order of the two measures of its centre.' : ''}`,
     ),
     table('llrl', [['hole', 'panel', rectangular ? 'size' : 'diameter', 'centre'], ...holes]),
     paragraph(
