@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { briefFacts } from '../../../docs-site/src/brief-facts.js';
 import { building } from '../../../docs-site/src/sections/building.js';
 import { sheetOf } from '../../../packages/airspring/src/page/sheet.js';
+import { freeOutsideOf } from '../../../packages/airspring/src/record/free-outside.js';
 import { buildText } from '../../../packages/airspring/src/words/build-text.js';
 import { comparison } from '../../../packages/airspring/src/words/comparison.js';
 import { impedanceFound } from '../../../packages/airspring/src/words/impedance-text.js';
@@ -110,9 +111,9 @@ describe.each([
     expect(plain(buildText(made, say))).toContain(words);
     expect(plain([sheetOf(made, say)])).toContain(words);
     expect(made.box.joint?.name ?? 'butt').toBe(name);
-    expect(building(made, [made], briefFacts({ ...brief, workshop } as Brief)).markup).toContain(
-      { butt: 'butt joints', rabbet: 'rabbets 7 mm deep', mitre: 'with mitres' }[name],
-    );
+    const page = building(made, [made], briefFacts({ ...brief, workshop } as Brief)).markup;
+    const onPage = { butt: 'with butt joints', rabbet: 'with rabbets 7 mm deep', mitre: 'with mitres' };
+    expect(plain([page])).toContain(onPage[name]);
   });
 });
 
@@ -130,15 +131,18 @@ test('a rabbet as deep as its panel, and a pipe that is wider inside than outsid
 
 test('a box that opens downwards stands on feet, and one that opens backwards has room behind it', () => {
   const [hole] = box.box.holes;
-  const turned = (face: 'bottom' | 'back', what = 'vent') =>
-    plain(
-      buildText(
-        { ...box, box: { ...box.box, holes: [{ ...hole!, face, what, form: 'circle', diameter: 0.08 }] } },
-        say,
-      ),
-    );
-  expect(turned('bottom')).toContain('stand the box on feet that leave at least 80 mm free below it');
-  expect(turned('bottom', 'driver')).toContain('at least 20 mm free below it');
-  expect(turned('back')).toContain('leave at least 80 mm free behind it');
+  const turned = (face: 'bottom' | 'back', what = 'vent') => {
+    const holes = [{ ...hole!, face, what, form: 'circle', diameter: 0.08 } as const];
+    const freeOutside = freeOutsideOf(holes);
+    return { freeOutside, text: plain(buildText({ ...box, box: { ...box.box, holes, freeOutside } }, say)) };
+  };
+  expect(turned('bottom').freeOutside).toEqual({ bottom: 0.08 });
+  expect(turned('bottom').text).toContain('stand the box on feet that leave at least 80 mm free below it');
+  expect(turned('bottom', 'driver').text).toContain('at least 20 mm free below it');
+  expect(turned('back').freeOutside).toEqual({ back: 0.08 });
+  expect(turned('back').text).toContain('leave at least 80 mm free behind it');
+  expect(box.box.freeOutside).toEqual({});
   expect(plain(buildText(box, say))).not.toMatch(/is open/);
+  const downwards = design({ ...brief, drivers: [{ ...brief.drivers[0]!, faces: ['bottom'] }] });
+  expect(downwards.ok && downwards.designs[0]!.box.freeOutside.bottom).toBeCloseTo(0.282 / 4, 12);
 });

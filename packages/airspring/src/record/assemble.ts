@@ -14,6 +14,7 @@ import { driverHoles, jointOf, panelsOf } from './cut-list.js';
 import type { Guard } from './design-parts.js';
 import type { Design } from './design-record.js';
 import { uncertainOf } from './estimate.js';
+import { freeOutsideOf } from './free-outside.js';
 import { partMargins, wishMargins } from './margins.js';
 import { playingOf } from './playing.js';
 import { onPanelOf, panelsOfShape } from './shaped-panels.js';
@@ -72,6 +73,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   const { atFullVoltage } = sound.protection;
   const joint = jointOf(job);
+  const cut = [...driversHoles, ...holes].map(onPanel);
 
   return {
     name,
@@ -108,7 +110,8 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       boards,
       ...(chambers && { chambers }),
       ...(placed && { placed }),
-      holes: [...driversHoles, ...holes].map(onPanel),
+      holes: cut,
+      freeOutside: freeOutsideOf(cut),
       solids: fit.solids,
       cutoutLeft: fit.slack.cutout,
     },

@@ -7,6 +7,7 @@ import type { NearAlignment } from './alignments.js';
 import type { JointTold } from './cut-list.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
+import type { FreeOutside } from './free-outside.js';
 import type { Played } from './played.js';
 import type { WishPrice } from './prices.js';
 import type { ScatterTold } from './scatter.js';
@@ -59,6 +60,7 @@ export interface Design extends Played {
     /** Set where a partition divides it: the front chamber and the rear one. */
     readonly chambers?: readonly ChamberOfBox[];
     readonly holes: readonly Hole[];
+    readonly freeOutside: FreeOutside;
     /** What stands inside, and the air that must stay free in front of vents; measured from the left, bottom and front outer edges. */
     readonly solids: readonly Solid[];
     /** Distance from the cutouts of drivers and radiators to the nearest inner panel surface: the error that the saw may make, m. */

@@ -1,8 +1,9 @@
 import { decimalText } from '@airspring/core/quantity';
-import { boardOf, type Hole, type Panel } from '../kind/build-record.js';
+import { boardOf, type Panel } from '../kind/build-record.js';
 import { capital, inWords } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
+import type { FreeOutside } from '../record/free-outside.js';
 import { caution, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
@@ -45,26 +46,17 @@ export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say:
   return `${covers} A covered panel stands in a rabbet ${say.length(panelThickness - joint.setback)} deep and ${say.length(panelThickness)} wide: cut it along all edges of the front and the back, and along the left and the right edge of the top and the bottom.`;
 };
 
-/** How far a floor or a wall must stay away from a hole: the width of a vent, a quarter of that of a cone, whose air leaves all around. */
-const freeBefore = (hole: Hole): number => {
-  const narrow = hole.form === 'circle' ? hole.diameter : Math.min(...hole.sides);
-  return hole.what === 'driver' || hole.what === 'radiator' ? narrow / 4 : narrow;
-};
-
 /** What must stay free outside, where a box opens downwards or backwards. */
-function outsideText(holes: readonly Hole[], say: Phrasing): string[] {
-  const free = (face: Hole['face']) =>
-    Math.max(0, ...holes.flatMap((hole) => (hole.face === face && hole.board === undefined ? [freeBefore(hole)] : [])));
-  const [below, behind] = [free('bottom'), free('back')];
-  return [
-    ...(below > 0
-      ? [
-          `The bottom is open: stand the box on feet that leave at least ${say.length(below)} free below it (common practice).`,
-        ]
-      : []),
-    ...(behind > 0 ? [`The back is open: leave at least ${say.length(behind)} free behind it (common practice).`] : []),
-  ];
-}
+const outsideText = ({ bottom, back }: FreeOutside, say: Phrasing): string[] => [
+  ...(bottom === undefined
+    ? []
+    : [
+        `The bottom is open: stand the box on feet that leave at least ${say.length(bottom)} free below it (common practice).`,
+      ]),
+  ...(back === undefined
+    ? []
+    : [`The back is open: leave at least ${say.length(back)} free behind it (common practice).`]),
+];
 
 /** How a bent panel is made. */
 export const bentText = ({ panels }: Design['box']): string =>
@@ -147,7 +139,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     paragraph(
       `Every cutout for a ${cones.join(' or a ')} is at least ${say.length(box.cutoutLeft)} away from the nearest inner panel surface.`,
     ),
-    ...outsideText(box.holes, say).map(paragraph),
+    ...outsideText(box.freeOutside, say).map(paragraph),
     ...(drivers.forcesCancel
       ? [
           paragraph(
