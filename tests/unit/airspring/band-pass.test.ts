@@ -89,6 +89,39 @@ describe('what is told of it is what core says of such a box', () => {
   });
 });
 
+test.each(['band-pass', 'parallel-band-pass', 'series-band-pass'])(
+  'bracing in front of the cones is counted there: %s',
+  { timeout: 60_000 },
+  (kind) => {
+    const braced = {
+      ...brief,
+      box: { kinds: [kind] },
+      partition: { across: ['width'], frontBracing: '0.7 L' },
+    } as Brief;
+    const { job, variants } = searchFor(braced);
+    const [variant] = variants;
+    const [share, diameter] = [0.5, 0.05];
+    const asked = [0.03, 65, ...(kind === 'band-pass' ? [] : [0.6]), share, diameter];
+    const inner = [0.6, 0.28, 0.28] as const;
+    const whole = inner.reduce((product, edge) => product * edge, 1);
+    const point = variant!.settle(whole - variant!.contents, asked, inner)!;
+    const t = job.space.panelThickness;
+    const edges = inner.map((edge) => edge + 2 * t) as unknown as readonly [number, number, number];
+    const placed = variant!.place(edges, point);
+    if (!placed.ok) throw new Error('it stands');
+    const { chambers = [], vent, vents, ...record } = variant!.record({ edges, point, fit: placed });
+    const tubes = (of: NonNullable<typeof vent>) => (of.count * Math.PI * of.outerDiameter ** 2 * (of.length - t)) / 4;
+    const area = inner[1] * inner[2];
+    const held = [7e-4, 1e-3 + 0.3e-3];
+    for (const [i, { from, to, netVolume }] of chambers.entries()) {
+      const own = (vents ?? [vent!])[i];
+      expect(netVolume).toBeCloseTo(area * (to - from) - held[i]! - (own ? tubes(own) : 0), 12);
+    }
+    expect(chambers.map(({ bracing }) => bracing)).toEqual([expect.closeTo(7e-4, 12), expect.closeTo(3e-4, 12)]);
+    expect(JSON.stringify(record.assumed)).not.toContain('no bracing');
+  },
+);
+
 describe('it can be built', () => {
   test('the driver stands in the partition, with room for its frame on one side and its magnet on the other', () => {
     const hole = first.box.holes.find(({ what }) => what === 'driver')!;
@@ -117,6 +150,7 @@ describe('it can be built', () => {
     expect(flat(text)).toContain('to the right of the inside of the left panel');
     expect(flat(text)).toContain('Screw on the left panel, which is the one opposite to the partition');
     expect(flat(text)).toContain('through a low-pass filter above its band');
+    expect(flat(text)).toContain('that no bracing is in the vented chamber and that the frame');
     expect(sketchText(answer.designs)).toContain('Air speed in the vent');
   });
   test('the pages draw the partition', () => {

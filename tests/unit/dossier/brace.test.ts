@@ -108,7 +108,10 @@ test('a brace that cannot be says what is in its way', async () => {
 const divided = (
   wall: number,
   brace: NonNullable<WorkTools['brace']>,
-  { solids = [], bracing = 0 }: { readonly solids?: Solids; readonly bracing?: number } = {},
+  {
+    solids = [],
+    bracing = [0, 0],
+  }: { readonly solids?: Solids; readonly bracing?: readonly [front: number, behind: number] } = {},
 ) => {
   const thickness = 0.018;
   const board = { name: 'partition', size: [0.324, 0.364], from: [thickness, thickness, wall] } as const;
@@ -119,18 +122,20 @@ const divided = (
     { tools: { brace } },
     {
       outer: { width: 0.36, height: 0.4, depth: 0.9 },
-      bracing,
+      bracing: bracing[1],
       solids,
       holes: [{ ...hole, form: 'circle', diameter: 0.2 }],
       boards: [{ name: 'partition', count: 1, length: 0.324, width: 0.364, thickness }],
       chambers: [
         {
           ...{ name: 'front chamber', across: 'depth', from: thickness, to: wall },
-          ...{ netVolume: air(wall - thickness), vented: true, braced: false },
+          ...{ netVolume: air(wall - thickness), vented: true },
+          ...{ bracing: bracing[0], bracingIn: ['partition', 'frontBracing'] as const },
         },
         {
           ...{ name: 'closed chamber', across: 'depth', from, to },
-          ...{ netVolume: air(to - from), vented: false, braced: true },
+          ...{ netVolume: air(to - from), vented: false },
+          ...{ bracing: bracing[1], bracingIn: ['space', 'bracing'] as const },
         },
       ],
     },
@@ -170,13 +175,22 @@ test('beside a partition a brace stands in one chamber, clear of it, and its air
 });
 
 test('air that is kept for bracing is that of its own chamber', async () => {
-  const kept = { bracing: 5e-3 };
-  expect((await toldOf(divided(0.3, { across: 'depth', at: 0.6 }, kept))).page).toContain(
-    'from the closed chamber, which the design keeps free for bracing',
-  );
-  const { page } = await toldOf(divided(0.3, { across: 'depth', at: 0.15 }, kept));
+  const kept = [0, 5e-3] as const;
+  const behind = { across: 'depth', at: 0.6 } as const;
+  const inFront = { across: 'depth', at: 0.15 } as const;
+  const enough = (name: string) => `from the ${name} chamber, which the design keeps free for bracing`;
+  expect((await toldOf(divided(0.3, behind, { bracing: kept }))).page).toContain(enough('closed'));
+  const { page } = await toldOf(divided(0.3, inFront, { bracing: kept }));
   expect(page).toContain('and the design keeps none free for it there');
-  expect(page).toContain('counted in the closed chamber alone');
+  const written = /Write "frontBracing": "([\d.]+) L" into the "partition" of the brief/.exec(
+    page.replaceAll('&quot;', '"'),
+  );
+  // With what it says to write, it is counted.
+  const counted = divided(0.3, inFront, { bracing: [Number(written![1]) / 1e3, 0] });
+  expect((await toldOf(counted)).page).toContain(enough('front'));
+  expect((await toldOf(divided(0.3, behind))).page.replaceAll('&quot;', '"')).toMatch(
+    /Write "bracing": "[\d.]+ L" into the "space"/,
+  );
 });
 
 test('a partition is in the way of a brace across it, and is named with the other things', async () => {

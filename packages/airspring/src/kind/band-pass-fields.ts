@@ -3,6 +3,7 @@ import type { Face } from '@airspring/core/space';
 import * as v from 'valibot';
 import { oneOrMore } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
+import { quantity } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
 import type { Rear } from './finished-chambers.js';
 import { type EdgeName, edgeNames } from './partition.js';
@@ -16,6 +17,14 @@ export const fields = {
       v.pipe(
         oneOrMore(v.picklist(edgeNames), 'an edge'),
         v.description('edges that the partition may divide; each is tried; default every edge'),
+      ),
+    ),
+    frontBracing: v.exactOptional(
+      v.pipe(
+        quantity('volume', { least: 0, greatest: 10_000, unit: 'L', example: '0.5 L' }, 'not-negative'),
+        v.description(
+          'volume of the bracing in the chamber in front of the cones, beside that of "space", which is behind them; default none',
+        ),
       ),
     ),
   },

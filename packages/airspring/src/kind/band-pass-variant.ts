@@ -50,7 +50,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
   solved: SolvedBoxes,
   count: number,
 ): Variant {
-  const { box = {} } = job.sections as ReadFields<typeof fields>;
+  const { box = {}, partition = {} } = job.sections as ReadFields<typeof fields>;
   const { QL = USUAL_QL, QA, QP, tuning: pinned } = box;
   const { drivers } = choice;
   const { axis, contents, chambers, acoustic, told, variant } = boxOf;
@@ -93,7 +93,16 @@ function variantOf<Spec extends DrivenSpec, Input>(
     const [first, second] = NAMES[rear];
     const wall = t + length;
     return [
-      { name: `${first} chamber`, across, from: t, to: wall, netVolume: one.volume, vented: true, braced: false },
+      {
+        name: `${first} chamber`,
+        across,
+        from: t,
+        to: wall,
+        netVolume: one.volume,
+        vented: true,
+        bracing: front.bracing,
+        bracingIn: ['partition', 'frontBracing'],
+      },
       {
         name: `${second} chamber`,
         across,
@@ -101,7 +110,8 @@ function variantOf<Spec extends DrivenSpec, Input>(
         to: edge - t,
         netVolume: other.volume,
         vented: behind !== undefined,
-        braced: true,
+        bracing: job.space.bracing,
+        bracingIn: ['space', 'bracing'],
       },
     ];
   }
@@ -125,6 +135,7 @@ function variantOf<Spec extends DrivenSpec, Input>(
         Math.max(...made.chambers.map(({ length }) => length), ...made.sizes.slice(0, made.chambers.length).flat()),
       chambers: made.chambers,
       contents,
+      frontBraced: partition.frontBracing !== undefined,
       written: box.QL,
       QL,
       many: drivers.fronts > 1,

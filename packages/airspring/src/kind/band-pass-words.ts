@@ -2,7 +2,7 @@ import type { KindRecord } from './box-kind.js';
 import type { Contents } from './drivers.js';
 import type { ChamberTold, Rear } from './finished-chambers.js';
 import type { Phrase } from './phrase.js';
-import { leaksAssumed } from './wording.js';
+import { leaksAssumed, listOf } from './wording.js';
 
 /** What the words about a band-pass box depend on. */
 interface Told {
@@ -18,6 +18,8 @@ interface Told {
   /** Those that have vents, the front one first. */
   readonly chambers: readonly ChamberTold[];
   readonly contents: Contents;
+  /** Whether the brief says what braces take in the front chamber. */
+  readonly frontBraced: boolean;
   /** QL as the brief says it, and as it is. */
   readonly written: number | undefined;
   readonly QL: number;
@@ -69,6 +71,7 @@ export function bandPassWords({
   resonance,
   chambers,
   contents,
+  frontBraced,
   written,
   QL,
   many,
@@ -89,6 +92,11 @@ export function bandPassWords({
       `Screw on the ${NEAR[axis]} panel, which is the one opposite to the partition in the ${front} chamber, with a seal and without glue, so that you can reach the ${drivers}. The centres of the holes in the partition are measured on it, from its own edges, as you see it from the ${front} chamber.`,
     ],
     ...chambers.flatMap(({ building: own }) => own),
+  ];
+  const taken = [
+    ...(rear === 'closed' ? ['that the closed chamber does not leak'] : []),
+    ...(frontBraced ? [] : [`that no bracing is in the ${front} chamber`]),
+    'that the frame of a driver stands out 10 mm from the partition',
   ];
   return {
     summary: [
@@ -130,9 +138,7 @@ export function bandPassWords({
     assumed: [
       ...contents.assumed,
       ...leaksAssumed(written, QL),
-      [
-        `It is assumed that ${rear === 'closed' ? 'the closed chamber does not leak, that the bracing is in it,' : `the bracing is in the ${behind} chamber,`} and that the frame of a driver stands out 10 mm from the partition, which is common practice.`,
-      ],
+      [`It is assumed ${listOf(taken)}, which is common practice.`],
     ],
   };
 }

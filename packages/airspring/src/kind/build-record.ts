@@ -94,8 +94,9 @@ export interface ChamberOfBox {
   readonly netVolume: number;
   /** Whether vents tune it; it is closed otherwise. */
   readonly vented: boolean;
-  /** Whether the air for braces is counted in it. */
-  readonly braced: boolean;
+  /** Air that is kept free for braces in it, m³, and the section and the field of the brief that say so. */
+  readonly bracing: number;
+  readonly bracingIn: readonly [section: string, field: string];
 }
 
 /** What is added to the cones of passive radiators. */

@@ -22,11 +22,13 @@ export interface Chamber {
   /** The length that tunes the air of the chamber to a frequency, for vents of the diameter that is seen. */
   readonly lengthFor: (seen: Point) => LengthFor;
   readonly lengthOf: (seen: Point) => number;
+  /** Air that bracing takes in it, m³. */
+  readonly bracing: number;
 }
 
-/** The air that a chamber and its vents of this length take together. */
-export const heldBy = ({ vents }: Chamber, seen: Point, length: number, panel: number): number =>
-  seen[0]! + takenBy(vents, seen, length, panel);
+/** The air that a chamber, its bracing and its vents of this length take together. */
+export const heldBy = ({ vents, bracing }: Chamber, seen: Point, length: number, panel: number): number =>
+  seen[0]! + bracing + takenBy(vents, seen, length, panel);
 
 /** How the chambers of a settled point are placed, and what is told of them; the front one is the first. */
 export function finishedChambers(job: Job, partition: Partition, chambers: readonly Chamber[], rear: Rear) {

@@ -1,4 +1,6 @@
+import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
+import type { fields } from './band-pass-fields.js';
 import type { Axis, BoxKind, Parts, Point, Variant } from './box-kind.js';
 import { contentsOf } from './drivers.js';
 import { type Chamber, finishedChambers, heldBy, type Rear } from './finished-chambers.js';
@@ -41,6 +43,9 @@ export function twoChambers(
   const partition = partitionAcross(job, choice, edge, rear === 'through');
   const { axis, inside } = partition;
   const contents = contentsOf(job, choice);
+  const { frontBracing = 0 } = (job.sections as ReadFields<typeof fields>).partition ?? {};
+  /** Air that the drivers and the bracing of both chambers take. */
+  const filled = contents.taken + frontBracing;
   /** Where a point has the share of the rear chamber; the diameter follows. */
   const shareAt = rear === 'closed' ? 2 : 3;
 
@@ -58,6 +63,7 @@ export function twoChambers(
       },
       lengthFor,
       lengthOf: (seen) => lengthFor(seen)(seen[0]!, seen[1]!),
+      bracing: side === 0 ? frontBracing : job.space.bracing,
     };
   }
   const without = (face: string) => settings.faces.filter((one) => one !== face);
@@ -127,7 +133,7 @@ export function twoChambers(
   function parts(point: Point, out: Parts): boolean {
     const { seen, lengths } = sounding(point);
     // The partition of a cube; `settle` knows the true one.
-    out.taken = t * (point[0]! + contents.taken) ** (2 / 3);
+    out.taken = t * (point[0]! + filled) ** (2 / 3);
     out.effort = 0;
     out.extent = lengths[0]!;
     for (let side = 0; side < chambers.length; side++) {
@@ -171,10 +177,10 @@ export function twoChambers(
       if (settled) break;
     }
     for (let side = 0; side < chambers.length; side++) lengths[side] = wholeMillimetres(lengths[side]!);
-    const takenFront = taken(0);
+    const takenFront = taken(0) + frontBracing;
     const takenRear = behind.length > 0 ? taken(1) : 0;
     const at = Math.round(((1 - share) * left() + takenFront) / area / MM) * MM;
-    const made = [area * at - takenFront, air - area * at - takenRear] as const;
+    const made = [area * at - takenFront, air + frontBracing - area * at - takenRear] as const;
     if (!(Math.min(...made) > 0) || inner[axis] - t - at < partition.leastBehind) return undefined;
     const tunings = lengthFor.map((length, side) => tuningOf(length, made[side]!, lengths[side]!, tuned[side]!));
     const total = made[0] + made[1];
@@ -213,7 +219,7 @@ export function twoChambers(
     variant: {
       choice,
       geometric: front.vents.geometric,
-      contents: contents.taken,
+      contents: filled,
       least: partition.least,
       parts,
       room,

@@ -66,8 +66,9 @@ export interface WorkBox {
     readonly netVolume: number;
     /** Whether vents tune it; it is closed otherwise. */
     readonly vented: boolean;
-    /** Whether the air for braces is kept free in it. */
-    readonly braced: boolean;
+    /** Air that is kept free for braces in it, m³, and the section and the field of the brief that say so. */
+    readonly bracing: number;
+    readonly bracingIn: readonly [section: string, field: string];
   }[];
   readonly holes: readonly WorkHole[];
   /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
