@@ -1,5 +1,7 @@
 import type { Account, RowDone } from 'airspring';
+import { glanceNumbers } from '../../../packages/airspring/src/words/account-text.js';
 import { changeText, doneRows } from '../../../packages/airspring/src/words/changes-text.js';
+import { endOfSearchText } from '../../../packages/airspring/src/words/phrasing.js';
 import { html, type Markup } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
@@ -11,20 +13,11 @@ const heads = ['tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', '
 
 /** The numbers of a row, aligned on their points; what meets a wish stands out. */
 function cells(account: Account, { answer }: Facts): Markup[] {
-  const { fb, fc, reach, loudest, wanted, noise } = account;
   const met = meets(account, answer);
-  const cell = (value: number | undefined, is = false) => {
-    const text = value === undefined ? '–' : value.toFixed(1);
-    return html`<td>${is && value !== undefined ? html`<strong>${text}</strong>` : text}</td>`;
-  };
-  return [
-    cell(fb ?? fc),
-    cell(reach, met.reach),
-    cell(loudest.level, met.level),
-    cell(wanted.airSpeed?.value, met.airSpeed),
-    cell(noise?.quiet.level, met.quiet),
-    cell(wanted.travel.value * 1e3),
-  ];
+  const isMet = [false, met.reach, met.level, met.airSpeed, met.quiet, false];
+  return [...glanceNumbers(account), (account.wanted.travel.value * 1e3).toFixed(1)].map(
+    (text, i) => html`<td>${isMet[i] && text !== '' ? html`<strong>${text}</strong>` : text || '–'}</td>`,
+  );
 }
 
 /** What a change is; of changes that are called the same, also the step in which they differ. */
@@ -59,7 +52,7 @@ export function changes(facts: Facts): Markup {
 <section aria-labelledby="changes"><h2 id="changes">What could be done, each change alone</h2>
 <p>Every row is computed as a complete box. Open a row to see its steps. A bold number meets what you asked for.</p>
 <div class="table"><table class="changes">
-<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at ${say.decibels(answer.asked.level)}. Quiet: up to this level the vent stays below every published onset of noise.`)}</caption>
+<caption>${tied(`Tuned: the tuning, or the resonance of a closed box. Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText([answer.now.account, ...doneRows(answer).map(([, row]) => row.account)])} Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at ${say.decibels(answer.asked.level)}. Quiet: up to this level the vent stays below every published onset of noise.`)}</caption>
 <thead><tr><th scope="col">change</th>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody class="now"><tr><th scope="row">as it is</th>${cells(answer.now.account, facts)}</tr></tbody>
 ${doneRows(answer).map((row) => group(row, facts))}

@@ -1,4 +1,5 @@
 import type { Account } from 'airspring';
+import { reachText } from '../../../packages/airspring/src/words/account-text.js';
 import { rangesText } from '../../../packages/airspring/src/words/bands-text.js';
 import { changeText, measureAfterText, stepsOf } from '../../../packages/airspring/src/words/changes-text.js';
 import { quieterText } from '../../../packages/airspring/src/words/quieter-text.js';
@@ -53,10 +54,12 @@ function airChange(now: Account, then: Account, { answer: { asked }, say }: Fact
   return `, and ${moves}, ${within} your limit of ${say.speed(asked.airSpeedPeak)} (peak values)`;
 }
 
-function reachChange({ reach: from }: Account, { reach: to }: Account, { say }: Facts): string {
+function reachChange(now: Account, then: Account, { say }: Facts): string {
+  const [from, to] = [now.reach, then.reach];
   if (from === undefined || to === undefined) return '';
-  if (Math.abs(to / from - 1) < LEAST_SHARE) return ` It reaches about as deep as before: ${say.hertz(to)}.`;
-  return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${say.hertz(to)} instead of ${say.hertz(from)}.`;
+  const reached = reachText(then, say);
+  if (Math.abs(to / from - 1) < LEAST_SHARE) return ` It reaches about as deep as before: ${reached}.`;
+  return ` It reaches ${to < from ? 'deeper' : 'less deep'}: ${reached} instead of ${reachText(now, say)}.`;
 }
 
 /** How much louder the vent plays before it may be heard, and what that means at the wanted level. */
@@ -139,12 +142,7 @@ function beforeAndAfter({ answer, say }: Facts, then: Account): Markup {
         false,
         '',
       ),
-      row(
-        'reach',
-        ({ reach }) => (reach === undefined ? undefined : say.hertz(reach)),
-        met.reach,
-        `${say.edge(asked.lowest)} or lower`,
-      ),
+      row('reach', (account) => reachText(account, say), met.reach, `${say.edge(asked.lowest)} or lower`),
       row('tuning', ({ fb, fc }) => say.hertz(fb ?? fc ?? 0), false, ''),
       row('gives out first', ({ loudest }) => limitInWords(loudest.binding), false, ''),
     ],

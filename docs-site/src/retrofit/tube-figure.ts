@@ -1,6 +1,7 @@
 import { drawTubes } from '../../../packages/airspring/src/page/tube-drawing.js';
 import { labelOf, standing } from '../../../packages/airspring/src/page/tube-words.js';
 import type { MarkedSet } from '../../../packages/airspring/src/standing/marked-tubes.js';
+import { reachText } from '../../../packages/airspring/src/words/account-text.js';
 import { html, type Markup, table, trusted } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
@@ -17,7 +18,7 @@ export function tubeFigure(facts: Facts, set: MarkedSet): Markup {
   const rows = tubes.options.map((option) => [
     say.bareLength(option.length),
     (option.account.fb ?? 0).toFixed(1),
-    option.account.reach?.toFixed(1) ?? '–',
+    reachText(option.account, say)?.replace(/ Hz$/, '') ?? '–',
     option.account.loudest.level.toFixed(1),
     option.account.wanted.airSpeed?.value.toFixed(1) ?? '–',
     option.account.noise?.quiet.level.toFixed(1) ?? '–',

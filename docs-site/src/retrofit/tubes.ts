@@ -1,6 +1,8 @@
 import type { TubeOption } from 'airspring';
 import { capital, inWords } from '../../../packages/airspring/src/kind/wording.js';
 import type { MarkedSet } from '../../../packages/airspring/src/standing/marked-tubes.js';
+import { glanceNumbers } from '../../../packages/airspring/src/words/account-text.js';
+import { endOfSearchText } from '../../../packages/airspring/src/words/phrasing.js';
 import { flangeText, holeText, purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
@@ -8,13 +10,7 @@ import type { Facts } from './facts.js';
 import { anchorOf, tubeFigure } from './tube-figure.js';
 import { meets } from './wishes.js';
 
-const cellsOf = ({ account: { fb = 0, reach, loudest, wanted, noise } }: TubeOption): string[] => [
-  fb.toFixed(1),
-  reach?.toFixed(1) ?? '–',
-  loudest.level.toFixed(1),
-  wanted.airSpeed?.value.toFixed(1) ?? '–',
-  noise?.quiet.level.toFixed(1) ?? '–',
-];
+const cellsOf = ({ account }: TubeOption): string[] => glanceNumbers(account).map((number) => number || '–');
 
 /** What the tubes of one flange have in common, against the wishes. */
 function lesson({ answer, first }: Facts, { proposed }: MarkedSet): string {
@@ -42,7 +38,7 @@ function oneSet(facts: Facts, set: MarkedSet, isOnly: boolean): Markup {
 <p>${tied(flangeText(tubes, say))}</p>
 ${tubeFigure(facts, set)}
 <p>${count} ${lesson(facts, set)}</p>
-${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing`, ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', 'what it is for'], rows, 'tubes')}`;
+${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing.${endOfSearchText(proposed.map(({ option }) => option.account))}`, ['tube', 'tuned, Hz', 'reach, Hz', 'level, dB', 'air, m/s', 'quiet, dB', 'what it is for'], rows, 'tubes')}`;
 }
 
 /** Sets of tubes for one flange each, one for every hole, saw and pipe: the figure over their length, and the tubes worth printing. */

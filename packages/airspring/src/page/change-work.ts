@@ -6,7 +6,7 @@ import type { Chosen } from '../standing/chosen.js';
 import type { WorkedOut } from '../standing/retrofit.js';
 import { soundingOf } from '../standing/state.js';
 import { soundOfState } from '../standing/whole.js';
-import { nowSentences } from '../words/account-text.js';
+import { nowSentences, reachText } from '../words/account-text.js';
 import { designHead, designSummary } from '../words/changed-design-text.js';
 import { changeText } from '../words/changes-text.js';
 import { impedanceFound, impedanceText } from '../words/impedance-text.js';
@@ -35,11 +35,7 @@ function compared(
   return [
     ['', ...all.map(([head]) => head), 'wanted'],
     row('tuned to; closed: resonance', ({ fb, fc }) => say.hertz(fb ?? fc ?? 0)),
-    row(
-      'reaches down to',
-      ({ reach }) => (reach === undefined ? undefined : say.hertz(reach)),
-      `${say.edge(asked.lowest)} or lower`,
-    ),
+    row('reaches down to', (account) => reachText(account, say), `${say.edge(asked.lowest)} or lower`),
     row(
       'loudest steady tone of the whole band',
       ({ loudest: { level } }) => say.decibels(level),

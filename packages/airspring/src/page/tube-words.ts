@@ -1,5 +1,6 @@
 import type { Retrofit } from '../standing/retrofit.js';
 import type { TubeOption, TubeSet } from '../standing/tubes.js';
+import { reachText } from '../words/account-text.js';
 import { limitInWords } from '../words/limit-words.js';
 import type { Phrasing } from '../words/phrasing.js';
 
@@ -65,7 +66,7 @@ export function labelOf({ answer: { asked }, say }: TubeFacts, tubes: TubeSet): 
   });
   return [
     `From ${say.length(short.length)} to ${say.length(long.length)} the tuning falls from ${say.hertz(short.account.fb ?? 0)} to ${say.hertz(long.account.fb ?? 0)}.`,
-    `The reach is deepest, ${say.hertz(deepest.account.reach ?? 0)}, at ${say.length(deepest.length)}.`,
+    `The reach is deepest, ${reachText(deepest.account, say) ?? ''}, at ${say.length(deepest.length)}.`,
     `The loudest steady tone is greatest, ${say.decibels(loudest.account.loudest.level)}, at ${say.length(loudest.length)}, and as loud as you want ${between(loud)}.`,
     `The air keeps to your limit ${between(calm)}.`,
     ...quietly(options, say),

@@ -10,6 +10,8 @@ import {
 import { gentlestHighPass, type Limit } from '@airspring/core/limit';
 import { type Frequency, frequencyGrid, si, type VoltageRms } from '@airspring/core/quantity';
 import { cutoff, type Reference } from '@airspring/core/response';
+import type { Heard } from '../job/heard.js';
+import { reachAt } from './behind-filter.js';
 
 /** A high-pass that a report names, as the brief would state it. */
 export interface GentleHighPass {
@@ -41,13 +43,13 @@ export function gentlestOf(
   asked: {
     readonly driveVoltageRms: VoltageRms;
     readonly lowest: number;
-    /** How far the response may have fallen at the lowest tone, dB; left out where that is judged elsewhere than at 1 m. */
-    readonly fall?: number | undefined;
+    /** The level per volt that the response keeps from the lowest tone on, dB, and the place where it is judged. */
+    readonly keeps?: { readonly place: Pick<Heard, 'gain'>; readonly level: number };
     readonly band: readonly [number, number];
     readonly reference?: Reference | undefined;
   },
 ): GentleHighPass | undefined {
-  const { driveVoltageRms, lowest, fall } = asked;
+  const { driveVoltageRms, lowest, keeps } = asked;
   const [from, to] = asked.band.map((f) => si('frequency', f)) as [Frequency, Frequency];
   const find = (reference: Reference) =>
     [
@@ -64,14 +66,14 @@ export function gentlestOf(
   const filter = highPass(below.shape, corner);
   const there = frequencyGrid([lowest]);
   const behind = cutoff(system, { from, to, reference, filter });
-  const fallen = fall === undefined ? undefined : cutoff(system, { from, to, reference, filter, drop: fall });
+  const fallen = keeps && reachAt(keeps.place, system, filter, asked.band, keeps.level);
   return {
     order: filter.denominator.length - 1,
     corner,
     costAtLowest: -filterLevel(filter, there)[0]!,
     delayAtLowest: filterGroupDelay(filter, there)[0]!,
     riseOfF3: behind.ok ? behind.frequency - found.f3 : below.cost.depth,
-    ...(fallen?.ok && fallen.frequency > lowest + TOLD && { fallenUpTo: fallen.frequency }),
+    ...(fallen !== undefined && fallen > lowest + TOLD && { fallenUpTo: fallen }),
   };
 }
 

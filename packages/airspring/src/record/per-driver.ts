@@ -9,6 +9,7 @@ import { costByPoints } from '../search/cost.js';
 import { coarseCost } from '../search/explore.js';
 import { pointsOf } from '../search/points.js';
 import { type Search, searchOf } from '../search/search.js';
+import { isEndOfSearch } from './behind-filter.js';
 
 /** The balanced best box of one driver, or why it has none. */
 export type DriverVerdict = DriverServes | DriverFails;
@@ -26,6 +27,8 @@ export interface DriverServes extends DriverHead {
   readonly outer: readonly [width: number, height: number, depth: number];
   readonly volume: number;
   readonly depth: number;
+  /** Set where that is only the lowest frequency that was looked at. */
+  readonly endOfSearch?: true;
   readonly level: number;
   /** Work beyond the box, as metres of vent to print. */
   readonly effort: number;
@@ -86,6 +89,7 @@ const served = ({ job }: Search, head: DriverHead, { variant, edges, criteria }:
   outer: edges,
   volume: criteria.volume,
   depth: criteria.depth,
+  ...(isEndOfSearch(criteria.depth, job.wanted) && { endOfSearch: true as const }),
   level: criteria.level,
   effort: criteria.effort,
   points: pointsOf(job, job.weights, criteria),

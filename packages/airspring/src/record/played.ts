@@ -18,6 +18,8 @@ export interface Played {
     readonly f10?: number;
     /** From here upwards the response stays within the wanted fall, Hz. */
     readonly cutoff: number;
+    /** Set where that is only the lowest frequency that was looked at. */
+    readonly cutoffEndOfSearch?: true;
     /** From here upwards every limit also holds at the wanted level: how deep the box plays, Hz. */
     readonly depth: number;
     /** Set where that is only the lowest frequency that was looked at: it may play deeper. */
@@ -29,7 +31,7 @@ export interface Played {
     readonly referenceLevel: number;
     readonly greatestRise: number;
     /** The same without the high-pass that is there already; left out where there is none. */
-    readonly unfiltered?: { readonly f3?: number; readonly cutoff?: number };
+    readonly unfiltered?: { readonly f3?: number; readonly cutoff?: number; readonly endOfSearch?: true };
   };
   readonly loudness: {
     /** The greatest level of a steady sine, at the frequency of the band where it is least, dB. */

@@ -1,5 +1,6 @@
 import { travelLimit } from '@airspring/core/limit';
 import type { VoltageRms } from '@airspring/core/quantity';
+import type { Heard } from '../job/heard.js';
 import { type Job, safeFromOf } from '../job/job.js';
 import { safeBehind } from './behind-filter.js';
 import type { Guard } from './design-parts.js';
@@ -11,15 +12,15 @@ const TOP = 20_000;
 
 /**
  * Where a constant drive becomes too much below the band, and the gentlest high-pass that prevents it: for the cones of the
- * drivers, and for those that the kind adds.
+ * drivers, and for those that the kind adds. `keeps` is the level per volt that the brief asks of the response, dB, and where it is judged.
  */
 export function guardOf(
   job: Job,
   { system, drivers, own, limits: ofParts, reference }: Playing,
   driveVoltageRms: VoltageRms,
+  keeps: { readonly place: Pick<Heard, 'gain'>; readonly level: number },
 ): Guard {
-  const { lowest, highest, at } = job.wanted;
-  const fall = at === 'listener' ? undefined : job.wanted.fall;
+  const { lowest, highest } = job.wanted;
   const { filter } = job.amplifier;
   const cone = own.find(({ load }) => load.ofPart !== undefined && load.integrated);
   const limits = [...travelLimit(drivers), ...(cone ? ofParts.filter(({ integrated }) => integrated) : [])];
@@ -34,6 +35,6 @@ export function guardOf(
   const safe = { driveVoltageRms, lowestSafeFrequency: found.from };
   if (found.from > safeFromOf(job.wanted) || filter) return safe;
   const band = [2, highest] as const;
-  const gentle = gentlestOf(system, limits, { driveVoltageRms, lowest, fall, band, reference });
+  const gentle = gentlestOf(system, limits, { driveVoltageRms, lowest, keeps, band, reference });
   return { ...safe, ...(gentle && { highPass: { ...gentle, ...digitalOf(gentle, job.amplifier.sampleRate) } }) };
 }

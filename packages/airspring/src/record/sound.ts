@@ -89,7 +89,8 @@ function unfilteredOf({ wanted, heard }: Job, system: System, { f3, referenceLev
   const cutoff = heard?.wanted
     ? reachAt(heard, system, undefined, band, fallen + heard.inStep)
     : reachOf(system, undefined, band, fallen);
-  return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff }) };
+  const endOfSearch = cutoff !== undefined && isEndOfSearch(cutoff, wanted) && { endOfSearch: true as const };
+  return { ...(f3 !== undefined && { f3 }), ...(cutoff !== undefined && { cutoff, ...endOfSearch }) };
 }
 
 /** What one drive does below the band behind a filter, at worst. */
@@ -139,6 +140,7 @@ export function soundOf(
   const found = features(system, { from: si('frequency', from), to: si('frequency', wanted.highest), reference });
   const falls = filter ? fallsBehind(system, filter, found.referenceLevel, [from, wanted.highest]) : found;
   const flatDrive = si('voltageRms', 10 ** ((wanted.level - found.referenceLevel - place.inStep) / 20));
+  const keeps = { place, level: found.referenceLevel + place.inStep - wanted.fall };
   const grid = logarithmicGrid(Math.min(10, wanted.lowest / 2), Math.max(200, wanted.highest), CURVE_POINTS);
   const deep = depthOf(job, system, limits, playing.cutoff, loads);
   const own = loads[0] && ownLoad(system, loads[0], band, driveFor);
@@ -155,6 +157,7 @@ export function soundOf(
       ...(falls.f6 !== undefined && { f6: falls.f6 }),
       ...(falls.f10 !== undefined && { f10: falls.f10 }),
       cutoff: playing.cutoff,
+      ...(isEndOfSearch(playing.cutoff, wanted) && { cutoffEndOfSearch: true as const }),
       ...deep,
       ...(isEndOfSearch(deep.depth, wanted) && { endOfSearch: true as const }),
       reference,
@@ -180,8 +183,8 @@ export function soundOf(
     ...(mechanical && { mechanical }),
     ...(nonlinearTravel && { nonlinearTravel }),
     protection: {
-      ...guardOf(job, playing, flatDrive),
-      atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage)),
+      ...guardOf(job, playing, flatDrive, keeps),
+      atFullVoltage: guardOf(job, playing, si('voltageRms', job.amplifier.voltage), keeps),
       ...(filter && { below: belowBand(system, filter, flatDrive, safeFromOf(wanted)) }),
     },
     impedance,

@@ -31,6 +31,7 @@ export interface Account {
   readonly endOfSearch?: true;
   /** The same without the filter in front of the amplifier; left out if there is no filter. */
   readonly reachUnfiltered?: number;
+  readonly unfilteredEndOfSearch?: true;
   /** The loudest steady tone at every frequency of the band, dB, with the tone that is weakest and the limit that it reaches. */
   readonly loudest: { readonly level: number; readonly frequency: number; readonly binding: string };
   /** The loudest programme without an equaliser, as its level where the response is flat, judged for tones from 10 Hz up. */
@@ -148,7 +149,10 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
     ...(fc !== undefined && { fc }),
     ...(Qtc !== undefined && { Qtc }),
     ...(reach !== undefined && { reach, ...(isEndOfSearch(reach, wanted) && { endOfSearch: true as const }) }),
-    ...(unfiltered !== undefined && { reachUnfiltered: unfiltered }),
+    ...(unfiltered !== undefined && {
+      reachUnfiltered: unfiltered,
+      ...(isEndOfSearch(unfiltered, wanted) && { unfilteredEndOfSearch: true as const }),
+    }),
     loudest: { level: loudest.levelHalfSpace, frequency: loudest.frequency, binding: loudest.binding },
     programme: {
       level: reference + 20 * Math.log10(-first.value),

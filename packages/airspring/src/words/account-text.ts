@@ -3,7 +3,7 @@ import { GIVES_OUT, PARTS_GIVE_OUT } from '../record/limits.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import { bandsSentence } from './bands-text.js';
-import type { Phrasing } from './phrasing.js';
+import { bareReach, type Phrasing } from './phrasing.js';
 import { ventSentences } from './vent-text.js';
 
 const LIMITS = { ...GIVES_OUT, ...PARTS_GIVE_OUT };
@@ -24,6 +24,7 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
     reach,
     endOfSearch,
     reachUnfiltered,
+    unfilteredEndOfSearch,
     loudest,
     wanted,
     flat,
@@ -64,7 +65,7 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   const filtered =
     asked.filter === undefined
       ? ''
-      : ` Your existing filter is included: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach down to ${say.hertz(reachUnfiltered)}.`}`;
+      : ` Your existing filter is included: ${asked.filter}.${reachUnfiltered === undefined ? '' : ` Without it the response would reach ${unfilteredEndOfSearch ? 'at least ' : ''}down to ${say.hertz(reachUnfiltered)}.`}`;
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
@@ -74,10 +75,14 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   ];
 }
 
+/** How deep a box reaches; `undefined` where its response has fallen at the end of the band. */
+export const reachText = ({ reach, endOfSearch }: Account, say: Phrasing): string | undefined =>
+  reach === undefined ? undefined : say.reach(reach, endOfSearch);
+
 /** Tuning, reach, level, air speed and the level up to which the vent is quiet, in Hz, dB and m/s: what boxes are compared by. */
-export const glanceNumbers = ({ fb, fc, reach, loudest, wanted, noise }: Account): string[] => [
+export const glanceNumbers = ({ fb, fc, reach, endOfSearch, loudest, wanted, noise }: Account): string[] => [
   (fb ?? fc ?? 0).toFixed(1),
-  reach?.toFixed(1) ?? '',
+  reach === undefined ? '' : bareReach(reach, endOfSearch),
   loudest.level.toFixed(1),
   wanted.airSpeed?.value.toFixed(1) ?? '',
   noise?.quiet.level.toFixed(1) ?? '',

@@ -4,7 +4,7 @@ import { cautions } from '../record/cautions.js';
 import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { ChangedDesign } from '../standing/whole.js';
-import { glanceNumbers } from './account-text.js';
+import { glanceNumbers, reachText } from './account-text.js';
 import { driversText } from './build-text.js';
 import { limitBlocks, playingBlocks } from './design-text.js';
 import { impedanceText } from './impedance-text.js';
@@ -29,7 +29,7 @@ export function designSummary(design: ChangedDesign, now: Account, say: Phrasing
   const quiet = ({ noise }: Account) => noise && say.decibels(noise.quiet.level);
   const moves = [
     ['tuned', from(hertz(now.fb ?? now.fc), hertz(account.fb ?? account.fc))],
-    ['reach', from(hertz(now.reach), hertz(account.reach))],
+    ['reach', from(reachText(now, say), reachText(account, say))],
     ['level', from(say.decibels(now.loudest.level), say.decibels(account.loudest.level))],
     ['peak air speed at the wanted level', from(speed(now), speed(account))],
     ['quiet up to', from(quiet(now), quiet(account))],

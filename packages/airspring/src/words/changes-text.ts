@@ -1,11 +1,12 @@
 import { listOf } from '../kind/wording.js';
+import type { Account } from '../standing/account.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import { numbered, type Row, type RowDone } from '../standing/row.js';
 import { glanced, LEAST, shortfall } from '../standing/shortfall.js';
-import { numbersOf } from './account-text.js';
+import { numbersOf, reachText } from './account-text.js';
 import { rangesText } from './bands-text.js';
 import { impedanceText } from './impedance-text.js';
-import type { Phrasing } from './phrasing.js';
+import { endOfSearchText, type Phrasing } from './phrasing.js';
 import { quieterText } from './quieter-text.js';
 
 /** The changes that can be made, each with its number in the report. */
@@ -23,9 +24,17 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
   ];
 }
 
+/** The box as it is, and what each change, each combination and each tube would make of it. */
+const accountsOf = ({ now, rows, designs, tubeSets }: Retrofit): Account[] => [
+  now.account,
+  ...rows.flatMap((row) => (row.ok ? [row.account] : [])),
+  ...designs.map(({ account }) => account),
+  ...tubeSets.flatMap(({ options }) => options.map(({ account }) => account)),
+];
+
 /** What the columns of the comparison mean. */
-export const legend = ({ asked }: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(asked.fall)} there. Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.`;
+export const legend = (answer: Retrofit, say: Phrasing): string =>
+  `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText(accountsOf(answer))} Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -62,7 +71,7 @@ function firstText(answer: Retrofit, say: Phrasing): string {
   const changes = [
     `level ${say.decibels(now.account.loudest.level)} → ${say.decibels(account.loudest.level)} (wanted: ${say.decibels(asked.level)})`,
     ...(now.account.reach !== undefined && account.reach !== undefined
-      ? [`reach ${say.hertz(now.account.reach)} → ${say.hertz(account.reach)}`]
+      ? [`reach ${reachText(now.account, say)} → ${reachText(account, say)}`]
       : []),
     ...(now.account.wanted.airSpeed && account.wanted.airSpeed
       ? [

@@ -15,6 +15,13 @@ const places = (value: number, count: number): string => {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 };
 
+/** How deep a box reaches, without its unit; `endOfSearch` where no lower frequency was looked at. */
+export const bareReach = (f: number, endOfSearch?: boolean): string => `${endOfSearch ? '≤ ' : ''}${f.toFixed(1)}`;
+
+/** What the sign before such a reach means; empty where none has it. */
+export const endOfSearchText = (reaches: readonly { readonly endOfSearch?: true }[]): string =>
+  reaches.some(({ endOfSearch }) => endOfSearch) ? ' ≤: no lower tone was searched.' : '';
+
 /** How quantities are written in a report. */
 export type Phrasing = ReturnType<typeof phrasing>;
 
@@ -33,7 +40,7 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     mass: (kilograms: number) => format('mass', kilograms, 'g', 4),
     hertz: (f: number) => `${f.toFixed(1)} Hz`,
     /** How deep a box reaches; `endOfSearch` where no lower frequency was looked at. */
-    reach: (f: number, endOfSearch?: boolean) => `${endOfSearch ? '≤ ' : ''}${f.toFixed(1)} Hz`,
+    reach: (f: number, endOfSearch?: boolean) => `${bareReach(f, endOfSearch)} Hz`,
     /** An end of a band, as the brief writes it. */
     edge: (f: number) => `${decimalText(f, 3)} Hz`,
     decibels: (level: number) => `${level.toFixed(1)} dB`,

@@ -56,20 +56,21 @@ const filterName = ({ filterIsNew }: Played['amplifier']): string =>
   filterIsNew ? 'the new high-pass filter' : 'your existing high-pass filter';
 
 /** What the high-pass before the amplifier does to the response. */
-export function filterText({ amplifier, response: { f3, cutoff, unfiltered } }: Played, say: Phrasing): string[] {
+export function filterText({ amplifier, response }: Played, say: Phrasing): string[] {
+  const { f3, cutoff, cutoffEndOfSearch, unfiltered } = response;
   if (amplifier.filter === undefined || unfiltered === undefined) return [];
-  const at = (fallen: number | undefined, reaches: number | undefined) =>
-    `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches down to ${say.hertz(reaches)}`}`;
+  const at = (fallen: number | undefined, reaches: number | undefined, endOfSearch: boolean | undefined) =>
+    `the response has fallen by 3 dB ${fallen === undefined ? 'nowhere in the band' : `at ${say.hertz(fallen)}`}${reaches === undefined ? '' : ` and reaches ${endOfSearch ? 'at least ' : ''}down to ${say.hertz(reaches)}`}`;
   return [
     paragraph(
-      `${capital(filterName(amplifier))} is included: ${amplifier.filter}. With it ${at(f3, cutoff)}. Without it ${at(unfiltered.f3, unfiltered.cutoff)}.`,
+      `${capital(filterName(amplifier))} is included: ${amplifier.filter}. With it ${at(f3, cutoff, cutoffEndOfSearch)}. Without it ${at(unfiltered.f3, unfiltered.cutoff, unfiltered.endOfSearch)}.`,
     ),
   ];
 }
 
 /** Which limit stops the box before its response does. */
 export function belowText(design: Played, say: Phrasing): string[] {
-  const { depth, below } = design.response;
+  const { depth, below, cutoffEndOfSearch } = design.response;
   if (below === undefined || depth - below.frequency < 0.1 || (!below.load && below.times < 1.05)) return [];
   const at = say.hertz(below.frequency);
   const asked = below.load
@@ -77,7 +78,7 @@ export function belowText(design: Played, say: Phrasing): string[] {
     : `it would need ${below.times.toFixed(1)} times what that limit allows`;
   return [
     paragraph(
-      `When it plays more softly, it reaches down to ${at}. At the wanted level it stops at ${say.hertz(depth)}, where it reaches the limit on ${limitName(design, below.binding)}. If it played that level at ${at}, ${asked}.`,
+      `When it plays more softly, it reaches ${cutoffEndOfSearch ? 'at least ' : ''}down to ${at}. At the wanted level it stops at ${say.hertz(depth)}, where it reaches the limit on ${limitName(design, below.binding)}. If it played that level at ${at}, ${asked}.`,
     ),
   ];
 }

@@ -3,6 +3,7 @@ import type { Account } from '../standing/account.js';
 import { clearanceOf, type Quieter } from '../standing/quieter.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { RowDone } from '../standing/row.js';
+import { reachText } from './account-text.js';
 import type { Phrasing } from './phrasing.js';
 
 /** Less than this is not told as a cost: Hz. */
@@ -33,7 +34,7 @@ function costOf({ holes, clearance, account }: Quieter, first: Account, before: 
     ...(fb !== undefined && first.fb !== undefined && Math.abs(fb - first.fb) > LEAST_HERTZ
       ? [`another tuning, ${say.hertz(fb)}`]
       : []),
-    ...(shallower ? [`a reach of ${say.hertz(reach)} instead of ${say.hertz(first.reach ?? 0)}`] : []),
+    ...(shallower ? [`a reach of ${reachText(account, say)} instead of ${reachText(first, say)}`] : []),
   ]);
 }
 

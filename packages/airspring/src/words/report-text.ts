@@ -6,7 +6,7 @@ import type { Design } from '../record/design-record.js';
 import { comparison } from './comparison.js';
 import { designInFull, designInShort, summary } from './design-text.js';
 import { heading, paragraph, table } from './layout.js';
-import { type Phrasing, phrasing, type Units } from './phrasing.js';
+import { endOfSearchText, type Phrasing, phrasing, type Units } from './phrasing.js';
 import { printable } from './printable.js';
 
 /** Kind and unit in which each parameter of a driver is printed; any other parameter is a plain number. */
@@ -70,7 +70,7 @@ function bestOfEach({ perDriver }: Met, say: Phrasing): string[] {
       ? [
           [
             driverNumber({ count: one.count, index: one.driverIndex }),
-            say.hertz(one.depth),
+            say.reach(one.depth, one.endOfSearch),
             say.decibels(one.level),
             say.volume(one.volume),
             one.points.toFixed(1),
@@ -120,7 +120,7 @@ function overview({ designs, asked, perDriver }: Met, say: Phrasing): string[] {
       ...rows,
     ]),
     paragraph(
-      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level${asked.at === 'listener' ? ', at 1 m in half space' : ''}. Level: the loudest steady tone that the box can play at every frequency of the band, ${asked.at === 'listener' ? 'at the listener' : 'at 1 m, with the box on the floor (half space)'}.${designs.some(({ response }) => response.endOfSearch) ? ' ≤: no lower tone was searched.' : ''}${round ? ' Parts: the inner diameter of a vent × its length.' : ''}${several ? ' Driver: its number in the list below.' : ''}`,
+      `Down to: the lowest frequency at which the box still plays the wanted level within every limit, with a response that has fallen by at most ${say.decibels(asked.fall)}. f3: the frequency at which the response has fallen by 3 dB (half power), whatever the level${asked.at === 'listener' ? ', at 1 m in half space' : ''}. Level: the loudest steady tone that the box can play at every frequency of the band, ${asked.at === 'listener' ? 'at the listener' : 'at 1 m, with the box on the floor (half space)'}.${endOfSearchText([...designs.map(({ response }) => response), ...(perDriver ?? []).filter((one) => one.ok)])}${round ? ' Parts: the inner diameter of a vent × its length.' : ''}${several ? ' Driver: its number in the list below.' : ''}`,
     ),
     ...(apart.length > 0 ? [`Compared with ${designs[0]?.name}:\n${table('ll', apart)}`] : []),
   ];
